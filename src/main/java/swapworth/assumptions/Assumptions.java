@@ -1,0 +1,7 @@
+package swapworth.assumptions;
+
+/** Placeholder that the assumptions room replaces. */
+public final class Assumptions {
+    private Assumptions() {
+    }
+}

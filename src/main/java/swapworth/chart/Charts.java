@@ -1,0 +1,7 @@
+package swapworth.chart;
+
+/** Placeholder. */
+public final class Charts {
+    private Charts() {
+    }
+}

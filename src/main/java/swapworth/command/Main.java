@@ -1,0 +1,7 @@
+package swapworth.command;
+
+/** Placeholder. */
+public final class Main {
+    private Main() {
+    }
+}

@@ -1,0 +1,67 @@
+package swapworth.listing;
+
+import static java.util.Objects.requireNonNull;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * One sighting of one advertisement or sale: one usable row of a file.
+ *
+ * @param origin where the row stands
+ * @param id the collector's own name for the advertisement
+ * @param seenOn the day it was seen
+ * @param facts what the row says of the car
+ * @param price the price
+ * @param outcome how the advertisement ended, as far as the row knows
+ * @param endedOn the day it ended
+ * @param saved how the row came into the collection
+ * @param source where the collector found it
+ * @param note free text, never interpreted
+ * @param remarks what a reader should know of how the row was understood: odd values, defaults taken
+ */
+public record Listing(
+        Origin origin,
+        Optional<String> id,
+        Optional<LocalDate> seenOn,
+        CarFacts facts,
+        Price price,
+        Outcome outcome,
+        Optional<LocalDate> endedOn,
+        Saved saved,
+        Optional<String> source,
+        Optional<String> note,
+        List<String> remarks) {
+
+    /** Copies the remarks in and checks that nothing is missing. */
+    public Listing {
+        requireNonNull(origin, "origin");
+        requireNonNull(id, "id");
+        requireNonNull(seenOn, "seenOn");
+        requireNonNull(facts, "facts");
+        requireNonNull(price, "price");
+        requireNonNull(outcome, "outcome");
+        requireNonNull(endedOn, "endedOn");
+        requireNonNull(saved, "saved");
+        requireNonNull(source, "source");
+        requireNonNull(note, "note");
+        remarks = List.copyOf(remarks);
+    }
+
+    /**
+     * The level of trade of the price: an auction's price is an auction price, a business's a trade price, and a seller of whom
+     * nothing is known counts as private.
+     *
+     * @return the level
+     */
+    public LevelOfTrade level() {
+        boolean sold = price.kind() == PriceKind.SOLD;
+        return switch (facts.seller()) {
+            case AUCTION -> LevelOfTrade.AUCTION;
+            case TRADE -> sold ? LevelOfTrade.TRADE_SOLD : LevelOfTrade.TRADE_ASKING;
+            case PRIVATE, UNKNOWN -> price.kind() == PriceKind.BID_NOT_MET ? LevelOfTrade.AUCTION
+                    : sold ? LevelOfTrade.PRIVATE_SOLD : LevelOfTrade.PRIVATE_ASKING;
+        };
+    }
+}

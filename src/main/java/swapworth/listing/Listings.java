@@ -1,0 +1,7 @@
+package swapworth.listing;
+
+/** Placeholder. */
+public final class Listings {
+    private Listings() {
+    }
+}

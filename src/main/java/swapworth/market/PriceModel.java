@@ -1,0 +1,7 @@
+package swapworth.market;
+
+/** Placeholder. */
+public final class PriceModel {
+    private PriceModel() {
+    }
+}

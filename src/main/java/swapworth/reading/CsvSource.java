@@ -1,0 +1,7 @@
+package swapworth.reading;
+
+/** Placeholder. */
+public final class CsvSource {
+    private CsvSource() {
+    }
+}

@@ -1,0 +1,7 @@
+package swapworth.report;
+
+/** Placeholder. */
+public final class Page {
+    private Page() {
+    }
+}

@@ -1,0 +1,7 @@
+package swapworth.statistics;
+
+/** Placeholder. */
+public final class ShrunkenRegression {
+    private ShrunkenRegression() {
+    }
+}

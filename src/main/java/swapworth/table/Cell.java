@@ -1,0 +1,127 @@
+package swapworth.table;
+
+import static java.util.Objects.requireNonNull;
+
+import java.math.BigDecimal;
+import java.text.DecimalFormat;
+import java.text.DecimalFormatSymbols;
+import java.util.Locale;
+
+/**
+ * One cell of a {@link Table}: what a person reads, and what a machine reads.
+ *
+ * @param shown the text for people, for instance {@code 12,500}
+ * @param exact the text for machines, for instance {@code 12500.0}
+ * @param kind whether the exact text is a number or words; only words are neutralised against spreadsheet formulas
+ * @param link an address for the shown text within the page, such as {@code #car-12}; empty for none
+ */
+public record Cell(String shown, String exact, Kind kind, String link) {
+
+    /** What the exact text of a cell is. */
+    public enum Kind {
+        /** Words, possibly a stranger's. */
+        WORDS,
+        /** A number that this program wrote. */
+        NUMBER
+    }
+
+    /** The empty cell. */
+    public static final Cell BLANK = words("");
+
+    /** Checks that nothing is missing. */
+    public Cell {
+        requireNonNull(shown, "shown");
+        requireNonNull(exact, "exact");
+        requireNonNull(kind, "kind");
+        requireNonNull(link, "link");
+    }
+
+    /**
+     * A cell of words.
+     *
+     * @param text the words, shown as they are
+     * @return the cell
+     */
+    public static Cell words(String text) {
+        return new Cell(text, text, Kind.WORDS, "");
+    }
+
+    /**
+     * A number, shown with thousands separators and a fixed number of decimals.
+     *
+     * @param value the number; one that is not finite gives {@link #BLANK}
+     * @param decimals decimals shown to people; machines get at most twelve significant digits
+     * @return the cell
+     */
+    public static Cell number(double value, int decimals) {
+        if (!Double.isFinite(value)) {
+            return BLANK;
+        }
+        return new Cell(format(value, decimals), plain(value), Kind.NUMBER, "");
+    }
+
+    /**
+     * A whole number, shown with thousands separators.
+     *
+     * @param value the number
+     * @return the cell
+     */
+    public static Cell whole(long value) {
+        return new Cell(format(value, 0), Long.toString(value), Kind.NUMBER, "");
+    }
+
+    /**
+     * A whole number that names something, such as a line or a year: no thousands separators.
+     *
+     * @param value the number
+     * @return the cell
+     */
+    public static Cell label(long value) {
+        return new Cell(Long.toString(value), Long.toString(value), Kind.NUMBER, "");
+    }
+
+    /**
+     * A number with its sign always shown.
+     *
+     * @param value the number; one that is not finite gives {@link #BLANK}
+     * @param decimals decimals shown to people
+     * @return the cell
+     */
+    public static Cell signed(double value, int decimals) {
+        Cell cell = number(value, decimals);
+        boolean zero = cell.shown.chars().noneMatch(c -> c >= '1' && c <= '9');
+        return cell == BLANK || value <= 0 || zero ? cell : new Cell("+" + cell.shown, cell.exact, Kind.NUMBER, "");
+    }
+
+    /**
+     * The same cell, its shown text leading to another place of the page.
+     *
+     * @param address for instance {@code #car-12}
+     * @return a copy
+     */
+    public Cell linked(String address) {
+        return new Cell(shown, exact, kind, address);
+    }
+
+    /**
+     * A number as people read it: thousands separated by commas, a point before the decimals, whatever the machine's language.
+     *
+     * @param value a finite number
+     * @param decimals decimals shown
+     * @return for instance {@code 12,500.50}
+     */
+    public static String format(double value, int decimals) {
+        DecimalFormat format = new DecimalFormat("#,##0", DecimalFormatSymbols.getInstance(Locale.ROOT));
+        format.setMinimumFractionDigits(decimals);
+        format.setMaximumFractionDigits(decimals);
+        format.setRoundingMode(java.math.RoundingMode.HALF_EVEN);
+        String text = format.format(value);
+        boolean zero = text.chars().noneMatch(c -> c >= '1' && c <= '9');
+        return zero && text.startsWith("-") ? text.substring(1) : text;
+    }
+
+    private static String plain(double value) {
+        BigDecimal exact = new BigDecimal(value).round(new java.math.MathContext(12)).stripTrailingZeros();
+        return exact.scale() < 0 ? exact.setScale(0).toPlainString() : exact.toPlainString();
+    }
+}

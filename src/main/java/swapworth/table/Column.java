@@ -1,0 +1,76 @@
+package swapworth.table;
+
+import static java.util.Objects.requireNonNull;
+
+import java.util.Locale;
+
+/**
+ * What a column of a {@link Table} holds: a label for people, a unit, a key for machines and the side its cells lean to.
+ *
+ * @param label what a reader sees at the head of the column
+ * @param unit the unit of every number below it, for instance {@code USD} or {@code mi}; empty for none
+ * @param key the name of the column in a CSV file
+ * @param align the side its cells lean to
+ */
+public record Column(String label, String unit, String key, Align align) {
+
+    /** The side that the cells of a column lean to: words lean left, numbers right. */
+    public enum Align {
+        /** For words. */
+        LEFT,
+        /** For numbers. */
+        RIGHT
+    }
+
+    /** Checks that nothing is missing. */
+    public Column {
+        requireNonNull(label, "label");
+        requireNonNull(unit, "unit");
+        requireNonNull(key, "key");
+        requireNonNull(align, "align");
+    }
+
+    /**
+     * A column of words.
+     *
+     * @param label what a reader sees; the key is the label in lower case with {@code _} for spaces
+     * @return the column
+     */
+    public static Column words(String label) {
+        return new Column(label, "", keyOf(label), Align.LEFT);
+    }
+
+    /**
+     * A column of numbers.
+     *
+     * @param label what a reader sees; the key is the label in lower case with {@code _} for spaces
+     * @param unit the unit of the numbers, empty for none
+     * @return the column
+     */
+    public static Column number(String label, String unit) {
+        return new Column(label, unit, keyOf(label), Align.RIGHT);
+    }
+
+    /**
+     * The same column under another key.
+     *
+     * @param key the name of the column in a CSV file
+     * @return a copy
+     */
+    public Column key(String key) {
+        return new Column(label, unit, key, align);
+    }
+
+    /**
+     * The label with its unit, as it stands above the column.
+     *
+     * @return for instance {@code price, USD}
+     */
+    public String heading() {
+        return unit.isEmpty() ? label : label + ", " + unit;
+    }
+
+    private static String keyOf(String label) {
+        return label.toLowerCase(Locale.ROOT).replaceAll("[^\\p{L}\\p{N}]+", "_").replaceAll("^_|_$", "");
+    }
+}

@@ -1,0 +1,42 @@
+package swapworth.table;
+
+import java.util.List;
+
+/** Renders the rows of a table as CSV. */
+final class TableCsv {
+
+    private TableCsv() {
+    }
+
+    static String of(Table table) {
+        StringBuilder out = new StringBuilder(64 + table.rows().size() * 96);
+        for (int c = 0; c < table.columns().size(); c++) {
+            field(out, table.columns().get(c).key(), c);
+        }
+        out.append("\r\n");
+        for (List<Cell> row : table.rows()) {
+            for (int c = 0; c < row.size(); c++) {
+                Cell cell = row.get(c);
+                field(out, cell.kind() == Cell.Kind.WORDS ? neutral(cell.exact()) : cell.exact(), c);
+            }
+            out.append("\r\n");
+        }
+        return out.toString();
+    }
+
+    private static String neutral(String words) {
+        return !words.isEmpty() && "=+-@\t\r".indexOf(words.charAt(0)) >= 0 ? "'" + words : words;
+    }
+
+    private static void field(StringBuilder out, String text, int column) {
+        if (column > 0) {
+            out.append(',');
+        }
+        boolean quote = text.isEmpty() ? false : text.chars().anyMatch(c -> c == ',' || c == '"' || c == '\n' || c == '\r');
+        if (quote) {
+            out.append('"').append(text.replace("\"", "\"\"")).append('"');
+        } else {
+            out.append(text);
+        }
+    }
+}

@@ -1,0 +1,47 @@
+package swapworth.table;
+
+import java.util.List;
+
+/** Renders a table as an HTML figure. */
+final class TableHtml {
+
+    private TableHtml() {
+    }
+
+    static String of(Table table) {
+        StringBuilder out = new StringBuilder(256 + table.rows().size() * 160);
+        out.append("<figure class=\"table\">\n<figcaption>").append(Html.escape(table.title())).append("</figcaption>\n");
+        for (String note : table.notes()) {
+            out.append("<p class=\"note\">").append(Html.escape(note)).append("</p>\n");
+        }
+        out.append("<div class=\"wide\"><table>\n<thead><tr>");
+        for (Column column : table.columns()) {
+            out.append("<th scope=\"col\"").append(leaning(column)).append('>').append(Html.escape(column.label()));
+            if (!column.unit().isEmpty()) {
+                out.append(" <span class=\"unit\">").append(Html.escape(column.unit())).append("</span>");
+            }
+            out.append("</th>");
+        }
+        out.append("</tr></thead>\n<tbody>\n");
+        for (List<Cell> row : table.rows()) {
+            out.append("<tr>");
+            for (int c = 0; c < row.size(); c++) {
+                Cell cell = row.get(c);
+                out.append("<td").append(leaning(table.columns().get(c))).append('>');
+                if (cell.link().isEmpty()) {
+                    out.append(Html.escape(cell.shown()));
+                } else {
+                    out.append("<a href=\"").append(Html.escape(cell.link())).append("\">").append(Html.escape(cell.shown()))
+                            .append("</a>");
+                }
+                out.append("</td>");
+            }
+            out.append("</tr>\n");
+        }
+        return out.append("</tbody>\n</table></div>\n</figure>\n").toString();
+    }
+
+    private static String leaning(Column column) {
+        return column.align() == Column.Align.RIGHT ? " class=\"n\"" : "";
+    }
+}
