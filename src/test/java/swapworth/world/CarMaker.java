@@ -15,12 +15,16 @@ import swapworth.listing.Runs;
 import swapworth.listing.Seller;
 import swapworth.listing.Title;
 
-/** Draws the facts of cars: who sells them, how old and worn they are, what is broken, and what the advertisement leaves unsaid. */
+/**
+ * Draws the facts of cars: who sells them, how old and worn they are, what is broken, and what the advertisement leaves
+ * unsaid.
+ */
 final class CarMaker {
 
-    private static final List<Title> TITLES = List.of(Title.CLEAN, Title.REBUILT, Title.SALVAGE, Title.PARTS_ONLY, Title.UNKNOWN);
-    private static final List<Runs> RUNS = List.of(Runs.DRIVES, Runs.ENGINE_FIRES, Runs.ENGINE_DEAD, Runs.NO_ENGINE, Runs.NOT_TRIED,
-            Runs.UNKNOWN);
+    private static final List<Title> TITLES = List.of(Title.CLEAN, Title.REBUILT, Title.SALVAGE, Title.PARTS_ONLY,
+            Title.UNKNOWN);
+    private static final List<Runs> RUNS = List.of(Runs.DRIVES, Runs.ENGINE_FIRES, Runs.ENGINE_DEAD, Runs.NO_ENGINE,
+            Runs.NOT_TRIED, Runs.UNKNOWN);
 
     private final Chance chance;
     private final WorldSettings settings;
@@ -31,8 +35,8 @@ final class CarMaker {
     }
 
     CarFacts make(Line line) {
-        Seller seller = chance.oneOf(List.of(Seller.AUCTION, Seller.TRADE, Seller.PRIVATE), line.auctionShare(), line.tradeShare(),
-                1 - line.auctionShare() - line.tradeShare());
+        Seller seller = chance.oneOf(List.of(Seller.AUCTION, Seller.TRADE, Seller.PRIVATE), line.auctionShare(),
+                line.tradeShare(), 1 - line.auctionShare() - line.tradeShare());
         boolean crashed = chance.happens(switch (seller) {
             case AUCTION -> line.crashedAtAuction();
             case TRADE -> 0.02;
@@ -65,7 +69,8 @@ final class CarMaker {
                 .mechanical(condition(known, 0.05 + 0.02 * age, 0.01 + 0.006 * age))
                 .records(condition(known * 0.8, 0.25, 0.10));
         if (chance.happens(0.3)) {
-            facts.options(chance.oneOf(List.of("heated seats", "better speakers", "tow bar; roof bars", "limited-slip axle", "new tyres")));
+            facts.options(chance.oneOf(List.of("heated seats", "better speakers", "tow bar; roof bars", "limited-slip axle",
+                    "new tyres")));
         }
         facts.further(Map.of("colour", chance.oneOf(Names.COLOURS)));
         return facts.build();
@@ -83,7 +88,8 @@ final class CarMaker {
 
     private Title title(Seller seller, boolean crashed) {
         if (seller == Seller.AUCTION) {
-            return crashed ? chance.oneOf(TITLES, 0.12, 0.05, 0.65, 0.08, 0.10) : chance.oneOf(TITLES, 0.65, 0.12, 0.05, 0, 0.18);
+            return crashed ? chance.oneOf(TITLES, 0.12, 0.05, 0.65, 0.08, 0.10)
+                    : chance.oneOf(TITLES, 0.65, 0.12, 0.05, 0, 0.18);
         }
         return crashed ? chance.oneOf(TITLES, 0.45, 0.10, 0.25, 0.02, 0.18) : chance.oneOf(TITLES, 0.78, 0.08, 0.02, 0, 0.12);
     }
@@ -130,7 +136,8 @@ final class CarMaker {
 
     private Condition condition(double known, double worn, double bad) {
         return chance.happens(known)
-                ? chance.oneOf(List.of(Condition.SOUND, Condition.WORN, Condition.BAD), Math.max(0.1, 1 - worn - bad), worn, bad)
+                ? chance.oneOf(List.of(Condition.SOUND, Condition.WORN, Condition.BAD),
+                        Math.max(0.1, 1 - worn - bad), worn, bad)
                 : Condition.UNKNOWN;
     }
 }

@@ -3,8 +3,8 @@ package swapworth.world;
 import java.util.List;
 
 /**
- * Random numbers that are the same on every machine and in every release of Java: SplitMix64 (Steele, Lea and Flood 2014), with
- * {@link StrictMath} for everything that is not plain arithmetic.
+ * Random numbers that are the same on every machine and in every release of Java: SplitMix64 (Steele, Lea and Flood 2014),
+ * with {@link StrictMath} for everything that is not plain arithmetic.
  */
 final class Chance {
 

@@ -15,12 +15,15 @@ import swapworth.listing.Seller;
 /**
  * What a collector sees of one car on Tuesday and Friday evenings.
  *
- * <p>The last ask that was seen is the car's price at the level of asking on that day, its own error included; earlier asks stood
- * higher by the cuts. Dear cars stay longer and are cut more often, 3 to 6 % at a time, for the first time after two to three weeks.
- * A sale goes through at the level of sold prices on the day of the sale, never above the last ask. An auction has one evening, or two when the first bid
- * missed the reserve; that bid lies 2 to 12 % below the car's price.
+ * <p>The last ask that was seen is the car's price at the level of asking on that day, its own error included; earlier asks
+ * stood higher by the cuts. Dear cars stay longer and are cut more often, 3 to 6 % at a time, for the first time after two to
+ * three weeks. A sale goes through at the level of sold prices on the day of the sale, never above the last ask. An auction
+ * has one evening, or two when the first bid missed the reserve; that bid lies 2 to 12 % below the car's price.
  */
 final class History {
+
+    /** Advertisements that began so long before the first evening may still stand on it. */
+    private static final int DAYS_BEFORE = 90;
 
     private final Chance chance;
     private final Truths truths;
@@ -49,12 +52,14 @@ final class History {
     }
 
     Seen of(int number, Line line, CarFacts facts, double error) {
-        return facts.seller() == Seller.AUCTION ? auctioned(number, line, facts, error) : advertised(number, line, facts, error);
+        return facts.seller() == Seller.AUCTION ? auctioned(number, line, facts, error)
+                : advertised(number, line, facts, error);
     }
 
     private Seen auctioned(int number, Line line, CarFacts facts, double error) {
         LocalDate evening = chance.oneOf(evenings);
-        PriceIncludes includes = chance.oneOf(List.of(PriceIncludes.NEITHER, PriceIncludes.FEES, PriceIncludes.BOTH), 0.55, 0.30, 0.15);
+        PriceIncludes includes = chance.oneOf(List.of(PriceIncludes.NEITHER, PriceIncludes.FEES, PriceIncludes.BOTH),
+                0.55, 0.30, 0.15);
         String source = chance.oneOf(Names.AUCTIONS);
         Saved saved = saved();
         List<Sighting> rows = new ArrayList<>();
@@ -63,15 +68,16 @@ final class History {
         boolean missed = chance.happens(0.12);
         if (missed) {
             double bid = auctionPrice(facts, error, includes, evening) * (1 - chance.uniform(0.02, 0.12));
-            rows.add(new Sighting(number, "", evening, miles(facts), PriceKind.BID_NOT_MET, rounded(bid, 25), includes, Outcome.WITHDRAWN,
-                    Optional.of(evening), saved, source));
+            rows.add(new Sighting(number, "", evening, miles(facts), PriceKind.BID_NOT_MET, rounded(bid, 25), includes,
+                    Outcome.WITHDRAWN, Optional.of(evening), saved, source));
             sale = eveningFrom(evening.plusDays(chance.whole(14, 42))).orElse(LocalDate.MAX);
         }
         if (missed && (sale.equals(LocalDate.MAX) || chance.happens(0.4))) {
             fate = TrueCar.Fate.KEPT;
         } else {
             rows.add(new Sighting(number, "", sale, miles(facts), PriceKind.SOLD,
-                    rounded(auctionPrice(facts, error, includes, sale), 25), includes, Outcome.SOLD, Optional.of(sale), saved, source));
+                    rounded(auctionPrice(facts, error, includes, sale), 25), includes, Outcome.SOLD, Optional.of(sale),
+                    saved, source));
         }
         return new Seen(new TrueCar("", line, facts, error, List.of(), evening, 0, fate), List.of(rows));
     }
@@ -101,7 +107,7 @@ final class History {
         List<LocalDate> noted = new ArrayList<>();
         while (noted.isEmpty()) {
             // A car that came and went between two evenings was never in the collection; draw another time for it.
-            offered = firstDay.plusDays(chance.whole(-30, (int) (lastEvening().toEpochDay() - firstDay.toEpochDay())));
+            offered = firstDay.plusDays(chance.whole(-DAYS_BEFORE, (int) (lastEvening().toEpochDay() - firstDay.toEpochDay())));
             double untilSale = daysUntilSale(trade, error);
             double untilKept = -160 * StrictMath.log(1 - chance.uniform());
             fate = untilSale <= untilKept ? TrueCar.Fate.SOLD : TrueCar.Fate.KEPT;
@@ -132,8 +138,8 @@ final class History {
                 }
             }
             boolean reposted = repostAt > 0 && i >= repostAt;
-            (reposted ? second : first).add(new Sighting(number, "", evening, reposted ? milesAtRepost : miles(facts), PriceKind.ASKING,
-                    rounded(ask, 50), includes, Outcome.OPEN, Optional.empty(), saved, source));
+            (reposted ? second : first).add(new Sighting(number, "", evening, reposted ? milesAtRepost : miles(facts),
+                    PriceKind.ASKING, rounded(ask, 50), includes, Outcome.OPEN, Optional.empty(), saved, source));
         }
         if (repostAt > 0) {
             LocalDate vanished = eveningFrom(noted.get(repostAt - 1).plusDays(1)).orElseThrow();
@@ -149,7 +155,7 @@ final class History {
 
     /** Weibull of shape 1.3 with a median of 28 days (trade: 40) at the fair ask, longer above it. */
     private double daysUntilSale(boolean trade, double error) {
-        double median = (trade ? 40 : 28) * StrictMath.exp(2.5 * Math.max(-0.4, Math.min(0.4, error)));
+        double median = (trade ? 40 : 28) * StrictMath.exp(1.5 * Math.max(-0.4, Math.min(0.4, error)));
         double exponential = -StrictMath.log(1 - chance.uniform());
         return median * StrictMath.pow(exponential / StrictMath.log(2), 1 / 1.3);
     }
@@ -212,10 +218,12 @@ final class History {
         }
         double told = chance.uniform();
         if (told < 0.38) {
-            double price = StrictMath.exp(truths.logTypicalValue(facts, trade ? LevelOfTrade.TRADE_SOLD : LevelOfTrade.PRIVATE_SOLD, end)
-                    + error + included(includes) + 0.015 * chance.normal());
-            rows.add(new Sighting(ask.car(), "", found.get(), ask.miles(), PriceKind.SOLD, Math.min(ask.price(), rounded(price, 50)),
-                    includes, Outcome.SOLD, Optional.of(end), ask.saved(), ask.source()));
+            double price = StrictMath.exp(truths.logTypicalValue(facts,
+                    trade ? LevelOfTrade.TRADE_SOLD : LevelOfTrade.PRIVATE_SOLD, end)
+                    + error + included(includes) + 0.01 * chance.normal());
+            rows.add(new Sighting(ask.car(), "", found.get(), ask.miles(), PriceKind.SOLD,
+                    Math.min(ask.price(), rounded(price, 50)), includes, Outcome.SOLD, Optional.of(end), ask.saved(),
+                    ask.source()));
         } else {
             rows.set(last, ask.ended(told < 0.55 ? Outcome.SOLD : Outcome.GONE, found.get()));
         }

@@ -3,26 +3,29 @@ package swapworth.world;
 import java.util.List;
 import swapworth.listing.DrivenWheels;
 
-/** The model lines of the sample world: each has one body and one running gear, and three lines pair them so that all are linked. */
+/**
+ * The model lines of the sample world, none of which is built any longer. Each has one body and one running gear; the coupe's
+ * body is seen with both gears, so that all bodies and gears are linked.
+ */
 public enum Line {
     /** The light two-seat roadster: the recipient. */
     ROADSTER(Names.ROADSTER, "siv", Names.ROADSTER + " open", Names.FOUR, List.of(Names.PLAIN, Names.FITTED),
-            112, 4, 1035, 85, 2012, 2023, 6_300, 0.18, 0.20, 0.60),
+            112, 4, 1035, 85, 2012, 2021, 6_300, 0.18, 0.20, 0.60),
     /** The six-cylinder saloon: the donor. */
     SALOON(Names.SALOON, "vel", Names.SALOON + " saloon", Names.SIX, List.of(Names.PLAIN, Names.FITTED),
-            196, 6, 1520, 92, 2014, 2023, 11_000, 0.55, 0.15, 0.85),
+            196, 6, 1520, 92, 2013, 2021, 11_000, 0.55, 0.15, 0.85),
     /** The factory car that comes closest to the swap: an open body of its own with the saloon's running gear. */
     OPEN_SIX(Names.OPEN_SIX, "gal", Names.OPEN_SIX + " open", Names.SIX, List.of(Names.FITTED),
-            196, 6, 1310, 40, 2015, 2023, 6_500, 0.10, 0.35, 0.60),
+            196, 6, 1310, 40, 2014, 2021, 6_500, 0.10, 0.35, 0.60),
     /** The estate with the saloon's running gear. */
     ESTATE(Names.ESTATE, "lod", Names.ESTATE + " estate", Names.SIX, List.of(Names.PLAIN, Names.FITTED),
-            190, 6, 1610, 30, 2013, 2022, 11_500, 0.15, 0.30, 0.60),
+            190, 6, 1610, 30, 2013, 2021, 11_500, 0.15, 0.30, 0.60),
     /** The coupe with the roadster's running gear. */
     COUPE(Names.COUPE, "dri", Names.COUPE + " coupe", Names.FOUR, List.of(Names.PLAIN, Names.FITTED),
-            112, 4, 1120, 33, 2012, 2022, 8_500, 0.15, 0.20, 0.60),
+            112, 4, 1120, 33, 2012, 2020, 8_500, 0.15, 0.20, 0.60),
     /** The same coupe with the saloon's running gear: the only body that is seen with both. */
     COUPE_SIX(Names.COUPE_SIX, "dsx", Names.COUPE + " coupe", Names.SIX, List.of(Names.FITTED),
-            192, 6, 1255, 25, 2013, 2022, 8_000, 0.15, 0.25, 0.60);
+            192, 6, 1255, 25, 2013, 2020, 8_000, 0.15, 0.25, 0.60);
 
     private final String vehicle;
     private final String idPrefix;
@@ -40,9 +43,9 @@ public enum Line {
     private final double tradeShare;
     private final double crashedAtAuction;
 
-    Line(String vehicle, String idPrefix, String body, String gear, List<String> trims, int powerKw, int cylinders, int weightKg,
-            int usualCars, int firstModelYear, int lastModelYear, int milesPerYear, double auctionShare, double tradeShare,
-            double crashedAtAuction) {
+    Line(String vehicle, String idPrefix, String body, String gear, List<String> trims, int powerKw, int cylinders,
+            int weightKg, int usualCars, int firstModelYear, int lastModelYear, int milesPerYear, double auctionShare,
+            double tradeShare, double crashedAtAuction) {
         this.vehicle = vehicle;
         this.idPrefix = idPrefix;
         this.body = body;

@@ -2,7 +2,9 @@ package swapworth.world;
 
 import java.util.List;
 
-/** Every name of the sample world, in one place. All are coined for it: none is a real maker, model, person, place or seller. */
+/**
+ * Every name of the sample world, in one place. All are coined for it: none is a real maker, model, person, place or seller.
+ */
 final class Names {
 
     static final String MAKER = "Ostrivell";

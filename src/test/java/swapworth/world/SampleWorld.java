@@ -18,8 +18,8 @@ import swapworth.listing.Price;
 import swapworth.money.Money;
 
 /**
- * An invented market with a known truth: cars, what a collector saw of them, and the files that he kept. The same seed and settings
- * give the same world on every machine.
+ * An invented market with a known truth: cars, what a collector saw of them, and the files that he kept. The same seed and
+ * settings give the same world on every machine.
  */
 public final class SampleWorld {
 
@@ -75,7 +75,9 @@ public final class SampleWorld {
         return new SampleWorld(seed, told, cars, sightings, history.lastEvening(), files);
     }
 
-    /** Gives each part its id in the order in which the collector met it, and puts the sightings in the order of his evenings. */
+    /**
+     * Gives each part its id in the order in which the collector met it, and puts the sightings in the order of his evenings.
+     */
     private static List<Sighting> numbered(List<TrueCar> cars, List<List<Sighting>> parts) {
         List<List<Sighting>> met = new ArrayList<>(parts);
         met.sort(Comparator.comparing((List<Sighting> part) -> part.get(0).seenOn()).thenComparing(part -> part.get(0).car()));
@@ -161,10 +163,10 @@ public final class SampleWorld {
                     .mileage(new Mileage(sighting.miles(), facts.mileage().orElseThrow().status()))
                     .build();
             Money typed = Money.of(BigDecimal.valueOf(sighting.price()).toPlainString(), "USD");
+            Price price = new Price(typed, sighting.price(), sighting.kind(), sighting.includes());
             listings.add(new Listing(new Origin("listings.csv", listings.size() + 2), Optional.of(sighting.id()),
-                    Optional.of(sighting.seenOn()), seen, new Price(typed, sighting.price(), sighting.kind(), sighting.includes()),
-                    sighting.outcome(), sighting.endedOn(), sighting.saved(), Optional.of(sighting.source()), Optional.empty(),
-                    List.of()));
+                    Optional.of(sighting.seenOn()), seen, price, sighting.outcome(), sighting.endedOn(),
+                    sighting.saved(), Optional.of(sighting.source()), Optional.empty(), List.of()));
         }
         return listings;
     }

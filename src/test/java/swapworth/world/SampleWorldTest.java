@@ -91,7 +91,8 @@ class SampleWorldTest {
                     .filter(s -> s.level() == LevelOfTrade.PRIVATE_ASKING).toList();
             if (!asks.isEmpty() && world.cars().get(i).ids().size() == 1) {
                 Listing last = asks.get(asks.size() - 1);
-                double truth = world.truths().trueValue(world.cars().get(i), LevelOfTrade.PRIVATE_ASKING, last.seenOn().orElseThrow());
+                double truth = world.truths().trueValue(world.cars().get(i), LevelOfTrade.PRIVATE_ASKING,
+                        last.seenOn().orElseThrow());
                 assertEquals(truth, last.price().amount(), last.price().amount() < 10_000 ? 25.01 : 50.01);
                 compared++;
             }

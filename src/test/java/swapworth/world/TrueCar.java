@@ -13,11 +13,12 @@ import swapworth.listing.CarFacts;
  * @param error its own error, log points: what sets its price apart from the median of such cars, the same in all its prices
  * @param ids all ids under which it was advertised; several after a repost
  * @param offeredOn the day on which it was first offered, perhaps before collecting began
- * @param daysOnOffer how long it would be on offer in all, reposts included, were the collector to look for ever; 0 at an auction
+ * @param daysOnOffer how long it would be on offer in all, reposts included, were the collector to look for ever; 0 at an
+ *        auction
  * @param fate how the offer truly ends, whatever the collector knew
  */
-public record TrueCar(String name, Line line, CarFacts facts, double error, List<String> ids, LocalDate offeredOn, int daysOnOffer,
-        Fate fate) {
+public record TrueCar(String name, Line line, CarFacts facts, double error, List<String> ids, LocalDate offeredOn,
+        int daysOnOffer, Fate fate) {
 
     /** How an offer truly ends. */
     public enum Fate {

@@ -14,7 +14,7 @@ final class TruthFiles {
     private TruthFiles() {
     }
 
-    /** Name, value and unit of each parameter, the market month by month, and the slips line by line. */
+    /** Name, value and unit of each parameter, and the market month by month. */
     static String truths(SampleWorld world) {
         Truths truths = world.truths();
         List<List<String>> rows = new ArrayList<>();
@@ -33,11 +33,14 @@ final class TruthFiles {
         rows.add(List.of("peak_month", truths.month(truths.peakMonth()).toString(), "month"));
         rows.add(List.of("drift_last_6_months", decimal(truths.drift(6), 6), LOG_POINTS + " a month"));
         rows.add(List.of("valued_on", world.lastEvening().toString(), "date"));
-        for (WorldFiles.Slip slip : world.slips()) {
-            String truth = slip.truth().isEmpty() ? "" : ", truly " + slip.truth();
-            rows.add(List.of(slip.kind().words(), "listings.csv:" + slip.line(), slip.id() + truth));
-        }
         return WorldFiles.csv(List.of("name", "value", "unit"), rows);
+    }
+
+    /** What was done to which line of the listings. */
+    static String slips(SampleWorld world) {
+        return WorldFiles.csv(List.of("line", "id", "slip", "truth"), world.slips().stream()
+                .map(slip -> List.of(Integer.toString(slip.line()), slip.id(), slip.kind().words(), slip.truth()))
+                .toList());
     }
 
     private static String unit(String name) {
@@ -85,21 +88,24 @@ final class TruthFiles {
         return """
                 # The sample world's truths
 
-                Source: made by this project's own generator, `swapworth.world.SampleWorld`, with seed %d and its usual settings. Nothing
-                in it was observed: makers, models, regions, sellers and prices are invented.
+                Source: made by this project's own generator, `swapworth.world.SampleWorld`, with seed %d and its usual
+                settings. Nothing in it was observed: makers, models, regions, sellers and prices are invented.
 
                 Licence: Apache-2.0, as the project.
 
                 Made by: `mvn -q test-compile`, then
                 `java -cp target/test-classes:target/classes swapworth.world.WriteSample .`
-                That writes `sample-listings/` and this folder. A test asserts that the committed files are what the generator makes.
+                That writes `sample-listings/` and this folder. A test asserts that the committed files are what the
+                generator makes.
 
-                - `truths.csv`: every parameter by name. Effects are natural logarithms of price ratios, against a car that is clean,
-                  drives, is undamaged and sound, at private asking. `age_slope` and `mileage_slope` hold at the median car
-                  (`median_age`, `median_mileage`), the `_reference` ones at 7 years and 60,000 miles. `market_` is the level of a month's
-                  middle, season included; `trend_` leaves the season out. The last rows say what was done to which line of `listings.csv`.
-                - `cars.csv`: each car with the ids of its advertisements, its own error, and its value on the last evening at private
-                  asking: the median of such cars, and with its own error. For the cars of the sample's own `cars.csv` the two are the same.
+                - `truths.csv`: every parameter by name. Effects are natural logarithms of price ratios, against a car that is
+                  clean, drives, is undamaged and sound, at private asking. `age_slope` and `mileage_slope` hold at the median
+                  car (`median_age`, `median_mileage`), the `_reference` ones at 7 years and 60,000 miles. `market_` is the
+                  level in the middle of a month, season included; `trend_` leaves the season out.
+                - `slips.csv`: what was done to which line of `listings.csv`, and what would be true in its place.
+                - `cars.csv`: each car with the ids of its advertisements, its own error, and its value on the last evening at
+                  private asking: the median of such cars, and with its own error. For the cars of the sample's own `cars.csv`
+                  the two are the same.
                 """.formatted(WriteSample.SEED);
     }
 }

@@ -6,17 +6,20 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import swapworth.listing.CarFacts;
 import swapworth.listing.Condition;
+import swapworth.listing.Damage;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Mileage;
 
 /**
  * The true parameters of a sample world. All effects are natural logarithms of price ratios ("log points").
  *
- * <p>ln value = body + running gear + pair + trim + age and mileage (slope, curve, product, a departure by line) + vintage + level of
- * trade + title + runs + damage (zones add up) + condition + keys + airbags + region + market. An unstated title, damage, engine or condition has a
- * step of its own. Names of effects are those of the assumptions where such an assumption exists.
+ * <p>ln value = body + running gear + pair + trim + age and mileage (slope, curve, product, a departure by line) + vintage +
+ * level of trade + title + runs + damage (zones add up) + condition + keys + airbags + region + market. An unstated title,
+ * damage, engine or condition has a step of its own. Names of effects are those of the assumptions where such an assumption
+ * exists.
  */
 public final class Truths {
 
@@ -38,8 +41,8 @@ public final class Truths {
     static Truths draw(long seed, WorldSettings settings) {
         Map<String, Double> effects = new LinkedHashMap<>();
         Draws draws = new Draws(effects, Chance.of(seed, "effects"));
-        for (String base : List.of("level_private_asking", "title_clean", "runs_drives", "keys_yes", "keys_unknown", "airbags_in_place",
-                "airbags_unknown")) {
+        for (String base : List.of("level_private_asking", "title_clean", "runs_drives", "keys_yes", "keys_unknown",
+                "airbags_in_place", "airbags_unknown")) {
             effects.put(base, 0.0);
         }
         // The middle values are those of common practice; the spreads make worlds differ as such markets do.
@@ -108,7 +111,7 @@ public final class Truths {
                 draws.draw("trim_" + line.vehicle() + "_" + line.trims().get(1), 0.07, 0.025);
             }
         }
-        for (int year = 2012; year <= 2023; year++) {
+        for (int year = 2011; year <= 2023; year++) {
             draws.draw("vintage_" + year, 0, 0.012);
         }
         return new Truths(effects, TrueMarket.draw(settings, Chance.of(seed, "market")), settings.errorScale());
@@ -122,14 +125,16 @@ public final class Truths {
         more.put("median_age", age);
         more.put("median_mileage", miles);
         more.put("age_slope", effect("age_slope_reference") + 2 * effect("age_curve") * pastAge + product * pastMiles);
-        more.put("mileage_slope", effect("mileage_slope_reference") + 2 * effect("mileage_curve") * pastMiles + product * pastAge);
+        more.put("mileage_slope",
+                effect("mileage_slope_reference") + 2 * effect("mileage_curve") * pastMiles + product * pastAge);
         more.putAll(effects);
         return new Truths(more, market, errorScale);
     }
 
     /**
-     * An effect by its name, in log points: {@code age_slope} (a year, at the median car), {@code mileage_slope} (10,000 miles, at the
-     * median car), {@code level_trade_asking} (against private asking), {@code title_salvage} (against clean), ...
+     * An effect by its name, in log points: {@code age_slope} (a year, at the median car), {@code mileage_slope} (10,000
+     * miles, at the median car), {@code level_trade_asking} (against private asking), {@code title_salvage} (against clean),
+     * ...
      *
      * @throws IllegalArgumentException if the world has no such effect
      */
@@ -196,7 +201,9 @@ public final class Truths {
         return errorScale * StrictMath.exp(effect("error_growth") * (age - REFERENCE_AGE));
     }
 
-    /** The level of a pair of body and running gear at the reference car, log of money; pairs that no line has are there too. */
+    /**
+     * The level of a pair of body and running gear at the reference car, log of money; pairs that no line has are there too.
+     */
     public double pairLevel(String body, String gear) {
         return effect("body_" + body) + effect("gear_" + gear) + effect(pairName(body, gear));
     }
@@ -204,8 +211,8 @@ public final class Truths {
     /**
      * The logarithm of the median price of such cars, fees and tax not included.
      *
-     * @param facts with mileage and model year; body and gear default to the line's own; where {@code gearMileage} is stated the
-     *        mileage effect is that of the two in equal shares
+     * @param facts with mileage and model year; body and gear default to the line's own; where {@code gearMileage} is stated
+     *        the mileage effect is that of the two in equal shares
      * @param level the level of trade
      * @param on the day
      */
@@ -223,8 +230,7 @@ public final class Truths {
                 + effect("level_" + key(level.words()))
                 + effect("title_" + key(facts.title().words()))
                 + effect("runs_" + key(facts.runs().words()))
-                + facts.damage().map(zones -> zones.stream().sorted().mapToDouble(zone -> effect("damage_" + zone.words())).sum())
-                        .orElse(effect("damage_unknown"))
+                + facts.damage().map(this::damage).orElse(effect("damage_unknown"))
                 + condition("rust", facts.rust()) + condition("paint", facts.paint()) + condition("interior", facts.interior())
                 + condition("mechanical", facts.mechanical()) + condition("records", facts.records())
                 + effect("keys_" + facts.keys().words())
@@ -250,6 +256,10 @@ public final class Truths {
     private double mileagePart(Line line, double pastMiles, double pastAge) {
         return (effect("mileage_slope_reference") + effect("mileage_slope_departure_" + line.vehicle())
                 + effect("mileage_curve") * pastMiles + effect("age_mileage_product") * pastAge) * pastMiles;
+    }
+
+    private double damage(Set<Damage> zones) {
+        return zones.stream().sorted().mapToDouble(zone -> effect("damage_" + zone.words())).sum();
     }
 
     private double condition(String of, Condition state) {

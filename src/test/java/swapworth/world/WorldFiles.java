@@ -13,7 +13,6 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 import swapworth.listing.Airbags;
 import swapworth.listing.CarFacts;
 import swapworth.listing.Condition;
@@ -34,13 +33,14 @@ import swapworth.listing.Title;
 /** The files that the collector keeps, and the slips that he made in them. */
 public final class WorldFiles {
 
-    private static final List<String> HEADER = List.of("id", "seen_on", "vehicle", "trim", "body", "running_gear", "power_kw", "cylinders",
-            "weight_kg", "driven_wheels", "model_year", "mileage", "gear_mileage", "mileage_status", "price", "currency", "price_kind",
-            "price_includes", "seller", "region", "distance_away", "runs", "rust", "paint", "interior", "mechanical", "records", "keys",
-            "airbags", "title", "damage", "outcome", "ended_on", "saved", "options", "source", "note", "colour");
+    private static final List<String> HEADER = List.of("id", "seen_on", "vehicle", "trim", "body", "running_gear", "power_kw",
+            "cylinders", "weight_kg", "driven_wheels", "model_year", "mileage", "gear_mileage", "mileage_status", "price",
+            "currency", "price_kind", "price_includes", "seller", "region", "distance_away", "runs", "rust", "paint",
+            "interior", "mechanical", "records", "keys", "airbags", "title", "damage", "outcome", "ended_on", "saved",
+            "options", "source", "note", "colour");
 
-    private static final List<String> NOTES = List.of("", "", "", "", "", "second owner", "needs tyres", "smells of dog", "was a long way off",
-            "roof leaks a little", "phoned, no answer");
+    private static final List<String> NOTES = List.of("", "", "", "", "", "second owner", "needs tyres", "smells of dog",
+            "was a long way off", "roof leaks a little", "phoned, no answer");
 
     /** What the collector calls some things; {@code words.csv} says what he means. */
     private static final List<Spelling> SPELLINGS = List.of(
@@ -339,8 +339,7 @@ public final class WorldFiles {
         private void typingErrors() {
             for (int i = 0; i < settings.typingErrors(); i++) {
                 boolean missing = i % 2 == 0;
-                pick(row -> row.get("price_kind").equals("asking") && row.get("price").length() >= 4 && row.get("price").endsWith("0"))
-                        .ifPresent(row -> {
+                pick(row -> row.get("price_kind").equals("asking") && row.get("price").matches("\\d{3,}0")).ifPresent(row -> {
                             String price = row.get("price");
                             row.slip(missing ? SlipKind.DIGIT_MISSING : SlipKind.DIGIT_TOO_MANY, price);
                             row.set("price", missing ? price.substring(0, price.length() - 1) : price + "0");
@@ -410,7 +409,8 @@ public final class WorldFiles {
                 Row extra = row.copy();
                 extra.set("id", SampleWorld.id(like.line(), (int) (parts.get(like.line()) + 1)));
                 CarFacts young = like.facts().toBuilder().mileage(new Mileage(12_500 / 1.609344, MileageStatus.READ)).build();
-                LevelOfTrade level = like.facts().seller() == Seller.TRADE ? LevelOfTrade.TRADE_ASKING : LevelOfTrade.PRIVATE_ASKING;
+                LevelOfTrade level = like.facts().seller() == Seller.TRADE ? LevelOfTrade.TRADE_ASKING
+                        : LevelOfTrade.PRIVATE_ASKING;
                 long price = Math.round(truths.typicalValue(young, level, row.sighting.orElseThrow().seenOn()) / 100) * 100;
                 extra.set("mileage", "12.500 km");
                 extra.set("price", Long.toString(price));
@@ -458,11 +458,11 @@ public final class WorldFiles {
                     .mechanical(Condition.SOUND).records(Condition.SOUND).build();
             double priceNew = truths.typicalValue(sixYears, LevelOfTrade.PRIVATE_ASKING, peak) / 0.75;
             rows.add(List.of(line.vehicle(), line.body(), line.gear(), Integer.toString(line.powerKw()),
-                    Integer.toString(line.cylinders()), Integer.toString(line.weightKg()), line.drivenWheels().words(), Names.MAKER,
-                    Long.toString(Math.round(priceNew / 100) * 100)));
+                    Integer.toString(line.cylinders()), Integer.toString(line.weightKg()), line.drivenWheels().words(),
+                    Names.MAKER, Long.toString(Math.round(priceNew / 100) * 100)));
         }
-        return csv(List.of("vehicle", "body", "running_gear", "power_kw", "cylinders", "weight_kg", "driven_wheels", "maker", "price_new"),
-                rows);
+        return csv(List.of("vehicle", "body", "running_gear", "power_kw", "cylinders", "weight_kg", "driven_wheels", "maker",
+                "price_new"), rows);
     }
 
     private static CarFacts.Builder begin(Line line, String trim, int year, int miles, String region, int away) {
@@ -470,7 +470,9 @@ public final class WorldFiles {
                 .mileage(new Mileage(miles, MileageStatus.READ)).region(region).distanceAway(away);
     }
 
-    /** Two roadsters to choose from, two crashed saloons, the factory car, and the swap that the first roadster would become. */
+    /**
+     * Two roadsters to choose from, two crashed saloons, the factory car, and the swap that the first roadster would become.
+     */
     private static List<InPlay> inPlay() {
         CarFacts tidy = begin(Line.ROADSTER, Names.PLAIN, 2016, 71_000, Names.REGIONS.get(0), 38)
                 .seller(Seller.PRIVATE).runs(Runs.DRIVES).title(Title.CLEAN).damage(Set.of())
@@ -498,9 +500,10 @@ public final class WorldFiles {
     }
 
     private static String carsCsv(Truths truths, List<InPlay> inPlay, LocalDate on) {
-        List<String> ofListings = List.of("vehicle", "trim", "body", "running_gear", "power_kw", "cylinders", "weight_kg", "driven_wheels",
-                "model_year", "mileage", "gear_mileage", "mileage_status", "seller", "region", "distance_away", "runs", "rust", "paint",
-                "interior", "mechanical", "records", "keys", "airbags", "title", "damage");
+        List<String> ofListings = List.of("vehicle", "trim", "body", "running_gear", "power_kw", "cylinders", "weight_kg",
+                "driven_wheels", "model_year", "mileage", "gear_mileage", "mileage_status", "seller", "region",
+                "distance_away", "runs", "rust", "paint", "interior", "mechanical", "records", "keys", "airbags", "title",
+                "damage");
         List<String> header = new ArrayList<>(List.of("name", "role"));
         header.addAll(ofListings);
         header.addAll(List.of("price", "price_kind", "price_includes", "planned_bid", "currency", "note"));
@@ -510,9 +513,11 @@ public final class WorldFiles {
             List<String> row = new ArrayList<>(List.of(car.name(), car.role()));
             ofListings.forEach(column -> row.add(cells.get(column)));
             row.addAll(switch (car.role()) {
-                case "candidate" -> asked(truths, car, LevelOfTrade.PRIVATE_ASKING, car.name().startsWith("tidy") ? 1.05 : 1.20, on);
+                case "candidate" -> asked(truths, car, LevelOfTrade.PRIVATE_ASKING,
+                        car.name().startsWith("tidy") ? 1.05 : 1.20, on);
                 case "factory equivalent" -> asked(truths, car, LevelOfTrade.TRADE_ASKING, 1.02, on);
-                case "donor" -> List.of("", "", "", Long.toString(hundred(0.95 * truths.typicalValue(car.facts(), LevelOfTrade.AUCTION, on))),
+                case "donor" -> List.of("", "", "",
+                        Long.toString(hundred(0.95 * truths.typicalValue(car.facts(), LevelOfTrade.AUCTION, on))),
                         "USD", "bid without fees");
                 default -> List.of("", "", "", "", "", "the tidy roadster with the gear of the front hit");
             });
@@ -546,7 +551,7 @@ public final class WorldFiles {
     }
 
     private static void append(StringBuilder text, List<String> cells) {
-        text.append(IntStream.range(0, cells.size()).mapToObj(i -> quoted(cells.get(i))).collect(Collectors.joining(","))).append('\n');
+        text.append(cells.stream().map(WorldFiles::quoted).collect(Collectors.joining(","))).append('\n');
     }
 
     private static String quoted(String cell) {

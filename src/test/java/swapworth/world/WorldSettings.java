@@ -8,8 +8,8 @@ import java.util.Map;
 /** How large and how rough a sample world is to be. Immutable; every {@code with} returns a changed copy. */
 public final class WorldSettings {
 
-    private static final WorldSettings DEFAULTS = new WorldSettings(usualCars(), YearMonth.of(2025, 5), 18, 0.11, 0.05, 2, Dirt.ON,
-            List.of());
+    private static final WorldSettings DEFAULTS = new WorldSettings(usualCars(), YearMonth.of(2025, 5), 18, 0.11, 0.05, 2,
+            Dirt.ON, List.of());
 
     private final Map<Line, Integer> cars;
     private final YearMonth firstMonth;
@@ -105,7 +105,9 @@ public final class WorldSettings {
         return new WorldSettings(cars, firstMonth, months, errorScale, pairSpread, typingErrors, choice, marketPath);
     }
 
-    /** A given market instead of a drawn one: the natural logarithm of its level in the middle of each month, season included. */
+    /**
+     * A given market instead of a drawn one: the natural logarithm of its level in the middle of each month, season included.
+     */
     public WorldSettings withMarketPath(List<Double> logLevels) {
         if (logLevels.isEmpty()) {
             throw new IllegalArgumentException("a market path needs at least one month");

@@ -10,7 +10,7 @@ import java.util.Map;
 public final class WriteSample {
 
     /** The seed of the sample folder. */
-    static final long SEED = 20261125;
+    static final long SEED = 23;
 
     private WriteSample() {
     }
@@ -35,6 +35,7 @@ public final class WriteSample {
         String reference = "src/test/resources/reference/sample-world/";
         files.put(reference + "truths.csv", TruthFiles.truths(world));
         files.put(reference + "cars.csv", TruthFiles.cars(world));
+        files.put(reference + "slips.csv", TruthFiles.slips(world));
         files.put(reference + "SOURCE.md", TruthFiles.source());
         return files;
     }
