@@ -91,9 +91,9 @@ public final class Truths {
         // Half of the logarithm of the power, near enough.
         draws.draw("gear_" + Names.SIX, 0.275, 0.06);
         draws.draw("body_" + Line.ROADSTER.body(), 9.80, 0.10);
-        draws.draw("body_" + Line.SALOON.body(), 9.62, 0.10);
-        draws.draw("body_" + Line.OPEN_SIX.body(), 10.03, 0.10);
-        draws.draw("body_" + Line.ESTATE.body(), 9.66, 0.10);
+        draws.draw("body_" + Line.SALOON.body(), 9.72, 0.10);
+        draws.draw("body_" + Line.OPEN_SIX.body(), 9.98, 0.10);
+        draws.draw("body_" + Line.ESTATE.body(), 9.74, 0.10);
         draws.draw("body_" + Line.COUPE.body(), 9.71, 0.10);
         for (Line line : Line.values()) {
             for (String gear : new String[] {Names.FOUR, Names.SIX}) {
