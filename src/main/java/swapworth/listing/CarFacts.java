@@ -4,6 +4,7 @@ import static java.util.Objects.requireNonNull;
 
 import java.time.LocalDate;
 import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -167,6 +168,51 @@ public record CarFacts(
         return born.isPresent()
                 ? OptionalDouble.of(Math.max(0, (on.toEpochDay() - born.get().toEpochDay()) / 365.25))
                 : ageYears;
+    }
+
+    /**
+     * These facts with a later word on them: what the later facts know counts, what they do not know stays.
+     *
+     * @param later facts of the same car, seen later
+     * @return the latest known word on each fact
+     */
+    public CarFacts updatedBy(CarFacts later) {
+        if (later.equals(this)) {
+            return this;
+        }
+        Builder builder = later.toBuilder();
+        builder.trim = later.trim.or(() -> trim);
+        builder.body = later.body.or(() -> body);
+        builder.runningGear = later.runningGear.or(() -> runningGear);
+        builder.powerKw = later.powerKw.isPresent() ? later.powerKw : powerKw;
+        builder.cylinders = later.cylinders.isPresent() ? later.cylinders : cylinders;
+        builder.weightKg = later.weightKg.isPresent() ? later.weightKg : weightKg;
+        builder.drivenWheels = later.drivenWheels == DrivenWheels.UNKNOWN ? drivenWheels : later.drivenWheels;
+        builder.modelYear = later.modelYear.isPresent() ? later.modelYear : modelYear;
+        builder.firstRegistered = later.firstRegistered.or(() -> firstRegistered);
+        builder.ageYears = later.ageYears.isPresent() ? later.ageYears : ageYears;
+        builder.mileage = later.mileage.or(() -> mileage);
+        builder.gearMileage = later.gearMileage.or(() -> gearMileage);
+        builder.seller = later.seller == Seller.UNKNOWN ? seller : later.seller;
+        builder.region = later.region.or(() -> region);
+        builder.distanceAway = later.distanceAway.isPresent() ? later.distanceAway : distanceAway;
+        builder.runs = later.runs == Runs.UNKNOWN ? runs : later.runs;
+        builder.rust = later.rust == Condition.UNKNOWN ? rust : later.rust;
+        builder.paint = later.paint == Condition.UNKNOWN ? paint : later.paint;
+        builder.interior = later.interior == Condition.UNKNOWN ? interior : later.interior;
+        builder.mechanical = later.mechanical == Condition.UNKNOWN ? mechanical : later.mechanical;
+        builder.records = later.records == Condition.UNKNOWN ? records : later.records;
+        builder.keys = later.keys == Keys.UNKNOWN ? keys : later.keys;
+        builder.airbags = later.airbags == Airbags.UNKNOWN ? airbags : later.airbags;
+        builder.title = later.title == Title.UNKNOWN ? title : later.title;
+        builder.damage = later.damage.or(() -> damage);
+        builder.options = later.options.or(() -> options);
+        if (!further.isEmpty()) {
+            Map<String, String> both = new HashMap<>(further);
+            both.putAll(later.further);
+            builder.further = both;
+        }
+        return builder.build();
     }
 
     /** Collects facts one by one; what is not set stays unknown. Not for sharing between threads. */

@@ -1,7 +1,367 @@
 package swapworth.listing;
 
-/** Placeholder. */
+import static java.util.Objects.requireNonNull;
+
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.Currency;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import swapworth.money.Conversion;
+import swapworth.money.Money;
+import swapworth.money.Rates;
+import swapworth.reading.CellReader;
+import swapworth.reading.Conventions;
+import swapworth.reading.CsvRow;
+import swapworth.reading.CsvSource;
+import swapworth.reading.RowProblem;
+import swapworth.reading.Spelling;
+import swapworth.reading.UnusableFileException;
+
+/**
+ * Reads files of listings: which rows a model may use, which cars they show, and what became of every other row.
+ *
+ * <p>Needed are the columns {@code vehicle}, a price, and one of {@code age_years}, {@code model_year}, {@code first_registered},
+ * {@code mileage}; synonyms are accepted, and every column that is not ours is kept in {@link CarFacts#further}. Files named
+ * {@code words.csv}, {@code rates.csv} and {@code lines.csv} in the folder of a listings file are used, and the result says so.
+ *
+ * <p>A row is <em>rejected</em> if its price, mileage, day of sighting, model year, first registration or age stands there and
+ * cannot be read. It is <em>set aside</em> if it was read but lies outside what a model may use: no vehicle, no price, a price that
+ * is not above 0 or has no rate to the base currency, neither age nor mileage, a mileage below 0 or above a million miles, a model
+ * year more than a year after the sighting, the second of two equal sightings. It is <em>kept and flagged</em> if it only looks odd:
+ * a price far from those of its neighbours, a unit that contradicts its header, an end before its sighting.
+ */
 public final class Listings {
-    private Listings() {
+
+    private static final Listings DEFAULTS = new Listings(Conventions.unstated(), Optional.empty(), Rates.none());
+
+    private final Conventions conventions;
+    private final Optional<Currency> baseCurrency;
+    private final Rates rates;
+
+    private Listings(Conventions conventions, Optional<Currency> baseCurrency, Rates rates) {
+        this.conventions = conventions;
+        this.baseCurrency = baseCurrency;
+        this.rates = rates;
+    }
+
+    /**
+     * Reads one file with nothing stated beyond the files of its folder.
+     *
+     * @param file the file
+     * @return what came out of it
+     * @throws UnusableFileException if the file as a whole cannot be used
+     */
+    public static ListingsRead read(Path file) {
+        return DEFAULTS.read(file, new Path[0]);
+    }
+
+    /**
+     * Begins with nothing stated.
+     *
+     * @return a reader to be given options
+     */
+    public static Listings withDefaults() {
+        return DEFAULTS;
+    }
+
+    /**
+     * The same reader with stated conventions, which count before those of words.csv.
+     *
+     * @param stated how the user writes numbers, dates, distances and money
+     * @return a copy
+     */
+    public Listings with(Conventions stated) {
+        return new Listings(requireNonNull(stated, "stated"), baseCurrency, rates);
+    }
+
+    /**
+     * The same reader with a stated base currency; without one it is the currency of the conventions, else of most rows.
+     *
+     * @param currency the currency in which all prices are to be counted
+     * @return a copy
+     */
+    public Listings withBaseCurrency(Currency currency) {
+        return new Listings(conventions, Optional.of(currency), rates);
+    }
+
+    /**
+     * The same reader with exchange rates, used where the folder's rates.csv has none.
+     *
+     * @param stated the rates
+     * @return a copy
+     */
+    public Listings with(Rates stated) {
+        return new Listings(conventions, baseCurrency, requireNonNull(stated, "stated"));
+    }
+
+    /**
+     * Reads one or several files into one collection.
+     *
+     * @param first a file
+     * @param more further files
+     * @return what came out of them
+     * @throws UnusableFileException if one of the files as a whole cannot be used
+     */
+    public ListingsRead read(Path first, Path... more) {
+        Collected collected = new Collected();
+        collected.take(first);
+        for (Path file : more) {
+            collected.take(file);
+        }
+        return collected.finished();
+    }
+
+    private final class Collected {
+        private final Map<Path, FolderFiles> folders = new HashMap<>();
+        private final WordLists lists = new WordLists();
+        private final List<Draft> drafts = new ArrayList<>();
+        private final List<Rates> ratesOfDraft = new ArrayList<>();
+        private final List<RowProblem> rejected = new ArrayList<>();
+        private final List<RowProblem> setAside = new ArrayList<>();
+        private final List<RowProblem> oddities = new ArrayList<>();
+        private final List<RowProblem> questions = new ArrayList<>();
+        private final List<ColumnUnderstood> columnsUnderstood = new ArrayList<>();
+        private final Set<String> notes = new LinkedHashSet<>();
+        private final Map<String, Integer> fileOrder = new LinkedHashMap<>();
+        private Conventions lastConventions = conventions;
+        private int rejectedRows;
+        private int setAsideRows;
+        private int blank;
+        private int comments;
+
+        void take(Path file) {
+            FolderFiles folder = folders.computeIfAbsent(FolderFiles.folderOf(file), path -> {
+                FolderFiles files = new FolderFiles(path, conventions);
+                oddities.addAll(files.problems);
+                notes.addAll(files.notes);
+                return files;
+            });
+            lastConventions = lastConventions.or(folder.conventions);
+            CsvSource source = CsvSource.read(file);
+            fileOrder.putIfAbsent(source.file(), fileOrder.size());
+            FileColumns columns = new FileColumns(source, FileColumns.Kind.LISTINGS);
+            checkNeeded(source, columns);
+            rejected.addAll(source.rejected());
+            rejectedRows += source.rejected().size();
+            blank += source.blankLines();
+            comments += source.commentLines();
+            columnsUnderstood.addAll(columns.understood());
+            CellReader cells = new CellReader(folder.conventions, source.separator());
+            RowReader reader = new RowReader(source, columns, cells, folder.words, lists);
+            Tally tally = new Tally();
+            for (CsvRow row : source.rows()) {
+                Draft draft = reader.read(row);
+                draft.facts = folder.lines.completed(draft.facts);
+                sort(draft, folder.rates, tally);
+            }
+            ask(source, columns, folder.conventions, tally);
+        }
+
+        private void checkNeeded(CsvSource source, FileColumns columns) {
+            if (!columns.has(ListingColumn.VEHICLE)) {
+                throw UnusableFileException.missingColumn(source.file(), "a column for the model line (vehicle, line, model)",
+                        source.header());
+            }
+            if (!columns.has(ListingColumn.PRICE)) {
+                throw UnusableFileException.missingColumn(source.file(), "a column for the price (price, ask, price_usd, price_eur)",
+                        source.header());
+            }
+            if (!columns.has(ListingColumn.AGE) && !columns.has(ListingColumn.MODEL_YEAR)
+                    && !columns.has(ListingColumn.FIRST_REGISTERED) && !columns.has(ListingColumn.MILEAGE)) {
+                throw UnusableFileException.missingColumn(source.file(),
+                        "a column for age or distance (model_year, first_registered, age_years, mileage_mi, mileage_km)",
+                        source.header());
+            }
+        }
+
+        private void sort(Draft draft, Rates folderRates, Tally tally) {
+            if (!draft.rejections.isEmpty()) {
+                rejected.add(Draft.joined(draft.rejections));
+                rejectedRows++;
+                return;
+            }
+            CarFacts facts = draft.facts;
+            if (draft.money.isEmpty()) {
+                draft.setAside("price", draft.priceText, "the row has no price");
+            } else if (draft.money.get().amount().signum() <= 0) {
+                draft.setAside("price", draft.priceText, "the price is not above 0");
+            }
+            if (draft.asides.isEmpty() && facts.mileage().isEmpty() && facts.modelYear().isEmpty() && facts.firstRegistered().isEmpty()
+                    && facts.ageYears().isEmpty()) {
+                draft.setAside("", "", "the row gives neither the age nor the mileage of the car");
+            }
+            if (!draft.asides.isEmpty()) {
+                setAside.add(Draft.joined(draft.asides));
+                setAsideRows++;
+                return;
+            }
+            tally.count(draft);
+            drafts.add(draft);
+            ratesOfDraft.add(folderRates);
+        }
+
+        /** What an answer of the user would make worth more, once a file. */
+        private void ask(CsvSource source, FileColumns columns, Conventions stated, Tally tally) {
+            if (tally.used == 0) {
+                return;
+            }
+            if (tally.auctionsInDoubt > 0) {
+                questions.add(question(source, tally.firstAuctionInDoubt, "price_includes", tally.auctionsInDoubt
+                        + " auction results do not say whether fees or tax are in the price; fees can add a third: which is it?"));
+            }
+            if (!tally.runningGearSeen) {
+                questions.add(question(source, 0, "running_gear", "no row names a running gear: which line carries the donor's gear? Fill"
+                        + " body and running_gear where lines share them, here or in lines.csv"));
+            }
+            if (columns.has(ListingColumn.MILEAGE) && columns.unit(ListingColumn.MILEAGE).isEmpty()
+                    && stated.mileageUnit().isEmpty() && tally.unitOfCellUnknown) {
+                questions.add(question(source, 0, columns.header(ListingColumn.MILEAGE), "nothing states the unit of the distances: they"
+                        + " are taken for miles. State it in words.csv: *,mileage unit,km (or mi)"));
+            }
+            if (columns.currency().isEmpty() && stated.currency().isEmpty() && !columns.has(ListingColumn.CURRENCY)
+                    && tally.currencyOfCellUnknown) {
+                questions.add(question(source, 0, columns.header(ListingColumn.PRICE), "nothing states the currency of the prices: they"
+                        + " are taken for US dollars. State it in words.csv: *,currency,EUR"));
+            }
+        }
+
+        private RowProblem question(CsvSource source, int line, String column, String message) {
+            return new RowProblem(source.file(), line, column, "", RowProblem.Kind.QUESTION, message);
+        }
+
+        ListingsRead finished() {
+            Currency base = baseCurrency.or(lastConventions::currency).orElseGet(this::mostFrequentCurrency);
+            List<Listing> listings = new ArrayList<>(drafts.size());
+            Map<String, List<Listing>> sightingsOfDay = new HashMap<>();
+            for (int i = 0; i < drafts.size(); i++) {
+                Draft draft = drafts.get(i);
+                Optional<Listing> made = listing(draft, base, ratesOfDraft.get(i));
+                if (made.isEmpty() || isSecondSighting(made.get(), sightingsOfDay)) {
+                    continue;
+                }
+                oddities.addAll(draft.oddities);
+                listings.add(made.get());
+            }
+            List<Listing> checked = OddPrices.flagged(listings, oddities);
+            oddities.addAll(lists.variants());
+            CarMatching.Result matched = CarMatching.withDefaults().match(checked);
+            oddities.addAll(matched.oddities());
+            for (List<RowProblem> problems : List.of(rejected, setAside, oddities, questions)) {
+                problems.sort(Comparator.comparingInt((RowProblem p) -> fileOrder.getOrDefault(p.file(), -1))
+                        .thenComparingInt(RowProblem::line));
+            }
+            int used = checked.size();
+            return new ListingsRead(new Counts(used, setAsideRows, rejectedRows, blank, comments), checked, matched.cars(), setAside,
+                    rejected, oddities, questions, lists.unmatchedWords(), columnsUnderstood, base, mostFrequentUnit(),
+                    List.copyOf(notes));
+        }
+
+        private Optional<Listing> listing(Draft draft, Currency base, Rates folderRates) {
+            Money typed = draft.money.orElseThrow();
+            double amount = typed.amount().doubleValue();
+            if (!typed.currency().equals(base)) {
+                Conversion conversion = inBase(typed, base, draft.seenOn, folderRates);
+                if (conversion instanceof Conversion.NoRate none) {
+                    draft.setAside("price", draft.priceText, none.reason());
+                    setAside.add(Draft.joined(draft.asides));
+                    setAsideRows++;
+                    return Optional.empty();
+                }
+                amount = ((Conversion.Converted) conversion).amount().doubleValue();
+            }
+            return Optional.of(new Listing(draft.origin, draft.id, draft.seenOn, draft.facts,
+                    new Price(typed, amount, draft.kind, draft.includes), draft.outcome, draft.endedOn, draft.saved, draft.source,
+                    draft.note, draft.remarks));
+        }
+
+        private Conversion inBase(Money typed, Currency base, Optional<LocalDate> day, Rates folderRates) {
+            if (day.isEmpty()) {
+                return new Conversion.NoRate("the price is in " + typed.currency().getCurrencyCode()
+                        + " and the row has no day (seen_on) at which to convert it to " + base.getCurrencyCode());
+            }
+            Conversion conversion = folderRates.convert(typed, base, day.get());
+            return conversion instanceof Conversion.Converted ? conversion : rates.convert(typed, base, day.get());
+        }
+
+        /** The same advertisement, seen twice on one day at the same price, is one sighting. */
+        private boolean isSecondSighting(Listing listing, Map<String, List<Listing>> sightingsOfDay) {
+            if (listing.id().isEmpty() || listing.seenOn().isEmpty()) {
+                return false;
+            }
+            String key = Spelling.key(listing.id().get()) + "\n" + listing.seenOn().get() + "\n" + listing.facts().vehicle();
+            List<Listing> same = sightingsOfDay.computeIfAbsent(key, k -> new ArrayList<>(1));
+            for (Listing other : same) {
+                if (other.price().typed().equals(listing.price().typed()) && other.price().kind() == listing.price().kind()) {
+                    setAside.add(new RowProblem(listing.origin().file(), listing.origin().line(), "id", listing.id().get(),
+                            RowProblem.Kind.SET_ASIDE, "the same advertisement was seen on the same day at the same price in "
+                                    + other.origin() + ": one sighting"));
+                    setAsideRows++;
+                    return true;
+                }
+            }
+            if (!same.isEmpty()) {
+                oddities.add(new RowProblem(listing.origin().file(), listing.origin().line(), "price",
+                        listing.price().typed().toString(), RowProblem.Kind.ODD, "on the same day the advertisement stands at "
+                                + same.get(0).price().typed() + " in " + same.get(0).origin() + "; both are kept"));
+            }
+            same.add(listing);
+            return false;
+        }
+
+        private Currency mostFrequentCurrency() {
+            Map<Currency, Integer> counts = new LinkedHashMap<>();
+            for (Draft draft : drafts) {
+                counts.merge(draft.money.orElseThrow().currency(), 1, Integer::sum);
+            }
+            Currency most = Currency.getInstance("USD");
+            int rows = 0;
+            for (Map.Entry<Currency, Integer> entry : counts.entrySet()) {
+                if (entry.getValue() > rows) {
+                    most = entry.getKey();
+                    rows = entry.getValue();
+                }
+            }
+            return most;
+        }
+
+        private DistanceUnit mostFrequentUnit() {
+            int km = 0;
+            int known = 0;
+            for (Draft draft : drafts) {
+                known += draft.facts.mileage().isPresent() ? 1 : 0;
+                km += draft.facts.mileage().isPresent() && draft.unit == DistanceUnit.KM ? 1 : 0;
+            }
+            boolean statedKm = lastConventions.mileageUnit().equals(Optional.of("km"));
+            return known == 0 ? statedKm ? DistanceUnit.KM : DistanceUnit.MI : 2 * km > known ? DistanceUnit.KM : DistanceUnit.MI;
+        }
+    }
+
+    /** What the used rows of one file leave open. */
+    private static final class Tally {
+        private int used;
+        private int auctionsInDoubt;
+        private int firstAuctionInDoubt;
+        private boolean runningGearSeen;
+        private boolean unitOfCellUnknown;
+        private boolean currencyOfCellUnknown;
+
+        void count(Draft draft) {
+            used++;
+            runningGearSeen |= draft.facts.runningGear().isPresent();
+            unitOfCellUnknown |= draft.facts.mileage().isPresent() && !draft.unitInCell;
+            currencyOfCellUnknown |= draft.currencyByDefault;
+            if (draft.facts.seller() == Seller.AUCTION && draft.includes == PriceIncludes.UNKNOWN) {
+                firstAuctionInDoubt = auctionsInDoubt == 0 ? draft.origin.line() : firstAuctionInDoubt;
+                auctionsInDoubt++;
+            }
+        }
     }
 }

@@ -1,0 +1,63 @@
+package swapworth.listing;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/** One advertisement: the sightings of one id, or one row without an id, with its facts laid out for quick comparison. */
+final class Advertisement {
+
+    /** By day; rows without a day first; the order of the files within a day. */
+    static final Comparator<Listing> BY_DAY = Comparator.comparing((Listing l) -> l.seenOn().orElse(LocalDate.MIN));
+
+    final List<Listing> sightings;
+    final CarFacts facts;
+    final String vehicle;
+    final int year;
+    final String trim;
+    final double firstMiles;
+    final double lastMiles;
+    final double firstPrice;
+    final double lastPrice;
+    final long firstDay;
+    final long lastDay;
+    final boolean dated;
+
+    Advertisement(List<Listing> rows) {
+        List<Listing> ordered = rows;
+        if (rows.size() > 1) {
+            ordered = new ArrayList<>(rows);
+            ordered.sort(BY_DAY);
+        }
+        sightings = ordered;
+        CarFacts known = ordered.get(0).facts();
+        for (int i = 1; i < ordered.size(); i++) {
+            known = known.updatedBy(ordered.get(i).facts());
+        }
+        facts = known;
+        vehicle = known.vehicle();
+        year = known.modelYear().isPresent() ? known.modelYear().getAsInt()
+                : known.firstRegistered().isPresent() ? -known.firstRegistered().get().getYear() : 0;
+        trim = known.trim().orElse("");
+        double from = Double.NaN;
+        double to = Double.NaN;
+        for (Listing listing : ordered) {
+            if (listing.facts().mileage().isPresent()) {
+                to = listing.facts().mileage().get().miles();
+                from = Double.isNaN(from) ? to : from;
+            }
+        }
+        firstMiles = from;
+        lastMiles = to;
+        firstPrice = ordered.get(0).price().amount();
+        lastPrice = ordered.get(ordered.size() - 1).price().amount();
+        dated = ordered.get(0).seenOn().isPresent();
+        firstDay = dated ? ordered.get(0).seenOn().get().toEpochDay() : 0;
+        lastDay = dated ? ordered.get(ordered.size() - 1).seenOn().get().toEpochDay() : 0;
+    }
+
+    Origin origin() {
+        return sightings.get(0).origin();
+    }
+}

@@ -1,0 +1,232 @@
+package swapworth.listing;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import swapworth.reading.RowProblem;
+import swapworth.reading.Spelling;
+import swapworth.table.Cell;
+import swapworth.table.Column;
+import swapworth.table.Table;
+
+/**
+ * Joins sightings into cars.
+ *
+ * <p>First, sightings with the same id within a model line are one advertisement. Then advertisements, and rows without an id, are
+ * joined if they agree in more than chance explains. The score of two of them is a sum of points, each the logarithm to base 2 of
+ * how much more often the two agree in this way if they show the same car than if they show two cars of one line (Fellegi and
+ * Sunter, A Theory for Record Linkage, JASA 64, 1969). A rare agreement earns more than a common one: an equal mileage of 87,412
+ * says much, one of 100,000 little. From the sum is taken the logarithm to base 2 of the number of advertisements of the same line
+ * and model year, because with more of them a chance agreement becomes likelier. Two advertisements are joined if what is left
+ * reaches the threshold. {@link #table()} prints all points.
+ *
+ * <p>Different model years or trims forbid a join. Joins are made in the order of their scores, and none is made that would bring
+ * two model years or two trims into one car. Each join is written into {@link Car#joinedBy}.
+ */
+public final class CarMatching {
+
+    private static final double DEFAULT_THRESHOLD = 7;
+    private static final CarMatching DEFAULTS = new CarMatching(DEFAULT_THRESHOLD);
+    private static final int LARGE_GROUP = 400;
+
+    private final double threshold;
+
+    private CarMatching(double threshold) {
+        this.threshold = threshold;
+    }
+
+    /**
+     * The rules with the threshold of {@code 7} points.
+     *
+     * @return the matching
+     */
+    public static CarMatching withDefaults() {
+        return DEFAULTS;
+    }
+
+    /**
+     * The same rules with another threshold.
+     *
+     * @param points the points that a pair must reach; {@link Double#POSITIVE_INFINITY} joins by id alone
+     * @return a copy
+     * @throws IllegalArgumentException if the threshold is not a number
+     */
+    public CarMatching withThreshold(double points) {
+        if (Double.isNaN(points)) {
+            throw new IllegalArgumentException("the threshold must be a number");
+        }
+        return new CarMatching(points);
+    }
+
+    /**
+     * The points that a pair must reach.
+     *
+     * @return the threshold
+     */
+    public double threshold() {
+        return threshold;
+    }
+
+    /**
+     * The cars that the sightings show, and what looked odd on the way.
+     *
+     * @param cars in the order of their first rows
+     * @param oddities ids that stand for more than one model line
+     */
+    public record Result(List<Car> cars, List<RowProblem> oddities) {
+
+        /** Copies the lists in. */
+        public Result {
+            cars = List.copyOf(cars);
+            oddities = List.copyOf(oddities);
+        }
+    }
+
+    /**
+     * The rules and their points, as a table.
+     *
+     * @return one row a rule
+     */
+    public Table table() {
+        Table.Builder table = Table.titled("How advertisements are joined into cars: points of a pair")
+                .note("Two advertisements of one model line are joined at " + Cell.format(threshold, 1) + " points, after the logarithm to"
+                        + " base 2 of the number of advertisements of the line and model year is taken off.")
+                .note("Different model years or trims forbid a join.")
+                .columns(Column.words("fact"), Column.words("agreement"), Column.words("points"));
+        for (String[] rule : PairScore.rules()) {
+            table.row(Cell.words(rule[0]), Cell.words(rule[1]), Cell.words(rule[2]));
+        }
+        return table.build();
+    }
+
+    /**
+     * Joins sightings into cars.
+     *
+     * @param listings the sightings, in the order of their files
+     * @return the cars
+     */
+    public Result match(List<Listing> listings) {
+        List<RowProblem> oddities = new ArrayList<>();
+        List<Advertisement> advertisements = advertisements(listings, oddities);
+        int[] root = new int[advertisements.size()];
+        for (int i = 0; i < root.length; i++) {
+            root[i] = i;
+        }
+        Map<Integer, List<String>> reasons = new HashMap<>();
+        if (threshold < Double.POSITIVE_INFINITY) {
+            join(advertisements, root, reasons);
+        }
+        Map<Integer, List<Integer>> members = new LinkedHashMap<>();
+        for (int i = 0; i < root.length; i++) {
+            members.computeIfAbsent(find(root, i), r -> new ArrayList<>(1)).add(i);
+        }
+        List<Car> cars = new ArrayList<>(members.size());
+        for (Map.Entry<Integer, List<Integer>> entry : members.entrySet()) {
+            cars.add(car(advertisements, entry.getValue(), reasons.getOrDefault(entry.getKey(), List.of())));
+        }
+        return new Result(cars, oddities);
+    }
+
+    private static List<Advertisement> advertisements(List<Listing> listings, List<RowProblem> oddities) {
+        List<List<Listing>> groups = new ArrayList<>();
+        Map<String, List<Listing>> byId = new HashMap<>();
+        Map<String, Listing> firstOfId = new HashMap<>();
+        for (Listing listing : listings) {
+            if (listing.id().isEmpty()) {
+                groups.add(List.of(listing));
+                continue;
+            }
+            String id = Spelling.key(listing.id().get());
+            Listing first = firstOfId.putIfAbsent(id, listing);
+            boolean known = first != null;
+            if (known && !first.facts().vehicle().equals(listing.facts().vehicle())
+                    && !byId.containsKey(listing.facts().vehicle() + "\n" + id)) {
+                oddities.add(new RowProblem(listing.origin().file(), listing.origin().line(), "id", listing.id().get(),
+                        RowProblem.Kind.ODD, "the id stands for a " + Spelling.shortened(first.facts().vehicle(), 40) + " in "
+                                + first.origin() + "; taken for another car"));
+            }
+            byId.computeIfAbsent(listing.facts().vehicle() + "\n" + id, key -> {
+                List<Listing> group = new ArrayList<>(2);
+                groups.add(group);
+                return group;
+            }).add(listing);
+        }
+        List<Advertisement> advertisements = new ArrayList<>(groups.size());
+        for (List<Listing> group : groups) {
+            advertisements.add(new Advertisement(group));
+        }
+        return advertisements;
+    }
+
+    private record Link(int first, int second, double points) {
+    }
+
+    private void join(List<Advertisement> advertisements, int[] root, Map<Integer, List<String>> reasons) {
+        PairScore score = new PairScore(advertisements);
+        List<Link> links = new ArrayList<>();
+        Candidates.of(advertisements, LARGE_GROUP, (a, b) -> {
+            double points = score.points(advertisements.get(a), advertisements.get(b));
+            if (points >= threshold) {
+                links.add(new Link(a, b, points));
+            }
+        });
+        links.sort(Comparator.comparingDouble(Link::points).reversed().thenComparingInt(Link::first).thenComparingInt(Link::second));
+        int[] year = new int[root.length];
+        String[] trim = new String[root.length];
+        for (int i = 0; i < root.length; i++) {
+            year[i] = advertisements.get(i).year;
+            trim[i] = advertisements.get(i).trim;
+        }
+        for (Link link : links) {
+            int a = find(root, link.first);
+            int b = find(root, link.second);
+            boolean clash = year[a] != 0 && year[b] != 0 && year[a] != year[b]
+                    || !trim[a].isEmpty() && !trim[b].isEmpty() && !trim[a].equals(trim[b]);
+            if (a == b || clash) {
+                continue;
+            }
+            int kept = Math.min(a, b);
+            int gone = Math.max(a, b);
+            root[gone] = kept;
+            year[kept] = Math.max(year[a], year[b]);
+            trim[kept] = trim[a].isEmpty() ? trim[b] : trim[a];
+            List<String> sentences = reasons.computeIfAbsent(kept, k -> new ArrayList<>());
+            sentences.addAll(reasons.getOrDefault(gone, List.of()));
+            reasons.remove(gone);
+            sentences.add(score.sentence(advertisements.get(link.first), advertisements.get(link.second)));
+        }
+    }
+
+    private static int find(int[] root, int i) {
+        int r = i;
+        while (root[r] != r) {
+            root[r] = root[root[r]];
+            r = root[r];
+        }
+        return r;
+    }
+
+    private static Car car(List<Advertisement> advertisements, List<Integer> members, List<String> joinedBy) {
+        List<Listing> sightings = new ArrayList<>();
+        for (int member : members) {
+            sightings.addAll(advertisements.get(member).sightings);
+        }
+        if (members.size() > 1) {
+            sightings.sort(Advertisement.BY_DAY);
+        }
+        CarFacts facts = sightings.get(0).facts();
+        for (int i = 1; i < sightings.size(); i++) {
+            facts = facts.updatedBy(sightings.get(i).facts());
+        }
+        String name = "";
+        for (Listing sighting : sightings) {
+            if (name.isEmpty() && sighting.id().isPresent()) {
+                name = sighting.id().get();
+            }
+        }
+        return new Car(name.isEmpty() ? sightings.get(0).origin().toString() : name, sightings, facts, joinedBy);
+    }
+}

@@ -1,0 +1,187 @@
+package swapworth.listing;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Currency;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import swapworth.reading.CellReader;
+import swapworth.reading.CsvRow;
+import swapworth.reading.CsvSource;
+import swapworth.reading.Currencies;
+import swapworth.reading.Spelling;
+
+/** Which column of a file is which, with the units that its headers state. */
+final class FileColumns {
+
+    /** What a file is about. */
+    enum Kind { LISTINGS, CARS, LINES }
+
+    private static final ListingColumn[] ALL = ListingColumn.values();
+
+    private final CsvSource source;
+    private final int[] place = new int[ALL.length];
+    private final String[] unit = new String[ALL.length];
+    private final ListingColumn[] meaning;
+    private final String[] how;
+    private final String[] furtherName;
+    private Optional<Currency> currency = Optional.empty();
+    private PriceKind kindByHeader = PriceKind.ASKING;
+    private boolean kindStatedByHeader;
+
+    FileColumns(CsvSource source, Kind kind) {
+        this.source = source;
+        int count = source.header().size();
+        meaning = new ListingColumn[count];
+        how = new String[count];
+        furtherName = new String[count];
+        Arrays.fill(place, -1);
+        Arrays.fill(unit, "");
+        Arrays.fill(how, "");
+        for (int pass = 0; pass < 2; pass++) {
+            for (int i = 0; i < count; i++) {
+                resolve(i, kind, pass == 0);
+            }
+        }
+        for (int i = 0; i < count; i++) {
+            furtherName[i] = source.header().get(i).toLowerCase(Locale.ROOT);
+        }
+        if (has(ListingColumn.MAKER) && has(ListingColumn.VEHICLE)) {
+            String header = Spelling.key(source.header().get(place(ListingColumn.VEHICLE)));
+            if (header.equals("model") || header.equals("car")) {
+                how[place(ListingColumn.VEHICLE)] = "with the maker before it";
+            } else {
+                how[place(ListingColumn.MAKER)] = "kept as a further column: the vehicle column names the line";
+                meaning[place(ListingColumn.MAKER)] = null;
+                place[ListingColumn.MAKER.ordinal()] = -1;
+            }
+        }
+    }
+
+    /** Names of our own come first, so that a synonym never takes a column from them. */
+    private void resolve(int i, Kind kind, boolean ownNamesOnly) {
+        if (meaning[i] != null || source.header().get(i).isEmpty()) {
+            return;
+        }
+        String words = words(source.header().get(i));
+        ListingColumn direct = ListingColumn.of(words).orElse(null);
+        if (ownNamesOnly != (direct != null && Spelling.key(direct.header()).equals(words))) {
+            return;
+        }
+        if (direct != null) {
+            take(i, direct, CellReader.unitOf(words).orElse(""), kind, words);
+            return;
+        }
+        int space = words.lastIndexOf(' ');
+        if (space < 0) {
+            return;
+        }
+        String last = words.substring(space + 1);
+        String rest = words.substring(0, words.startsWith(" in", space - 3) ? space - 3 : space);
+        Optional<String> distance = CellReader.unitOf(last);
+        if (distance.isPresent()) {
+            ListingColumn.of(rest).or(() -> ListingColumn.of(rest + " mileage"))
+                    .filter(c -> c == ListingColumn.MILEAGE || c == ListingColumn.GEAR_MILEAGE || c == ListingColumn.DISTANCE_AWAY)
+                    .ifPresent(c -> take(i, c, distance.get(), kind, rest));
+            return;
+        }
+        Optional<Currency> money = Currencies.ofHeader(words);
+        if (money.isPresent() && ListingColumn.of(rest).filter(c -> c == ListingColumn.PRICE).isPresent()
+                && take(i, ListingColumn.PRICE, money.get().getCurrencyCode(), kind, rest)) {
+            currency = money;
+        }
+    }
+
+    private boolean take(int i, ListingColumn column, String statedUnit, Kind kind, String words) {
+        boolean forCars = column == ListingColumn.NAME || column == ListingColumn.ROLE || words.endsWith("bid") && !words.startsWith("win");
+        boolean forListings = column == ListingColumn.ID || column == ListingColumn.SEEN_ON;
+        if (forCars && kind != Kind.CARS || forListings && kind == Kind.LINES) {
+            return false;
+        }
+        if (place[column.ordinal()] >= 0) {
+            how[i] = "kept as a further column: '" + Spelling.shortened(source.header().get(place[column.ordinal()]), 30)
+                    + "' is taken for " + column.header();
+            return false;
+        }
+        place[column.ordinal()] = i;
+        meaning[i] = column;
+        unit[column.ordinal()] = switch (column) {
+            case POWER -> words.endsWith("hp") ? "hp" : words.endsWith("ps") ? "ps" : "kW";
+            case WEIGHT -> words.endsWith("lb") || words.endsWith("lbs") ? "lb" : "kg";
+            default -> statedUnit;
+        };
+        how[i] = unit[column.ordinal()];
+        if (column == ListingColumn.PRICE && (words.startsWith("sold") || words.startsWith("sale") || words.endsWith("paid")
+                || words.startsWith("hammer") || words.startsWith("winning"))) {
+            kindByHeader = PriceKind.SOLD;
+            kindStatedByHeader = true;
+        } else if (column == ListingColumn.PRICE && words.contains("ask")) {
+            kindStatedByHeader = true;
+        }
+        return true;
+    }
+
+    private static String words(String header) {
+        StringBuilder plain = new StringBuilder(header.length());
+        for (int i = 0; i < header.length(); i++) {
+            char c = header.charAt(i);
+            plain.append("()[],:/".indexOf(c) >= 0 ? ' ' : c);
+        }
+        return Spelling.key(plain.toString());
+    }
+
+    boolean has(ListingColumn column) {
+        return place[column.ordinal()] >= 0;
+    }
+
+    int place(ListingColumn column) {
+        return place[column.ordinal()];
+    }
+
+    String header(ListingColumn column) {
+        return has(column) ? source.header().get(place(column)) : column.header();
+    }
+
+    /** The unit that the header states, empty for none. */
+    String unit(ListingColumn column) {
+        return unit[column.ordinal()];
+    }
+
+    Optional<Currency> currency() {
+        return currency;
+    }
+
+    PriceKind kindByHeader() {
+        return kindByHeader;
+    }
+
+    boolean kindStatedByHeader() {
+        return kindStatedByHeader;
+    }
+
+    /** The name under which a column is kept if it is none of ours, else empty. */
+    String furtherName(int i) {
+        return meaning[i] == null ? furtherName[i] : "";
+    }
+
+    int count() {
+        return meaning.length;
+    }
+
+    List<ColumnUnderstood> understood() {
+        int[] filled = new int[meaning.length];
+        for (CsvRow row : source.rows()) {
+            List<String> cells = row.cells();
+            for (int i = 0; i < cells.size() && i < filled.length; i++) {
+                filled[i] += cells.get(i).isEmpty() || row.cell(i).isEmpty() ? 0 : 1;
+            }
+        }
+        List<ColumnUnderstood> columns = new ArrayList<>();
+        for (int i = 0; i < meaning.length; i++) {
+            columns.add(new ColumnUnderstood(source.file(), Spelling.shortened(source.header().get(i), 60),
+                    meaning[i] == null ? "" : meaning[i].header(), how[i], filled[i], source.rows().size()));
+        }
+        return columns;
+    }
+}

@@ -1,0 +1,54 @@
+package swapworth.listing;
+
+import static java.util.Objects.requireNonNull;
+
+import java.util.Currency;
+import java.util.List;
+import swapworth.reading.RowProblem;
+
+/**
+ * What came out of reading listings: the rows that a model may use, the cars that they show, and an account of all the rest.
+ *
+ * @param counts what became of the rows
+ * @param listings the used rows, in the order of the files
+ * @param cars the cars that the used rows show, in the order of their first rows
+ * @param setAside rows outside what a model may use, each with its reason
+ * @param rejected rows that could not be read, each with its reason and question
+ * @param oddities used rows about which something looks odd
+ * @param questions what an answer would make worth more
+ * @param unmatchedWords words that were not understood
+ * @param columns how each column was understood
+ * @param baseCurrency the currency in which {@link Price#amount} is counted
+ * @param distanceUnit the unit in which most mileages are written
+ * @param notes what was used beside the files and taken by default
+ */
+public record ListingsRead(
+        Counts counts,
+        List<Listing> listings,
+        List<Car> cars,
+        List<RowProblem> setAside,
+        List<RowProblem> rejected,
+        List<RowProblem> oddities,
+        List<RowProblem> questions,
+        List<UnmatchedWord> unmatchedWords,
+        List<ColumnUnderstood> columns,
+        Currency baseCurrency,
+        DistanceUnit distanceUnit,
+        List<String> notes) {
+
+    /** Copies the lists in and checks that nothing is missing. */
+    public ListingsRead {
+        requireNonNull(counts, "counts");
+        listings = List.copyOf(listings);
+        cars = List.copyOf(cars);
+        setAside = List.copyOf(setAside);
+        rejected = List.copyOf(rejected);
+        oddities = List.copyOf(oddities);
+        questions = List.copyOf(questions);
+        unmatchedWords = List.copyOf(unmatchedWords);
+        columns = List.copyOf(columns);
+        requireNonNull(baseCurrency, "baseCurrency");
+        requireNonNull(distanceUnit, "distanceUnit");
+        notes = List.copyOf(notes);
+    }
+}

@@ -1,0 +1,93 @@
+package swapworth.listing;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import swapworth.reading.RowProblem;
+import swapworth.table.Cell;
+
+/**
+ * Flags prices that look mistyped: more than five times above or below the median of the fifteen rows of the same line that are
+ * nearest in age, and more than four robust standard deviations (1.4826 times the median absolute deviation of the line's
+ * distances). Such rows stay in use: the model is robust against them.
+ */
+final class OddPrices {
+
+    private static final int NEIGHBOURS = 15;
+    private static final int FEWEST = 6;
+    private static final double FACTOR = Math.log(5);
+
+    private OddPrices() {
+    }
+
+    static List<Listing> flagged(List<Listing> listings, List<RowProblem> oddities) {
+        Map<String, List<Integer>> lines = new LinkedHashMap<>();
+        for (int i = 0; i < listings.size(); i++) {
+            lines.computeIfAbsent(listings.get(i).facts().vehicle(), line -> new ArrayList<>()).add(i);
+        }
+        List<Listing> result = new ArrayList<>(listings);
+        for (List<Integer> line : lines.values()) {
+            if (line.size() >= FEWEST) {
+                flagLine(listings, line, result, oddities);
+            }
+        }
+        return result;
+    }
+
+    private static void flagLine(List<Listing> listings, List<Integer> line, List<Listing> result, List<RowProblem> oddities) {
+        int n = line.size();
+        double[] age = new double[n];
+        Integer[] order = new Integer[n];
+        for (int i = 0; i < n; i++) {
+            age[i] = age(listings.get(line.get(i)));
+            order[i] = i;
+        }
+        Arrays.sort(order, (a, b) -> Double.compare(age[a], age[b]));
+        double[] log = new double[n];
+        for (int i = 0; i < n; i++) {
+            log[i] = Math.log(listings.get(line.get(order[i])).price().amount());
+        }
+        double[] distance = new double[n];
+        double[] size = new double[n];
+        int window = Math.min(NEIGHBOURS, n);
+        double[] near = new double[window];
+        for (int i = 0; i < n; i++) {
+            int from = Math.max(0, Math.min(n - window, i - window / 2));
+            System.arraycopy(log, from, near, 0, window);
+            distance[i] = log[i] - median(near);
+            size[i] = Math.abs(distance[i]);
+        }
+        double limit = Math.max(FACTOR, 4 * 1.4826 * median(size.clone()));
+        for (int i = 0; i < n; i++) {
+            if (size[i] > limit) {
+                int place = line.get(order[i]);
+                Listing listing = listings.get(place);
+                String message = "the price is " + Cell.format(Math.exp(size[i]), 1) + " times "
+                        + (distance[i] > 0 ? "above" : "below") + " the middle of the " + window
+                        + " rows of the line nearest in age; is a digit too many or missing? The row is used";
+                oddities.add(new RowProblem(listing.origin().file(), listing.origin().line(), "price",
+                        listing.price().typed().toString(), RowProblem.Kind.ODD, message));
+                List<String> remarks = new ArrayList<>(listing.remarks());
+                remarks.add(message);
+                result.set(place, new Listing(listing.origin(), listing.id(), listing.seenOn(), listing.facts(), listing.price(),
+                        listing.outcome(), listing.endedOn(), listing.saved(), listing.source(), listing.note(), remarks));
+            }
+        }
+    }
+
+    private static double age(Listing listing) {
+        CarFacts facts = listing.facts();
+        if (facts.firstRegistered().isPresent()) {
+            return 2100 - facts.firstRegistered().get().getYear();
+        }
+        return facts.modelYear().isPresent() ? 2100 - facts.modelYear().getAsInt() : facts.ageYears().orElse(0);
+    }
+
+    private static double median(double[] values) {
+        Arrays.sort(values);
+        int half = values.length / 2;
+        return values.length % 2 == 1 ? values[half] : (values[half - 1] + values[half]) / 2;
+    }
+}

@@ -1,0 +1,80 @@
+package swapworth.listing;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import swapworth.reading.RowProblem;
+import swapworth.reading.Spelling;
+
+/** What was seen of the words of several files: one spelling for each name, and the words that were not understood. */
+final class WordLists {
+
+    private static final int MOST_UNMATCHED = 1_000;
+
+    private record Unmatched(ListingColumn column, String key) {
+    }
+
+    private static final class Seen {
+        final String word;
+        final String header;
+        final Origin first;
+        int rows;
+
+        Seen(String word, String header, Origin first) {
+            this.word = word;
+            this.header = header;
+            this.first = first;
+        }
+    }
+
+    private final Map<ListingColumn, Map<String, String>> spellings = new EnumMap<>(ListingColumn.class);
+    private final Map<ListingColumn, Map<String, String>> keysOf = new EnumMap<>(ListingColumn.class);
+    private final Map<String, RowProblem> variants = new LinkedHashMap<>();
+    private final Map<Unmatched, Seen> unmatched = new LinkedHashMap<>();
+
+    /** The spelling first seen of a name that differs at most in case, spaces and hyphens. */
+    String oneSpelling(ListingColumn column, String text, Draft draft) {
+        Map<String, String> exact = keysOf.computeIfAbsent(column, c -> new HashMap<>());
+        String known = exact.get(text);
+        if (known != null) {
+            return known;
+        }
+        String first = spellings.computeIfAbsent(column, c -> new HashMap<>()).computeIfAbsent(Spelling.key(text), key -> text);
+        exact.put(text, first);
+        if (!first.equals(text)) {
+            variants.put(column + text, new RowProblem(draft.origin.file(), draft.origin.line(), column.header(), text,
+                    RowProblem.Kind.ODD, "taken for '" + Spelling.shortened(first, 40) + "', which is spelt otherwise elsewhere"));
+        }
+        return first;
+    }
+
+    void unmatched(ListingColumn column, String header, String word, Draft draft) {
+        Unmatched key = new Unmatched(column, Spelling.key(Spelling.shortened(word, 60)));
+        Seen seen = unmatched.get(key);
+        if (seen == null) {
+            if (unmatched.size() >= MOST_UNMATCHED) {
+                return;
+            }
+            seen = new Seen(Spelling.shortened(word, 60), header, draft.origin);
+            unmatched.put(key, seen);
+        }
+        seen.rows++;
+    }
+
+    List<RowProblem> variants() {
+        return new ArrayList<>(variants.values());
+    }
+
+    List<UnmatchedWord> unmatchedWords() {
+        List<UnmatchedWord> words = new ArrayList<>();
+        for (Map.Entry<Unmatched, Seen> entry : unmatched.entrySet()) {
+            Seen seen = entry.getValue();
+            words.add(new UnmatchedWord(seen.header, seen.word, seen.rows, seen.first,
+                    ListingWords.accepted(entry.getKey().column()).orElse("")));
+        }
+        return words;
+    }
+}

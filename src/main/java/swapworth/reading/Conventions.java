@@ -1,0 +1,94 @@
+package swapworth.reading;
+
+import static java.util.Objects.requireNonNull;
+
+import java.util.Currency;
+import java.util.Optional;
+
+/**
+ * How the user writes numbers, dates, distances and money, as far as it is stated; what is not stated is never guessed where it
+ * makes a difference.
+ *
+ * @param decimalMark the mark before decimals
+ * @param dateOrder whether the day or the month comes first
+ * @param mileageUnit {@code mi} or {@code km}, for distances that carry no unit
+ * @param currency for amounts that carry no currency
+ */
+public record Conventions(Optional<DecimalMark> decimalMark, Optional<DateOrder> dateOrder, Optional<String> mileageUnit,
+        Optional<Currency> currency) {
+
+    private static final Conventions UNSTATED = new Conventions(Optional.empty(), Optional.empty(), Optional.empty(),
+            Optional.empty());
+
+    /** Checks that nothing is missing and that the unit is one of the two. */
+    public Conventions {
+        requireNonNull(decimalMark, "decimalMark");
+        requireNonNull(dateOrder, "dateOrder");
+        requireNonNull(currency, "currency");
+        mileageUnit.ifPresent(unit -> {
+            if (!unit.equals("mi") && !unit.equals("km")) {
+                throw new IllegalArgumentException("the unit of mileage is mi or km, not " + unit);
+            }
+        });
+    }
+
+    /**
+     * Nothing is stated.
+     *
+     * @return four blanks
+     */
+    public static Conventions unstated() {
+        return UNSTATED;
+    }
+
+    /**
+     * The same with a stated decimal mark.
+     *
+     * @param mark the mark before decimals
+     * @return a copy
+     */
+    public Conventions with(DecimalMark mark) {
+        return new Conventions(Optional.of(mark), dateOrder, mileageUnit, currency);
+    }
+
+    /**
+     * The same with a stated order of dates.
+     *
+     * @param order whether the day or the month comes first
+     * @return a copy
+     */
+    public Conventions with(DateOrder order) {
+        return new Conventions(decimalMark, Optional.of(order), mileageUnit, currency);
+    }
+
+    /**
+     * The same with a stated unit of mileage.
+     *
+     * @param unit {@code mi} or {@code km}
+     * @return a copy
+     */
+    public Conventions withMileageUnit(String unit) {
+        return new Conventions(decimalMark, dateOrder, Optional.of(unit), currency);
+    }
+
+    /**
+     * The same with a stated currency.
+     *
+     * @param stated for amounts that carry no currency
+     * @return a copy
+     */
+    public Conventions with(Currency stated) {
+        return new Conventions(decimalMark, dateOrder, mileageUnit, Optional.of(stated));
+    }
+
+    /**
+     * These conventions, and where one is not stated the other's.
+     *
+     * @param other stands in for what is not stated here
+     * @return the two joined
+     */
+    public Conventions or(Conventions other) {
+        return new Conventions(decimalMark.or(() -> other.decimalMark), dateOrder.or(() -> other.dateOrder),
+                mileageUnit.or(() -> other.mileageUnit), currency.or(() -> other.currency));
+    }
+}

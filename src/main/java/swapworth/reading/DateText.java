@@ -1,0 +1,157 @@
+package swapworth.reading;
+
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.util.Optional;
+
+/** Reads days in the few ways in which people write them. */
+final class DateText {
+
+    private static final String[] MONTHS = {"jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"};
+    private static final String[] FULL = {"january", "february", "march", "april", "may", "june", "july", "august", "september",
+            "october", "november", "december"};
+    private static final String HOW = "write it as 2024-04-03";
+
+    private DateText() {
+    }
+
+    /** How much of a date a cell must give. */
+    enum Detail { DAY, MONTH_OR_YEAR }
+
+    static Parsed<LocalDate> read(String cell, Optional<DateOrder> order, Detail detail) {
+        String text = Spelling.stripped(cell);
+        if (Spelling.isBlank(text) || text.equals("-")) {
+            return Parsed.blank();
+        }
+        if (text.length() > 60) {
+            return Parsed.refused("this is no date", HOW);
+        }
+        String[] parts = parts(withoutTime(text));
+        if (parts.length == 1 && detail == Detail.MONTH_OR_YEAR && isYear(parts[0])) {
+            return coarse(parts[0], "7", "1", "the year alone is given: counted from 1 July");
+        }
+        if (parts.length == 2 && detail == Detail.MONTH_OR_YEAR) {
+            boolean yearFirst = isYear(parts[0]);
+            String year = yearFirst ? parts[0] : parts[1];
+            String month = month(yearFirst ? parts[1] : parts[0]);
+            if (isYear(year) && isNumber(month)) {
+                return coarse(year, month, "15", "the month alone is given: counted from its 15th");
+            }
+        }
+        if (parts.length != 3) {
+            return Parsed.refused("this is no date", HOW);
+        }
+        if (isYear(parts[0])) {
+            return day(parts[0], month(parts[1]), parts[2]);
+        }
+        if (!isYear(parts[2])) {
+            return isNumber(parts[0]) && isNumber(parts[2])
+                    ? Parsed.refused("a year of two digits can be read in several ways", HOW)
+                    : Parsed.refused("this is no date", HOW);
+        }
+        boolean firstNamed = !isNumber(parts[0]) && isNumber(month(parts[0]));
+        boolean secondNamed = !isNumber(parts[1]) && isNumber(month(parts[1]));
+        if (firstNamed || secondNamed) {
+            return firstNamed ? day(parts[2], month(parts[0]), ordinal(parts[1])) : day(parts[2], month(parts[1]), ordinal(parts[0]));
+        }
+        if (!isNumber(parts[0]) || !isNumber(parts[1])) {
+            return Parsed.refused("this is no date", HOW);
+        }
+        int first = Integer.parseInt(parts[0]);
+        int second = Integer.parseInt(parts[1]);
+        if (first == second || first > 12 && second <= 12) {
+            return day(parts[2], parts[1], parts[0]);
+        }
+        if (second > 12 && first <= 12) {
+            return day(parts[2], parts[0], parts[1]);
+        }
+        if (first <= 12 && order.isEmpty()) {
+            return Parsed.refused("the day or the month can come first in this date",
+                    "which one? State it in words.csv: *,date order,day first (or month first)");
+        }
+        return order.isPresent() && order.get() == DateOrder.MONTH_FIRST ? day(parts[2], parts[0], parts[1])
+                : day(parts[2], parts[1], parts[0]);
+    }
+
+    private static Parsed<LocalDate> coarse(String year, String month, String day, String remark) {
+        return day(year, month, day).match(value -> Parsed.understood(value.value(), remark), Parsed::blank, no -> no);
+    }
+
+    private static Parsed<LocalDate> day(String year, String month, String day) {
+        if (!isNumber(year) || !isNumber(month) || !isNumber(day)) {
+            return Parsed.refused("this is no date", HOW);
+        }
+        int y = Integer.parseInt(year);
+        if (y < 1885 || y > 2200) {
+            return Parsed.refused("the year " + y + " is not one of a car", HOW);
+        }
+        try {
+            return Parsed.understood(LocalDate.of(y, Integer.parseInt(month), Integer.parseInt(day)));
+        } catch (DateTimeException e) {
+            return Parsed.refused("the calendar has no such day", HOW);
+        }
+    }
+
+    /** An ISO date may carry a time behind a T or a space; the day alone is of use. */
+    private static String withoutTime(String text) {
+        boolean iso = text.length() > 11 && text.charAt(4) == '-' && text.charAt(7) == '-';
+        boolean time = iso && (text.charAt(10) == 'T' || text.charAt(10) == ' ') && Character.isDigit(text.charAt(11))
+                && text.indexOf(':', 11) == 13;
+        return time ? text.substring(0, 10) : text;
+    }
+
+    private static String[] parts(String text) {
+        String[] found = new String[4];
+        int count = 0;
+        int start = -1;
+        for (int i = 0; i <= text.length(); i++) {
+            char c = i < text.length() ? text.charAt(i) : ' ';
+            boolean between = Spelling.isSpace(c) || c == '-' || c == '/' || c == '.' || c == ',';
+            if (between && start >= 0) {
+                if (count == 4) {
+                    return new String[0];
+                }
+                found[count++] = text.substring(start, i);
+                start = -1;
+            } else if (!between && start < 0) {
+                start = i;
+            }
+        }
+        String[] parts = new String[count];
+        System.arraycopy(found, 0, parts, 0, count);
+        return parts;
+    }
+
+    private static boolean isNumber(String part) {
+        for (int i = 0; i < part.length(); i++) {
+            if (part.charAt(i) < '0' || part.charAt(i) > '9') {
+                return false;
+            }
+        }
+        return !part.isEmpty() && part.length() <= 4;
+    }
+
+    private static boolean isYear(String part) {
+        return part.length() == 4 && isNumber(part);
+    }
+
+    /** The number of a month that is given by number or by English name; else the text itself. */
+    private static String month(String part) {
+        if (isNumber(part)) {
+            return part;
+        }
+        String key = Spelling.key(part);
+        for (int m = 0; m < 12; m++) {
+            if (key.equals(MONTHS[m]) || key.equals(FULL[m]) || m == 8 && key.equals("sept")) {
+                return Integer.toString(m + 1);
+            }
+        }
+        return part;
+    }
+
+    private static String ordinal(String part) {
+        String key = Spelling.key(part);
+        boolean ordinal = key.endsWith("st") || key.endsWith("nd") || key.endsWith("rd") || key.endsWith("th");
+        return ordinal ? key.substring(0, key.length() - 2) : part;
+    }
+}

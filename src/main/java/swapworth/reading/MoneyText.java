@@ -1,0 +1,151 @@
+package swapworth.reading;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.Currency;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import swapworth.money.Money;
+
+/** Reads an amount of money with whatever stands around its digits. */
+final class MoneyText {
+
+    private static final List<String> DOLLARS = List.of("USD", "CAD", "AUD", "NZD", "SGD", "HKD", "MXN");
+    private static final List<String> CROWNS = List.of("SEK", "NOK", "DKK", "ISK", "CZK");
+    /** Codes that are also understood in lower case; the others are English words too often ({@code all}, {@code top}, {@code try}). */
+    private static final Set<String> COMMON = Set.of("eur", "usd", "gbp", "chf", "cad", "aud", "nzd", "jpy", "sek", "nok", "dkk", "pln",
+            "czk", "huf");
+    private static final Currency USD = Currency.getInstance("USD");
+
+    private MoneyText() {
+    }
+
+    static Parsed<Money> read(String text, Optional<Currency> column, Conventions conventions, char separator) {
+        NumberText found = NumberText.of(withoutDash(text), conventions.decimalMark(), separator);
+        if (!(found.value instanceof Parsed.Understood<BigDecimal> number)) {
+            Parsed.Refused<BigDecimal> refused = (Parsed.Refused<BigDecimal>) found.value;
+            return Parsed.refused(refused.reason().equals("this is no number") ? "this is no amount of money" : refused.reason(),
+                    refused.question());
+        }
+        List<String> remarks = new ArrayList<>(0);
+        Optional<Currency> stated = column.or(conventions::currency);
+        Optional<Currency> own = Optional.empty();
+        String before = found.before;
+        boolean minus = false;
+        if (before.startsWith("-") || before.startsWith("\u2212")) {
+            minus = true;
+            before = Spelling.stripped(before.substring(1));
+        }
+        if (CellReader.isAbout(before)) {
+            remarks.add("the row calls the price approximate");
+        } else if (!before.isEmpty()) {
+            own = currency(before, stated);
+            if (own.isEmpty()) {
+                return unknown(before);
+            }
+        }
+        String after = found.after;
+        while (!after.isEmpty()) {
+            String word = firstWord(after);
+            if (isPhrase(after)) {
+                remarks.add("'" + Spelling.shortened(after, 30) + "' in the price is kept as a remark");
+                break;
+            }
+            Optional<Currency> behind = currency(word, stated);
+            if (behind.isEmpty() || own.isPresent() && !behind.equals(own)) {
+                return behind.isEmpty() ? unknown(after) : Parsed.refused("two currencies in one cell", "which one is meant?");
+            }
+            own = behind;
+            after = Spelling.stripped(after.substring(word.length()));
+        }
+        if (own.isPresent() && column.isPresent() && !own.equals(column)) {
+            remarks.add("the cell says " + own.get().getCurrencyCode() + ", its column " + column.get().getCurrencyCode()
+                    + "; the cell's is used");
+        }
+        BigDecimal amount = minus ? number.value().negate() : number.value();
+        return new Parsed.Understood<>(new Money(amount, own.or(() -> stated).orElse(USD)), remarks);
+    }
+
+    private static Parsed<Money> unknown(String words) {
+        String key = Spelling.key(words);
+        if (key.equals("kr") || key.equals("kr.")) {
+            return Parsed.refused("'kr' is the sign of several currencies", "which one? State it in words.csv: *,currency,SEK");
+        }
+        return Parsed.refused("'" + Spelling.shortened(words, 30) + "' beside the amount is not understood", "what does it mean?");
+    }
+
+    /** {@code 8.500,-} and {@code 8500.-} write a dash for no cents. */
+    private static String withoutDash(String text) {
+        for (int i = 1; i + 1 < text.length(); i++) {
+            char c = text.charAt(i);
+            if ((c == ',' || c == '.') && (text.charAt(i + 1) == '-' || text.charAt(i + 1) == '\u2013')
+                    && Character.isDigit(text.charAt(i - 1))) {
+                int end = i + 1;
+                while (end < text.length() && (text.charAt(end) == '-' || text.charAt(end) == '\u2013')) {
+                    end++;
+                }
+                return text.substring(0, i) + " " + text.substring(end);
+            }
+        }
+        return text;
+    }
+
+    private static String firstWord(String text) {
+        int end = 0;
+        while (end < text.length() && !Spelling.isSpace(text.charAt(end)) && text.charAt(end) != ',') {
+            end++;
+        }
+        return end == 0 ? text : text.substring(0, end);
+    }
+
+    private static boolean isPhrase(String words) {
+        return switch (Spelling.key(words)) {
+            case "obo", "o.b.o.", "o.b.o", "(obo)", "or best offer", "ono", "o.n.o.", "o.n.o", "(ono)", "or near offer",
+                    "or nearest offer", "firm", "(firm)", "neg", "neg.", "negotiable", "(negotiable)", "fixed", "fixed price", "vb",
+                    "vhb", "fp", "cash", "asking" -> true;
+            default -> false;
+        };
+    }
+
+    /**
+     * The currency of a word or sign.
+     *
+     * @param word for instance {@code EUR}, {@code $}, {@code dollars}; a code in lower case only if it is a common one
+     * @param stated settles signs that several currencies share
+     */
+    static Optional<Currency> currency(String word, Optional<Currency> stated) {
+        String code = switch (Spelling.key(word)) {
+            case "\u20ac", "euro", "euros" -> "EUR";
+            case "\u00a3", "pounds", "pound" -> "GBP";
+            case "us$", "u.s.$" -> "USD";
+            case "c$", "ca$", "can$" -> "CAD";
+            case "a$", "au$" -> "AUD";
+            case "nz$" -> "NZD";
+            case "z\u0142" -> "PLN";
+            case "fr", "fr.", "sfr", "sfr." -> "CHF";
+            case "$", "dollar", "dollars", "bucks" -> shared(stated, DOLLARS, "USD");
+            case "kr", "kr." -> shared(stated, CROWNS, "");
+            case "\u00a5" -> shared(stated, List.of("JPY", "CNY"), "");
+            default -> word;
+        };
+        return ofCode(code);
+    }
+
+    private static String shared(Optional<Currency> stated, List<String> sharing, String otherwise) {
+        return stated.isPresent() && sharing.contains(stated.get().getCurrencyCode()) ? stated.get().getCurrencyCode() : otherwise;
+    }
+
+    private static Optional<Currency> ofCode(String code) {
+        if (code.length() != 3) {
+            return Optional.empty();
+        }
+        String upper = COMMON.contains(code) ? code.toUpperCase(Locale.ROOT) : code;
+        try {
+            return Optional.of(Currency.getInstance(upper));
+        } catch (IllegalArgumentException e) {
+            return Optional.empty();
+        }
+    }
+}

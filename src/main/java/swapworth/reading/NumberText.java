@@ -1,0 +1,195 @@
+package swapworth.reading;
+
+import java.math.BigDecimal;
+import java.util.Optional;
+
+/**
+ * Finds the one number in a text and reads it by the stated decimal mark, or by what its own marks leave no doubt about.
+ * A number is digits, with marks or spaces between groups of three, with at most one decimal mark, and with a {@code k} for
+ * thousands. Everything before and behind it is left to the caller.
+ */
+final class NumberText {
+
+    private static final int MOST_DIGITS = 18;
+
+    final String before;
+    final Parsed<BigDecimal> value;
+    final String after;
+
+    private NumberText(String before, Parsed<BigDecimal> value, String after) {
+        this.before = before;
+        this.value = value;
+        this.after = after;
+    }
+
+    /**
+     * Reads the number in a text.
+     *
+     * @param text without spaces around it
+     * @param stated the stated decimal mark
+     * @param separator the separator of the file: {@code 12,500} is in doubt where commas do not separate cells
+     */
+    static NumberText of(String text, Optional<DecimalMark> stated, char separator) {
+        int length = text.length();
+        int start = 0;
+        while (start < length && !isDigit(text.charAt(start))) {
+            start++;
+        }
+        if (start == length) {
+            return new NumberText(text, Parsed.refused("this is no number", ""), "");
+        }
+        if (length > 200) {
+            return new NumberText("", Parsed.refused("a text of " + length + " characters is no number", ""), "");
+        }
+        if (start > 0 && (text.charAt(start - 1) == '.' || text.charAt(start - 1) == ',')) {
+            return new NumberText("", Parsed.refused("a number begins with a digit, not with a mark", "write 0.5 for .5"), "");
+        }
+        int end = endOfNumber(text, start);
+        String digits = text.substring(start, end);
+        Parsed<BigDecimal> number = read(digits, stated, separator);
+        int behind = end;
+        if (behind < length && (text.charAt(behind) == 'k' || text.charAt(behind) == 'K')
+                && (behind + 1 == length || !Character.isLetterOrDigit(text.charAt(behind + 1)))) {
+            behind++;
+            number = number.map(value -> value.scaleByPowerOfTen(3).setScale(Math.max(0, value.scale() - 3)));
+        }
+        int lead = start;
+        if (lead > 0 && (text.charAt(lead - 1) == '-' || text.charAt(lead - 1) == '\u2212')) {
+            lead--;
+            number = number.map(BigDecimal::negate);
+        } else if (lead > 0 && text.charAt(lead - 1) == '+') {
+            lead--;
+        }
+        String after = Spelling.stripped(text.substring(behind));
+        for (int i = 0; i < after.length(); i++) {
+            if (isDigit(after.charAt(i))) {
+                return new NumberText("", Parsed.refused("two numbers in one cell", "which one is meant?"), "");
+            }
+        }
+        return new NumberText(Spelling.stripped(text.substring(0, lead)), number, after);
+    }
+
+    /** A separator belongs to the number if a digit follows; a space only if exactly three digits follow and a group is open. */
+    private static int endOfNumber(String text, int start) {
+        int end = start;
+        int run = 0;
+        while (end < text.length()) {
+            char c = text.charAt(end);
+            if (isDigit(c)) {
+                run++;
+                end++;
+            } else if ((c == '.' || c == ',' || c == '\'' || c == '\u2019') && end + 1 < text.length()
+                    && isDigit(text.charAt(end + 1))) {
+                run = 0;
+                end++;
+            } else if (Spelling.isSpace(c) && run <= 3 && threeDigits(text, end + 1)) {
+                run = 0;
+                end++;
+            } else {
+                break;
+            }
+        }
+        return end;
+    }
+
+    private static boolean threeDigits(String text, int at) {
+        return at + 3 <= text.length() && isDigit(text.charAt(at)) && isDigit(text.charAt(at + 1)) && isDigit(text.charAt(at + 2))
+                && (at + 3 == text.length() || !isDigit(text.charAt(at + 3)));
+    }
+
+    private static boolean isDigit(char c) {
+        return c >= '0' && c <= '9';
+    }
+
+    private static Parsed<BigDecimal> read(String digits, Optional<DecimalMark> stated, char separator) {
+        int points = 0;
+        int commas = 0;
+        int others = 0;
+        int count = 0;
+        for (int i = 0; i < digits.length(); i++) {
+            char c = digits.charAt(i);
+            points += c == '.' ? 1 : 0;
+            commas += c == ',' ? 1 : 0;
+            count += isDigit(c) ? 1 : 0;
+            others += isDigit(c) || c == '.' || c == ',' ? 0 : 1;
+        }
+        if (count > MOST_DIGITS) {
+            return Parsed.refused("a number of " + count + " digits", "");
+        }
+        if (points + commas + others == 0) {
+            return Parsed.understood(new BigDecimal(digits));
+        }
+        boolean both = points > 0 && commas > 0;
+        boolean pointLast = digits.lastIndexOf('.') > digits.lastIndexOf(',');
+        if (both && (others > 0 || (pointLast ? points : commas) > 1) || others > 0 && points + commas > 1) {
+            return Parsed.refused("the marks in this number contradict each other", "which one stands before the decimals?");
+        }
+        char decimal = decimalMark(digits, points, commas, others);
+        if (decimal == '?') {
+            if (stated.isEmpty() && (points == 1 || separator == ';')) {
+                char mark = points == 1 ? '.' : ',';
+                String whole = digits.replace(String.valueOf(mark), "");
+                return Parsed.refused("this can be " + whole + " or " + digits.replace(mark, '.') + " by the country of the writer",
+                        "which mark stands before decimals? State it in words.csv: *,decimal mark,comma (or point)");
+            }
+            boolean point = points == 1;
+            decimal = stated.isEmpty() ? 'x' : stated.get() == (point ? DecimalMark.POINT : DecimalMark.COMMA) ? point ? '.' : ',' : 'x';
+        } else if (stated.isPresent() && contradicts(stated.get(), decimal, points, commas)) {
+            return Parsed.refused("the stated decimal mark is a " + stated.get().words() + ", and this number is written otherwise",
+                    "what number is meant?");
+        }
+        return grouped(digits, decimal);
+    }
+
+    /** The decimal mark that the digits themselves prove: a mark, {@code x} for none, {@code ?} for doubt. */
+    private static char decimalMark(String digits, int points, int commas, int others) {
+        if (points > 0 && commas > 0) {
+            return digits.lastIndexOf('.') > digits.lastIndexOf(',') ? '.' : ',';
+        }
+        if (points + commas == 0 || points + commas > 1) {
+            return 'x';
+        }
+        int at = Math.max(digits.indexOf('.'), digits.indexOf(','));
+        boolean couldGroup = digits.length() - at == 4 && at <= 3 && digits.charAt(0) != '0' && others == 0;
+        return couldGroup ? '?' : digits.charAt(at);
+    }
+
+    private static boolean contradicts(DecimalMark stated, char decimal, int points, int commas) {
+        char mark = stated == DecimalMark.POINT ? '.' : ',';
+        return decimal == 'x' ? (mark == '.' ? points : commas) > 0 : decimal != mark;
+    }
+
+    private static Parsed<BigDecimal> grouped(String digits, char decimal) {
+        StringBuilder plain = new StringBuilder(digits.length());
+        int run = 0;
+        boolean grouping = false;
+        char groupMark = 0;
+        for (int i = 0; i <= digits.length(); i++) {
+            char c = i < digits.length() ? digits.charAt(i) : decimal;
+            if (isDigit(c)) {
+                plain.append(c);
+                run++;
+                continue;
+            }
+            boolean first = !grouping;
+            boolean end = c == decimal || i == digits.length();
+            if (grouping && run != 3 || first && !end && (run == 0 || run > 3) || !end && groupMark != 0 && groupMark != c) {
+                return Parsed.refused("the groups of digits are not groups of three", "what number is meant?");
+            }
+            if (c == decimal && i < digits.length()) {
+                plain.append('.').append(digits, i + 1, digits.length());
+                break;
+            }
+            groupMark = c;
+            grouping = true;
+            run = 0;
+        }
+        for (int i = 0; i < plain.length(); i++) {
+            char c = plain.charAt(i);
+            if (!isDigit(c) && c != '.' || c == '.' && plain.indexOf(".", i + 1) >= 0) {
+                return Parsed.refused("the marks in this number contradict each other", "what number is meant?");
+            }
+        }
+        return Parsed.understood(new BigDecimal(plain.toString()));
+    }
+}

@@ -1,0 +1,57 @@
+package swapworth.reading;
+
+import java.math.BigDecimal;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Currency;
+import java.util.List;
+import java.util.Optional;
+import swapworth.money.Rates;
+
+/**
+ * Dated exchange rates from a file {@code rates.csv} with the columns {@code date, from, to, rate}: one unit of {@code from} is
+ * worth {@code rate} units of {@code to}.
+ *
+ * @param rates the rates of all usable rows
+ * @param problems the rows that could not be used
+ */
+public record RatesFile(Rates rates, List<RowProblem> problems) {
+
+    /** Copies the problems in. */
+    public RatesFile {
+        problems = List.copyOf(problems);
+    }
+
+    /**
+     * Reads a file.
+     *
+     * @param file with the columns {@code date, from, to, rate}
+     * @param conventions how the user writes numbers and dates
+     * @return the rates
+     * @throws UnusableFileException if the file cannot be used as a whole
+     */
+    public static RatesFile read(Path file, Conventions conventions) {
+        CsvSource source = CsvSource.read(file);
+        int date = source.neededColumn("date");
+        int from = source.neededColumn("from");
+        int to = source.neededColumn("to");
+        int rate = source.neededColumn("rate");
+        CellReader cells = new CellReader(conventions, source.separator());
+        List<RowProblem> problems = new ArrayList<>(source.rejected());
+        Rates rates = Rates.none();
+        for (CsvRow row : source.rows()) {
+            Optional<Currency> first = Currencies.of(row.cell(from));
+            Optional<Currency> second = Currencies.of(row.cell(to));
+            if (cells.date(row.cell(date)) instanceof Parsed.Understood<LocalDate> day
+                    && cells.number(row.cell(rate)) instanceof Parsed.Understood<BigDecimal> number
+                    && first.isPresent() && second.isPresent() && number.value().signum() > 0) {
+                rates = rates.with(day.value(), first.get(), second.get(), number.value());
+            } else {
+                problems.add(new RowProblem(source.file(), row.line(), "", String.join(",", row.cells()), RowProblem.Kind.REJECTED,
+                        "a rate needs a date such as 2024-04-03, two currencies by their ISO 4217 codes and a number above 0"));
+            }
+        }
+        return new RatesFile(rates, problems);
+    }
+}

@@ -1,0 +1,62 @@
+package swapworth.reading;
+
+import static java.util.Objects.requireNonNull;
+
+import java.util.List;
+import swapworth.table.Cell;
+import swapworth.table.Column;
+import swapworth.table.Table;
+
+/**
+ * Something that a reader must know of one row, or of a whole file.
+ *
+ * @param file the name of the file, without its folder
+ * @param line the physical line on which the row begins, from 1; 0 for the file as a whole
+ * @param column the header of the column; empty for the row as a whole
+ * @param rawText what stands there, cut to {@value #SHOWN} characters, control characters as spaces
+ * @param kind what became of the row
+ * @param message the reason, and the question if there is one
+ */
+public record RowProblem(String file, int line, String column, String rawText, Kind kind, String message) {
+
+    /** The most characters of raw text that are kept. */
+    public static final int SHOWN = 60;
+
+    /** What became of a row. */
+    public enum Kind {
+        /** It could not be read. */
+        REJECTED,
+        /** It was read, but lies outside what a model may use. */
+        SET_ASIDE,
+        /** It is used, and something about it looks odd. */
+        ODD,
+        /** It is used, and an answer would make it worth more. */
+        QUESTION
+    }
+
+    /** Shortens the raw text and checks that nothing is missing. */
+    public RowProblem {
+        requireNonNull(file, "file");
+        requireNonNull(kind, "kind");
+        column = Spelling.shortened(column, SHOWN);
+        rawText = Spelling.shortened(rawText, SHOWN);
+        requireNonNull(message, "message");
+    }
+
+    /**
+     * Problems as a table: file, line, column, text, reason.
+     *
+     * @param title what the table shows
+     * @param problems the problems, in the order in which they are to stand
+     * @return one row a problem
+     */
+    public static Table table(String title, List<RowProblem> problems) {
+        Table.Builder table = Table.titled(title).columns(Column.words("file"), Column.number("line", ""), Column.words("column"),
+                Column.words("text"), Column.words("reason"));
+        for (RowProblem problem : problems) {
+            table.row(Cell.words(problem.file), problem.line == 0 ? Cell.BLANK : Cell.label(problem.line),
+                    Cell.words(problem.column), Cell.words(problem.rawText), Cell.words(problem.message));
+        }
+        return table.build();
+    }
+}

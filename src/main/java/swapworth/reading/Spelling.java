@@ -1,0 +1,152 @@
+package swapworth.reading;
+
+import static java.util.Objects.requireNonNull;
+
+import java.util.Collection;
+import java.util.Locale;
+import java.util.Optional;
+
+/** How words are compared: without regard to case, to kinds of space, to hyphens and underscores. */
+public final class Spelling {
+
+    private Spelling() {
+    }
+
+    /**
+     * The text without the spaces around it; every kind of space counts, the no-break ones and the byte order mark included.
+     *
+     * @param text any text
+     * @return the text itself if there is nothing to strip
+     */
+    public static String stripped(String text) {
+        int from = 0;
+        int to = text.length();
+        while (from < to && isSpace(text.charAt(from))) {
+            from++;
+        }
+        while (to > from && isSpace(text.charAt(to - 1))) {
+            to--;
+        }
+        return text.substring(from, to);
+    }
+
+    /**
+     * The form in which words are compared: lower case, runs of spaces, hyphens and underscores as one space, nothing around it.
+     *
+     * @param text any text
+     * @return for instance {@code engine dead} for {@code  Engine_dead }
+     */
+    public static String key(String text) {
+        StringBuilder out = new StringBuilder(text.length());
+        boolean gap = false;
+        for (int i = 0; i < text.length(); i++) {
+            char c = text.charAt(i);
+            if (isSpace(c) || c == '_' || c == '-' || c == '\u2010' || c == '\u2011') {
+                gap = out.length() > 0;
+            } else {
+                if (gap) {
+                    out.append(' ');
+                    gap = false;
+                }
+                out.append(c >= 'A' && c <= 'Z' ? (char) (c + 32) : c);
+            }
+        }
+        String key = out.toString();
+        for (int i = 0; i < key.length(); i++) {
+            if (key.charAt(i) > 127) {
+                return key.toLowerCase(Locale.ROOT);
+            }
+        }
+        return key;
+    }
+
+    /**
+     * The name most like a mistyped one.
+     *
+     * @param word what was typed
+     * @param names the valid names
+     * @return the name with the fewest single-letter changes, if fewer than half of its letters change
+     */
+    public static Optional<String> nearest(String word, Collection<String> names) {
+        requireNonNull(word, "word");
+        String key = key(shortened(word, 80));
+        String best = "";
+        int fewest = Integer.MAX_VALUE;
+        for (String name : names) {
+            int changes = changes(key, key(name));
+            if (changes < fewest && 2 * changes < name.length()) {
+                fewest = changes;
+                best = name;
+            }
+        }
+        return best.isEmpty() ? Optional.empty() : Optional.of(best);
+    }
+
+    /**
+     * Text for display: cut to a length, control characters as spaces.
+     *
+     * @param text any text
+     * @param limit the most characters kept, at least 2
+     * @return the text, with {@code …} at its end if something was cut off
+     */
+    public static String shortened(String text, int limit) {
+        int length = Math.min(text.length(), limit);
+        StringBuilder out = new StringBuilder(length + 1);
+        for (int i = 0; i < length; i++) {
+            char c = text.charAt(i);
+            out.append(Character.isISOControl(c) ? ' ' : c);
+        }
+        if (text.length() > limit) {
+            out.setLength(limit - 1);
+            if (Character.isHighSurrogate(out.charAt(out.length() - 1))) {
+                out.setLength(out.length() - 1);
+            }
+            out.append('\u2026');
+        }
+        return out.toString();
+    }
+
+    /**
+     * Whether a cell holds nothing, or one of the signs that people put where they know nothing: {@code -}, {@code ?},
+     * {@code n/a}, {@code unknown} and their like.
+     *
+     * @param text the cell
+     * @return whether it counts as blank
+     */
+    public static boolean isBlank(String text) {
+        if (text.isEmpty()) {
+            return true;
+        }
+        if (text.length() > 12) {
+            return stripped(text).isEmpty();
+        }
+        return switch (key(text)) {
+            case "", "?", "??", "\u2013", "\u2014", "n/a", "na", "n.a.", "unknown", "unk", "not known", "not stated", "tbc", "." -> true;
+            default -> false;
+        };
+    }
+
+    static boolean isSpace(char c) {
+        return c <= ' ' || c == '\u00a0' || c == '\u202f' || c == '\u2009' || c == '\u2007' || c == '\ufeff' || c == '\u200b'
+                || c > 127 && Character.isSpaceChar(c);
+    }
+
+    private static int changes(String a, String b) {
+        int[] previous = new int[b.length() + 1];
+        int[] current = new int[b.length() + 1];
+        for (int j = 0; j < previous.length; j++) {
+            previous[j] = j;
+        }
+        for (int i = 1; i <= a.length(); i++) {
+            current[0] = i;
+            for (int j = 1; j < current.length; j++) {
+                int same = previous[j - 1] + (a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1);
+                current[j] = Math.min(same, 1 + Math.min(previous[j], current[j - 1]));
+            }
+            int[] swap = previous;
+            previous = current;
+            current = swap;
+        }
+        return previous[b.length()];
+    }
+}
