@@ -1,7 +1,0 @@
-package swapworth.market;
-
-/** Placeholder. */
-public final class PriceModel {
-    private PriceModel() {
-    }
-}
