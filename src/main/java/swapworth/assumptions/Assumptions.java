@@ -1,7 +1,260 @@
 package swapworth.assumptions;
 
-/** Placeholder that the assumptions room replaces. */
+import static java.util.Objects.requireNonNull;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import swapworth.reading.CellReader;
+import swapworth.reading.Conventions;
+import swapworth.reading.CsvRow;
+import swapworth.reading.CsvSource;
+import swapworth.reading.DecimalMark;
+import swapworth.reading.Parsed;
+import swapworth.reading.RowProblem;
+import swapworth.reading.Spelling;
+import swapworth.table.Cell;
+import swapworth.table.Column;
+import swapworth.table.Table;
+
+/**
+ * The named numbers that stand in where the user's own rows do not speak. No trade constant of the program stands anywhere else, and
+ * each can be replaced by a row of the user's {@code assumptions.csv} with the columns {@code name, middle, spread, unit, source,
+ * note}, of which the first two are needed.
+ */
 public final class Assumptions {
-    private Assumptions() {
+
+    private static final String RESOURCE = "/swapworth/assumptions.csv";
+    private static final CellReader CELLS = new CellReader(Conventions.unstated().with(DecimalMark.POINT), ',');
+
+    private final Map<String, Assumption> byName;
+    private final List<String> changed;
+    private final List<RowProblem> problems;
+
+    private Assumptions(Map<String, Assumption> byName, List<String> changed, List<RowProblem> problems) {
+        this.byName = byName;
+        this.changed = changed;
+        this.problems = problems;
+    }
+
+    /**
+     * The numbers that come with the program.
+     *
+     * @return all assumptions, none changed
+     */
+    public static Assumptions defaults() {
+        return Held.DEFAULTS;
+    }
+
+    private static final class Held {
+        static final Assumptions DEFAULTS = load();
+
+        private static Assumptions load() {
+            try (InputStream in = requireNonNull(Assumptions.class.getResourceAsStream(RESOURCE), RESOURCE)) {
+                CsvSource source = CsvSource.of("assumptions.csv of the program", new String(in.readAllBytes(), StandardCharsets.UTF_8));
+                Map<String, Assumption> byName = new LinkedHashMap<>();
+                for (CsvRow row : source.rows()) {
+                    byName.put(row.cell(0), new Assumption(row.cell(0), Double.parseDouble(row.cell(1)),
+                            Double.parseDouble(row.cell(2)), row.cell(3), row.cell(4), row.cell(5)));
+                }
+                return new Assumptions(byName, List.of(), List.of());
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
+        }
+    }
+
+    /**
+     * These assumptions with the rows of a file in place of ours. What a row leaves blank stays as it is. Rows that name no
+     * assumption, or give no number, change nothing and are among the {@link #problems()}.
+     *
+     * @param file with the columns {@code name, middle} and, if wanted, {@code spread, unit, source, note}; decimals after a point
+     * @return a copy
+     * @throws swapworth.reading.UnusableFileException if the file as a whole cannot be used
+     */
+    public Assumptions with(Path file) {
+        CsvSource source = CsvSource.read(file);
+        int name = source.neededColumn("name");
+        int middle = source.neededColumn("middle");
+        int spread = source.column("spread");
+        int unit = source.column("unit");
+        int from = source.column("source");
+        int note = source.column("note");
+        Map<String, Assumption> more = new LinkedHashMap<>(byName);
+        List<String> names = new ArrayList<>(changed);
+        List<RowProblem> found = new ArrayList<>(problems);
+        found.addAll(source.rejected());
+        for (CsvRow row : source.rows()) {
+            String key = Spelling.key(row.cell(name)).replace(' ', '_');
+            Assumption before = more.get(key);
+            if (before == null) {
+                found.add(problem(source, row, "name", row.cell(name), unknown(row.cell(name))));
+                continue;
+            }
+            Parsed<BigDecimal> newMiddle = CELLS.number(row.cell(middle), "%");
+            Parsed<BigDecimal> newSpread = CELLS.number(row.cell(spread), "%");
+            String newUnit = row.cell(unit).isEmpty() ? before.unit() : row.cell(unit);
+            if (newMiddle instanceof Parsed.Refused<BigDecimal> no) {
+                found.add(problem(source, row, "middle", row.cell(middle), no.message()));
+            } else if (newSpread instanceof Parsed.Refused<BigDecimal> no) {
+                found.add(problem(source, row, "spread", row.cell(spread), no.message()));
+            } else if (!newUnit.equals(before.unit())) {
+                found.add(problem(source, row, "unit", newUnit, "the unit of " + key + " is " + before.unit()
+                        + "; express the number in it"));
+            } else {
+                try {
+                    more.put(key, new Assumption(key, value(newMiddle, before.middle()), value(newSpread, before.spread()), newUnit,
+                            row.cell(from).isEmpty() ? "the user's own, " + source.file() : row.cell(from),
+                            row.cell(note).isEmpty() ? before.note() : row.cell(note)));
+                    names.add(key);
+                } catch (IllegalArgumentException e) {
+                    found.add(problem(source, row, "middle", row.cell(middle), String.valueOf(e.getMessage())));
+                }
+            }
+        }
+        return new Assumptions(more, List.copyOf(names), List.copyOf(found));
+    }
+
+    private static double value(Parsed<BigDecimal> parsed, double otherwise) {
+        return parsed instanceof Parsed.Understood<BigDecimal> number ? number.value().doubleValue() : otherwise;
+    }
+
+    private static RowProblem problem(CsvSource source, CsvRow row, String column, String text, String message) {
+        return new RowProblem(source.file(), row.line(), column, text, RowProblem.Kind.REJECTED, message);
+    }
+
+    private String unknown(String name) {
+        Optional<String> nearest = Spelling.nearest(name, byName.keySet());
+        return "there is no assumption of this name" + nearest.map(n -> "; did you mean " + n + "?").orElse("");
+    }
+
+    /**
+     * These assumptions with one in place of ours.
+     *
+     * @param assumption the new number
+     * @return a copy
+     * @throws IllegalArgumentException if there is no assumption of its name, or its unit is another; the message names the nearest
+     */
+    public Assumptions with(Assumption assumption) {
+        Assumption before = get(assumption.name());
+        if (!before.unit().equals(assumption.unit())) {
+            throw new IllegalArgumentException("the unit of " + before.name() + " is " + before.unit() + ", not " + assumption.unit());
+        }
+        Map<String, Assumption> more = new LinkedHashMap<>(byName);
+        more.put(assumption.name(), assumption);
+        List<String> names = new ArrayList<>(changed);
+        names.add(assumption.name());
+        return new Assumptions(more, List.copyOf(names), problems);
+    }
+
+    /**
+     * The assumption of a name.
+     *
+     * @param name for instance {@code age_slope}
+     * @return the assumption
+     * @throws IllegalArgumentException if there is none; the message names the nearest
+     */
+    public Assumption get(String name) {
+        Assumption found = byName.get(requireNonNull(name, "name"));
+        if (found == null) {
+            throw new IllegalArgumentException(name + ": " + unknown(name));
+        }
+        return found;
+    }
+
+    /**
+     * All assumptions, in the order of the program's file.
+     *
+     * @return an unmodifiable view
+     */
+    public Collection<Assumption> all() {
+        return List.copyOf(byName.values());
+    }
+
+    /**
+     * The names of those that the user replaced.
+     *
+     * @return in the order in which they were replaced
+     */
+    public List<String> changed() {
+        return changed;
+    }
+
+    /**
+     * The rows of the user's files that changed nothing, each with its reason.
+     *
+     * @return problems of the kind rejected
+     */
+    public List<RowProblem> problems() {
+        return problems;
+    }
+
+    /**
+     * The middle of an effect in per cent as an effect on the natural logarithm of the price: ln(1 + m / 100).
+     *
+     * @param name the name of an assumption in per cent
+     * @return log points
+     * @throws IllegalArgumentException if there is none of this name or its unit is not per cent
+     */
+    public double logMiddle(String name) {
+        return Math.log1p(percent(name).middle() / 100);
+    }
+
+    /**
+     * The spread of an effect in per cent on the natural logarithm of the price: (s / 100) / (1 + m / 100).
+     *
+     * @param name the name of an assumption in per cent
+     * @return log points
+     * @throws IllegalArgumentException if there is none of this name or its unit is not per cent
+     */
+    public double logSpread(String name) {
+        Assumption assumption = percent(name);
+        return assumption.spread() / 100 / (1 + assumption.middle() / 100);
+    }
+
+    private Assumption percent(String name) {
+        Assumption assumption = get(name);
+        if (!assumption.isPercent()) {
+            throw new IllegalArgumentException("the unit of " + name + " is " + assumption.unit() + ", not per cent");
+        }
+        return assumption;
+    }
+
+    /**
+     * All assumptions as a table, those of the user marked.
+     *
+     * @return one row an assumption
+     */
+    public Table table() {
+        Table.Builder table = Table.titled("Assumptions").columns(Column.words("name"), Column.number("middle", ""),
+                Column.number("spread", ""), Column.words("unit"), Column.words("whose"), Column.words("source"), Column.words("note"));
+        table.note(changed.isEmpty() ? "None of them is the user's own; a file assumptions.csv in the folder replaces any."
+                : changed.size() + " of them replaced by the user's own rows.");
+        for (RowProblem problem : problems) {
+            table.note(problem.file() + ":" + problem.line() + " changes nothing: " + problem.rawText() + ": " + problem.message());
+        }
+        for (Assumption assumption : byName.values()) {
+            table.row(Cell.words(assumption.name()), plain(assumption.middle()), plain(assumption.spread()),
+                    Cell.words(assumption.unit()), Cell.words(changed.contains(assumption.name()) ? "yours" : "ours"),
+                    Cell.words(assumption.source()), Cell.words(assumption.note()));
+        }
+        return table.build();
+    }
+
+    private static Cell plain(double value) {
+        int decimals = 0;
+        while (decimals < 4 && Math.abs(value * Math.pow(10, decimals) - Math.rint(value * Math.pow(10, decimals))) > 1e-9) {
+            decimals++;
+        }
+        return Cell.number(value, decimals);
     }
 }

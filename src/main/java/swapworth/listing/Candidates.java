@@ -19,7 +19,7 @@ final class Candidates {
         void take(int first, int second);
     }
 
-    private record Key(String vehicle, int year, double number) {
+    private record Key(String vehicle, int year, long number) {
     }
 
     private record Block(String vehicle, int year) {
@@ -37,10 +37,10 @@ final class Candidates {
             Advertisement one = advertisements.get(i);
             blocks.computeIfAbsent(new Block(one.vehicle, one.year), k -> new ArrayList<>()).add(i);
             if (!Double.isNaN(one.lastMiles)) {
-                byMiles.computeIfAbsent(new Key(one.vehicle, one.year, one.lastMiles), k -> new ArrayList<>(2)).add(i);
-                byMilesAnyYear.computeIfAbsent(new Key(one.vehicle, 0, one.lastMiles), k -> new ArrayList<>(2)).add(i);
+                byMiles.computeIfAbsent(new Key(one.vehicle, one.year, Math.round(one.lastMiles)), k -> new ArrayList<>(2)).add(i);
+                byMilesAnyYear.computeIfAbsent(new Key(one.vehicle, 0, Math.round(one.lastMiles)), k -> new ArrayList<>(2)).add(i);
             }
-            byPrice.computeIfAbsent(new Key(one.vehicle, one.year, one.lastPrice), k -> new ArrayList<>(2)).add(i);
+            byPrice.computeIfAbsent(new Key(one.vehicle, one.year, Math.round(one.lastPrice)), k -> new ArrayList<>(2)).add(i);
         }
         byMilesAnyYear.forEach((key, group) -> {
             if (group.size() <= largeGroup) {

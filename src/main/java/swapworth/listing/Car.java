@@ -3,8 +3,10 @@ package swapworth.listing;
 import static java.util.Objects.requireNonNull;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 
 /**
  * One car: all sightings that were joined because they show the same car, in order of date, then of place in the files. The car,
@@ -53,5 +55,122 @@ public record Car(String name, List<Listing> sightings, CarFacts facts, List<Str
      */
     public Listing latest() {
         return sightings.get(sightings.size() - 1);
+    }
+
+    /**
+     * A change of the asking price between two sightings.
+     *
+     * @param from the day of the earlier sighting
+     * @param to the day of the later one
+     * @param before the earlier price, in the base currency
+     * @param after the later price, in the base currency
+     */
+    public record PriceChange(LocalDate from, LocalDate to, double before, double after) {
+
+        /** Checks that nothing is missing. */
+        public PriceChange {
+            requireNonNull(from, "from");
+            requireNonNull(to, "to");
+        }
+
+        /**
+         * The change in per cent of the earlier price.
+         *
+         * @return below 0 for a cut
+         */
+        public double percent() {
+            return 100 * (after / before - 1);
+        }
+    }
+
+    /**
+     * The changes of the asking price, from each dated sighting to the next.
+     *
+     * @return in order of time; changes that convert to the same amount are none
+     */
+    public List<PriceChange> priceChanges() {
+        List<PriceChange> changes = new ArrayList<>();
+        Optional<Listing> before = Optional.empty();
+        for (Listing sighting : sightings) {
+            if (sighting.price().kind() != PriceKind.ASKING || sighting.seenOn().isEmpty()) {
+                continue;
+            }
+            if (before.isPresent() && before.get().price().amount() != sighting.price().amount()
+                    && !before.get().price().typed().equals(sighting.price().typed())) {
+                changes.add(new PriceChange(before.get().seenOn().orElseThrow(), sighting.seenOn().orElseThrow(),
+                        before.get().price().amount(), sighting.price().amount()));
+            }
+            before = Optional.of(sighting);
+        }
+        return List.copyOf(changes);
+    }
+
+    /**
+     * The cuts of the asking price.
+     *
+     * @return those of the price changes that go down
+     */
+    public List<PriceChange> priceCuts() {
+        return priceChanges().stream().filter(change -> change.after() < change.before()).toList();
+    }
+
+    /**
+     * How long it is known to have been on offer: from the first sighting to the end of the advertisement, else to the last sighting
+     * of an asking price or bid. The true time is longer: it was on offer before it was first seen.
+     *
+     * @return days, at least 0; empty if no sighting has a date
+     */
+    public OptionalLong daysOnOffer() {
+        Optional<LocalDate> first = firstSeen();
+        if (first.isEmpty()) {
+            return OptionalLong.empty();
+        }
+        Optional<LocalDate> last = endedOn().or(this::lastSeen);
+        return OptionalLong.of(Math.max(0, last.orElseThrow().toEpochDay() - first.get().toEpochDay()));
+    }
+
+    /**
+     * How the car's last advertisement ended, as far as the rows know: a car that merely vanished is not sold.
+     *
+     * @return sold if a sighting gives a sale, else the outcome of the latest sighting
+     */
+    public Outcome outcome() {
+        return sale().isPresent() ? Outcome.SOLD : latest().outcome();
+    }
+
+    /**
+     * The day on which the last advertisement ended.
+     *
+     * @return the latest such day of the rows, if one has it
+     */
+    public Optional<LocalDate> endedOn() {
+        return sightings.stream().flatMap(s -> s.endedOn().stream()).max(LocalDate::compareTo);
+    }
+
+    /**
+     * The last asking price.
+     *
+     * @return the latest sighting with an asking price, if there is one
+     */
+    public Optional<Listing> lastAsk() {
+        return last(PriceKind.ASKING);
+    }
+
+    /**
+     * The sale.
+     *
+     * @return the latest sighting with a price that was paid, if there is one
+     */
+    public Optional<Listing> sale() {
+        return last(PriceKind.SOLD);
+    }
+
+    private Optional<Listing> last(PriceKind kind) {
+        for (int i = sightings.size() - 1; i >= 0; i--) {
+            if (sightings.get(i).price().kind() == kind) {
+                return Optional.of(sightings.get(i));
+            }
+        }
+        return Optional.empty();
     }
 }

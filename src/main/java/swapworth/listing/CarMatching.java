@@ -24,7 +24,7 @@ import swapworth.table.Table;
  * reaches the threshold. {@link #table()} prints all points.
  *
  * <p>Different model years or trims forbid a join. Joins are made in the order of their scores, and none is made that would bring
- * two model years or two trims into one car. Each join is written into {@link Car#joinedBy}.
+ * two model years, two trims, or mileages that fall from one day to a later one into one car. Each join is written into {@link Car#joinedBy}.
  */
 public final class CarMatching {
 
@@ -168,7 +168,7 @@ public final class CarMatching {
         PairScore score = new PairScore(advertisements);
         List<Link> links = new ArrayList<>();
         Candidates.of(advertisements, LARGE_GROUP, (a, b) -> {
-            double points = score.points(advertisements.get(a), advertisements.get(b));
+            double points = score.points(a, b);
             if (points >= threshold) {
                 links.add(new Link(a, b, points));
             }
@@ -176,6 +176,7 @@ public final class CarMatching {
         links.sort(Comparator.comparingDouble(Link::points).reversed().thenComparingInt(Link::first).thenComparingInt(Link::second));
         int[] year = new int[root.length];
         String[] trim = new String[root.length];
+        Map<Integer, List<Listing>> joined = new HashMap<>();
         for (int i = 0; i < root.length; i++) {
             year[i] = advertisements.get(i).year;
             trim[i] = advertisements.get(i).trim;
@@ -188,16 +189,43 @@ public final class CarMatching {
             if (a == b || clash) {
                 continue;
             }
+            List<Listing> both = new ArrayList<>(joined.getOrDefault(a, advertisements.get(a).sightings));
+            both.addAll(joined.getOrDefault(b, advertisements.get(b).sightings));
+            both.sort(Advertisement.BY_DAY);
+            if (mileageFalls(both)) {
+                continue;
+            }
             int kept = Math.min(a, b);
             int gone = Math.max(a, b);
             root[gone] = kept;
+            joined.remove(gone);
+            joined.put(kept, both);
             year[kept] = Math.max(year[a], year[b]);
             trim[kept] = trim[a].isEmpty() ? trim[b] : trim[a];
             List<String> sentences = reasons.computeIfAbsent(kept, k -> new ArrayList<>());
             sentences.addAll(reasons.getOrDefault(gone, List.of()));
             reasons.remove(gone);
-            sentences.add(score.sentence(advertisements.get(link.first), advertisements.get(link.second)));
+            sentences.add(score.sentence(link.first, link.second));
         }
+    }
+
+    /** Two cars seen side by side betray themselves: put in order of the days, their mileages go up and down. */
+    private static boolean mileageFalls(List<Listing> ordered) {
+        double most = 0;
+        for (int i = 0; i < ordered.size(); i++) {
+            Listing one = ordered.get(i);
+            if (one.seenOn().isEmpty() || one.facts().mileage().isEmpty()) {
+                continue;
+            }
+            double miles = one.facts().mileage().get().miles();
+            boolean sameDay = i > 0 && ordered.get(i - 1).seenOn().equals(one.seenOn())
+                    && ordered.get(i - 1).facts().mileage().isPresent();
+            if (miles < most || sameDay && ordered.get(i - 1).facts().mileage().get().miles() != miles) {
+                return true;
+            }
+            most = miles;
+        }
+        return false;
     }
 
     private static int find(int[] root, int i) {

@@ -1,16 +1,19 @@
 package swapworth.listing;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import swapworth.table.Cell;
 
 /** The points of a pair of advertisements of one model line. */
 final class PairScore {
 
-    private static final double MOST_FOR_MILEAGE = 12;
+    private static final double MOST_FOR_MILEAGE = 14;
     private static final double MOST_FOR_PRICE = 7;
     private static final double MOST_FOR_TRIM = 3;
     private static final double MOST_FOR_REGION = 4;
@@ -21,6 +24,7 @@ final class PairScore {
     private static final double SAME_SHORT_TEXT = 2;
     private static final int LONG_TEXT = 25;
     private static final double MOST_FOR_GROWTH = 4;
+    private static final double NO_MILEAGE = -2;
     private static final double MILEAGE_FELL = -8;
     private static final double MILEAGE_JUMPED = -6;
     private static final double NEAR_PRICE = 2;
@@ -42,47 +46,100 @@ final class PairScore {
     private static final double MONEY_OF_ALL = 20_000;
     private static final double MILES_A_DAY = 60;
     private static final double MILES_AT_LEAST = 50;
+    private static final double GROWTH_AMONG_SAME = 0.15;
     private static final long SOON = 45;
 
-    /** How often each value occurs among the advertisements of one line. */
+    /** How often each value of one field occurs among the advertisements of one line. */
     private static final class Line {
         int advertisements;
-        final Map<String, int[]> counts = new HashMap<>();
+        /** The chance of a mileage is that of another car, so the rows of one year and trim at one mileage count once. */
+        final Map<Object, Set<String>> mileages = new HashMap<>();
+        final Map<Object, int[]> prices = new HashMap<>();
+        final Map<Object, int[]> trims = new HashMap<>();
+        final Map<Object, int[]> regions = new HashMap<>();
+        final Map<Object, int[]> sources = new HashMap<>();
+        final Map<String, Map<Object, int[]>> further = new HashMap<>();
+    }
 
-        void count(String field, String value) {
-            counts.computeIfAbsent(field + "\n" + value, key -> new int[1])[0]++;
-        }
-
-        int of(String field, String value) {
-            int[] count = counts.get(field + "\n" + value);
-            return count == null ? 0 : count[0];
-        }
+    /** What the rest of its line says of one advertisement: how many points an agreement in each of its values earns. */
+    private static final class Profile {
+        double cohort;
+        double mileage;
+        double price;
+        double trim;
+        double region;
+        double source;
+        String[] further = {};
+        String[] furtherNames = {};
+        double[] furtherPoints = {};
+        Optional<String> note = Optional.empty();
+        Optional<String> sourceWord = Optional.empty();
     }
 
     private record Cohort(String vehicle, int year) {
     }
 
-    private final Map<String, Line> lines = new HashMap<>();
-    private final Map<Cohort, int[]> cohorts = new HashMap<>();
+    private final List<Advertisement> advertisements;
+    private final Profile[] profiles;
 
     PairScore(List<Advertisement> advertisements) {
-        for (Advertisement one : advertisements) {
+        this.advertisements = advertisements;
+        Map<String, Line> lines = new HashMap<>();
+        Map<Cohort, Set<Long>> cohorts = new HashMap<>();
+        for (int i = 0; i < advertisements.size(); i++) {
+            Advertisement one = advertisements.get(i);
             Line line = lines.computeIfAbsent(one.vehicle, vehicle -> new Line());
             line.advertisements++;
-            cohorts.computeIfAbsent(new Cohort(one.vehicle, one.year), key -> new int[1])[0]++;
+            cohorts.computeIfAbsent(new Cohort(one.vehicle, one.year), key -> new HashSet<>())
+                    .add(Double.isNaN(one.lastMiles) ? -1 - i : Math.round(one.lastMiles));
             if (!Double.isNaN(one.lastMiles)) {
-                line.count("mileage", Double.toString(one.lastMiles));
+                line.mileages.computeIfAbsent(Math.round(one.lastMiles), miles -> new HashSet<>(2)).add(one.year + one.trim);
             }
-            line.count("price", Double.toString(one.lastPrice));
-            if (!one.trim.isEmpty()) {
-                line.count("trim", one.trim);
-            }
-            one.facts.region().ifPresent(region -> line.count("region", region));
-            one.sightings.get(0).source().ifPresent(source -> line.count("source", source));
-            for (Map.Entry<String, String> entry : one.facts.further().entrySet()) {
-                line.count("+" + entry.getKey(), entry.getValue());
-            }
+            count(line.prices, Math.round(one.lastPrice));
+            count(line.trims, one.trim);
+            one.facts.region().ifPresent(region -> count(line.regions, region));
+            one.sightings.get(0).source().ifPresent(source -> count(line.sources, source));
+            one.facts.further().forEach((name, value) -> count(line.further.computeIfAbsent(name, n -> new HashMap<>()), value));
         }
+        profiles = new Profile[advertisements.size()];
+        for (int i = 0; i < profiles.length; i++) {
+            Advertisement one = advertisements.get(i);
+            profiles[i] = profile(one, lines.getOrDefault(one.vehicle, new Line()),
+                    cohorts.getOrDefault(new Cohort(one.vehicle, one.year), Set.of()).size());
+        }
+    }
+
+    private static void count(Map<Object, int[]> counts, Object value) {
+        counts.computeIfAbsent(value, key -> new int[1])[0]++;
+    }
+
+    private static int of(Map<Object, int[]> counts, Object value) {
+        return counts.getOrDefault(value, new int[] {1})[0];
+    }
+
+    private static Profile profile(Advertisement one, Line line, int cohort) {
+        Profile profile = new Profile();
+        double n = line.advertisements;
+        profile.cohort = cohort;
+        profile.mileage = Double.isNaN(one.lastMiles) ? 0
+                : rarity(Math.max(grain(one.lastMiles) / Math.min(MILES_OF_ALL, 10 * one.lastMiles + 10), (line.mileages.getOrDefault(Math.round(one.lastMiles), Set.of()).size() - 1) / n), MOST_FOR_MILEAGE);
+        profile.price = rarity(Math.max(grain(one.lastPrice) / MONEY_OF_ALL, (of(line.prices, Math.round(one.lastPrice)) - 2) / n), MOST_FOR_PRICE);
+        profile.trim = one.trim.isEmpty() ? 0 : rarity(of(line.trims, one.trim) / n, MOST_FOR_TRIM);
+        profile.region = one.facts.region().map(region -> rarity(of(line.regions, region) / n, MOST_FOR_REGION)).orElse(0.0);
+        profile.sourceWord = one.sightings.get(0).source();
+        profile.source = profile.sourceWord.map(source -> rarity(of(line.sources, source) / n, MOST_FOR_SOURCE)).orElse(0.0);
+        profile.note = one.sightings.get(0).note();
+        Map<String, String> further = one.facts.further();
+        profile.furtherNames = further.keySet().toArray(new String[0]);
+        Arrays.sort(profile.furtherNames);
+        profile.further = new String[profile.furtherNames.length];
+        profile.furtherPoints = new double[profile.furtherNames.length];
+        for (int k = 0; k < profile.further.length; k++) {
+            String name = profile.furtherNames[k];
+            profile.further[k] = further.getOrDefault(name, "");
+            profile.furtherPoints[k] = rarity(of(line.further.getOrDefault(name, Map.of()), profile.further[k]) / n, MOST_FOR_FURTHER);
+        }
+        return profile;
     }
 
     /** Whether two advertisements cannot show one car whatever else they agree in. */
@@ -91,34 +148,36 @@ final class PairScore {
                 || !a.trim.isEmpty() && !b.trim.isEmpty() && !a.trim.equals(b.trim);
     }
 
-    double points(Advertisement a, Advertisement b) {
-        return sum(a, b, new ArrayList<>(0), false);
+    double points(int first, int second) {
+        return sum(first, second, List.of(), false);
     }
 
     /** Why two advertisements are taken for one car. */
-    String sentence(Advertisement a, Advertisement b) {
+    String sentence(int first, int second) {
         List<String> parts = new ArrayList<>();
-        double points = sum(a, b, parts, true);
-        return a.origin() + " and " + b.origin() + ": " + Cell.format(points, 1) + " points (" + String.join(", ", parts) + ")";
+        double points = sum(first, second, parts, true);
+        return advertisements.get(first).origin() + " and " + advertisements.get(second).origin() + ": " + Cell.format(points, 1)
+                + " points (" + String.join(", ", parts) + ")";
     }
 
-    private double sum(Advertisement one, Advertisement other, List<String> parts, boolean explain) {
+    private double sum(int first, int second, List<String> parts, boolean explain) {
+        Advertisement one = advertisements.get(first);
+        Advertisement other = advertisements.get(second);
         boolean swapped = one.dated && other.dated && other.firstDay < one.firstDay;
         Advertisement a = swapped ? other : one;
         Advertisement b = swapped ? one : other;
-        Line line = lines.getOrDefault(a.vehicle, new Line());
-        int cohort = Math.max(cohorts.getOrDefault(new Cohort(a.vehicle, a.year), new int[] {1})[0],
-                cohorts.getOrDefault(new Cohort(b.vehicle, b.year), new int[] {1})[0]);
-        double sum = add(-log2(cohort), "of " + cohort + " of the line and year", parts, explain);
-        sum += mileage(a, b, line, parts, explain);
-        sum += price(a, b, line, parts, explain);
+        Profile p = profiles[swapped ? second : first];
+        Profile q = profiles[swapped ? first : second];
+        double cohort = Math.max(p.cohort, q.cohort);
+        double sum = add(-log2(cohort), explain ? "among " + (int) cohort + " of the line and year" : "", parts, explain);
+        sum += mileage(a, b, p, parts, explain);
+        sum += price(a, b, p, parts, explain);
         sum += time(a, b, parts, explain);
         if (!a.trim.isEmpty() && a.trim.equals(b.trim)) {
-            sum += add(rarity(line, "trim", a.trim, MOST_FOR_TRIM), "same trim", parts, explain);
+            sum += add(p.trim, "same trim", parts, explain);
         }
-        sum += word(a.facts.region(), b.facts.region(), line, "region", MOST_FOR_REGION, OTHER_REGION, parts, explain);
-        sum += word(a.sightings.get(0).source(), b.sightings.get(0).source(), line, "source", MOST_FOR_SOURCE, OTHER_SOURCE, parts,
-                explain);
+        sum += word(a.facts.region(), b.facts.region(), "region", p.region, OTHER_REGION, parts, explain);
+        sum += word(p.sourceWord, q.sourceWord, "source", p.source, OTHER_SOURCE, parts, explain);
         if (differ(a.facts.seller(), b.facts.seller(), Seller.UNKNOWN)) {
             sum += add(OTHER_SELLER, "another kind of seller", parts, explain);
         }
@@ -132,39 +191,35 @@ final class PairScore {
                 || a.facts.powerKw().isPresent() && b.facts.powerKw().isPresent() && !a.facts.powerKw().equals(b.facts.powerKw())) {
             sum += add(OTHER_MEASURE, "another engine", parts, explain);
         }
-        sum += text(note(a), note(b), parts, explain) + text(a.facts.options(), b.facts.options(), parts, explain);
-        return sum + further(a, b, line, parts, explain);
+        sum += text(p.note, q.note, parts, explain) + text(a.facts.options(), b.facts.options(), parts, explain);
+        return sum + further(p, q, parts, explain);
     }
 
-    private static double mileage(Advertisement a, Advertisement b, Line line, List<String> parts, boolean explain) {
+    private static double mileage(Advertisement a, Advertisement b, Profile p, List<String> parts, boolean explain) {
         if (Double.isNaN(a.lastMiles) || Double.isNaN(b.lastMiles)) {
-            return 0;
+            return add(NO_MILEAGE, "no mileage to compare", parts, explain);
         }
         double driven = b.firstMiles - a.lastMiles;
         if (driven == 0 || a.lastMiles == b.lastMiles) {
-            int others = Math.max(0, line.of("mileage", Double.toString(a.lastMiles)) - 2);
-            double chance = Math.max(grain(a.lastMiles) / MILES_OF_ALL, others / (double) line.advertisements);
-            return add(Math.min(MOST_FOR_MILEAGE, -log2(Math.min(1, chance))),
-                    "same mileage", parts, explain);
+            return add(p.mileage, "same mileage", parts, explain);
         }
-        double likely = MILES_AT_LEAST + MILES_A_DAY * Math.max(0, b.firstDay - a.lastDay);
         if (driven < 0) {
             return add(MILEAGE_FELL, "mileage fell", parts, explain);
         }
+        double likely = MILES_AT_LEAST + MILES_A_DAY * Math.max(0, b.firstDay - a.lastDay);
         if (driven > likely) {
             return add(MILEAGE_JUMPED, "mileage rose beyond likely use", parts, explain);
         }
-        return add(Math.min(MOST_FOR_GROWTH, Math.max(0, log2(0.3 * MILES_OF_ALL / 2 / likely))), "mileage rose a little", parts, explain);
+        return add(Math.min(MOST_FOR_GROWTH, Math.max(0, log2(GROWTH_AMONG_SAME * MILES_OF_ALL / likely))), "mileage rose a little", parts,
+                explain);
     }
 
-    private static double price(Advertisement a, Advertisement b, Line line, List<String> parts, boolean explain) {
+    private static double price(Advertisement a, Advertisement b, Profile p, List<String> parts, boolean explain) {
         if (a.lastPrice == b.firstPrice || a.lastPrice == b.lastPrice) {
-            int others = Math.max(0, line.of("price", Double.toString(a.lastPrice)) - 2);
-            double chance = Math.max(grain(a.lastPrice) / MONEY_OF_ALL, others / (double) line.advertisements);
-            return add(Math.min(MOST_FOR_PRICE, Math.max(0, -log2(chance))), "same price", parts, explain);
+            return add(p.price, "same price", parts, explain);
         }
-        double gap = Math.abs(Math.log(a.lastPrice / b.firstPrice));
-        double points = gap < 0.05 ? NEAR_PRICE : gap < 0.15 ? SIMILAR_PRICE : gap < 0.5 ? OTHER_PRICE : FAR_PRICE;
+        double ratio = a.lastPrice > b.firstPrice ? a.lastPrice / b.firstPrice : b.firstPrice / a.lastPrice;
+        double points = ratio < 1.05 ? NEAR_PRICE : ratio < 1.15 ? SIMILAR_PRICE : ratio < 1.65 ? OTHER_PRICE : FAR_PRICE;
         return add(points, points > 0 ? "price near" : "another price", parts, explain);
     }
 
@@ -179,17 +234,13 @@ final class PairScore {
         return gap > 0 && gap <= SOON ? add(SOON_AFTER, "begins soon after the other", parts, explain) : 0;
     }
 
-    private static double word(Optional<String> a, Optional<String> b, Line line, String field, double most, double conflict,
+    private static double word(Optional<String> a, Optional<String> b, String field, double agreement, double conflict,
             List<String> parts, boolean explain) {
         if (a.isEmpty() || b.isEmpty()) {
             return 0;
         }
-        return a.get().equals(b.get()) ? add(rarity(line, field, a.get(), most), "same " + field, parts, explain)
-                : add(conflict, "another " + field, parts, explain);
-    }
-
-    private static Optional<String> note(Advertisement advertisement) {
-        return advertisement.sightings.get(0).note();
+        return a.get().equals(b.get()) ? add(agreement, explain ? "same " + field : "", parts, explain)
+                : add(conflict, explain ? "another " + field : "", parts, explain);
     }
 
     private static double text(Optional<String> a, Optional<String> b, List<String> parts, boolean explain) {
@@ -199,17 +250,22 @@ final class PairScore {
         return add(a.get().length() >= LONG_TEXT ? SAME_LONG_TEXT : SAME_SHORT_TEXT, "same text", parts, explain);
     }
 
-    private static double further(Advertisement a, Advertisement b, Line line, List<String> parts, boolean explain) {
+    private static double further(Profile p, Profile q, List<String> parts, boolean explain) {
         double earned = 0;
         double cost = 0;
-        for (Map.Entry<String, String> entry : a.facts.further().entrySet()) {
-            String other = b.facts.further().getOrDefault(entry.getKey(), "");
-            if (other.isEmpty()) {
+        int j = 0;
+        for (int i = 0; i < p.furtherNames.length; i++) {
+            String name = p.furtherNames[i];
+            while (j < q.furtherNames.length && q.furtherNames[j].compareTo(name) < 0) {
+                j++;
+            }
+            if (j == q.furtherNames.length || !q.furtherNames[j].equals(name)) {
                 continue;
             }
-            if (other.equalsIgnoreCase(entry.getValue())) {
-                earned += rarity(line, "+" + entry.getKey(), entry.getValue(), MOST_FOR_FURTHER);
-            } else if (entry.getKey().contains("colour") || entry.getKey().contains("color")) {
+            String other = q.further[j];
+            if (other.equalsIgnoreCase(p.further[i])) {
+                earned += p.furtherPoints[i];
+            } else if (name.contains("colour") || name.contains("color")) {
                 cost += OTHER_COLOUR;
             } else if (!Character.isDigit(other.charAt(0))) {
                 cost += OTHER_WORD;
@@ -223,9 +279,9 @@ final class PairScore {
         return a != b && a != unknown && b != unknown;
     }
 
-    private static double rarity(Line line, String field, String value, double most) {
-        int count = line.of(field, value);
-        return count == 0 ? 0 : Math.min(most, log2((double) line.advertisements / count));
+    /** The points of an agreement that two cars of one line reach by this chance. */
+    private static double rarity(double chance, double most) {
+        return Math.min(most, Math.max(0, -log2(chance)));
     }
 
     /** How coarsely a number was typed: 1000 for 85,000, 1 for 85,412; for a distance in kilometres by its kilometres. */
@@ -261,10 +317,11 @@ final class PairScore {
     static List<String[]> rules() {
         List<String[]> rules = new ArrayList<>();
         rule(rules, "mileage", "equal", "log2 of 1 / chance, at most " + shown(MOST_FOR_MILEAGE)
-                + "; the chance is the share of other rows of the line with this mileage, at least its roundness / 150,000");
+                + "; the chance is the share of other years and trims of the line with this mileage, at least its roundness / 150,000, or / 10 times itself");
         rule(rules, "mileage", "grew by at most 50 miles and 60 a day", "at most " + shown(MOST_FOR_GROWTH) + ", less the longer the time");
         rule(rules, "mileage", "grew by more", shown(MILEAGE_JUMPED));
         rule(rules, "mileage", "fell", shown(MILEAGE_FELL));
+        rule(rules, "mileage", "missing in one or both", shown(NO_MILEAGE));
         rule(rules, "price", "equal", "log2 of 1 / chance, at most " + shown(MOST_FOR_PRICE)
                 + "; the chance is the share of other rows of the line with this price, at least its roundness / 20,000");
         rule(rules, "price", "within 5 %", shown(NEAR_PRICE));

@@ -7,6 +7,7 @@ import java.math.MathContext;
 import java.time.LocalDate;
 import java.util.Currency;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -32,25 +33,38 @@ public final class Rates {
     }
 
     /**
-     * These rates and one more; a rate of the same day and pair is replaced.
+     * One stated rate.
      *
      * @param date the day of the rate
      * @param from the currency of which one unit is taken
      * @param to the currency in which it is expressed
-     * @param rate how many units of {@code to} one unit of {@code from} is worth
-     * @return a copy
-     * @throws IllegalArgumentException if the rate is not above 0
+     * @param rate how many units of {@code to} one unit of {@code from} is worth, above 0
      */
-    public Rates with(LocalDate date, Currency from, Currency to, BigDecimal rate) {
-        requireNonNull(date, "date");
-        if (rate.signum() <= 0) {
-            throw new IllegalArgumentException("a rate must be above 0, not " + rate.toPlainString());
+    public record Rate(LocalDate date, Currency from, Currency to, BigDecimal rate) {
+
+        /** Checks that nothing is missing and that the rate is above 0. */
+        public Rate {
+            requireNonNull(date, "date");
+            requireNonNull(from, "from");
+            requireNonNull(to, "to");
+            if (rate.signum() <= 0) {
+                throw new IllegalArgumentException("a rate must be above 0, not " + rate.toPlainString());
+            }
         }
-        Map<String, TreeMap<LocalDate, BigDecimal>> more = new HashMap<>(byPair);
-        TreeMap<LocalDate, BigDecimal> pair = new TreeMap<>(more.getOrDefault(key(from, to), new TreeMap<>()));
-        pair.put(date, rate);
-        more.put(key(from, to), pair);
-        return new Rates(more);
+    }
+
+    /**
+     * A collection of stated rates; of two for the same day and pair the later in the list counts.
+     *
+     * @param stated the rates, in any order
+     * @return the collection
+     */
+    public static Rates of(List<Rate> stated) {
+        Map<String, TreeMap<LocalDate, BigDecimal>> byPair = new HashMap<>();
+        for (Rate one : stated) {
+            byPair.computeIfAbsent(key(one.from, one.to), pair -> new TreeMap<>()).put(one.date, one.rate);
+        }
+        return new Rates(byPair);
     }
 
     /**

@@ -39,19 +39,19 @@ public record RatesFile(Rates rates, List<RowProblem> problems) {
         int rate = source.neededColumn("rate");
         CellReader cells = new CellReader(conventions, source.separator());
         List<RowProblem> problems = new ArrayList<>(source.rejected());
-        Rates rates = Rates.none();
+        List<Rates.Rate> rates = new ArrayList<>();
         for (CsvRow row : source.rows()) {
             Optional<Currency> first = Currencies.of(row.cell(from));
             Optional<Currency> second = Currencies.of(row.cell(to));
             if (cells.date(row.cell(date)) instanceof Parsed.Understood<LocalDate> day
                     && cells.number(row.cell(rate)) instanceof Parsed.Understood<BigDecimal> number
                     && first.isPresent() && second.isPresent() && number.value().signum() > 0) {
-                rates = rates.with(day.value(), first.get(), second.get(), number.value());
+                rates.add(new Rates.Rate(day.value(), first.get(), second.get(), number.value()));
             } else {
                 problems.add(new RowProblem(source.file(), row.line(), "", String.join(",", row.cells()), RowProblem.Kind.REJECTED,
                         "a rate needs a date such as 2024-04-03, two currencies by their ISO 4217 codes and a number above 0"));
             }
         }
-        return new RatesFile(rates, problems);
+        return new RatesFile(Rates.of(rates), problems);
     }
 }

@@ -1,0 +1,43 @@
+package swapworth.assumptions;
+
+import static java.util.Objects.requireNonNull;
+
+/**
+ * A number that stands in where rows do not speak.
+ *
+ * @param name its name in {@code assumptions.csv}
+ * @param middle the most likely value, in its unit
+ * @param spread about two thirds of the plausible values lie within this distance of the middle; at least 0, in the unit of the
+ *        middle, or for an ln-normal scale in log points
+ * @param unit for instance {@code %}, {@code % per year}, {@code log points}
+ * @param source where the number comes from, or {@code common practice, no source}
+ * @param note what it means
+ */
+public record Assumption(String name, double middle, double spread, String unit, String source, String note) {
+
+    /** Checks the numbers and that nothing is missing. */
+    public Assumption {
+        requireNonNull(name, "name");
+        requireNonNull(unit, "unit");
+        requireNonNull(source, "source");
+        requireNonNull(note, "note");
+        if (!Double.isFinite(middle)) {
+            throw new IllegalArgumentException(name + ": the middle must be a number, not " + middle);
+        }
+        if (!(spread >= 0) || Double.isInfinite(spread)) {
+            throw new IllegalArgumentException(name + ": the spread must be a number of at least 0, not " + spread);
+        }
+        if (unit.startsWith("%") && middle <= -100) {
+            throw new IllegalArgumentException(name + ": an effect of " + middle + " % leaves no price");
+        }
+    }
+
+    /**
+     * Whether the middle is an effect in per cent.
+     *
+     * @return whether the unit begins with the per cent sign
+     */
+    public boolean isPercent() {
+        return unit.startsWith("%");
+    }
+}

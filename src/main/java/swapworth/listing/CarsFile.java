@@ -1,0 +1,144 @@
+package swapworth.listing;
+
+import static java.util.Objects.requireNonNull;
+
+import java.math.BigDecimal;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Currency;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import swapworth.money.Conversion;
+import swapworth.money.Money;
+import swapworth.reading.CellReader;
+import swapworth.reading.Conventions;
+import swapworth.reading.CsvRow;
+import swapworth.reading.CsvSource;
+import swapworth.reading.RowProblem;
+import swapworth.reading.Spelling;
+import swapworth.reading.UnusableFileException;
+import swapworth.reading.Vocabulary;
+
+/**
+ * The cars in play: what a file {@code cars.csv} says. Needed are the columns {@code name} and {@code vehicle}; {@code role} and all
+ * columns of a listings file are understood, and the price is the price asked or the bid planned. A price in another currency is
+ * converted at the rate of {@code seen_on}, without it at the latest rate.
+ *
+ * @param cars the usable rows, in file order
+ * @param rejected rows that could not be read
+ * @param setAside rows that were read and cannot be used: no name, no vehicle, a second row of one name, impossible values
+ * @param oddities used rows about which something looks odd, and words that were not understood
+ * @param blank rows without any text
+ */
+public record CarsFile(List<CandidateCar> cars, List<RowProblem> rejected, List<RowProblem> setAside, List<RowProblem> oddities,
+        int blank) {
+
+    private static final Vocabulary<CandidateCar.Role> ROLES = Vocabulary.<CandidateCar.Role>empty()
+            .with(CandidateCar.Role.CANDIDATE, "candidate", "maybe", "option")
+            .with(CandidateCar.Role.RECIPIENT, "recipient", "body", "receiver")
+            .with(CandidateCar.Role.DONOR, "donor", "giver")
+            .with(CandidateCar.Role.FINISHED, "finished", "finished car", "finished swap", "done");
+
+    /** Copies the lists in. */
+    public CarsFile {
+        cars = List.copyOf(cars);
+        rejected = List.copyOf(rejected);
+        setAside = List.copyOf(setAside);
+        oddities = List.copyOf(oddities);
+    }
+
+    /**
+     * Reads a file with nothing stated beyond the files of its folder.
+     *
+     * @param file the file
+     * @param baseCurrency the currency in which prices are counted
+     * @return the cars in play
+     * @throws UnusableFileException if the file as a whole cannot be used
+     */
+    public static CarsFile read(Path file, Currency baseCurrency) {
+        return read(file, baseCurrency, Conventions.unstated());
+    }
+
+    /**
+     * Reads a file.
+     *
+     * @param file the file
+     * @param baseCurrency the currency in which prices are counted; a price without a currency of its own is in the currency of the
+     *        conventions, else in this one
+     * @param stated how the user writes numbers, dates, distances and money; it counts before words.csv
+     * @return the cars in play
+     * @throws UnusableFileException if the file as a whole cannot be used
+     */
+    public static CarsFile read(Path file, Currency baseCurrency, Conventions stated) {
+        requireNonNull(baseCurrency, "baseCurrency");
+        FolderFiles folder = new FolderFiles(FolderFiles.folderOf(file), stated);
+        Conventions conventions = folder.conventions.or(Conventions.unstated().with(baseCurrency));
+        CsvSource source = CsvSource.read(file);
+        FileColumns columns = new FileColumns(source, FileColumns.Kind.CARS);
+        if (!columns.has(ListingColumn.NAME)) {
+            throw UnusableFileException.missingColumn(source.file(), "the column 'name'", source.header());
+        }
+        if (!columns.has(ListingColumn.VEHICLE)) {
+            throw UnusableFileException.missingColumn(source.file(), "a column for the model line (vehicle, line, model)",
+                    source.header());
+        }
+        WordLists lists = new WordLists();
+        RowReader reader = new RowReader(source, columns, new CellReader(conventions, source.separator()), folder.words, lists);
+        List<CandidateCar> cars = new ArrayList<>();
+        List<RowProblem> rejected = new ArrayList<>(source.rejected());
+        List<RowProblem> setAside = new ArrayList<>();
+        List<RowProblem> oddities = new ArrayList<>(folder.problems);
+        Set<String> names = new HashSet<>();
+        for (CsvRow row : source.rows()) {
+            Draft draft = reader.read(row);
+            draft.facts = folder.lines.completed(draft.facts);
+            if (draft.name.isEmpty()) {
+                draft.setAside("name", "", "the row does not name its car");
+            } else if (!names.add(Spelling.key(draft.name))) {
+                draft.setAside("name", draft.name, "the name stands twice");
+            }
+            Optional<Price> price = price(draft, baseCurrency, folder);
+            if (!draft.rejections.isEmpty()) {
+                rejected.add(Draft.joined(draft.rejections));
+            } else if (!draft.asides.isEmpty()) {
+                setAside.add(Draft.joined(draft.asides));
+            } else {
+                Optional<CandidateCar.Role> role = ROLES.meaning(draft.role);
+                if (role.isEmpty() && !Spelling.isBlank(draft.role)) {
+                    lists.unmatched(ListingColumn.ROLE, columns.header(ListingColumn.ROLE), draft.role, draft);
+                }
+                oddities.addAll(draft.oddities);
+                cars.add(new CandidateCar(draft.name, role.orElse(CandidateCar.Role.UNKNOWN), draft.facts, price, draft.origin));
+            }
+        }
+        for (UnmatchedWord word : lists.unmatchedWords()) {
+            oddities.add(new RowProblem(word.firstSeen().file(), word.firstSeen().line(), word.column(), word.word(),
+                    RowProblem.Kind.ODD, "this word is not understood and the fact stays unknown; known are: " + word.accepted()));
+        }
+        return new CarsFile(cars, rejected, setAside, oddities, source.blankLines());
+    }
+
+    private static Optional<Price> price(Draft draft, Currency base, FolderFiles folder) {
+        if (draft.money.isEmpty()) {
+            return Optional.empty();
+        }
+        Money typed = draft.money.get();
+        BigDecimal amount = typed.amount();
+        if (!typed.currency().equals(base)) {
+            Conversion conversion = folder.rates.convert(typed, base, draft.seenOn.orElse(LocalDate.MAX));
+            if (conversion instanceof Conversion.NoRate none) {
+                draft.odd("price", draft.priceText, none.reason() + "; the price is not used");
+                return Optional.empty();
+            }
+            amount = ((Conversion.Converted) conversion).amount();
+        }
+        if (amount.signum() <= 0) {
+            draft.odd("price", draft.priceText, "the price is not above 0 and is not used");
+            return Optional.empty();
+        }
+        return Optional.of(new Price(typed, amount.doubleValue(), draft.kind, draft.includes));
+    }
+}
