@@ -50,6 +50,19 @@ public record ErrorLaw(int degreesOfFreedom) {
         return logConstant() - 0.5 * (nu + 1) * Math.log1p(z * z / nu);
     }
 
+    /** The density at z. */
+    double density(double z) {
+        if (isNormal()) {
+            return Normal.density(z);
+        }
+        double base = 1 / (1 + z * z / degreesOfFreedom);
+        double power = degreesOfFreedom % 2 == 0 ? Math.sqrt(base) : 1;
+        for (int k = (degreesOfFreedom + 1) / 2; k > 0; k--) {
+            power *= base;
+        }
+        return Math.exp(logConstant()) * power;
+    }
+
     private double logConstant() {
         return StudentT.logConstant(degreesOfFreedom);
     }

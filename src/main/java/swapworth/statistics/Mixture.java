@@ -7,11 +7,12 @@ import java.util.Arrays;
  * response scatters about it), one for each point of the hyperparameters.
  *
  * <p>The sum of a normal and an error of Student's t has no closed form. It is integrated over the normal part by Gauss-Hermite
- * quadrature with 7 points, or 15 where the normal part is the larger; where the normal part is more than three times the error
+ * quadrature with 3 points where it is small against the error part, 7 where it is not, 15 where it is larger; where the normal part is more than three times the error
  * scale the sum is taken for normal with the same variance. The distribution function is good to about three digits in the last case
  * and five in the others.
  */
 public final class Mixture {
+    private static final double[][] THREE = hermite(3);
     private static final double[][] SEVEN = hermite(7);
     private static final double[][] FIFTEEN = hermite(15);
 
@@ -57,7 +58,7 @@ public final class Mixture {
             variance += weights[k] * ((means[k] - mean) * (means[k] - mean) + whole[k]);
             double ratio = scales[k] > 0 ? variances[k] / (scales[k] * scales[k]) : Double.POSITIVE_INFINITY;
             boolean plain = law.isNormal() || ratio > 9;
-            rules[k] = plain ? new double[2][0] : ratio > 0.5 ? FIFTEEN : SEVEN;
+            rules[k] = plain ? new double[2][0] : ratio > 0.7 ? FIFTEEN : ratio > 0.2 ? SEVEN : THREE;
             size += plain ? 1 : rules[k][0].length;
         }
         double[] weight = new double[size];
@@ -129,7 +130,7 @@ public final class Mixture {
         for (int k = 0; k < weight.length; k++) {
             if (spread[k] > 0) {
                 double z = (y - centre[k]) / spread[k];
-                sum += weight[k] / spread[k] * (normal[k] ? Normal.density(z) : Math.exp(law.logDensity(z)));
+                sum += weight[k] / spread[k] * (normal[k] ? Normal.density(z) : law.density(z));
             }
         }
         return sum;
@@ -175,7 +176,7 @@ public final class Mixture {
             if (!(next > low && next < high)) {
                 next = 0.5 * (low + high);
             }
-            if (Math.abs(next - y) < 1e-7 * sd) {
+            if (Math.abs(next - y) < 1e-6 * sd) {
                 return next;
             }
             y = next;

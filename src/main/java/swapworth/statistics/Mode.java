@@ -88,7 +88,7 @@ final class Mode {
             double[] pull) {
         for (int i = 0; i < weight.length; i++) {
             double s = scale[i];
-            double residual = design.residual(i, sample.response(i), b);
+            double residual = law.isNormal() ? design.residual(i, sample.response(i), b) : sample.response(i) - design.dot(i, b);
             double z = residual / s;
             if (sample.isBound(i)) {
                 bounded(law, z, s, i, weight, pull);

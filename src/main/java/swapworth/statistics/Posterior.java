@@ -12,6 +12,9 @@ import java.util.SplittableRandom;
  * <p>Immutable; safe for use by several threads.
  */
 public final class Posterior {
+    /** A refit ends when its last step moved the coefficients by a hundredth of their own uncertainty (squared). */
+    private static final double SETTLED = 1e-4;
+
     private final ErrorLaw law;
     private final Design design;
     private final Sample sample;
@@ -304,6 +307,16 @@ public final class Posterior {
     }
 
     /**
+     * The variance that a contrast has before any row speaks, at the first point of the hyperparameters.
+     *
+     * @param contrast weights of the coefficients
+     * @return at least 0; infinite where nothing is assumed of a coefficient in it
+     */
+    public double priorVariance(SparseRow contrast) {
+        return components.get(0).mode.spreads().variance(contrast);
+    }
+
+    /**
      * How the prior means pull the answer to a contrast away from where the rows alone would have it: x'V P (b - m), whose negative is
      * the part of the answer that assumptions hold.
      *
@@ -401,7 +414,7 @@ public final class Posterior {
                 b[j] += move[j];
                 size += move[j] * lost[j];
             }
-            if (how == LeaveOut.CLOSED_FORM || step == 12 || Math.abs(size) < 1e-6) {
+            if (how == LeaveOut.CLOSED_FORM || step == 12 || Math.abs(size) < SETTLED) {
                 break;
             }
             lost = c.mode.gradientAt(b, out);

@@ -8,22 +8,27 @@ import java.util.Arrays;
  * @param y n responses; for a row that is a bound, the bound
  * @param bound n marks: whether the response itself was seen, or only that it lies above
  * @param inflation n factors above 0 on the error scale of a row, 1 for an ordinary row
+ * @param known n error scales that are known by themselves and follow no hyperparameter; 0 for an ordinary row
  * @param growth n values of the measure along which the error scale grows, 0 where it is as stated
  */
-public record Sample(double[] y, Bound[] bound, double[] inflation, double[] growth) {
+public record Sample(double[] y, Bound[] bound, double[] inflation, double[] known,
+        double[] growth) {
 
     /** Copies the arrays in and checks that they have one length and finite numbers. */
     public Sample {
         y = y.clone();
         bound = bound.clone();
         inflation = inflation.clone();
+        known = known.clone();
         growth = growth.clone();
-        if (bound.length != y.length || inflation.length != y.length || growth.length != y.length) {
-            throw new IllegalArgumentException("a sample needs as many bounds, inflations and growths as responses");
+        int n = y.length;
+        if (bound.length != n || inflation.length != n || known.length != n || growth.length != n) {
+            throw new IllegalArgumentException("a sample needs as many bounds, inflations, known scales and growths as responses");
         }
         for (int i = 0; i < y.length; i++) {
-            if (!Double.isFinite(y[i]) || !(inflation[i] > 0) || !Double.isFinite(growth[i])) {
-                throw new IllegalArgumentException("row " + i + " is not finite: " + y[i] + ", " + inflation[i] + ", " + growth[i]);
+            if (!Double.isFinite(y[i]) || !(inflation[i] > 0) || !(known[i] >= 0) || !Double.isFinite(growth[i])) {
+                throw new IllegalArgumentException("row " + i + " is no row: response " + y[i] + ", inflation " + inflation[i]
+                        + ", known scale " + known[i] + ", growth " + growth[i]);
             }
         }
     }
@@ -39,7 +44,7 @@ public record Sample(double[] y, Bound[] bound, double[] inflation, double[] gro
         Arrays.fill(bound, Bound.NONE);
         double[] inflation = new double[y.length];
         Arrays.fill(inflation, 1);
-        return new Sample(y, bound, inflation, new double[y.length]);
+        return new Sample(y, bound, inflation, new double[y.length], new double[y.length]);
     }
 
     /**
@@ -59,11 +64,15 @@ public record Sample(double[] y, Bound[] bound, double[] inflation, double[] gro
         return bound[i] == Bound.BELOW;
     }
 
+    boolean followsScale(int i) {
+        return known[i] == 0;
+    }
+
     /** The error scale of each row at stated hyperparameters. */
     double[] scales(double scale, double growthRate) {
         double[] scales = new double[y.length];
         for (int i = 0; i < scales.length; i++) {
-            scales[i] = scale * inflation[i] * Math.exp(growthRate * growth[i]);
+            scales[i] = known[i] > 0 ? known[i] : scale * inflation[i] * Math.exp(growthRate * growth[i]);
         }
         return scales;
     }

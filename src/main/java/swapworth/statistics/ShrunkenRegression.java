@@ -280,7 +280,7 @@ public final class ShrunkenRegression {
             double left = spreads.trace(covariance) - design.columns();
             for (int i = 0; i < sample.size(); i++) {
                 SparseRow row = design.row(i);
-                if (sample.isBound(i)) {
+                if (sample.isBound(i) || !sample.followsScale(i)) {
                     left += mode.information(i) * row.dot(row.times(covariance, design.columns()));
                 } else {
                     left += 1;

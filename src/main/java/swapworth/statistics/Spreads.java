@@ -112,6 +112,30 @@ final class Spreads {
         return product;
     }
 
+    /** The prior variance of a contrast. */
+    double variance(SparseRow contrast) {
+        double[] x = new double[p];
+        for (int e = 0; e < contrast.size(); e++) {
+            x[contrast.index(e)] = contrast.value(e);
+        }
+        double sum = 0;
+        for (int b = 0; b < blocks.size(); b++) {
+            PriorBlock block = blocks.get(b);
+            double walked = 0;
+            for (int j = 0; j < block.count(); j++) {
+                double weight = x[block.from() + j];
+                walked += weight;
+                switch (block.kind()) {
+                    case FLAT -> sum += weight == 0 ? 0 : Double.POSITIVE_INFINITY;
+                    case STATED, COMMON -> sum += weight * weight * sd(b, j) * sd(b, j);
+                    // The step after coefficient j is shared by all coefficients up to j.
+                    case WALK -> sum += walked * walked * sd(b, j) * sd(b, j);
+                }
+            }
+        }
+        return sum;
+    }
+
     /** For each block, the quadratic form of a vector with the block's precision matrix. */
     double[] quadraticByBlock(double[] vector) {
         double[] byBlock = new double[blocks.size()];
