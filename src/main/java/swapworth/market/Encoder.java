@@ -32,8 +32,6 @@ final class Encoder {
     private final double middleMiles;
     private final Optional<LocalDate> end;
     private int columns;
-    private Optional<Terms.Walk> walk = Optional.empty();
-    private Optional<Term> drift = Optional.empty();
 
     Encoder(List<Evidence> evidence, Assumptions assumptions, List<String> further) {
         List<Subject> seen = evidence.stream().map(Evidence::subject).toList();
@@ -118,12 +116,9 @@ final class Encoder {
         if (months.months() == 0) {
             return;
         }
-        walk = Optional.of(months);
-        Term straight = new Terms.Measure("drift of the market", Group.TIME, "% per month", 1,
+        add(new Terms.Measure("drift of the market", Group.TIME, "% per month", 1,
                 assumptions.logMiddle("market_drift"), assumptions.logSpread("market_drift"), Role.PRIMARY,
-                (s, m) -> s.on().map(day -> -months.monthsBefore(day)).orElse(0.0));
-        drift = Optional.of(straight);
-        add(straight);
+                (s, m) -> s.on().map(day -> -months.monthsBefore(day)).orElse(0.0)));
         add(months);
     }
 
@@ -264,13 +259,5 @@ final class Encoder {
     /** The last day seen, from which the market's time is counted. */
     Optional<LocalDate> end() {
         return end;
-    }
-
-    Optional<Terms.Walk> walk() {
-        return walk;
-    }
-
-    Optional<Term> drift() {
-        return drift;
     }
 }

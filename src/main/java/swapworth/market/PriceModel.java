@@ -49,7 +49,7 @@ import swapworth.statistics.SparseRow;
 public final class PriceModel {
     private static final int COMPARABLES = 6;
     /** Up to this many cars each is left out by a refit, beyond it in closed form. */
-    private static final int REFITTED = 400;
+    private static final int REFITTED = 150;
     /** Up to this many prices the hyperparameters are averaged over. */
     private static final int INTEGRATED = 2000;
     /** An 80 % range whose upper end is more than this many times its lower end says too little to judge by. */
@@ -475,31 +475,6 @@ public final class PriceModel {
 
     private static double percent(double log) {
         return 100 * Math.expm1(log);
-    }
-
-    /**
-     * How the level of the market has moved, cars held still.
-     *
-     * @return monthly points up to the last day seen; empty where the dates span less than a month
-     */
-    public Optional<MarketIndex> index() {
-        if (encoder.walk().isEmpty()) {
-            return Optional.empty();
-        }
-        Terms.Walk walk = encoder.walk().get();
-        LocalDate end = encoder.end().orElseThrow();
-        List<MarketIndex.Point> points = new ArrayList<>();
-        for (int before = walk.months(); before >= 0; before--) {
-            LocalDate day = end.minusDays(Math.round(before * Terms.DAYS_PER_MONTH));
-            int[] index = before == 0 ? new int[0] : new int[] {encoder.drift().orElseThrow().from(), walk.from() + walk.months() - before};
-            Mixture m = posterior.estimate(SparseRow.of(index, before == 0 ? new double[0] : new double[] {-before, 1}));
-            int near = (int) evidence.stream().flatMap(e -> e.subject().on().stream())
-                    .filter(d -> Math.abs(d.toEpochDay() - day.toEpochDay()) <= Terms.DAYS_PER_MONTH / 2).count();
-            points.add(new MarketIndex.Point(day, 100 * Math.exp(m.quantile(0.5)),
-                    new Range(100 * Math.exp(m.quantile(0.1)), 100 * Math.exp(m.quantile(0.9))),
-                    new Range(100 * Math.exp(m.quantile(0.025)), 100 * Math.exp(m.quantile(0.975))), near));
-        }
-        return Optional.of(new MarketIndex(end, points));
     }
 
     Comparables comparables(FairValue value) {

@@ -285,21 +285,15 @@ public final class Posterior {
     /**
      * How much of what is still unsure about a contrast is held by assumptions rather than by rows, block by block: with V the
      * posterior covariance and P the prior precision, x'V P V x / x'V x. For a single coefficient this is the ratio of posterior to
-     * prior variance: 0 where the rows decide, 1 where nothing but the prior speaks.
+     * prior variance: 0 where the rows decide, 1 where nothing but the prior speaks. Taken at the central point of the hyperparameters.
      *
      * @param contrast weights of the coefficients
      * @return for each block its part; the sum lies between 0 and 1
      */
     public double[] priorShares(SparseRow contrast) {
-        double[] share = new double[components.get(0).mode.spreads().blocks().size()];
-        double variance = 0;
-        for (Component c : components) {
-            double[] byBlock = c.mode.spreads().quadraticByBlock(c.times(contrast));
-            for (int b = 0; b < share.length; b++) {
-                share[b] += c.weight * byBlock[b];
-            }
-            variance += c.weight * c.variance(contrast);
-        }
+        Component c = components.get(0);
+        double[] share = c.mode.spreads().quadraticByBlock(c.times(contrast));
+        double variance = c.variance(contrast);
         for (int b = 0; b < share.length; b++) {
             share[b] = variance > 0 ? share[b] / variance : 0;
         }

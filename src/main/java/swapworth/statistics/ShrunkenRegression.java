@@ -13,8 +13,8 @@ import java.util.stream.IntStream;
  * <p>Common spreads of blocks have half-normal priors and are held at the mode of their logarithm, found by expectation and
  * maximisation. The error scale (ln-normal prior), its growth (normal prior) and the common scale of the secondary spreads
  * (ln-normal prior) are averaged over a central composite design about their mode, each point weighted by its Laplace marginal
- * likelihood: centre, both ends of each axis and the corners, at 1.1 standard deviations times the root of the number of axes for
- * the axis points, with weights that reproduce the first two moments of a normal law.
+ * likelihood: centre, both ends of each axis and, up to 120 rows, the corners, all at 1.1 standard deviations times the root of the
+ * number of axes from the centre, with weights that reproduce the first two moments of a normal law.
  *
  * <p>Sources: K. Lange, R. Little, J. Taylor, J. Amer. Statist. Assoc. 84 (1989) 881-896 for regression with t errors by weighted
  * least squares; L. Tierney, J. Kadane, J. Amer. Statist. Assoc. 81 (1986) 82-86 for Laplace's method; H. Rue, S. Martino, N.
@@ -24,6 +24,8 @@ import java.util.stream.IntStream;
  */
 public final class ShrunkenRegression {
     private static final double RADIUS = 1.1;
+    /** Up to this many rows the corners of the composite design are taken too, beyond it only its axes. */
+    private static final int FEW = 120;
 
     private final ErrorLaw law;
     private final ErrorScale errorScale;
@@ -51,7 +53,7 @@ public final class ShrunkenRegression {
      * @return the defaults
      */
     public static ShrunkenRegression withDefaults() {
-        return new ShrunkenRegression(ErrorLaw.student(5), new ErrorScale.Unsure(0.2, 0.5), 0, 0, 0.5, Integration.POINTS, 1e-4);
+        return new ShrunkenRegression(ErrorLaw.student(5), new ErrorScale.Unsure(0.2, 0.5), 0, 0, 0.5, Integration.POINTS, 1e-3);
     }
 
     /**
@@ -111,7 +113,7 @@ public final class ShrunkenRegression {
     /**
      * Changes how closely the mode is found.
      *
-     * @param tolerance the last step moves the coefficients by less than this share of their own uncertainty; 1e-4 unless stated
+     * @param tolerance the last step moves the coefficients by less than this share of their own uncertainty; 1e-3 unless stated
      * @return a copy
      */
     public ShrunkenRegression withTolerance(double tolerance) {
@@ -214,7 +216,8 @@ public final class ShrunkenRegression {
                     case SECONDARY -> 0.7 * secondaryLogSpread;
                 };
             }
-            for (int pass = 0; pass < 2; pass++) {
+            centre = climb(centre, step);
+            if (sample.size() <= FEW || integration == Integration.MODE) {
                 centre = climb(centre, step);
             }
             return integration == Integration.MODE ? posterior(List.of(centre), new double[] {1}) : integrate(centre, step);
@@ -364,7 +367,7 @@ public final class ShrunkenRegression {
                 points.add(centre.point.moved(axes.get(a), RADIUS * Math.sqrt(d) * sd[a]));
                 points.add(centre.point.moved(axes.get(a), -RADIUS * Math.sqrt(d) * sd[a]));
             }
-            for (int corner = 0; corner < 1 << d && d > 1; corner++) {
+            for (int corner = 0; corner < 1 << d && d > 1 && sample.size() <= FEW; corner++) {
                 Point point = centre.point;
                 for (int a = 0; a < d; a++) {
                     point = point.moved(axes.get(a), (corner >> a & 1) == 0 ? RADIUS * sd[a] : -RADIUS * sd[a]);
