@@ -1,0 +1,215 @@
+package swapworth.chart;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import swapworth.table.Cell;
+
+/**
+ * An axis: its ends, chosen on purpose, and its ticks with the words beside them. Ends and ticks are in units of the axis:
+ * logarithms to base 10 on a logarithmic one, days since 1970-01-01 on one of dates.
+ *
+ * @param scale how values become places
+ * @param min the low end, below {@code max}
+ * @param max the high end
+ * @param ticks the ticks, ascending
+ * @param labels the words of each tick
+ */
+record Axis(ValueScale scale, double min, double max, double[] ticks, List<String> labels) {
+
+    private static final String[] MONTHS = {"Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
+    private static final int[] MONTH_STEPS = {1, 2, 3, 6, 12, 24, 60, 120};
+    private static final double[] FIRST_DIGITS = {1, 1.5, 2, 3, 5, 7};
+    private static final double PAD = 0.04;
+
+    /** The place of a value: NaN where it has none. */
+    double at(double value) {
+        if (!Double.isFinite(value)) {
+            return Double.NaN;
+        }
+        return scale == ValueScale.LINEAR ? value : value > 0 ? Math.log10(value) : Double.NaN;
+    }
+
+    /** A place below the low end, for a value that is no higher than zero. */
+    double belowAll(double value) {
+        return scale == ValueScale.LINEAR ? value : min - (max - min);
+    }
+
+    double[] at(double[] values) {
+        double[] places = new double[values.length];
+        for (int i = 0; i < places.length; i++) {
+            places[i] = at(values[i]);
+        }
+        return places;
+    }
+
+    boolean holds(double place) {
+        return place >= min && place <= max;
+    }
+
+    /** The place, or the end of the axis that is nearest to it, a little inside, so that a mark there shows whole. */
+    double clamp(double place) {
+        double inset = 0.006 * (max - min);
+        return place < min ? min + inset : place > max ? max - inset : place;
+    }
+
+    /** How far along the axis, 0 to 1. */
+    double fraction(double place) {
+        return (place - min) / (max - min);
+    }
+
+    /** An axis for values from {@code low} to {@code high}. */
+    static Axis of(ValueScale scale, double low, double high, int mostTicks) {
+        return scale == ValueScale.LOGARITHMIC && low > 0 ? logarithmic(low, high, mostTicks) : linear(low, high, mostTicks);
+    }
+
+    /**
+     * A linear axis. It begins at zero when the lowest value is under a third of the highest, for then the empty part costs little
+     * and lengths can be compared; otherwise it gets a small margin on both sides.
+     */
+    private static Axis linear(double low, double high, int mostTicks) {
+        return low >= 0 && low < high / 3 ? between(0, high * (1 + PAD), mostTicks) : withMargins(low, high, mostTicks);
+    }
+
+    /** A linear axis with a small margin on both sides, a large one if all is in one place. */
+    static Axis withMargins(double low, double high, int mostTicks) {
+        double room = low < high ? PAD * (high - low) : low == 0 ? 1 : Math.abs(low) * 0.1;
+        return between(low - room, high + room, mostTicks);
+    }
+
+    /** A linear axis with these very ends. */
+    static Axis between(double min, double max, int mostTicks) {
+        double step = niceStep((max - min) / mostTicks);
+        int decimals = (int) Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
+        List<String> labels = new ArrayList<>();
+        double[] ticks = multiples(min, max, step);
+        for (double tick : ticks) {
+            labels.add(Cell.format(tick, decimals));
+        }
+        return new Axis(ValueScale.LINEAR, min, max, ticks, labels);
+    }
+
+    private static double[] multiples(double min, double max, double step) {
+        long first = (long) Math.ceil(min / step - 1e-9);
+        long last = (long) Math.floor(max / step + 1e-9);
+        double[] ticks = new double[(int) (last - first + 1)];
+        for (int i = 0; i < ticks.length; i++) {
+            ticks[i] = (first + i) * step;
+        }
+        return ticks;
+    }
+
+    /** The smallest of 1, 2, 5 times a power of ten that is no smaller than this. */
+    private static double niceStep(double least) {
+        double power = Math.pow(10, Math.floor(Math.log10(least)));
+        double digit = least / power;
+        return power * (digit <= 1 + 1e-9 ? 1 : digit <= 2 + 1e-9 ? 2 : digit <= 5 + 1e-9 ? 5 : 10);
+    }
+
+    private static Axis logarithmic(double low, double high, int mostTicks) {
+        double room = low == high ? 0.05 : PAD * Math.log10(high / low);
+        double min = Math.log10(low) - room;
+        double max = Math.log10(high) + room;
+        double[] values = max - min > 0.5 ? roundValues(min, max) : linear(low, high, mostTicks).ticks;
+        List<Double> ticks = new ArrayList<>();
+        double gap = (max - min) / (mostTicks * 1.6);
+        for (double value : byRoundness(values)) {
+            double place = Math.log10(value);
+            if (place >= min && place <= max && ticks.stream().allMatch(t -> Math.abs(t - place) >= gap)) {
+                ticks.add(place);
+            }
+        }
+        double[] places = ticks.stream().mapToDouble(Double::doubleValue).sorted().toArray();
+        List<String> labels = new ArrayList<>();
+        for (double place : places) {
+            double value = Math.pow(10, place);
+            int decimals = value >= 10 ? 0 : (int) Math.ceil(1 - Math.log10(value));
+            labels.add(Cell.format(value, decimals));
+        }
+        return new Axis(ValueScale.LOGARITHMIC, min, max, places, labels);
+    }
+
+    private static double[] roundValues(double min, double max) {
+        List<Double> values = new ArrayList<>();
+        for (int power = (int) Math.floor(min); power <= max; power++) {
+            for (double digit : FIRST_DIGITS) {
+                values.add(digit * Math.pow(10, power));
+            }
+        }
+        return values.stream().mapToDouble(Double::doubleValue).toArray();
+    }
+
+    /** Powers of ten first, then what has the fewest digits; so that a crowded axis keeps the rounder tick. */
+    private static double[] byRoundness(double[] values) {
+        return Arrays.stream(values).filter(v -> v > 0).boxed()
+                .sorted(java.util.Comparator.comparingInt(Axis::roughness).thenComparing(java.util.Comparator.reverseOrder()))
+                .mapToDouble(Double::doubleValue).toArray();
+    }
+
+    private static int roughness(double value) {
+        double digit = value / Math.pow(10, Math.floor(Math.log10(value) + 1e-9));
+        double[] order = {1, 2, 5, 3, 7};
+        for (int i = 0; i < order.length; i++) {
+            if (Math.abs(digit - order[i]) < 1e-6) {
+                return i;
+            }
+        }
+        return order.length;
+    }
+
+    /** An axis of dates, ticked at firsts of months, or at days when it spans less than two months. */
+    static Axis dates(LocalDate first, LocalDate last, int mostTicks) {
+        double min = first.toEpochDay();
+        double max = last.toEpochDay();
+        if (min == max) {
+            min -= 3;
+            max += 3;
+        } else {
+            double room = 0.015 * (max - min);
+            min -= room;
+            max += room;
+        }
+        return max - min < 62 ? days(min, max, mostTicks) : months(min, max, mostTicks);
+    }
+
+    private static Axis days(double min, double max, int mostTicks) {
+        double step = Math.max(1, niceStep((max - min) / mostTicks));
+        double[] ticks = multiples(min, max, step);
+        List<String> labels = new ArrayList<>();
+        for (double tick : ticks) {
+            LocalDate day = LocalDate.ofEpochDay((long) tick);
+            labels.add(day.getDayOfMonth() + " " + MONTHS[day.getMonthValue() - 1]
+                    + (labels.isEmpty() ? " " + day.getYear() : ""));
+        }
+        return new Axis(ValueScale.LINEAR, min, max, ticks, labels);
+    }
+
+    private static Axis months(double min, double max, int mostTicks) {
+        int step = MONTH_STEPS[0];
+        for (int wider : MONTH_STEPS) {
+            step = wider;
+            if ((max - min) / 30.44 / wider <= mostTicks) {
+                break;
+            }
+        }
+        List<Double> ticks = new ArrayList<>();
+        List<String> labels = new ArrayList<>();
+        LocalDate month = LocalDate.ofEpochDay((long) Math.floor(min)).withDayOfMonth(1);
+        for (; month.toEpochDay() <= max; month = month.plusMonths(1)) {
+            int counted = month.getYear() * 12 + month.getMonthValue() - 1;
+            if (month.toEpochDay() >= min && counted % step == 0) {
+                boolean withYear = ticks.isEmpty() || month.getMonthValue() == 1;
+                labels.add(step >= 12 ? Integer.toString(month.getYear())
+                        : MONTHS[month.getMonthValue() - 1] + (withYear ? " " + month.getYear() : ""));
+                ticks.add((double) month.toEpochDay());
+            }
+        }
+        return new Axis(ValueScale.LINEAR, min, max, ticks.stream().mapToDouble(Double::doubleValue).toArray(), labels);
+    }
+
+    /** An axis of rows, the first on top; their names stand beside the plot. */
+    static Axis rows(int rows) {
+        return new Axis(ValueScale.LINEAR, -0.5, rows - 0.5, new double[0], List.of());
+    }
+}

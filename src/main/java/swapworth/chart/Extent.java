@@ -1,0 +1,73 @@
+package swapworth.chart;
+
+import java.util.Arrays;
+
+/** The span of values that an axis must show. Values without a place on the scale are passed over. */
+final class Extent {
+
+    /** How many times the width of the middle half a value may lie outside it and still stretch an axis. */
+    private static final double FAR = 5;
+
+    private final ValueScale scale;
+    private double low = Double.POSITIVE_INFINITY;
+    private double high = Double.NEGATIVE_INFINITY;
+
+    Extent(ValueScale scale) {
+        this.scale = scale;
+    }
+
+    double low() {
+        return low;
+    }
+
+    double high() {
+        return high;
+    }
+
+    boolean isEmpty() {
+        return low > high;
+    }
+
+    void include(double... values) {
+        for (double value : values) {
+            if (hasPlace(value)) {
+                low = Math.min(low, value);
+                high = Math.max(high, value);
+            }
+        }
+    }
+
+    /** Takes in all values but those that lie far outside the middle half of them: one slip of the pen must not flatten the rest. */
+    void includeMost(double... values) {
+        double[] sorted = Arrays.stream(values).filter(this::hasPlace).sorted().toArray();
+        if (sorted.length == 0) {
+            return;
+        }
+        double q1 = sorted[(sorted.length - 1) / 4];
+        double q3 = sorted[sorted.length - 1 - (sorted.length - 1) / 4];
+        boolean ratios = scale == ValueScale.LOGARITHMIC;
+        double least = ratios ? q1 * Math.pow(q1 / q3, FAR) : q1 - FAR * (q3 - q1);
+        double greatest = ratios ? q3 * Math.pow(q3 / q1, FAR) : q3 + FAR * (q3 - q1);
+        for (double value : sorted) {
+            if (q1 == q3 || value >= least && value <= greatest) {
+                include(value);
+            }
+        }
+    }
+
+    /** Takes in values too, but lets them widen each side by no more than the span so far. */
+    void includeWithin(double... values) {
+        double span = high - low;
+        double least = span > 0 ? low - span : Double.NEGATIVE_INFINITY;
+        double greatest = span > 0 ? high + span : Double.POSITIVE_INFINITY;
+        for (double value : values) {
+            if (hasPlace(value)) {
+                include(Math.max(least, Math.min(greatest, value)));
+            }
+        }
+    }
+
+    private boolean hasPlace(double value) {
+        return Double.isFinite(value) && (scale == ValueScale.LINEAR || value > 0);
+    }
+}
