@@ -131,10 +131,46 @@ public record Cell(String shown, String exact, Kind kind, String link) {
     }
 
     private static String plain(double value) {
-        if (value == Math.rint(value) && Math.abs(value) < 1e12) {
+        double size = Math.abs(value);
+        if (value == Math.rint(value) && size < 1e12) {
             return Long.toString((long) value);
+        }
+        if (size >= 0.1 && size < 1e9) {
+            // Twelve digits, of which as many as this stand behind the point.
+            int decimals = 12 - wholeDigits(size);
+            double scaled = size * Math.pow(10, decimals);
+            long whole = Math.round(scaled);
+            if (whole < 1_000_000_000_000L && Math.abs(Math.abs(scaled - whole) - 0.5) > 1e-3) {
+                return stripped(value < 0, whole, decimals);
+            }
         }
         BigDecimal exact = new BigDecimal(value).round(new MathContext(12)).stripTrailingZeros();
         return exact.scale() < 0 ? exact.setScale(0).toPlainString() : exact.toPlainString();
+    }
+
+    private static int wholeDigits(double size) {
+        int digits = 0;
+        for (double power = 1; size >= power; power *= 10) {
+            digits++;
+        }
+        return digits;
+    }
+
+    /** A whole number of units of ten to the minus decimals, without trailing zeros. */
+    private static String stripped(boolean negative, long units, int decimals) {
+        long rest = units;
+        int places = decimals;
+        while (places > 0 && rest % 10 == 0) {
+            rest /= 10;
+            places--;
+        }
+        StringBuilder text = new StringBuilder(18).append(rest);
+        if (places > 0) {
+            while (text.length() <= places) {
+                text.insert(0, '0');
+            }
+            text.insert(text.length() - places, '.');
+        }
+        return negative ? text.insert(0, '-').toString() : text.toString();
     }
 }
