@@ -20,7 +20,7 @@ record Axis(ValueScale scale, double min, double max, double[] ticks, List<Strin
 
     private static final String[] MONTHS = {"Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
     private static final int[] MONTH_STEPS = {1, 2, 3, 6, 12, 24, 60, 120};
-    private static final double[] FIRST_DIGITS = {1, 1.5, 2, 3, 5, 7};
+    private static final double[] FIRST_DIGITS = {1, 2, 5, 3, 7, 1.5};
     private static final double PAD = 0.04;
 
     /** The place of a value: NaN where it has none. */
@@ -111,51 +111,40 @@ record Axis(ValueScale scale, double min, double max, double[] ticks, List<Strin
         double room = low == high ? 0.05 : PAD * Math.log10(high / low);
         double min = Math.log10(low) - room;
         double max = Math.log10(high) + room;
-        double[] values = max - min > 0.5 ? roundValues(min, max) : linear(low, high, mostTicks).ticks;
-        List<Double> ticks = new ArrayList<>();
         double gap = (max - min) / (mostTicks * 1.6);
-        for (double value : byRoundness(values)) {
-            double place = Math.log10(value);
-            if (place >= min && place <= max && ticks.stream().allMatch(t -> Math.abs(t - place) >= gap)) {
-                ticks.add(place);
+        Places ticks = new Places();
+        if (max - min > 0.5) {
+            // The rounder digits first, so that a crowded axis keeps them.
+            for (double digit : FIRST_DIGITS) {
+                for (int power = (int) Math.floor(max); power >= (int) Math.floor(min); power--) {
+                    addIfRoom(ticks, Math.log10(digit) + power, min, max, gap);
+                }
+            }
+        } else {
+            for (double value : linear(low, high, mostTicks).ticks) {
+                addIfRoom(ticks, Math.log10(value), min, max, gap);
             }
         }
-        double[] places = ticks.stream().mapToDouble(Double::doubleValue).sorted().toArray();
+        double[] places = ticks.x();
+        Arrays.sort(places);
         List<String> labels = new ArrayList<>();
         for (double place : places) {
             double value = Math.pow(10, place);
-            int decimals = value >= 10 ? 0 : (int) Math.ceil(1 - Math.log10(value));
-            labels.add(Cell.format(value, decimals));
+            labels.add(Cell.format(value, value >= 9.5 ? 0 : (int) Math.ceil(1 - Math.log10(value))));
         }
         return new Axis(ValueScale.LOGARITHMIC, min, max, places, labels);
     }
 
-    private static double[] roundValues(double min, double max) {
-        List<Double> values = new ArrayList<>();
-        for (int power = (int) Math.floor(min); power <= max; power++) {
-            for (double digit : FIRST_DIGITS) {
-                values.add(digit * Math.pow(10, power));
+    private static void addIfRoom(Places ticks, double place, double min, double max, double gap) {
+        if (!(place >= min && place <= max)) {
+            return;
+        }
+        for (double other : ticks.x()) {
+            if (Math.abs(other - place) < gap) {
+                return;
             }
         }
-        return values.stream().mapToDouble(Double::doubleValue).toArray();
-    }
-
-    /** Powers of ten first, then what has the fewest digits; so that a crowded axis keeps the rounder tick. */
-    private static double[] byRoundness(double[] values) {
-        return Arrays.stream(values).filter(v -> v > 0).boxed()
-                .sorted(java.util.Comparator.comparingInt(Axis::roughness).thenComparing(java.util.Comparator.reverseOrder()))
-                .mapToDouble(Double::doubleValue).toArray();
-    }
-
-    private static int roughness(double value) {
-        double digit = value / Math.pow(10, Math.floor(Math.log10(value) + 1e-9));
-        double[] order = {1, 2, 5, 3, 7};
-        for (int i = 0; i < order.length; i++) {
-            if (Math.abs(digit - order[i]) < 1e-6) {
-                return i;
-            }
-        }
-        return order.length;
+        ticks.add(place, 0);
     }
 
     /** An axis of dates, ticked at firsts of months, or at days when it spans less than two months. */
@@ -193,19 +182,19 @@ record Axis(ValueScale scale, double min, double max, double[] ticks, List<Strin
                 break;
             }
         }
-        List<Double> ticks = new ArrayList<>();
+        Places ticks = new Places();
         List<String> labels = new ArrayList<>();
         LocalDate month = LocalDate.ofEpochDay((long) Math.floor(min)).withDayOfMonth(1);
         for (; month.toEpochDay() <= max; month = month.plusMonths(1)) {
             int counted = month.getYear() * 12 + month.getMonthValue() - 1;
             if (month.toEpochDay() >= min && counted % step == 0) {
-                boolean withYear = ticks.isEmpty() || month.getMonthValue() == 1;
+                boolean withYear = labels.isEmpty() || month.getMonthValue() == 1;
                 labels.add(step >= 12 ? Integer.toString(month.getYear())
                         : MONTHS[month.getMonthValue() - 1] + (withYear ? " " + month.getYear() : ""));
-                ticks.add((double) month.toEpochDay());
+                ticks.add(month.toEpochDay(), 0);
             }
         }
-        return new Axis(ValueScale.LINEAR, min, max, ticks.stream().mapToDouble(Double::doubleValue).toArray(), labels);
+        return new Axis(ValueScale.LINEAR, min, max, ticks.x(), labels);
     }
 
     /** An axis of rows, the first on top; their names stand beside the plot. */

@@ -4,10 +4,12 @@ import static swapworth.chart.DrawnData.number;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.stream.DoubleStream;
+import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
 import swapworth.table.Table;
 
 /**
@@ -222,22 +224,22 @@ public final class Charts {
             data.row(new String[] {row.name()}, row.middle(), row.low80(), row.high80(), row.low95(), row.high95());
         }
         Extent across = new Extent(ValueScale.LINEAR);
-        across.include(rows.stream().mapToDouble(RangeRow::middle).toArray());
+        across.include(ends(rows, RangeRow::middle, RangeRow::middle));
         if (across.isEmpty()) {
             return empty(title, data.table());
         }
         reference.ifPresent(across::include);
-        across.includeMost(rows.stream().flatMapToDouble(r -> DoubleStream.of(r.low80(), r.high80())).toArray());
-        across.includeMost(rows.stream().flatMapToDouble(r -> DoubleStream.of(r.low95(), r.high95())).toArray());
+        across.includeMost(ends(rows, RangeRow::low80, RangeRow::high80));
+        across.includeMost(ends(rows, RangeRow::low95, RangeRow::high95));
         Axis x = Axis.withMargins(across.low(), across.high(), TICKS_ACROSS);
         Axis y = Axis.rows(rows.size());
         Plot plot = new Plot(ROW * rows.size(), x, y, xLabel, "");
-        plot.names(rows.stream().map(RangeRow::name).toList());
         Places wide = new Places();
         Places near = new Places();
         Places middle = new Places();
         for (int i = 0; i < rows.size(); i++) {
             RangeRow row = rows.get(i);
+            plot.nameRow(row.name());
             double height = rows.size() - 1.0 - i;
             wide.stroke(x.at(row.low95()), height, x.at(row.high95()), height);
             near.stroke(x.at(row.low80()), height, x.at(row.high80()), height);
@@ -319,8 +321,24 @@ public final class Charts {
         return comma < 0 ? label + words : label.substring(0, comma) + words + label.substring(comma);
     }
 
-    private static <T> double[] joined(List<T> groups, java.util.function.Function<T, double[]> values) {
-        return groups.stream().flatMapToDouble(group -> DoubleStream.of(values.apply(group))).toArray();
+    private static <T> double[] joined(List<T> groups, Function<T, double[]> values) {
+        double[] all = new double[0];
+        for (T group : groups) {
+            double[] more = values.apply(group);
+            int size = all.length;
+            all = Arrays.copyOf(all, size + more.length);
+            System.arraycopy(more, 0, all, size, more.length);
+        }
+        return all;
+    }
+
+    private static double[] ends(List<RangeRow> rows, ToDoubleFunction<RangeRow> low, ToDoubleFunction<RangeRow> high) {
+        double[] ends = new double[2 * rows.size()];
+        for (int i = 0; i < rows.size(); i++) {
+            ends[2 * i] = low.applyAsDouble(rows.get(i));
+            ends[2 * i + 1] = high.applyAsDouble(rows.get(i));
+        }
+        return ends;
     }
 
     /** A closed band: along its upper edge, and back along its lower one, which on a logarithmic axis may lie below it. */

@@ -36,8 +36,7 @@ final class DrawnData {
         Table.Builder table = Table.titled(title + ": the numbers");
         List<Integer> keptWords = new ArrayList<>();
         for (int c = 0; c < words.size(); c++) {
-            int column = c;
-            if (wordRows.stream().anyMatch(row -> !row[column].isEmpty())) {
+            if (hasWords(c)) {
                 keptWords.add(c);
                 table.columns(Column.words(words.get(c)));
             }
@@ -45,8 +44,7 @@ final class DrawnData {
         List<Integer> keptNumbers = new ArrayList<>();
         int[] decimals = new int[numbers.size()];
         for (int c = 0; c < numbers.size(); c++) {
-            int column = c;
-            if (numberRows.stream().anyMatch(row -> Double.isFinite(row[column]))) {
+            if (hasNumbers(c)) {
                 keptNumbers.add(c);
                 decimals[c] = decimals(c);
                 table.columns(column(numbers.get(c)));
@@ -63,6 +61,24 @@ final class DrawnData {
             table.row(cells);
         }
         return table.build();
+    }
+
+    private boolean hasWords(int column) {
+        for (String[] row : wordRows) {
+            if (!row[column].isEmpty()) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private boolean hasNumbers(int column) {
+        for (double[] row : numberRows) {
+            if (Double.isFinite(row[column])) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static Column column(String head) {

@@ -39,10 +39,18 @@ final class Extent {
 
     /** Takes in all values but those that lie far outside the middle half of them: one slip of the pen must not flatten the rest. */
     void includeMost(double... values) {
-        double[] sorted = Arrays.stream(values).filter(this::hasPlace).sorted().toArray();
-        if (sorted.length == 0) {
+        int size = 0;
+        double[] sorted = new double[values.length];
+        for (double value : values) {
+            if (hasPlace(value)) {
+                sorted[size++] = value;
+            }
+        }
+        if (size == 0) {
             return;
         }
+        sorted = Arrays.copyOf(sorted, size);
+        Arrays.sort(sorted);
         double q1 = sorted[(sorted.length - 1) / 4];
         double q3 = sorted[sorted.length - 1 - (sorted.length - 1) / 4];
         boolean ratios = scale == ValueScale.LOGARITHMIC;

@@ -66,9 +66,9 @@ final class Plot {
         hovers.add(new Hover(placeX, placeY, text));
     }
 
-    /** Names of rows, from the top, beside the plot. */
-    void names(List<String> names) {
-        rowNames.addAll(names);
+    /** Names the next row, from the top, beside the plot. */
+    void nameRow(String name) {
+        rowNames.add(name);
     }
 
     /** A sentence under the picture. */

@@ -33,6 +33,8 @@ final class XChartPainter implements Painter {
                 .setPlotTicksMarksVisible(false).setPlotMargin(0);
         // No room for any tick: so XChart measures no label, and asks for no font.
         styler.setXAxisTickMarkSpacingHint(Integer.MAX_VALUE).setYAxisTickMarkSpacingHint(Integer.MAX_VALUE);
+        // Nor does it load the number formats of a language.
+        styler.setXAxisTickLabelsFormattingFunction(place -> "").setYAxisTickLabelsFormattingFunction(place -> "");
         styler.setXAxisMin(x.min()).setXAxisMax(x.max()).setYAxisMin(y.min()).setYAxisMax(y.max());
         for (int i = 0; i < layers.size(); i++) {
             add(chart, Integer.toString(i), layers.get(i));
