@@ -50,7 +50,7 @@ record Axis(ValueScale scale, double min, double max, double[] ticks, List<Strin
 
     /** The place, or the end of the axis that is nearest to it, a little inside, so that a mark there shows whole. */
     double clamp(double place) {
-        double inset = 0.006 * (max - min);
+        double inset = 0.012 * (max - min);
         return place < min ? min + inset : place > max ? max - inset : place;
     }
 
@@ -111,7 +111,7 @@ record Axis(ValueScale scale, double min, double max, double[] ticks, List<Strin
         double room = low == high ? 0.05 : PAD * Math.log10(high / low);
         double min = Math.log10(low) - room;
         double max = Math.log10(high) + room;
-        double gap = (max - min) / (mostTicks * 1.6);
+        double gap = (max - min) / (mostTicks * 1.4);
         Places ticks = new Places();
         if (max - min > 0.5) {
             // The rounder digits first, so that a crowded axis keeps them.

@@ -14,7 +14,7 @@ final class ChartStyle {
     static final double NARROW_TYPE = 17;
 
     static final String CSS = ".chart{--chart-text:#2a2f36;--chart-grid:#dde1e6;--chart-axis:#8a929c;" + hues(LIGHT)
-            + "display:block;width:100%;max-width:45rem;height:auto;font:" + TYPE + "px sans-serif}"
+            + "display:block;width:100%;max-width:45rem;height:auto;font:" + TYPE + "px system-ui,sans-serif}"
             + "@media screen and (prefers-color-scheme:dark){.chart{--chart-text:#dfe3e8;--chart-grid:#363c44;--chart-axis:#7c8590;"
             + hues(DARK) + "}}"
             + "@media screen and (max-width:600px){.chart{font-size:" + NARROW_TYPE + "px}}"
@@ -28,6 +28,7 @@ final class ChartStyle {
             + ".chart .hair{stroke-width:1;opacity:.45}.chart .reach{stroke-width:1.6}"
             + ".chart .core{stroke-width:7;opacity:.42}"
             + ".chart .area,.chart .faint,.chart .bar{stroke:none;fill:currentColor}"
+            + "@media screen and (prefers-color-scheme:dark){.chart .dot{opacity:.9}}"
             + ".chart .area{opacity:.2}.chart .faint{opacity:.11}.chart .bar{opacity:.62}"
             + ".chart .hit{fill:transparent;stroke:none}";
 

@@ -134,11 +134,11 @@ public final class Charts {
         }
         Axis axis = Axis.of(scale, both.low(), both.high(), TICKS_ACROSS);
         Plot plot = new Plot(TALL, axis, axis, xLabel, yLabel);
-        double[] ends = {axis.min(), axis.max()};
-        plot.add(new Layer(Layer.Form.LINE, REFERENCE, ends, ends));
         for (int g = 0; g < groups.size(); g++) {
             plot.add(uprights(Layer.hueOfGroup(g), axis, groups.get(g)));
         }
+        double[] ends = {axis.min(), axis.max()};
+        plot.add(new Layer(Layer.Form.LINE, REFERENCE, ends, ends));
         Marks marks = new Marks(plot, axis, axis);
         for (Estimates group : groups) {
             marks.add(group.name(), group.asked(), group.middle(), group.labels());
@@ -185,7 +185,7 @@ public final class Charts {
         up.includeWithin(high95);
         LocalDate first = band.dates().get(0);
         LocalDate last = band.dates().get(middle.length - 1);
-        Axis x = Axis.dates(first, last, TICKS_ACROSS);
+        Axis x = Axis.dates(first, last, TICKS_ACROSS + 1);
         Axis y = Axis.of(ValueScale.LINEAR, up.low(), up.high(), TICKS_UP);
         Plot plot = new Plot(MIDDLING, x, y, "", yLabel);
         Ink line = new Ink(1, Ink.Manner.LINE);
@@ -249,7 +249,7 @@ public final class Charts {
         }
         Ink reach = new Ink(1, Ink.Manner.REACH);
         Ink core = new Ink(1, Ink.Manner.CORE);
-        Layer dots = Layer.ofGroup(0, middle.x(), middle.y());
+        Layer dots = new Layer(Layer.Form.DOT, new Ink(0, Ink.Manner.DOT), middle.x(), middle.y());
         reference.ifPresent(place -> plot.add(new Layer(Layer.Form.LINE, REFERENCE, new double[] {place, place},
                 new double[] {y.min(), y.max()})));
         plot.add(new Layer(Layer.Form.LINE, reach, wide.x(), wide.y()));
@@ -291,8 +291,8 @@ public final class Charts {
         if (all == 0) {
             return empty(title, data.table());
         }
-        Axis x = Axis.withMargins(across.low(), across.high(), TICKS_ACROSS);
-        Axis y = Axis.between(0, fullest.count() * 1.05, (int) Math.min(TICKS_UP - 2, fullest.count()));
+        Axis x = Axis.withMargins(across.low(), across.high(), TICKS_ACROSS + 1);
+        Axis y = Axis.between(0, fullest.count() * 1.05, (int) Math.min(TICKS_UP, fullest.count()));
         Plot plot = new Plot(MIDDLING, x, y, xLabel, yLabel);
         double gap = (across.high() - across.low()) * 0.0015;
         Places corners = new Places();

@@ -5,8 +5,12 @@ import java.util.Arrays;
 /** The span of values that an axis must show. Values without a place on the scale are passed over. */
 final class Extent {
 
-    /** How many times the width of the middle half a value may lie outside it and still stretch an axis. */
+    /**
+     * How many times the width of the middle half a value may lie outside it and still stretch an axis; more on a linear scale,
+     * for prices and distances lean to the right.
+     */
     private static final double FAR = 5;
+    private static final double FAR_IN_RATIOS = 3;
 
     private final ValueScale scale;
     private double low = Double.POSITIVE_INFINITY;
@@ -54,8 +58,8 @@ final class Extent {
         double q1 = sorted[(sorted.length - 1) / 4];
         double q3 = sorted[sorted.length - 1 - (sorted.length - 1) / 4];
         boolean ratios = scale == ValueScale.LOGARITHMIC;
-        double least = ratios ? q1 * Math.pow(q1 / q3, FAR) : q1 - FAR * (q3 - q1);
-        double greatest = ratios ? q3 * Math.pow(q3 / q1, FAR) : q3 + FAR * (q3 - q1);
+        double least = ratios ? q1 * Math.pow(q1 / q3, FAR_IN_RATIOS) : q1 - FAR * (q3 - q1);
+        double greatest = ratios ? q3 * Math.pow(q3 / q1, FAR_IN_RATIOS) : q3 + FAR * (q3 - q1);
         for (double value : sorted) {
             if (q1 == q3 || value >= least && value <= greatest) {
                 include(value);

@@ -18,7 +18,7 @@ final class Plot {
 
     /** Line height of text, and widest mean width of its characters, at the narrow screen's size. */
     private static final double ROW = 22;
-    private static final double CHARACTER = 0.56 * ChartStyle.NARROW_TYPE;
+    private static final double CHARACTER = 0.58 * ChartStyle.NARROW_TYPE;
     private static final int SWATCH = 24;
     private static final int RIGHT = 14;
 
@@ -115,7 +115,8 @@ final class Plot {
             text(key, 0, top + 16, "", yLabel);
             top += ROW + 4;
         }
-        double height = top + plotHeight + 2 * ROW + (note.isEmpty() ? 6 : ROW + 6);
+        double below = xLabel.isEmpty() ? ROW : 2 * ROW;
+        double height = top + plotHeight + below + (note.isEmpty() ? 6 : ROW + 6);
         StringBuilder out = begin(alt, height).append(key);
         grid(out, left, top, width);
         out.append("<svg x=\"").append(shorter(left)).append("\" y=\"").append(shorter(top)).append("\" width=\"").append(width)
@@ -134,9 +135,11 @@ final class Plot {
             boolean sticksOut = place + half > WIDTH;
             text(out, sticksOut ? WIDTH : place, bottom + 19, sticksOut ? "end" : "mid", x.labels().get(i));
         }
-        text(out, left + width, bottom + 19 + ROW, "end", xLabel);
+        if (!xLabel.isEmpty()) {
+            text(out, left + width, bottom + 19 + ROW, "end", xLabel);
+        }
         if (!note.isEmpty()) {
-            text(out, 0, bottom + 19 + 2 * ROW, "", note);
+            text(out, 0, bottom + 19 + below, "", note);
         }
         return out.append("</svg>").toString();
     }
@@ -181,21 +184,23 @@ final class Plot {
         }
     }
 
-    /** Writes the legend, as many lines as it takes, and returns how high it is. */
+    /** Writes the legend in columns, as many lines as it takes, and returns how high it is. */
     private double legend(StringBuilder out) {
-        double at = 0;
-        double line = 0;
-        for (Entry entry : legend) {
-            double wide = SWATCH + 6 + entry.text.length() * CHARACTER;
-            if (at > 0 && at + wide > WIDTH) {
-                at = 0;
-                line += ROW;
-            }
-            swatch(out, entry, at, line + 11);
-            text(out, at + SWATCH + 6, line + 16, "", entry.text);
-            at += wide + 16;
+        if (legend.isEmpty()) {
+            return 0;
         }
-        return legend.isEmpty() ? 0 : line + ROW + 6;
+        double wide = 0;
+        for (Entry entry : legend) {
+            wide = Math.max(wide, SWATCH + 6 + entry.text.length() * CHARACTER + 14);
+        }
+        int columns = (int) Math.max(1, Math.min(legend.size(), WIDTH / wide));
+        for (int i = 0; i < legend.size(); i++) {
+            double left = i % columns * wide;
+            double line = i / columns * ROW;
+            swatch(out, legend.get(i), left, line + 11);
+            text(out, left + SWATCH + 6, line + 16, "", legend.get(i).text);
+        }
+        return (legend.size() - 1) / columns * ROW + ROW + 6;
     }
 
     private static void swatch(StringBuilder out, Entry entry, double left, double middle) {

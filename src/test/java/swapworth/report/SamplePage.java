@@ -76,7 +76,8 @@ final class SamplePage {
         long start = System.nanoTime();
         List<Chart> charts = SampleCharts.six(500, 42);
         long drawn = System.nanoTime();
-        Page page = of(600, 300, charts);
+        int cars = args.length > 1 ? Integer.parseInt(args[1]) : 600;
+        Page page = of(cars, cars / 2, charts);
         long built = System.nanoTime();
         String html = page.html();
         long rendered = System.nanoTime();
