@@ -2,8 +2,8 @@ package swapworth.chart;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
+import java.util.TreeMap;
 import swapworth.table.Cell;
 
 /**
@@ -19,13 +19,14 @@ import swapworth.table.Cell;
 record Axis(ValueScale scale, double min, double max, double[] ticks, List<String> labels) {
 
     private static final String[] MONTHS = {"Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
-    private static final int[] MONTH_STEPS = {1, 2, 3, 6, 12, 24, 60, 120};
+    private static final int[] MONTH_STEPS = {1, 2, 3, 6, 12};
+    private static final double DAYS_IN_MONTH = 30.44;
     private static final double[] FIRST_DIGITS = {1, 2, 5, 3, 7, 1.5};
     private static final double PAD = 0.04;
 
     /** The place of a value: NaN where it has none. */
     double at(double value) {
-        if (!Double.isFinite(value)) {
+        if (!Extent.isDrawable(value)) {
             return Double.NaN;
         }
         return scale == ValueScale.LINEAR ? value : value > 0 ? Math.log10(value) : Double.NaN;
@@ -74,7 +75,8 @@ record Axis(ValueScale scale, double min, double max, double[] ticks, List<Strin
 
     /** A linear axis with a small margin on both sides, a large one if all is in one place. */
     static Axis withMargins(double low, double high, int mostTicks) {
-        double room = low < high ? PAD * (high - low) : low == 0 ? 1 : Math.abs(low) * 0.1;
+        boolean apart = high - low > 1e-9 * Math.max(Math.abs(low), Math.abs(high));
+        double room = apart ? PAD * (high - low) : low == 0 ? 1 : Math.abs(low) * 0.1;
         return between(low - room, high + room, mostTicks);
     }
 
@@ -108,43 +110,43 @@ record Axis(ValueScale scale, double min, double max, double[] ticks, List<Strin
     }
 
     private static Axis logarithmic(double low, double high, int mostTicks) {
-        double room = low == high ? 0.05 : PAD * Math.log10(high / low);
+        double room = Math.max(0.02, PAD * Math.log10(high / low));
         double min = Math.log10(low) - room;
         double max = Math.log10(high) + room;
         double gap = (max - min) / (mostTicks * 1.4);
-        Places ticks = new Places();
+        TreeMap<Double, String> ticks = new TreeMap<>();
         if (max - min > 0.5) {
             // The rounder digits first, so that a crowded axis keeps them.
             for (double digit : FIRST_DIGITS) {
                 for (int power = (int) Math.floor(max); power >= (int) Math.floor(min); power--) {
-                    addIfRoom(ticks, Math.log10(digit) + power, min, max, gap);
+                    double place = Math.log10(digit) + power;
+                    if (place >= min && place <= max && hasRoom(ticks, place, gap)) {
+                        int decimals = Math.max(0, digit == Math.rint(digit) ? -power : 1 - power);
+                        ticks.put(place, Cell.format(digit * Math.pow(10, power), decimals));
+                    }
                 }
             }
         } else {
-            for (double value : linear(low, high, mostTicks).ticks) {
-                addIfRoom(ticks, Math.log10(value), min, max, gap);
+            Axis even = linear(low, high, mostTicks);
+            for (int i = 0; i < even.ticks.length; i++) {
+                double place = Math.log10(even.ticks[i]);
+                if (place >= min && place <= max && hasRoom(ticks, place, gap)) {
+                    ticks.put(place, even.labels.get(i));
+                }
             }
         }
-        double[] places = ticks.x();
-        Arrays.sort(places);
-        List<String> labels = new ArrayList<>();
-        for (double place : places) {
-            double value = Math.pow(10, place);
-            labels.add(Cell.format(value, value >= 9.5 ? 0 : (int) Math.ceil(1 - Math.log10(value))));
+        double[] places = new double[ticks.size()];
+        int n = 0;
+        for (double place : ticks.keySet()) {
+            places[n++] = place;
         }
-        return new Axis(ValueScale.LOGARITHMIC, min, max, places, labels);
+        return new Axis(ValueScale.LOGARITHMIC, min, max, places, List.copyOf(ticks.values()));
     }
 
-    private static void addIfRoom(Places ticks, double place, double min, double max, double gap) {
-        if (!(place >= min && place <= max)) {
-            return;
-        }
-        for (double other : ticks.x()) {
-            if (Math.abs(other - place) < gap) {
-                return;
-            }
-        }
-        ticks.add(place, 0);
+    private static boolean hasRoom(TreeMap<Double, String> ticks, double place, double gap) {
+        Double below = ticks.floorKey(place);
+        Double above = ticks.ceilingKey(place);
+        return (below == null || place - below >= gap) && (above == null || above - place >= gap);
     }
 
     /** An axis of dates, ticked at firsts of months, or at days when it spans less than two months. */
@@ -175,26 +177,31 @@ record Axis(ValueScale scale, double min, double max, double[] ticks, List<Strin
     }
 
     private static Axis months(double min, double max, int mostTicks) {
-        int step = MONTH_STEPS[0];
-        for (int wider : MONTH_STEPS) {
-            step = wider;
-            if ((max - min) / 30.44 / wider <= mostTicks) {
-                break;
-            }
-        }
+        int step = monthStep((max - min) / DAYS_IN_MONTH / mostTicks);
+        LocalDate first = LocalDate.ofEpochDay((long) Math.ceil(min));
+        long count = first.getYear() * 12L + first.getMonthValue() - (first.getDayOfMonth() == 1 ? 1 : 0);
         Places ticks = new Places();
         List<String> labels = new ArrayList<>();
-        LocalDate month = LocalDate.ofEpochDay((long) Math.floor(min)).withDayOfMonth(1);
-        for (; month.toEpochDay() <= max; month = month.plusMonths(1)) {
-            int counted = month.getYear() * 12 + month.getMonthValue() - 1;
-            if (month.toEpochDay() >= min && counted % step == 0) {
-                boolean withYear = labels.isEmpty() || month.getMonthValue() == 1;
-                labels.add(step >= 12 ? Integer.toString(month.getYear())
-                        : MONTHS[month.getMonthValue() - 1] + (withYear ? " " + month.getYear() : ""));
-                ticks.add(month.toEpochDay(), 0);
+        for (count = Math.floorDiv(count + step - 1, step) * step;; count += step) {
+            LocalDate month = LocalDate.of((int) Math.floorDiv(count, 12L), (int) Math.floorMod(count, 12L) + 1, 1);
+            if (month.toEpochDay() > max) {
+                return new Axis(ValueScale.LINEAR, min, max, ticks.x(), labels);
+            }
+            boolean withYear = labels.isEmpty() || month.getMonthValue() == 1;
+            labels.add(step >= 12 ? Integer.toString(month.getYear())
+                    : MONTHS[month.getMonthValue() - 1] + (withYear ? " " + month.getYear() : ""));
+            ticks.add(month.toEpochDay(), 0);
+        }
+    }
+
+    /** The round number of months that is no less than this. */
+    private static int monthStep(double least) {
+        for (int step : MONTH_STEPS) {
+            if (step >= least) {
+                return step;
             }
         }
-        return new Axis(ValueScale.LINEAR, min, max, ticks.x(), labels);
+        return 12 * (int) Math.round(niceStep(Math.max(1, least / 12)));
     }
 
     /** An axis of rows, the first on top; their names stand beside the plot. */

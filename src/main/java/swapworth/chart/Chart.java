@@ -42,7 +42,7 @@ public record Chart(String title, String alt, String svg, Table data, Optional<S
             return "";
         }
         int end = svg.indexOf('>');
-        return svg.substring(0, end).replaceFirst("<svg ", "<svg xmlns=\"http://www.w3.org/2000/svg\" ") + "><title>"
-                + Html.escape(title) + "</title><style>" + STYLE + "</style>" + svg.substring(end + 1);
+        return "<svg xmlns=\"http://www.w3.org/2000/svg\"" + svg.substring("<svg".length(), end) + "><title>" + Html.escape(title)
+                + "</title><style>" + ChartStyle.GROUND + STYLE + "</style>" + svg.substring(end + 1);
     }
 }

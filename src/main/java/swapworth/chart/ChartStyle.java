@@ -4,10 +4,10 @@ package swapworth.chart;
 final class ChartStyle {
 
     /** Hues of the groups on a light ground; index 0 is the neutral one. */
-    static final String[] LIGHT = {"#4d5560", "#1f5f99", "#b06a10", "#7b3f7d", "#2c7a6b"};
+    static final String[] LIGHT = {"#4d5560", "#025290", "#c26e2d", "#63324b", "#019f75"};
 
     /** The same hues on a dark ground. */
-    static final String[] DARK = {"#aab3be", "#7fb6ea", "#e3a552", "#cf9ad1", "#6cc4b0"};
+    static final String[] DARK = {"#aab3be", "#b3cdff", "#eeb772", "#9d779d", "#65e1bd"};
 
     /** Type size of a chart in units of its own width of {@value Plot#WIDTH}, on wide and on narrow screens. */
     static final double TYPE = 12.5;
@@ -31,6 +31,9 @@ final class ChartStyle {
             + "@media screen and (prefers-color-scheme:dark){.chart .dot{opacity:.9}}"
             + ".chart .area{opacity:.2}.chart .faint{opacity:.11}.chart .bar{opacity:.62}"
             + ".chart .hit{fill:transparent;stroke:none}";
+
+    /** The ground of a picture that stands alone, where no page gives it one. */
+    static final String GROUND = ":root{background:#fff}@media screen and (prefers-color-scheme:dark){:root{background:#16191d}}";
 
     private ChartStyle() {
     }

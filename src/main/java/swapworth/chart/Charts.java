@@ -13,8 +13,8 @@ import java.util.function.ToDoubleFunction;
 import swapworth.table.Table;
 
 /**
- * The charts, one method each. Labels of axes carry their unit, such as {@code mileage, mi}. Values that are not finite are not
- * drawn but stay, blank, in the table; values so far off that they would flatten everything else are drawn at the edge, and the
+ * The charts, one method each. Labels of axes carry their unit, such as {@code mileage, mi}. Values that are not finite, or
+ * beyond 10<sup>15</sup>, are not drawn but stay in the table, blank if not finite; values so far off that they would flatten everything else are drawn at the edge, and the
  * picture says how many. Without any value the picture is a panel that says so. The same input gives the same bytes on every
  * machine.
  */
@@ -288,7 +288,7 @@ public final class Charts {
             all += bin.count();
             fullest = bin.count() > fullest.count() ? bin : fullest;
         }
-        if (all == 0) {
+        if (all == 0 || across.isEmpty()) {
             return empty(title, data.table());
         }
         Axis x = Axis.withMargins(across.low(), across.high(), TICKS_ACROSS + 1);

@@ -12,6 +12,8 @@ final class Extent {
     private static final double FAR = 5;
     private static final double FAR_IN_RATIOS = 3;
 
+    private static final double LARGEST = 1e15;
+
     private final ValueScale scale;
     private double low = Double.POSITIVE_INFINITY;
     private double high = Double.NEGATIVE_INFINITY;
@@ -79,7 +81,12 @@ final class Extent {
         }
     }
 
+    /** Whether a value is a number, and of a size that can stand beside an axis. */
+    static boolean isDrawable(double value) {
+        return Math.abs(value) <= LARGEST;
+    }
+
     private boolean hasPlace(double value) {
-        return Double.isFinite(value) && (scale == ValueScale.LINEAR || value > 0);
+        return isDrawable(value) && (scale == ValueScale.LINEAR || value > 0);
     }
 }

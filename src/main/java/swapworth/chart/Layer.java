@@ -1,8 +1,8 @@
 package swapworth.chart;
 
 /**
- * One thing painted on a plot. Places are in units of the axes (logarithms on a logarithmic one); a y that is not a number lifts
- * the pen.
+ * One thing painted on a plot. Places are in units of the axes (logarithms on a logarithmic one); where either is not a
+ * number, the pen is lifted.
  *
  * @param form what the places mean
  * @param ink how it is drawn

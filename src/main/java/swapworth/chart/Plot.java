@@ -112,7 +112,7 @@ final class Plot {
         StringBuilder key = new StringBuilder();
         double top = legend(key);
         if (!yLabel.isEmpty()) {
-            text(key, 0, top + 16, "", yLabel);
+            text(key, 0, top + 16, "", fitted(yLabel, (int) (WIDTH / CHARACTER)));
             top += ROW + 4;
         }
         double below = xLabel.isEmpty() ? ROW : 2 * ROW;
@@ -136,7 +136,7 @@ final class Plot {
             text(out, sticksOut ? WIDTH : place, bottom + 19, sticksOut ? "end" : "mid", x.labels().get(i));
         }
         if (!xLabel.isEmpty()) {
-            text(out, left + width, bottom + 19 + ROW, "end", xLabel);
+            text(out, left + width, bottom + 19 + ROW, "end", fitted(xLabel, (int) ((left + width) / CHARACTER)));
         }
         if (!note.isEmpty()) {
             text(out, 0, bottom + 19 + below, "", note);
@@ -178,9 +178,7 @@ final class Plot {
         }
         int most = (int) ((left - 10) / CHARACTER);
         for (int i = 0; i < rowNames.size(); i++) {
-            String name = rowNames.get(i);
-            text(out, left - 7, top + (i + 0.5) * plotHeight / rowNames.size() + 5, "end",
-                    name.length() <= most ? name : name.substring(0, most - 1) + "…");
+            text(out, left - 7, top + (i + 0.5) * plotHeight / rowNames.size() + 5, "end", fitted(rowNames.get(i), most));
         }
     }
 
@@ -193,12 +191,13 @@ final class Plot {
         for (Entry entry : legend) {
             wide = Math.max(wide, SWATCH + 6 + entry.text.length() * CHARACTER + 14);
         }
+        int most = (int) ((WIDTH - SWATCH - 6) / CHARACTER);
         int columns = (int) Math.max(1, Math.min(legend.size(), WIDTH / wide));
         for (int i = 0; i < legend.size(); i++) {
             double left = i % columns * wide;
             double line = i / columns * ROW;
             swatch(out, legend.get(i), left, line + 11);
-            text(out, left + SWATCH + 6, line + 16, "", legend.get(i).text);
+            text(out, left + SWATCH + 6, line + 16, "", fitted(legend.get(i).text, most));
         }
         return (legend.size() - 1) / columns * ROW + ROW + 6;
     }
@@ -232,6 +231,15 @@ final class Plot {
             }
         }
         out.append("<path class=\"").append(entry.ink.classes()).append("\" d=\"").append(d).append("\"/>");
+    }
+
+    /** The text, cut off where it would be longer than this many characters. */
+    private static String fitted(String text, int most) {
+        if (text.length() <= most) {
+            return text;
+        }
+        int end = Character.isHighSurrogate(text.charAt(most - 2)) ? most - 2 : most - 1;
+        return text.substring(0, end) + "…";
     }
 
     private static StringBuilder begin(String alt, double height) {

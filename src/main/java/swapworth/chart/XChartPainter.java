@@ -45,7 +45,16 @@ final class XChartPainter implements Painter {
     }
 
     private static void add(XYChart chart, String name, Layer layer) {
-        XYSeries series = chart.addSeries(name, layer.x(), layer.y());
+        double[] x = layer.x().clone();
+        double[] y = layer.y().clone();
+        for (int i = 0; i < x.length; i++) {
+            if (Double.isNaN(x[i])) {
+                // XChart lifts the pen at an unknown height, not at an unknown side.
+                x[i] = 0;
+                y[i] = Double.NaN;
+            }
+        }
+        XYSeries series = chart.addSeries(name, x, y);
         Color colour = new SvgGraphics.Classes(layer.ink().classes());
         series.setMarkerColor(colour).setMarker(SeriesMarkers.NONE);
         series.setLineColor(colour).setLineStyle(SeriesLines.NONE);

@@ -4,10 +4,10 @@ package swapworth.report;
 final class PageStyle {
 
     static final String CSS = """
-            :root{--ground:#fff;--text:#22262b;--soft:#5b636d;--rule:#d8dde3;--shade:#f4f6f8;--accent:#1f5f99;\
+            :root{--ground:#fff;--text:#22262b;--soft:#5b636d;--rule:#d8dde3;--shade:#f4f6f8;--accent:#025290;\
             color-scheme:light dark}
             @media screen and (prefers-color-scheme:dark){:root{--ground:#16191d;--text:#dfe3e8;--soft:#a2abb5;--rule:#343a42;\
-            --shade:#1e2227;--accent:#7fb6ea}}
+            --shade:#1e2227;--accent:#b3cdff}}
             *{box-sizing:border-box}
             html{-webkit-text-size-adjust:100%;text-size-adjust:100%}
             body{margin:0 auto;padding:1.5rem 1rem 4rem;max-width:64rem;background:var(--ground);color:var(--text);\
@@ -46,7 +46,7 @@ final class PageStyle {
             @page{margin:16mm 14mm}
             body{padding:0;max-width:none;font-size:10pt;line-height:1.4}
             h2,h3,figcaption,summary{break-after:avoid}
-            tr,.cautions,.picture>svg{break-inside:avoid}
+            tr,.cautions,.picture,details .table{break-inside:avoid}
             thead{display:table-header-group}
             .wide,pre{overflow:visible}
             pre{white-space:pre-wrap}
