@@ -66,8 +66,8 @@ record Axis(ValueScale scale, double min, double max, double[] ticks, List<Strin
     }
 
     /**
-     * A linear axis. It begins at zero when the lowest value is under a third of the highest, for then the empty part costs little
-     * and lengths can be compared; otherwise it gets a small margin on both sides.
+     * A linear axis. It begins at zero when the lowest value is under a third of the highest, for then the empty part costs
+     * little and lengths can be compared; otherwise it gets a small margin on both sides.
      */
     private static Axis linear(double low, double high, int mostTicks) {
         return low >= 0 && low < high / 3 ? between(0, high * (1 + PAD), mostTicks) : withMargins(low, high, mostTicks);

@@ -15,7 +15,8 @@ final class ChartStyle {
 
     static final String CSS = ".chart{--chart-text:#2a2f36;--chart-grid:#dde1e6;--chart-axis:#8a929c;" + hues(LIGHT)
             + "display:block;width:100%;max-width:45rem;height:auto;font:" + TYPE + "px system-ui,sans-serif}"
-            + "@media screen and (prefers-color-scheme:dark){.chart{--chart-text:#dfe3e8;--chart-grid:#363c44;--chart-axis:#7c8590;"
+            + "@media screen and (prefers-color-scheme:dark){"
+            + ".chart{--chart-text:#dfe3e8;--chart-grid:#363c44;--chart-axis:#7c8590;"
             + hues(DARK) + "}}"
             + "@media screen and (max-width:600px){.chart{font-size:" + NARROW_TYPE + "px}}"
             + ".chart text{fill:var(--chart-text,#2a2f36);stroke:none}"

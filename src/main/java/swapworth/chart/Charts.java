@@ -14,9 +14,9 @@ import swapworth.table.Table;
 
 /**
  * The charts, one method each. Labels of axes carry their unit, such as {@code mileage, mi}. Values that are not finite, or
- * beyond 10<sup>15</sup>, are not drawn but stay in the table, blank if not finite; values so far off that they would flatten everything else are drawn at the edge, and the
- * picture says how many. Without any value the picture is a panel that says so. The same input gives the same bytes on every
- * machine.
+ * beyond 10<sup>15</sup>, are not drawn but stay in the table, blank if not finite; values so far off that they would flatten
+ * everything else are drawn at the edge, and the picture says how many. Without any value the picture is a panel that says so.
+ * The same input gives the same bytes on every machine.
  */
 public final class Charts {
 
@@ -44,7 +44,7 @@ public final class Charts {
      * @param yLabel the vertical axis, with its unit
      * @param scale the scale of the vertical axis
      * @param groups the points; each group has its own shape and hue
-     * @param curve the curve; one without places draws the points alone
+     * @param curve the curve; {@link Curve#none()} draws the points alone
      * @return the chart, its table with the points first, then the curve
      */
     public static Chart scatterWithBand(String title, String xLabel, String yLabel, ValueScale scale, List<Points> groups,
@@ -89,8 +89,8 @@ public final class Charts {
             plot.explain(Layer.Form.POLYGON, BAND, curve.bandName());
         }
         plot.note(marks.outside());
-        String alt = yLabel + " against " + xLabel + ": " + marks.words() + "; " + xLabel + " from " + number(across.low()) + " to "
-                + number(across.high()) + ", " + yLabel + " from " + number(up.low()) + " to " + number(up.high()) + ".";
+        String alt = yLabel + " against " + xLabel + ": " + marks.words() + "; " + xLabel + " from " + number(across.low())
+                + " to " + number(across.high()) + ", " + yLabel + " from " + number(up.low()) + " to " + number(up.high()) + ".";
         if (cx.length > 0) {
             int last = cx.length - 1;
             alt += " " + curve.name() + ": " + number(middle[0]) + " at " + number(cx[0]) + ", " + number(middle[last]) + " at "

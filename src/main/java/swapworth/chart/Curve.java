@@ -30,6 +30,16 @@ public record Curve(String name, String bandName, double[] x, double[] middle, d
         }
     }
 
+    /**
+     * No curve.
+     *
+     * @return a curve without places
+     */
+    public static Curve none() {
+        double[] nothing = {};
+        return new Curve("", "", nothing, nothing, nothing, nothing);
+    }
+
     @Override
     public double[] x() {
         return x.clone();

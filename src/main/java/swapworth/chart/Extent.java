@@ -43,7 +43,7 @@ final class Extent {
         }
     }
 
-    /** Takes in all values but those that lie far outside the middle half of them: one slip of the pen must not flatten the rest. */
+    /** Takes in all values but those far outside the middle half of them: one slip of the pen must not flatten the rest. */
     void includeMost(double... values) {
         int size = 0;
         double[] sorted = new double[values.length];

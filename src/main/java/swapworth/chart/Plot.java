@@ -172,7 +172,8 @@ final class Plot {
         frame.move(left, top);
         frame.line(left, top + plotHeight);
         frame.line(left + width, top + plotHeight);
-        out.append("<path class=\"grid\" d=\"").append(lines).append("\"/><path class=\"axis\" d=\"").append(frame).append("\"/>");
+        out.append("<path class=\"grid\" d=\"").append(lines).append("\"/>");
+        out.append("<path class=\"axis\" d=\"").append(frame).append("\"/>");
         for (int i = 0; i < y.ticks().length; i++) {
             text(out, left - 7, top + (1 - y.fraction(y.ticks()[i])) * plotHeight + 5, "end", y.labels().get(i));
         }

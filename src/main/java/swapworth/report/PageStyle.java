@@ -39,7 +39,8 @@ final class PageStyle {
             details>div{padding:0 0 .6rem 1rem;border-left:2px solid var(--rule)}
             .numbers>summary{color:var(--soft);font-size:.92rem}
             pre{overflow-x:auto;max-width:100%;padding:.7rem .9rem;background:var(--shade);font-size:.85rem;line-height:1.4}
-            .cautions{margin:1.4rem 0;padding:.8rem 1rem;border-left:4px solid var(--accent);background:var(--shade);max-width:46rem}
+            .cautions{margin:1.4rem 0;padding:.8rem 1rem;border-left:4px solid var(--accent);\
+            background:var(--shade);max-width:46rem}
             @media screen and (max-width:600px){body{padding-top:1rem}h1{font-size:1.4rem}details>div{padding-left:.6rem}\
             .wide table{width:max-content;max-width:none}td{max-width:15rem}}
             @media print{

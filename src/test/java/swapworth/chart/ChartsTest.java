@@ -19,7 +19,6 @@ import org.w3c.dom.NodeList;
 import org.xml.sax.InputSource;
 
 class ChartsTest {
-    private static final Curve NO_CURVE = new Curve("none", "none", new double[0], new double[0], new double[0], new double[0]);
 
     static Element parsed(String svg) {
         return assertDoesNotThrow(() -> DocumentBuilderFactory.newInstance().newDocumentBuilder()
@@ -37,7 +36,7 @@ class ChartsTest {
 
     private static Chart scatter(double[] x, double[] y) {
         return Charts.scatterWithBand("Prices", "mileage, mi", "price, USD", ValueScale.LINEAR,
-                List.of(Points.of("cars", x, y)), NO_CURVE);
+                List.of(Points.of("cars", x, y)), Curve.none());
     }
 
     @Test
@@ -80,8 +79,8 @@ class ChartsTest {
         Chart chart = Charts.scatterWithBand("Prices", "mileage, mi", "price, USD", ValueScale.LINEAR,
                 List.of(new Points("cars", new double[] {10_000, 50_000, Double.NaN}, new double[] {9_000, 7_500, 8_000},
                         List.of("a", "b", "c"))),
-                new Curve("fitted", "80 % range", new double[] {10_000, 50_000}, new double[] {9_100.4, 7_400}, new double[] {7_000, 6_000},
-                        new double[] {11_000, 9_000}));
+                new Curve("fitted", "80 % range", new double[] {10_000, 50_000}, new double[] {9_100.4, 7_400},
+                        new double[] {7_000, 6_000}, new double[] {11_000, 9_000}));
         assertEquals("drawn_as,note,mileage,price,low,high\r\ncars,a,10000,9000,,\r\ncars,b,50000,7500,,\r\ncars,c,,8000,,\r\n"
                 + "fitted,,10000,9100.4,7000,11000\r\nfitted,,50000,7400,6000,9000\r\n", chart.data().csv());
         assertTrue(texts(chart).contains("cars (2)"));
@@ -110,7 +109,8 @@ class ChartsTest {
         double[] unknown = {Double.NaN};
         List<Chart> charts = List.of(scatter(none, none), scatter(unknown, new double[] {5}),
                 Charts.identity("i", "a", "b", "r", ValueScale.LOGARITHMIC, List.of()),
-                Charts.bandLine("b", "index", new DatedBand("index", List.of(), none, none, none, none, none), OptionalDouble.of(100)),
+                Charts.bandLine("b", "index", new DatedBand("index", List.of(), none, none, none, none, none),
+                        OptionalDouble.of(100)),
                 Charts.ranges("r", "x", List.of(), OptionalDouble.empty()),
                 Charts.histogram("h", "x", "n", List.of(new Bin(0, 1, 0))));
         for (Chart chart : charts) {
@@ -126,10 +126,11 @@ class ChartsTest {
         assertTrue(texts(scatter(same, same)).contains("cars (3)"));
         assertTrue(texts(scatter(new double[] {1}, new double[] {0})).contains("cars (1)"));
         double[] one = {100};
-        Chart index = Charts.bandLine("b", "index", new DatedBand("index", List.of(LocalDate.of(2026, 1, 1)), one, one, one, one, one),
-                OptionalDouble.of(100));
+        DatedBand day = new DatedBand("index", List.of(LocalDate.of(2026, 1, 1)), one, one, one, one, one);
+        Chart index = Charts.bandLine("b", "index", day, OptionalDouble.of(100));
         assertTrue(index.svg().contains(" dot\""));
-        assertTrue(texts(Charts.ranges("r", "x", List.of(new RangeRow("a", 1, 1, 1, 1, 1)), OptionalDouble.empty())).contains("a"));
+        RangeRow row = new RangeRow("a", 1, 1, 1, 1, 1);
+        assertTrue(texts(Charts.ranges("r", "x", List.of(row), OptionalDouble.empty())).contains("a"));
         assertTrue(texts(Charts.identity("i", "a", "b", "r", ValueScale.LOGARITHMIC,
                 List.of(new Estimates("cars", same, same, same, same, List.of())))).contains("cars (3)"));
     }
@@ -156,7 +157,8 @@ class ChartsTest {
                     Charts.scatterWithBand("t", "x", "y", scale, List.of(Points.of("cars", a[0], a[1])),
                             new Curve("c", "b", new double[] {1, 2, 3, 4, 5, 6}, a[2], a[3], a[4])),
                     Charts.identity("t", "x", "y", "r", scale, List.of(new Estimates("cars", a[0], a[1], a[2], a[3], List.of()))),
-                    Charts.bandLine("t", "y", new DatedBand("b", dates, a[0], a[1], a[2], a[3], a[4]), OptionalDouble.of(a[0][0])),
+                    Charts.bandLine("t", "y", new DatedBand("b", dates, a[0], a[1], a[2], a[3], a[4]),
+                            OptionalDouble.of(a[0][0])),
                     Charts.ranges("t", "x", rows, OptionalDouble.of(a[0][1])))) {
                 parsed(chart.svg());
                 assertFalse(chart.svg().contains("NaN") || chart.svg().contains("Infinity"), chart.svg());
@@ -175,7 +177,7 @@ class ChartsTest {
     void a_strangers_text_is_shown_and_not_run() {
         String hostile = "<script>alert(1)</script>\" onload=\"x\u0007 & '";
         Chart chart = Charts.scatterWithBand(hostile, hostile, hostile, ValueScale.LINEAR,
-                List.of(new Points(hostile, new double[] {1}, new double[] {2}, List.of(hostile))), NO_CURVE);
+                List.of(new Points(hostile, new double[] {1}, new double[] {2}, List.of(hostile))), Curve.none());
         Element svg = parsed(chart.document());
         assertEquals(0, svg.getElementsByTagName("script").getLength());
         assertEquals("", svg.getAttribute("onload"));
@@ -196,8 +198,8 @@ class ChartsTest {
         assertThrows(IllegalArgumentException.class, () -> new Points("p", new double[2], new double[2], List.of("only one")));
         assertThrows(IllegalArgumentException.class,
                 () -> new Curve("c", "b", new double[] {2, 1}, new double[2], new double[2], new double[2]));
-        assertThrows(IllegalArgumentException.class, () -> new DatedBand("d", List.of(LocalDate.EPOCH), new double[2], new double[2],
-                new double[2], new double[2], new double[2]));
+        assertThrows(IllegalArgumentException.class, () -> new DatedBand("d", List.of(LocalDate.EPOCH), new double[2],
+                new double[2], new double[2], new double[2], new double[2]));
         assertThrows(IllegalArgumentException.class, () -> new Bin(1, 1, 0));
         assertThrows(IllegalArgumentException.class, () -> new Bin(0, 1, -1));
     }

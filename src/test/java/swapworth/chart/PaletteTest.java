@@ -75,7 +75,7 @@ class PaletteTest {
                     for (int k = i + 1; k < hues.length; k++) {
                         double[] a = lab(seen(VISION[v], linear(hues[i])));
                         double[] b = lab(seen(VISION[v], linear(hues[k])));
-                        double distance = Math.sqrt(Math.pow(a[0] - b[0], 2) + Math.pow(a[1] - b[1], 2) + Math.pow(a[2] - b[2], 2));
+                        double distance = Math.hypot(Math.hypot(a[0] - b[0], a[1] - b[1]), a[2] - b[2]);
                         assertTrue(distance >= 25, hues[i] + " and " + hues[k] + " in vision " + v + ": " + distance);
                     }
                 }

@@ -56,9 +56,9 @@ public final class SampleCharts {
             low[i] = middle[i] * Math.exp(-0.36 - 0.000001 * x[i]);
             high[i] = middle[i] * Math.exp(0.36 + 0.000001 * x[i]);
         }
-        return Charts.scatterWithBand("Asked price against mileage, Veldra lines" + (scale == ValueScale.LINEAR ? "" : " (equal ratios)"),
-                "mileage, mi", "asked price, USD", scale, groups, new Curve("fitted, 6 years old", "80 % range of one car", x, middle,
-                        low, high));
+        String title = "Asked price against mileage, Veldra lines" + (scale == ValueScale.LINEAR ? "" : " (equal ratios)");
+        return Charts.scatterWithBand(title, "mileage, mi", "asked price, USD", scale, groups,
+                new Curve("fitted, 6 years old", "80 % range of one car", x, middle, low, high));
     }
 
     static Chart identity(int points, Random random) {

@@ -47,7 +47,8 @@ class XChartPainterTest {
         double[] x = {150, 250};
         double[] y = {0, 0};
         assertEquals("<path class=\"h1 dot\" d=\"m100 100h0m200 0h0\"/>", paint(Layer.ofGroup(0, x, y)));
-        assertEquals("<path class=\"h2 mark\" d=\"m97.4 97.4h5.2v5.2h-5.2zm200 0h5.2v5.2h-5.2z\"/>", paint(Layer.ofGroup(1, x, y)));
+        assertEquals("<path class=\"h2 mark\" d=\"m97.4 97.4h5.2v5.2h-5.2zm200 0h5.2v5.2h-5.2z\"/>",
+                paint(Layer.ofGroup(1, x, y)));
         assertEquals(List.of("96.5,102.4", "100.0,96.2", "103.5,102.4", "z"),
                 SvgPath.places(data(paint(Layer.ofGroup(2, x, y)))).subList(0, 4));
         assertEquals(List.of("96.3,100.0", "100.0,96.3", "103.7,100.0", "100.0,103.7", "z"),

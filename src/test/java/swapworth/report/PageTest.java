@@ -50,11 +50,13 @@ class PageTest {
                 Section.of("one", "First", Part.prose("Words."), Part.bullets(List.of("x", "y")), Part.rows(TABLE)),
                 Section.of("two", "Second", Part.verbatim("a  b\n c"),
                         Part.folded("car-a", "Why a", Part.rows(TABLE), Part.folded("", "deeper", Part.prose("Deep.")))),
-                Section.of("three", "Third", Part.picture(SampleCharts.six(40, 1).get(3)), Part.cautions("Mind", List.of("fuel"))));
+                Section.of("three", "Third", Part.picture(SampleCharts.six(40, 1).get(3)),
+                        Part.cautions("Mind", List.of("fuel"))));
         Document html = parsed(page.html());
         assertEquals("Title", all(html, "h1").get(0).getTextContent());
         assertEquals(List.of("First", "Second", "Third"), all(html, "h2").stream().map(Element::getTextContent).toList());
-        assertEquals(List.of("#one", "#two", "#three", "#car-a", "#car-a"), all(html, "a").stream().map(a -> a.getAttribute("href")).toList());
+        assertEquals(List.of("#one", "#two", "#three", "#car-a", "#car-a"),
+                all(html, "a").stream().map(a -> a.getAttribute("href")).toList());
         assertEquals("a  b\n c", all(html, "pre").get(0).getTextContent());
         assertEquals("car-a", ((Element) all(html, "details").get(0).getElementsByTagName("div").item(0)).getAttribute("id"));
         assertEquals("Mind", all(html, "aside").get(0).getElementsByTagName("h3").item(0).getTextContent());
@@ -73,7 +75,8 @@ class PageTest {
         String html = SamplePage.of(10, 5, SampleCharts.six(60, 2)).html();
         assertTrue(html.contains("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src "
                 + "'unsafe-inline'; img-src data:\">"));
-        for (String outside : List.of("http:", "https:", "//", "<script", "<link", "<iframe", "<img", "@import", "url(", "src=")) {
+        for (String outside : List.of("http:", "https:", "//", "<script", "<link", "<iframe", "<img", "@import", "url(",
+                "src=")) {
             assertFalse(html.contains(outside), outside);
         }
         Matcher href = Pattern.compile("href=\"([^\"]*)\"").matcher(html);

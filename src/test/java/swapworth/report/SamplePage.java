@@ -19,8 +19,9 @@ final class SamplePage {
 
     static Page of(int cars, int grids, List<Chart> charts) {
         List<Section> sections = new ArrayList<>();
-        sections.add(Section.of("read", "What was read", Part.prose("612 rows of listings.csv: 590 used, 14 set aside, 8 rejected."),
-                Part.bullets(List.of("line 17, price: '12.500' can be twelve and a half or twelve thousand five hundred: which is it?",
+        sections.add(Section.of("read", "What was read",
+                Part.prose("612 rows of listings.csv: 590 used, 14 set aside, 8 rejected."),
+                Part.bullets(List.of("line 17, price: '12.500' can be twelve and a half or twelve thousand five hundred",
                         "line 93, mileage: -4 is below zero"))));
         sections.add(Section.of("judged", "Judged listings", Part.rows(judged(cars))));
         Part[] pictures = charts.stream().map(Part::picture).toArray(Part[]::new);
@@ -49,9 +50,9 @@ final class SamplePage {
         for (int i = 0; i < cars; i++) {
             double value = 3_000 + 20_000 * random.nextDouble();
             double price = value * Math.exp(0.2 * random.nextGaussian());
-            table.row(Cell.label(i + 2), Cell.words("v" + i).linked("#car-" + i), Cell.words("Veldra Sprite S"), Cell.number(price, 0),
-                    Cell.number(value, 0), Cell.number(value * 0.78, 0), Cell.number(value * 1.28, 0), Cell.number(value * 0.66, 0),
-                    Cell.number(value * 1.5, 0), Cell.signed(price - value, 0), Cell.signed(100 * (price / value - 1), 0),
+            table.row(Cell.label(i + 2), Cell.words("v" + i).linked("#car-" + i), Cell.words("Veldra Sprite S"),
+                    Cell.number(price, 0), Cell.number(value, 0), Cell.number(value * 0.78, 0), Cell.number(value * 1.28, 0),
+                    Cell.number(value * 0.66, 0), Cell.number(value * 1.5, 0), Cell.signed(price - value, 0), Cell.signed(100 * (price / value - 1), 0),
                     Cell.words(price > value * 1.28 ? "above" : price < value * 0.78 ? "below" : "inside"),
                     Cell.words(i % 9 == 0 ? "seen three times since May, the price cut twice" : ""));
         }

@@ -43,8 +43,9 @@ class CellNumberTest {
         Random random = new Random(4);
         for (int i = 0; i < 100_000; i++) {
             double value = any(random);
-            assertEquals(0, new BigDecimal(value).round(new MathContext(12)).compareTo(new BigDecimal(Cell.number(value, 0).exact())),
-                    () -> value + " as " + Cell.number(value, 0).exact());
+            String exact = Cell.number(value, 0).exact();
+            assertEquals(0, new BigDecimal(value).round(new MathContext(12)).compareTo(new BigDecimal(exact)),
+                    () -> value + " as " + exact);
         }
         assertEquals("-0.5", Cell.number(-0.5, 1).exact());
         assertEquals("0.1", Cell.number(0.1, 1).exact());
