@@ -52,7 +52,8 @@ final class SamplePage {
             double price = value * Math.exp(0.2 * random.nextGaussian());
             table.row(Cell.label(i + 2), Cell.words("v" + i).linked("#car-" + i), Cell.words("Veldra Sprite S"),
                     Cell.number(price, 0), Cell.number(value, 0), Cell.number(value * 0.78, 0), Cell.number(value * 1.28, 0),
-                    Cell.number(value * 0.66, 0), Cell.number(value * 1.5, 0), Cell.signed(price - value, 0), Cell.signed(100 * (price / value - 1), 0),
+                    Cell.number(value * 0.66, 0), Cell.number(value * 1.5, 0), Cell.signed(price - value, 0),
+                    Cell.signed(100 * (price / value - 1), 0),
                     Cell.words(price > value * 1.28 ? "above" : price < value * 0.78 ? "below" : "inside"),
                     Cell.words(i % 9 == 0 ? "seen three times since May, the price cut twice" : ""));
         }
