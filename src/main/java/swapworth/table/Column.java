@@ -70,7 +70,23 @@ public record Column(String label, String unit, String key, Align align) {
         return unit.isEmpty() ? label : label + ", " + unit;
     }
 
+    /** Letters and digits in lower case; whatever stands between two of them becomes one underscore. */
     private static String keyOf(String label) {
-        return label.toLowerCase(Locale.ROOT).replaceAll("[^\\p{L}\\p{N}]+", "_").replaceAll("^_|_$", "");
+        String lower = label.toLowerCase(Locale.ROOT);
+        StringBuilder key = new StringBuilder(lower.length());
+        boolean gap = false;
+        for (int i = 0, c; i < lower.length(); i += Character.charCount(c)) {
+            c = lower.codePointAt(i);
+            if (Character.isLetterOrDigit(c)) {
+                if (gap && key.length() > 0) {
+                    key.append('_');
+                }
+                key.appendCodePoint(c);
+                gap = false;
+            } else {
+                gap = true;
+            }
+        }
+        return key.toString();
     }
 }
