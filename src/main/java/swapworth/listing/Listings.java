@@ -60,7 +60,7 @@ public final class Listings {
      * @throws UnusableFileException if the file as a whole cannot be used
      */
     public static ListingsRead read(Path file) {
-        return DEFAULTS.read(file, new Path[0]);
+        return DEFAULTS.readFiles(file);
     }
 
     /**
@@ -110,7 +110,7 @@ public final class Listings {
      * @return what came out of them
      * @throws UnusableFileException if one of the files as a whole cannot be used
      */
-    public ListingsRead read(Path first, Path... more) {
+    public ListingsRead readFiles(Path first, Path... more) {
         Collected collected = new Collected();
         collected.take(first);
         for (Path file : more) {

@@ -1,0 +1,87 @@
+package swapworth.assumptions;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class AssumptionsTest {
+
+    @TempDir
+    Path folder;
+
+    private Assumptions with(String text) throws IOException {
+        Path file = folder.resolve("assumptions.csv");
+        Files.writeString(file, text);
+        return Assumptions.defaults().with(file);
+    }
+
+    @Test
+    void every_assumption_has_a_source_a_unit_and_a_meaning() {
+        assertTrue(Assumptions.defaults().all().size() > 50);
+        for (Assumption one : Assumptions.defaults().all()) {
+            assertFalse(one.source().isBlank(), one.name());
+            assertFalse(one.unit().isBlank(), one.name());
+            assertFalse(one.note().isBlank(), one.name());
+        }
+    }
+
+    @Test
+    void an_effect_in_per_cent_turns_into_log_points() {
+        // By hand: ln 0.9 = -0.1053605, 0.07 / 0.9 = 0.0777778.
+        assertEquals(-0.1053605, Assumptions.defaults().logMiddle("age_slope"), 1e-7);
+        assertEquals(0.0777778, Assumptions.defaults().logSpread("age_slope"), 1e-7);
+    }
+
+    @Test
+    void log_points_of_a_number_that_is_no_per_cent_are_refused() {
+        assertThrows(IllegalArgumentException.class, () -> Assumptions.defaults().logMiddle("error_scale"));
+    }
+
+    @Test
+    void a_row_of_the_user_replaces_ours_and_blanks_leave_ours() throws IOException {
+        Assumptions mine = with("name,middle,spread,source\nage_slope,-12.5,,my own ten cars\n");
+        assertEquals(-12.5, mine.get("age_slope").middle());
+        assertEquals(7, mine.get("age_slope").spread());
+        assertEquals("my own ten cars", mine.get("age_slope").source());
+        assertEquals(java.util.List.of("age_slope"), mine.changed());
+        assertEquals(-10, Assumptions.defaults().get("age_slope").middle());
+        assertTrue(mine.table().csv().contains("age_slope,-12.5,7,% per year,yours"));
+    }
+
+    @Test
+    void an_unknown_name_is_reported_with_the_nearest_and_not_kept() throws IOException {
+        Assumptions mine = with("name,middle\nage_slop,-12\n");
+        assertEquals(1, mine.problems().size());
+        assertEquals(2, mine.problems().get(0).line());
+        assertTrue(mine.problems().get(0).message().contains("did you mean age_slope?"));
+        assertThrows(IllegalArgumentException.class, () -> mine.get("age_slop"));
+    }
+
+    @Test
+    void bad_numbers_are_reported_and_change_nothing() throws IOException {
+        Assumptions mine = with("name,middle,spread,unit\nage_slope,abc,,\nmileage_slope,-3,-1,\ntitle_salvage,-100,,\nmiles_per_year,9000,,km per year\n");
+        assertEquals(4, mine.problems().size());
+        assertEquals(Assumptions.defaults().all(), mine.all());
+    }
+
+    @Test
+    void a_per_cent_sign_in_the_cell_adds_nothing() throws IOException {
+        assertEquals(-12, with("name,middle,spread\nage_slope,-12 %,5%\n").get("age_slope").middle());
+    }
+
+    @Test
+    void one_assumption_can_be_replaced_in_code_and_a_wrong_unit_is_refused() {
+        Assumption slope = Assumptions.defaults().get("age_slope");
+        Assumptions mine = Assumptions.defaults().with(new Assumption("age_slope", -8, 2, slope.unit(), "mine", slope.note()));
+        assertEquals(-8, mine.get("age_slope").middle());
+        assertThrows(IllegalArgumentException.class,
+                () -> mine.with(new Assumption("age_slope", -8, 2, "log points", "mine", "note")));
+    }
+}

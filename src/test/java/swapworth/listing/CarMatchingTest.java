@@ -1,0 +1,177 @@
+package swapworth.listing;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+
+class CarMatchingTest extends ReadingListings {
+
+    private static final String HEADER = "id,seen_on,vehicle,trim,model_year,mileage_mi,price_usd,region,note,colour\n";
+
+    @Test
+    void one_id_is_one_car_and_its_history_is_told() {
+        ListingsRead read = read(HEADER + "a,2024-02-01,Roadster,,2010,50100,8500,,,\na,2024-01-01,Roadster,,2010,50000,9000,,,\n"
+                + "b,2024-01-01,Roadster,,2011,70000,8000,,,\n");
+        assertEquals(2, read.cars().size());
+        Car car = read.cars().get(0);
+        assertEquals("a", car.name());
+        assertEquals(50100, car.facts().mileage().orElseThrow().miles());
+        assertEquals(1, car.priceCuts().size());
+        assertEquals(-5.56, car.priceCuts().get(0).percent(), 0.01);
+        assertEquals(31, car.daysOnOffer().orElseThrow());
+        assertEquals(Outcome.OPEN, car.outcome());
+        assertEquals(8500, car.lastAsk().orElseThrow().price().amount());
+        assertTrue(car.sale().isEmpty());
+        assertTrue(car.joinedBy().isEmpty());
+    }
+
+    @Test
+    void one_id_for_two_lines_is_two_cars_and_flagged() {
+        ListingsRead read = read(HEADER + "a,2024-02-01,Roadster,,2010,50100,8500,,,\na,2024-03-01,Saloon,,2010,50000,9000,,,\n"
+                + "a,2024-04-01,Saloon,,2010,50000,9000,,,\n");
+        assertEquals(2, read.cars().size());
+        assertEquals(1, read.oddities().size());
+        assertTrue(read.oddities().get(0).message().contains("stands for a Roadster in listings.csv:2"));
+    }
+
+    @Test
+    void a_repost_under_another_id_is_joined_and_the_reason_shown() {
+        ListingsRead read = read(HEADER + "a,2024-01-01,Roadster,S,2010,50123,9000,North,,red\n"
+                + "b,2024-02-01,Roadster,S,2010,50123,8700,North,,red\n" + others());
+        assertEquals(12, read.cars().size());
+        Car car = read.cars().get(0);
+        assertEquals(2, car.sightings().size());
+        assertTrue(car.joinedBy().get(0).contains("listings.csv:2 and listings.csv:3"), car.joinedBy().toString());
+        assertTrue(car.joinedBy().get(0).contains("same mileage"), car.joinedBy().toString());
+        assertEquals(1, Check.of(read).joins().rows().size());
+    }
+
+    @Test
+    void rows_without_an_id_are_joined_on_facts() {
+        ListingsRead read = read(HEADER + ",2024-01-01,Roadster,S,2010,50123,9000,North,,red\n"
+                + ",2024-02-01,Roadster,S,2010,50123,9000,North,,red\n" + others());
+        assertEquals(12, read.cars().size());
+        assertEquals("listings.csv:2", read.cars().get(0).name());
+    }
+
+    @Test
+    void another_year_or_trim_forbids_a_join() {
+        assertEquals(13, read(HEADER + "a,2024-01-01,Roadster,S,2010,50123,9000,North,,red\n"
+                + "b,2024-02-01,Roadster,S,2011,50123,9000,North,,red\n" + others()).cars().size());
+        assertEquals(13, read(HEADER + "a,2024-01-01,Roadster,S,2010,50123,9000,North,,red\n"
+                + "b,2024-02-01,Roadster,L,2010,50123,9000,North,,red\n" + others()).cars().size());
+    }
+
+    @Test
+    void a_round_mileage_alone_joins_nothing() {
+        assertEquals(13, read(HEADER + "a,2024-01-01,Roadster,,2010,100000,9000,,,\nb,2024-02-01,Roadster,,2010,100000,7000,,,\n"
+                + others()).cars().size());
+    }
+
+    @Test
+    void a_mileage_that_fell_joins_nothing() {
+        assertEquals(13, read(HEADER + "a,2024-01-01,Roadster,,2010,50123,9000,,,\nb,2024-02-01,Roadster,,2010,49000,9000,,,\n"
+                + others()).cars().size());
+    }
+
+    @Test
+    void two_like_cars_seen_side_by_side_stay_two() {
+        ListingsRead read = read(HEADER + ",2024-01-01,Roadster,S,2010,35225,17981,North,,red\n"
+                + ",2024-01-01,Roadster,S,2010,35396,17981,North,,red\n,2024-01-15,Roadster,S,2010,35225,17982,North,,red\n"
+                + ",2024-01-15,Roadster,S,2010,35396,17982,North,,red\n");
+        assertEquals(2, read.cars().size());
+    }
+
+    @Test
+    void a_car_that_vanished_is_not_sold_and_a_sale_is() {
+        ListingsRead read = read("id,seen_on,vehicle,year,price,price_kind,outcome,ended_on\na,2024-01-01,A,2010,9000,asking,gone,2024-01-20\n"
+                + "b,2024-01-01,A,2011,9000,asking,,\nb,2024-02-01,A,2011,8500,sold,,\n");
+        assertEquals(Outcome.GONE, read.cars().get(0).outcome());
+        assertEquals(19, read.cars().get(0).daysOnOffer().orElseThrow());
+        assertEquals(Outcome.SOLD, read.cars().get(1).outcome());
+        assertEquals(8500, read.cars().get(1).sale().orElseThrow().price().amount());
+        assertEquals(0, read.cars().get(1).priceCuts().size());
+    }
+
+    /** A world of known cars: joins must find nearly all reposts and hardly ever join two cars. */
+    @Test
+    void most_reposts_are_found_and_hardly_any_false_ones() {
+        Random random = new Random(5);
+        StringBuilder text = new StringBuilder("seen_on,vehicle,model_year,mileage_mi,price_usd,region,truth\n");
+        int cars = 300;
+        List<String> rows = new ArrayList<>();
+        for (int car = 0; car < cars; car++) {
+            int year = 2005 + random.nextInt(10);
+            int miles = 20_000 + random.nextInt(120_000);
+            miles = random.nextInt(3) == 0 ? miles / 1000 * 1000 : miles;
+            int price = 3000 + random.nextInt(90) * 100;
+            String region = "region " + random.nextInt(6);
+            int sightings = random.nextInt(3) == 0 ? 2 + random.nextInt(2) : 1;
+            int day = random.nextInt(300);
+            for (int s = 0; s < sightings; s++) {
+                rows.add(LocalDate.of(2024, 1, 1).plusDays(day) + ",Roadster," + year + "," + miles + "," + price + "," + region
+                        + ",car" + car);
+                day += 7 + random.nextInt(40);
+                price = random.nextInt(2) == 0 ? price : price * 95 / 100;
+            }
+        }
+        Collections.shuffle(rows, random);
+        rows.forEach(row -> text.append(row).append('\n'));
+        ListingsRead withTruth = read(text.toString());
+        List<Listing> hidden = new ArrayList<>();
+        Map<Origin, String> truth = new HashMap<>();
+        for (Listing l : withTruth.listings()) {
+            truth.put(l.origin(), l.facts().further().get("truth"));
+            hidden.add(new Listing(l.origin(), l.id(), l.seenOn(), l.facts().toBuilder().further(Map.of()).build(), l.price(), l.outcome(),
+                    l.endedOn(), l.saved(), l.source(), l.note(), l.remarks()));
+        }
+        int joined = 0;
+        int rightly = 0;
+        int all = 0;
+        for (int i = 0; i < hidden.size(); i++) {
+            for (int j = i + 1; j < hidden.size(); j++) {
+                all += truth.get(hidden.get(i).origin()).equals(truth.get(hidden.get(j).origin())) ? 1 : 0;
+            }
+        }
+        for (Car car : CarMatching.withDefaults().match(hidden).cars()) {
+            for (int i = 0; i < car.sightings().size(); i++) {
+                for (int j = i + 1; j < car.sightings().size(); j++) {
+                    joined++;
+                    rightly += truth.get(car.sightings().get(i).origin()).equals(truth.get(car.sightings().get(j).origin())) ? 1 : 0;
+                }
+            }
+        }
+        assertTrue(rightly >= 0.97 * joined, rightly + " of " + joined + " joined pairs are one car");
+        assertTrue(rightly >= 0.85 * all, rightly + " of " + all + " pairs of one car are joined");
+    }
+
+    @Test
+    void an_infinite_threshold_joins_by_id_alone() {
+        List<Listing> listings = read(HEADER + ",2024-01-01,Roadster,S,2010,50123,9000,North,,red\n"
+                + ",2024-02-01,Roadster,S,2010,50123,9000,North,,red\n").listings();
+        assertEquals(2, CarMatching.withDefaults().withThreshold(Double.POSITIVE_INFINITY).match(listings).cars().size());
+    }
+
+    @Test
+    void the_points_can_be_printed() {
+        assertTrue(CarMatching.withDefaults().table().text().contains("mileage"));
+        assertTrue(CarMatching.withDefaults().table().rows().size() > 20);
+    }
+
+    private static String others() {
+        StringBuilder text = new StringBuilder();
+        for (int i = 0; i < 11; i++) {
+            text.append("other").append(i).append(",2024-01-0").append(1 + i % 9).append(",Roadster,,").append(2005 + i).append(',')
+                    .append(60_017 + 3_001 * i).append(',').append(7_000 + 113 * i).append(",South,,blue\n");
+        }
+        return text.toString();
+    }
+}

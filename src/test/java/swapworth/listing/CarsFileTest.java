@@ -1,0 +1,53 @@
+package swapworth.listing;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Currency;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import swapworth.reading.RowProblem;
+import swapworth.reading.UnusableFileException;
+
+class CarsFileTest extends ReadingListings {
+
+    private CarsFile cars(String text) {
+        return CarsFile.read(write("cars.csv", text), Currency.getInstance("EUR"));
+    }
+
+    @Test
+    void cars_in_play_have_a_role_facts_and_perhaps_a_price() {
+        CarsFile read = cars("name,role,vehicle,mileage_km,planned bid\nthe red one,Donor,Saloon,100000,4000\nmine,recipient,Roadster,,\n");
+        assertEquals(2, read.cars().size());
+        CandidateCar donor = read.cars().get(0);
+        assertEquals(CandidateCar.Role.DONOR, donor.role());
+        assertEquals(4000, donor.priceOrBid().orElseThrow().amount());
+        assertEquals("EUR", donor.priceOrBid().orElseThrow().typed().currency().getCurrencyCode());
+        assertEquals(62137.12, donor.facts().mileage().orElseThrow().miles(), 0.01);
+        assertEquals(Optional.empty(), read.cars().get(1).priceOrBid());
+        assertEquals(new Origin("cars.csv", 3), read.cars().get(1).origin());
+    }
+
+    @Test
+    void a_name_that_stands_twice_or_is_missing_is_set_aside() {
+        CarsFile read = cars("name,vehicle,price\na,Saloon,1\nA,Saloon,2\n,Saloon,3\nb,Saloon,12.500\nc,Saloon,0\n");
+        assertEquals(List.of(3, 4), read.setAside().stream().map(RowProblem::line).toList());
+        assertEquals(List.of(5), read.rejected().stream().map(RowProblem::line).toList());
+        assertEquals(List.of("a", "c"), read.cars().stream().map(CandidateCar::name).toList());
+        assertTrue(read.oddities().get(0).message().contains("not above 0"));
+    }
+
+    @Test
+    void a_role_that_is_not_known_is_listed() {
+        CarsFile read = cars("name,role,vehicle\na,mascot,Saloon\n");
+        assertEquals(CandidateCar.Role.UNKNOWN, read.cars().get(0).role());
+        assertTrue(read.oddities().get(0).message().contains("candidate, recipient, donor, finished"));
+    }
+
+    @Test
+    void a_file_without_names_is_unusable() {
+        assertThrows(UnusableFileException.class, () -> cars("vehicle,price\nSaloon,1\n"));
+    }
+}

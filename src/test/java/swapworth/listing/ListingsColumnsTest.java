@@ -1,0 +1,193 @@
+package swapworth.listing;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.math.BigDecimal;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.Currency;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import swapworth.money.Money;
+import swapworth.money.Rates;
+import swapworth.reading.Conventions;
+import swapworth.reading.DecimalMark;
+
+class ListingsColumnsTest extends ReadingListings {
+
+    private static final double MILES_OF_KM = 1 / 1.609344;
+
+    @Test
+    void every_column_of_the_format_is_understood() {
+        Listing listing = one("id,seen_on,vehicle,trim,body,running_gear,power_kw,cylinders,weight_kg,driven_wheels,model_year,"
+                + "first_registered,age_years,mileage,gear_mileage,mileage_status,gear_mileage_status,price,currency,price_kind,"
+                + "price_includes,seller,region,distance_away,runs,rust,paint,interior,mechanical,records,keys,airbags,title,damage,"
+                + "outcome,ended_on,saved,options,source,note,colour",
+                "a1,2024-05-01,Roadster,Sport,shell R,gear S,110 kW,4,1050,rear,2010,2010-04-01,14.1,85000,40000,read,recorded,9500.50,"
+                + "GBP,bid not met,both,auction,North,120,engine fires,sound,worn,bad,sound,worn,yes,fired,salvage,front;left,withdrawn,"
+                + "2024-05-20,whole search,hard top,the yard,\"two lines\nof note\",green");
+        CarFacts facts = listing.facts();
+        assertEquals(Optional.of("a1"), listing.id());
+        assertEquals(Optional.of(LocalDate.of(2024, 5, 1)), listing.seenOn());
+        assertEquals(CarFacts.of("Roadster").trim("Sport").body("shell R").runningGear("gear S").powerKw(110).cylinders(4).weightKg(1050)
+                .drivenWheels(DrivenWheels.REAR).modelYear(2010).firstRegistered(LocalDate.of(2010, 4, 1)).ageYears(14.1)
+                .mileage(new Mileage(85000, MileageStatus.READ)).gearMileage(new Mileage(40000, MileageStatus.RECORDED))
+                .seller(Seller.AUCTION).region("North").distanceAway(120).runs(Runs.ENGINE_FIRES).rust(Condition.SOUND)
+                .paint(Condition.WORN).interior(Condition.BAD).mechanical(Condition.SOUND).records(Condition.WORN).keys(Keys.YES)
+                .airbags(Airbags.FIRED).title(Title.SALVAGE).damage(Set.of(Damage.FRONT, Damage.LEFT)).options("hard top")
+                .further(Map.of("colour", "green")).build(), facts);
+        assertEquals(new Price(Money.of("9500.50", "GBP"), 9500.5, PriceKind.BID_NOT_MET, PriceIncludes.BOTH), listing.price());
+        assertEquals(Outcome.WITHDRAWN, listing.outcome());
+        assertEquals(Optional.of(LocalDate.of(2024, 5, 20)), listing.endedOn());
+        assertEquals(Saved.WHOLE_SEARCH, listing.saved());
+        assertEquals(Optional.of("the yard"), listing.source());
+        assertEquals(Optional.of("two lines\nof note"), listing.note());
+        assertEquals(List.of(), listing.remarks());
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', value = {"miles|85000|85000", "odometer|85,000|85000", "mileage_mi|85k|85000", "mileage_km|100000|62137.12",
+        "KM|100000|62137.12", "Mileage (km)|100000|62137.12", "Odometer [miles]|85000|85000", "mileage in km|100000|62137.12"})
+    void a_mileage_column_is_known_by_many_names(String header, String cell, double miles) {
+        assertEquals(miles, one("vehicle;price;" + header, "A;9000;\"" + cell.replace("85,000", "85 000") + "\"").facts().mileage()
+                .orElseThrow().miles(), 0.01);
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', value = {"price|USD|ASKING", "ask|USD|ASKING", "asking_price|USD|ASKING", "price_eur|EUR|ASKING",
+        "Price (\u20ac)|EUR|ASKING", "PRICE GBP|GBP|ASKING", "sold price|USD|SOLD", "winning bid|USD|SOLD", "price_usd|USD|ASKING"})
+    void a_price_column_is_known_by_many_names(String header, String currency, PriceKind kind) {
+        Price price = one("vehicle,year," + header, "A,2010,9000").price();
+        assertEquals(Money.of("9000", currency), price.typed());
+        assertEquals(kind, price.kind());
+    }
+
+    @Test
+    void maker_and_model_make_a_line() {
+        assertEquals("Orrin Brace", one("make,model,year,price", "Orrin,Brace,2010,9000").facts().vehicle());
+        assertEquals("Brace", one("make,vehicle,year,price", "Orrin,Brace,2010,9000").facts().vehicle());
+    }
+
+    @Test
+    void further_columns_are_kept_by_their_header_in_lower_case() {
+        assertEquals(Map.of("boot size", "wide", "days_listed", "5"),
+                one("vehicle,year,price,Boot Size,days_listed,blank", "A,2010,9000,wide,5,").facts().further());
+    }
+
+    @Test
+    void a_second_column_of_one_meaning_is_kept_as_a_further_one_and_said_so() {
+        ListingsRead read = read("vehicle,odometer,mileage,price\nA,1,50000,9000\n");
+        assertEquals(50000, read.listings().get(0).facts().mileage().orElseThrow().miles());
+        assertEquals(Map.of("odometer", "1"), read.listings().get(0).facts().further());
+        assertTrue(read.columns().get(1).how().contains("'mileage' is taken for mileage"));
+    }
+
+    @Test
+    void the_unit_of_the_cell_counts_before_that_of_the_header_and_is_flagged() {
+        ListingsRead read = read("vehicle,mileage_mi,price\nA,100000 km,9000\nA,50000,9000\n");
+        assertEquals(100000 * MILES_OF_KM, read.listings().get(0).facts().mileage().orElseThrow().miles(), 1e-6);
+        assertEquals(1, read.oddities().size());
+        assertTrue(read.oddities().get(0).message().contains("the cell says km, its header says mi"));
+        assertEquals(DistanceUnit.MI, read.distanceUnit());
+    }
+
+    @Test
+    void the_unit_of_most_rows_is_that_of_the_collection() {
+        assertEquals(DistanceUnit.KM, read("vehicle,mileage_km,price\nA,100000,9000\nA,50000,9000\n").distanceUnit());
+    }
+
+    @Test
+    void horsepower_and_pounds_become_kilowatts_and_kilograms() {
+        CarFacts facts = one("vehicle,year,price,power_hp,weight_lb", "A,2010,9000,100,2000").facts();
+        assertEquals(74.57, facts.powerKw().orElseThrow(), 0.01);
+        assertEquals(907.18, facts.weightKg().orElseThrow(), 0.01);
+    }
+
+    @Test
+    void no_damage_is_a_fact_and_a_blank_is_none() {
+        assertEquals(Optional.of(Set.of()), one("vehicle,year,price,damage", "A,2010,9000,none").facts().damage());
+        assertEquals(Optional.empty(), one("vehicle,year,price,damage", "A,2010,9000,").facts().damage());
+    }
+
+    @Test
+    void names_that_differ_in_case_are_one_and_said_so() {
+        ListingsRead read = read("vehicle,year,price\nRoadster,2010,9000\nROADSTER,2011,9000\n");
+        assertEquals("Roadster", read.listings().get(1).facts().vehicle());
+        assertTrue(read.oddities().get(0).message().contains("taken for 'Roadster'"));
+    }
+
+    @Test
+    void the_words_of_the_folder_are_used_and_said_so() {
+        write("words.csv", "column,word,means\n*,decimal mark,comma\n*,mileage unit,km\n*,currency,EUR\nruns,blown,engine dead\n"
+                + "vehicle,Rdstr,Roadster\ncolour,grn,green\n");
+        ListingsRead read = read("vehicle;mileage;price;runs;colour\nRdstr;85.000;12.500;blown;grn\n");
+        Listing listing = read.listings().get(0);
+        assertEquals("Roadster", listing.facts().vehicle());
+        assertEquals(85000 * MILES_OF_KM, listing.facts().mileage().orElseThrow().miles(), 1e-6);
+        assertEquals(Money.of("12500", "EUR"), listing.price().typed());
+        assertEquals(Runs.ENGINE_DEAD, listing.facts().runs());
+        assertEquals("green", listing.facts().further().get("colour"));
+        assertTrue(read.notes().get(0).contains("words.csv"));
+    }
+
+    @Test
+    void stated_conventions_count_before_the_words_of_the_folder() {
+        write("words.csv", "column,word,means\n*,decimal mark,comma\n");
+        ListingsRead read = Listings.withDefaults().with(Conventions.unstated().with(DecimalMark.POINT))
+                .readFiles(write("listings.csv", "vehicle;year;price\nA;2010;12,500\n"));
+        assertEquals(12500, read.listings().get(0).price().amount());
+    }
+
+    @Test
+    void other_currencies_are_converted_at_the_day_or_set_aside() {
+        write("rates.csv", "date,from,to,rate\n2024-01-01,EUR,USD,1.1\n2024-06-01,EUR,USD,1.2\n");
+        ListingsRead read = read("seen_on,vehicle,year,price\n2024-03-01,A,2010,$9000\n2024-03-02,A,2011,$9000\n" + "2024-03-02,A,2011,$9000\n".repeat(5)
+                + "2024-03-01,A,2012,EUR 1000\n"
+                + "2024-07-01,A,2013,EUR 1000\n2023-01-01,A,2014,EUR 1000\n2024-03-01,A,2015,GBP 1000\n,A,2016,EUR 1000\n");
+        assertEquals(List.of(1100.0, 1200.0), read.listings().stream().skip(7).map(l -> l.price().amount()).toList());
+        assertEquals(Money.of("1000", "EUR"), read.listings().get(7).price().typed());
+        assertEquals(3, read.setAside().size());
+        assertTrue(read.setAside().get(0).message().contains("no rate from EUR to USD on or before 2023-01-01"));
+        assertTrue(read.setAside().get(1).message().contains("no rate from GBP to USD"));
+        assertTrue(read.setAside().get(2).message().contains("no day"));
+    }
+
+    @Test
+    void the_base_currency_can_be_stated() {
+        ListingsRead read = Listings.withDefaults().withBaseCurrency(Currency.getInstance("EUR"))
+                .with(Rates.of(List.of(new Rates.Rate(LocalDate.of(2024, 1, 1), Currency.getInstance("EUR"), Currency.getInstance("USD"),
+                        new BigDecimal("1.25")))))
+                .readFiles(write("listings.csv", "seen_on,vehicle,year,price_usd\n2024-03-01,A,2010,1000\n"));
+        assertEquals(800, read.listings().get(0).price().amount(), 1e-9);
+    }
+
+    @Test
+    void facts_of_lines_stand_in_where_a_row_says_nothing() {
+        write("lines.csv", "vehicle,trim,running_gear,power_kw,cylinders\nA,,six,150,6\nA,Sport,,180,\n");
+        ListingsRead read = read("vehicle,trim,year,price,power_kw\nA,,2010,9000,\nA,sport,2010,9000,\nA,Sport,2010,9000,199\n");
+        assertEquals(List.of(OptionalDouble.of(150), OptionalDouble.of(180), OptionalDouble.of(199)),
+                read.listings().stream().map(l -> l.facts().powerKw()).toList());
+        assertEquals(List.of("six", "six", "six"), read.listings().stream().map(l -> l.facts().runningGear().orElse("")).toList());
+        assertTrue(read.notes().get(0).contains("lines.csv"));
+    }
+
+    @Test
+    void several_files_make_one_collection() {
+        Path first = write("one.csv", "id,seen_on,vehicle,year,price\nx,2024-01-01,A,2010,9000\n");
+        Path second = write("two.csv", "id;seen_on;vehicle;km;price\nx;2024-02-01;A;100000;8500\n");
+        ListingsRead read = Listings.withDefaults().readFiles(first, second);
+        assertEquals(2, read.counts().used());
+        assertEquals(1, read.cars().size());
+        assertEquals(OptionalInt.of(2010), read.cars().get(0).facts().modelYear());
+        assertTrue(read.cars().get(0).facts().mileage().isPresent());
+        assertEquals(List.of("one.csv", "two.csv"), read.listings().stream().map(l -> l.origin().file()).toList());
+    }
+}

@@ -1,0 +1,153 @@
+package swapworth.listing;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import swapworth.reading.RowProblem;
+import swapworth.reading.UnusableFileException;
+
+class ListingsRowsTest extends ReadingListings {
+
+    private static final String HEADER = "id,seen_on,vehicle,model_year,mileage_mi,price_usd,seller,price_includes";
+
+    @Test
+    void a_file_with_the_fewest_columns_works() {
+        ListingsRead read = read("model,year,ask\nRoadster,2010,9000\nRoadster,2012,11000\n");
+        assertEquals(2, read.counts().used());
+        assertEquals(2, read.cars().size());
+        assertEquals("Roadster", read.listings().get(0).facts().vehicle());
+        assertEquals(9000, read.listings().get(0).price().amount());
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', value = {
+        "a,2024-01-01,Roadster,2010,50000,,private,|the row has no price",
+        "a,2024-01-01,Roadster,2010,50000,0,private,|the price is not above 0",
+        "a,2024-01-01,Roadster,2010,50000,-5,private,|the price is not above 0",
+        "a,2024-01-01,,2010,50000,9000,private,|which model line",
+        "a,2024-01-01,Roadster,,,9000,private,|neither the age nor the mileage",
+        "a,2024-01-01,Roadster,2010,-50000,9000,private,|cannot be below 0",
+        "a,2024-01-01,Roadster,2010,1000001,9000,private,|more than a million miles",
+        "a,2024-01-01,Roadster,2026,10,9000,private,|more than a year after the sighting",
+        "a,2024-01-01,Roadster,1800,10,9000,private,|no car is of this model year"})
+    void a_row_outside_what_a_model_may_use_is_set_aside(String row, String reason) {
+        ListingsRead read = read(HEADER + "\n" + row + "\n");
+        assertEquals(new Counts(0, 1, 0, 0, 0), read.counts());
+        assertTrue(read.setAside().get(0).message().contains(reason), read.setAside().toString());
+        assertEquals(2, read.setAside().get(0).line());
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', value = {
+        "a,2024-01-01,Roadster,2010,50000,12.500,private,|price_usd|12500 or 12.500",
+        "a,2024-01-01,Roadster,2010,50000,POA,private,|price_usd|no amount of money",
+        "a,2024-01-01,Roadster,2010,lots,9000,private,|mileage_mi|no number",
+        "a,2024-01-01,Roadster,2010,12.500 km,9000,private,|mileage_mi|12500 or 12.500",
+        "a,03/04/2024,Roadster,2010,50000,9000,private,|seen_on|day or the month",
+        "a,2024-01-01,Roadster,98,50000,9000,private,|model_year|four digits",
+        "a,2024-01-01,Roadster,MMX,50000,9000,private,|model_year|no number"})
+    void a_row_that_cannot_be_read_is_rejected_with_its_question(String row, String column, String reason) {
+        ListingsRead read = read(HEADER + "\n" + row + "\n");
+        assertEquals(new Counts(0, 0, 1, 0, 0), read.counts());
+        assertEquals(column, read.rejected().get(0).column());
+        assertTrue(read.rejected().get(0).message().contains(reason), read.rejected().toString());
+    }
+
+    @Test
+    void a_row_with_two_problems_has_one_entry_that_names_both() {
+        ListingsRead read = read(HEADER + "\na,2024-01-01,Roadster,98,lots,9000,private,\n");
+        assertEquals(1, read.rejected().size());
+        assertTrue(read.rejected().get(0).message().contains("Also mileage_mi 'lots'"), read.rejected().toString());
+    }
+
+    @Test
+    void next_years_model_is_fine() {
+        assertEquals(1, read(HEADER + "\na,2024-11-01,Roadster,2025,10,9000,private,\n").counts().used());
+    }
+
+    @Test
+    void the_same_advertisement_twice_on_a_day_at_one_price_is_one_sighting() {
+        ListingsRead read = read(HEADER + "\na,2024-01-01,Roadster,2010,50000,9000,private,\n"
+                + "A,2024-01-01,Roadster,2010,50000,9000,private,\na,2024-01-02,Roadster,2010,50000,9000,private,\n");
+        assertEquals(new Counts(2, 1, 0, 0, 0), read.counts());
+        assertTrue(read.setAside().get(0).message().contains("listings.csv:2: one sighting"));
+        assertEquals(1, read.cars().size());
+    }
+
+    @Test
+    void two_prices_on_one_day_are_both_kept_and_flagged() {
+        ListingsRead read = read(HEADER + "\na,2024-01-01,Roadster,2010,50000,9000,private,\n"
+                + "a,2024-01-01,Roadster,2010,50000,8500,private,\n");
+        assertEquals(2, read.counts().used());
+        assertTrue(read.oddities().get(0).message().contains("stands at USD 9000"));
+    }
+
+    @Test
+    void a_price_ten_times_off_its_neighbours_is_flagged_and_kept() {
+        StringBuilder text = new StringBuilder(HEADER + "\n");
+        for (int i = 0; i < 20; i++) {
+            text.append("c").append(i).append(",2024-01-01,Roadster,").append(2005 + i % 10).append(',').append(40_000 + 1_117 * i)
+                    .append(',').append(i == 7 ? 95_000 : 8_000 + 150 * (i % 10)).append(",private,\n");
+        }
+        ListingsRead read = read(text.toString());
+        assertEquals(20, read.counts().used());
+        assertEquals(List.of(9), read.oddities().stream().map(RowProblem::line).toList());
+        assertTrue(read.oddities().get(0).message().contains("is a digit too many or missing?"));
+        assertEquals(1, read.listings().get(7).remarks().size());
+    }
+
+    @Test
+    void an_auction_result_that_hides_its_fees_raises_one_question_a_file() {
+        ListingsRead read = read(HEADER + "\na,2024-01-01,Roadster,2010,50000,9000,auction,\nb,2024-01-01,Roadster,2011,51000,9000,"
+                + "auction,\nc,2024-01-01,Roadster,2012,52000,9000,auction,fees\nd,2024-01-01,Roadster,2012,,9000,private,\n");
+        List<RowProblem> questions = read.questions().stream().filter(q -> q.column().equals("price_includes")).toList();
+        assertEquals(1, questions.size());
+        assertTrue(questions.get(0).message().startsWith("2 auction results"));
+        assertEquals(4, read.counts().used());
+        assertEquals(LevelOfTrade.AUCTION, read.listings().get(0).level());
+        assertEquals(PriceKind.SOLD, read.listings().get(0).price().kind());
+    }
+
+    @Test
+    void which_line_carries_the_gear_is_asked_only_if_no_row_says() {
+        assertTrue(read("vehicle,year,price\nA,2010,1000\n").questions().stream().anyMatch(q -> q.column().equals("running_gear")));
+        assertTrue(read("vehicle,year,price,running_gear\nA,2010,1000,six\n").questions().stream()
+                .noneMatch(q -> q.column().equals("running_gear")));
+    }
+
+    @Test
+    void an_unstated_unit_and_currency_are_asked_for() {
+        assertEquals(List.of("mileage", "price"), read("vehicle,mileage,price,running_gear\nA,50000,1000,six\n").questions().stream()
+                .map(RowProblem::column).toList());
+        assertEquals(List.of(), read("vehicle,mileage,price,running_gear\nA,50000 mi,$1000,six\n").questions());
+    }
+
+    @Test
+    void a_word_that_is_not_known_is_listed_and_the_fact_stays_unknown() {
+        ListingsRead read = read("vehicle,year,price,runs,title\nA,2010,1000,blown,clean\nA,2011,1000,Blown,murky\n");
+        assertEquals(2, read.counts().used());
+        assertEquals(Runs.UNKNOWN, read.listings().get(0).facts().runs());
+        assertEquals("runs: blown 2, title: murky 1", read.unmatchedWords().stream()
+                .map(word -> word.column() + ": " + word.word() + " " + word.rows()).collect(Collectors.joining(", ")));
+        assertTrue(read.unmatchedWords().get(0).accepted().contains("engine dead"));
+    }
+
+    @Test
+    void a_missing_column_names_what_was_found() {
+        assertMissing("vehicle,year\nA,2010\n", "a column for the price");
+        assertMissing("year,price\n2010,1\n", "a column for the model line");
+        assertMissing("vehicle,price\nA,1\n", "a column for age or distance");
+    }
+
+    private void assertMissing(String text, String needed) {
+        String message = assertThrows(UnusableFileException.class, () -> read(text)).getMessage();
+        assertTrue(message.contains(needed) && message.contains("found the columns " + text.substring(0, text.indexOf('\n'))
+                .replace(",", ", ")), message);
+    }
+}

@@ -1,0 +1,111 @@
+package swapworth.table;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Locale;
+import org.junit.jupiter.api.Test;
+
+class TableTest {
+
+    private static Table prices() {
+        return Table.titled("Prices").note("2 rows").columns(Column.words("car"), Column.number("price", "USD"))
+                .row(Cell.words("first"), Cell.number(12500.5, 0)).row(Cell.words("the second"), Cell.number(950, 0)).build();
+    }
+
+    @Test
+    void text_aligns_words_left_and_numbers_right_below_title_and_notes() {
+        assertEquals("""
+                Prices
+                  2 rows
+                car         price, USD
+                ----------  ----------
+                first           12,500
+                the second         950
+                """, prices().text());
+    }
+
+    @Test
+    void html_holds_caption_note_head_and_cells() {
+        String html = prices().html();
+        assertTrue(html.contains("<figcaption>Prices</figcaption>"));
+        assertTrue(html.contains("<p class=\"note\">2 rows</p>"));
+        assertTrue(html.contains("<th scope=\"col\" class=\"n\">price <span class=\"unit\">USD</span></th>"));
+        assertTrue(html.contains("<tr><td>first</td><td class=\"n\">12,500</td></tr>"));
+    }
+
+    @Test
+    void csv_has_keys_as_header_exact_numbers_and_carriage_returns() {
+        assertEquals("car,price\r\nfirst,12500.5\r\nthe second,950\r\n", prices().csv());
+    }
+
+    @Test
+    void csv_quotes_separators_quotes_and_line_breaks() {
+        Table table = Table.titled("t").columns(Column.words("a")).row(Cell.words("x,y")).row(Cell.words("say \"hi\""))
+                .row(Cell.words("two\nlines")).build();
+        assertEquals("a\r\n\"x,y\"\r\n\"say \"\"hi\"\"\"\r\n\"two\nlines\"\r\n", table.csv());
+    }
+
+    @Test
+    void csv_neutralises_formulas_in_words_but_not_numbers() {
+        Table table = Table.titled("t").columns(Column.words("a"), Column.number("b", ""))
+                .row(Cell.words("=1+1"), Cell.number(-5, 0)).row(Cell.words("@SUM(A1)"), Cell.signed(5, 0))
+                .row(Cell.words("+1"), Cell.BLANK).row(Cell.words("-1"), Cell.BLANK).row(Cell.words("\tx"), Cell.BLANK).build();
+        assertEquals("a,b\r\n'=1+1,-5\r\n'@SUM(A1),5\r\n'+1,\r\n'-1,\r\n'\tx,\r\n", table.csv());
+    }
+
+    @Test
+    void html_escapes_everything_a_stranger_may_have_typed() {
+        Table table = Table.titled("<b>t</b>").note("a & b").columns(Column.words("h<i>"))
+                .row(Cell.words("<script>alert('1')</script>\u0007").linked("#x\" onclick=\"y")).build();
+        String html = table.html();
+        assertFalse(html.contains("<script>"));
+        assertFalse(html.contains("<b>t"));
+        assertFalse(html.contains("h<i>"));
+        assertFalse(html.contains("\" onclick"));
+        assertFalse(html.contains("\u0007"));
+        assertTrue(html.contains("&lt;script&gt;alert(&#39;1&#39;)&lt;/script&gt;"));
+        assertTrue(html.contains("a &amp; b"));
+    }
+
+    @Test
+    void text_shows_control_characters_as_spaces() {
+        String text = Table.titled("t").columns(Column.words("a")).row(Cell.words("red\u001b[31m\nnext")).build().text();
+        assertTrue(text.contains("red [31m next"));
+        assertFalse(text.contains("\u001b"));
+    }
+
+    @Test
+    void a_row_with_a_wrong_number_of_cells_is_refused() {
+        Table.Builder builder = Table.titled("t").columns(Column.words("a")).row(Cell.BLANK, Cell.BLANK);
+        assertThrows(IllegalArgumentException.class, builder::build);
+    }
+
+    @Test
+    void numbers_do_not_follow_the_language_of_the_machine() {
+        Locale before = Locale.getDefault();
+        try {
+            Locale.setDefault(Locale.GERMANY);
+            assertEquals("12,500.50", Cell.format(12500.5, 2));
+            assertEquals("12500.5", Cell.number(12500.5, 0).exact());
+        } finally {
+            Locale.setDefault(before);
+        }
+    }
+
+    @Test
+    void a_number_that_rounds_to_zero_has_no_sign() {
+        assertEquals("0.0", Cell.signed(-0.01, 1).shown());
+        assertEquals("0.0", Cell.signed(0.01, 1).shown());
+        assertEquals("+0.1", Cell.signed(0.1, 1).shown());
+        assertEquals(Cell.BLANK, Cell.number(Double.NaN, 1));
+    }
+
+    @Test
+    void a_label_has_no_thousands_separator() {
+        assertEquals("2014", Cell.label(2014).shown());
+        assertEquals("2,014", Cell.whole(2014).shown());
+    }
+}
