@@ -11,12 +11,20 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.IntStream;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
+import swapworth.listing.Condition;
+import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listing;
+import swapworth.listing.Mileage;
+import swapworth.listing.MileageStatus;
+import swapworth.listing.PriceIncludes;
+import swapworth.listing.Runs;
+import swapworth.listing.Title;
 import swapworth.statistics.Bound;
 import swapworth.statistics.Design;
 import swapworth.statistics.ErrorScale;
@@ -350,22 +358,23 @@ public final class PriceModel {
      */
     public Judgement judge(Listing listing) {
         Optional<Integer> car = Optional.ofNullable(carOfListing.get(listing));
-        return judge(listing, car.orElse(-1), car.map(this::without).orElse(posterior), Optional.empty());
+        return judge(listing, car.orElse(-1), car.map(this::without).orElse(posterior), Optional.empty(), Optional.empty());
     }
 
     /**
      * How the price of each listing of the fit stands, each with its own car left out.
      *
      * @param on values every listing on this day instead of the day on which it was seen
+     * @param level values every listing at this level of trade instead of its own
      * @return in the order of cars and of their sightings
      */
-    public List<Judgement> judgeAll(Optional<LocalDate> on) {
+    public List<Judgement> judgeAll(Optional<LocalDate> on, Optional<LevelOfTrade> level) {
         List<List<Judgement>> all = new ArrayList<>(java.util.Collections.nCopies(cars.size(), List.of()));
         IntStream.range(0, cars.size()).parallel().forEach(c -> {
             Posterior without = without(c);
             List<Judgement> ofCar = new ArrayList<>();
             for (Listing listing : cars.get(c).sightings()) {
-                ofCar.add(judge(listing, c, without, on));
+                ofCar.add(judge(listing, c, without, on, level));
             }
             all.set(c, ofCar);
         });
@@ -378,10 +387,10 @@ public final class PriceModel {
                 rowsOfCar.getOrDefault(car, new int[0]));
     }
 
-    private Judgement judge(Listing listing, int number, Posterior by, Optional<LocalDate> on) {
+    private Judgement judge(Listing listing, int number, Posterior by, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
         Subject seen = number < 0 ? new Subject(listing.facts(), listing.level(), listing.price().includes(), listing.seenOn())
                 : Evidence.subject(cars.get(number), listing);
-        Subject subject = on.isPresent() ? new Subject(seen.facts(), seen.level(), seen.includes(), on) : seen;
+        Subject subject = new Subject(seen.facts(), level.orElse(seen.level()), seen.includes(), on.or(seen::on));
         String name = number < 0 ? listing.id().orElse(listing.origin().toString()) : cars.get(number).name();
         Valuation valuation = value(subject, by, number);
         double price = listing.price().amount();
@@ -475,6 +484,71 @@ public final class PriceModel {
 
     private static double percent(double log) {
         return 100 * Math.expm1(log);
+    }
+
+    /**
+     * The lines of the model, the one with most cars first.
+     *
+     * @return their names
+     */
+    public List<String> lines() {
+        return carsOfLine.entrySet().stream().sorted(Map.Entry.<String, Integer>comparingByValue().reversed()
+                .thenComparing(Map.Entry.comparingByKey())).map(Map.Entry::getKey).toList();
+    }
+
+    /**
+     * How price runs with mileage in a line, for its middle car: median age, clean title, driving, sound, private asking, on the last
+     * day seen.
+     *
+     * @param line a line of the model
+     * @return the curve and the prices of the line, adjusted to that car
+     * @throws IllegalArgumentException if the model has no such line
+     */
+    public LineCurve curve(String line) {
+        List<Integer> rows = IntStream.range(0, evidence.size()).filter(i -> evidence.get(i).bound() == Bound.NONE
+                && evidence.get(i).subject().facts().vehicle().equals(line)).boxed().toList();
+        if (rows.isEmpty()) {
+            throw new IllegalArgumentException("no car of the line '" + line + "' is in the model; its lines are " + lines());
+        }
+        double age = Quantiles.of(rows.stream().mapToDouble(i -> encoder.measured(evidence.get(i).subject()).age()).toArray(), 0.5);
+        double[] seen = rows.stream().mapToDouble(i -> encoder.measured(evidence.get(i).subject()).miles()).sorted().toArray();
+        Optional<LocalDate> on = encoder.end();
+        LocalDate day = on.orElse(LocalDate.of(2000, 7, 1));
+        LocalDate born = day.minusDays(Math.round(age * 365.25));
+        int steps = 32;
+        double[] miles = new double[steps + 1];
+        double[][] curve = new double[3][steps + 1];
+        for (int k = 0; k <= steps; k++) {
+            miles[k] = seen[0] + (seen[seen.length - 1] - seen[0] + 1) * k / steps;
+            Encoded row = encoder.encode(middleCar(line, born, age, miles[k], on));
+            Mixture m = posterior.predict(row.row(), row.inflation(), row.growth());
+            curve[0][k] = Math.exp(m.quantile(0.1));
+            curve[1][k] = Math.exp(m.quantile(0.5));
+            curve[2][k] = Math.exp(m.quantile(0.9));
+        }
+        double[] mean = posterior.mean();
+        List<LineCurve.Point> points = new ArrayList<>();
+        for (int i : rows) {
+            Evidence e = evidence.get(i);
+            double own = encoder.measured(e.subject()).miles();
+            double toward = encoder.encode(middleCar(line, born, age, own, on)).row().dot(mean) - encoded[i].row().dot(mean);
+            points.add(new LineCurve.Point(cars.get(e.car()).name(), own, e.listing().price().amount(),
+                    Math.exp(e.logPrice() + toward)));
+        }
+        return new LineCurve(line, "a car of " + Math.round(age) + " years, clean title, driving, sound, private asking"
+                + on.map(d -> ", on " + d).orElse(""), miles, curve[1], curve[0], curve[2], points);
+    }
+
+    private static Subject middleCar(String line, LocalDate born, double age, double miles, Optional<LocalDate> on) {
+        CarFacts.Builder facts = CarFacts.of(line).mileage(new Mileage(miles, MileageStatus.READ)).title(Title.CLEAN).runs(Runs.DRIVES)
+                .damage(Set.of()).rust(Condition.SOUND).paint(Condition.SOUND).interior(Condition.SOUND).mechanical(Condition.SOUND)
+                .records(Condition.SOUND);
+        if (on.isPresent()) {
+            facts.firstRegistered(born);
+        } else {
+            facts.ageYears(age);
+        }
+        return new Subject(facts.build(), LevelOfTrade.PRIVATE_ASKING, PriceIncludes.NEITHER, on);
     }
 
     Comparables comparables(FairValue value) {
