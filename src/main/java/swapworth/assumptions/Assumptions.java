@@ -236,7 +236,7 @@ public final class Assumptions {
      */
     public Table table() {
         Table.Builder table = Table.titled("Assumptions").columns(Column.words("name"), Column.number("middle", ""),
-                Column.number("spread", ""), Column.words("unit"), Column.words("whose"), Column.words("source"), Column.words("note"));
+                Column.number("spread", ""), Column.words("unit"), Column.words("whose"), Column.sentences("source"), Column.sentences("note"));
         table.note(changed.isEmpty() ? "None of them is the user's own; a file assumptions.csv in the folder replaces any."
                 : changed.size() + " of them replaced by the user's own rows.");
         for (RowProblem problem : problems) {

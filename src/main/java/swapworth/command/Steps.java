@@ -116,6 +116,7 @@ final class Steps {
         printProblems("set aside", cars.setAside());
         out.println();
         out.print(valued.brief().text());
+        valued.remarks().forEach(r -> out.println("  " + r));
         if (arguments.out().isPresent()) {
             write(arguments.out().get(), valued.table().csv(), "the values");
         }
@@ -154,6 +155,7 @@ final class Steps {
             valued = Optional.of(Valued.of(cars.cars(), model, read.baseCurrency(), arguments.on(), arguments.level()));
             out.println();
             out.print(valued.get().brief().text());
+            valued.get().remarks().forEach(r -> out.println("  " + r));
         }
         if (arguments.out().isPresent()) {
             write(arguments.out().get(), judged.table().csv(), "the judged listings");

@@ -71,7 +71,7 @@ public final class Check {
      */
     public Table counts() {
         Counts counts = read.counts();
-        Table.Builder table = Table.titled("What was read").note(counts.sentence() + ".")
+        Table.Builder table = Table.titled("Rows of the files").note(counts.sentence() + ".")
                 .note(read.cars().size() + " cars. Prices in " + read.baseCurrency().getCurrencyCode() + ", distances in "
                         + read.distanceUnit().symbol() + ".");
         for (String note : read.notes()) {
@@ -204,7 +204,7 @@ public final class Check {
         Table.Builder table = Table.titled("Rows taken for the same car, without a common id")
                 .note("A pair needs " + Cell.format(CarMatching.withDefaults().threshold(), 1)
                         + " points; give two rows of different cars different trims or mileages to keep them apart.")
-                .columns(Column.words("car"), Column.words("line"), Column.number("sightings", ""), Column.words("why"));
+                .columns(Column.words("car"), Column.words("line"), Column.number("sightings", ""), Column.sentences("why"));
         for (Car car : read.cars()) {
             for (String why : car.joinedBy()) {
                 table.row(Cell.words(Spelling.shortened(car.name(), 40)), Cell.words(Spelling.shortened(car.facts().vehicle(), 60)),

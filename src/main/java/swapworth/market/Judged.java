@@ -121,7 +121,7 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
                         Column.words("level of trade"), Column.number("price", ""), Column.number("fair value", ""),
                         Column.number("80 % range", ""), Column.number("gap", "%"), Column.number("percentile", ""),
                         Column.words("position"), Column.words("cars behind it"), Column.number("held by assumptions", ""),
-                        Column.words("remarks"));
+                        Column.sentences("remarks"));
         for (Judgement j : rows) {
             Listing l = j.listing();
             Cell car = Cell.words(j.car());

@@ -417,15 +417,16 @@ public final class PriceModel {
         judgements.forEach(j -> byListing.put(j.listing(), j));
         List<Judgement> used = evidence.stream().filter(e -> e.bound() == Bound.NONE).map(e -> byListing.get(e.listing()))
                 .filter(j -> j != null && j.valuation() instanceof FairValue).toList();
-        if (used.size() < 2) {
+        List<Judgement> near = used.stream().filter(j -> Flags.nearItsValue(j.listing(), (FairValue) j.valuation())).toList();
+        if (near.size() < 2) {
             return Optional.empty();
         }
-        double[] estimates = used.stream().mapToDouble(j -> ((FairValue) j.valuation()).median()).toArray();
-        double[] prices = used.stream().mapToDouble(j -> j.listing().price().amount()).toArray();
+        double[] estimates = near.stream().mapToDouble(j -> ((FairValue) j.valuation()).median()).toArray();
+        double[] prices = near.stream().mapToDouble(j -> j.listing().price().amount()).toArray();
         double[] misses = used.stream().mapToDouble(j -> Math.abs(j.gapPercent())).toArray();
         long in80 = used.stream().filter(j -> ((FairValue) j.valuation()).range(0.80).holds(j.listing().price().amount())).count();
         long in95 = used.stream().filter(j -> ((FairValue) j.valuation()).range(0.95).holds(j.listing().price().amount())).count();
-        return Optional.of(new FitStudy(RatioStudy.of(estimates, prices), Quantiles.of(misses, 0.5),
+        return Optional.of(new FitStudy(RatioStudy.of(estimates, prices), used.size() - near.size(), Quantiles.of(misses, 0.5),
                 100.0 * in80 / used.size(), 100.0 * in95 / used.size()));
     }
 
@@ -648,7 +649,7 @@ public final class PriceModel {
         Measures.Measured own = encoder.measured(subject);
         double[] ages = chosen.stream().mapToDouble(r -> encoder.measured(evidence.get(r).subject()).age()).sorted().toArray();
         double[] miles = chosen.stream().mapToDouble(r -> encoder.measured(evidence.get(r).subject()).miles()).sorted().toArray();
-        return List.of("age " + bracket(own.age(), ages), "mileage " + bracket(own.miles(), miles));
+        return List.of("age lies " + bracket(own.age(), ages), "mileage " + bracket(own.miles(), miles));
     }
 
     private static String bracket(double own, double[] sorted) {

@@ -18,7 +18,7 @@ final class ValueRows {
                 Column.number("high 80", currency), Column.number("low 95", currency), Column.number("high 95", currency),
                 Column.number("gap", currency), Column.number("gap", "%").key("gap_percent"), Column.number("percentile", ""),
                 Column.words("position"), Column.number("cars of line", ""), Column.number("cars in file", ""),
-                Column.number("prior share", ""), Column.words("level"), Column.words("valued on"), Column.words("remarks"));
+                Column.number("prior share", ""), Column.words("level"), Column.words("valued on"), Column.sentences("remarks"));
     }
 
     void add(String file, int line, String id, String vehicle, Optional<Double> price, LevelOfTrade level, Optional<LocalDate> on,

@@ -76,7 +76,7 @@ public final class ListingsPage {
     private Page page() {
         List<Section> sections = new ArrayList<>();
         sections.add(readSection());
-        inPlay.ifPresent(cars -> sections.add(Section.of("in-play", "Cars in play", Part.rows(cars.brief()))));
+        inPlay.ifPresent(cars -> sections.add(Section.of("in-play", "Cars in play", Part.rows(cars.brief()), Part.bullets(cars.remarks()))));
         sections.add(fileOrder());
         sections.add(byGap());
         sections.add(charts());
@@ -114,10 +114,6 @@ public final class ListingsPage {
 
     private Section readSection() {
         List<Part> parts = new ArrayList<>();
-        List<String> notes = judged.read().notes();
-        if (!notes.isEmpty()) {
-            parts.add(Part.bullets(notes));
-        }
         List<Table> tables = Check.of(judged.read()).tables();
         for (int t = 0; t < tables.size(); t++) {
             Table table = tables.get(t);
@@ -176,9 +172,9 @@ public final class ListingsPage {
         for (int k = 0; k < at.length; k++) {
             at[k] = unit.fromMiles(at[k]);
         }
-        return Charts.scatterWithBand(curve.line() + ": price against mileage. Each price is adjusted to " + curve.car(),
-                "mileage, " + unit.symbol(), "price, " + currency, ValueScale.LINEAR, List.of(new Points(curve.line() + ", " + n
-                    + " prices", x, y, labels)),
+        return Charts.scatterWithBand(curve.line() + ": price against mileage, for " + curve.car(),
+                "mileage, " + unit.symbol(), "price, " + currency, ValueScale.LINEAR, List.of(new Points("prices seen, each adjusted to that"
+                    + " car in all but mileage", x, y, labels)),
                 new Curve("fitted", "80 % range of one car", at, curve.middle(), curve.low(), curve.high()));
     }
 
@@ -198,7 +194,7 @@ public final class ListingsPage {
                 labels.add(of.get(i).car());
             }
             if (n > 0) {
-                groups.add(new Estimates(position.words() + " the range, " + n, figures[0], figures[1], figures[2], figures[3], labels));
+                groups.add(new Estimates(position.words() + " the range", figures[0], figures[1], figures[2], figures[3], labels));
             }
         }
         return Charts.identity("Latest price of each car against its fair value, its own car left out", "price seen, " + currency,
@@ -207,7 +203,8 @@ public final class ListingsPage {
 
     private Chart termRanges() {
         List<RangeRow> rows = new ArrayList<>();
-        for (TermEffect t : judged.model().terms()) {
+        for (TermEffect effect : judged.model().terms()) {
+            TermEffect t = effect.in(judged.read().distanceUnit());
             if (!t.label().contains(", ") && !t.label().contains("unknown")) {
                 String unit = t.unit().equals("%") ? "" : ", " + t.unit();
                 rows.add(new RangeRow(t.label() + unit, t.percent(), t.low80(), t.high80(), t.low95(), t.high95()));
@@ -265,7 +262,7 @@ public final class ListingsPage {
         Optional<FitStudy> study = judged.study();
         List<Part> parts = new ArrayList<>();
         study.ifPresent(s -> parts.add(Part.rows(ModelTables.fit(judged.model(), s))));
-        parts.add(Part.folded("terms", "All terms with their ranges", Part.rows(ModelTables.terms(judged.model()))));
+        parts.add(Part.folded("terms", "All terms with their ranges", Part.rows(ModelTables.terms(judged.model(), judged.read().distanceUnit()))));
         return Section.of("model", "How far to believe it", parts.toArray(Part[]::new));
     }
 
