@@ -3,9 +3,8 @@ package swapworth.table;
 import static java.util.Objects.requireNonNull;
 
 import java.math.BigDecimal;
-import java.text.DecimalFormat;
-import java.text.DecimalFormatSymbols;
-import java.util.Locale;
+import java.math.MathContext;
+import java.math.RoundingMode;
 
 /**
  * One cell of a {@link Table}: what a person reads, and what a machine reads.
@@ -89,8 +88,7 @@ public record Cell(String shown, String exact, Kind kind, String link) {
      */
     public static Cell signed(double value, int decimals) {
         Cell cell = number(value, decimals);
-        boolean zero = cell.shown.chars().noneMatch(c -> c >= '1' && c <= '9');
-        return cell == BLANK || value <= 0 || zero ? cell : new Cell("+" + cell.shown, cell.exact, Kind.NUMBER, "");
+        return cell == BLANK || value <= 0 || isZero(cell.shown) ? cell : new Cell("+" + cell.shown, cell.exact, Kind.NUMBER, "");
     }
 
     /**
@@ -111,17 +109,33 @@ public record Cell(String shown, String exact, Kind kind, String link) {
      * @return for instance {@code 12,500.50}
      */
     public static String format(double value, int decimals) {
-        DecimalFormat format = new DecimalFormat("#,##0", DecimalFormatSymbols.getInstance(Locale.ROOT));
-        format.setMinimumFractionDigits(decimals);
-        format.setMaximumFractionDigits(decimals);
-        format.setRoundingMode(java.math.RoundingMode.HALF_EVEN);
-        String text = format.format(value);
-        boolean zero = text.chars().noneMatch(c -> c >= '1' && c <= '9');
-        return zero && text.startsWith("-") ? text.substring(1) : text;
+        BigDecimal rounded = new BigDecimal(value).setScale(decimals, RoundingMode.HALF_EVEN);
+        String digits = rounded.abs().toPlainString();
+        int whole = digits.indexOf('.') < 0 ? digits.length() : digits.indexOf('.');
+        StringBuilder text = new StringBuilder(digits.length() + 8);
+        if (rounded.signum() < 0) {
+            text.append('-');
+        }
+        for (int i = 0; i < whole; i++) {
+            if (i > 0 && (whole - i) % 3 == 0) {
+                text.append(',');
+            }
+            text.append(digits.charAt(i));
+        }
+        return text.append(digits, whole, digits.length()).toString();
+    }
+
+    private static boolean isZero(String shown) {
+        for (int i = 0; i < shown.length(); i++) {
+            if (shown.charAt(i) >= '1' && shown.charAt(i) <= '9') {
+                return false;
+            }
+        }
+        return true;
     }
 
     private static String plain(double value) {
-        BigDecimal exact = new BigDecimal(value).round(new java.math.MathContext(12)).stripTrailingZeros();
+        BigDecimal exact = new BigDecimal(value).round(new MathContext(12)).stripTrailingZeros();
         return exact.scale() < 0 ? exact.setScale(0).toPlainString() : exact.toPlainString();
     }
 }

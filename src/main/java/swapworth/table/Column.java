@@ -71,6 +71,18 @@ public record Column(String label, String unit, String key, Align align) {
     }
 
     private static String keyOf(String label) {
-        return label.toLowerCase(Locale.ROOT).replaceAll("[^\\p{L}\\p{N}]+", "_").replaceAll("^_|_$", "");
+        StringBuilder key = new StringBuilder(label.length());
+        for (int i = 0; i < label.length(); i++) {
+            char c = label.charAt(i);
+            if (Character.isLetterOrDigit(c)) {
+                key.append(c);
+            } else if (key.length() > 0 && key.charAt(key.length() - 1) != '_') {
+                key.append('_');
+            }
+        }
+        if (key.length() > 0 && key.charAt(key.length() - 1) == '_') {
+            key.setLength(key.length() - 1);
+        }
+        return key.toString().toLowerCase(Locale.ROOT);
     }
 }
