@@ -22,7 +22,8 @@ import swapworth.table.Table;
  * and model year, because with more of them a chance agreement becomes likelier. Two advertisements are joined if what is left
  * reaches the threshold. {@link #table()} prints all points.
  *
- * <p>Different model years or trims forbid a join. Joins are made in the order of their scores, and none is made that would bring
+ * <p>Different model years or trims forbid a join, and so does a mileage that fell or grew beyond likely use, unless both have the
+ * same note. Joins are made in the order of their scores, and none is made that would bring
  * two model years, two trims, or mileages that fall from one day to a later one into one car. Each join is written into {@link Car#joinedBy}.
  */
 public final class CarMatching {
@@ -92,7 +93,8 @@ public final class CarMatching {
         Table.Builder table = Table.titled("How advertisements are joined into cars: points of a pair")
                 .note("Two advertisements of one model line are joined at " + Cell.format(threshold, 1) + " points, after the logarithm to"
                         + " base 2 of the number of advertisements of the line and model year is taken off.")
-                .note("Different model years or trims forbid a join.")
+                .note("Different model years or trims forbid a join; so does a mileage that fell, or grew by more than 50 miles and 60 a day,"
+                        + " unless the notes are equal.")
                 .columns(Column.words("fact"), Column.words("agreement"), Column.words("points"));
         for (String[] rule : PairScore.rules()) {
             table.row(Cell.words(rule[0]), Cell.words(rule[1]), Cell.words(rule[2]));

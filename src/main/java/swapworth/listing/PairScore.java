@@ -151,10 +151,27 @@ final class PairScore {
         }
     }
 
-    /** Whether two advertisements cannot show one car whatever else they agree in. */
+    /**
+     * Whether two advertisements cannot show one car whatever else they agree in: another model year, another trim, or a mileage
+     * that falls or rises beyond likely use without an equal text that would show it to be mistyped.
+     */
     static boolean forbidden(Advertisement a, Advertisement b) {
-        return a.year != 0 && b.year != 0 && a.year != b.year
-                || !a.trim.isEmpty() && !b.trim.isEmpty() && !a.trim.equals(b.trim);
+        if (a.year != b.year && a.year != 0 && b.year != 0) {
+            return true;
+        }
+        if (a.lastMiles != b.lastMiles && a.lastMiles != b.firstMiles && !Double.isNaN(a.lastMiles) && !Double.isNaN(b.lastMiles)) {
+            boolean swapped = a.dated && b.dated && b.firstDay < a.firstDay;
+            double driven = swapped ? a.firstMiles - b.lastMiles : b.firstMiles - a.lastMiles;
+            double likely = likelyMiles(swapped ? b : a, swapped ? a : b);
+            if ((driven < 0 || driven > likely) && (a.note.isEmpty() || !a.note.equals(b.note))) {
+                return true;
+            }
+        }
+        return !a.trim.equals(b.trim) && !a.trim.isEmpty() && !b.trim.isEmpty();
+    }
+
+    private static double likelyMiles(Advertisement earlier, Advertisement later) {
+        return MILES_AT_LEAST + MILES_A_DAY * Math.max(0, later.firstDay - earlier.lastDay);
     }
 
     double points(int first, int second) {
@@ -215,7 +232,7 @@ final class PairScore {
         if (driven < 0) {
             return add(MILEAGE_FELL, "mileage fell", parts, explain);
         }
-        double likely = MILES_AT_LEAST + MILES_A_DAY * Math.max(0, b.firstDay - a.lastDay);
+        double likely = likelyMiles(a, b);
         if (driven > likely) {
             return add(MILEAGE_JUMPED, "mileage rose beyond likely use", parts, explain);
         }
@@ -328,8 +345,8 @@ final class PairScore {
         rule(rules, "mileage", "equal", "log2 of 1 / chance, at most " + shown(MOST_FOR_MILEAGE)
                 + "; the chance is the share of other years and trims of the line with this mileage, at least its roundness / 150,000, or / 10 times itself");
         rule(rules, "mileage", "grew by at most 50 miles and 60 a day", "at most " + shown(MOST_FOR_GROWTH) + ", less the longer the time");
-        rule(rules, "mileage", "grew by more", shown(MILEAGE_JUMPED));
-        rule(rules, "mileage", "fell", shown(MILEAGE_FELL));
+        rule(rules, "mileage", "grew by more, and the notes are equal; forbidden if not", shown(MILEAGE_JUMPED));
+        rule(rules, "mileage", "fell, and the notes are equal; forbidden if not", shown(MILEAGE_FELL));
         rule(rules, "mileage", "missing in one or both", shown(NO_MILEAGE));
         rule(rules, "price", "equal", "log2 of 1 / chance, at most " + shown(MOST_FOR_PRICE)
                 + "; the chance is the share of other rows of the line with this price, at least its roundness / 20,000");

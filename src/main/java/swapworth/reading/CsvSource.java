@@ -42,7 +42,6 @@ public final class CsvSource {
     public static final int MOST_BROKEN_ROWS = 1_000;
 
     private static final char BYTE_ORDER_MARK = '\ufeff';
-    private static final CsvRow CONTINUES = new CsvRow(0, List.of());
 
     private final String file;
     private final char separator;
@@ -334,7 +333,7 @@ public final class CsvSource {
                     .skipEmptyLines(false).allowUnclosedQuote(false).extraFieldStrategy(FieldMismatchStrategy.IGNORE)
                     .missingFieldStrategy(FieldMismatchStrategy.IGNORE).maxBufferSize(2 * MOST_CHARACTERS_A_CELL)
                     .build(limits, reader);
-            CsvRow last = CONTINUES;
+            List<String> last = List.of();
             int next = line;
             try (CloseableIterator<CsvRecord> records = csv.iterator()) {
                 while (records.hasNext()) {
@@ -344,11 +343,11 @@ public final class CsvSource {
                     if (!broken.isEmpty()) {
                         return broken(next, broken, record.getField(0));
                     }
-                    last = new CsvRow(next, record.getFields());
+                    last = record.getFields();
                 }
                 return 0;
             } catch (CsvParseException e) {
-                int failed = last == CONTINUES ? line : last.line() + linesOf(last.cells());
+                int failed = last.isEmpty() ? line : next + linesOf(last);
                 return broken(failed, reason(e), text.substring(lineStart(offset, line, failed),
                         Math.min(text.length(), lineStart(offset, line, failed) + RowProblem.SHOWN)));
             } catch (IOException e) {
@@ -476,6 +475,9 @@ public final class CsvSource {
         private static int linesOf(List<String> cells) {
             int lines = 1;
             for (String cell : cells) {
+                if (cell.indexOf('\n') < 0 && cell.indexOf('\r') < 0) {
+                    continue;
+                }
                 for (int i = 0; i < cell.length(); i++) {
                     char c = cell.charAt(i);
                     if (c == '\n' || c == '\r' && (i + 1 == cell.length() || cell.charAt(i + 1) != '\n')) {
