@@ -174,7 +174,8 @@ final class FileColumns {
         for (CsvRow row : source.rows()) {
             List<String> cells = row.cells();
             for (int i = 0; i < cells.size() && i < filled.length; i++) {
-                filled[i] += cells.get(i).isEmpty() || row.cell(i).isEmpty() ? 0 : 1;
+                String cell = cells.get(i);
+                filled[i] += cell.isEmpty() || cell.charAt(0) <= ' ' && row.cell(i).isEmpty() ? 0 : 1;
             }
         }
         List<ColumnUnderstood> columns = new ArrayList<>();

@@ -341,7 +341,7 @@ final class RowReader {
 
     private <E> E word(ListingColumn column, Vocabulary<E> vocabulary, E unknown, Draft draft) {
         String text = text(column, draft.row);
-        if (Spelling.isBlank(text)) {
+        if (text.isEmpty() || Spelling.isBlank(text)) {
             return unknown;
         }
         Optional<E> meaning = vocabulary.meaning(text);
@@ -363,7 +363,11 @@ final class RowReader {
 
     /** The cell, put into the program's words where the user's own words.csv speaks of it. */
     private String text(ListingColumn column, CsvRow row) {
-        String text = row.cell(columns.place(column));
+        int place = columns.place(column);
+        if (place < 0) {
+            return "";
+        }
+        String text = row.cell(place);
         if (translated[column.ordinal()] && !text.isEmpty()) {
             return words.meaning(column.header(), text).or(() -> words.meaning(columns.header(column), text)).orElse(text);
         }

@@ -20,6 +20,9 @@ final class DateText {
 
     static Parsed<LocalDate> read(String cell, Optional<DateOrder> order, Detail detail) {
         String text = Spelling.stripped(cell);
+        if (text.length() == 10 && text.charAt(4) == '-' && text.charAt(7) == '-') {
+            return day(text.substring(0, 4), text.substring(5, 7), text.substring(8));
+        }
         if (Spelling.isBlank(text) || text.equals("-")) {
             return Parsed.blank();
         }
