@@ -130,7 +130,7 @@ public final class Listings {
         private final List<ColumnUnderstood> columnsUnderstood = new ArrayList<>();
         private final Set<String> notes = new LinkedHashSet<>();
         private final Map<String, Integer> fileOrder = new LinkedHashMap<>();
-        private Conventions lastConventions = conventions;
+        private Conventions statedInAll = conventions;
         private int rejectedRows;
         private int setAsideRows;
         private int blank;
@@ -145,7 +145,7 @@ public final class Listings {
                 oddities.addAll(folder.problems);
                 notes.addAll(folder.notes);
             }
-            lastConventions = lastConventions.or(folder.conventions);
+            statedInAll = statedInAll.or(folder.conventions);
             CsvSource source = CsvSource.read(file);
             fileOrder.putIfAbsent(source.file(), fileOrder.size());
             FileColumns columns = new FileColumns(source, FileColumns.Kind.LISTINGS);
@@ -239,7 +239,7 @@ public final class Listings {
         }
 
         ListingsRead finished() {
-            Currency base = baseCurrency.or(lastConventions::currency).orElseGet(this::mostFrequentCurrency);
+            Currency base = baseCurrency.or(statedInAll::currency).orElseGet(this::mostFrequentCurrency);
             List<Listing> listings = new ArrayList<>(drafts.size());
             Groups<String, Listing> sightingsOfDay = new Groups<>();
             for (int i = 0; i < drafts.size(); i++) {
@@ -344,7 +344,7 @@ public final class Listings {
                 known += draft.facts.mileage().isPresent() ? 1 : 0;
                 km += draft.facts.mileage().isPresent() && draft.unit == DistanceUnit.KM ? 1 : 0;
             }
-            boolean statedKm = lastConventions.mileageUnit().equals(Optional.of("km"));
+            boolean statedKm = statedInAll.mileageUnit().equals(Optional.of("km"));
             return known == 0 ? statedKm ? DistanceUnit.KM : DistanceUnit.MI : 2 * km > known ? DistanceUnit.KM : DistanceUnit.MI;
         }
     }
