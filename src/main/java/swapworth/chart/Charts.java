@@ -1,7 +1,417 @@
 package swapworth.chart;
 
-/** Placeholder. */
+import static swapworth.chart.DrawnData.number;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
+import swapworth.table.Table;
+
+/**
+ * The charts, one method each. Labels of axes carry their unit, such as {@code mileage, mi}. Values that are not finite, or
+ * beyond 10<sup>15</sup>, are not drawn but stay in the table, blank if not finite; values so far off that they would flatten
+ * everything else are drawn at the edge, and the picture says how many. Without any value the picture is a panel that says so.
+ * The same input gives the same bytes on every machine.
+ */
 public final class Charts {
+
+    private static final int TALL = 340;
+    private static final int MIDDLING = 280;
+    private static final int ROW = 30;
+    private static final int TICKS_ACROSS = 6;
+    private static final int TICKS_UP = 7;
+    private static final int ROWS_IN_WORDS = 12;
+
+    private static final Painter PAINTER = new XChartPainter();
+
+    private static final Ink CURVE = new Ink(0, Ink.Manner.LINE);
+    private static final Ink BAND = new Ink(0, Ink.Manner.AREA);
+    private static final Ink REFERENCE = new Ink(0, Ink.Manner.DASH);
+
     private Charts() {
+    }
+
+    /**
+     * Points in groups, with a fitted curve and the band around it: price against mileage, for instance.
+     *
+     * @param title what the chart shows
+     * @param xLabel the horizontal axis, with its unit
+     * @param yLabel the vertical axis, with its unit
+     * @param scale the scale of the vertical axis
+     * @param groups the points; each group has its own shape and hue
+     * @param curve the curve; {@link Curve#none()} draws the points alone
+     * @return the chart, its table with the points first, then the curve
+     */
+    public static Chart scatterWithBand(String title, String xLabel, String yLabel, ValueScale scale, List<Points> groups,
+            Curve curve) {
+        DrawnData data = new DrawnData(title, List.of("drawn as", "note"), List.of(xLabel, yLabel, "low", "high"));
+        Extent across = new Extent(ValueScale.LINEAR);
+        Extent up = new Extent(scale);
+        for (Points group : groups) {
+            double[] gx = group.x();
+            double[] gy = group.y();
+            for (int i = 0; i < gx.length; i++) {
+                data.row(heads(group.name(), group.labels(), i), gx[i], gy[i], Double.NaN, Double.NaN);
+            }
+        }
+        across.includeMost(joined(groups, Points::x));
+        up.includeMost(joined(groups, Points::y));
+        double[] cx = curve.x();
+        double[] middle = curve.middle();
+        double[] low = curve.low();
+        double[] high = curve.high();
+        for (int i = 0; i < cx.length; i++) {
+            data.row(new String[] {curve.name(), ""}, cx[i], middle[i], low[i], high[i]);
+        }
+        across.include(cx);
+        up.include(middle);
+        up.includeWithin(low);
+        up.includeWithin(high);
+        if (across.isEmpty() || up.isEmpty()) {
+            return empty(title, data.table());
+        }
+        Axis x = Axis.of(ValueScale.LINEAR, across.low(), across.high(), TICKS_ACROSS);
+        Axis y = Axis.of(scale, up.low(), up.high(), TICKS_UP);
+        Plot plot = new Plot(TALL, x, y, xLabel, yLabel);
+        plot.add(band(BAND, x, y, cx, low, high));
+        Marks marks = new Marks(plot, x, y);
+        for (Points group : groups) {
+            marks.add(group.name(), group.x(), group.y(), group.labels());
+        }
+        if (cx.length > 0) {
+            plot.add(new Layer(Layer.Form.LINE, CURVE, x.at(cx), y.at(middle)));
+            plot.explain(Layer.Form.LINE, CURVE, curve.name());
+            plot.explain(Layer.Form.POLYGON, BAND, curve.bandName());
+        }
+        plot.note(marks.outside());
+        String alt = yLabel + " against " + xLabel + ": " + marks.words() + "; " + xLabel + " from " + number(across.low())
+                + " to " + number(across.high()) + ", " + yLabel + " from " + number(up.low()) + " to " + number(up.high()) + ".";
+        if (cx.length > 0) {
+            int last = cx.length - 1;
+            alt += " " + curve.name() + ": " + number(middle[0]) + " at " + number(cx[0]) + ", " + number(middle[last]) + " at "
+                    + number(cx[last]) + "; with the " + curve.bandName() + ".";
+        }
+        return plot.chart(title, alt, data.table(), PAINTER);
+    }
+
+    /**
+     * Estimates against asked prices, with the line on which both are equal. A car below the line is asked above its estimate.
+     *
+     * @param title what the chart shows
+     * @param xLabel the asked price, with its unit
+     * @param yLabel the estimate, with its unit
+     * @param rangeName what the bars are, for instance {@code 80 % range}
+     * @param scale the scale of both axes, which have the same ends
+     * @param groups the cars; each group has its own shape and hue
+     * @return the chart
+     */
+    public static Chart identity(String title, String xLabel, String yLabel, String rangeName, ValueScale scale,
+            List<Estimates> groups) {
+        DrawnData data = new DrawnData(title, List.of("drawn as", "note"), List.of(xLabel, yLabel, "low", "high"));
+        int below = 0;
+        int above = 0;
+        for (Estimates group : groups) {
+            double[] asked = group.asked();
+            double[] middle = group.middle();
+            double[] low = group.low();
+            double[] high = group.high();
+            for (int i = 0; i < asked.length; i++) {
+                data.row(heads(group.name(), group.labels(), i), asked[i], middle[i], low[i], high[i]);
+                below += asked[i] < low[i] ? 1 : 0;
+                above += asked[i] > high[i] ? 1 : 0;
+            }
+        }
+        Extent both = new Extent(scale);
+        both.includeMost(joined(groups, Estimates::asked));
+        both.includeMost(joined(groups, Estimates::middle));
+        if (both.isEmpty()) {
+            return empty(title, data.table());
+        }
+        Axis axis = Axis.of(scale, both.low(), both.high(), TICKS_ACROSS);
+        Plot plot = new Plot(TALL, axis, axis, xLabel, yLabel);
+        for (int g = 0; g < groups.size(); g++) {
+            plot.add(uprights(Layer.hueOfGroup(g), axis, groups.get(g)));
+        }
+        double[] ends = {axis.min(), axis.max()};
+        plot.add(new Layer(Layer.Form.LINE, REFERENCE, ends, ends));
+        Marks marks = new Marks(plot, axis, axis);
+        for (Estimates group : groups) {
+            marks.add(group.name(), group.asked(), group.middle(), group.labels());
+        }
+        plot.explain(Layer.Form.LINE, new Ink(1, Ink.Manner.HAIR), rangeName);
+        plot.explain(Layer.Form.LINE, REFERENCE, "equal");
+        plot.note(marks.outside());
+        return plot.chart(title, yLabel + " against " + xLabel + ": " + marks.words() + ", each with its " + rangeName
+                + ", and the line on which both are equal; " + below + " asked below and " + above + " above their range.",
+                data.table(), PAINTER);
+    }
+
+    /**
+     * A line over time within its 80 and 95 % bands: an index, for instance.
+     *
+     * @param title what the chart shows
+     * @param yLabel the vertical axis, with its unit
+     * @param band the line and its bands
+     * @param base the level of a broken line for reference, such as 100; none for no line
+     * @return the chart
+     */
+    public static Chart bandLine(String title, String yLabel, DatedBand band, OptionalDouble base) {
+        DrawnData data = new DrawnData(title, List.of("date"),
+                List.of(yLabel, "80 % from", "80 % to", "95 % from", "95 % to"));
+        double[] middle = band.middle();
+        double[] low80 = band.low80();
+        double[] high80 = band.high80();
+        double[] low95 = band.low95();
+        double[] high95 = band.high95();
+        double[] days = new double[middle.length];
+        for (int i = 0; i < middle.length; i++) {
+            days[i] = band.dates().get(i).toEpochDay();
+            data.row(new String[] {band.dates().get(i).toString()}, middle[i], low80[i], high80[i], low95[i], high95[i]);
+        }
+        Extent up = new Extent(ValueScale.LINEAR);
+        up.include(middle);
+        if (up.isEmpty()) {
+            return empty(title, data.table());
+        }
+        base.ifPresent(up::include);
+        up.include(low80);
+        up.include(high80);
+        up.includeWithin(low95);
+        up.includeWithin(high95);
+        LocalDate first = band.dates().get(0);
+        LocalDate last = band.dates().get(middle.length - 1);
+        Axis x = Axis.dates(first, last, TICKS_ACROSS + 1);
+        Axis y = Axis.of(ValueScale.LINEAR, up.low(), up.high(), TICKS_UP);
+        Plot plot = new Plot(MIDDLING, x, y, "", yLabel);
+        Ink line = new Ink(1, Ink.Manner.LINE);
+        Ink near = new Ink(1, Ink.Manner.AREA);
+        Ink wide = new Ink(1, Ink.Manner.FAINT);
+        plot.add(band(wide, x, y, days, low95, high95));
+        plot.add(band(near, x, y, days, low80, high80));
+        base.ifPresent(level -> plot.add(new Layer(Layer.Form.LINE, REFERENCE, new double[] {x.min(), x.max()},
+                new double[] {level, level})));
+        plot.add(new Layer(Layer.Form.LINE, line, days, y.at(middle)));
+        if (middle.length == 1) {
+            plot.add(Layer.ofGroup(0, days, middle));
+        }
+        plot.explain(Layer.Form.LINE, line, band.name());
+        plot.explain(Layer.Form.POLYGON, near, "80 % range");
+        plot.explain(Layer.Form.POLYGON, wide, "95 % range");
+        int end = middle.length - 1;
+        return plot.chart(title, yLabel + " from " + first + " to " + last + ": " + number(middle[0]) + " at first, "
+                + number(middle[end]) + " at last (80 % range " + number(low80[end]) + " to " + number(high80[end]) + ").",
+                data.table(), PAINTER);
+    }
+
+    /**
+     * One row a name, with a dot in the middle of a thick 80 % and a thin 95 % range: the terms of a model, for instance.
+     *
+     * @param title what the chart shows
+     * @param xLabel the horizontal axis, with its unit
+     * @param rows the rows, from the top
+     * @param reference where a broken upright line for reference stands, such as 0; none for no line
+     * @return the chart
+     */
+    public static Chart ranges(String title, String xLabel, List<RangeRow> rows, OptionalDouble reference) {
+        DrawnData data = new DrawnData(title, List.of("row"),
+                List.of(xLabel, "80 % from", "80 % to", "95 % from", "95 % to"));
+        for (RangeRow row : rows) {
+            data.row(new String[] {row.name()}, row.middle(), row.low80(), row.high80(), row.low95(), row.high95());
+        }
+        Extent across = new Extent(ValueScale.LINEAR);
+        across.include(ends(rows, RangeRow::middle, RangeRow::middle));
+        if (across.isEmpty()) {
+            return empty(title, data.table());
+        }
+        reference.ifPresent(across::include);
+        across.includeMost(ends(rows, RangeRow::low80, RangeRow::high80));
+        across.includeMost(ends(rows, RangeRow::low95, RangeRow::high95));
+        Axis x = Axis.withMargins(across.low(), across.high(), TICKS_ACROSS);
+        Axis y = Axis.rows(rows.size());
+        Plot plot = new Plot(ROW * rows.size(), x, y, xLabel, "");
+        Places wide = new Places();
+        Places near = new Places();
+        Places middle = new Places();
+        for (int i = 0; i < rows.size(); i++) {
+            RangeRow row = rows.get(i);
+            plot.nameRow(row.name());
+            double height = rows.size() - 1.0 - i;
+            wide.stroke(x.at(row.low95()), height, x.at(row.high95()), height);
+            near.stroke(x.at(row.low80()), height, x.at(row.high80()), height);
+            if (Double.isFinite(row.middle())) {
+                middle.add(row.middle(), height);
+            }
+        }
+        Ink reach = new Ink(1, Ink.Manner.REACH);
+        Ink core = new Ink(1, Ink.Manner.CORE);
+        Layer dots = new Layer(Layer.Form.DOT, new Ink(0, Ink.Manner.DOT), middle.x(), middle.y());
+        reference.ifPresent(place -> plot.add(new Layer(Layer.Form.LINE, REFERENCE, new double[] {place, place},
+                new double[] {y.min(), y.max()})));
+        plot.add(new Layer(Layer.Form.LINE, reach, wide.x(), wide.y()));
+        plot.add(new Layer(Layer.Form.LINE, core, near.x(), near.y()));
+        plot.add(dots);
+        plot.explain(dots.form(), dots.ink(), "middle");
+        plot.explain(Layer.Form.LINE, core, "80 % range");
+        plot.explain(Layer.Form.LINE, reach, "95 % range");
+        StringBuilder alt = new StringBuilder(xLabel).append(" of ").append(rows.size()).append(" rows, with 80 and 95 % ranges");
+        for (int i = 0; i < Math.min(rows.size(), ROWS_IN_WORDS); i++) {
+            RangeRow row = rows.get(i);
+            alt.append(i == 0 ? ": " : "; ").append(row.name()).append(' ').append(number(row.middle())).append(" (80 % range ")
+                    .append(number(row.low80())).append(" to ").append(number(row.high80())).append(')');
+        }
+        alt.append(rows.size() > ROWS_IN_WORDS ? "; the rest in the table." : ".");
+        return plot.chart(title, alt.toString(), data.table(), PAINTER);
+    }
+
+    /**
+     * How many lie in each of the given bins.
+     *
+     * @param title what the chart shows
+     * @param xLabel the horizontal axis, with its unit
+     * @param yLabel what is counted
+     * @param bins the bins; heights, not areas, are the counts, so they should be equally wide
+     * @return the chart
+     */
+    public static Chart histogram(String title, String xLabel, String yLabel, List<Bin> bins) {
+        DrawnData data = new DrawnData(title, List.of(), List.of(withSuffix(xLabel, " from"), withSuffix(xLabel, " to"), yLabel));
+        Extent across = new Extent(ValueScale.LINEAR);
+        long all = 0;
+        Bin fullest = new Bin(0, 1, 0);
+        for (Bin bin : bins) {
+            data.row(new String[0], bin.from(), bin.to(), bin.count());
+            across.include(bin.from(), bin.to());
+            all += bin.count();
+            fullest = bin.count() > fullest.count() ? bin : fullest;
+        }
+        if (all == 0 || across.isEmpty()) {
+            return empty(title, data.table());
+        }
+        Axis x = Axis.withMargins(across.low(), across.high(), TICKS_ACROSS + 1);
+        Axis y = Axis.between(0, fullest.count() * 1.05, (int) Math.min(TICKS_UP, fullest.count()));
+        Plot plot = new Plot(MIDDLING, x, y, xLabel, yLabel);
+        double gap = (across.high() - across.low()) * 0.0015;
+        Places corners = new Places();
+        for (Bin bin : bins) {
+            corners.box(bin.from() + Math.min(gap, (bin.to() - bin.from()) / 4),
+                    bin.to() - Math.min(gap, (bin.to() - bin.from()) / 4), bin.count());
+        }
+        plot.add(new Layer(Layer.Form.POLYGON, new Ink(1, Ink.Manner.BAR), corners.x(), corners.y()));
+        return plot.chart(title, yLabel + " by " + xLabel + ": " + all + " in " + bins.size() + " bins from "
+                + number(across.low()) + " to " + number(across.high()) + "; the fullest, " + number(fullest.from()) + " to "
+                + number(fullest.to()) + ", holds " + fullest.count() + ".", data.table(), PAINTER);
+    }
+
+    private static Chart empty(String title, Table data) {
+        String alt = title + ": no data";
+        return new Chart(title, alt, Plot.empty(alt), data, Optional.empty());
+    }
+
+    private static String[] heads(String group, List<String> labels, int i) {
+        return new String[] {group, labels.isEmpty() ? "" : labels.get(i)};
+    }
+
+    /** Words put before the unit of a label. */
+    private static String withSuffix(String label, String words) {
+        int comma = label.lastIndexOf(", ");
+        return comma < 0 ? label + words : label.substring(0, comma) + words + label.substring(comma);
+    }
+
+    private static <T> double[] joined(List<T> groups, Function<T, double[]> values) {
+        double[] all = new double[0];
+        for (T group : groups) {
+            double[] more = values.apply(group);
+            int size = all.length;
+            all = Arrays.copyOf(all, size + more.length);
+            System.arraycopy(more, 0, all, size, more.length);
+        }
+        return all;
+    }
+
+    private static double[] ends(List<RangeRow> rows, ToDoubleFunction<RangeRow> low, ToDoubleFunction<RangeRow> high) {
+        double[] ends = new double[2 * rows.size()];
+        for (int i = 0; i < rows.size(); i++) {
+            ends[2 * i] = low.applyAsDouble(rows.get(i));
+            ends[2 * i + 1] = high.applyAsDouble(rows.get(i));
+        }
+        return ends;
+    }
+
+    /** A closed band: along its upper edge, and back along its lower one, which on a logarithmic axis may lie below it. */
+    private static Layer band(Ink ink, Axis x, Axis y, double[] valuesX, double[] low, double[] high) {
+        Places edge = new Places();
+        Places lower = new Places();
+        for (int i = 0; i < valuesX.length; i++) {
+            double from = low[i] <= 0 ? y.belowAll(low[i]) : y.at(low[i]);
+            double to = y.at(high[i]);
+            if (!Double.isNaN(valuesX[i] + from + to)) {
+                edge.add(x.at(valuesX[i]), to);
+                lower.add(x.at(valuesX[i]), from);
+            }
+        }
+        edge.addBackward(lower);
+        return new Layer(Layer.Form.POLYGON, ink, edge.x(), edge.y());
+    }
+
+    private static Layer uprights(int hue, Axis axis, Estimates cars) {
+        double[] asked = cars.asked();
+        double[] low = cars.low();
+        double[] high = cars.high();
+        Places strokes = new Places();
+        for (int i = 0; i < asked.length; i++) {
+            double across = axis.clamp(axis.at(asked[i]));
+            strokes.stroke(across, low[i] <= 0 ? axis.belowAll(low[i]) : axis.at(low[i]), across, axis.at(high[i]));
+        }
+        return new Layer(Layer.Form.LINE, new Ink(hue, Ink.Manner.HAIR), strokes.x(), strokes.y());
+    }
+
+    /** Adds groups of marks to a plot and counts them, and those that its axes do not reach. */
+    private static final class Marks {
+        private final Plot plot;
+        private final Axis x;
+        private final Axis y;
+        private final List<String> words = new ArrayList<>();
+        private int outside;
+
+        Marks(Plot plot, Axis x, Axis y) {
+            this.plot = plot;
+            this.x = x;
+            this.y = y;
+        }
+
+        void add(String name, double[] valuesX, double[] valuesY, List<String> labels) {
+            Places places = new Places();
+            for (int i = 0; i < valuesX.length; i++) {
+                double across = x.at(valuesX[i]);
+                double up = y.at(valuesY[i]);
+                if (!Double.isNaN(across + up)) {
+                    outside += x.holds(across) && y.holds(up) ? 0 : 1;
+                    places.add(x.clamp(across), y.clamp(up));
+                    if (!labels.isEmpty()) {
+                        plot.hover(x.clamp(across), y.clamp(up), labels.get(i));
+                    }
+                }
+            }
+            Layer layer = Layer.ofGroup(words.size(), places.x(), places.y());
+            plot.add(layer);
+            plot.explain(layer.form(), layer.ink(), name + " (" + places.size() + ")");
+            words.add(places.size() + " " + name);
+        }
+
+        String words() {
+            return words.isEmpty() ? "no points" : String.join(", ", words);
+        }
+
+        String outside() {
+            return switch (outside) {
+                case 0 -> "";
+                case 1 -> "1 point lies beyond the axes and stands at the edge.";
+                default -> outside + " points lie beyond the axes and stand at the edge.";
+            };
+        }
     }
 }

@@ -14,17 +14,18 @@ import swapworth.table.Table;
 /**
  * Joins sightings into cars.
  *
- * <p>First, sightings with the same id within a model line are one advertisement. Then advertisements, and rows without an id, are
- * joined if they agree in more than chance explains. The score of two of them is a sum of points, each the logarithm to base 2 of
- * how much more often the two agree in this way if they show the same car than if they show two cars of one line (Fellegi and
- * Sunter, A Theory for Record Linkage, JASA 64, 1969). A rare agreement earns more than a common one: an equal mileage of 87,412
- * says much, one of 100,000 little. From the sum is taken the logarithm to base 2 of the number of advertisements of the same line
- * and model year, because with more of them a chance agreement becomes likelier. Two advertisements are joined if what is left
- * reaches the threshold. {@link #table()} prints all points.
+ * <p>First, sightings with the same id within a model line are one advertisement. Then advertisements, and rows without an id,
+ * are joined if they agree in more than chance explains. The score of two of them is a sum of points, each the logarithm to base
+ * 2 of how much more often the two agree in this way if they show the same car than if they show two cars of one line (Fellegi
+ * and Sunter, A Theory for Record Linkage, JASA 64, 1969). A rare agreement earns more than a common one: an equal mileage of
+ * 87,412 says much, one of 100,000 little. From the sum is taken the logarithm to base 2 of the number of advertisements of the
+ * same line and model year, because with more of them a chance agreement becomes likelier. Two advertisements are joined if what
+ * is left reaches the threshold. {@link #table()} prints all points.
  *
- * <p>Different model years or trims forbid a join, and so does a mileage that fell or grew beyond likely use, unless both have the
- * same note. Joins are made in the order of their scores, and none is made that would bring
- * two model years, two trims, or mileages that fall from one day to a later one into one car. Each join is written into {@link Car#joinedBy}.
+ * <p>Different model years or trims forbid a join, and so does a mileage that fell or grew beyond likely use, unless both have
+ * the same note. Joins are made in the order of their scores, and none is made that would bring
+ * two model years, two trims, or mileages that fall from one day to a later one into one car. Each join is written into {@link
+ * Car#joinedBy}.
  */
 public final class CarMatching {
 
@@ -91,10 +92,10 @@ public final class CarMatching {
      */
     public Table table() {
         Table.Builder table = Table.titled("How advertisements are joined into cars: points of a pair")
-                .note("Two advertisements of one model line are joined at " + Cell.format(threshold, 1) + " points, after the logarithm to"
-                        + " base 2 of the number of advertisements of the line and model year is taken off.")
-                .note("Different model years or trims forbid a join; so does a mileage that fell, or grew by more than 50 miles and 60 a day,"
-                        + " unless the notes are equal.")
+                .note("Two advertisements of one model line are joined at " + Cell.format(threshold, 1)
+                        + " points, after the logarithm to base 2 of the number of advertisements of the line and model year is taken off.")
+                .note("Different model years or trims forbid a join; so does a mileage that fell, or grew by more than 50 miles"
+                        + " and 60 a day, unless the notes are equal.")
                 .columns(Column.words("fact"), Column.words("agreement"), Column.words("points"));
         for (String[] rule : PairScore.rules()) {
             table.row(Cell.words(rule[0]), Cell.words(rule[1]), Cell.words(rule[2]));
@@ -176,7 +177,8 @@ public final class CarMatching {
                 links.add(new Link(a, b, points));
             }
         });
-        links.sort(Comparator.comparingDouble(Link::points).reversed().thenComparingInt(Link::first).thenComparingInt(Link::second));
+        links.sort(Comparator.comparingDouble(Link::points).reversed().thenComparingInt(Link::first)
+                .thenComparingInt(Link::second));
         int[] year = new int[root.length];
         String[] trim = new String[root.length];
         Map<Integer, List<Listing>> joined = new HashMap<>();

@@ -32,10 +32,10 @@ import swapworth.reading.UnusableFileException;
  * {@code words.csv}, {@code rates.csv} and {@code lines.csv} in the folder of a listings file are used, and the result says so.
  *
  * <p>A row is <em>rejected</em> if its price, mileage, day of sighting, model year, first registration or age stands there and
- * cannot be read. It is <em>set aside</em> if it was read but lies outside what a model may use: no vehicle, no price, a price that
- * is not above 0 or has no rate to the base currency, neither age nor mileage, a mileage below 0 or above a million miles, a model
- * year more than a year after the sighting, the second of two equal sightings. It is <em>kept and flagged</em> if it only looks odd:
- * a price far from those of its neighbours, a unit that contradicts its header, an end before its sighting.
+ * cannot be read. It is <em>set aside</em> if it was read but lies outside what a model may use: no vehicle, no price, a price
+ * that is not above 0 or has no rate to the base currency, neither age nor mileage, a mileage below 0 or above a million miles, a
+ * model year more than a year after the sighting, the second of two equal sightings. It is <em>kept and flagged</em> if it only
+ * looks odd: a price far from those of its neighbours, a unit that contradicts its header, an end before its sighting.
  */
 public final class Listings {
 
@@ -172,7 +172,8 @@ public final class Listings {
                         source.header());
             }
             if (!columns.has(ListingColumn.PRICE)) {
-                throw UnusableFileException.missingColumn(source.file(), "a column for the price (price, ask, price_usd, price_eur)",
+                throw UnusableFileException.missingColumn(source.file(),
+                        "a column for the price (price, ask, price_usd, price_eur)",
                         source.header());
             }
             if (!columns.has(ListingColumn.AGE) && !columns.has(ListingColumn.MODEL_YEAR)
@@ -195,7 +196,8 @@ public final class Listings {
             } else if (draft.money.get().amount().signum() <= 0) {
                 draft.setAside("price", draft.priceText, "the price is not above 0");
             }
-            if (draft.asides.isEmpty() && facts.mileage().isEmpty() && facts.modelYear().isEmpty() && facts.firstRegistered().isEmpty()
+            if (draft.asides.isEmpty() && facts.mileage().isEmpty() && facts.modelYear().isEmpty() && facts.firstRegistered()
+                    .isEmpty()
                     && facts.ageYears().isEmpty()) {
                 draft.setAside("", "", "the row gives neither the age nor the mileage of the car");
             }
@@ -216,20 +218,24 @@ public final class Listings {
             }
             if (tally.auctionsInDoubt > 0) {
                 questions.add(question(source, tally.firstAuctionInDoubt, "price_includes", tally.auctionsInDoubt
-                        + " auction results do not say whether fees or tax are in the price; fees can add a third: which is it?"));
+                        + " auction results do not say whether fees or tax are in the price; fees can add a third:"
+                        + " which is it?"));
             }
             if (!tally.runningGearSeen) {
-                questions.add(question(source, 0, "running_gear", "no row names a running gear: which line carries the donor's gear? Fill"
+                questions.add(question(source, 0, "running_gear",
+                        "no row names a running gear: which line carries the donor's gear? Fill"
                         + " body and running_gear where lines share them, here or in lines.csv"));
             }
             if (columns.has(ListingColumn.MILEAGE) && columns.unit(ListingColumn.MILEAGE).isEmpty()
                     && stated.mileageUnit().isEmpty() && tally.unitOfCellUnknown) {
-                questions.add(question(source, 0, columns.header(ListingColumn.MILEAGE), "nothing states the unit of the distances: they"
+                questions.add(question(source, 0, columns.header(ListingColumn.MILEAGE),
+                        "nothing states the unit of the distances: they"
                         + " are taken for miles. State it in words.csv: *,mileage unit,km (or mi)"));
             }
             if (columns.currency().isEmpty() && stated.currency().isEmpty() && !columns.has(ListingColumn.CURRENCY)
                     && tally.currencyOfCellUnknown) {
-                questions.add(question(source, 0, columns.header(ListingColumn.PRICE), "nothing states the currency of the prices: they"
+                questions.add(question(source, 0, columns.header(ListingColumn.PRICE),
+                        "nothing states the currency of the prices: they"
                         + " are taken for US dollars. State it in words.csv: *,currency,EUR"));
             }
         }
@@ -261,7 +267,8 @@ public final class Listings {
                 }
             }
             int used = checked.size();
-            return new ListingsRead(new Counts(used, setAsideRows, rejectedRows, blank, comments), checked, matched.cars(), setAside,
+            return new ListingsRead(new Counts(used, setAsideRows, rejectedRows, blank, comments), checked, matched.cars(),
+                    setAside,
                     rejected, oddities, questions, lists.unmatchedWords(), columnsUnderstood, base, mostFrequentUnit(),
                     List.copyOf(notes));
         }

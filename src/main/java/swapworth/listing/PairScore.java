@@ -159,7 +159,8 @@ final class PairScore {
         if (a.year != b.year && a.year != 0 && b.year != 0) {
             return true;
         }
-        if (a.lastMiles != b.lastMiles && a.lastMiles != b.firstMiles && !Double.isNaN(a.lastMiles) && !Double.isNaN(b.lastMiles)) {
+        if (a.lastMiles != b.lastMiles && a.lastMiles != b.firstMiles && !Double.isNaN(a.lastMiles)
+                && !Double.isNaN(b.lastMiles)) {
             boolean swapped = a.dated && b.dated && b.firstDay < a.firstDay;
             double driven = swapped ? a.firstMiles - b.lastMiles : b.firstMiles - a.lastMiles;
             double likely = likelyMiles(swapped ? b : a, swapped ? a : b);
@@ -195,7 +196,8 @@ final class PairScore {
         Profile p = profiles[swapped ? second : first];
         Profile q = profiles[swapped ? first : second];
         double cohort = Math.max(p.cohort, q.cohort);
-        double sum = add(-cohort, explain ? "among " + Math.round(Math.pow(2, cohort)) + " of the line and year" : "", parts, explain);
+        double sum = add(-cohort, explain ? "among " + Math.round(Math.pow(2, cohort)) + " of the line and year" : "", parts,
+                explain);
         sum += mileage(a, b, p, parts, explain);
         sum += price(a, b, p, parts, explain);
         sum += time(a, b, parts, explain);
@@ -214,7 +216,8 @@ final class PairScore {
             sum += add(OTHER_DAMAGE, "other damage", parts, explain);
         }
         if (a.facts.cylinders().isPresent() && b.facts.cylinders().isPresent() && !a.facts.cylinders().equals(b.facts.cylinders())
-                || a.facts.powerKw().isPresent() && b.facts.powerKw().isPresent() && !a.facts.powerKw().equals(b.facts.powerKw())) {
+                || a.facts.powerKw().isPresent() && b.facts.powerKw().isPresent()
+                        && !a.facts.powerKw().equals(b.facts.powerKw())) {
             sum += add(OTHER_MEASURE, "another engine", parts, explain);
         }
         sum += text(a.note, b.note, parts, explain) + text(a.options, b.options, parts, explain);
@@ -236,7 +239,8 @@ final class PairScore {
         if (driven > likely) {
             return add(MILEAGE_JUMPED, "mileage rose beyond likely use", parts, explain);
         }
-        return add(Math.min(MOST_FOR_GROWTH, Math.max(0, log2(GROWTH_AMONG_SAME * MILES_OF_ALL / likely))), "mileage rose a little", parts,
+        return add(Math.min(MOST_FOR_GROWTH, Math.max(0, log2(GROWTH_AMONG_SAME * MILES_OF_ALL / likely))),
+                "mileage rose a little", parts,
                 explain);
     }
 
@@ -343,8 +347,10 @@ final class PairScore {
     static List<String[]> rules() {
         List<String[]> rules = new ArrayList<>();
         rule(rules, "mileage", "equal", "log2 of 1 / chance, at most " + shown(MOST_FOR_MILEAGE)
-                + "; the chance is the share of other years and trims of the line with this mileage, at least its roundness / 150,000, or / 10 times itself");
-        rule(rules, "mileage", "grew by at most 50 miles and 60 a day", "at most " + shown(MOST_FOR_GROWTH) + ", less the longer the time");
+                + "; the chance is the share of other years and trims of the line with this mileage, at least its roundness"
+                + " / 150,000, or / 10 times itself");
+        rule(rules, "mileage", "grew by at most 50 miles and 60 a day", "at most " + shown(MOST_FOR_GROWTH)
+                + ", less the longer the time");
         rule(rules, "mileage", "grew by more, and the notes are equal; forbidden if not", shown(MILEAGE_JUMPED));
         rule(rules, "mileage", "fell, and the notes are equal; forbidden if not", shown(MILEAGE_FELL));
         rule(rules, "mileage", "missing in one or both", shown(NO_MILEAGE));
@@ -365,8 +371,10 @@ final class PairScore {
         rule(rules, "title", "different", shown(OTHER_TITLE));
         rule(rules, "damage", "different", shown(OTHER_DAMAGE));
         rule(rules, "cylinders, power", "different", shown(OTHER_MEASURE));
-        rule(rules, "note, options", "equal", shown(SAME_LONG_TEXT) + "; " + shown(SAME_SHORT_TEXT) + " below " + LONG_TEXT + " characters");
-        rule(rules, "each further column", "equal", "log2 of 1 / share of the line, at most " + shown(MOST_FOR_FURTHER) + " each and "
+        rule(rules, "note, options", "equal", shown(SAME_LONG_TEXT) + "; " + shown(SAME_SHORT_TEXT) + " below " + LONG_TEXT
+                + " characters");
+        rule(rules, "each further column", "equal", "log2 of 1 / share of the line, at most " + shown(MOST_FOR_FURTHER)
+                + " each and "
                 + shown(MOST_FOR_ALL_FURTHER) + " in all");
         rule(rules, "a colour", "different", shown(OTHER_COLOUR));
         rule(rules, "each further column of words", "different", shown(OTHER_WORD));

@@ -48,12 +48,14 @@ final class RowReader {
             translated[column.ordinal()] = columns.has(column)
                     && (words.speakOf(column.header()) || words.speakOf(columns.header(column)));
         }
-        unitOfFile = unit(columns.unit(ListingColumn.MILEAGE)).or(() -> cells.conventions().mileageUnit().flatMap(RowReader::unit))
+        unitOfFile = unit(columns.unit(ListingColumn.MILEAGE)).or(() -> cells.conventions().mileageUnit()
+                .flatMap(RowReader::unit))
                 .orElse(DistanceUnit.MI);
     }
 
     private static Optional<DistanceUnit> unit(String symbol) {
-        return symbol.equals("km") ? Optional.of(DistanceUnit.KM) : symbol.equals("mi") ? Optional.of(DistanceUnit.MI) : Optional.empty();
+        return symbol.equals("km") ? Optional.of(DistanceUnit.KM) : symbol.equals("mi") ? Optional.of(DistanceUnit.MI)
+                : Optional.empty();
     }
 
     Draft read(CsvRow row) {
@@ -99,9 +101,11 @@ final class RowReader {
         name(ListingColumn.BODY, draft).ifPresent(facts::body);
         name(ListingColumn.RUNNING_GEAR, draft).ifPresent(facts::runningGear);
         String power = columns.unit(ListingColumn.POWER);
-        measure(ListingColumn.POWER, draft, power.equals("hp") ? KW_OF_HP : power.equals("ps") ? KW_OF_PS : 1).ifPresent(facts::powerKw);
+        measure(ListingColumn.POWER, draft, power.equals("hp") ? KW_OF_HP : power.equals("ps") ? KW_OF_PS : 1)
+                .ifPresent(facts::powerKw);
         measure(ListingColumn.CYLINDERS, draft, 1).ifPresent(facts::cylinders);
-        measure(ListingColumn.WEIGHT, draft, columns.unit(ListingColumn.WEIGHT).equals("lb") ? KG_OF_LB : 1).ifPresent(facts::weightKg);
+        measure(ListingColumn.WEIGHT, draft, columns.unit(ListingColumn.WEIGHT).equals("lb") ? KG_OF_LB : 1)
+                .ifPresent(facts::weightKg);
         facts.drivenWheels(word(ListingColumn.DRIVEN_WHEELS, ListingWords.DRIVEN_WHEELS, DrivenWheels.UNKNOWN, draft));
         facts.seller(word(ListingColumn.SELLER, ListingWords.SELLER, Seller.UNKNOWN, draft));
         name(ListingColumn.REGION, draft).ifPresent(facts::region);
@@ -162,13 +166,15 @@ final class RowReader {
 
     private void age(CarFacts.Builder facts, Draft draft) {
         String yearText = text(ListingColumn.MODEL_YEAR, draft.row);
-        if (needed(cells.number(yearText), ListingColumn.MODEL_YEAR, yearText, draft) instanceof Parsed.Understood<BigDecimal> number) {
+        if (needed(cells.number(yearText), ListingColumn.MODEL_YEAR, yearText, draft)
+                instanceof Parsed.Understood<BigDecimal> number) {
             double year = number.value().doubleValue();
             if (year != Math.rint(year) || year < 1000 || year > 9999) {
                 draft.reject(columns.header(ListingColumn.MODEL_YEAR), yearText, "this is no year; write it with four digits");
             } else if (year < FIRST_MODEL_YEAR || year > LAST_MODEL_YEAR
                     || draft.seenOn.isPresent() && year > draft.seenOn.get().getYear() + 1) {
-                draft.setAside(columns.header(ListingColumn.MODEL_YEAR), yearText, draft.seenOn.isPresent() && year > FIRST_MODEL_YEAR
+                draft.setAside(columns.header(ListingColumn.MODEL_YEAR), yearText, draft.seenOn.isPresent()
+                        && year > FIRST_MODEL_YEAR
                         ? "the model year lies more than a year after the sighting of " + draft.seenOn.get()
                         : "no car is of this model year");
             } else {
@@ -247,7 +253,8 @@ final class RowReader {
         DistanceUnit used = quantity.value().unit().flatMap(RowReader::unit).orElse(stated);
         if (used != stated) {
             draft.odd(columns.header(column), text, "the cell says " + used.symbol() + ", "
-                    + (ofHeader.isEmpty() ? "the file counts in " : "its header says ") + stated.symbol() + "; the cell's unit is used");
+                    + (ofHeader.isEmpty() ? "the file counts in " : "its header says ") + stated.symbol()
+                    + "; the cell's unit is used");
         }
         if (column == ListingColumn.MILEAGE) {
             draft.unit = used;
@@ -282,7 +289,8 @@ final class RowReader {
 
     private static boolean digitsOnly(String text) {
         for (int i = 0; i < text.length(); i++) {
-            if (Character.isLetter(text.charAt(i)) && text.charAt(i) != 'k' || Character.getType(text.charAt(i)) == Character.CURRENCY_SYMBOL) {
+            if (Character.isLetter(text.charAt(i)) && text.charAt(i) != 'k'
+                    || Character.getType(text.charAt(i)) == Character.CURRENCY_SYMBOL) {
                 return false;
             }
         }

@@ -51,7 +51,8 @@ final class WordLists {
         exact.put(text, first);
         if (!first.equals(text)) {
             variants.put(column + text, new RowProblem(draft.origin.file(), draft.origin.line(), column.header(), text,
-                    RowProblem.Kind.ODD, "taken for '" + Spelling.shortened(first, 40) + "', which is spelt otherwise elsewhere"));
+                    RowProblem.Kind.ODD, "taken for '" + Spelling.shortened(first, 40)
+                    + "', which is spelt otherwise elsewhere"));
         }
         return first;
     }

@@ -1,7 +1,658 @@
 package swapworth.market;
 
-/** Placeholder. */
+import static java.util.Objects.requireNonNull;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.stream.IntStream;
+import swapworth.assumptions.Assumptions;
+import swapworth.listing.Car;
+import swapworth.listing.CarFacts;
+import swapworth.listing.Condition;
+import swapworth.listing.LevelOfTrade;
+import swapworth.listing.Listing;
+import swapworth.listing.Mileage;
+import swapworth.listing.MileageStatus;
+import swapworth.listing.PriceIncludes;
+import swapworth.listing.Runs;
+import swapworth.listing.Title;
+import swapworth.statistics.Bound;
+import swapworth.statistics.Design;
+import swapworth.statistics.ErrorScale;
+import swapworth.statistics.Integration;
+import swapworth.statistics.Mixture;
+import swapworth.statistics.Posterior;
+import swapworth.statistics.Posterior.LeaveOut;
+import swapworth.statistics.PriorBlock;
+import swapworth.statistics.Quantiles;
+import swapworth.statistics.RatioStudy;
+import swapworth.statistics.Sample;
+import swapworth.statistics.ShrunkenRegression;
+import swapworth.statistics.SparseRow;
+
+/**
+ * One price model for all cars of a collection: what a car of given facts sells for, on a day, at a level of trade, and how sure that
+ * is.
+ *
+ * <p>The logarithm of the price is a sum of terms: line and trim, age and mileage (a straight line each, whose slopes differ a little
+ * from line to line, a smooth departure, a product), model year, market time (a drift and a random walk over months), level of trade,
+ * what the price includes, title, running state, damage, condition facts, region, and further columns on request. Every term is shrunk
+ * toward what {@link Assumptions} say; with few cars they carry the slopes, with many the cars do. Errors are of Student's t with 5
+ * degrees of freedom, so that a mistyped price does not bend the fit.
+ *
+ * <p>A car enters once for each level of trade. Prices of the same car share its own departure: a second price enters as its
+ * difference from the first, with an error scale of its own.
+ *
+ * <p>Immutable; safe for use by several threads.
+ */
 public final class PriceModel {
-    private PriceModel() {
+    private static final int COMPARABLES = 6;
+    /** Up to this many cars each is left out by a refit, beyond it in closed form. */
+    private static final int REFITTED = 150;
+    /** Up to this many prices the hyperparameters are averaged over. */
+    private static final int INTEGRATED = 2000;
+    /** An 80 % range whose upper end is more than this many times its lower end says too little to judge by. */
+    private static final double WIDEST = 4;
+
+    private final List<Car> cars;
+    private final List<Evidence> evidence;
+    private final Assumptions assumptions;
+    private final Encoder encoder;
+    private final List<PriorBlock> blocks;
+    private final Encoded[] encoded;
+    private final Posterior posterior;
+    private final Map<Integer, int[]> rowsOfCar = new HashMap<>();
+    private final Map<String, Integer> carsOfLine = new HashMap<>();
+    private final Map<Listing, Integer> carOfListing = new IdentityHashMap<>();
+    private final Map<String, double[]> extent = new HashMap<>();
+
+    private PriceModel(List<Car> cars, Assumptions assumptions, List<String> further) {
+        this.cars = List.copyOf(cars);
+        this.assumptions = assumptions;
+        this.evidence = Evidence.of(this.cars);
+        if (evidence.isEmpty()) {
+            throw new IllegalArgumentException("a price model needs at least one car with a price");
+        }
+        this.encoder = new Encoder(evidence, assumptions, further);
+        this.blocks = encoder.priors();
+        this.encoded = evidence.stream().map(e -> encoder.encode(e.subject())).toArray(Encoded[]::new);
+        takeStock();
+        this.posterior = fit();
+    }
+
+    /**
+     * Fits the model with the default assumptions.
+     *
+     * @param cars at least one car
+     * @return the fitted model
+     * @throws IllegalArgumentException if there is no car
+     */
+    public static PriceModel fit(List<Car> cars) {
+        return options().fit(cars);
+    }
+
+    /**
+     * How a model is to be fitted.
+     *
+     * @return the default assumptions and no further column
+     */
+    public static Options options() {
+        return new Options(Assumptions.defaults(), List.of());
+    }
+
+    /** How a model is to be fitted; immutable. */
+    public static final class Options {
+        private final Assumptions assumptions;
+        private final List<String> further;
+
+        private Options(Assumptions assumptions, List<String> further) {
+            this.assumptions = requireNonNull(assumptions, "assumptions");
+            this.further = List.copyOf(further);
+        }
+
+        /**
+         * With other assumptions.
+         *
+         * @param changed the assumptions
+         * @return a copy
+         */
+        public Options with(Assumptions changed) {
+            return new Options(changed, further);
+        }
+
+        /**
+         * With further columns of the user's files as terms: a number gives one slope on its standardised value, words give a group.
+         *
+         * @param columns headers in lower case, as in {@link CarFacts#further()}
+         * @return a copy
+         */
+        public Options withColumns(List<String> columns) {
+            return new Options(assumptions, columns);
+        }
+
+        /**
+         * Fits the model.
+         *
+         * @param cars at least one car
+         * @return the fitted model
+         * @throws IllegalArgumentException if there is no car
+         */
+        public PriceModel fit(List<Car> cars) {
+            return new PriceModel(cars, assumptions, further);
+        }
+    }
+
+    private void takeStock() {
+        for (int i = 0; i < evidence.size(); i++) {
+            int row = i;
+            rowsOfCar.merge(evidence.get(i).car(), new int[] {i}, (a, b) -> {
+                int[] both = Arrays.copyOf(a, a.length + 1);
+                both[a.length] = row;
+                return both;
+            });
+            Measures.Measured m = encoder.measured(evidence.get(i).subject());
+            double[] e = extent.computeIfAbsent(evidence.get(i).subject().facts().vehicle(), v -> new double[] {
+                Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY});
+            e[0] = Math.min(e[0], m.age());
+            e[1] = Math.max(e[1], m.age());
+            e[2] = Math.min(e[2], m.miles());
+            e[3] = Math.max(e[3], m.miles());
+        }
+        for (int c = 0; c < cars.size(); c++) {
+            carsOfLine.merge(cars.get(c).facts().vehicle(), 1, Integer::sum);
+            for (Listing listing : cars.get(c).sightings()) {
+                carOfListing.put(listing, c);
+            }
+        }
+    }
+
+    private Posterior fit() {
+        int n = evidence.size();
+        double sameCar = sameCarScale();
+        SparseRow[] rows = new SparseRow[n];
+        double[] y = new double[n];
+        Bound[] bound = new Bound[n];
+        double[] inflation = new double[n];
+        double[] known = new double[n];
+        double[] growth = new double[n];
+        for (int i = 0; i < n; i++) {
+            Evidence e = evidence.get(i);
+            rows[i] = encoded[i].row();
+            y[i] = e.logPrice();
+            bound[i] = e.bound();
+            inflation[i] = encoded[i].inflation();
+            growth[i] = encoded[i].growth();
+            boolean second = i > 0 && evidence.get(i - 1).car() == e.car();
+            if (second && e.bound() == Bound.NONE && evidence.get(i - 1).bound() == Bound.NONE) {
+                rows[i] = rows[i].plus(-1, encoded[i - 1].row());
+                y[i] -= evidence.get(i - 1).logPrice();
+                known[i] = sameCar;
+            }
+        }
+        var scale = assumptions.get("error_scale");
+        var growing = assumptions.get("error_growth_with_age");
+        return ShrunkenRegression.withDefaults()
+                .with(new ErrorScale.Unsure(scale.middle(), scale.spread()))
+                .withGrowth(growing.middle(), growing.spread())
+                .withSecondarySpread(assumptions.get("secondary_scale").spread())
+                .with(n <= INTEGRATED ? Integration.POINTS : Integration.MODE)
+                .fit(Design.of(encoder.columns(), rows), new Sample(y, bound, inflation, known, growth), blocks);
+    }
+
+    /**
+     * How far two prices of one car at two levels of trade scatter about the step between the levels: the median distance of their
+     * log differences from the middle one of the same two levels, as a scale, drawn toward the assumption as if by five more pairs.
+     */
+    private double sameCarScale() {
+        Map<String, List<Double>> differences = new TreeMap<>();
+        for (int i = 1; i < evidence.size(); i++) {
+            Evidence a = evidence.get(i - 1);
+            Evidence b = evidence.get(i);
+            if (a.car() == b.car() && a.bound() == Bound.NONE && b.bound() == Bound.NONE) {
+                differences.computeIfAbsent(a.subject().level() + " " + b.subject().level(), k -> new ArrayList<>())
+                        .add(b.logPrice() - a.logPrice());
+            }
+        }
+        double assumed = assumptions.get("same_car_scale").middle();
+        double squares = 5 * assumed * assumed;
+        double weight = 5;
+        for (List<Double> list : differences.values()) {
+            if (list.size() >= 5) {
+                double[] d = list.stream().mapToDouble(Double::doubleValue).toArray();
+                double middle = Quantiles.of(d, 0.5);
+                double distance = Quantiles.of(Arrays.stream(d).map(x -> Math.abs(x - middle)).toArray(), 0.5);
+                // 0.7267 is the upper quartile of Student's t with 5 degrees of freedom.
+                squares += list.size() * distance * distance / (0.7267 * 0.7267);
+                weight += list.size();
+            }
+        }
+        return Math.sqrt(squares / weight);
+    }
+
+    /**
+     * The cars that the model was fitted to.
+     *
+     * @return in the order given
+     */
+    public List<Car> cars() {
+        return cars;
+    }
+
+    /**
+     * The assumptions that the model was fitted with.
+     *
+     * @return the assumptions
+     */
+    public Assumptions assumptions() {
+        return assumptions;
+    }
+
+    /**
+     * The number of prices in the fit: a car counts once for each level of trade.
+     *
+     * @return at least 1
+     */
+    public int prices() {
+        return evidence.size();
+    }
+
+    /**
+     * The last day on which a car was seen: the valuation day unless another is stated.
+     *
+     * @return empty where no row has a date
+     */
+    public Optional<LocalDate> lastSeen() {
+        return encoder.end();
+    }
+
+    /**
+     * The age and mileage, of the middle car of the fit, at which slopes are stated.
+     *
+     * @return age in years and distance in miles
+     */
+    public MiddleCar middleCar() {
+        return new MiddleCar(encoder.middleAge(), encoder.middleMiles());
+    }
+
+    /**
+     * The middle of the cars in a fit.
+     *
+     * @param ageYears median age, years
+     * @param miles median mileage
+     */
+    public record MiddleCar(double ageYears, double miles) {
+    }
+
+    /**
+     * The typical error of one car's price about the fit: the scale of the errors at the middle age, per cent of price.
+     *
+     * @return per cent
+     */
+    public double errorPercent() {
+        return 100 * Math.expm1(posterior.errorScale());
+    }
+
+    List<PriorBlock> blocks() {
+        return blocks;
+    }
+
+    /**
+     * What a car is worth on a day at a level of trade, by all cars of the fit.
+     *
+     * @param subject the car, the day and the level
+     * @return a fair value, or why there is none
+     */
+    public Valuation value(Subject subject) {
+        return value(subject, posterior, -1);
+    }
+
+    private Valuation value(Subject subject, Posterior by, int withoutCar) {
+        String line = subject.facts().vehicle();
+        int ofLine = carsOfLine.getOrDefault(line, 0) - (withoutCar >= 0 ? 1 : 0);
+        int inFile = cars.size() - (withoutCar >= 0 ? 1 : 0);
+        if (ofLine <= 0) {
+            return new CannotTell("no other car of the line '" + line + "' is in the files", 0, inFile, "listings of this line");
+        }
+        Encoded row = encoder.encode(subject);
+        List<String> remarks = new ArrayList<>(row.remarks());
+        remarks.addAll(outside(subject));
+        FairValue value = new FairValue(this, by, withoutCar, subject, row, ofLine, inFile, remarks);
+        Range range = value.range(0.80);
+        if (range.high() > WIDEST * range.low()) {
+            return new CannotTell("the 80 % range is too wide to say anything: its upper end is "
+                    + Math.round(range.high() / range.low() * 10) / 10.0 + " times its lower end", ofLine, inFile, value.narrowedBy());
+        }
+        return value;
+    }
+
+    /** Where a subject lies outside what the model has seen of its line. */
+    private List<String> outside(Subject subject) {
+        List<String> remarks = new ArrayList<>();
+        double[] e = extent.get(subject.facts().vehicle());
+        Measures.Measured m = encoder.measured(subject);
+        if (m.age() < e[0] - 0.5 || m.age() > e[1] + 0.5) {
+            remarks.add("its age lies outside the ages seen of this line: the value is carried on beyond them");
+        }
+        if (m.miles() < e[2] - 2000 || m.miles() > e[3] + 2000) {
+            remarks.add("its mileage lies outside the mileages seen of this line: the value is carried on beyond them");
+        }
+        subject.on().ifPresent(day -> encoder.end().filter(day::isAfter).ifPresent(end ->
+                remarks.add("valued after the last day seen, " + end + ": the market's drift is carried on")));
+        return remarks;
+    }
+
+    /**
+     * How a listing's price stands, its own car left out. A listing that the model has not seen is judged by all cars.
+     *
+     * @param listing the listing, on the day it was seen
+     * @return the judgement
+     */
+    public Judgement judge(Listing listing) {
+        Optional<Integer> car = Optional.ofNullable(carOfListing.get(listing));
+        return judge(listing, car.orElse(-1), car.map(this::without).orElse(posterior), Optional.empty(), Optional.empty());
+    }
+
+    /**
+     * How the price of each listing of the fit stands, each with its own car left out.
+     *
+     * @param on values every listing on this day instead of the day on which it was seen
+     * @param level values every listing at this level of trade instead of its own
+     * @return in the order of cars and of their sightings
+     */
+    public List<Judgement> judgeAll(Optional<LocalDate> on, Optional<LevelOfTrade> level) {
+        List<List<Judgement>> all = new ArrayList<>(java.util.Collections.nCopies(cars.size(), List.of()));
+        IntStream.range(0, cars.size()).parallel().forEach(c -> {
+            Posterior without = without(c);
+            List<Judgement> ofCar = new ArrayList<>();
+            for (Listing listing : cars.get(c).sightings()) {
+                ofCar.add(judge(listing, c, without, on, level));
+            }
+            all.set(c, ofCar);
+        });
+        return all.stream().flatMap(List::stream).toList();
+    }
+
+    /** The posterior had a car never been seen. */
+    private Posterior without(int car) {
+        return posterior.leavingOut(cars.size() <= REFITTED ? LeaveOut.REFIT : LeaveOut.CLOSED_FORM,
+                rowsOfCar.getOrDefault(car, new int[0]));
+    }
+
+    private Judgement judge(Listing listing, int number, Posterior by, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
+        Subject seen = number < 0 ? new Subject(listing.facts(), listing.level(), listing.price().includes(), listing.seenOn())
+                : Evidence.subject(cars.get(number), listing);
+        Subject subject = new Subject(seen.facts(), level.orElse(seen.level()), seen.includes(), on.or(seen::on));
+        String name = number < 0 ? listing.id().orElse(listing.origin().toString()) : cars.get(number).name();
+        Valuation valuation = value(subject, by, number);
+        double price = listing.price().amount();
+        List<String> remarks = new ArrayList<>(listing.remarks());
+        if (valuation instanceof FairValue value) {
+            Range range = value.range(0.80);
+            Position position = price < range.low() ? Position.BELOW : price > range.high() ? Position.ABOVE : Position.INSIDE;
+            remarks.addAll(value.remarks());
+            remarks.addAll(Flags.of(listing, subject, value, position));
+            return new Judgement(listing, name, value, position, price - value.median(), 100 * (price / value.median() - 1),
+                    100 * value.percentile(price), remarks);
+        }
+        return new Judgement(listing, name, valuation, Position.CANNOT_TELL, Double.NaN, Double.NaN, Double.NaN, remarks);
+    }
+
+    /**
+     * How well the model's values, each with its own car left out, meet the prices seen, and how often its ranges hold them.
+     *
+     * @param judgements of all listings of the fit
+     * @return empty with fewer than two prices that have a value
+     */
+    public Optional<FitStudy> study(List<Judgement> judgements) {
+        Map<Listing, Judgement> byListing = new IdentityHashMap<>();
+        judgements.forEach(j -> byListing.put(j.listing(), j));
+        List<Judgement> used = evidence.stream().filter(e -> e.bound() == Bound.NONE).map(e -> byListing.get(e.listing()))
+                .filter(j -> j != null && j.valuation() instanceof FairValue).toList();
+        if (used.size() < 2) {
+            return Optional.empty();
+        }
+        double[] estimates = used.stream().mapToDouble(j -> ((FairValue) j.valuation()).median()).toArray();
+        double[] prices = used.stream().mapToDouble(j -> j.listing().price().amount()).toArray();
+        double[] misses = used.stream().mapToDouble(j -> Math.abs(j.gapPercent())).toArray();
+        long in80 = used.stream().filter(j -> ((FairValue) j.valuation()).range(0.80).holds(j.listing().price().amount())).count();
+        long in95 = used.stream().filter(j -> ((FairValue) j.valuation()).range(0.95).holds(j.listing().price().amount())).count();
+        return Optional.of(new FitStudy(RatioStudy.of(estimates, prices), Quantiles.of(misses, 0.5),
+                100.0 * in80 / used.size(), 100.0 * in95 / used.size()));
+    }
+
+    /**
+     * The effects of the terms that mean something by themselves, and the slopes of each line.
+     *
+     * @return those of which at least one price tells, main terms first
+     */
+    public List<TermEffect> terms() {
+        List<TermEffect> effects = new ArrayList<>();
+        Map<String, Integer> ofLine = new TreeMap<>();
+        evidence.forEach(e -> ofLine.merge(e.subject().facts().vehicle(), 1, Integer::sum));
+        for (Term term : encoder.terms()) {
+            for (Term.Effect effect : term.effects()) {
+                int rows = 0;
+                for (Encoded row : encoded) {
+                    rows += has(row.row(), effect.coefficient()) ? 1 : 0;
+                }
+                if (rows > 0) {
+                    effects.add(effect(effect.label(), effect.unit(), SparseRow.of(new int[] {effect.coefficient()},
+                            new double[] {effect.perUnit()}), rows));
+                    slopesOfLines(term, effect, ofLine, effects);
+                }
+            }
+        }
+        return effects;
+    }
+
+    /** Behind the common slope of age and of mileage, the slope of each line. */
+    private void slopesOfLines(Term common, Term.Effect effect, Map<String, Integer> ofLine, List<TermEffect> effects) {
+        for (Term term : encoder.terms()) {
+            if (term instanceof Terms.Levels levels && term.group() == common.group() && term.name().contains("slopes of lines")
+                    && ofLine.size() > 1) {
+                ofLine.forEach((line, rows) -> levels.coefficient(line).ifPresent(c -> effects.add(effect(
+                        effect.label() + ", " + line, effect.unit(),
+                        SparseRow.of(new int[] {effect.coefficient(), c}, new double[] {1, 1}), rows))));
+            }
+        }
+    }
+
+    private static boolean has(SparseRow row, int column) {
+        for (int e = 0; e < row.size(); e++) {
+            if (row.index(e) == column) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private TermEffect effect(String label, String unit, SparseRow contrast, int rows) {
+        Mixture m = posterior.estimate(contrast);
+        double share = posterior.variance(contrast) / posterior.priorVariance(contrast);
+        return new TermEffect(label, unit, percent(m.quantile(0.5)), percent(m.quantile(0.1)), percent(m.quantile(0.9)),
+                percent(m.quantile(0.025)), percent(m.quantile(0.975)), Math.min(1, share), rows);
+    }
+
+    private static double percent(double log) {
+        return 100 * Math.expm1(log);
+    }
+
+    /**
+     * The lines of the model, the one with most cars first.
+     *
+     * @return their names
+     */
+    public List<String> lines() {
+        return carsOfLine.entrySet().stream().sorted(Map.Entry.<String, Integer>comparingByValue().reversed()
+                .thenComparing(Map.Entry.comparingByKey())).map(Map.Entry::getKey).toList();
+    }
+
+    /**
+     * How price runs with mileage in a line, for its middle car: median age, clean title, driving, sound, private asking, on the last
+     * day seen.
+     *
+     * @param line a line of the model
+     * @return the curve and the prices of the line, adjusted to that car
+     * @throws IllegalArgumentException if the model has no such line
+     */
+    public LineCurve curve(String line) {
+        List<Integer> rows = IntStream.range(0, evidence.size()).filter(i -> evidence.get(i).bound() == Bound.NONE
+                && evidence.get(i).subject().facts().vehicle().equals(line)).boxed().toList();
+        if (rows.isEmpty()) {
+            throw new IllegalArgumentException("no car of the line '" + line + "' is in the model; its lines are " + lines());
+        }
+        double age = Quantiles.of(rows.stream().mapToDouble(i -> encoder.measured(evidence.get(i).subject()).age()).toArray(), 0.5);
+        double[] seen = rows.stream().mapToDouble(i -> encoder.measured(evidence.get(i).subject()).miles()).sorted().toArray();
+        Optional<LocalDate> on = encoder.end();
+        LocalDate day = on.orElse(LocalDate.of(2000, 7, 1));
+        LocalDate born = day.minusDays(Math.round(age * 365.25));
+        int steps = 32;
+        double[] miles = new double[steps + 1];
+        double[][] curve = new double[3][steps + 1];
+        for (int k = 0; k <= steps; k++) {
+            miles[k] = seen[0] + (seen[seen.length - 1] - seen[0] + 1) * k / steps;
+            Encoded row = encoder.encode(middleCar(line, born, age, miles[k], on));
+            Mixture m = posterior.predict(row.row(), row.inflation(), row.growth());
+            curve[0][k] = Math.exp(m.quantile(0.1));
+            curve[1][k] = Math.exp(m.quantile(0.5));
+            curve[2][k] = Math.exp(m.quantile(0.9));
+        }
+        double[] mean = posterior.mean();
+        List<LineCurve.Point> points = new ArrayList<>();
+        for (int i : rows) {
+            Evidence e = evidence.get(i);
+            double own = encoder.measured(e.subject()).miles();
+            double toward = encoder.encode(middleCar(line, born, age, own, on)).row().dot(mean) - encoded[i].row().dot(mean);
+            points.add(new LineCurve.Point(cars.get(e.car()).name(), own, e.listing().price().amount(),
+                    Math.exp(e.logPrice() + toward)));
+        }
+        return new LineCurve(line, "a car of " + Math.round(age) + " years, clean title, driving, sound, private asking"
+                + on.map(d -> ", on " + d).orElse(""), miles, curve[1], curve[0], curve[2], points);
+    }
+
+    private static Subject middleCar(String line, LocalDate born, double age, double miles, Optional<LocalDate> on) {
+        CarFacts.Builder facts = CarFacts.of(line).mileage(new Mileage(miles, MileageStatus.READ)).title(Title.CLEAN).runs(Runs.DRIVES)
+                .damage(Set.of()).rust(Condition.SOUND).paint(Condition.SOUND).interior(Condition.SOUND).mechanical(Condition.SOUND)
+                .records(Condition.SOUND);
+        if (on.isPresent()) {
+            facts.firstRegistered(born);
+        } else {
+            facts.ageYears(age);
+        }
+        return new Subject(facts.build(), LevelOfTrade.PRIVATE_ASKING, PriceIncludes.NEITHER, on);
+    }
+
+    Comparables comparables(FairValue value) {
+        Posterior by = value.posterior();
+        double[] mean = by.mean();
+        double[] reach = by.covariances(value.encoded().row());
+        double own = value.encoded().row().dot(reach);
+        record Candidate(int row, double unsure) {
+        }
+        List<Candidate> candidates = new ArrayList<>();
+        double scale = by.errorScale();
+        for (int i = 0; i < encoded.length; i++) {
+            if (evidence.get(i).car() == value.withoutCar() || evidence.get(i).bound() != Bound.NONE) {
+                continue;
+            }
+            double filled = scale * scale * (encoded[i].inflation() * encoded[i].inflation() - 1);
+            candidates.add(new Candidate(i, own - 2 * encoded[i].row().dot(reach) + variance(i) + filled));
+        }
+        candidates.sort(Comparator.comparingDouble(Candidate::unsure).thenComparingInt(Candidate::row));
+        List<Integer> chosen = new ArrayList<>();
+        for (Candidate c : candidates) {
+            boolean another = chosen.stream().anyMatch(r -> evidence.get(r).car() == evidence.get(c.row).car());
+            if (!another && chosen.size() < COMPARABLES) {
+                chosen.add(c.row);
+            }
+        }
+        return grid(value, by, mean, chosen);
+    }
+
+    private double variance(int row) {
+        return variances()[row];
+    }
+
+    private double[] variances() {
+        double[] known = variances;
+        if (known.length == 0) {
+            known = Arrays.stream(encoded).mapToDouble(e -> posterior.variance(e.row())).toArray();
+            variances = known;
+        }
+        return known;
+    }
+
+    /** Variance of the fitted value of each row, found when first asked for. */
+    private volatile double[] variances = new double[0];
+
+    private Comparables grid(FairValue value, Posterior by, double[] mean, List<Integer> chosen) {
+        Group[] groups = Group.values();
+        double[] target = byGroup(value.encoded(), mean);
+        boolean[] shown = new boolean[groups.length];
+        double[][] logFactors = new double[chosen.size()][];
+        for (int k = 0; k < logFactors.length; k++) {
+            double[] from = byGroup(encoded[chosen.get(k)], mean);
+            logFactors[k] = new double[groups.length];
+            for (int g = 0; g < groups.length; g++) {
+                logFactors[k][g] = target[g] - from[g];
+                shown[g] |= Math.abs(logFactors[k][g]) > 5e-5;
+            }
+        }
+        List<Comparables.Comparable> rows = new ArrayList<>();
+        double meanLog = 0;
+        for (int k = 0; k < logFactors.length; k++) {
+            Evidence e = evidence.get(chosen.get(k));
+            List<Double> factors = new ArrayList<>();
+            double net = 0;
+            double gross = 0;
+            for (int g = 0; g < groups.length; g++) {
+                net += logFactors[k][g];
+                gross += Math.abs(logFactors[k][g]);
+                if (shown[g]) {
+                    factors.add(Math.exp(logFactors[k][g]));
+                }
+            }
+            meanLog += (e.logPrice() + net) / logFactors.length;
+            rows.add(new Comparables.Comparable(cars.get(e.car()).name(), e.listing(), factors, Math.exp(e.logPrice() + net),
+                    percent(net), percent(gross)));
+        }
+        double held = -by.priorPull(value.encoded().row());
+        double rest = chosen.isEmpty() ? 0 : Math.log(value.median()) - meanLog - held;
+        List<String> names = IntStream.range(0, groups.length).filter(g -> shown[g]).mapToObj(g -> groups[g].words()).toList();
+        return new Comparables(rows, names, Math.exp(meanLog), Math.exp(rest), Math.exp(held), value.median(),
+                bracketing(value.subject(), chosen));
+    }
+
+    private double[] byGroup(Encoded row, double[] mean) {
+        double[] byTerm = row.byTerm(mean, encoder.terms().size());
+        double[] sums = new double[Group.values().length];
+        for (int t = 0; t < byTerm.length; t++) {
+            sums[encoder.terms().get(t).group().ordinal()] += byTerm[t];
+        }
+        return sums;
+    }
+
+    private List<String> bracketing(Subject subject, List<Integer> chosen) {
+        if (chosen.isEmpty()) {
+            return List.of();
+        }
+        Measures.Measured own = encoder.measured(subject);
+        double[] ages = chosen.stream().mapToDouble(r -> encoder.measured(evidence.get(r).subject()).age()).sorted().toArray();
+        double[] miles = chosen.stream().mapToDouble(r -> encoder.measured(evidence.get(r).subject()).miles()).sorted().toArray();
+        return List.of("age " + bracket(own.age(), ages), "mileage " + bracket(own.miles(), miles));
+    }
+
+    private static String bracket(double own, double[] sorted) {
+        return own < sorted[0] ? "below all comparables" : own > sorted[sorted.length - 1] ? "above all comparables"
+                : "between those of the comparables";
     }
 }

@@ -27,8 +27,8 @@ import java.util.Set;
 /**
  * The rows of one CSV file, with an account of every line: how a row is read stands on the page of this package.
  *
- * <p>Each line after the header belongs to exactly one of: a row, a rejected line, a blank line, a comment line; or it continues a
- * row whose quoted cell runs over it.
+ * <p>Each line after the header belongs to exactly one of: a row, a rejected line, a blank line, a comment line; or it continues
+ * a row whose quoted cell runs over it.
  */
 public final class CsvSource {
 
@@ -401,8 +401,8 @@ public final class CsvSource {
             List<String> cells = record.getFields();
             int lines = linesOf(cells);
             if (lines > 1 && swallowsRows(cells)) {
-                return "a quote is opened here and closed only lines below, with whole rows between; the rows below are read on their"
-                        + " own";
+                return "a quote is opened here and closed only lines below, with whole rows between; the rows below are read on"
+                        + " their own";
             }
             int filled = cells.size();
             while (filled > header.size() && Spelling.isBlank(cells.get(filled - 1))) {

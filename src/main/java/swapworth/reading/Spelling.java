@@ -128,7 +128,8 @@ public final class Spelling {
             return stripped(text).isEmpty();
         }
         return switch (key(text)) {
-            case "", "?", "??", "\u2013", "\u2014", "n/a", "na", "n.a.", "unknown", "unk", "not known", "not stated", "tbc", "." -> true;
+            case "", "?", "??", "\u2013", "\u2014", "n/a", "na", "n.a.", "unknown", "unk", "not known", "not stated", "tbc",
+                    "." -> true;
             default -> false;
         };
     }

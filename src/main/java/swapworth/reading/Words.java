@@ -9,8 +9,8 @@ import java.util.Optional;
 
 /**
  * The user's own spellings and conventions: what a file {@code words.csv} with the columns {@code column, word, means} says. Rows
- * whose column is {@code *} state a convention ({@code decimal mark}: comma or point; {@code date order}: day first or month first;
- * {@code mileage unit}: mi or km; {@code currency}: an ISO 4217 code); the others say what a word means in a column.
+ * whose column is {@code *} state a convention ({@code decimal mark}: comma or point; {@code date order}: day first or month
+ * first; {@code mileage unit}: mi or km; {@code currency}: an ISO 4217 code); the others say what a word means in a column.
  */
 public final class Words {
 

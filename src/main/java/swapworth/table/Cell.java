@@ -24,6 +24,8 @@ public record Cell(String shown, String exact, Kind kind, String link) {
         NUMBER
     }
 
+    private static final double[] POWERS = {1, 10, 100, 1e3, 1e4, 1e5, 1e6};
+
     /** The empty cell. */
     public static final Cell BLANK = words("");
 
@@ -88,7 +90,8 @@ public record Cell(String shown, String exact, Kind kind, String link) {
      */
     public static Cell signed(double value, int decimals) {
         Cell cell = number(value, decimals);
-        return cell == BLANK || value <= 0 || isZero(cell.shown) ? cell : new Cell("+" + cell.shown, cell.exact, Kind.NUMBER, "");
+        boolean zero = cell.shown.chars().noneMatch(c -> c >= '1' && c <= '9');
+        return cell == BLANK || value <= 0 || zero ? cell : new Cell("+" + cell.shown, cell.exact, Kind.NUMBER, "");
     }
 
     /**
@@ -109,33 +112,65 @@ public record Cell(String shown, String exact, Kind kind, String link) {
      * @return for instance {@code 12,500.50}
      */
     public static String format(double value, int decimals) {
-        BigDecimal rounded = new BigDecimal(value).setScale(decimals, RoundingMode.HALF_EVEN);
-        String digits = rounded.abs().toPlainString();
-        int whole = digits.indexOf('.') < 0 ? digits.length() : digits.indexOf('.');
+        double scaled = decimals < POWERS.length ? value * POWERS[decimals] : Double.POSITIVE_INFINITY;
+        double whole = Math.rint(scaled);
+        // Next to a half, or among large numbers, only the exact value tells which way to round.
+        boolean clear = Math.abs(scaled) < 1e9 && Math.abs(Math.abs(scaled - whole) - 0.5) > 1e-6;
+        String digits = clear ? Long.toString((long) Math.abs(whole))
+                : new BigDecimal(value).setScale(decimals, RoundingMode.HALF_EVEN).unscaledValue().abs().toString();
         StringBuilder text = new StringBuilder(digits.length() + 8);
-        if (rounded.signum() < 0) {
-            text.append('-');
+        text.append("0".repeat(Math.max(0, decimals + 1 - digits.length()))).append(digits);
+        int point = text.length() - decimals;
+        if (decimals > 0) {
+            text.insert(point, '.');
         }
-        for (int i = 0; i < whole; i++) {
-            if (i > 0 && (whole - i) % 3 == 0) {
-                text.append(',');
-            }
-            text.append(digits.charAt(i));
+        for (int comma = point - 3; comma > 0; comma -= 3) {
+            text.insert(comma, ',');
         }
-        return text.append(digits, whole, digits.length()).toString();
-    }
-
-    private static boolean isZero(String shown) {
-        for (int i = 0; i < shown.length(); i++) {
-            if (shown.charAt(i) >= '1' && shown.charAt(i) <= '9') {
-                return false;
-            }
-        }
-        return true;
+        return value < 0 && !digits.equals("0") ? text.insert(0, '-').toString() : text.toString();
     }
 
     private static String plain(double value) {
+        double size = Math.abs(value);
+        if (value == Math.rint(value) && size < 1e12) {
+            return Long.toString((long) value);
+        }
+        if (size >= 0.1 && size < 1e9) {
+            // Twelve digits, of which as many as this stand behind the point.
+            int decimals = 12 - wholeDigits(size);
+            double scaled = size * Math.pow(10, decimals);
+            long whole = Math.round(scaled);
+            if (whole < 1_000_000_000_000L && Math.abs(Math.abs(scaled - whole) - 0.5) > 1e-3) {
+                return stripped(value < 0, whole, decimals);
+            }
+        }
         BigDecimal exact = new BigDecimal(value).round(new MathContext(12)).stripTrailingZeros();
         return exact.scale() < 0 ? exact.setScale(0).toPlainString() : exact.toPlainString();
+    }
+
+    private static int wholeDigits(double size) {
+        int digits = 0;
+        for (double power = 1; size >= power; power *= 10) {
+            digits++;
+        }
+        return digits;
+    }
+
+    /** A whole number of units of ten to the minus decimals, without trailing zeros. */
+    private static String stripped(boolean negative, long units, int decimals) {
+        long rest = units;
+        int places = decimals;
+        while (places > 0 && rest % 10 == 0) {
+            rest /= 10;
+            places--;
+        }
+        StringBuilder text = new StringBuilder(18).append(rest);
+        if (places > 0) {
+            while (text.length() <= places) {
+                text.insert(0, '0');
+            }
+            text.insert(text.length() - places, '.');
+        }
+        return negative ? text.insert(0, '-').toString() : text.toString();
     }
 }

@@ -70,19 +70,23 @@ public record Column(String label, String unit, String key, Align align) {
         return unit.isEmpty() ? label : label + ", " + unit;
     }
 
+    /** Letters and digits in lower case; whatever stands between two of them becomes one underscore. */
     private static String keyOf(String label) {
-        StringBuilder key = new StringBuilder(label.length());
-        for (int i = 0; i < label.length(); i++) {
-            char c = label.charAt(i);
+        String lower = label.toLowerCase(Locale.ROOT);
+        StringBuilder key = new StringBuilder(lower.length());
+        boolean gap = false;
+        for (int i = 0, c; i < lower.length(); i += Character.charCount(c)) {
+            c = lower.codePointAt(i);
             if (Character.isLetterOrDigit(c)) {
-                key.append(c);
-            } else if (key.length() > 0 && key.charAt(key.length() - 1) != '_') {
-                key.append('_');
+                if (gap && key.length() > 0) {
+                    key.append('_');
+                }
+                key.appendCodePoint(c);
+                gap = false;
+            } else {
+                gap = true;
             }
         }
-        if (key.length() > 0 && key.charAt(key.length() - 1) == '_') {
-            key.setLength(key.length() - 1);
-        }
-        return key.toString().toLowerCase(Locale.ROOT);
+        return key.toString();
     }
 }

@@ -19,7 +19,8 @@ class CarsFileTest extends ReadingListings {
 
     @Test
     void cars_in_play_have_a_role_facts_and_perhaps_a_price() {
-        CarsFile read = cars("name,role,vehicle,mileage_km,planned bid\nthe red one,Donor,Saloon,100000,4000\nmine,recipient,Roadster,,\n");
+        CarsFile read = cars("name,role,vehicle,mileage_km,planned bid\n"
+                + "the red one,Donor,Saloon,100000,4000\nmine,recipient,Roadster,,\n");
         assertEquals(2, read.cars().size());
         CandidateCar donor = read.cars().get(0);
         assertEquals(CandidateCar.Role.DONOR, donor.role());

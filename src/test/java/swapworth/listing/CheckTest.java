@@ -27,7 +27,8 @@ class CheckTest extends ReadingListings {
 
     @Test
     void each_table_that_has_rows_is_shown() {
-        assertEquals(List.of("What was read", "Questions", "Columns", "Words that were not understood", "Rejected: could not be read",
+        assertEquals(List.of("What was read", "Questions", "Columns", "Words that were not understood",
+                "Rejected: could not be read",
                 "Set aside: read, but not for use", "Model lines", "Price cuts"), Check.of(read(FILE)).tables().stream()
                 .map(Table::title).toList());
     }

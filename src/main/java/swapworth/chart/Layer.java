@@ -1,0 +1,57 @@
+package swapworth.chart;
+
+/**
+ * One thing painted on a plot. Places are in units of the axes (logarithms on a logarithmic one); where either is not a
+ * number, the pen is lifted.
+ *
+ * @param form what the places mean
+ * @param ink how it is drawn
+ * @param x places from left to right
+ * @param y places from bottom to top
+ */
+record Layer(Form form, Ink ink, double[] x, double[] y) {
+
+    /** What the places of a layer mean. */
+    enum Form {
+        /** Corners of closed polygons. */
+        POLYGON,
+        /** Corners of open lines. */
+        LINE,
+        /** Centres of round dots. */
+        DOT,
+        /** Centres of squares. */
+        SQUARE(-2.6, -2.6, 2.6, -2.6, 2.6, 2.6, -2.6, 2.6),
+        /** Centres of triangles that point up. */
+        TRIANGLE(-3.5, 2.4, 0, -3.8, 3.5, 2.4),
+        /** Centres of diamonds. */
+        DIAMOND(-3.7, 0, 0, -3.7, 3.7, 0, 0, 3.7);
+
+        /** The forms that groups take in turn. */
+        private static final Form[] SHAPES = {DOT, SQUARE, TRIANGLE, DIAMOND};
+
+        private final double[] corners;
+
+        Form(double... corners) {
+            this.corners = corners;
+        }
+
+        /** Corners of an angular shape around its centre: x and y in turn, y downward. */
+        double[] corners() {
+            return corners;
+        }
+
+        static Form ofGroup(int group) {
+            return SHAPES[group % SHAPES.length];
+        }
+    }
+
+    /** The layer of a group of points: neighbours differ in shape and in hue, and no pair of the two returns before the 17th. */
+    static Layer ofGroup(int group, double[] x, double[] y) {
+        Form form = Form.ofGroup(group);
+        return new Layer(form, new Ink(hueOfGroup(group), form == Form.DOT ? Ink.Manner.DOT : Ink.Manner.MARK), x, y);
+    }
+
+    static int hueOfGroup(int group) {
+        return 1 + (group + group / Ink.HUES) % Ink.HUES;
+    }
+}

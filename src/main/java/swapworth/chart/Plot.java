@@ -1,0 +1,264 @@
+package swapworth.chart;
+
+import java.awt.AWTError;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import swapworth.table.Html;
+import swapworth.table.Table;
+
+/**
+ * Puts a picture together: the painter's plot area in a box that clips it, and around it frame, grid, ticks, titles and legend as
+ * lines and text of our own. Not for sharing between threads.
+ */
+final class Plot {
+
+    /** Width of every picture, in its own units. */
+    static final int WIDTH = 640;
+
+    /** Line height of text, and widest mean width of its characters, at the narrow screen's size. */
+    private static final double ROW = 22;
+    private static final double CHARACTER = 0.58 * ChartStyle.NARROW_TYPE;
+    private static final int SWATCH = 24;
+    private static final int RIGHT = 14;
+
+    private final int plotHeight;
+    private final Axis x;
+    private final Axis y;
+    private final String xLabel;
+    private final String yLabel;
+    private final List<Layer> layers = new ArrayList<>();
+    private final List<Entry> legend = new ArrayList<>();
+    private final List<Hover> hovers = new ArrayList<>();
+    private final List<String> rowNames = new ArrayList<>();
+    private String note = "";
+
+    private record Entry(Layer.Form form, Ink ink, String text) {
+    }
+
+    private record Hover(double x, double y, String text) {
+    }
+
+    Plot(int plotHeight, Axis x, Axis y, String xLabel, String yLabel) {
+        this.plotHeight = plotHeight;
+        this.x = x;
+        this.y = y;
+        this.xLabel = xLabel;
+        this.yLabel = yLabel;
+    }
+
+    /** Adds a layer in front of the others; one without any place that can be drawn is left out. */
+    void add(Layer layer) {
+        for (double place : layer.y()) {
+            if (!Double.isNaN(place)) {
+                layers.add(layer);
+                return;
+            }
+        }
+    }
+
+    void explain(Layer.Form form, Ink ink, String text) {
+        legend.add(new Entry(form, ink, text));
+    }
+
+    /** A text that shows when a pointer rests at a place. */
+    void hover(double placeX, double placeY, String text) {
+        hovers.add(new Hover(placeX, placeY, text));
+    }
+
+    /** Names the next row, from the top, beside the plot. */
+    void nameRow(String name) {
+        rowNames.add(name);
+    }
+
+    /** A sentence under the picture. */
+    void note(String text) {
+        note = text;
+    }
+
+    /** The picture of a chart without data. */
+    static String empty(String alt) {
+        StringBuilder out = begin(alt, 120);
+        out.append("<path class=\"axis\" d=\"m1 1h").append(WIDTH - 2).append("v118h-").append(WIDTH - 2).append("z\"/>");
+        return text(out, WIDTH / 2.0, 65, "mid", "no data").append("</svg>").toString();
+    }
+
+    /**
+     * The chart. On a machine whose Java cannot paint, numbers and words still stand: what is caught are the errors by which
+     * Java's graphics say that a library or a font of the system is missing, none of which is an exception.
+     */
+    Chart chart(String title, String alt, Table data, Painter painter) {
+        try {
+            return new Chart(title, alt, svg(alt, painter), data, Optional.empty());
+        } catch (LinkageError | InternalError | AWTError missing) {
+            return withoutPicture(title, alt, data, missing);
+        } catch (Error missing) {
+            // The font engine throws the bare class.
+            if (missing.getClass() == Error.class) {
+                return withoutPicture(title, alt, data, missing);
+            }
+            throw missing;
+        }
+    }
+
+    private static Chart withoutPicture(String title, String alt, Table data, Error missing) {
+        return new Chart(title, alt, "", data, Optional.of("no picture: this machine has no font, or lacks a graphics library of"
+                + " Java; on Debian install fontconfig and fonts-dejavu-core (" + missing + ")"));
+    }
+
+    private String svg(String alt, Painter painter) {
+        double left = left();
+        int width = (int) (WIDTH - left - RIGHT);
+        StringBuilder key = new StringBuilder();
+        double top = legend(key);
+        if (!yLabel.isEmpty()) {
+            text(key, 0, top + 16, "", fitted(yLabel, (int) (WIDTH / CHARACTER)));
+            top += ROW + 4;
+        }
+        double below = xLabel.isEmpty() ? ROW : 2 * ROW;
+        double height = top + plotHeight + below + (note.isEmpty() ? 6 : ROW + 6);
+        StringBuilder out = begin(alt, height).append(key);
+        grid(out, left, top, width);
+        out.append("<svg x=\"").append(shorter(left)).append("\" y=\"").append(shorter(top)).append("\" width=\"").append(width)
+                .append("\" height=\"").append(plotHeight).append("\">").append(painter.paint(layers, x, y, width, plotHeight));
+        for (Hover hover : hovers) {
+            out.append("<circle class=\"hit\" r=\"6\" cx=\"").append(shorter(x.fraction(hover.x) * width)).append("\" cy=\"")
+                    .append(shorter((1 - y.fraction(hover.y)) * plotHeight)).append("\"><title>").append(Html.escape(hover.text))
+                    .append("</title></circle>");
+        }
+        out.append("</svg>");
+        double bottom = top + plotHeight;
+        for (int i = 0; i < x.ticks().length; i++) {
+            double place = left + x.fraction(x.ticks()[i]) * width;
+            double half = x.labels().get(i).length() * CHARACTER / 2;
+            // A label that would stick out at the right is written toward the left.
+            boolean sticksOut = place + half > WIDTH;
+            text(out, sticksOut ? WIDTH : place, bottom + 19, sticksOut ? "end" : "mid", x.labels().get(i));
+        }
+        if (!xLabel.isEmpty()) {
+            text(out, left + width, bottom + 19 + ROW, "end", fitted(xLabel, (int) ((left + width) / CHARACTER)));
+        }
+        if (!note.isEmpty()) {
+            text(out, 0, bottom + 19 + below, "", note);
+        }
+        return out.append("</svg>").toString();
+    }
+
+    private double left() {
+        int longest = 0;
+        for (String label : y.labels()) {
+            longest = Math.max(longest, label.length());
+        }
+        for (String name : rowNames) {
+            longest = Math.max(longest, name.length());
+        }
+        return Math.min(WIDTH * 0.42, longest * CHARACTER) + 10;
+    }
+
+    /** Frame, grid lines and the words of the vertical axis. */
+    private void grid(StringBuilder out, double left, double top, int width) {
+        PathData lines = new PathData();
+        for (double tick : y.ticks()) {
+            double place = top + (1 - y.fraction(tick)) * plotHeight;
+            lines.move(left, place);
+            lines.line(left + width, place);
+        }
+        for (double tick : x.ticks()) {
+            double place = left + x.fraction(tick) * width;
+            lines.move(place, top);
+            lines.line(place, top + plotHeight);
+        }
+        PathData frame = new PathData();
+        frame.move(left, top);
+        frame.line(left, top + plotHeight);
+        frame.line(left + width, top + plotHeight);
+        out.append("<path class=\"grid\" d=\"").append(lines).append("\"/>");
+        out.append("<path class=\"axis\" d=\"").append(frame).append("\"/>");
+        for (int i = 0; i < y.ticks().length; i++) {
+            text(out, left - 7, top + (1 - y.fraction(y.ticks()[i])) * plotHeight + 5, "end", y.labels().get(i));
+        }
+        int most = (int) ((left - 10) / CHARACTER);
+        for (int i = 0; i < rowNames.size(); i++) {
+            text(out, left - 7, top + (i + 0.5) * plotHeight / rowNames.size() + 5, "end", fitted(rowNames.get(i), most));
+        }
+    }
+
+    /** Writes the legend in columns, as many lines as it takes, and returns how high it is. */
+    private double legend(StringBuilder out) {
+        if (legend.isEmpty()) {
+            return 0;
+        }
+        double wide = 0;
+        for (Entry entry : legend) {
+            wide = Math.max(wide, SWATCH + 6 + entry.text.length() * CHARACTER + 14);
+        }
+        int most = (int) ((WIDTH - SWATCH - 6) / CHARACTER);
+        int columns = (int) Math.max(1, Math.min(legend.size(), WIDTH / wide));
+        for (int i = 0; i < legend.size(); i++) {
+            double left = i % columns * wide;
+            double line = i / columns * ROW;
+            swatch(out, legend.get(i), left, line + 11);
+            text(out, left + SWATCH + 6, line + 16, "", fitted(legend.get(i).text, most));
+        }
+        return (legend.size() - 1) / columns * ROW + ROW + 6;
+    }
+
+    private static void swatch(StringBuilder out, Entry entry, double left, double middle) {
+        PathData d = new PathData();
+        double centre = left + SWATCH / 2.0;
+        switch (entry.form) {
+            case POLYGON -> {
+                d.move(left, middle - 6);
+                d.line(left + SWATCH, middle - 6);
+                d.line(left + SWATCH, middle + 6);
+                d.line(left, middle + 6);
+                d.close();
+            }
+            case LINE -> {
+                d.move(left, middle);
+                d.line(left + SWATCH, middle);
+            }
+            case DOT -> {
+                d.move(centre, middle);
+                d.line(centre, middle);
+            }
+            default -> {
+                double[] corners = entry.form.corners();
+                d.move(centre + corners[0], middle + corners[1]);
+                for (int i = 2; i < corners.length; i += 2) {
+                    d.line(centre + corners[i], middle + corners[i + 1]);
+                }
+                d.close();
+            }
+        }
+        out.append("<path class=\"").append(entry.ink.classes()).append("\" d=\"").append(d).append("\"/>");
+    }
+
+    /** The text, cut off where it would be longer than this many characters. */
+    private static String fitted(String text, int most) {
+        if (text.length() <= most) {
+            return text;
+        }
+        int end = Character.isHighSurrogate(text.charAt(most - 2)) ? most - 2 : most - 1;
+        return text.substring(0, end) + "…";
+    }
+
+    private static StringBuilder begin(String alt, double height) {
+        return new StringBuilder(16_384).append("<svg class=\"chart\" viewBox=\"0 0 ").append(WIDTH).append(' ')
+                .append(shorter(height)).append("\" role=\"img\" aria-label=\"").append(Html.escape(alt)).append("\">");
+    }
+
+    private static StringBuilder text(StringBuilder out, double x, double y, String classes, String text) {
+        out.append("<text x=\"").append(shorter(x)).append("\" y=\"").append(shorter(y));
+        if (!classes.isEmpty()) {
+            out.append("\" class=\"").append(classes);
+        }
+        return out.append("\">").append(Html.escape(text)).append("</text>");
+    }
+
+    /** A coordinate with at most one decimal. */
+    private static String shorter(double place) {
+        long tenths = Math.round(place * 10);
+        return tenths % 10 == 0 ? Long.toString(tenths / 10) : Double.toString(tenths / 10.0);
+    }
+}

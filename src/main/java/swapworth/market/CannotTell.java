@@ -1,0 +1,27 @@
+package swapworth.market;
+
+import static java.util.Objects.requireNonNull;
+
+import java.util.function.Function;
+
+/**
+ * There is no answer that the listings would bear.
+ *
+ * @param reason why, in one sentence
+ * @param carsOfLine other cars of the line behind it
+ * @param carsInFile other cars in the file
+ * @param needed what would help
+ */
+public record CannotTell(String reason, int carsOfLine, int carsInFile, String needed) implements Valuation {
+
+    /** Checks that nothing is missing. */
+    public CannotTell {
+        requireNonNull(reason, "reason");
+        requireNonNull(needed, "needed");
+    }
+
+    @Override
+    public <T> T match(Function<FairValue, T> value, Function<CannotTell, T> cannotTell) {
+        return cannotTell.apply(this);
+    }
+}

@@ -1,0 +1,263 @@
+package swapworth.market;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.function.ToDoubleBiFunction;
+import swapworth.assumptions.Assumptions;
+import swapworth.listing.CarFacts;
+import swapworth.listing.Condition;
+import swapworth.listing.Damage;
+import swapworth.listing.LevelOfTrade;
+import swapworth.listing.PriceIncludes;
+import swapworth.market.Measures.Measured;
+import swapworth.statistics.PriorBlock;
+import swapworth.statistics.PriorBlock.Role;
+import swapworth.statistics.Quantiles;
+import swapworth.statistics.SparseRow;
+
+/** Turns subjects into rows of numbers: which terms there are, in which columns, and what is assumed of them. */
+final class Encoder {
+    private static final ToDoubleBiFunction<Subject, Measured> ONE = (s, m) -> 1;
+
+    private final List<Term> terms = new ArrayList<>();
+    private final Measures measures;
+    private final double middleAge;
+    private final double middleMiles;
+    private final Optional<LocalDate> end;
+    private int columns;
+
+    Encoder(List<Evidence> evidence, Assumptions assumptions, List<String> further) {
+        List<Subject> seen = evidence.stream().map(Evidence::subject).toList();
+        Optional<LocalDate> first = seen.stream().flatMap(s -> s.on().stream()).min(LocalDate::compareTo);
+        this.end = seen.stream().flatMap(s -> s.on().stream()).max(LocalDate::compareTo);
+        LocalDate fallback = end.orElseGet(() -> afterLastModelYear(seen));
+        this.measures = new Measures(evidence, assumptions, fallback);
+        double[] ages = seen.stream().mapToDouble(s -> measures.of(s).age()).toArray();
+        double[] miles = seen.stream().mapToDouble(s -> measures.of(s).miles()).toArray();
+        this.middleAge = Quantiles.of(ages, 0.5);
+        this.middleMiles = Quantiles.of(miles, 0.5);
+        double level = Quantiles.of(evidence.stream().mapToDouble(Evidence::logPrice).toArray(), 0.5);
+
+        add(new Terms.Measure("level of all cars", Group.LEVEL_OF_LINE, "", 1, level, 2, Role.PRIMARY, ONE));
+        lines(seen, assumptions);
+        ageAndMileage(seen, ages, miles, assumptions);
+        time(first, seen, assumptions);
+        trade(assumptions);
+        facts(assumptions);
+        group("region", Group.REGION, "spread_regions", seen, s -> s.facts().region(), assumptions);
+        for (String column : further) {
+            further(column, seen, assumptions);
+        }
+    }
+
+    /** Without any date ages are counted to the end of the year after the newest model year: only differences matter. */
+    private static LocalDate afterLastModelYear(List<Subject> seen) {
+        int newest = seen.stream().mapToInt(s -> s.facts().modelYear().orElse(0)).max().orElse(0);
+        int registered = seen.stream().mapToInt(s -> s.facts().firstRegistered().map(LocalDate::getYear).orElse(0)).max().orElse(0);
+        return LocalDate.of(Math.max(1, Math.max(newest, registered)) + 1, 7, 1);
+    }
+
+    private void add(Term term) {
+        if (term.count() > 0) {
+            term.place(columns);
+            columns += term.count();
+            terms.add(term);
+        }
+    }
+
+    private double age(Subject s, Measured m) {
+        return m.age() - middleAge;
+    }
+
+    private double tenThousands(Subject s, Measured m) {
+        return (m.miles() - middleMiles) / 10_000;
+    }
+
+    private void lines(List<Subject> seen, Assumptions assumptions) {
+        Function<Subject, Optional<String>> line = s -> Optional.of(s.facts().vehicle());
+        add(new Terms.Levels("how far lines differ", Group.LEVEL_OF_LINE, assumptions.get("spread_lines").middle(), Role.PRIMARY, seen,
+                line, ONE));
+        add(new Terms.Levels("how far trims differ", Group.LEVEL_OF_LINE, assumptions.get("spread_trims").middle(), Role.SECONDARY,
+                seen, s -> s.facts().trim().map(t -> s.facts().vehicle() + " " + t.toLowerCase(Locale.ROOT)), ONE));
+    }
+
+    private void ageAndMileage(List<Subject> seen, double[] ages, double[] miles, Assumptions assumptions) {
+        Function<Subject, Optional<String>> line = s -> Optional.of(s.facts().vehicle());
+        add(new Terms.Measure("age", Group.AGE, "% per year", 1, assumptions.logMiddle("age_slope"),
+                assumptions.logSpread("age_slope"), Role.PRIMARY, this::age));
+        add(new Terms.Measure("mileage", Group.MILEAGE, "% per 10,000 mi", 1, assumptions.logMiddle("mileage_slope"),
+                assumptions.logSpread("mileage_slope"), Role.PRIMARY, this::tenThousands));
+        add(new Terms.Levels("how far the age slopes of lines differ", Group.AGE,
+                assumptions.get("spread_line_age_slopes").middle(), Role.SECONDARY, seen, line, this::age));
+        add(new Terms.Levels("how far the mileage slopes of lines differ", Group.MILEAGE,
+                assumptions.get("spread_line_mileage_slopes").middle(), Role.SECONDARY, seen, line, this::tenThousands));
+        add(new Terms.Curve("curve of age", Group.AGE, assumptions.get("curve_age").middle(), middleAge, 5, ages,
+                (s, m) -> m.age()));
+        add(new Terms.Curve("curve of mileage", Group.MILEAGE, assumptions.get("curve_mileage").middle(), middleMiles, 50_000, miles,
+                (s, m) -> m.miles()));
+        add(new Terms.Measure("age times mileage", Group.MILEAGE, "", 1, 0, assumptions.get("product_age_mileage").middle(),
+                Role.SECONDARY, (s, m) -> age(s, m) / 5 * tenThousands(s, m) / 5));
+        group("how far model years differ", Group.AGE, "spread_vintage", seen, Terms::vintage, assumptions);
+    }
+
+    private void time(Optional<LocalDate> first, List<Subject> seen, Assumptions assumptions) {
+        if (end.isEmpty()) {
+            return;
+        }
+        Terms.Walk months = new Terms.Walk("steps of the market from month to month", assumptions.get("spread_market_month").middle(),
+                first.orElseThrow(), end.get());
+        if (months.months() == 0) {
+            return;
+        }
+        add(new Terms.Measure("drift of the market", Group.TIME, "% per month", 1,
+                assumptions.logMiddle("market_drift"), assumptions.logSpread("market_drift"), Role.PRIMARY,
+                (s, m) -> s.on().map(day -> -months.monthsBefore(day)).orElse(0.0)));
+        add(months);
+    }
+
+    private void trade(Assumptions assumptions) {
+        List<LevelOfTrade> levels = List.of(LevelOfTrade.TRADE_ASKING, LevelOfTrade.PRIVATE_SOLD, LevelOfTrade.TRADE_SOLD,
+                LevelOfTrade.AUCTION);
+        steps("level of trade", Group.TRADE, levels.stream().map(LevelOfTrade::words).toList(),
+                List.of("level_trade_asking", "level_private_sold", "level_trade_sold", "level_auction"), assumptions,
+                s -> at(levels.indexOf(s.level())));
+        steps("price includes", Group.TRADE, List.of("fees", "tax", "both", "unknown, at auction"),
+                List.of("includes_fees", "includes_tax", "includes_both", "includes_unknown_at_auction"), assumptions, s -> switch (
+                    s.includes()) {
+                    case NEITHER -> at(-1);
+                    case FEES -> at(0);
+                    case TAX -> at(1);
+                    case BOTH -> at(2);
+                    case UNKNOWN -> at(s.level() == LevelOfTrade.AUCTION ? 3 : -1);
+                });
+    }
+
+    private void facts(Assumptions assumptions) {
+        steps("title", Group.TITLE, List.of("rebuilt", "salvage", "parts only", "unknown"),
+                List.of("title_rebuilt", "title_salvage", "title_parts_only", "title_unknown"), assumptions,
+                s -> at(s.facts().title().ordinal() - 1));
+        steps("runs", Group.RUNS, List.of("engine fires", "engine dead", "no engine", "not tried", "unknown"),
+                List.of("runs_engine_fires", "runs_engine_dead", "runs_no_engine", "runs_not_tried", "runs_unknown"), assumptions,
+                s -> at(s.facts().runs().ordinal() - 1));
+        List<String> zones = new ArrayList<>();
+        List<String> names = new ArrayList<>();
+        for (Damage zone : Damage.values()) {
+            zones.add(zone.words());
+            names.add("damage_" + zone.name().toLowerCase(Locale.ROOT));
+        }
+        zones.add("unknown");
+        names.add("damage_unknown");
+        steps("damage", Group.DAMAGE, zones, names, assumptions, s -> zones(s.facts().damage()));
+        condition("rust", CarFacts::rust, assumptions);
+        condition("paint", CarFacts::paint, assumptions);
+        condition("interior", CarFacts::interior, assumptions);
+        condition("mechanical", CarFacts::mechanical, assumptions);
+        condition("records", CarFacts::records, assumptions);
+        steps("keys", Group.CONDITION, List.of("no"), List.of("keys_no"), assumptions, s -> switch (s.facts().keys()) {
+            case NO -> at(0);
+            case YES, UNKNOWN -> at(-1);
+        });
+        steps("airbags", Group.CONDITION, List.of("fired", "gone"), List.of("airbags_fired", "airbags_gone"), assumptions,
+                s -> switch (s.facts().airbags()) {
+                    case FIRED -> at(0);
+                    case GONE -> at(1);
+                    case IN_PLACE, UNKNOWN -> at(-1);
+                });
+    }
+
+    private void condition(String name, Function<CarFacts, Condition> fact, Assumptions assumptions) {
+        steps(name, Group.CONDITION, List.of("worn", "bad", "unknown"), List.of(name + "_worn", name + "_bad", "condition_unknown"),
+                assumptions, s -> at(fact.apply(s.facts()).ordinal() - 1));
+    }
+
+    private static int[] zones(Optional<Set<Damage>> damage) {
+        return damage.map(set -> set.stream().mapToInt(Damage::ordinal).toArray()).orElse(new int[] {Damage.values().length});
+    }
+
+    private static int[] at(int level) {
+        return level < 0 ? new int[0] : new int[] {level};
+    }
+
+    private void steps(String name, Group group, List<String> labels, List<String> named, Assumptions assumptions,
+            Function<Subject, int[]> levels) {
+        add(new Terms.Steps(name, group, labels, named.stream().mapToDouble(assumptions::logMiddle).toArray(),
+                named.stream().mapToDouble(assumptions::logSpread).toArray(), levels));
+    }
+
+    private void group(String name, Group group, String spread, List<Subject> seen, Function<Subject, Optional<String>> key,
+            Assumptions assumptions) {
+        Terms.Levels levels = new Terms.Levels(name, group, assumptions.get(spread).middle(), Role.SECONDARY, seen, key, ONE);
+        if (levels.varied()) {
+            add(levels);
+        }
+    }
+
+    /** A further column: one slope on its standardised value where all of its cells are numbers, else a group of its words. */
+    private void further(String column, List<Subject> seen, Assumptions assumptions) {
+        List<String> cells = seen.stream().flatMap(s -> Optional.ofNullable(s.facts().further().get(column)).stream()).toList();
+        double[] numbers = seen.stream().map(s -> Terms.number(s, column)).filter(OptionalDouble::isPresent)
+                .mapToDouble(OptionalDouble::getAsDouble).toArray();
+        if (cells.isEmpty()) {
+            return;
+        }
+        if (numbers.length < cells.size()) {
+            group(column, Group.FURTHER, "spread_further_words", seen, s -> Optional.ofNullable(s.facts().further().get(column)),
+                    assumptions);
+            return;
+        }
+        double mean = Arrays.stream(numbers).average().orElseThrow();
+        double sd = Math.sqrt(Arrays.stream(numbers).map(x -> (x - mean) * (x - mean)).average().orElseThrow());
+        if (sd > 0) {
+            add(new Terms.Measure(column, Group.FURTHER, "% per unit", 1 / sd, 0, assumptions.get("slope_further_number").middle(),
+                    Role.PRIMARY, (s, m) -> Terms.number(s, column).isPresent()
+                        ? (Terms.number(s, column).getAsDouble() - mean) / sd : 0));
+        }
+    }
+
+    Encoded encode(Subject subject) {
+        Measured measured = measures.of(subject);
+        Term.RowWriter row = new Term.RowWriter();
+        for (int t = 0; t < terms.size(); t++) {
+            row.begin(t);
+            terms.get(t).encode(subject, measured, row);
+        }
+        return new Encoded(SparseRow.of(row.indices(), row.values()), row.terms(), measured.inflation(),
+                (measured.age() - middleAge) / 10, measured.remarks());
+    }
+
+    Measured measured(Subject subject) {
+        return measures.of(subject);
+    }
+
+    List<Term> terms() {
+        return terms;
+    }
+
+    int columns() {
+        return columns;
+    }
+
+    List<PriorBlock> priors() {
+        return terms.stream().flatMap(t -> t.priors().stream()).toList();
+    }
+
+    double middleAge() {
+        return middleAge;
+    }
+
+    double middleMiles() {
+        return middleMiles;
+    }
+
+    /** The last day seen, from which the market's time is counted. */
+    Optional<LocalDate> end() {
+        return end;
+    }
+}

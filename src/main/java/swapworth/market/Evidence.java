@@ -1,0 +1,60 @@
+package swapworth.market;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import swapworth.listing.Car;
+import swapworth.listing.LevelOfTrade;
+import swapworth.listing.Listing;
+import swapworth.listing.PriceKind;
+import swapworth.statistics.Bound;
+
+/**
+ * One price that the model learns from: a car at a level of trade, by its last sighting there.
+ *
+ * @param car the number of the car
+ * @param listing the sighting
+ * @param subject what the price is for
+ * @param logPrice the natural logarithm of the price
+ * @param bound whether the worth is the price, or only lies above it
+ */
+record Evidence(int car, Listing listing, Subject subject, double logPrice, Bound bound) {
+
+    /**
+     * The evidence in some cars: of each car its last ask, its sale and its auction price, as far as it has them, in order of date.
+     * A bid that missed the reserve counts only where the car has no auction price.
+     */
+    static List<Evidence> of(List<Car> cars) {
+        List<Evidence> evidence = new ArrayList<>(cars.size() + cars.size() / 4);
+        for (int c = 0; c < cars.size(); c++) {
+            Map<LevelOfTrade, Listing> last = new EnumMap<>(LevelOfTrade.class);
+            for (Listing listing : cars.get(c).sightings()) {
+                boolean missed = listing.price().kind() == PriceKind.BID_NOT_MET;
+                Listing before = last.get(listing.level());
+                if (before == null || !missed || before.price().kind() == PriceKind.BID_NOT_MET) {
+                    last.put(listing.level(), listing);
+                }
+            }
+            List<Listing> sightings = cars.get(c).sightings();
+            for (Listing listing : sightings) {
+                if (last.get(listing.level()) == listing) {
+                    evidence.add(of(c, cars.get(c), listing));
+                }
+            }
+        }
+        return evidence;
+    }
+
+    private static Evidence of(int number, Car car, Listing listing) {
+        return new Evidence(number, listing, subject(car, listing), Math.log(listing.price().amount()),
+                listing.price().kind() == PriceKind.BID_NOT_MET ? Bound.BELOW : Bound.NONE);
+    }
+
+    /** What a sighting's price is for: the car as all its sightings together show it, offered as this one says. */
+    static Subject subject(Car car, Listing listing) {
+        var facts = car.facts().toBuilder().seller(listing.facts().seller());
+        listing.facts().region().ifPresent(facts::region);
+        return new Subject(facts.build(), listing.level(), listing.price().includes(), listing.seenOn());
+    }
+}

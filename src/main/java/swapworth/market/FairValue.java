@@ -1,0 +1,213 @@
+package swapworth.market;
+
+import java.util.List;
+import java.util.function.Function;
+import swapworth.statistics.Mixture;
+import swapworth.statistics.Posterior;
+
+/**
+ * What one such car sells for: the middle and the ranges of the predictive distribution of its price, at a stated day and level of
+ * trade, with how much of what is unsure is held by assumptions. Immutable.
+ */
+public final class FairValue implements Valuation {
+    private final PriceModel model;
+    private final Posterior posterior;
+    private final int withoutCar;
+    private final Subject subject;
+    private final Encoded encoded;
+    private final Mixture predicted;
+    private final double median;
+    private final Range range80;
+    private final Range range95;
+    private final double[] shares;
+    private final int carsOfLine;
+    private final int carsInFile;
+    private final List<String> remarks;
+
+    /** The value by a posterior that has not seen the car with the stated number; -1 for one that has seen all. */
+    FairValue(PriceModel model, Posterior posterior, int withoutCar, Subject subject, Encoded encoded, int carsOfLine, int carsInFile,
+            List<String> remarks) {
+        this.model = model;
+        this.posterior = posterior;
+        this.withoutCar = withoutCar;
+        this.subject = subject;
+        this.encoded = encoded;
+        this.predicted = posterior.predict(encoded.row(), encoded.inflation(), encoded.growth());
+        this.median = Math.exp(predicted.quantile(0.5));
+        this.range80 = rangeOf(0.80);
+        this.range95 = rangeOf(0.95);
+        this.shares = posterior.priorShares(encoded.row());
+        this.carsOfLine = carsOfLine;
+        this.carsInFile = carsInFile;
+        this.remarks = List.copyOf(remarks);
+    }
+
+    private Range rangeOf(double probability) {
+        return new Range(Math.exp(predicted.quantile((1 - probability) / 2)), Math.exp(predicted.quantile((1 + probability) / 2)));
+    }
+
+    /**
+     * What the value is for.
+     *
+     * @return car, day and level of trade
+     */
+    public Subject subject() {
+        return subject;
+    }
+
+    /**
+     * The median of the predicted price: half of such cars cost less.
+     *
+     * @return in the base currency
+     */
+    public double median() {
+        return median;
+    }
+
+    /**
+     * The range that holds the price of one such car with a stated probability, as much left out above as below.
+     *
+     * @param probability above 0 and below 1, for instance 0.80
+     * @return in the base currency
+     */
+    public Range range(double probability) {
+        return probability == 0.80 ? range80 : probability == 0.95 ? range95 : rangeOf(probability);
+    }
+
+    /**
+     * The share of such cars that cost less than an amount.
+     *
+     * @param amount above 0, in the base currency
+     * @return between 0 and 1
+     */
+    public double percentile(double amount) {
+        return predicted.cumulative(Math.log(amount));
+    }
+
+    /**
+     * How much of what is unsure about the level of such cars is held by assumptions and not by listings: 0 where the listings decide,
+     * 1 where nothing but assumptions speak. Every common spread of a group counts as an assumption.
+     *
+     * @return between 0 and 1
+     */
+    public double priorShare() {
+        double sum = 0;
+        for (double share : shares) {
+            sum += share;
+        }
+        return Math.min(1, sum);
+    }
+
+    /**
+     * The assumption that holds the largest part of {@link #priorShare()}.
+     *
+     * @return its name and its part
+     */
+    public HeldBy largestAssumption() {
+        int largest = 0;
+        for (int b = 1; b < shares.length; b++) {
+            largest = shares[b] > shares[largest] ? b : largest;
+        }
+        return new HeldBy(model.blocks().get(largest).name(), shares[largest]);
+    }
+
+    /**
+     * A part of an answer and what holds it.
+     *
+     * @param assumption name of the assumption
+     * @param share its part, between 0 and 1
+     */
+    public record HeldBy(String assumption, double share) {
+    }
+
+    /**
+     * The share of the variance of the price that is how one car differs from another of the same description, which no further
+     * listing can narrow.
+     *
+     * @return between 0 and 1
+     */
+    public double shareOfSingleCar() {
+        double level = posterior.variance(encoded.row());
+        double whole = predicted.sd() * predicted.sd();
+        return Math.max(0, Math.min(1, 1 - level / whole));
+    }
+
+    /**
+     * What would narrow the range most.
+     *
+     * @return one sentence
+     */
+    public String narrowedBy() {
+        if (shareOfSingleCar() > 0.8) {
+            return "further listings would narrow this range little: most of it is how one such car differs from another";
+        }
+        HeldBy held = largestAssumption();
+        String what = held.assumption();
+        return what.startsWith("how far trims") ? "more listings of the same trim would narrow this range most"
+                : what.startsWith("how far lines") ? "more listings of this line would narrow this range most"
+                : what.contains("slopes of lines") ? "more listings of this line, further apart in age and mileage, would narrow it most"
+                : what.startsWith("level of trade") ? "prices at this level of trade, best beside the asks of the same cars, would narrow it"
+                : what.startsWith("steps of the market") || what.startsWith("drift") ? "listings nearer to this day would narrow it most"
+                : "more listings that tell of '" + what + "' would narrow this range most";
+    }
+
+    /**
+     * The other cars of the same line behind the value.
+     *
+     * @return a number of cars, not of rows
+     */
+    public int carsOfLine() {
+        return carsOfLine;
+    }
+
+    /**
+     * All other cars behind the value.
+     *
+     * @return a number of cars, not of rows
+     */
+    public int carsInFile() {
+        return carsInFile;
+    }
+
+    /**
+     * What a reader must know of the value: what was filled in, what lies outside the listings.
+     *
+     * @return sentences
+     */
+    public List<String> remarks() {
+        return remarks;
+    }
+
+    /**
+     * The cars whose difference from this one is least unsure, each adjusted toward it line by line.
+     *
+     * @return the grid
+     */
+    public Comparables comparables() {
+        return model.comparables(this);
+    }
+
+    @Override
+    public <T> T match(Function<FairValue, T> value, Function<CannotTell, T> cannotTell) {
+        return value.apply(this);
+    }
+
+    /** One line for people who debug. */
+    @Override
+    public String toString() {
+        return String.format(java.util.Locale.ROOT, "%.0f (80 %%: %.0f to %.0f)", median, range80.low(), range80.high());
+    }
+
+    Posterior posterior() {
+        return posterior;
+    }
+
+    int withoutCar() {
+        return withoutCar;
+    }
+
+    Encoded encoded() {
+        return encoded;
+    }
+
+}

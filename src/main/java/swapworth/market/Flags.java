@@ -1,0 +1,54 @@
+package swapworth.market;
+
+import java.util.ArrayList;
+import java.util.List;
+import swapworth.listing.Damage;
+import swapworth.listing.Listing;
+import swapworth.listing.PriceKind;
+import swapworth.listing.Runs;
+import swapworth.listing.Saved;
+import swapworth.listing.Title;
+
+/** What to look at before believing a price: a cheap car is often cheap for a reason that the row does not give. */
+final class Flags {
+    /** A gap of this factor is what a digit too many or too few makes. */
+    private static final double DIGIT = 5;
+
+    private Flags() {
+    }
+
+    static List<String> of(Listing listing, Subject subject, FairValue value, Position position) {
+        List<String> flags = new ArrayList<>();
+        double ratio = listing.price().amount() / value.median();
+        if (ratio > DIGIT || ratio < 1 / DIGIT) {
+            flags.add("price " + (ratio > 1 ? "above" : "below") + " its value by more than a factor of 5: check for a typing error");
+        }
+        if (position == Position.BELOW) {
+            List<String> silent = new ArrayList<>();
+            if (subject.facts().title() == Title.UNKNOWN) {
+                silent.add("title");
+            }
+            if (subject.facts().damage().isEmpty()) {
+                silent.add("damage");
+            }
+            if (subject.facts().runs() == Runs.UNKNOWN) {
+                silent.add("whether it runs");
+            }
+            if (subject.facts().mileage().isEmpty()) {
+                silent.add("mileage");
+            }
+            flags.add(silent.isEmpty() ? "below the range: look for what the row does not say"
+                    : "below the range, and the row is silent on: " + String.join(", ", silent));
+        }
+        if (subject.facts().damage().map(zones -> zones.contains(Damage.FLOOD) || zones.contains(Damage.FIRE)).orElse(false)) {
+            flags.add("water or fire: treat electronics and seats as gone until proven otherwise");
+        }
+        if (listing.price().kind() == PriceKind.BID_NOT_MET) {
+            flags.add("a bid that missed the reserve: the seller wants more than this");
+        }
+        if (listing.saved() == Saved.PICKED) {
+            flags.add("picked by hand: its percentile is among picked rows");
+        }
+        return flags;
+    }
+}

@@ -1,0 +1,96 @@
+package swapworth.market;
+
+import java.util.List;
+import swapworth.statistics.PriorBlock;
+
+/** One term of the model: some neighbouring coefficients, how a subject is coded in them, and what is assumed of them. */
+abstract class Term {
+    private final String name;
+    private final Group group;
+    private int from = -1;
+
+    Term(String name, Group group) {
+        this.name = name;
+        this.group = group;
+    }
+
+    /** What the term is, in the reader's words. */
+    final String name() {
+        return name;
+    }
+
+    final Group group() {
+        return group;
+    }
+
+    /** The first coefficient of the term. */
+    final int from() {
+        return from;
+    }
+
+    final void place(int first) {
+        from = first;
+    }
+
+    /** The number of coefficients. */
+    abstract int count();
+
+    /** What is assumed of them. */
+    abstract List<PriorBlock> priors();
+
+    /** Writes the entries of a subject. */
+    abstract void encode(Subject subject, Measures.Measured measured, RowWriter row);
+
+    /** The effects of the term that a reader is shown; none where single coefficients mean nothing to a person. */
+    abstract List<Effect> effects();
+
+    /**
+     * A coefficient that means something by itself.
+     *
+     * @param label what it is, for instance {@code title: salvage}
+     * @param unit for instance {@code % per year}
+     * @param coefficient its number
+     * @param perUnit how many units of the coefficient's measure one unit of the effect is
+     */
+    record Effect(String label, String unit, int coefficient, double perUnit) {
+    }
+
+    /** Collects the entries of one row. */
+    static final class RowWriter {
+        private int[] index = new int[32];
+        private double[] value = new double[32];
+        private int[] term = new int[32];
+        private int size;
+        private int current;
+
+        void begin(int termNumber) {
+            current = termNumber;
+        }
+
+        void add(int column, double number) {
+            if (number == 0) {
+                return;
+            }
+            if (size == index.length) {
+                index = java.util.Arrays.copyOf(index, 2 * size);
+                value = java.util.Arrays.copyOf(value, 2 * size);
+                term = java.util.Arrays.copyOf(term, 2 * size);
+            }
+            index[size] = column;
+            value[size] = number;
+            term[size++] = current;
+        }
+
+        int[] indices() {
+            return java.util.Arrays.copyOf(index, size);
+        }
+
+        double[] values() {
+            return java.util.Arrays.copyOf(value, size);
+        }
+
+        int[] terms() {
+            return java.util.Arrays.copyOf(term, size);
+        }
+    }
+}

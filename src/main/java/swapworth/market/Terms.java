@@ -1,0 +1,350 @@
+package swapworth.market;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+import java.util.function.ToDoubleBiFunction;
+import swapworth.statistics.PriorBlock;
+import swapworth.statistics.PriorBlock.Role;
+
+/** The kinds of term that the price model is made of. */
+final class Terms {
+
+    private Terms() {
+    }
+
+    /** One coefficient on a measure, normal about a stated mean. */
+    static final class Measure extends Term {
+        private final ToDoubleBiFunction<Subject, Measures.Measured> measure;
+        private final double mean;
+        private final double sd;
+        private final Role role;
+        private final List<Effect> effects;
+        private final double perUnit;
+        private final String unit;
+
+        Measure(String name, Group group, String unit, double perUnit, double mean, double sd, Role role,
+                ToDoubleBiFunction<Subject, Measures.Measured> measure) {
+            super(name, group);
+            this.measure = measure;
+            this.mean = mean;
+            this.sd = sd;
+            this.role = role;
+            this.unit = unit;
+            this.perUnit = perUnit;
+            this.effects = new ArrayList<>();
+        }
+
+        @Override
+        int count() {
+            return 1;
+        }
+
+        @Override
+        List<PriorBlock> priors() {
+            return List.of(new PriorBlock(name(), from(), PriorBlock.Kind.STATED, role, new double[] {mean}, new double[] {sd}));
+        }
+
+        @Override
+        void encode(Subject subject, Measures.Measured measured, RowWriter row) {
+            row.add(from(), measure.applyAsDouble(subject, measured));
+        }
+
+        @Override
+        List<Effect> effects() {
+            return unit.isEmpty() ? effects : List.of(new Effect(name(), unit, from(), perUnit));
+        }
+    }
+
+    /** Steps against a base, each normal about its own stated mean. */
+    static final class Steps extends Term {
+        private final List<String> labels;
+        private final double[] mean;
+        private final double[] sd;
+        private final Function<Subject, int[]> levels;
+
+        /**
+         * Steps of a fact.
+         *
+         * @param levels the numbers of the steps that a subject stands on; none for the base
+         */
+        Steps(String name, Group group, List<String> labels, double[] mean, double[] sd, Function<Subject, int[]> levels) {
+            super(name, group);
+            this.labels = labels;
+            this.mean = mean;
+            this.sd = sd;
+            this.levels = levels;
+        }
+
+        @Override
+        int count() {
+            return labels.size();
+        }
+
+        @Override
+        List<PriorBlock> priors() {
+            List<PriorBlock> blocks = new ArrayList<>();
+            for (int i = 0; i < labels.size(); i++) {
+                blocks.add(PriorBlock.stated(name() + ": " + labels.get(i), from() + i, mean[i], sd[i]));
+            }
+            return blocks;
+        }
+
+        @Override
+        void encode(Subject subject, Measures.Measured measured, RowWriter row) {
+            for (int level : levels.apply(subject)) {
+                row.add(from() + level, 1);
+            }
+        }
+
+        @Override
+        List<Effect> effects() {
+            List<Effect> effects = new ArrayList<>();
+            for (int i = 0; i < labels.size(); i++) {
+                effects.add(new Effect(name() + ": " + labels.get(i), "%", from() + i, 1));
+            }
+            return effects;
+        }
+    }
+
+    /**
+     * Levels of a group about zero with a common spread, times a measure where one is given. One more level, which no row has, stands
+     * for every level that the model has not seen: such a car gets the whole spread of the group.
+     */
+    static final class Levels extends Term {
+        private final Map<String, Integer> number = new LinkedHashMap<>();
+        private final double scale;
+        private final Role role;
+        private final Function<Subject, Optional<String>> key;
+        private final ToDoubleBiFunction<Subject, Measures.Measured> times;
+
+        Levels(String name, Group group, double scale, Role role, List<Subject> seen, Function<Subject, Optional<String>> key,
+                ToDoubleBiFunction<Subject, Measures.Measured> times) {
+            super(name, group);
+            this.scale = scale;
+            this.role = role;
+            this.key = key;
+            this.times = times;
+            for (Subject subject : seen) {
+                key.apply(subject).ifPresent(k -> number.putIfAbsent(k, number.size()));
+            }
+        }
+
+        /** Whether the rows have more than one level, so that there is something to tell apart. */
+        boolean varied() {
+            return number.size() > 1;
+        }
+
+        Optional<Integer> coefficient(String level) {
+            return Optional.ofNullable(number.get(level)).map(n -> from() + n);
+        }
+
+        @Override
+        int count() {
+            return number.size() + 1;
+        }
+
+        @Override
+        List<PriorBlock> priors() {
+            return List.of(PriorBlock.common(name(), from(), count(), scale, role));
+        }
+
+        @Override
+        void encode(Subject subject, Measures.Measured measured, RowWriter row) {
+            Optional<String> level = key.apply(subject);
+            if (level.isPresent()) {
+                row.add(from() + number.getOrDefault(level.get(), number.size()), times.applyAsDouble(subject, measured));
+            }
+        }
+
+        @Override
+        List<Effect> effects() {
+            return List.of();
+        }
+    }
+
+    /**
+     * A smooth departure from a straight line: an integrated random walk that leaves the middle in both directions with neither level
+     * nor slope, so that the line's slope is the slope at the middle. It is carried by a few knots a side; the covariance of the walk
+     * at distances s and t on one side is min(s, t)^2 (3 max(s, t) - min(s, t)) / 6. Source: G. Wahba, J. Roy. Statist. Soc. B 40
+     * (1978) 364-372 (from memory).
+     */
+    static final class Curve extends Term {
+        private static final int ROWS_PER_KNOT = 12;
+        private static final int MOST_KNOTS = 4;
+
+        private final double scale;
+        private final double middle;
+        private final double unit;
+        private final ToDoubleBiFunction<Subject, Measures.Measured> measure;
+        private final double[][] knots;
+        private final double[][][] factor;
+
+        Curve(String name, Group group, double scale, double middle, double unit, double[] seen,
+                ToDoubleBiFunction<Subject, Measures.Measured> measure) {
+            super(name, group);
+            this.scale = scale;
+            this.middle = middle;
+            this.unit = unit;
+            this.measure = measure;
+            this.knots = new double[][] {knots(seen, -1), knots(seen, 1)};
+            this.factor = new double[][][] {factor(knots[0]), factor(knots[1])};
+        }
+
+        private double[] knots(double[] seen, int side) {
+            double[] distance = Arrays.stream(seen).map(x -> side * (x - middle) / unit).filter(d -> d > 0.02).sorted().toArray();
+            double[] distinct = Arrays.stream(distance).distinct().toArray();
+            int count = Math.min(Math.min(MOST_KNOTS, distinct.length), distance.length == 0 ? 0 : 1 + distance.length / ROWS_PER_KNOT);
+            double[] at = new double[count];
+            int kept = 0;
+            for (int k = 1; k <= count; k++) {
+                double knot = distance[Math.min(distance.length - 1, (int) Math.ceil(k * (double) distance.length / count) - 1)];
+                if (kept == 0 || knot > at[kept - 1] * 1.05) {
+                    at[kept++] = knot;
+                }
+            }
+            return Arrays.copyOf(at, kept);
+        }
+
+        private static double walk(double s, double t) {
+            double least = Math.min(s, t);
+            return least * least * (3 * Math.max(s, t) - least) / 6;
+        }
+
+        /** The lower Cholesky factor of the walk's covariance at the knots. */
+        private static double[][] factor(double[] at) {
+            double[][] lower = new double[at.length][at.length];
+            for (int i = 0; i < at.length; i++) {
+                for (int j = 0; j <= i; j++) {
+                    double sum = walk(at[i], at[j]);
+                    for (int k = 0; k < j; k++) {
+                        sum -= lower[i][k] * lower[j][k];
+                    }
+                    lower[i][j] = i == j ? Math.sqrt(Math.max(sum, 1e-12)) : sum / lower[j][j];
+                }
+            }
+            return lower;
+        }
+
+        @Override
+        int count() {
+            return knots[0].length + knots[1].length;
+        }
+
+        @Override
+        List<PriorBlock> priors() {
+            return count() == 0 ? List.of() : List.of(PriorBlock.common(name(), from(), count(), scale, Role.SECONDARY));
+        }
+
+        @Override
+        void encode(Subject subject, Measures.Measured measured, RowWriter row) {
+            double distance = (measure.applyAsDouble(subject, measured) - middle) / unit;
+            int side = distance < 0 ? 0 : 1;
+            double[] at = knots[side];
+            double[][] lower = factor[side];
+            double[] basis = new double[at.length];
+            for (int i = 0; i < at.length; i++) {
+                double sum = walk(Math.abs(distance), at[i]);
+                for (int k = 0; k < i; k++) {
+                    sum -= lower[i][k] * basis[k];
+                }
+                basis[i] = sum / lower[i][i];
+                row.add(from() + (side == 0 ? 0 : knots[0].length) + i, basis[i]);
+            }
+        }
+
+        @Override
+        List<Effect> effects() {
+            return List.of();
+        }
+    }
+
+    /**
+     * The level of the market: a random walk over months, straight between their beginnings, that ends at zero on the last day seen.
+     * Before its first month it stays where it was, after the last day it stays at zero.
+     */
+    static final class Walk extends Term {
+        private final double scale;
+        private final LocalDate end;
+        private final int months;
+
+        Walk(String name, double scale, LocalDate first, LocalDate end) {
+            super(name, Group.TIME);
+            this.scale = scale;
+            this.end = end;
+            this.months = (int) Math.max(0, Math.ceil(monthsBefore(first)));
+        }
+
+        /** How many months a day lies before the end. */
+        double monthsBefore(LocalDate day) {
+            return (end.toEpochDay() - day.toEpochDay()) / DAYS_PER_MONTH;
+        }
+
+        int months() {
+            return months;
+        }
+
+        @Override
+        int count() {
+            return months;
+        }
+
+        @Override
+        List<PriorBlock> priors() {
+            return months == 0 ? List.of() : List.of(PriorBlock.walk(name(), from(), months, scale));
+        }
+
+        /** Coefficient k stands for the level {@code months - k} months before the end. */
+        @Override
+        void encode(Subject subject, Measures.Measured measured, RowWriter row) {
+            subject.on().ifPresent(day -> {
+                double before = Math.max(0, Math.min(months, monthsBefore(day)));
+                int whole = (int) Math.floor(before);
+                double part = before - whole;
+                if (whole + 1 <= months) {
+                    row.add(from() + months - whole - 1, part);
+                }
+                if (whole > 0) {
+                    row.add(from() + months - whole, 1 - part);
+                }
+            });
+        }
+
+        @Override
+        List<Effect> effects() {
+            return List.of();
+        }
+    }
+
+    /** The mean length of a month of the calendar, days. */
+    static final double DAYS_PER_MONTH = 365.25 / 12;
+
+    /** A word for a model year: its own where given, else the year of first registration. */
+    static Optional<String> vintage(Subject subject) {
+        if (subject.facts().modelYear().isPresent()) {
+            return Optional.of(Integer.toString(subject.facts().modelYear().getAsInt()));
+        }
+        return subject.facts().firstRegistered().map(day -> Integer.toString(day.getYear()));
+    }
+
+    /** A further column of a row as a number, where all of its text is one. */
+    static OptionalDouble number(Subject subject, String column) {
+        String text = subject.facts().further().getOrDefault(column, "");
+        boolean plain = !text.isEmpty();
+        for (int i = 0; i < text.length() && plain; i++) {
+            char c = text.charAt(i);
+            plain = c >= '0' && c <= '9' || c == '.' || i == 0 && c == '-';
+        }
+        try {
+            return plain ? OptionalDouble.of(Double.parseDouble(text)) : OptionalDouble.empty();
+        } catch (NumberFormatException e) {
+            return OptionalDouble.empty();
+        }
+    }
+}

@@ -1,0 +1,66 @@
+package swapworth.report;
+
+/** The style sheet of a page: system fonts, one accent, numbers in columns, light, dark, narrow and paper. */
+final class PageStyle {
+
+    static final String CSS = """
+            :root{--ground:#fff;--text:#22262b;--soft:#5b636d;--rule:#d8dde3;--shade:#f4f6f8;--accent:#025290;\
+            color-scheme:light dark}
+            @media screen and (prefers-color-scheme:dark){:root{--ground:#16191d;--text:#dfe3e8;--soft:#a2abb5;--rule:#343a42;\
+            --shade:#1e2227;--accent:#b3cdff}}
+            *{box-sizing:border-box}
+            html{-webkit-text-size-adjust:100%;text-size-adjust:100%}
+            body{margin:0 auto;padding:1.5rem 1rem 4rem;max-width:64rem;background:var(--ground);color:var(--text);\
+            font:1rem/1.55 system-ui,sans-serif;overflow-wrap:break-word}
+            h1{font-size:1.7rem;line-height:1.2;margin:0 0 .6rem}
+            h2{font-size:1.25rem;line-height:1.3;margin:2.8rem 0 .8rem;padding-top:.5rem;border-top:1px solid var(--rule)}
+            h3{font-size:1rem;margin:0 0 .4rem}
+            p,ul,ol{max-width:44rem;margin:.6rem 0}
+            ul,nav ol{padding-left:1.3rem}
+            li{margin:.2rem 0}
+            a{color:var(--accent)}
+            :target{scroll-margin-top:4rem}
+            .lead{font-size:1.1rem}
+            nav{margin:1.4rem 0;color:var(--soft)}
+            nav ol{columns:18rem 2;max-width:none}
+            figure{margin:1.4rem 0}
+            figcaption{font-weight:600;margin-bottom:.4rem}
+            .note{color:var(--soft);font-size:.92rem;margin:.2rem 0 .5rem}
+            .wide{overflow-x:auto;max-width:100%}
+            table{border-collapse:collapse;font-size:.9rem;line-height:1.35;font-variant-numeric:tabular-nums lining-nums}
+            th,td{padding:.28rem .9rem .28rem 0;text-align:left;vertical-align:top;border-bottom:1px solid var(--rule)}
+            th{font-weight:600;vertical-align:bottom;border-bottom-color:var(--soft)}
+            td{max-width:26rem}
+            th.n,td.n{text-align:right}
+            td.n{white-space:nowrap}
+            .unit{display:block;color:var(--soft);font-weight:400;white-space:nowrap}
+            details{margin:.3rem 0}
+            summary{cursor:pointer;padding:.25rem 0}
+            details>div{padding:0 0 .6rem 1rem;border-left:2px solid var(--rule)}
+            .numbers>summary{color:var(--soft);font-size:.92rem}
+            pre{overflow-x:auto;max-width:100%;padding:.7rem .9rem;background:var(--shade);font-size:.85rem;line-height:1.4}
+            .cautions{margin:1.4rem 0;padding:.8rem 1rem;border-left:4px solid var(--accent);\
+            background:var(--shade);max-width:46rem}
+            @media screen and (max-width:600px){body{padding-top:1rem}h1{font-size:1.4rem}details>div{padding-left:.6rem}\
+            .wide table{width:max-content;max-width:none}td{max-width:15rem}}
+            @media print{
+            @page{margin:16mm 14mm}
+            body{padding:0;max-width:none;font-size:10pt;line-height:1.4}
+            h2,h3,figcaption,summary{break-after:avoid}
+            tr,.cautions,.picture,details .table{break-inside:avoid}
+            thead{display:table-header-group}
+            .wide,pre{overflow:visible}
+            pre{white-space:pre-wrap}
+            table{font-size:8.5pt}
+            th,td{padding-right:.7em}
+            a{color:inherit;text-decoration:none}
+            .picture>svg{max-width:15cm}
+            details::details-content{content-visibility:visible;display:block;height:auto}
+            .numbers{display:none}
+            .numbers[open]{display:block}
+            .cautions{border:1px solid var(--soft)}
+            }""";
+
+    private PageStyle() {
+    }
+}

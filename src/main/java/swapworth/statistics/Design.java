@@ -1,0 +1,158 @@
+package swapworth.statistics;
+
+import java.util.Arrays;
+
+/**
+ * The rows of a regression, n x p, most of whose entries are zero: measured columns have one entry a row, a group of levels one
+ * entry at the level of the row, so that indicator columns are never written out.
+ *
+ * <p>Immutable. Rows are kept one after another: the entries of row i stand from {@code start[i]} to {@code start[i + 1]}.
+ */
+public final class Design {
+    private final int columns;
+    private final int[] start;
+    private final int[] index;
+    private final double[] value;
+
+    private Design(int columns, int[] start, int[] index, double[] value) {
+        this.columns = columns;
+        this.start = start;
+        this.index = index;
+        this.value = value;
+    }
+
+    /**
+     * The design with these rows.
+     *
+     * @param columns p, at least 1
+     * @param rows n rows whose indices lie between 0 and p - 1
+     * @return the design, n x p
+     * @throws IllegalArgumentException if an index lies outside or a value is not finite
+     */
+    public static Design of(int columns, SparseRow... rows) {
+        int entries = 0;
+        for (SparseRow row : rows) {
+            entries += row.size();
+        }
+        int[] start = new int[rows.length + 1];
+        int[] index = new int[entries];
+        double[] value = new double[entries];
+        int at = 0;
+        for (int i = 0; i < rows.length; i++) {
+            for (int e = 0; e < rows[i].size(); e++) {
+                index[at] = rows[i].index(e);
+                value[at] = rows[i].value(e);
+                if (index[at] < 0 || index[at] >= columns) {
+                    throw new IllegalArgumentException("row " + i + " names column " + index[at] + " of " + columns);
+                }
+                if (!Double.isFinite(value[at])) {
+                    throw new IllegalArgumentException("row " + i + " holds " + value[at] + " in column " + index[at]);
+                }
+                at++;
+            }
+            start[i + 1] = at;
+        }
+        return new Design(columns, start, index, value);
+    }
+
+    /**
+     * The design with every entry written out.
+     *
+     * @param x n rows of p numbers each
+     * @return the design, n x p
+     */
+    public static Design dense(double[][] x) {
+        int columns = x.length == 0 ? 0 : x[0].length;
+        SparseRow[] rows = new SparseRow[x.length];
+        for (int i = 0; i < rows.length; i++) {
+            if (x[i].length != columns) {
+                throw new IllegalArgumentException("row " + i + " has " + x[i].length + " entries, row 0 has " + columns);
+            }
+            rows[i] = SparseRow.dense(x[i]);
+        }
+        return of(columns, rows);
+    }
+
+    /**
+     * The number of rows, n.
+     *
+     * @return at least 0
+     */
+    public int rows() {
+        return start.length - 1;
+    }
+
+    /**
+     * The number of columns, p.
+     *
+     * @return at least 0
+     */
+    public int columns() {
+        return columns;
+    }
+
+    /**
+     * One row.
+     *
+     * @param i from 0
+     * @return its entries
+     */
+    public SparseRow row(int i) {
+        return new SparseRow(Arrays.copyOfRange(index, start[i], start[i + 1]), Arrays.copyOfRange(value, start[i], start[i + 1]));
+    }
+
+    /** The sum of the entries of row i, each times its coefficient. */
+    double dot(int i, double[] coefficients) {
+        double sum = 0;
+        for (int e = start[i]; e < start[i + 1]; e++) {
+            sum += value[e] * coefficients[index[e]];
+        }
+        return sum;
+    }
+
+    /**
+     * y less the sum of the entries of row i, each times its coefficient, as if in twice the precision: a second step from there wins
+     * back the digits that a first one lost. Source: T. Ogita, S. Rump, S. Oishi, SIAM J. Sci. Comput. 26 (2005) 1955-1988 (from memory).
+     */
+    double residual(int i, double y, double[] coefficients) {
+        double sum = y;
+        double lost = 0;
+        for (int e = start[i]; e < start[i + 1]; e++) {
+            double a = -value[e];
+            double b = coefficients[index[e]];
+            double product = a * b;
+            double next = sum + product;
+            double part = next - sum;
+            lost += Math.fma(a, b, -product) + (sum - (next - part)) + (product - part);
+            sum = next;
+        }
+        return sum + lost;
+    }
+
+    /** Adds row i, times a factor, to a vector of length p. */
+    void addTo(double[] vector, int i, double factor) {
+        for (int e = start[i]; e < start[i + 1]; e++) {
+            vector[index[e]] += factor * value[e];
+        }
+    }
+
+    /** Adds the weighted cross-products of all rows to the lower triangle of a p x p matrix held row after row. */
+    void addCrossProducts(double[] lower, double[] weight) {
+        for (int i = 0; i < rows(); i++) {
+            double w = weight[i];
+            if (w == 0) {
+                continue;
+            }
+            int from = start[i];
+            int to = start[i + 1];
+            for (int e = from; e < to; e++) {
+                double we = w * value[e];
+                int r = index[e];
+                for (int f = from; f <= e; f++) {
+                    int c = index[f];
+                    lower[r >= c ? r * columns + c : c * columns + r] += we * value[f];
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,263 @@
+package swapworth.statistics;
+
+import java.util.Arrays;
+
+/**
+ * The most likely coefficients at stated hyperparameters, found by iterated weighted least squares, and the shape of the posterior
+ * about them.
+ *
+ * <p>The information of a row is (nu + 1) / (nu + 3) times its weight: with the weights alone, the information that the missing
+ * mixing variables of Student's t would bring is counted as if it were there, and ranges come out too narrow.
+ */
+final class Mode {
+    /** Below this smallest pivot fewer than eight digits would be left, and the orthogonal route is taken. */
+    private static final double TRUSTED_PIVOT = 1e-7;
+    private static final int MOST_STEPS = 200;
+
+    private final Design design;
+    private final Sample sample;
+    private final ErrorLaw law;
+    private final Spreads spreads;
+    private final double[] scale;
+    private final double[] coefficients;
+    private final double[] pull;
+    private final double[] information;
+    private final Cholesky factor;
+
+    private Mode(Design design, Sample sample, ErrorLaw law, Spreads spreads, double[] scale, double[] coefficients,
+            double[] pull, double[] information, Cholesky factor) {
+        this.design = design;
+        this.sample = sample;
+        this.law = law;
+        this.spreads = spreads;
+        this.scale = scale;
+        this.coefficients = coefficients;
+        this.pull = pull;
+        this.information = information;
+        this.factor = factor;
+    }
+
+    /**
+     * Finds the mode.
+     *
+     * @param scale the error scale of each row
+     * @param start coefficients to begin with; an empty array for a cold start
+     * @param tolerance the steps end when one moves the coefficients by less than this share of their own uncertainty
+     */
+    static Mode find(Design design, Sample sample, ErrorLaw law, Spreads spreads, double[] scale, double[] start, double tolerance) {
+        int n = design.rows();
+        int p = design.columns();
+        boolean cold = start.length == 0;
+        double[] b = cold ? spreads.mean().clone() : start.clone();
+        double[] weight = new double[n];
+        double[] pull = new double[n];
+        double[] precision = new double[p * p];
+        spreads.addPrecision(precision);
+        boolean linear = law.isNormal() && java.util.stream.IntStream.range(0, n).noneMatch(sample::isBound);
+        for (int step = 0; step < MOST_STEPS; step++) {
+            // From a cold start the first steps are plain, then absolute-value weights, before far rows may be weighed down.
+            Phase phase = !cold || linear || step >= 4 ? Phase.LAW : step == 0 ? Phase.PLAIN : Phase.ABSOLUTE;
+            weigh(design, sample, law, scale, b, phase, weight, pull);
+            Step next = step(design, spreads, precision, weight, pull, b);
+            double relax = phase == Phase.LAW && !linear ? 1 + 0.8 * (1 - law.information()) : 1;
+            for (int j = 0; j < p; j++) {
+                b[j] += relax * next.move[j];
+            }
+            if (linear ? step == 1 : phase == Phase.LAW && next.size <= tolerance) {
+                break;
+            }
+        }
+        weigh(design, sample, law, scale, b, Phase.LAW, weight, pull);
+        double[] information = new double[n];
+        for (int i = 0; i < n; i++) {
+            information[i] = sample.isBound(i) ? weight[i] : weight[i] * law.information();
+        }
+        Cholesky factor = factor(design, spreads, precision, information);
+        return new Mode(design, sample, law, spreads, scale, b, pull, information, factor);
+    }
+
+    private enum Phase { PLAIN, ABSOLUTE, LAW }
+
+    private record Step(double[] move, double size) {
+    }
+
+    /**
+     * The weight of each row, per squared unit of y, and its pull: the slope of its log density at the fitted value.
+     */
+    private static void weigh(Design design, Sample sample, ErrorLaw law, double[] scale, double[] b, Phase phase, double[] weight,
+            double[] pull) {
+        for (int i = 0; i < weight.length; i++) {
+            double s = scale[i];
+            double residual = law.isNormal() ? design.residual(i, sample.response(i), b) : sample.response(i) - design.dot(i, b);
+            double z = residual / s;
+            if (sample.isBound(i)) {
+                bounded(law, z, s, i, weight, pull);
+                continue;
+            }
+            double w = switch (phase) {
+                case PLAIN -> 1;
+                case ABSOLUTE -> 1 / Math.max(1, Math.abs(z));
+                case LAW -> law.weight(z);
+            };
+            weight[i] = w / (s * s);
+            pull[i] = weight[i] * residual;
+        }
+    }
+
+    /**
+     * A response known only to lie above y: its log likelihood is the log of the upper tail. Its curvature is held above a third of
+     * its slope per scale, so that one such row never asks for a step of more than three scales.
+     */
+    private static void bounded(ErrorLaw law, double z, double s, int i, double[] weight, double[] pull) {
+        double tail = Math.max(law.cumulative(-z), 1e-300);
+        double hazard = Math.exp(law.logDensity(z)) / tail;
+        double slopeOfLogDensity = law.isNormal() ? -z : -(law.degreesOfFreedom() + 1.0) * z / (law.degreesOfFreedom() + z * z);
+        double curvature = hazard * (hazard + slopeOfLogDensity);
+        pull[i] = hazard / s;
+        weight[i] = Math.max(curvature, hazard / 3) / (s * s);
+    }
+
+    /** One step of weighted least squares from b. */
+    private static Step step(Design design, Spreads spreads, double[] precision, double[] weight, double[] pull, double[] b) {
+        int p = design.columns();
+        double[] matrix = precision.clone();
+        design.addCrossProducts(matrix, weight);
+        double[] gradient = gradient(design, spreads, pull, b);
+        Cholesky factor = Cholesky.of(matrix, p);
+        double[] move = factor.smallestPivot() > TRUSTED_PIVOT ? factor.solve(gradient)
+                : orthogonal(design, spreads, weight, pull, b).coefficients();
+        double size = 0;
+        for (int j = 0; j < p; j++) {
+            size += move[j] * gradient[j];
+        }
+        return new Step(move, Math.sqrt(Math.max(0, size)));
+    }
+
+    private static Cholesky factor(Design design, Spreads spreads, double[] precision, double[] weight) {
+        double[] matrix = precision.clone();
+        design.addCrossProducts(matrix, weight);
+        Cholesky factor = Cholesky.of(matrix, design.columns());
+        return factor.smallestPivot() > TRUSTED_PIVOT ? factor
+                : orthogonal(design, spreads, weight, new double[weight.length], spreads.mean()).factor();
+    }
+
+    private static double[] gradient(Design design, Spreads spreads, double[] pull, double[] b) {
+        double[] departure = new double[b.length];
+        for (int j = 0; j < b.length; j++) {
+            departure[j] = spreads.mean()[j] - b[j];
+        }
+        double[] gradient = spreads.times(departure);
+        for (int i = 0; i < pull.length; i++) {
+            design.addTo(gradient, i, pull[i]);
+        }
+        return gradient;
+    }
+
+    /** The same step without cross-products: rows times the roots of their weights, and the prior as further rows. */
+    private static OrthogonalFactor.Solution orthogonal(Design design, Spreads spreads, double[] weight, double[] pull, double[] b) {
+        int n = design.rows();
+        int p = design.columns();
+        double[] precision = new double[p * p];
+        spreads.addPrecision(precision);
+        Cholesky prior = Cholesky.of(withUnitsOnEmptyRows(precision, p), p);
+        // Relative to the largest weight: rows of equal weight enter as they are and lose no digit.
+        double most = Math.max(Arrays.stream(weight).max().orElse(1), Double.MIN_NORMAL);
+        double unit = Math.sqrt(most);
+        double[][] rows = new double[n + p][p];
+        double[] right = new double[n + p];
+        for (int i = 0; i < n; i++) {
+            double root = Math.sqrt(weight[i] / most);
+            design.addTo(rows[i], i, root);
+            right[i] = root == 0 ? 0 : pull[i] / (root * most);
+        }
+        int used = n;
+        for (int j = 0; j < p; j++) {
+            if (precision[j * p + j] > 0) {
+                prior.copyUpperRow(j, rows[used]);
+                for (int k = 0; k < p; k++) {
+                    rows[used][k] /= unit;
+                    right[used] += rows[used][k] * (spreads.mean()[k] - b[k]);
+                }
+                used++;
+            }
+        }
+        OrthogonalFactor.Solution solution =
+                OrthogonalFactor.solve(Arrays.copyOf(rows, used), Arrays.copyOf(right, used), j -> nameOf(spreads, j));
+        return new OrthogonalFactor.Solution(solution.coefficients(), solution.factor().times(unit));
+    }
+
+    private static double[] withUnitsOnEmptyRows(double[] precision, int p) {
+        double[] copy = precision.clone();
+        for (int j = 0; j < p; j++) {
+            if (copy[j * p + j] == 0) {
+                copy[j * p + j] = 1;
+            }
+        }
+        return copy;
+    }
+
+    private static String nameOf(Spreads spreads, int column) {
+        for (PriorBlock block : spreads.blocks()) {
+            if (column >= block.from() && column < block.from() + block.count()) {
+                return block.name();
+            }
+        }
+        return "column " + column;
+    }
+
+    double[] coefficients() {
+        return coefficients;
+    }
+
+    Spreads spreads() {
+        return spreads;
+    }
+
+    Cholesky factor() {
+        return factor;
+    }
+
+    double[] scale() {
+        return scale;
+    }
+
+    /** The slope of the log density of row i at its fitted value. */
+    double pull(int i) {
+        return pull[i];
+    }
+
+    /** What row i adds to the precision of its fitted value. */
+    double information(int i) {
+        return information[i];
+    }
+
+    /** The gradient of the log posterior at other coefficients, some rows left out. */
+    double[] gradientAt(double[] b, boolean[] leftOut) {
+        double[] weight = new double[pull.length];
+        double[] slope = new double[pull.length];
+        weigh(design, sample, law, scale, b, Phase.LAW, weight, slope);
+        for (int i = 0; i < slope.length; i++) {
+            if (leftOut[i]) {
+                slope[i] = 0;
+            }
+        }
+        return gradient(design, spreads, slope, b);
+    }
+
+    /** The log density of all rows at the mode. */
+    double logLikelihood() {
+        double sum = 0;
+        for (int i = 0; i < pull.length; i++) {
+            double z = (sample.response(i) - design.dot(i, coefficients)) / scale[i];
+            sum += sample.isBound(i) ? Math.log(Math.max(law.cumulative(-z), 1e-300))
+                    : law.logDensity(z) - Math.log(scale[i]);
+        }
+        return sum;
+    }
+
+    /** The log marginal likelihood of the rows by Laplace's method; exact for normal errors and a proper prior. */
+    double logMarginal() {
+        int p = design.columns();
+        return logLikelihood() + spreads.logDensity(coefficients) + 0.5 * p * Math.log(2 * Math.PI) - 0.5 * factor.logDeterminant();
+    }
+}

@@ -1,0 +1,157 @@
+package swapworth.statistics;
+
+import static java.util.Objects.requireNonNull;
+
+import java.util.Arrays;
+
+/**
+ * What is assumed of some neighbouring coefficients before the rows speak.
+ *
+ * @param name the name under which its share of an answer is reported
+ * @param from the first coefficient, from 0
+ * @param kind how its coefficients are held
+ * @param role whether the common scale of the secondary spreads applies
+ * @param mean one prior mean a coefficient
+ * @param spread for {@link Kind#STATED} one standard deviation a coefficient; for {@link Kind#COMMON} and {@link Kind#WALK} one
+ *     number, the scale of the half-normal prior of the common spread; for {@link Kind#FLAT} empty
+ */
+public record PriorBlock(String name, int from, Kind kind, Role role, double[] mean, double[] spread) {
+
+    /** How the coefficients of a block are held. */
+    public enum Kind {
+        /** Not at all: any value is as likely as any other. */
+        FLAT,
+        /** Each is normal about its mean with a stated standard deviation. */
+        STATED,
+        /** All are normal about their means with one common standard deviation, which the rows help to find. */
+        COMMON,
+        /** A random walk: each differs from the next, and the last from zero, by a normal step with one common standard deviation. */
+        WALK
+    }
+
+    /** Whether a block belongs to the main lines of the model or to its finer departures. */
+    public enum Role {
+        /** Its spread stands as it is. */
+        PRIMARY,
+        /** Its spread is multiplied by the common scale of the secondary spreads. */
+        SECONDARY
+    }
+
+    /** Copies the arrays in and checks that they fit together. */
+    public PriorBlock {
+        requireNonNull(name, "name");
+        requireNonNull(kind, "kind");
+        requireNonNull(role, "role");
+        mean = mean.clone();
+        spread = spread.clone();
+        int needed = kind == Kind.FLAT ? 0 : kind == Kind.STATED ? mean.length : 1;
+        if (spread.length != needed) {
+            throw new IllegalArgumentException("the block '" + name + "' needs " + needed + " spreads, not " + spread.length);
+        }
+        for (double s : spread) {
+            if (!(s > 0)) {
+                throw new IllegalArgumentException("a spread of the block '" + name + "' is " + s + ", not above 0");
+            }
+        }
+    }
+
+    /**
+     * Coefficients of which nothing is assumed.
+     *
+     * @param name name of the block
+     * @param from first coefficient
+     * @param count number of coefficients
+     * @return the block
+     */
+    public static PriorBlock flat(String name, int from, int count) {
+        return new PriorBlock(name, from, Kind.FLAT, Role.PRIMARY, new double[count], new double[0]);
+    }
+
+    /**
+     * One coefficient that is normal about a stated mean.
+     *
+     * @param name name of the block
+     * @param from the coefficient
+     * @param mean its prior mean
+     * @param sd its prior standard deviation
+     * @return the block
+     */
+    public static PriorBlock stated(String name, int from, double mean, double sd) {
+        return new PriorBlock(name, from, Kind.STATED, Role.PRIMARY, new double[] {mean}, new double[] {sd});
+    }
+
+    /**
+     * Coefficients about zero with a common spread that the rows help to find.
+     *
+     * @param name name of the block
+     * @param from first coefficient
+     * @param count number of coefficients
+     * @param scale scale of the half-normal prior of the common standard deviation
+     * @param role whether the common scale of the secondary spreads applies
+     * @return the block
+     */
+    public static PriorBlock common(String name, int from, int count, double scale, Role role) {
+        return new PriorBlock(name, from, Kind.COMMON, role, new double[count], new double[] {scale});
+    }
+
+    /**
+     * A random walk that ends at zero after its last coefficient.
+     *
+     * @param name name of the block
+     * @param from first coefficient
+     * @param count number of coefficients
+     * @param scale scale of the half-normal prior of the standard deviation of one step
+     * @return the block
+     */
+    public static PriorBlock walk(String name, int from, int count, double scale) {
+        return new PriorBlock(name, from, Kind.WALK, Role.SECONDARY, new double[count], new double[] {scale});
+    }
+
+    /**
+     * The number of coefficients.
+     *
+     * @return at least 0
+     */
+    public int count() {
+        return mean.length;
+    }
+
+    /** Whether the common spread of the block is found with the help of the rows. */
+    boolean learned() {
+        return kind == Kind.COMMON || kind == Kind.WALK;
+    }
+
+    @Override
+    public double[] mean() {
+        return mean.clone();
+    }
+
+    @Override
+    public double[] spread() {
+        return spread.clone();
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof PriorBlock block && name.equals(block.name) && from == block.from && kind == block.kind
+                && role == block.role && Arrays.equals(mean, block.mean) && Arrays.equals(spread, block.spread);
+    }
+
+    @Override
+    public int hashCode() {
+        return name.hashCode() * 31 + from;
+    }
+
+    @Override
+    public String toString() {
+        return name + " (" + kind + ", " + count() + " from " + from + ")";
+    }
+
+    double meanAt(int offset) {
+        return mean[offset];
+    }
+
+    double spreadAt(int offset) {
+        return spread[kind == Kind.STATED ? offset : 0];
+    }
+}

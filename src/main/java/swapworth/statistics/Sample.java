@@ -1,0 +1,79 @@
+package swapworth.statistics;
+
+import java.util.Arrays;
+
+/**
+ * What was observed, row by row.
+ *
+ * @param y n responses; for a row that is a bound, the bound
+ * @param bound n marks: whether the response itself was seen, or only that it lies above
+ * @param inflation n factors above 0 on the error scale of a row, 1 for an ordinary row
+ * @param known n error scales that are known by themselves and follow no hyperparameter; 0 for an ordinary row
+ * @param growth n values of the measure along which the error scale grows, 0 where it is as stated
+ */
+public record Sample(double[] y, Bound[] bound, double[] inflation, double[] known,
+        double[] growth) {
+
+    /** Copies the arrays in and checks that they have one length and finite numbers. */
+    public Sample {
+        y = y.clone();
+        bound = bound.clone();
+        inflation = inflation.clone();
+        known = known.clone();
+        growth = growth.clone();
+        int n = y.length;
+        if (bound.length != n || inflation.length != n || known.length != n || growth.length != n) {
+            throw new IllegalArgumentException("a sample needs as many bounds, inflations, known scales and growths as responses");
+        }
+        for (int i = 0; i < y.length; i++) {
+            if (!Double.isFinite(y[i]) || !(inflation[i] > 0) || !(known[i] >= 0) || !Double.isFinite(growth[i])) {
+                throw new IllegalArgumentException("row " + i + " is no row: response " + y[i] + ", inflation " + inflation[i]
+                        + ", known scale " + known[i] + ", growth " + growth[i]);
+            }
+        }
+    }
+
+    /**
+     * Ordinary rows: every response seen, all with the same error scale.
+     *
+     * @param y n responses
+     * @return the sample
+     */
+    public static Sample of(double... y) {
+        Bound[] bound = new Bound[y.length];
+        Arrays.fill(bound, Bound.NONE);
+        double[] inflation = new double[y.length];
+        Arrays.fill(inflation, 1);
+        return new Sample(y, bound, inflation, new double[y.length], new double[y.length]);
+    }
+
+    /**
+     * The number of rows, n.
+     *
+     * @return at least 0
+     */
+    public int size() {
+        return y.length;
+    }
+
+    double response(int i) {
+        return y[i];
+    }
+
+    boolean isBound(int i) {
+        return bound[i] == Bound.BELOW;
+    }
+
+    boolean followsScale(int i) {
+        return known[i] == 0;
+    }
+
+    /** The error scale of each row at stated hyperparameters. */
+    double[] scales(double scale, double growthRate) {
+        double[] scales = new double[y.length];
+        for (int i = 0; i < scales.length; i++) {
+            scales[i] = known[i] > 0 ? known[i] : scale * inflation[i] * Math.exp(growthRate * growth[i]);
+        }
+        return scales;
+    }
+}

@@ -1,0 +1,142 @@
+package swapworth.statistics;
+
+import java.util.Arrays;
+
+/**
+ * A row of p numbers of which only some are not zero; also a contrast, the weights of coefficients in a question such as "this car
+ * less that car". No index stands twice.
+ */
+public final class SparseRow {
+    private final int[] index;
+    private final double[] value;
+
+    SparseRow(int[] index, double[] value) {
+        this.index = index;
+        this.value = value;
+    }
+
+    /**
+     * A row from its entries.
+     *
+     * @param index the columns, from 0, in any order, each once
+     * @param value as many numbers
+     * @return the row
+     * @throws IllegalArgumentException if the lengths differ or a column stands twice
+     */
+    public static SparseRow of(int[] index, double[] value) {
+        if (index.length != value.length) {
+            throw new IllegalArgumentException(index.length + " columns for " + value.length + " values");
+        }
+        int[] sorted = index.clone();
+        Arrays.sort(sorted);
+        for (int i = 1; i < sorted.length; i++) {
+            if (sorted[i] == sorted[i - 1]) {
+                throw new IllegalArgumentException("column " + sorted[i] + " stands twice");
+            }
+        }
+        return new SparseRow(index.clone(), value.clone());
+    }
+
+    /**
+     * A row with every entry written out.
+     *
+     * @param values p numbers
+     * @return the row; zeros take no room
+     */
+    public static SparseRow dense(double... values) {
+        int size = 0;
+        for (double v : values) {
+            size += v == 0 ? 0 : 1;
+        }
+        int[] index = new int[size];
+        double[] value = new double[size];
+        int at = 0;
+        for (int j = 0; j < values.length; j++) {
+            if (values[j] != 0) {
+                index[at] = j;
+                value[at++] = values[j];
+            }
+        }
+        return new SparseRow(index, value);
+    }
+
+    /**
+     * This row plus another one times a factor.
+     *
+     * @param factor for instance -1 for the difference of two cars
+     * @param other the other row
+     * @return a new row
+     */
+    public SparseRow plus(double factor, SparseRow other) {
+        int[] joined = Arrays.copyOf(index, index.length + other.index.length);
+        double[] sums = Arrays.copyOf(value, joined.length);
+        int size = index.length;
+        for (int e = 0; e < other.index.length; e++) {
+            int at = 0;
+            while (at < size && joined[at] != other.index[e]) {
+                at++;
+            }
+            if (at == size) {
+                joined[size++] = other.index[e];
+            }
+            sums[at] += factor * other.value[e];
+        }
+        return new SparseRow(Arrays.copyOf(joined, size), Arrays.copyOf(sums, size));
+    }
+
+    /**
+     * The number of entries kept.
+     *
+     * @return at least 0
+     */
+    public int size() {
+        return index.length;
+    }
+
+    /**
+     * The column of an entry.
+     *
+     * @param entry from 0
+     * @return the column, from 0
+     */
+    public int index(int entry) {
+        return index[entry];
+    }
+
+    /**
+     * The number of an entry.
+     *
+     * @param entry from 0
+     * @return the number
+     */
+    public double value(int entry) {
+        return value[entry];
+    }
+
+    /**
+     * The sum of the entries, each times its coefficient.
+     *
+     * @param coefficients p numbers
+     * @return the sum
+     */
+    public double dot(double[] coefficients) {
+        double sum = 0;
+        for (int e = 0; e < index.length; e++) {
+            sum += value[e] * coefficients[index[e]];
+        }
+        return sum;
+    }
+
+    /** A p x p symmetric matrix, held row after row in full, times this row: a vector of length p. */
+    double[] times(double[] symmetric, int p) {
+        double[] product = new double[p];
+        for (int e = 0; e < index.length; e++) {
+            double v = value[e];
+            int row = index[e] * p;
+            for (int j = 0; j < p; j++) {
+                product[j] += v * symmetric[row + j];
+            }
+        }
+        return product;
+    }
+}

@@ -1,0 +1,213 @@
+package swapworth.statistics;
+
+import java.util.List;
+
+/** The prior of all coefficients at stated spreads: its precision matrix, block by block. */
+final class Spreads {
+    private final List<PriorBlock> blocks;
+    private final int p;
+    private final double[] mean;
+    private final double[] common;
+    private final double secondaryScale;
+
+    /**
+     * The prior at stated spreads.
+     *
+     * @param blocks the blocks
+     * @param p number of coefficients
+     * @param common the common standard deviation of each block that has one, by the number of the block
+     * @param secondaryScale the factor on the spreads of secondary blocks
+     */
+    Spreads(List<PriorBlock> blocks, int p, double[] common, double secondaryScale) {
+        this.blocks = blocks;
+        this.p = p;
+        this.common = common;
+        this.secondaryScale = secondaryScale;
+        this.mean = new double[p];
+        for (PriorBlock block : blocks) {
+            for (int j = 0; j < block.count(); j++) {
+                mean[block.from() + j] = block.meanAt(j);
+            }
+        }
+    }
+
+    List<PriorBlock> blocks() {
+        return blocks;
+    }
+
+    double[] mean() {
+        return mean;
+    }
+
+    double common(int block) {
+        return common[block];
+    }
+
+    Spreads withCommon(double[] changed) {
+        return new Spreads(blocks, p, changed, secondaryScale);
+    }
+
+    Spreads withSecondaryScale(double changed) {
+        return new Spreads(blocks, p, common, changed);
+    }
+
+    /** The standard deviation of coefficient {@code offset} of a block, or of its steps where it is a walk. */
+    private double sd(int b, int offset) {
+        PriorBlock block = blocks.get(b);
+        double sd = block.learned() ? common[b] : block.spreadAt(offset);
+        return block.role() == PriorBlock.Role.SECONDARY ? sd * secondaryScale : sd;
+    }
+
+    /** Adds the precision matrix to the lower triangle of a p x p matrix. */
+    void addPrecision(double[] lower) {
+        for (int b = 0; b < blocks.size(); b++) {
+            PriorBlock block = blocks.get(b);
+            int from = block.from();
+            for (int j = 0; j < block.count(); j++) {
+                int at = (from + j) * p + from + j;
+                switch (block.kind()) {
+                    case FLAT -> { }
+                    case STATED, COMMON -> lower[at] += 1 / (sd(b, j) * sd(b, j));
+                    case WALK -> {
+                        double precision = 1 / (sd(b, j) * sd(b, j));
+                        lower[at] += precision;
+                        if (j > 0) {
+                            lower[at] += precision;
+                            lower[at - 1] -= precision;
+                        }
+                    }
+                }
+            }
+        }
+    }
+
+    /** The precision matrix of one block times the block's part of a vector; added to {@code into}. */
+    private void addBlockTimes(int b, double[] vector, double[] into) {
+        PriorBlock block = blocks.get(b);
+        int from = block.from();
+        for (int j = 0; j < block.count(); j++) {
+            int at = from + j;
+            switch (block.kind()) {
+                case FLAT -> { }
+                case STATED, COMMON -> into[at] += vector[at] / (sd(b, j) * sd(b, j));
+                case WALK -> {
+                    double precision = 1 / (sd(b, j) * sd(b, j));
+                    double next = j + 1 < block.count() ? vector[at + 1] : 0;
+                    double step = precision * (vector[at] - next);
+                    into[at] += step;
+                    if (j + 1 < block.count()) {
+                        into[at + 1] -= step;
+                    }
+                }
+            }
+        }
+    }
+
+    /** The precision matrix times a vector. */
+    double[] times(double[] vector) {
+        double[] product = new double[p];
+        for (int b = 0; b < blocks.size(); b++) {
+            addBlockTimes(b, vector, product);
+        }
+        return product;
+    }
+
+    /** The prior variance of a contrast. */
+    double variance(SparseRow contrast) {
+        double[] x = new double[p];
+        for (int e = 0; e < contrast.size(); e++) {
+            x[contrast.index(e)] = contrast.value(e);
+        }
+        double sum = 0;
+        for (int b = 0; b < blocks.size(); b++) {
+            PriorBlock block = blocks.get(b);
+            double walked = 0;
+            for (int j = 0; j < block.count(); j++) {
+                double weight = x[block.from() + j];
+                walked += weight;
+                switch (block.kind()) {
+                    case FLAT -> sum += weight == 0 ? 0 : Double.POSITIVE_INFINITY;
+                    case STATED, COMMON -> sum += weight * weight * sd(b, j) * sd(b, j);
+                    // The step after coefficient j is shared by all coefficients up to j.
+                    case WALK -> sum += walked * walked * sd(b, j) * sd(b, j);
+                }
+            }
+        }
+        return sum;
+    }
+
+    /** For each block, the quadratic form of a vector with the block's precision matrix. */
+    double[] quadraticByBlock(double[] vector) {
+        double[] byBlock = new double[blocks.size()];
+        double[] product = new double[p];
+        for (int b = 0; b < byBlock.length; b++) {
+            addBlockTimes(b, vector, product);
+            PriorBlock block = blocks.get(b);
+            for (int j = block.from(); j < block.from() + block.count(); j++) {
+                byBlock[b] += vector[j] * product[j];
+            }
+        }
+        return byBlock;
+    }
+
+    /** The logarithm of the prior density of the coefficients, the constants of flat blocks left out. */
+    double logDensity(double[] coefficients) {
+        double[] departure = coefficients.clone();
+        for (int j = 0; j < p; j++) {
+            departure[j] -= mean[j];
+        }
+        double sum = 0;
+        double[] quadratic = quadraticByBlock(departure);
+        for (int b = 0; b < blocks.size(); b++) {
+            PriorBlock block = blocks.get(b);
+            if (block.kind() != PriorBlock.Kind.FLAT) {
+                sum -= 0.5 * quadratic[b];
+                for (int j = 0; j < block.count(); j++) {
+                    sum -= Math.log(sd(b, j)) + 0.5 * Math.log(2 * Math.PI);
+                }
+            }
+        }
+        return sum;
+    }
+
+    /** The trace of a covariance matrix times the precision matrix: how many coefficients the prior holds. */
+    double trace(double[] covariance) {
+        double sum = 0;
+        for (int b = 0; b < blocks.size(); b++) {
+            PriorBlock block = blocks.get(b);
+            for (int j = 0; j < block.count() && block.kind() != PriorBlock.Kind.FLAT; j++) {
+                sum += varianceOf(block, j, covariance) / (sd(b, j) * sd(b, j));
+            }
+        }
+        return sum;
+    }
+
+    /** The variance of a coefficient, or of its step to the next where the block is a walk. */
+    private double varianceOf(PriorBlock block, int offset, double[] covariance) {
+        int at = block.from() + offset;
+        double variance = covariance[at * p + at];
+        if (block.kind() == PriorBlock.Kind.WALK && offset + 1 < block.count()) {
+            variance += covariance[(at + 1) * p + at + 1] - 2 * covariance[at * p + at + 1];
+        }
+        return variance;
+    }
+
+    /**
+     * The expected sum of squares of the departures (or steps) of a block, per unit of the secondary scale: the departures at the
+     * mode plus their posterior variances.
+     */
+    double expectedSquares(int b, double[] coefficients, double[] covariance) {
+        PriorBlock block = blocks.get(b);
+        double sum = 0;
+        for (int j = 0; j < block.count(); j++) {
+            int at = block.from() + j;
+            double d = coefficients[at] - mean[at];
+            if (block.kind() == PriorBlock.Kind.WALK && j + 1 < block.count()) {
+                d -= coefficients[at + 1] - mean[at + 1];
+            }
+            sum += d * d + varianceOf(block, j, covariance);
+        }
+        double scale = block.role() == PriorBlock.Role.SECONDARY ? secondaryScale : 1;
+        return sum / (scale * scale);
+    }
+}

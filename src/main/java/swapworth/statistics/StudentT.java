@@ -1,0 +1,68 @@
+package swapworth.statistics;
+
+/**
+ * Student's t with a whole number of degrees of freedom, by its finite series: M. Abramowitz and I. Stegun, Handbook of Mathematical
+ * Functions (1964), formulas 26.7.3 and 26.7.4.
+ */
+public final class StudentT {
+
+    private StudentT() {
+    }
+
+    /**
+     * The probability of a value of at most t.
+     *
+     * @param t any number
+     * @param nu degrees of freedom, at least 1
+     * @return between 0 and 1
+     */
+    public static double cumulative(double t, int nu) {
+        if (t > 0) {
+            return 1 - lower(-t, nu);
+        }
+        return lower(t, nu);
+    }
+
+    /** The lower tail for t of at most 0; in the far tail by the leading terms of its series, which do not cancel. */
+    private static double lower(double t, int nu) {
+        double x = t * t / nu;
+        if (x > 1e4) {
+            return farTail(-t, nu);
+        }
+        double cos2 = 1 / (1 + x);
+        double term = 1;
+        double sum = 1;
+        boolean odd = nu % 2 == 1;
+        for (int k = odd ? 3 : 2; k <= nu - 2; k += 2) {
+            term *= cos2 * (k - 1) / k;
+            sum += term;
+        }
+        double sin = Math.sqrt(x * cos2);
+        if (!odd) {
+            return 0.5 * (1 - sin * sum);
+        }
+        double angle = Math.atan(Math.sqrt(x));
+        double inside = nu == 1 ? angle : angle + sin * Math.sqrt(cos2) * sum;
+        return 0.5 - inside / Math.PI;
+    }
+
+    private static double farTail(double t, int nu) {
+        double x = nu / (t * t);
+        double lead = Math.exp(logConstant(nu) + 0.5 * (nu + 1) * Math.log(x)) * t / nu;
+        return lead * (1 - x * (nu + 1) * nu / (2.0 * (nu + 2)));
+    }
+
+    /** The logarithm of the density at 0. */
+    static double logConstant(int nu) {
+        return logGammaOfHalf(nu + 1) - logGammaOfHalf(nu) - 0.5 * Math.log(nu * Math.PI);
+    }
+
+    /** The logarithm of Gamma(k / 2) for a whole k of at least 1, from Gamma(1/2) and Gamma(1) upwards. */
+    private static double logGammaOfHalf(int k) {
+        double sum = k % 2 == 0 ? 0 : 0.5 * Math.log(Math.PI);
+        for (int j = k % 2 == 0 ? 2 : 1; j < k; j += 2) {
+            sum += Math.log(0.5 * j);
+        }
+        return sum;
+    }
+}

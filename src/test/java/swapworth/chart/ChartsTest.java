@@ -1,0 +1,216 @@
+package swapworth.chart;
+
+import static org.junit.jupiter.api.Assertions.assertDoesNotThrow;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.StringReader;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.Random;
+import javax.xml.parsers.DocumentBuilderFactory;
+import org.junit.jupiter.api.Test;
+import org.w3c.dom.Element;
+import org.w3c.dom.NodeList;
+import org.xml.sax.InputSource;
+
+class ChartsTest {
+
+    static Element parsed(String svg) {
+        return assertDoesNotThrow(() -> DocumentBuilderFactory.newInstance().newDocumentBuilder()
+                .parse(new InputSource(new StringReader(svg))).getDocumentElement());
+    }
+
+    private static List<String> texts(Chart chart) {
+        NodeList nodes = parsed(chart.svg()).getElementsByTagName("text");
+        List<String> texts = new ArrayList<>();
+        for (int i = 0; i < nodes.getLength(); i++) {
+            texts.add(nodes.item(i).getTextContent());
+        }
+        return texts;
+    }
+
+    private static Chart scatter(double[] x, double[] y) {
+        return Charts.scatterWithBand("Prices", "mileage, mi", "price, USD", ValueScale.LINEAR,
+                List.of(Points.of("cars", x, y)), Curve.none());
+    }
+
+    @Test
+    void every_chart_is_well_formed_has_words_and_is_small() {
+        int size = 0;
+        for (Chart chart : SampleCharts.six(500, 1)) {
+            Element svg = parsed(chart.svg());
+            assertEquals("img", svg.getAttribute("role"));
+            assertEquals(chart.alt(), svg.getAttribute("aria-label"));
+            assertTrue(chart.trouble().isEmpty(), chart.title());
+            assertFalse(chart.svg().contains("NaN") || chart.svg().contains("Infinity"), chart.title());
+            size += chart.svg().length();
+        }
+        assertTrue(size < 100_000, "six charts take " + size + " characters");
+    }
+
+    @Test
+    void a_chart_stands_alone_as_a_document_with_title_and_style() {
+        Chart chart = SampleCharts.index();
+        Element svg = parsed(chart.document());
+        assertEquals("http://www.w3.org/2000/svg", svg.getAttribute("xmlns"));
+        assertEquals(chart.title(), svg.getFirstChild().getTextContent());
+        assertTrue(svg.getElementsByTagName("style").item(0).getTextContent().contains("prefers-color-scheme"));
+    }
+
+    @Test
+    void words_of_a_chart_can_be_searched() {
+        List<String> texts = texts(SampleCharts.scatter(80, ValueScale.LINEAR, new Random(1)));
+        for (String text : List.of("mileage, mi", "asked price, USD", "Veldra Sprite (20)", "Veldra Sprite S (19)",
+                "fitted, 6 years old", "80 % range of one car", "100,000", "20,000",
+                "1 point lies beyond the axes and stands at the edge.")) {
+            assertTrue(texts.contains(text), () -> text + " is not among " + texts);
+        }
+        assertTrue(texts(SampleCharts.terms()).containsAll(List.of("one year older", "80 % range", "95 % range", "-40")));
+        assertTrue(texts(SampleCharts.index()).containsAll(List.of("Jul 2025", "Jan 2026", "index, May 2025 = 100")));
+    }
+
+    @Test
+    void the_table_holds_what_is_drawn_and_what_is_not() {
+        Chart chart = Charts.scatterWithBand("Prices", "mileage, mi", "price, USD", ValueScale.LINEAR,
+                List.of(new Points("cars", new double[] {10_000, 50_000, Double.NaN}, new double[] {9_000, 7_500, 8_000},
+                        List.of("a", "b", "c"))),
+                new Curve("fitted", "80 % range", new double[] {10_000, 50_000}, new double[] {9_100.4, 7_400},
+                        new double[] {7_000, 6_000}, new double[] {11_000, 9_000}));
+        assertEquals("drawn_as,note,mileage,price,low,high\r\ncars,a,10000,9000,,\r\ncars,b,50000,7500,,\r\ncars,c,,8000,,\r\n"
+                + "fitted,,10000,9100.4,7000,11000\r\nfitted,,50000,7400,6000,9000\r\n", chart.data().csv());
+        assertTrue(texts(chart).contains("cars (2)"));
+        assertTrue(chart.svg().contains("<title>b</title>"));
+        assertFalse(chart.svg().contains("<title>c</title>"));
+    }
+
+    @Test
+    void the_words_of_a_chart_say_what_it_shows() {
+        assertEquals("index, May 2025 = 100 from 2025-05-05 to 2026-10-26: 100 at first, 90.6 at last (80 % range 87.5 to 93.8).",
+                SampleCharts.index().alt());
+        assertEquals("price, USD against mileage, mi: 2 cars; mileage, mi from 10 to 20, price, USD from 5 to 7.",
+                scatter(new double[] {10, 20}, new double[] {5, 7}).alt());
+        Chart identity = Charts.identity("Asked", "asked, USD", "value, USD", "80 % range", ValueScale.LINEAR, List.of(
+                new Estimates("cars", new double[] {5, 10, 20}, new double[] {10, 11, 12}, new double[] {8, 9, 10},
+                        new double[] {13, 14, 15}, List.of())));
+        assertEquals("value, USD against asked, USD: 3 cars, each with its 80 % range, and the line on which both are equal; "
+                + "1 asked below and 1 above their range.", identity.alt());
+        assertEquals("cars by gap, %: 3 in 2 bins from 0 to 10; the fullest, 5 to 10, holds 2.",
+                Charts.histogram("Gaps", "gap, %", "cars", List.of(new Bin(0, 5, 1), new Bin(5, 10, 2))).alt());
+    }
+
+    @Test
+    void without_data_there_is_a_panel_that_says_so() {
+        double[] none = new double[0];
+        double[] unknown = {Double.NaN};
+        List<Chart> charts = List.of(scatter(none, none), scatter(unknown, new double[] {5}),
+                Charts.identity("i", "a", "b", "r", ValueScale.LOGARITHMIC, List.of()),
+                Charts.bandLine("b", "index", new DatedBand("index", List.of(), none, none, none, none, none),
+                        OptionalDouble.of(100)),
+                Charts.ranges("r", "x", List.of(), OptionalDouble.empty()),
+                Charts.histogram("h", "x", "n", List.of(new Bin(0, 1, 0))));
+        for (Chart chart : charts) {
+            assertEquals(List.of("no data"), texts(chart));
+            assertTrue(chart.alt().endsWith(": no data"));
+            assertTrue(chart.trouble().isEmpty());
+        }
+    }
+
+    @Test
+    void one_value_and_values_all_the_same_are_drawn() {
+        double[] same = {8_000, 8_000, 8_000};
+        assertTrue(texts(scatter(same, same)).contains("cars (3)"));
+        assertTrue(texts(scatter(new double[] {1}, new double[] {0})).contains("cars (1)"));
+        double[] one = {100};
+        DatedBand day = new DatedBand("index", List.of(LocalDate.of(2026, 1, 1)), one, one, one, one, one);
+        Chart index = Charts.bandLine("b", "index", day, OptionalDouble.of(100));
+        assertTrue(index.svg().contains(" dot\""));
+        RangeRow row = new RangeRow("a", 1, 1, 1, 1, 1);
+        assertTrue(texts(Charts.ranges("r", "x", List.of(row), OptionalDouble.empty())).contains("a"));
+        assertTrue(texts(Charts.identity("i", "a", "b", "r", ValueScale.LOGARITHMIC,
+                List.of(new Estimates("cars", same, same, same, same, List.of())))).contains("cars (3)"));
+    }
+
+    @Test
+    void wild_numbers_break_nothing() {
+        double[] wild = {Double.NaN, Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY, -1e308, 1e308, 0, -0.0, 1e-300, 5};
+        Random random = new Random(9);
+        for (int i = 0; i < 300; i++) {
+            double[][] a = new double[5][6];
+            for (double[] row : a) {
+                for (int k = 0; k < row.length; k++) {
+                    row[k] = random.nextInt(3) == 0 ? wild[random.nextInt(wild.length)] : 1e4 * random.nextGaussian();
+                }
+            }
+            ValueScale scale = random.nextBoolean() ? ValueScale.LINEAR : ValueScale.LOGARITHMIC;
+            List<LocalDate> dates = List.of(LocalDate.of(2026, 1, 1), LocalDate.of(2026, 1, 2), LocalDate.of(2026, 5, 1),
+                    LocalDate.of(2027, 1, 1), LocalDate.of(2030, 1, 1), LocalDate.of(2099, 1, 1));
+            List<RangeRow> rows = new ArrayList<>();
+            for (double[] row : a) {
+                rows.add(new RangeRow("row", row[0], row[1], row[2], row[3], row[4]));
+            }
+            for (Chart chart : List.of(
+                    Charts.scatterWithBand("t", "x", "y", scale, List.of(Points.of("cars", a[0], a[1])),
+                            new Curve("c", "b", new double[] {1, 2, 3, 4, 5, 6}, a[2], a[3], a[4])),
+                    Charts.identity("t", "x", "y", "r", scale, List.of(new Estimates("cars", a[0], a[1], a[2], a[3], List.of()))),
+                    Charts.bandLine("t", "y", new DatedBand("b", dates, a[0], a[1], a[2], a[3], a[4]),
+                            OptionalDouble.of(a[0][0])),
+                    Charts.ranges("t", "x", rows, OptionalDouble.of(a[0][1])))) {
+                parsed(chart.svg());
+                assertFalse(chart.svg().contains("NaN") || chart.svg().contains("Infinity"), chart.svg());
+            }
+        }
+    }
+
+    @Test
+    void a_band_that_reaches_zero_goes_on_below_a_logarithmic_axis() {
+        Chart chart = Charts.scatterWithBand("t", "x", "y", ValueScale.LOGARITHMIC, List.of(),
+                new Curve("c", "b", new double[] {1, 2}, new double[] {10, 20}, new double[] {0, 5}, new double[] {20, 40}));
+        assertTrue(chart.svg().contains(" area\" d=\"m"), chart.svg());
+    }
+
+    @Test
+    void a_strangers_text_is_shown_and_not_run() {
+        String hostile = "<script>alert(1)</script>\" onload=\"x\u0007 & '";
+        Chart chart = Charts.scatterWithBand(hostile, hostile, hostile, ValueScale.LINEAR,
+                List.of(new Points(hostile, new double[] {1}, new double[] {2}, List.of(hostile))), Curve.none());
+        Element svg = parsed(chart.document());
+        assertEquals(0, svg.getElementsByTagName("script").getLength());
+        assertEquals("", svg.getAttribute("onload"));
+        assertTrue(texts(chart).stream().anyMatch(text -> text.startsWith("<script>alert(1)</script>")));
+    }
+
+    @Test
+    void long_names_are_cut_to_their_room() {
+        String name = "a term whose name goes on and on and on and does not come to an end before the paper does, nor after";
+        List<String> texts = texts(Charts.ranges("r", "x", List.of(new RangeRow(name, 1, 0, 2, -1, 3)), OptionalDouble.empty()));
+        String shown = texts.stream().filter(text -> text.startsWith("a term")).findFirst().orElseThrow();
+        assertTrue(shown.length() < 30 && shown.endsWith("…"), shown);
+    }
+
+    @Test
+    void lists_of_unequal_length_are_refused() {
+        assertThrows(IllegalArgumentException.class, () -> Points.of("p", new double[2], new double[3]));
+        assertThrows(IllegalArgumentException.class, () -> new Points("p", new double[2], new double[2], List.of("only one")));
+        assertThrows(IllegalArgumentException.class,
+                () -> new Curve("c", "b", new double[] {2, 1}, new double[2], new double[2], new double[2]));
+        assertThrows(IllegalArgumentException.class, () -> new DatedBand("d", List.of(LocalDate.EPOCH), new double[2],
+                new double[2], new double[2], new double[2], new double[2]));
+        assertThrows(IllegalArgumentException.class, () -> new Bin(1, 1, 0));
+        assertThrows(IllegalArgumentException.class, () -> new Bin(0, 1, -1));
+    }
+
+    @Test
+    void records_keep_their_own_copy_of_the_numbers() {
+        double[] mine = {1, 2};
+        Points points = Points.of("p", mine, mine);
+        mine[0] = 99;
+        points.x()[1] = 99;
+        assertEquals(1, points.x()[0]);
+        assertEquals(2, points.x()[1]);
+    }
+}
