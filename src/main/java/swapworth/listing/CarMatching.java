@@ -93,7 +93,8 @@ public final class CarMatching {
     public Table table() {
         Table.Builder table = Table.titled("How advertisements are joined into cars: points of a pair")
                 .note("Two advertisements of one model line are joined at " + Cell.format(threshold, 1)
-                        + " points, after the logarithm to base 2 of the number of advertisements of the line and model year is taken off.")
+                        + " points, after the logarithm to base 2 of the number of advertisements of the line and model year is"
+                        + " taken off.")
                 .note("Different model years or trims forbid a join; so does a mileage that fell, or grew by more than 50 miles"
                         + " and 60 a day, unless the notes are equal.")
                 .columns(Column.words("fact"), Column.words("agreement"), Column.words("points"));

@@ -95,8 +95,7 @@ final class FileColumns {
     }
 
     private boolean take(int i, ListingColumn column, String statedUnit, Kind kind, String words) {
-        boolean forCars = column == ListingColumn.NAME || column == ListingColumn.ROLE || words.endsWith("bid")
-                && !words.startsWith("win");
+        boolean forCars = column == ListingColumn.NAME || column == ListingColumn.ROLE || column == ListingColumn.PLANNED_BID;
         boolean forListings = column == ListingColumn.ID || column == ListingColumn.SEEN_ON;
         if (forCars && kind != Kind.CARS || forListings && kind == Kind.LINES) {
             return false;

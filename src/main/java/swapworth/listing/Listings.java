@@ -35,7 +35,7 @@ import swapworth.reading.UnusableFileException;
  * cannot be read. It is <em>set aside</em> if it was read but lies outside what a model may use: no vehicle, no price, a price
  * that is not above 0 or has no rate to the base currency, neither age nor mileage, a mileage below 0 or above a million miles, a
  * model year more than a year after the sighting, the second of two equal sightings. It is <em>kept and flagged</em> if it only
- * looks odd: a price far from those of its neighbours, a unit that contradicts its header, an end before its sighting.
+ * looks odd: a price far from those of its neighbours, a unit that contradicts its header, an end before a sighting on offer.
  */
 public final class Listings {
 

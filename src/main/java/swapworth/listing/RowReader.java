@@ -71,9 +71,9 @@ final class RowReader {
         price(draft);
         draft.outcome = word(ListingColumn.OUTCOME, ListingWords.OUTCOME, Outcome.OPEN, draft);
         draft.endedOn = date(ListingColumn.ENDED_ON, draft, false);
-        if (draft.endedOn.isPresent() && draft.seenOn.isPresent() && draft.endedOn.get().isBefore(draft.seenOn.get())) {
+        if (draft.outcome == Outcome.OPEN && draft.endedOn.isPresent() && draft.seenOn.isPresent() && draft.endedOn.get().isBefore(draft.seenOn.get())) {
             draft.odd(columns.header(ListingColumn.ENDED_ON), text(ListingColumn.ENDED_ON, row),
-                    "it ended before it was seen; the day of its end is not used");
+                    "it is said to have ended before it was seen on offer; the day of its end is not used");
             draft.endedOn = Optional.empty();
         }
         draft.saved = word(ListingColumn.SAVED, ListingWords.SAVED, Saved.UNKNOWN, draft);
@@ -264,7 +264,9 @@ final class RowReader {
     }
 
     private void price(Draft draft) {
-        String text = text(ListingColumn.PRICE, draft.row);
+        String bid = text(ListingColumn.PLANNED_BID, draft.row);
+        ListingColumn column = Spelling.isBlank(bid) ? ListingColumn.PRICE : ListingColumn.PLANNED_BID;
+        String text = column == ListingColumn.PRICE ? text(column, draft.row) : bid;
         draft.priceText = text;
         String currencyText = text(ListingColumn.CURRENCY, draft.row);
         Optional<Currency> currency = columns.currency();
@@ -279,7 +281,7 @@ final class RowReader {
         }
         Parsed<Money> parsed = cells.money(text, currency);
         if (parsed instanceof Parsed.Refused<Money> no) {
-            draft.reject(columns.header(ListingColumn.PRICE), text, no.message());
+            draft.reject(columns.header(column), text, no.message());
         } else if (parsed instanceof Parsed.Understood<Money> money) {
             draft.remarks.addAll(money.remarks());
             draft.money = Optional.of(money.value());

@@ -183,11 +183,15 @@ public final class CsvSource {
      * The place of a column that the file must have.
      *
      * @param name the name
+     * @param synonyms other names by which it may stand there
      * @return its place from 0
      * @throws UnusableFileException if there is none; the message lists the columns that were found
      */
-    public int neededColumn(String name) {
+    public int neededColumn(String name, String... synonyms) {
         int column = column(name);
+        for (int i = 0; column < 0 && i < synonyms.length; i++) {
+            column = column(synonyms[i]);
+        }
         if (column < 0) {
             throw UnusableFileException.missingColumn(file, "the column '" + name + "'", header);
         }

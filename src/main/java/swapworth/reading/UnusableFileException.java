@@ -28,8 +28,8 @@ public final class UnusableFileException extends RuntimeException {
     static final String BLANK_HEADER = "%s: line %d: the header line holds no name of a column";
     static final String DUPLICATE_HEADER = "%s: line %d: the column '%s' stands twice in the header; rename or remove one of"
             + " them";
-    static final String MANY_BROKEN_ROWS = "%s: more than %,d rows could not be told apart (the last one at line %d: %s); mend the"
-            + " quotes in the file and try again";
+    static final String MANY_BROKEN_ROWS = "%s: more than %,d rows could not be told apart (the last one at line %d: %s); mend"
+            + " the quotes in the file and try again";
     static final String MISSING_COLUMN = "%s: %s is missing; found the columns %s";
 
     private UnusableFileException(String message) {

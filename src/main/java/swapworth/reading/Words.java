@@ -46,7 +46,7 @@ public final class Words {
         CsvSource source = CsvSource.read(file);
         int column = source.neededColumn("column");
         int word = source.neededColumn("word");
-        int means = source.neededColumn("means");
+        int means = source.neededColumn("means", "meaning");
         Conventions conventions = Conventions.unstated();
         Map<String, Map<String, String>> meanings = new HashMap<>();
         List<RowProblem> problems = new ArrayList<>(source.rejected());

@@ -41,6 +41,13 @@ class CarsFileTest extends ReadingListings {
     }
 
     @Test
+    void a_planned_bid_counts_before_the_price_asked() {
+        CarsFile read = cars("name,vehicle,price,planned_bid\na,Saloon,5000,\nb,Saloon,5000,4000\nc,Saloon,,3000\n");
+        assertEquals(List.of(5000.0, 4000.0, 3000.0),
+                read.cars().stream().map(car -> car.priceOrBid().orElseThrow().amount()).toList());
+    }
+
+    @Test
     void a_role_that_is_not_known_is_listed() {
         CarsFile read = cars("name,role,vehicle\na,mascot,Saloon\n");
         assertEquals(CandidateCar.Role.UNKNOWN, read.cars().get(0).role());

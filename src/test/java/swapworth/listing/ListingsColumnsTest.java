@@ -32,8 +32,8 @@ class ListingsColumnsTest extends ReadingListings {
                 + "price_includes,seller,region,distance_away,runs,rust,paint,interior,mechanical,records,keys,airbags,title,"
                 + "damage,outcome,ended_on,saved,options,source,note,colour",
                 "a1,2024-05-01,Roadster,Sport,shell R,gear S,110 kW,4,1050,rear,2010,2010-04-01,14.1,85000,40000,read,recorded,"
-                + "9500.50,GBP,bid not met,both,auction,North,120,engine fires,sound,worn,bad,sound,worn,yes,fired,salvage,front;left,"
-                + "withdrawn,2024-05-20,whole search,hard top,the yard,\"two lines\nof note\",green");
+                + "9500.50,GBP,bid not met,both,auction,North,120,engine fires,sound,worn,bad,sound,worn,yes,fired,salvage,"
+                + "front;left,withdrawn,2024-05-20,whole search,hard top,the yard,\"two lines\nof note\",green");
         CarFacts facts = listing.facts();
         assertEquals(Optional.of("a1"), listing.id());
         assertEquals(Optional.of(LocalDate.of(2024, 5, 1)), listing.seenOn());

@@ -104,6 +104,15 @@ class ListingsRowsTest extends ReadingListings {
     }
 
     @Test
+    void an_end_before_a_sighting_on_offer_is_odd_and_not_used_but_a_sale_may_be_noted_later() {
+        ListingsRead read = read("seen_on,vehicle,year,price,outcome,ended_on\n2024-02-01,A,2010,9000,,2024-01-20\n"
+                + "2024-02-01,A,2011,9000,sold,2024-01-20\n");
+        assertEquals(List.of(2), read.oddities().stream().map(RowProblem::line).toList());
+        assertTrue(read.listings().get(0).endedOn().isEmpty());
+        assertTrue(read.listings().get(1).endedOn().isPresent());
+    }
+
+    @Test
     void an_auction_result_that_hides_its_fees_raises_one_question_a_file() {
         ListingsRead read = read(HEADER
                 + "\na,2024-01-01,Roadster,2010,50000,9000,auction,\nb,2024-01-01,Roadster,2011,51000,9000,"
