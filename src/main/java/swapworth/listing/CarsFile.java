@@ -24,8 +24,8 @@ import swapworth.reading.Vocabulary;
 
 /**
  * The cars in play: what a file {@code cars.csv} says. Needed are the columns {@code name} and {@code vehicle}; {@code role} and
- * all columns of a listings file are understood, and {@code planned_bid}, which counts before the price asked. A price in another currency
- * is converted at the rate of {@code seen_on}, without it at the latest rate.
+ * all columns of a listings file are understood, and {@code planned_bid}, which counts before the price asked. A price in another
+ * currency is converted at the rate of {@code seen_on}, without it at the latest rate.
  *
  * @param cars the usable rows, in file order
  * @param rejected rows that could not be read

@@ -4,12 +4,13 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
 import swapworth.reading.RowProblem;
 import swapworth.table.Cell;
 
 /**
  * Flags prices that look mistyped: more than five times above or below the median of the fifteen rows of the same line that are
- * nearest in age, and more than four robust standard deviations (1.4826 times the median absolute deviation of the line's
+ * nearest in age (sound cars among sound ones, crashed, branded and dead ones among their like), and more than four robust standard deviations (1.4826 times the median absolute deviation of the line's
  * distances). Such rows stay in use: the model is robust against them.
  */
 final class OddPrices {
@@ -25,7 +26,8 @@ final class OddPrices {
     static List<Listing> flagged(List<Listing> listings, List<RowProblem> oddities) {
         Groups<String, Integer> lines = new Groups<>();
         for (int i = 0; i < listings.size(); i++) {
-            lines.add(listings.get(i).facts().vehicle(), i);
+            CarFacts facts = listings.get(i).facts();
+            lines.add(facts.vehicle() + (isTroubled(facts) ? "\ntroubled" : ""), i);
         }
         List<Listing> result = new ArrayList<>(listings);
         for (List<Integer> line : lines.all()) {
@@ -34,6 +36,13 @@ final class OddPrices {
             }
         }
         return result;
+    }
+
+    /** Crashed, branded and dead cars are cheap for a reason; they are neighbours of one another. */
+    private static boolean isTroubled(CarFacts facts) {
+        boolean branded = facts.title() != Title.CLEAN && facts.title() != Title.UNKNOWN;
+        boolean still = facts.runs() != Runs.DRIVES && facts.runs() != Runs.UNKNOWN;
+        return branded || still || !facts.damage().orElse(Set.of()).isEmpty();
     }
 
     private static void flagLine(List<Listing> listings, List<Integer> line, List<Listing> result, List<RowProblem> oddities) {
@@ -64,7 +73,7 @@ final class OddPrices {
                 Listing listing = listings.get(place);
                 String message = "the price is " + Cell.format(Math.exp(size[i]), 1) + " times "
                         + (distance[i] > 0 ? "above" : "below") + " the middle of the " + window
-                        + " rows of the line nearest in age; is a digit too many or missing? The row is used";
+                        + " like rows of the line nearest in age; is a digit too many or missing? The row is used";
                 oddities.add(new RowProblem(listing.origin().file(), listing.origin().line(), "price",
                         listing.price().typed().toString(), RowProblem.Kind.ODD, message));
                 List<String> remarks = new ArrayList<>(listing.remarks());

@@ -71,7 +71,8 @@ final class RowReader {
         price(draft);
         draft.outcome = word(ListingColumn.OUTCOME, ListingWords.OUTCOME, Outcome.OPEN, draft);
         draft.endedOn = date(ListingColumn.ENDED_ON, draft, false);
-        if (draft.outcome == Outcome.OPEN && draft.endedOn.isPresent() && draft.seenOn.isPresent() && draft.endedOn.get().isBefore(draft.seenOn.get())) {
+        if (draft.outcome == Outcome.OPEN && draft.endedOn.isPresent() && draft.seenOn.isPresent()
+                && draft.endedOn.get().isBefore(draft.seenOn.get())) {
             draft.odd(columns.header(ListingColumn.ENDED_ON), text(ListingColumn.ENDED_ON, row),
                     "it is said to have ended before it was seen on offer; the day of its end is not used");
             draft.endedOn = Optional.empty();
