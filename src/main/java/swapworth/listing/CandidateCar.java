@@ -10,7 +10,7 @@ import java.util.Optional;
  * @param name what the user calls it
  * @param role what it is in the undertaking
  * @param facts what is known of it
- * @param priceOrBid the price asked for it or the bid planned
+ * @param priceOrBid the bid planned for it, else the price asked
  * @param origin where the row stands
  */
 public record CandidateCar(String name, Role role, CarFacts facts, Optional<Price> priceOrBid, Origin origin) {
