@@ -96,7 +96,7 @@ public record Car(String name, List<Listing> sightings, CarFacts facts, List<Str
                 continue;
             }
             if (before.isPresent() && before.get().price().amount() != sighting.price().amount()
-                    && !before.get().price().typed().equals(sighting.price().typed())) {
+                    && !before.get().price().sameAsTyped(sighting.price())) {
                 changes.add(new PriceChange(before.get().seenOn().orElseThrow(), sighting.seenOn().orElseThrow(),
                         before.get().price().amount(), sighting.price().amount()));
             }

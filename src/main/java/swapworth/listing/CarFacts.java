@@ -177,9 +177,6 @@ public record CarFacts(
      * @return the latest known word on each fact
      */
     public CarFacts updatedBy(CarFacts later) {
-        if (later.equals(this)) {
-            return this;
-        }
         Builder builder = later.toBuilder();
         builder.trim = later.trim.or(() -> trim);
         builder.body = later.body.or(() -> body);

@@ -3,7 +3,6 @@ package swapworth.listing;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import swapworth.reading.RowProblem;
@@ -30,7 +29,6 @@ public final class CarMatching {
 
     private static final double DEFAULT_THRESHOLD = 7;
     private static final CarMatching DEFAULTS = new CarMatching(DEFAULT_THRESHOLD);
-    private static final int LARGE_GROUP = 400;
 
     private final double threshold;
 
@@ -119,12 +117,12 @@ public final class CarMatching {
         if (threshold < Double.POSITIVE_INFINITY) {
             join(advertisements, root, reasons);
         }
-        Map<Integer, List<Integer>> members = new LinkedHashMap<>();
+        Groups<Integer, Integer> members = new Groups<>();
         for (int i = 0; i < root.length; i++) {
-            members.computeIfAbsent(find(root, i), r -> new ArrayList<>(1)).add(i);
+            members.add(find(root, i), i);
         }
-        List<Car> cars = new ArrayList<>(members.size());
-        for (Map.Entry<Integer, List<Integer>> entry : members.entrySet()) {
+        List<Car> cars = new ArrayList<>(members.byKey().size());
+        for (Map.Entry<Integer, List<Integer>> entry : members.byKey().entrySet()) {
             cars.add(car(advertisements, entry.getValue(), reasons.getOrDefault(entry.getKey(), List.of())));
         }
         return new Result(cars, oddities);
@@ -140,19 +138,22 @@ public final class CarMatching {
                 continue;
             }
             String id = Spelling.key(listing.id().get());
-            Listing first = firstOfId.putIfAbsent(id, listing);
-            boolean known = first != null;
-            if (known && !first.facts().vehicle().equals(listing.facts().vehicle())
+            Listing first = firstOfId.getOrDefault(id, listing);
+            firstOfId.put(id, first);
+            if (!first.facts().vehicle().equals(listing.facts().vehicle())
                     && !byId.containsKey(listing.facts().vehicle() + "\n" + id)) {
                 oddities.add(new RowProblem(listing.origin().file(), listing.origin().line(), "id", listing.id().get(),
                         RowProblem.Kind.ODD, "the id stands for a " + Spelling.shortened(first.facts().vehicle(), 40) + " in "
                                 + first.origin() + "; taken for another car"));
             }
-            byId.computeIfAbsent(listing.facts().vehicle() + "\n" + id, key -> {
-                List<Listing> group = new ArrayList<>(2);
+            String key = listing.facts().vehicle() + "\n" + id;
+            List<Listing> group = byId.get(key);
+            if (group == null) {
+                group = new ArrayList<>(2);
                 groups.add(group);
-                return group;
-            }).add(listing);
+                byId.put(key, group);
+            }
+            group.add(listing);
         }
         List<Advertisement> advertisements = new ArrayList<>(groups.size());
         for (List<Listing> group : groups) {
@@ -167,7 +168,7 @@ public final class CarMatching {
     private void join(List<Advertisement> advertisements, int[] root, Map<Integer, List<String>> reasons) {
         PairScore score = new PairScore(advertisements);
         List<Link> links = new ArrayList<>();
-        Candidates.of(advertisements, LARGE_GROUP, (a, b) -> {
+        Candidates.of(advertisements, (a, b) -> {
             double points = score.points(a, b);
             if (points >= threshold) {
                 links.add(new Link(a, b, points));
@@ -202,9 +203,10 @@ public final class CarMatching {
             joined.put(kept, both);
             year[kept] = Math.max(year[a], year[b]);
             trim[kept] = trim[a].isEmpty() ? trim[b] : trim[a];
-            List<String> sentences = reasons.computeIfAbsent(kept, k -> new ArrayList<>());
+            List<String> sentences = new ArrayList<>(reasons.getOrDefault(kept, List.of()));
             sentences.addAll(reasons.getOrDefault(gone, List.of()));
             reasons.remove(gone);
+            reasons.put(kept, sentences);
             sentences.add(score.sentence(link.first, link.second));
         }
     }

@@ -5,7 +5,6 @@ import static java.util.Objects.requireNonNull;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.Currency;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -138,12 +137,14 @@ public final class Listings {
         private int comments;
 
         void take(Path file) {
-            FolderFiles folder = folders.computeIfAbsent(FolderFiles.folderOf(file), path -> {
-                FolderFiles files = new FolderFiles(path, conventions);
-                oddities.addAll(files.problems);
-                notes.addAll(files.notes);
-                return files;
-            });
+            Path path = FolderFiles.folderOf(file);
+            FolderFiles folder = folders.get(path);
+            if (folder == null) {
+                folder = new FolderFiles(path, conventions);
+                folders.put(path, folder);
+                oddities.addAll(folder.problems);
+                notes.addAll(folder.notes);
+            }
             lastConventions = lastConventions.or(folder.conventions);
             CsvSource source = CsvSource.read(file);
             fileOrder.putIfAbsent(source.file(), fileOrder.size());
@@ -240,7 +241,7 @@ public final class Listings {
         ListingsRead finished() {
             Currency base = baseCurrency.or(lastConventions::currency).orElseGet(this::mostFrequentCurrency);
             List<Listing> listings = new ArrayList<>(drafts.size());
-            Map<String, List<Listing>> sightingsOfDay = new HashMap<>();
+            Groups<String, Listing> sightingsOfDay = new Groups<>();
             for (int i = 0; i < drafts.size(); i++) {
                 Draft draft = drafts.get(i);
                 Optional<Listing> made = listing(draft, base, ratesOfDraft.get(i));
@@ -255,13 +256,19 @@ public final class Listings {
             CarMatching.Result matched = CarMatching.withDefaults().match(checked);
             oddities.addAll(matched.oddities());
             for (List<RowProblem> problems : List.of(rejected, setAside, oddities, questions)) {
-                problems.sort(Comparator.comparingInt((RowProblem p) -> fileOrder.getOrDefault(p.file(), -1))
-                        .thenComparingInt(RowProblem::line));
+                if (problems.size() > 1) {
+                    problems.sort(this::inOrderOfFiles);
+                }
             }
             int used = checked.size();
             return new ListingsRead(new Counts(used, setAsideRows, rejectedRows, blank, comments), checked, matched.cars(), setAside,
                     rejected, oddities, questions, lists.unmatchedWords(), columnsUnderstood, base, mostFrequentUnit(),
                     List.copyOf(notes));
+        }
+
+        private int inOrderOfFiles(RowProblem a, RowProblem b) {
+            int byFile = Integer.compare(fileOrder.getOrDefault(a.file(), -1), fileOrder.getOrDefault(b.file(), -1));
+            return byFile != 0 ? byFile : Integer.compare(a.line(), b.line());
         }
 
         private Optional<Listing> listing(Draft draft, Currency base, Rates folderRates) {
@@ -288,18 +295,19 @@ public final class Listings {
                         + " and the row has no day (seen_on) at which to convert it to " + base.getCurrencyCode());
             }
             Conversion conversion = folderRates.convert(typed, base, day.get());
-            return conversion instanceof Conversion.Converted ? conversion : rates.convert(typed, base, day.get());
+            Conversion stated = rates.convert(typed, base, day.get());
+            return conversion instanceof Conversion.NoRate && stated instanceof Conversion.Converted ? stated : conversion;
         }
 
         /** The same advertisement, seen twice on one day at the same price, is one sighting. */
-        private boolean isSecondSighting(Listing listing, Map<String, List<Listing>> sightingsOfDay) {
+        private boolean isSecondSighting(Listing listing, Groups<String, Listing> sightingsOfDay) {
             if (listing.id().isEmpty() || listing.seenOn().isEmpty()) {
                 return false;
             }
             String key = Spelling.key(listing.id().get()) + "\n" + listing.seenOn().get() + "\n" + listing.facts().vehicle();
-            List<Listing> same = sightingsOfDay.computeIfAbsent(key, k -> new ArrayList<>(1));
+            List<Listing> same = sightingsOfDay.of(key);
             for (Listing other : same) {
-                if (other.price().typed().equals(listing.price().typed()) && other.price().kind() == listing.price().kind()) {
+                if (other.price().sameAsTyped(listing.price()) && other.price().kind() == listing.price().kind()) {
                     setAside.add(new RowProblem(listing.origin().file(), listing.origin().line(), "id", listing.id().get(),
                             RowProblem.Kind.SET_ASIDE, "the same advertisement was seen on the same day at the same price in "
                                     + other.origin() + ": one sighting"));
@@ -312,22 +320,19 @@ public final class Listings {
                         listing.price().typed().toString(), RowProblem.Kind.ODD, "on the same day the advertisement stands at "
                                 + same.get(0).price().typed() + " in " + same.get(0).origin() + "; both are kept"));
             }
-            same.add(listing);
+            sightingsOfDay.add(key, listing);
             return false;
         }
 
         private Currency mostFrequentCurrency() {
-            Map<Currency, Integer> counts = new LinkedHashMap<>();
+            Counted<Currency> counts = new Counted<>();
             for (Draft draft : drafts) {
-                counts.merge(draft.money.orElseThrow().currency(), 1, Integer::sum);
+                counts.add(draft.money.orElseThrow().currency());
             }
             Currency most = Currency.getInstance("USD");
-            int rows = 0;
-            for (Map.Entry<Currency, Integer> entry : counts.entrySet()) {
-                if (entry.getValue() > rows) {
-                    most = entry.getKey();
-                    rows = entry.getValue();
-                }
+            for (Draft draft : drafts) {
+                Currency one = draft.money.orElseThrow().currency();
+                most = counts.of(one) > counts.of(most) ? one : most;
             }
             return most;
         }
