@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.concurrent.CompletableFuture;
 import swapworth.chart.Chart;
 import swapworth.chart.Charts;
 import swapworth.chart.Curve;
@@ -74,15 +75,18 @@ public final class ListingsPage {
     }
 
     private Page page() {
+        // Charts start up slowly: they are drawn beside the tables.
+        CompletableFuture<Section> charts = CompletableFuture.supplyAsync(this::charts);
         List<Section> sections = new ArrayList<>();
         sections.add(readSection());
         inPlay.ifPresent(cars -> sections.add(Section.of("in-play", "Cars in play", Part.rows(cars.brief()), Part.bullets(cars.remarks()))));
         sections.add(fileOrder());
         sections.add(byGap());
-        sections.add(charts());
+        int place = sections.size();
         sections.add(grids());
         sections.add(model());
         sections.add(assumptions());
+        sections.add(place, charts.join());
         if (!missingFiles.isEmpty()) {
             sections.add(Section.of("further", "What further files would answer", Part.bullets(missingFiles)));
         }
