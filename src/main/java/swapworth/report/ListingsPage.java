@@ -80,6 +80,10 @@ public final class ListingsPage {
         List<Section> sections = new ArrayList<>();
         sections.add(readSection());
         inPlay.ifPresent(cars -> sections.add(Section.of("in-play", "Cars in play", Part.rows(cars.brief()), Part.bullets(cars.remarks()))));
+        Table onOffer = judged.onOffer("#car-");
+        if (!onOffer.rows().isEmpty()) {
+            sections.add(Section.of("on-offer", "On offer at the last look", how(), Part.rows(onOffer)));
+        }
         sections.add(fileOrder());
         sections.add(byGap());
         int place = sections.size();
@@ -137,11 +141,14 @@ public final class ListingsPage {
     }
 
     private static Section tableSection(String id, String heading, Table table) {
-        Part how = Part.prose("Below, inside and above speak of the 80 % range of what one such car is predicted to cost: about one price"
+        return table.rows().size() < FOLDED_FROM ? Section.of(id, heading, how(), Part.rows(table))
+                : Section.of(id, heading, how(), Part.folded(id + "-rows", "All " + table.rows().size() + " rows", Part.rows(table)));
+    }
+
+    private static Part how() {
+        return Part.prose("Below, inside and above speak of the 80 % range of what one such car is predicted to cost: about one price"
                 + " in ten lies below it and one in ten above it by chance alone. Gap is price less fair value. The percentile is the"
                 + " share of such cars predicted to cost less. A car's name leads to its comparables.");
-        return table.rows().size() < FOLDED_FROM ? Section.of(id, heading, how, Part.rows(table))
-                : Section.of(id, heading, how, Part.folded(id + "-rows", "All " + table.rows().size() + " rows", Part.rows(table)));
     }
 
     private Section charts() {
