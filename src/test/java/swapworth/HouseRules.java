@@ -28,22 +28,25 @@ import javax.lang.model.element.Modifier;
 final class HouseRules {
 
     /** The rooms from the top of the house to its foot; an arrow may only go down. */
-    static final List<String> ROOMS = List.of("command", "notebook", "report", "chart", "project", "swap", "donor", "market", "listing",
-            "assumptions", "reading", "money", "table", "statistics");
+    static final List<String> ROOMS = List.of("command", "notebook", "report", "chart", "project", "swap", "donor", "market",
+            "listing", "assumptions", "reading", "money", "table", "statistics");
     private static final Set<String> FOOT = Set.of("money", "table", "statistics");
 
     /** Each library and the one room, or the one class, that may speak to it. */
     private static final Map<String, String> LIBRARIES = Map.of("org.apache.commons.math3", "swapworth.statistics",
-            "org.knowm.xchart", "swapworth.chart", "java.awt", "swapworth.chart", "tech.tablesaw", "swapworth.listing.ListingsTable",
-            "jdk.jshell", "swapworth.notebook", "org.commonmark", "swapworth.notebook", "picocli", "swapworth.command",
+            "org.knowm.xchart", "swapworth.chart", "java.awt", "swapworth.chart",
+            "tech.tablesaw", "swapworth.listing.ListingsTable", "jdk.jshell", "swapworth.notebook",
+            "org.commonmark", "swapworth.notebook", "picocli", "swapworth.command",
             "de.siegmar.fastcsv", "swapworth.reading");
 
-    private static final Pattern MACHINE_PATH = Pattern.compile("(?<![\\w.])(/home/|/root/|/work/|/tmp/|/Users/|/opt/|[A-Z]:\\\\)");
+    private static final Pattern MACHINE_PATH =
+            Pattern.compile("(?<![\\w.])(/home/|/root/|/work/|/tmp/|/Users/|/opt/|[A-Z]:\\\\)");
     private static final Pattern START = Pattern.compile("@link\\s+(swapworth\\.[a-z]+\\.[A-Z]\\w*)");
-    private static final Set<String> OF_THE_MOMENT = Set.of("LocalDate.now", "LocalDateTime.now", "LocalTime.now", "ZonedDateTime.now",
-            "OffsetDateTime.now", "Instant.now", "Year.now", "YearMonth.now", "MonthDay.now", "Clock.systemDefaultZone",
-            "Clock.systemUTC", "System.currentTimeMillis", "ZoneId.systemDefault", "TimeZone.getDefault", "Math.random",
-            "ThreadLocalRandom.current", "Charset.defaultCharset", "Locale.getDefault", "NumberFormat.getInstance");
+    private static final Set<String> OF_THE_MOMENT = Set.of("LocalDate.now", "LocalDateTime.now", "LocalTime.now",
+            "ZonedDateTime.now", "OffsetDateTime.now", "Instant.now", "Year.now", "YearMonth.now", "MonthDay.now",
+            "Clock.systemDefaultZone", "Clock.systemUTC", "System.currentTimeMillis", "ZoneId.systemDefault",
+            "TimeZone.getDefault", "Math.random", "ThreadLocalRandom.current", "Charset.defaultCharset", "Locale.getDefault",
+            "NumberFormat.getInstance");
     private static final Set<String> OF_THE_MOMENT_MADE = Set.of("Random", "SplittableRandom", "Date", "SecureRandom");
 
     private HouseRules() {
@@ -138,7 +141,8 @@ final class HouseRules {
                 String called = call.getMethodSelect().toString();
                 String method = called.substring(called.lastIndexOf('.') + 1);
                 List<? extends ExpressionTree> arguments = call.getArguments();
-                boolean localeFirst = !arguments.isEmpty() && arguments.get(0).toString().toLowerCase(Locale.ROOT).contains("locale");
+                boolean localeFirst = !arguments.isEmpty()
+                        && arguments.get(0).toString().toLowerCase(Locale.ROOT).contains("locale");
                 boolean formats = (called.equals("String.format") || method.equals("printf")) && !localeFirst
                         || method.equals("formatted");
                 boolean cases = (method.equals("toLowerCase") || method.equals("toUpperCase") || method.equals("getBytes"))

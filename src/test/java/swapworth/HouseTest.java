@@ -146,13 +146,18 @@ class HouseTest {
 
         @Test
         void a_library_outside_its_room_is_noticed() {
-            for (String library : List.of("org.apache.commons.math3.stat.StatUtils", "org.knowm.xchart.XYChart", "java.awt.Color",
-                    "tech.tablesaw.api.Table", "jdk.jshell.JShell", "picocli.CommandLine", "de.siegmar.fastcsv.reader.CsvReader")) {
-                assertEquals(1, HouseRules.libraries(in("assumptions", "import " + library + ";\nclass Some { }")).size(), library);
-                assertEquals(1, HouseRules.libraries(in("assumptions", "class Some {\n " + library + " it; }")).size(), library);
+            for (String library : List.of("org.apache.commons.math3.stat.StatUtils", "org.knowm.xchart.XYChart",
+                    "java.awt.Color", "tech.tablesaw.api.Table", "jdk.jshell.JShell", "picocli.CommandLine",
+                    "de.siegmar.fastcsv.reader.CsvReader", "org.commonmark.parser.Parser")) {
+                assertEquals(1, libraries("assumptions", "import " + library + ";\nclass Some { }"), library);
+                assertEquals(1, libraries("assumptions", "class Some {\n " + library + " it; }"), library);
             }
-            assertEquals(1, HouseRules.libraries(in("listing", "import tech.tablesaw.api.Table;\nclass Some { }")).size());
-            assertEquals(Set.of(), HouseRules.libraries(in("statistics", "import org.apache.commons.math3.util.Precision;\nclass Some { }")));
+            assertEquals(1, libraries("listing", "import tech.tablesaw.api.Table;\nclass Some { }"));
+            assertEquals(0, libraries("statistics", "import org.apache.commons.math3.util.Precision;\nclass Some { }"));
+        }
+
+        private static int libraries(String room, String body) {
+            return HouseRules.libraries(in(room, body)).size();
         }
 
         private static int undescribed(String body) {
@@ -169,7 +174,7 @@ class HouseTest {
             assertEquals(1, undescribed("/** A. */ public class Some {\n public Some(int a) { } }"));
             assertEquals(1, undescribed("/** A. */ public record Some(int a) {\n public Some { } }"));
             assertEquals(1, undescribed("/** A. */ public interface Some {\n void go(); }"));
-            assertEquals(2, undescribed("/** A. */ public interface Some {\n record Inner(int a) { \n public int b() { return 1; } } }"));
+            assertEquals(2, undescribed("/** A. */ public interface Some {\n record Two(int a) {\n public void b() { } } }"));
             assertEquals(1, undescribed("public record Some(int a) { }"));
             assertEquals(1, undescribed("/** A. */ public enum Some {\n /** B. */ FIRST,\n SECOND }"));
         }
@@ -177,25 +182,25 @@ class HouseTest {
         @Test
         void what_needs_no_comment_is_left_alone() {
             assertEquals(0, undescribed("class Some {\n public void go() { } }"));
-            assertEquals(0, undescribed("/** A. */ public class Some {\n private Some() { }\n int a;\n void go() { int b = 1; } }"));
-            assertEquals(0, undescribed("/** A. */ public record Some(int a) {\n @Override\n public String toString() { return \"\"; } }"));
+            assertEquals(0, undescribed("/** A. */ public class Some {\n private Some() { }\n int a;\n void go() { } }"));
+            assertEquals(0, undescribed("/** A. */ public record Some(int a) {\n @Override public int a() { return a; } }"));
             assertEquals(0, undescribed("/** A. */ public enum Some {\n /** B. */ FIRST; }"));
         }
 
         private static int machine(String statement) {
-            return HouseRules.machine(in("market", "class Some { void go(String s, Object o) throws Exception { " + statement + " } }")).size();
+            return HouseRules.machine(in("market", "class Some { void go(String s, Object o) { " + statement + " } }")).size();
         }
 
         @Test
         void what_depends_on_the_machine_is_noticed() {
-            for (String statement : List.of("String.format(\"%f\", 1.0);", "System.out.printf(\"%d\", 1);", "\"%d\".formatted(1);",
-                    "s.toLowerCase();", "s.toUpperCase();", "s.getBytes();", "java.time.LocalDate.now();", "LocalDate.now();",
-                    "System.currentTimeMillis();", "new Random();", "new java.util.Random();", "new DecimalFormat(\"0\");",
-                    "Locale.getDefault();", "Math.random();", "o = \"/home/somebody/file\";", "o = \"C:\\\\data\";")) {
+            for (String statement : List.of("String.format(\"%f\", 1.0);", "System.out.printf(\"%d\", 1);",
+                    "\"%d\".formatted(1);", "s.toLowerCase();", "s.toUpperCase();", "s.getBytes();", "java.time.LocalDate.now();",
+                    "LocalDate.now();", "System.currentTimeMillis();", "new Random();", "new java.util.Random();",
+                    "new DecimalFormat(\"0\");", "Locale.getDefault();", "Math.random();", "o = \"/home/somebody/file\";", "o = \"C:\\\\data\";")) {
                 assertEquals(1, machine(statement), statement);
             }
-            for (String statement : List.of("String.format(Locale.ROOT, \"%f\", 1.0);", "s.toLowerCase(Locale.ROOT);", "new Random(7);",
-                    "Character.toLowerCase('A');", "LocalDate.now(clock);", "o = \"a/home/b\";")) {
+            for (String statement : List.of("String.format(Locale.ROOT, \"%f\", 1.0);", "s.toLowerCase(Locale.ROOT);",
+                    "new Random(7);", "Character.toLowerCase('A');", "LocalDate.now(clock);", "o = \"a/home/b\";")) {
                 assertEquals(0, machine(statement), statement);
             }
         }
@@ -211,14 +216,14 @@ class HouseTest {
             assertEquals(0, introduction(start + "@NullMarked\npackage swapworth.market;"));
             assertEquals(1, introduction(start + "package swapworth.market;"));
             assertEquals(1, introduction("/** Prices. */\n@NullMarked\npackage swapworth.market;"));
-            assertEquals(1, introduction("/** Start with {@link swapworth.market.Gone}. */\n@NullMarked\npackage swapworth.market;"));
+            assertEquals(1, introduction(start.replace("PriceModel", "Gone") + "@NullMarked\npackage swapworth.market;"));
             assertEquals(2, introduction("package swapworth.market;"));
         }
 
         @Test
         void a_stranger_and_a_silent_source_note_are_noticed() {
-            assertEquals(Set.of("notes.txt"), HouseRules.strangers(List.of("src", ".git", "pom.xml", "notes.txt", "target", "a.iml"),
-                    List.of("target/", "*.iml")));
+            List<String> top = List.of("src", ".git", "pom.xml", "notes.txt", "target", "a.iml");
+            assertEquals(Set.of("notes.txt"), HouseRules.strangers(top, List.of("target/", "*.iml")));
             assertEquals(List.of("licence", "made"), HouseRules.unsaid("# Source: a page"));
         }
     }

@@ -41,7 +41,8 @@ final class ParsedSource {
     }
 
     static ParsedSource of(String name, String text) {
-        JavaFileObject source = new SimpleJavaFileObject(URI.create("string:///" + name.replace('\\', '/')), JavaFileObject.Kind.SOURCE) {
+        URI address = URI.create("string:///" + name);
+        JavaFileObject source = new SimpleJavaFileObject(address, JavaFileObject.Kind.SOURCE) {
             @Override
             public CharSequence getCharContent(boolean ignoreEncodingErrors) {
                 return text;
