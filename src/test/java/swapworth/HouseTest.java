@@ -196,7 +196,8 @@ class HouseTest {
             for (String statement : List.of("String.format(\"%f\", 1.0);", "System.out.printf(\"%d\", 1);",
                     "\"%d\".formatted(1);", "s.toLowerCase();", "s.toUpperCase();", "s.getBytes();", "java.time.LocalDate.now();",
                     "LocalDate.now();", "System.currentTimeMillis();", "new Random();", "new java.util.Random();",
-                    "new DecimalFormat(\"0\");", "Locale.getDefault();", "Math.random();", "o = \"/home/somebody/file\";", "o = \"C:\\\\data\";")) {
+                    "new DecimalFormat(\"0\");", "Locale.getDefault();", "Math.random();",
+                    "o = \"/home/somebody/file\";", "o = \"C:\\\\data\";")) {
                 assertEquals(1, machine(statement), statement);
             }
             for (String statement : List.of("String.format(Locale.ROOT, \"%f\", 1.0);", "s.toLowerCase(Locale.ROOT);",
