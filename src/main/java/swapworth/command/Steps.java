@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
 import swapworth.assumptions.Assumptions;
+import swapworth.chart.Charts;
 import swapworth.listing.CarsFile;
 import swapworth.listing.Check;
 import swapworth.listing.Listings;
@@ -87,6 +88,9 @@ final class Steps {
     }
 
     private int judge(Arguments arguments) throws IOException {
+        if (arguments.page().isPresent()) {
+            Charts.prepare();
+        }
         ListingsRead read = read(arguments.listings());
         if (read.listings().isEmpty()) {
             return nothing(read);
@@ -135,6 +139,7 @@ final class Steps {
             throw new WrongUsageException(folder + ": there is no such folder; needed: a folder with " + LISTINGS
                     + ", or one of the steps check, judge, value");
         }
+        Charts.prepare();
         Path listings = folder.resolve(LISTINGS);
         if (!Files.isRegularFile(listings)) {
             throw new WrongUsageException(folder + ": there is no " + LISTINGS + " in this folder; start with one row a listing and the"

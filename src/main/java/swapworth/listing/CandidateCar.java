@@ -23,6 +23,8 @@ public record CandidateCar(String name, Role role, CarFacts facts, Optional<Pric
         RECIPIENT("recipient"),
         /** It gives the running gear. */
         DONOR("donor"),
+        /** It is the car that the maker sold with such running gear. */
+        FACTORY_EQUIVALENT("factory equivalent"),
         /** It is finished, and its running gear is another car's. */
         FINISHED("finished"),
         /** The row does not say. */

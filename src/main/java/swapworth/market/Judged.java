@@ -13,6 +13,8 @@ import swapworth.listing.Car;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listing;
 import swapworth.listing.ListingsRead;
+import swapworth.listing.Outcome;
+import swapworth.listing.PriceKind;
 import swapworth.table.Cell;
 import swapworth.table.Column;
 import swapworth.table.Table;
@@ -25,6 +27,7 @@ import swapworth.table.Table;
  * @param judgements one for each used row, in the order of the files
  */
 public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgements) {
+    private static final int LATELY_DAYS = 14;
 
     /** Copies the list in and checks that nothing is missing. */
     public Judged {
@@ -107,6 +110,29 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
         List<Judgement> ordered = latest().stream().filter(j -> j.valuation() instanceof FairValue)
                 .sorted(Comparator.comparingDouble(Judgement::gapPercent)).toList();
         return brief("Cars by gap: the latest price of each, furthest below its value first", ordered, linkToGrids).build();
+    }
+
+    /**
+     * The cars that were still on offer within two weeks of the last day seen, the one furthest below its value first: those that can
+     * be bought.
+     *
+     * @param linkToGrids the start of an address to which the number of a car is added; empty for none
+     * @return one row a car; none where the rows have no dates
+     */
+    public Table onOffer(String linkToGrids) {
+        Optional<LocalDate> last = model.lastSeen();
+        List<Judgement> latest = latest();
+        List<Judgement> open = new ArrayList<>();
+        for (int c = 0; c < latest.size(); c++) {
+            Car car = read.cars().get(c);
+            boolean recent = last.isPresent() && car.lastSeen().isPresent()
+                    && !car.lastSeen().get().isBefore(last.get().minusDays(LATELY_DAYS));
+            if (recent && car.outcome() == Outcome.OPEN && latest.get(c).listing().price().kind() == PriceKind.ASKING) {
+                open.add(latest.get(c));
+            }
+        }
+        open.sort(Comparator.comparingDouble(j -> Double.isNaN(j.gapPercent()) ? Double.MAX_VALUE : j.gapPercent()));
+        return brief("Cars on offer" + last.map(d -> " in the two weeks up to " + d).orElse(""), open, linkToGrids).build();
     }
 
     private Table.Builder brief(String title, List<Judgement> rows, String linkToGrids) {

@@ -5,7 +5,6 @@ import static java.util.Objects.requireNonNull;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
@@ -557,26 +556,16 @@ public final class PriceModel {
         double[] mean = by.mean();
         double[] reach = by.covariances(value.encoded().row());
         double own = value.encoded().row().dot(reach);
-        record Candidate(int row, double unsure) {
-        }
-        List<Candidate> candidates = new ArrayList<>();
+        Nearest nearest = new Nearest(COMPARABLES);
         double scale = by.errorScale();
         for (int i = 0; i < encoded.length; i++) {
             if (evidence.get(i).car() == value.withoutCar() || evidence.get(i).bound() != Bound.NONE) {
                 continue;
             }
             double filled = scale * scale * (encoded[i].inflation() * encoded[i].inflation() - 1);
-            candidates.add(new Candidate(i, own - 2 * encoded[i].row().dot(reach) + variance(i) + filled));
+            nearest.offer(i, evidence.get(i).car(), own - 2 * encoded[i].row().dot(reach) + variance(i) + filled);
         }
-        candidates.sort(Comparator.comparingDouble(Candidate::unsure).thenComparingInt(Candidate::row));
-        List<Integer> chosen = new ArrayList<>();
-        for (Candidate c : candidates) {
-            boolean another = chosen.stream().anyMatch(r -> evidence.get(r).car() == evidence.get(c.row).car());
-            if (!another && chosen.size() < COMPARABLES) {
-                chosen.add(c.row);
-            }
-        }
-        return grid(value, by, mean, chosen);
+        return grid(value, by, mean, nearest.rows());
     }
 
     private double variance(int row) {

@@ -73,13 +73,13 @@ public record Valued(Currency currency, List<ValuedCar> cars) {
     private static ValuedCar value(CandidateCar car, PriceModel model, Optional<LocalDate> on, Optional<LevelOfTrade> stated) {
         List<String> remarks = new ArrayList<>();
         LevelOfTrade level = stated.orElseGet(() -> ownLevel(car));
-        if (stated.isEmpty() && car.priceOrBid().isEmpty()) {
-            remarks.add("no price in the row: valued at the level " + level.words());
-        }
         if (car.role() == CandidateCar.Role.FINISHED) {
             return new ValuedCar(car, level, new CannotTell("a finished swap is a pair of body and running gear that nobody has sold;"
                     + " listings of whole cars do not price it", 0, model.cars().size(), "the step for finished swaps"),
                     Position.CANNOT_TELL, remarks);
+        }
+        if (stated.isEmpty() && car.priceOrBid().isEmpty()) {
+            remarks.add("no price in the row: valued at the level " + level.words());
         }
         // An auction's planned bid is compared with hammer prices unless the row says what it holds.
         PriceIncludes includes = car.priceOrBid().map(p -> p.includes()).filter(i -> i != PriceIncludes.UNKNOWN)
@@ -87,7 +87,9 @@ public record Valued(Currency currency, List<ValuedCar> cars) {
         Valuation valuation = model.value(new Subject(car.facts(), level, includes, on));
         if (valuation instanceof FairValue value) {
             remarks.addAll(value.remarks());
-            remarks.add(value.narrowedBy());
+            if (!value.isAsNarrowAsItGets()) {
+                remarks.add(value.narrowedBy());
+            }
             if (car.priceOrBid().isPresent()) {
                 double price = car.priceOrBid().get().amount();
                 Range range = value.range(0.80);

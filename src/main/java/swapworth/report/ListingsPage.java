@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.concurrent.CompletableFuture;
 import swapworth.chart.Chart;
 import swapworth.chart.Charts;
 import swapworth.chart.Curve;
@@ -74,15 +75,22 @@ public final class ListingsPage {
     }
 
     private Page page() {
+        // Charts start up slowly: they are drawn beside the tables.
+        CompletableFuture<Section> charts = CompletableFuture.supplyAsync(this::charts);
         List<Section> sections = new ArrayList<>();
         sections.add(readSection());
         inPlay.ifPresent(cars -> sections.add(Section.of("in-play", "Cars in play", Part.rows(cars.brief()), Part.bullets(cars.remarks()))));
+        Table onOffer = judged.onOffer("#car-");
+        if (!onOffer.rows().isEmpty()) {
+            sections.add(Section.of("on-offer", "On offer at the last look", how(), Part.rows(onOffer)));
+        }
         sections.add(fileOrder());
         sections.add(byGap());
-        sections.add(charts());
+        int place = sections.size();
         sections.add(grids());
         sections.add(model());
         sections.add(assumptions());
+        sections.add(place, charts.join());
         if (!missingFiles.isEmpty()) {
             sections.add(Section.of("further", "What further files would answer", Part.bullets(missingFiles)));
         }
@@ -133,11 +141,14 @@ public final class ListingsPage {
     }
 
     private static Section tableSection(String id, String heading, Table table) {
-        Part how = Part.prose("Below, inside and above speak of the 80 % range of what one such car is predicted to cost: about one price"
+        return table.rows().size() < FOLDED_FROM ? Section.of(id, heading, how(), Part.rows(table))
+                : Section.of(id, heading, how(), Part.folded(id + "-rows", "All " + table.rows().size() + " rows", Part.rows(table)));
+    }
+
+    private static Part how() {
+        return Part.prose("Below, inside and above speak of the 80 % range of what one such car is predicted to cost: about one price"
                 + " in ten lies below it and one in ten above it by chance alone. Gap is price less fair value. The percentile is the"
                 + " share of such cars predicted to cost less. A car's name leads to its comparables.");
-        return table.rows().size() < FOLDED_FROM ? Section.of(id, heading, how, Part.rows(table))
-                : Section.of(id, heading, how, Part.folded(id + "-rows", "All " + table.rows().size() + " rows", Part.rows(table)));
     }
 
     private Section charts() {

@@ -20,14 +20,14 @@ class CheckTest extends ReadingListings {
     @Test
     void the_counts_stand_first_and_add_up() {
         Check check = Check.of(read(FILE));
-        assertTrue(check.text().startsWith("What was read\n"
+        assertTrue(check.text().startsWith("Rows of the files\n"
                 + "  6 rows: 3 used, 1 set aside, 1 rejected, 1 blank; beside them 1 comment line.\n"
                 + "  2 cars. Prices in USD, distances in mi.\n"), check.text());
     }
 
     @Test
     void each_table_that_has_rows_is_shown() {
-        assertEquals(List.of("What was read", "Questions", "Columns", "Words that were not understood",
+        assertEquals(List.of("Rows of the files", "Questions", "Columns", "Words that were not understood",
                 "Rejected: could not be read",
                 "Set aside: read, but not for use", "Model lines", "Price cuts"), Check.of(read(FILE)).tables().stream()
                 .map(Table::title).toList());
