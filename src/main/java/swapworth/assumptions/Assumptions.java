@@ -27,9 +27,9 @@ import swapworth.table.Column;
 import swapworth.table.Table;
 
 /**
- * The named numbers that stand in where the user's own rows do not speak. No trade constant of the program stands anywhere else, and
- * each can be replaced by a row of the user's {@code assumptions.csv} with the columns {@code name, middle, spread, unit, source,
- * note}, of which the first two are needed.
+ * The named numbers that stand in where the user's own rows do not speak. No trade constant of the program stands anywhere else,
+ * and each can be replaced by a row of the user's {@code assumptions.csv} with the columns {@code name, middle, spread, unit,
+ * source, note}, of which the first two are needed.
  */
 public final class Assumptions {
 
@@ -60,7 +60,8 @@ public final class Assumptions {
 
         private static Assumptions load() {
             try (InputStream in = requireNonNull(Assumptions.class.getResourceAsStream(RESOURCE), RESOURCE)) {
-                CsvSource source = CsvSource.of("assumptions.csv of the program", new String(in.readAllBytes(), StandardCharsets.UTF_8));
+                CsvSource source = CsvSource.of("assumptions.csv of the program", new String(in.readAllBytes(),
+                        StandardCharsets.UTF_8));
                 Map<String, Assumption> byName = new LinkedHashMap<>();
                 for (CsvRow row : source.rows()) {
                     byName.put(row.cell(0), new Assumption(row.cell(0), Double.parseDouble(row.cell(1)),
@@ -77,7 +78,8 @@ public final class Assumptions {
      * These assumptions with the rows of a file in place of ours. What a row leaves blank stays as it is. Rows that name no
      * assumption, or give no number, change nothing and are among the {@link #problems()}.
      *
-     * @param file with the columns {@code name, middle} and, if wanted, {@code spread, unit, source, note}; decimals after a point
+     * @param file with the columns {@code name, middle} and, if wanted, {@code spread, unit, source, note}; decimals after a
+     *        point
      * @return a copy
      * @throws swapworth.reading.UnusableFileException if the file as a whole cannot be used
      */
@@ -112,7 +114,8 @@ public final class Assumptions {
                         + "; express the number in it"));
             } else {
                 try {
-                    more.put(key, new Assumption(key, value(newMiddle, before.middle()), value(newSpread, before.spread()), newUnit,
+                    more.put(key, new Assumption(key, value(newMiddle, before.middle()), value(newSpread, before.spread()),
+                            newUnit,
                             row.cell(from).isEmpty() ? "the user's own, " + source.file() : row.cell(from),
                             row.cell(note).isEmpty() ? before.note() : row.cell(note)));
                     names.add(key);
@@ -142,12 +145,14 @@ public final class Assumptions {
      *
      * @param assumption the new number
      * @return a copy
-     * @throws IllegalArgumentException if there is no assumption of its name, or its unit is another; the message names the nearest
+     * @throws IllegalArgumentException if there is no assumption of its name, or its unit is another; the message names the
+     *        nearest
      */
     public Assumptions with(Assumption assumption) {
         Assumption before = get(assumption.name());
         if (!before.unit().equals(assumption.unit())) {
-            throw new IllegalArgumentException("the unit of " + before.name() + " is " + before.unit() + ", not " + assumption.unit());
+            throw new IllegalArgumentException("the unit of " + before.name() + " is " + before.unit() + ", not "
+                    + assumption.unit());
         }
         Map<String, Assumption> more = new LinkedHashMap<>(byName);
         more.put(assumption.name(), assumption);
@@ -236,11 +241,13 @@ public final class Assumptions {
      */
     public Table table() {
         Table.Builder table = Table.titled("Assumptions").columns(Column.words("name"), Column.number("middle", ""),
-                Column.number("spread", ""), Column.words("unit"), Column.words("whose"), Column.words("source"), Column.words("note"));
+                Column.number("spread", ""), Column.words("unit"), Column.words("whose"), Column.sentences("source"),
+                Column.sentences("note"));
         table.note(changed.isEmpty() ? "None of them is the user's own; a file assumptions.csv in the folder replaces any."
                 : changed.size() + " of them replaced by the user's own rows.");
         for (RowProblem problem : problems) {
-            table.note(problem.file() + ":" + problem.line() + " changes nothing: " + problem.rawText() + ": " + problem.message());
+            table.note(problem.file() + ":" + problem.line() + " changes nothing: " + problem.rawText() + ": "
+                    + problem.message());
         }
         for (Assumption assumption : byName.values()) {
             table.row(Cell.words(assumption.name()), plain(assumption.middle()), plain(assumption.spread()),

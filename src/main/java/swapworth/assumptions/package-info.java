@@ -1,5 +1,6 @@
 /**
- * Named numbers that stand in where the user's own rows do not speak: each with spread, unit and source, each open to the user's override.
+ * Named numbers that stand in where the user's own rows do not speak: each with spread, unit and source, each open to the user's
+ * override.
  *
  * <p>Start with {@link swapworth.assumptions.Assumptions}. Nothing here takes or returns null.
  */

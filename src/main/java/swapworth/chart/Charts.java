@@ -37,6 +37,17 @@ public final class Charts {
     }
 
     /**
+     * Loads what charts need in the background, so that the first one is drawn sooner. Nothing depends on it, and a machine that
+     * cannot draw says so where a chart is asked for.
+     */
+    public static void prepare() {
+        Thread thread = new Thread(() -> scatterWithBand("", "", "", ValueScale.LINEAR,
+                List.of(Points.of("", new double[] {0, 1}, new double[] {0, 1})), Curve.none()), "charts");
+        thread.setDaemon(true);
+        thread.start();
+    }
+
+    /**
      * Points in groups, with a fitted curve and the band around it: price against mileage, for instance.
      *
      * @param title what the chart shows

@@ -9,13 +9,22 @@ import java.util.List;
 final class Advertisement {
 
     /** By day; rows without a day first; the order of the files within a day. */
-    static final Comparator<Listing> BY_DAY = Comparator.comparing((Listing l) -> l.seenOn().orElse(LocalDate.MIN));
+    static final Comparator<Listing> BY_DAY = new Comparator<>() {
+        @Override
+        public int compare(Listing a, Listing b) {
+            return a.seenOn().orElse(LocalDate.MIN).compareTo(b.seenOn().orElse(LocalDate.MIN));
+        }
+    };
 
     final List<Listing> sightings;
     final CarFacts facts;
     final String vehicle;
     final int year;
     final String trim;
+    final String region;
+    final String source;
+    final String note;
+    final String options;
     final double firstMiles;
     final double lastMiles;
     final double firstPrice;
@@ -40,6 +49,10 @@ final class Advertisement {
         year = known.modelYear().isPresent() ? known.modelYear().getAsInt()
                 : known.firstRegistered().isPresent() ? -known.firstRegistered().get().getYear() : 0;
         trim = known.trim().orElse("");
+        region = known.region().orElse("");
+        source = ordered.get(0).source().orElse("");
+        note = ordered.get(0).note().orElse("");
+        options = known.options().orElse("");
         double from = Double.NaN;
         double to = Double.NaN;
         for (Listing listing : ordered) {

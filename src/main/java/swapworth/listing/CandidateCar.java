@@ -10,7 +10,7 @@ import java.util.Optional;
  * @param name what the user calls it
  * @param role what it is in the undertaking
  * @param facts what is known of it
- * @param priceOrBid the price asked for it or the bid planned
+ * @param priceOrBid the bid planned for it, else the price asked
  * @param origin where the row stands
  */
 public record CandidateCar(String name, Role role, CarFacts facts, Optional<Price> priceOrBid, Origin origin) {
@@ -23,6 +23,8 @@ public record CandidateCar(String name, Role role, CarFacts facts, Optional<Pric
         RECIPIENT("recipient"),
         /** It gives the running gear. */
         DONOR("donor"),
+        /** It is the car that the maker sold with such running gear. */
+        FACTORY_EQUIVALENT("factory equivalent"),
         /** It is finished, and its running gear is another car's. */
         FINISHED("finished"),
         /** The row does not say. */

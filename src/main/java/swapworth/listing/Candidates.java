@@ -1,8 +1,6 @@
 package swapworth.listing;
 
-import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.HashMap;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 
@@ -13,54 +11,68 @@ import java.util.Map;
 final class Candidates {
 
     private static final double MOST_MILES_BETWEEN = 3_000;
+    private static final int LARGE_GROUP = 400;
 
     /** Takes one pair, the earlier row first. */
     interface Pair {
         void take(int first, int second);
     }
 
-    private record Key(String vehicle, int year, long number) {
+    private final List<Advertisement> advertisements;
+    private final Pair pair;
+
+    private Candidates(List<Advertisement> advertisements, Pair pair) {
+        this.advertisements = advertisements;
+        this.pair = pair;
     }
 
-    private record Block(String vehicle, int year) {
+    static void of(List<Advertisement> advertisements, Pair pair) {
+        new Candidates(advertisements, pair).find();
     }
 
-    private Candidates() {
-    }
-
-    static void of(List<Advertisement> advertisements, int largeGroup, Pair pair) {
-        Map<Key, List<Integer>> byMiles = new HashMap<>();
-        Map<Key, List<Integer>> byMilesAnyYear = new HashMap<>();
-        Map<Key, List<Integer>> byPrice = new HashMap<>();
-        Map<Block, List<Integer>> blocks = new HashMap<>();
+    private void find() {
+        Groups<Cohort, Integer> byMiles = new Groups<>();
+        Groups<Cohort, Integer> byPrice = new Groups<>();
+        Groups<Cohort, Integer> blocks = new Groups<>();
         for (int i = 0; i < advertisements.size(); i++) {
             Advertisement one = advertisements.get(i);
-            blocks.computeIfAbsent(new Block(one.vehicle, one.year), k -> new ArrayList<>()).add(i);
             if (!Double.isNaN(one.lastMiles)) {
-                byMiles.computeIfAbsent(new Key(one.vehicle, one.year, Math.round(one.lastMiles)), k -> new ArrayList<>(2)).add(i);
-                byMilesAnyYear.computeIfAbsent(new Key(one.vehicle, 0, Math.round(one.lastMiles)), k -> new ArrayList<>(2)).add(i);
+                blocks.add(new Cohort(one.vehicle, one.year, 0), i);
+                byMiles.add(new Cohort(one.vehicle, 0, Math.round(one.lastMiles)), i);
             }
-            byPrice.computeIfAbsent(new Key(one.vehicle, one.year, Math.round(one.lastPrice)), k -> new ArrayList<>(2)).add(i);
+            byPrice.add(new Cohort(one.vehicle, one.year, Math.round(one.lastPrice)), i);
         }
-        byMilesAnyYear.forEach((key, group) -> {
-            if (group.size() <= largeGroup) {
-                pairs(advertisements, group, pair, true);
+        for (List<Integer> group : byMiles.all()) {
+            if (group.size() > 1) {
+                sameMiles(group);
             }
-        });
-        byMiles.forEach((key, group) -> {
-            if (byMilesAnyYear.getOrDefault(new Key(key.vehicle, 0, key.number), List.of()).size() > largeGroup) {
-                pairs(advertisements, group, pair, true);
+        }
+        for (List<Integer> group : byPrice.all()) {
+            if (group.size() > 1 && group.size() <= LARGE_GROUP) {
+                pairs(group, false);
             }
-        });
-        byPrice.values().forEach(group -> {
-            if (group.size() <= largeGroup) {
-                pairs(advertisements, group, pair, false);
-            }
-        });
-        blocks.values().forEach(block -> near(advertisements, block, pair));
+        }
+        for (Map.Entry<Cohort, List<Integer>> block : blocks.byKey().entrySet()) {
+            near(block.getValue());
+        }
     }
 
-    private static void pairs(List<Advertisement> advertisements, List<Integer> group, Pair pair, boolean equalMiles) {
+    /** A mileage that hundreds share says so little that other years, or unknown ones, need not be compared. */
+    private void sameMiles(List<Integer> group) {
+        if (group.size() <= LARGE_GROUP) {
+            pairs(group, true);
+            return;
+        }
+        Groups<Integer, Integer> byYear = new Groups<>();
+        for (int i : group) {
+            byYear.add(advertisements.get(i).year, i);
+        }
+        for (List<Integer> year : byYear.all()) {
+            pairs(year, true);
+        }
+    }
+
+    private void pairs(List<Integer> group, boolean equalMiles) {
         for (int i = 0; i < group.size(); i++) {
             Advertisement one = advertisements.get(group.get(i));
             for (int j = i + 1; j < group.size(); j++) {
@@ -72,24 +84,24 @@ final class Candidates {
         }
     }
 
-    private static void near(List<Advertisement> advertisements, List<Integer> block, Pair pair) {
-        List<Integer> sorted = new ArrayList<>();
-        for (int i : block) {
-            if (!Double.isNaN(advertisements.get(i).lastMiles)) {
-                sorted.add(i);
-            }
+    private void near(List<Integer> block) {
+        long[] sorted = new long[block.size()];
+        for (int i = 0; i < sorted.length; i++) {
+            sorted[i] = Math.round(advertisements.get(block.get(i)).lastMiles * 10) << 32 | block.get(i);
         }
-        sorted.sort(Comparator.comparingDouble((Integer i) -> advertisements.get(i).lastMiles).thenComparingInt(i -> i));
-        for (int i = 0; i < sorted.size(); i++) {
-            Advertisement one = advertisements.get(sorted.get(i));
-            for (int j = i + 1; j < sorted.size(); j++) {
-                Advertisement other = advertisements.get(sorted.get(j));
+        Arrays.sort(sorted);
+        for (int i = 0; i < sorted.length; i++) {
+            int first = (int) sorted[i];
+            Advertisement one = advertisements.get(first);
+            for (int j = i + 1; j < sorted.length; j++) {
+                int second = (int) sorted[j];
+                Advertisement other = advertisements.get(second);
                 if (other.lastMiles - one.lastMiles > MOST_MILES_BETWEEN) {
                     break;
                 }
                 boolean alreadyTaken = other.lastMiles == one.lastMiles || other.lastPrice == one.lastPrice;
                 if (!alreadyTaken && !PairScore.forbidden(one, other)) {
-                    pair.take(Math.min(sorted.get(i), sorted.get(j)), Math.max(sorted.get(i), sorted.get(j)));
+                    pair.take(Math.min(first, second), Math.max(first, second));
                 }
             }
         }

@@ -96,7 +96,7 @@ public record Car(String name, List<Listing> sightings, CarFacts facts, List<Str
                 continue;
             }
             if (before.isPresent() && before.get().price().amount() != sighting.price().amount()
-                    && !before.get().price().typed().equals(sighting.price().typed())) {
+                    && !before.get().price().sameAsTyped(sighting.price())) {
                 changes.add(new PriceChange(before.get().seenOn().orElseThrow(), sighting.seenOn().orElseThrow(),
                         before.get().price().amount(), sighting.price().amount()));
             }
@@ -115,8 +115,8 @@ public record Car(String name, List<Listing> sightings, CarFacts facts, List<Str
     }
 
     /**
-     * How long it is known to have been on offer: from the first sighting to the end of the advertisement, else to the last sighting
-     * of an asking price or bid. The true time is longer: it was on offer before it was first seen.
+     * How long it is known to have been on offer: from the first sighting to the end of the advertisement, else to the last
+     * sighting of an asking price or bid. The true time is longer: it was on offer before it was first seen.
      *
      * @return days, at least 0; empty if no sighting has a date
      */

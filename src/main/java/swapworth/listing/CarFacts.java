@@ -177,24 +177,21 @@ public record CarFacts(
      * @return the latest known word on each fact
      */
     public CarFacts updatedBy(CarFacts later) {
-        if (later.equals(this)) {
-            return this;
-        }
         Builder builder = later.toBuilder();
-        builder.trim = later.trim.or(() -> trim);
-        builder.body = later.body.or(() -> body);
-        builder.runningGear = later.runningGear.or(() -> runningGear);
+        builder.trim = latest(later.trim, trim);
+        builder.body = latest(later.body, body);
+        builder.runningGear = latest(later.runningGear, runningGear);
         builder.powerKw = later.powerKw.isPresent() ? later.powerKw : powerKw;
         builder.cylinders = later.cylinders.isPresent() ? later.cylinders : cylinders;
         builder.weightKg = later.weightKg.isPresent() ? later.weightKg : weightKg;
         builder.drivenWheels = later.drivenWheels == DrivenWheels.UNKNOWN ? drivenWheels : later.drivenWheels;
         builder.modelYear = later.modelYear.isPresent() ? later.modelYear : modelYear;
-        builder.firstRegistered = later.firstRegistered.or(() -> firstRegistered);
+        builder.firstRegistered = latest(later.firstRegistered, firstRegistered);
         builder.ageYears = later.ageYears.isPresent() ? later.ageYears : ageYears;
-        builder.mileage = later.mileage.or(() -> mileage);
-        builder.gearMileage = later.gearMileage.or(() -> gearMileage);
+        builder.mileage = latest(later.mileage, mileage);
+        builder.gearMileage = latest(later.gearMileage, gearMileage);
         builder.seller = later.seller == Seller.UNKNOWN ? seller : later.seller;
-        builder.region = later.region.or(() -> region);
+        builder.region = latest(later.region, region);
         builder.distanceAway = later.distanceAway.isPresent() ? later.distanceAway : distanceAway;
         builder.runs = later.runs == Runs.UNKNOWN ? runs : later.runs;
         builder.rust = later.rust == Condition.UNKNOWN ? rust : later.rust;
@@ -205,14 +202,18 @@ public record CarFacts(
         builder.keys = later.keys == Keys.UNKNOWN ? keys : later.keys;
         builder.airbags = later.airbags == Airbags.UNKNOWN ? airbags : later.airbags;
         builder.title = later.title == Title.UNKNOWN ? title : later.title;
-        builder.damage = later.damage.or(() -> damage);
-        builder.options = later.options.or(() -> options);
+        builder.damage = latest(later.damage, damage);
+        builder.options = latest(later.options, options);
         if (!further.isEmpty()) {
             Map<String, String> both = new HashMap<>(further);
             both.putAll(later.further);
             builder.further = both;
         }
         return builder.build();
+    }
+
+    private static <T> Optional<T> latest(Optional<T> later, Optional<T> earlier) {
+        return later.isPresent() ? later : earlier;
     }
 
     /** Collects facts one by one; what is not set stays unknown. Not for sharing between threads. */

@@ -3,7 +3,6 @@ package swapworth.listing;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import swapworth.reading.RowProblem;
@@ -15,22 +14,23 @@ import swapworth.table.Table;
 /**
  * Joins sightings into cars.
  *
- * <p>First, sightings with the same id within a model line are one advertisement. Then advertisements, and rows without an id, are
- * joined if they agree in more than chance explains. The score of two of them is a sum of points, each the logarithm to base 2 of
- * how much more often the two agree in this way if they show the same car than if they show two cars of one line (Fellegi and
- * Sunter, A Theory for Record Linkage, JASA 64, 1969). A rare agreement earns more than a common one: an equal mileage of 87,412
- * says much, one of 100,000 little. From the sum is taken the logarithm to base 2 of the number of advertisements of the same line
- * and model year, because with more of them a chance agreement becomes likelier. Two advertisements are joined if what is left
- * reaches the threshold. {@link #table()} prints all points.
+ * <p>First, sightings with the same id within a model line are one advertisement. Then advertisements, and rows without an id,
+ * are joined if they agree in more than chance explains. The score of two of them is a sum of points, each the logarithm to base
+ * 2 of how much more often the two agree in this way if they show the same car than if they show two cars of one line (Fellegi
+ * and Sunter, A Theory for Record Linkage, JASA 64, 1969). A rare agreement earns more than a common one: an equal mileage of
+ * 87,412 says much, one of 100,000 little. From the sum is taken the logarithm to base 2 of the number of advertisements of the
+ * same line and model year, because with more of them a chance agreement becomes likelier. Two advertisements are joined if what
+ * is left reaches the threshold. {@link #table()} prints all points.
  *
- * <p>Different model years or trims forbid a join. Joins are made in the order of their scores, and none is made that would bring
- * two model years, two trims, or mileages that fall from one day to a later one into one car. Each join is written into {@link Car#joinedBy}.
+ * <p>Different model years or trims forbid a join, and so does a mileage that fell or grew beyond likely use, unless both have
+ * the same note. Joins are made in the order of their scores, and none is made that would bring
+ * two model years, two trims, or mileages that fall from one day to a later one into one car. Each join is written into {@link
+ * Car#joinedBy}.
  */
 public final class CarMatching {
 
     private static final double DEFAULT_THRESHOLD = 7;
     private static final CarMatching DEFAULTS = new CarMatching(DEFAULT_THRESHOLD);
-    private static final int LARGE_GROUP = 400;
 
     private final double threshold;
 
@@ -92,9 +92,11 @@ public final class CarMatching {
      */
     public Table table() {
         Table.Builder table = Table.titled("How advertisements are joined into cars: points of a pair")
-                .note("Two advertisements of one model line are joined at " + Cell.format(threshold, 1) + " points, after the logarithm to"
-                        + " base 2 of the number of advertisements of the line and model year is taken off.")
-                .note("Different model years or trims forbid a join.")
+                .note("Two advertisements of one model line are joined at " + Cell.format(threshold, 1)
+                        + " points, after the logarithm to base 2 of the number of advertisements of the line and model year is"
+                        + " taken off.")
+                .note("Different model years or trims forbid a join; so does a mileage that fell, or grew by more than 50 miles"
+                        + " and 60 a day, unless the notes are equal.")
                 .columns(Column.words("fact"), Column.words("agreement"), Column.words("points"));
         for (String[] rule : PairScore.rules()) {
             table.row(Cell.words(rule[0]), Cell.words(rule[1]), Cell.words(rule[2]));
@@ -119,12 +121,12 @@ public final class CarMatching {
         if (threshold < Double.POSITIVE_INFINITY) {
             join(advertisements, root, reasons);
         }
-        Map<Integer, List<Integer>> members = new LinkedHashMap<>();
+        Groups<Integer, Integer> members = new Groups<>();
         for (int i = 0; i < root.length; i++) {
-            members.computeIfAbsent(find(root, i), r -> new ArrayList<>(1)).add(i);
+            members.add(find(root, i), i);
         }
-        List<Car> cars = new ArrayList<>(members.size());
-        for (Map.Entry<Integer, List<Integer>> entry : members.entrySet()) {
+        List<Car> cars = new ArrayList<>(members.byKey().size());
+        for (Map.Entry<Integer, List<Integer>> entry : members.byKey().entrySet()) {
             cars.add(car(advertisements, entry.getValue(), reasons.getOrDefault(entry.getKey(), List.of())));
         }
         return new Result(cars, oddities);
@@ -140,19 +142,22 @@ public final class CarMatching {
                 continue;
             }
             String id = Spelling.key(listing.id().get());
-            Listing first = firstOfId.putIfAbsent(id, listing);
-            boolean known = first != null;
-            if (known && !first.facts().vehicle().equals(listing.facts().vehicle())
+            Listing first = firstOfId.getOrDefault(id, listing);
+            firstOfId.put(id, first);
+            if (!first.facts().vehicle().equals(listing.facts().vehicle())
                     && !byId.containsKey(listing.facts().vehicle() + "\n" + id)) {
                 oddities.add(new RowProblem(listing.origin().file(), listing.origin().line(), "id", listing.id().get(),
                         RowProblem.Kind.ODD, "the id stands for a " + Spelling.shortened(first.facts().vehicle(), 40) + " in "
                                 + first.origin() + "; taken for another car"));
             }
-            byId.computeIfAbsent(listing.facts().vehicle() + "\n" + id, key -> {
-                List<Listing> group = new ArrayList<>(2);
+            String key = listing.facts().vehicle() + "\n" + id;
+            List<Listing> group = byId.get(key);
+            if (group == null) {
+                group = new ArrayList<>(2);
                 groups.add(group);
-                return group;
-            }).add(listing);
+                byId.put(key, group);
+            }
+            group.add(listing);
         }
         List<Advertisement> advertisements = new ArrayList<>(groups.size());
         for (List<Listing> group : groups) {
@@ -167,13 +172,14 @@ public final class CarMatching {
     private void join(List<Advertisement> advertisements, int[] root, Map<Integer, List<String>> reasons) {
         PairScore score = new PairScore(advertisements);
         List<Link> links = new ArrayList<>();
-        Candidates.of(advertisements, LARGE_GROUP, (a, b) -> {
+        Candidates.of(advertisements, (a, b) -> {
             double points = score.points(a, b);
             if (points >= threshold) {
                 links.add(new Link(a, b, points));
             }
         });
-        links.sort(Comparator.comparingDouble(Link::points).reversed().thenComparingInt(Link::first).thenComparingInt(Link::second));
+        links.sort(Comparator.comparingDouble(Link::points).reversed().thenComparingInt(Link::first)
+                .thenComparingInt(Link::second));
         int[] year = new int[root.length];
         String[] trim = new String[root.length];
         Map<Integer, List<Listing>> joined = new HashMap<>();
@@ -202,9 +208,10 @@ public final class CarMatching {
             joined.put(kept, both);
             year[kept] = Math.max(year[a], year[b]);
             trim[kept] = trim[a].isEmpty() ? trim[b] : trim[a];
-            List<String> sentences = reasons.computeIfAbsent(kept, k -> new ArrayList<>());
+            List<String> sentences = new ArrayList<>(reasons.getOrDefault(kept, List.of()));
             sentences.addAll(reasons.getOrDefault(gone, List.of()));
             reasons.remove(gone);
+            reasons.put(kept, sentences);
             sentences.add(score.sentence(link.first, link.second));
         }
     }

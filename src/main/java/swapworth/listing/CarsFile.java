@@ -23,9 +23,9 @@ import swapworth.reading.UnusableFileException;
 import swapworth.reading.Vocabulary;
 
 /**
- * The cars in play: what a file {@code cars.csv} says. Needed are the columns {@code name} and {@code vehicle}; {@code role} and all
- * columns of a listings file are understood, and the price is the price asked or the bid planned. A price in another currency is
- * converted at the rate of {@code seen_on}, without it at the latest rate.
+ * The cars in play: what a file {@code cars.csv} says. Needed are the columns {@code name} and {@code vehicle}; {@code role} and
+ * all columns of a listings file are understood, and {@code planned_bid}, which counts before the price asked. A price in another
+ * currency is converted at the rate of {@code seen_on}, without it at the latest rate.
  *
  * @param cars the usable rows, in file order
  * @param rejected rows that could not be read
@@ -66,8 +66,8 @@ public record CarsFile(List<CandidateCar> cars, List<RowProblem> rejected, List<
      * Reads a file.
      *
      * @param file the file
-     * @param baseCurrency the currency in which prices are counted; a price without a currency of its own is in the currency of the
-     *        conventions, else in this one
+     * @param baseCurrency the currency in which prices are counted; a price without a currency of its own is in the currency of
+     *        the conventions, else in this one
      * @param stated how the user writes numbers, dates, distances and money; it counts before words.csv
      * @return the cars in play
      * @throws UnusableFileException if the file as a whole cannot be used
@@ -116,7 +116,8 @@ public record CarsFile(List<CandidateCar> cars, List<RowProblem> rejected, List<
         }
         for (UnmatchedWord word : lists.unmatchedWords()) {
             oddities.add(new RowProblem(word.firstSeen().file(), word.firstSeen().line(), word.column(), word.word(),
-                    RowProblem.Kind.ODD, "this word is not understood and the fact stays unknown; known are: " + word.accepted()));
+                    RowProblem.Kind.ODD, "this word is not understood and the fact stays unknown; known are: "
+                    + word.accepted()));
         }
         return new CarsFile(cars, rejected, setAside, oddities, source.blankLines());
     }

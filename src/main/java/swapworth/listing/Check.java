@@ -43,7 +43,8 @@ public final class Check {
      */
     public List<Table> tables() {
         List<Table> tables = new ArrayList<>(List.of(counts()));
-        for (Table table : List.of(questions(), columns(), words(), rejected(), setAside(), oddities(), lines(), joins(), priceCuts())) {
+        for (Table table : List.of(questions(), columns(), words(), rejected(), setAside(), oddities(), lines(), joins(),
+                priceCuts())) {
             if (!table.rows().isEmpty()) {
                 tables.add(table);
             }
@@ -71,7 +72,7 @@ public final class Check {
      */
     public Table counts() {
         Counts counts = read.counts();
-        Table.Builder table = Table.titled("What was read").note(counts.sentence() + ".")
+        Table.Builder table = Table.titled("Rows of the files").note(counts.sentence() + ".")
                 .note(read.cars().size() + " cars. Prices in " + read.baseCurrency().getCurrencyCode() + ", distances in "
                         + read.distanceUnit().symbol() + ".");
         for (String note : read.notes()) {
@@ -91,7 +92,8 @@ public final class Check {
      * @return one row a column
      */
     public Table columns() {
-        Table.Builder table = Table.titled("Columns").columns(Column.words("file"), Column.words("header"), Column.words("taken for"),
+        Table.Builder table = Table.titled("Columns").columns(Column.words("file"), Column.words("header"),
+                Column.words("taken for"),
                 Column.words("how"), Column.number("filled", ""), Column.number("rows", ""));
         for (ColumnUnderstood column : read.columns()) {
             table.row(Cell.words(column.file()), Cell.words(column.header()),
@@ -166,8 +168,10 @@ public final class Check {
         }
         Table.Builder table = Table.titled("Model lines")
                 .note("Gone is a vanished advertisement, which is not a sale.")
-                .columns(Column.words("line"), Column.number("cars", ""), Column.number("sightings", ""), Column.words("first seen"),
-                        Column.words("last seen"), Column.number("sold", ""), Column.number("withdrawn", ""), Column.number("gone", ""),
+                .columns(Column.words("line"), Column.number("cars", ""), Column.number("sightings", ""),
+                Column.words("first seen"),
+                        Column.words("last seen"), Column.number("sold", ""), Column.number("withdrawn", ""),
+                        Column.number("gone", ""),
                         Column.number("open", ""));
         for (Map.Entry<String, List<Car>> line : lines.entrySet()) {
             int[] outcomes = new int[Outcome.values().length];
@@ -180,7 +184,8 @@ public final class Check {
                 first = earlier(first, car.firstSeen(), true);
                 last = earlier(last, car.lastSeen(), false);
             }
-            table.row(Cell.words(Spelling.shortened(line.getKey(), 60)), Cell.whole(line.getValue().size()), Cell.whole(sightings),
+            table.row(Cell.words(Spelling.shortened(line.getKey(), 60)), Cell.whole(line.getValue().size()),
+                    Cell.whole(sightings),
                     day(first), day(last), Cell.whole(outcomes[Outcome.SOLD.ordinal()]),
                     Cell.whole(outcomes[Outcome.WITHDRAWN.ordinal()]), Cell.whole(outcomes[Outcome.GONE.ordinal()]),
                     Cell.whole(outcomes[Outcome.OPEN.ordinal()]));
@@ -204,10 +209,11 @@ public final class Check {
         Table.Builder table = Table.titled("Rows taken for the same car, without a common id")
                 .note("A pair needs " + Cell.format(CarMatching.withDefaults().threshold(), 1)
                         + " points; give two rows of different cars different trims or mileages to keep them apart.")
-                .columns(Column.words("car"), Column.words("line"), Column.number("sightings", ""), Column.words("why"));
+                .columns(Column.words("car"), Column.words("line"), Column.number("sightings", ""), Column.sentences("why"));
         for (Car car : read.cars()) {
             for (String why : car.joinedBy()) {
-                table.row(Cell.words(Spelling.shortened(car.name(), 40)), Cell.words(Spelling.shortened(car.facts().vehicle(), 60)),
+                table.row(Cell.words(Spelling.shortened(car.name(), 40)), Cell.words(Spelling.shortened(car.facts().vehicle(),
+                        60)),
                         Cell.whole(car.sightings().size()), Cell.words(why));
             }
         }
@@ -221,7 +227,8 @@ public final class Check {
      */
     public Table cars() {
         String currency = read.baseCurrency().getCurrencyCode();
-        Table.Builder table = Table.titled("Cars").columns(Column.words("car"), Column.words("line"), Column.number("sightings", ""),
+        Table.Builder table = Table.titled("Cars").columns(Column.words("car"), Column.words("line"), Column.number("sightings",
+                ""),
                 Column.words("first seen"), Column.words("last seen"), Column.number("days on offer", ""),
                 Column.number("first price", currency), Column.number("last price", currency), Column.number("cuts", ""),
                 Column.words("outcome"));
@@ -252,7 +259,8 @@ public final class Check {
             again += car.sightings().size() > 1 ? 1 : 0;
             changed += car.priceCuts().isEmpty() ? 0 : 1;
             for (Car.PriceChange cut : car.priceCuts()) {
-                table.row(Cell.words(Spelling.shortened(car.name(), 40)), Cell.words(Spelling.shortened(car.facts().vehicle(), 60)),
+                table.row(Cell.words(Spelling.shortened(car.name(), 40)), Cell.words(Spelling.shortened(car.facts().vehicle(),
+                        60)),
                         day(Optional.of(cut.from())), day(Optional.of(cut.to())), Cell.number(cut.before(), 0),
                         Cell.number(cut.after(), 0), Cell.signed(cut.percent(), 1));
             }

@@ -82,7 +82,8 @@ final class FileColumns {
         Optional<String> distance = CellReader.unitOf(last);
         if (distance.isPresent()) {
             ListingColumn.of(rest).or(() -> ListingColumn.of(rest + " mileage"))
-                    .filter(c -> c == ListingColumn.MILEAGE || c == ListingColumn.GEAR_MILEAGE || c == ListingColumn.DISTANCE_AWAY)
+                    .filter(c -> c == ListingColumn.MILEAGE || c == ListingColumn.GEAR_MILEAGE
+                    || c == ListingColumn.DISTANCE_AWAY)
                     .ifPresent(c -> take(i, c, distance.get(), kind, rest));
             return;
         }
@@ -94,7 +95,7 @@ final class FileColumns {
     }
 
     private boolean take(int i, ListingColumn column, String statedUnit, Kind kind, String words) {
-        boolean forCars = column == ListingColumn.NAME || column == ListingColumn.ROLE || words.endsWith("bid") && !words.startsWith("win");
+        boolean forCars = column == ListingColumn.NAME || column == ListingColumn.ROLE || column == ListingColumn.PLANNED_BID;
         boolean forListings = column == ListingColumn.ID || column == ListingColumn.SEEN_ON;
         if (forCars && kind != Kind.CARS || forListings && kind == Kind.LINES) {
             return false;
@@ -174,7 +175,8 @@ final class FileColumns {
         for (CsvRow row : source.rows()) {
             List<String> cells = row.cells();
             for (int i = 0; i < cells.size() && i < filled.length; i++) {
-                filled[i] += cells.get(i).isEmpty() || row.cell(i).isEmpty() ? 0 : 1;
+                String cell = cells.get(i);
+                filled[i] += cell.isEmpty() || cell.charAt(0) <= ' ' && row.cell(i).isEmpty() ? 0 : 1;
             }
         }
         List<ColumnUnderstood> columns = new ArrayList<>();

@@ -8,8 +8,10 @@ final class ListingWords {
 
     static final Vocabulary<PriceKind> PRICE_KIND = Vocabulary.<PriceKind>empty()
             .with(PriceKind.ASKING, "asking", "ask", "asked", "asking price", "offer", "list", "list price", "advertised")
-            .with(PriceKind.SOLD, "sold", "sold for", "paid", "sale", "sale price", "winning bid", "hammer", "hammer price", "final bid")
-            .with(PriceKind.BID_NOT_MET, "bid not met", "bid", "high bid", "reserve not met", "not met", "no sale", "unsold", "passed");
+            .with(PriceKind.SOLD, "sold", "sold for", "paid", "sale", "sale price", "winning bid", "hammer", "hammer price",
+                    "final bid")
+            .with(PriceKind.BID_NOT_MET, "bid not met", "bid", "high bid", "reserve not met", "not met", "no sale", "unsold",
+                    "passed");
 
     static final Vocabulary<PriceIncludes> PRICE_INCLUDES = Vocabulary.<PriceIncludes>empty()
             .with(PriceIncludes.NEITHER, "neither", "none", "nothing", "no", "excluding fees and tax", "plus fees and tax", "net")
@@ -23,17 +25,21 @@ final class ListingWords {
             .with(Seller.AUCTION, "auction", "auctions", "auctioneer", "auction house", "salvage auction", "online auction");
 
     static final Vocabulary<Runs> RUNS = Vocabulary.<Runs>empty()
-            .with(Runs.DRIVES, "drives", "runs and drives", "runs & drives", "run and drive", "run & drive", "drivable", "driveable",
+            .with(Runs.DRIVES, "drives", "runs and drives", "runs & drives", "run and drive", "run & drive", "drivable",
+                    "driveable",
                     "driving", "driven")
             .with(Runs.ENGINE_FIRES, "engine fires", "fires", "engine starts", "starts", "engine runs", "starts, not driven",
                     "starts but does not drive", "runs but does not drive", "runs, does not drive")
-            .with(Runs.ENGINE_DEAD, "engine dead", "dead", "dead engine", "engine blown", "blown engine", "seized", "engine seized",
+            .with(Runs.ENGINE_DEAD, "engine dead", "dead", "dead engine", "engine blown", "blown engine", "seized",
+                    "engine seized",
                     "does not start", "won't start", "engine does not run", "non runner", "nonrunner")
-            .with(Runs.NO_ENGINE, "no engine", "engine missing", "engine removed", "engine out", "roller", "shell", "rolling shell")
+            .with(Runs.NO_ENGINE, "no engine", "engine missing", "engine removed", "engine out", "roller", "shell",
+                    "rolling shell")
             .with(Runs.NOT_TRIED, "not tried", "untested", "not tested", "nobody tried", "not started");
 
     static final Vocabulary<Condition> CONDITION = Vocabulary.<Condition>empty()
-            .with(Condition.SOUND, "sound", "good", "very good", "excellent", "fine", "ok", "okay", "as new", "like new", "mint", "none",
+            .with(Condition.SOUND, "sound", "good", "very good", "excellent", "fine", "ok", "okay", "as new", "like new", "mint",
+                    "none",
                     "no", "clean", "complete", "full")
             .with(Condition.WORN, "worn", "fair", "used", "average", "some", "light", "minor", "surface", "partial", "part")
             .with(Condition.BAD, "bad", "poor", "rough", "heavy", "severe", "rotten", "needs work", "major", "holes", "missing");
@@ -49,9 +55,11 @@ final class ListingWords {
 
     static final Vocabulary<Title> TITLE = Vocabulary.<Title>empty()
             .with(Title.CLEAN, "clean", "clear", "clean title", "clear title", "no brand", "unbranded")
-            .with(Title.REBUILT, "rebuilt", "rebuilt title", "rebuilt salvage", "reconstructed", "restored salvage", "repaired salvage")
+            .with(Title.REBUILT, "rebuilt", "rebuilt title", "rebuilt salvage", "reconstructed", "restored salvage",
+                    "repaired salvage")
             .with(Title.SALVAGE, "salvage", "salvage title", "salvaged")
-            .with(Title.PARTS_ONLY, "parts only", "parts", "for parts", "non repairable", "nonrepairable", "junk", "scrap", "destruction",
+            .with(Title.PARTS_ONLY, "parts only", "parts", "for parts", "non repairable", "nonrepairable", "junk", "scrap",
+                    "destruction",
                     "certificate of destruction", "dismantle only");
 
     static final Vocabulary<Damage> DAMAGE = Vocabulary.<Damage>empty()

@@ -5,7 +5,6 @@ import static java.util.Objects.requireNonNull;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.Currency;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -33,10 +32,10 @@ import swapworth.reading.UnusableFileException;
  * {@code words.csv}, {@code rates.csv} and {@code lines.csv} in the folder of a listings file are used, and the result says so.
  *
  * <p>A row is <em>rejected</em> if its price, mileage, day of sighting, model year, first registration or age stands there and
- * cannot be read. It is <em>set aside</em> if it was read but lies outside what a model may use: no vehicle, no price, a price that
- * is not above 0 or has no rate to the base currency, neither age nor mileage, a mileage below 0 or above a million miles, a model
- * year more than a year after the sighting, the second of two equal sightings. It is <em>kept and flagged</em> if it only looks odd:
- * a price far from those of its neighbours, a unit that contradicts its header, an end before its sighting.
+ * cannot be read. It is <em>set aside</em> if it was read but lies outside what a model may use: no vehicle, no price, a price
+ * that is not above 0 or has no rate to the base currency, neither age nor mileage, a mileage below 0 or above a million miles, a
+ * model year more than a year after the sighting, the second of two equal sightings. It is <em>kept and flagged</em> if it only
+ * looks odd: a price far from those of its neighbours, a unit that contradicts its header, an end before a sighting on offer.
  */
 public final class Listings {
 
@@ -131,20 +130,22 @@ public final class Listings {
         private final List<ColumnUnderstood> columnsUnderstood = new ArrayList<>();
         private final Set<String> notes = new LinkedHashSet<>();
         private final Map<String, Integer> fileOrder = new LinkedHashMap<>();
-        private Conventions lastConventions = conventions;
+        private Conventions statedInAll = conventions;
         private int rejectedRows;
         private int setAsideRows;
         private int blank;
         private int comments;
 
         void take(Path file) {
-            FolderFiles folder = folders.computeIfAbsent(FolderFiles.folderOf(file), path -> {
-                FolderFiles files = new FolderFiles(path, conventions);
-                oddities.addAll(files.problems);
-                notes.addAll(files.notes);
-                return files;
-            });
-            lastConventions = lastConventions.or(folder.conventions);
+            Path path = FolderFiles.folderOf(file);
+            FolderFiles folder = folders.get(path);
+            if (folder == null) {
+                folder = new FolderFiles(path, conventions);
+                folders.put(path, folder);
+                oddities.addAll(folder.problems);
+                notes.addAll(folder.notes);
+            }
+            statedInAll = statedInAll.or(folder.conventions);
             CsvSource source = CsvSource.read(file);
             fileOrder.putIfAbsent(source.file(), fileOrder.size());
             FileColumns columns = new FileColumns(source, FileColumns.Kind.LISTINGS);
@@ -171,7 +172,8 @@ public final class Listings {
                         source.header());
             }
             if (!columns.has(ListingColumn.PRICE)) {
-                throw UnusableFileException.missingColumn(source.file(), "a column for the price (price, ask, price_usd, price_eur)",
+                throw UnusableFileException.missingColumn(source.file(),
+                        "a column for the price (price, ask, price_usd, price_eur)",
                         source.header());
             }
             if (!columns.has(ListingColumn.AGE) && !columns.has(ListingColumn.MODEL_YEAR)
@@ -194,7 +196,8 @@ public final class Listings {
             } else if (draft.money.get().amount().signum() <= 0) {
                 draft.setAside("price", draft.priceText, "the price is not above 0");
             }
-            if (draft.asides.isEmpty() && facts.mileage().isEmpty() && facts.modelYear().isEmpty() && facts.firstRegistered().isEmpty()
+            if (draft.asides.isEmpty() && facts.mileage().isEmpty() && facts.modelYear().isEmpty() && facts.firstRegistered()
+                    .isEmpty()
                     && facts.ageYears().isEmpty()) {
                 draft.setAside("", "", "the row gives neither the age nor the mileage of the car");
             }
@@ -215,20 +218,24 @@ public final class Listings {
             }
             if (tally.auctionsInDoubt > 0) {
                 questions.add(question(source, tally.firstAuctionInDoubt, "price_includes", tally.auctionsInDoubt
-                        + " auction results do not say whether fees or tax are in the price; fees can add a third: which is it?"));
+                        + " auction results do not say whether fees or tax are in the price; fees can add a third:"
+                        + " which is it?"));
             }
             if (!tally.runningGearSeen) {
-                questions.add(question(source, 0, "running_gear", "no row names a running gear: which line carries the donor's gear? Fill"
+                questions.add(question(source, 0, "running_gear",
+                        "no row names a running gear: which line carries the donor's gear? Fill"
                         + " body and running_gear where lines share them, here or in lines.csv"));
             }
             if (columns.has(ListingColumn.MILEAGE) && columns.unit(ListingColumn.MILEAGE).isEmpty()
                     && stated.mileageUnit().isEmpty() && tally.unitOfCellUnknown) {
-                questions.add(question(source, 0, columns.header(ListingColumn.MILEAGE), "nothing states the unit of the distances: they"
+                questions.add(question(source, 0, columns.header(ListingColumn.MILEAGE),
+                        "nothing states the unit of the distances: they"
                         + " are taken for miles. State it in words.csv: *,mileage unit,km (or mi)"));
             }
             if (columns.currency().isEmpty() && stated.currency().isEmpty() && !columns.has(ListingColumn.CURRENCY)
                     && tally.currencyOfCellUnknown) {
-                questions.add(question(source, 0, columns.header(ListingColumn.PRICE), "nothing states the currency of the prices: they"
+                questions.add(question(source, 0, columns.header(ListingColumn.PRICE),
+                        "nothing states the currency of the prices: they"
                         + " are taken for US dollars. State it in words.csv: *,currency,EUR"));
             }
         }
@@ -238,9 +245,9 @@ public final class Listings {
         }
 
         ListingsRead finished() {
-            Currency base = baseCurrency.or(lastConventions::currency).orElseGet(this::mostFrequentCurrency);
+            Currency base = baseCurrency.or(statedInAll::currency).orElseGet(this::mostFrequentCurrency);
             List<Listing> listings = new ArrayList<>(drafts.size());
-            Map<String, List<Listing>> sightingsOfDay = new HashMap<>();
+            Groups<String, Listing> sightingsOfDay = new Groups<>();
             for (int i = 0; i < drafts.size(); i++) {
                 Draft draft = drafts.get(i);
                 Optional<Listing> made = listing(draft, base, ratesOfDraft.get(i));
@@ -255,13 +262,20 @@ public final class Listings {
             CarMatching.Result matched = CarMatching.withDefaults().match(checked);
             oddities.addAll(matched.oddities());
             for (List<RowProblem> problems : List.of(rejected, setAside, oddities, questions)) {
-                problems.sort(Comparator.comparingInt((RowProblem p) -> fileOrder.getOrDefault(p.file(), -1))
-                        .thenComparingInt(RowProblem::line));
+                if (problems.size() > 1) {
+                    problems.sort(this::inOrderOfFiles);
+                }
             }
             int used = checked.size();
-            return new ListingsRead(new Counts(used, setAsideRows, rejectedRows, blank, comments), checked, matched.cars(), setAside,
+            return new ListingsRead(new Counts(used, setAsideRows, rejectedRows, blank, comments), checked, matched.cars(),
+                    setAside,
                     rejected, oddities, questions, lists.unmatchedWords(), columnsUnderstood, base, mostFrequentUnit(),
                     List.copyOf(notes));
+        }
+
+        private int inOrderOfFiles(RowProblem a, RowProblem b) {
+            int byFile = Integer.compare(fileOrder.getOrDefault(a.file(), -1), fileOrder.getOrDefault(b.file(), -1));
+            return byFile != 0 ? byFile : Integer.compare(a.line(), b.line());
         }
 
         private Optional<Listing> listing(Draft draft, Currency base, Rates folderRates) {
@@ -288,18 +302,19 @@ public final class Listings {
                         + " and the row has no day (seen_on) at which to convert it to " + base.getCurrencyCode());
             }
             Conversion conversion = folderRates.convert(typed, base, day.get());
-            return conversion instanceof Conversion.Converted ? conversion : rates.convert(typed, base, day.get());
+            Conversion stated = rates.convert(typed, base, day.get());
+            return conversion instanceof Conversion.NoRate && stated instanceof Conversion.Converted ? stated : conversion;
         }
 
         /** The same advertisement, seen twice on one day at the same price, is one sighting. */
-        private boolean isSecondSighting(Listing listing, Map<String, List<Listing>> sightingsOfDay) {
+        private boolean isSecondSighting(Listing listing, Groups<String, Listing> sightingsOfDay) {
             if (listing.id().isEmpty() || listing.seenOn().isEmpty()) {
                 return false;
             }
             String key = Spelling.key(listing.id().get()) + "\n" + listing.seenOn().get() + "\n" + listing.facts().vehicle();
-            List<Listing> same = sightingsOfDay.computeIfAbsent(key, k -> new ArrayList<>(1));
+            List<Listing> same = sightingsOfDay.of(key);
             for (Listing other : same) {
-                if (other.price().typed().equals(listing.price().typed()) && other.price().kind() == listing.price().kind()) {
+                if (other.price().sameAsTyped(listing.price()) && other.price().kind() == listing.price().kind()) {
                     setAside.add(new RowProblem(listing.origin().file(), listing.origin().line(), "id", listing.id().get(),
                             RowProblem.Kind.SET_ASIDE, "the same advertisement was seen on the same day at the same price in "
                                     + other.origin() + ": one sighting"));
@@ -312,22 +327,19 @@ public final class Listings {
                         listing.price().typed().toString(), RowProblem.Kind.ODD, "on the same day the advertisement stands at "
                                 + same.get(0).price().typed() + " in " + same.get(0).origin() + "; both are kept"));
             }
-            same.add(listing);
+            sightingsOfDay.add(key, listing);
             return false;
         }
 
         private Currency mostFrequentCurrency() {
-            Map<Currency, Integer> counts = new LinkedHashMap<>();
+            Counted<Currency> counts = new Counted<>();
             for (Draft draft : drafts) {
-                counts.merge(draft.money.orElseThrow().currency(), 1, Integer::sum);
+                counts.add(draft.money.orElseThrow().currency());
             }
             Currency most = Currency.getInstance("USD");
-            int rows = 0;
-            for (Map.Entry<Currency, Integer> entry : counts.entrySet()) {
-                if (entry.getValue() > rows) {
-                    most = entry.getKey();
-                    rows = entry.getValue();
-                }
+            for (Draft draft : drafts) {
+                Currency one = draft.money.orElseThrow().currency();
+                most = counts.of(one) > counts.of(most) ? one : most;
             }
             return most;
         }
@@ -339,7 +351,7 @@ public final class Listings {
                 known += draft.facts.mileage().isPresent() ? 1 : 0;
                 km += draft.facts.mileage().isPresent() && draft.unit == DistanceUnit.KM ? 1 : 0;
             }
-            boolean statedKm = lastConventions.mileageUnit().equals(Optional.of("km"));
+            boolean statedKm = statedInAll.mileageUnit().equals(Optional.of("km"));
             return known == 0 ? statedKm ? DistanceUnit.KM : DistanceUnit.MI : 2 * km > known ? DistanceUnit.KM : DistanceUnit.MI;
         }
     }

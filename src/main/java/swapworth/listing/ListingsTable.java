@@ -94,7 +94,8 @@ public final class ListingsTable {
                 further.computeIfAbsent(entry.getKey(), name -> StringColumn.create(name, n)).set(i, entry.getValue());
             }
         }
-        Table table = Table.create("listings", file, line, id, car, seenOn, vehicle, trim, body, gear, modelYear, age, miles, price,
+        Table table = Table.create("listings", file, line, id, car, seenOn, vehicle, trim, body, gear, modelYear, age, miles,
+                price,
                 currency, typed, level, includes, seller, region, runs, title, outcome);
         for (StringColumn column : further.values()) {
             String name = column.name();

@@ -1,34 +1,36 @@
 package swapworth.listing;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
+import java.util.Set;
 import swapworth.reading.RowProblem;
 import swapworth.table.Cell;
 
 /**
  * Flags prices that look mistyped: more than five times above or below the median of the fifteen rows of the same line that are
- * nearest in age, and more than four robust standard deviations (1.4826 times the median absolute deviation of the line's
+ * nearest in age (sound cars among sound ones, crashed, branded and dead ones among their like), and more than four robust standard deviations (1.4826 times the median absolute deviation of the line's
  * distances). Such rows stay in use: the model is robust against them.
  */
 final class OddPrices {
 
     private static final int NEIGHBOURS = 15;
     private static final int FEWEST = 6;
+    private static final LocalDate NO_DAY = LocalDate.of(2025, 1, 1);
     private static final double FACTOR = Math.log(5);
 
     private OddPrices() {
     }
 
     static List<Listing> flagged(List<Listing> listings, List<RowProblem> oddities) {
-        Map<String, List<Integer>> lines = new LinkedHashMap<>();
+        Groups<String, Integer> lines = new Groups<>();
         for (int i = 0; i < listings.size(); i++) {
-            lines.computeIfAbsent(listings.get(i).facts().vehicle(), line -> new ArrayList<>()).add(i);
+            CarFacts facts = listings.get(i).facts();
+            lines.add(facts.vehicle() + (isTroubled(facts) ? "\ntroubled" : ""), i);
         }
         List<Listing> result = new ArrayList<>(listings);
-        for (List<Integer> line : lines.values()) {
+        for (List<Integer> line : lines.all()) {
             if (line.size() >= FEWEST) {
                 flagLine(listings, line, result, oddities);
             }
@@ -36,18 +38,23 @@ final class OddPrices {
         return result;
     }
 
+    /** Crashed, branded and dead cars are cheap for a reason; they are neighbours of one another. */
+    private static boolean isTroubled(CarFacts facts) {
+        boolean branded = facts.title() != Title.CLEAN && facts.title() != Title.UNKNOWN;
+        boolean still = facts.runs() != Runs.DRIVES && facts.runs() != Runs.UNKNOWN;
+        return branded || still || !facts.damage().orElse(Set.of()).isEmpty();
+    }
+
     private static void flagLine(List<Listing> listings, List<Integer> line, List<Listing> result, List<RowProblem> oddities) {
         int n = line.size();
-        double[] age = new double[n];
-        Integer[] order = new Integer[n];
+        long[] order = new long[n];
         for (int i = 0; i < n; i++) {
-            age[i] = age(listings.get(line.get(i)));
-            order[i] = i;
+            order[i] = Math.round(100 * age(listings.get(line.get(i)))) << 32 | i;
         }
-        Arrays.sort(order, (a, b) -> Double.compare(age[a], age[b]));
+        Arrays.sort(order);
         double[] log = new double[n];
         for (int i = 0; i < n; i++) {
-            log[i] = Math.log(listings.get(line.get(order[i])).price().amount());
+            log[i] = Math.log(listings.get(line.get((int) order[i])).price().amount());
         }
         double[] distance = new double[n];
         double[] size = new double[n];
@@ -62,11 +69,11 @@ final class OddPrices {
         double limit = Math.max(FACTOR, 4 * 1.4826 * median(size.clone()));
         for (int i = 0; i < n; i++) {
             if (size[i] > limit) {
-                int place = line.get(order[i]);
+                int place = line.get((int) order[i]);
                 Listing listing = listings.get(place);
                 String message = "the price is " + Cell.format(Math.exp(size[i]), 1) + " times "
                         + (distance[i] > 0 ? "above" : "below") + " the middle of the " + window
-                        + " rows of the line nearest in age; is a digit too many or missing? The row is used";
+                        + " like rows of the line nearest in age; is a digit too many or missing? The row is used";
                 oddities.add(new RowProblem(listing.origin().file(), listing.origin().line(), "price",
                         listing.price().typed().toString(), RowProblem.Kind.ODD, message));
                 List<String> remarks = new ArrayList<>(listing.remarks());
@@ -77,12 +84,11 @@ final class OddPrices {
         }
     }
 
+    /** A row without a day counts as seen on one and the same day, so that the rows stay in the order of their ages. */
     private static double age(Listing listing) {
         CarFacts facts = listing.facts();
-        if (facts.firstRegistered().isPresent()) {
-            return 2100 - facts.firstRegistered().get().getYear();
-        }
-        return facts.modelYear().isPresent() ? 2100 - facts.modelYear().getAsInt() : facts.ageYears().orElse(0);
+        LocalDate day = listing.seenOn().orElse(NO_DAY);
+        return facts.ageOn(day).orElse(0);
     }
 
     private static double median(double[] values) {

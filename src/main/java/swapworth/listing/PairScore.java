@@ -6,7 +6,6 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import swapworth.table.Cell;
 
@@ -51,32 +50,76 @@ final class PairScore {
 
     /** How often each value of one field occurs among the advertisements of one line. */
     private static final class Line {
-        int advertisements;
+        private int advertisements;
         /** The chance of a mileage is that of another car, so the rows of one year and trim at one mileage count once. */
-        final Map<Object, Set<String>> mileages = new HashMap<>();
-        final Map<Object, int[]> prices = new HashMap<>();
-        final Map<Object, int[]> trims = new HashMap<>();
-        final Map<Object, int[]> regions = new HashMap<>();
-        final Map<Object, int[]> sources = new HashMap<>();
-        final Map<String, Map<Object, int[]>> further = new HashMap<>();
+        private final Map<Long, Set<String>> mileages = new HashMap<>();
+        private final Counted<Long> prices = new Counted<>();
+        private final Counted<String> trims = new Counted<>();
+        private final Counted<String> regions = new Counted<>();
+        private final Counted<String> sources = new Counted<>();
+        private final Counted<String> further = new Counted<>();
+
+        void count(Advertisement one) {
+            advertisements++;
+            if (!Double.isNaN(one.lastMiles)) {
+                Set<String> kinds = mileages.get(Math.round(one.lastMiles));
+                if (kinds == null) {
+                    kinds = new HashSet<>(2);
+                    mileages.put(Math.round(one.lastMiles), kinds);
+                }
+                kinds.add(one.year + one.trim);
+            }
+            prices.add(Math.round(one.lastPrice));
+            trims.add(one.trim);
+            regions.add(one.region);
+            sources.add(one.source);
+            for (Map.Entry<String, String> entry : one.facts.further().entrySet()) {
+                further.add(entry.getKey() + "\n" + entry.getValue());
+            }
+        }
+
+        double chanceOfMileage(double miles) {
+            int kinds = mileages.getOrDefault(Math.round(miles), Set.of()).size();
+            return Math.max(grain(miles) / Math.min(MILES_OF_ALL, 10 * miles + 10), (kinds - 1.0) / advertisements);
+        }
+
+        double chanceOfPrice(double price) {
+            return Math.max(grain(price) / MONEY_OF_ALL, (prices.of(Math.round(price)) - 2.0) / advertisements);
+        }
+
+        double share(int count) {
+            return (double) count / advertisements;
+        }
     }
 
-    /** What the rest of its line says of one advertisement: how many points an agreement in each of its values earns. */
+    /** How many points an agreement in each value of one advertisement earns. */
     private static final class Profile {
-        double cohort;
-        double mileage;
-        double price;
-        double trim;
-        double region;
-        double source;
-        String[] further = {};
-        String[] furtherNames = {};
-        double[] furtherPoints = {};
-        Optional<String> note = Optional.empty();
-        Optional<String> sourceWord = Optional.empty();
-    }
+        private final double cohort;
+        private final double mileage;
+        private final double price;
+        private final double trim;
+        private final double region;
+        private final double source;
+        private final String[] furtherNames;
+        private final String[] further;
+        private final double[] furtherPoints;
 
-    private record Cohort(String vehicle, int year) {
+        Profile(Advertisement one, Line line, int cohort) {
+            this.cohort = log2(cohort);
+            mileage = Double.isNaN(one.lastMiles) ? 0 : rarity(line.chanceOfMileage(one.lastMiles), MOST_FOR_MILEAGE);
+            price = rarity(line.chanceOfPrice(one.lastPrice), MOST_FOR_PRICE);
+            trim = rarity(line.share(line.trims.of(one.trim)), MOST_FOR_TRIM);
+            region = rarity(line.share(line.regions.of(one.region)), MOST_FOR_REGION);
+            source = rarity(line.share(line.sources.of(one.source)), MOST_FOR_SOURCE);
+            furtherNames = one.facts.further().keySet().toArray(new String[0]);
+            Arrays.sort(furtherNames);
+            further = new String[furtherNames.length];
+            furtherPoints = new double[furtherNames.length];
+            for (int k = 0; k < further.length; k++) {
+                further[k] = one.facts.further().getOrDefault(furtherNames[k], "");
+                furtherPoints[k] = rarity(line.share(line.further.of(furtherNames[k] + "\n" + further[k])), MOST_FOR_FURTHER);
+            }
+        }
     }
 
     private final List<Advertisement> advertisements;
@@ -85,67 +128,51 @@ final class PairScore {
     PairScore(List<Advertisement> advertisements) {
         this.advertisements = advertisements;
         Map<String, Line> lines = new HashMap<>();
-        Map<Cohort, Set<Long>> cohorts = new HashMap<>();
-        for (int i = 0; i < advertisements.size(); i++) {
+        Set<Cohort> cars = new HashSet<>();
+        Counted<Cohort> cohorts = new Counted<>();
+        Line[] lineOf = new Line[advertisements.size()];
+        for (int i = 0; i < lineOf.length; i++) {
             Advertisement one = advertisements.get(i);
-            Line line = lines.computeIfAbsent(one.vehicle, vehicle -> new Line());
-            line.advertisements++;
-            cohorts.computeIfAbsent(new Cohort(one.vehicle, one.year), key -> new HashSet<>())
-                    .add(Double.isNaN(one.lastMiles) ? -1 - i : Math.round(one.lastMiles));
-            if (!Double.isNaN(one.lastMiles)) {
-                line.mileages.computeIfAbsent(Math.round(one.lastMiles), miles -> new HashSet<>(2)).add(one.year + one.trim);
+            Line line = lines.get(one.vehicle);
+            if (line == null) {
+                line = new Line();
+                lines.put(one.vehicle, line);
             }
-            count(line.prices, Math.round(one.lastPrice));
-            count(line.trims, one.trim);
-            one.facts.region().ifPresent(region -> count(line.regions, region));
-            one.sightings.get(0).source().ifPresent(source -> count(line.sources, source));
-            one.facts.further().forEach((name, value) -> count(line.further.computeIfAbsent(name, n -> new HashMap<>()), value));
+            line.count(one);
+            lineOf[i] = line;
+            if (cars.add(new Cohort(one.vehicle, one.year, Double.isNaN(one.lastMiles) ? -1 - i : Math.round(one.lastMiles)))) {
+                cohorts.add(new Cohort(one.vehicle, one.year, 0));
+            }
         }
-        profiles = new Profile[advertisements.size()];
+        profiles = new Profile[lineOf.length];
         for (int i = 0; i < profiles.length; i++) {
             Advertisement one = advertisements.get(i);
-            profiles[i] = profile(one, lines.getOrDefault(one.vehicle, new Line()),
-                    cohorts.getOrDefault(new Cohort(one.vehicle, one.year), Set.of()).size());
+            profiles[i] = new Profile(one, lineOf[i], cohorts.of(new Cohort(one.vehicle, one.year, 0)));
         }
     }
 
-    private static void count(Map<Object, int[]> counts, Object value) {
-        counts.computeIfAbsent(value, key -> new int[1])[0]++;
-    }
-
-    private static int of(Map<Object, int[]> counts, Object value) {
-        return counts.getOrDefault(value, new int[] {1})[0];
-    }
-
-    private static Profile profile(Advertisement one, Line line, int cohort) {
-        Profile profile = new Profile();
-        double n = line.advertisements;
-        profile.cohort = cohort;
-        profile.mileage = Double.isNaN(one.lastMiles) ? 0
-                : rarity(Math.max(grain(one.lastMiles) / Math.min(MILES_OF_ALL, 10 * one.lastMiles + 10), (line.mileages.getOrDefault(Math.round(one.lastMiles), Set.of()).size() - 1) / n), MOST_FOR_MILEAGE);
-        profile.price = rarity(Math.max(grain(one.lastPrice) / MONEY_OF_ALL, (of(line.prices, Math.round(one.lastPrice)) - 2) / n), MOST_FOR_PRICE);
-        profile.trim = one.trim.isEmpty() ? 0 : rarity(of(line.trims, one.trim) / n, MOST_FOR_TRIM);
-        profile.region = one.facts.region().map(region -> rarity(of(line.regions, region) / n, MOST_FOR_REGION)).orElse(0.0);
-        profile.sourceWord = one.sightings.get(0).source();
-        profile.source = profile.sourceWord.map(source -> rarity(of(line.sources, source) / n, MOST_FOR_SOURCE)).orElse(0.0);
-        profile.note = one.sightings.get(0).note();
-        Map<String, String> further = one.facts.further();
-        profile.furtherNames = further.keySet().toArray(new String[0]);
-        Arrays.sort(profile.furtherNames);
-        profile.further = new String[profile.furtherNames.length];
-        profile.furtherPoints = new double[profile.furtherNames.length];
-        for (int k = 0; k < profile.further.length; k++) {
-            String name = profile.furtherNames[k];
-            profile.further[k] = further.getOrDefault(name, "");
-            profile.furtherPoints[k] = rarity(of(line.further.getOrDefault(name, Map.of()), profile.further[k]) / n, MOST_FOR_FURTHER);
-        }
-        return profile;
-    }
-
-    /** Whether two advertisements cannot show one car whatever else they agree in. */
+    /**
+     * Whether two advertisements cannot show one car whatever else they agree in: another model year, another trim, or a mileage
+     * that falls or rises beyond likely use without an equal text that would show it to be mistyped.
+     */
     static boolean forbidden(Advertisement a, Advertisement b) {
-        return a.year != 0 && b.year != 0 && a.year != b.year
-                || !a.trim.isEmpty() && !b.trim.isEmpty() && !a.trim.equals(b.trim);
+        if (a.year != b.year && a.year != 0 && b.year != 0) {
+            return true;
+        }
+        if (a.lastMiles != b.lastMiles && a.lastMiles != b.firstMiles && !Double.isNaN(a.lastMiles)
+                && !Double.isNaN(b.lastMiles)) {
+            boolean swapped = a.dated && b.dated && b.firstDay < a.firstDay;
+            double driven = swapped ? a.firstMiles - b.lastMiles : b.firstMiles - a.lastMiles;
+            double likely = likelyMiles(swapped ? b : a, swapped ? a : b);
+            if ((driven < 0 || driven > likely) && (a.note.isEmpty() || !a.note.equals(b.note))) {
+                return true;
+            }
+        }
+        return !a.trim.equals(b.trim) && !a.trim.isEmpty() && !b.trim.isEmpty();
+    }
+
+    private static double likelyMiles(Advertisement earlier, Advertisement later) {
+        return MILES_AT_LEAST + MILES_A_DAY * Math.max(0, later.firstDay - earlier.lastDay);
     }
 
     double points(int first, int second) {
@@ -169,15 +196,16 @@ final class PairScore {
         Profile p = profiles[swapped ? second : first];
         Profile q = profiles[swapped ? first : second];
         double cohort = Math.max(p.cohort, q.cohort);
-        double sum = add(-log2(cohort), explain ? "among " + (int) cohort + " of the line and year" : "", parts, explain);
+        double sum = add(-cohort, explain ? "among " + Math.round(Math.pow(2, cohort)) + " of the line and year" : "", parts,
+                explain);
         sum += mileage(a, b, p, parts, explain);
         sum += price(a, b, p, parts, explain);
         sum += time(a, b, parts, explain);
         if (!a.trim.isEmpty() && a.trim.equals(b.trim)) {
             sum += add(p.trim, "same trim", parts, explain);
         }
-        sum += word(a.facts.region(), b.facts.region(), "region", p.region, OTHER_REGION, parts, explain);
-        sum += word(p.sourceWord, q.sourceWord, "source", p.source, OTHER_SOURCE, parts, explain);
+        sum += word(a.region, b.region, "region", p.region, OTHER_REGION, parts, explain);
+        sum += word(a.source, b.source, "source", p.source, OTHER_SOURCE, parts, explain);
         if (differ(a.facts.seller(), b.facts.seller(), Seller.UNKNOWN)) {
             sum += add(OTHER_SELLER, "another kind of seller", parts, explain);
         }
@@ -188,10 +216,11 @@ final class PairScore {
             sum += add(OTHER_DAMAGE, "other damage", parts, explain);
         }
         if (a.facts.cylinders().isPresent() && b.facts.cylinders().isPresent() && !a.facts.cylinders().equals(b.facts.cylinders())
-                || a.facts.powerKw().isPresent() && b.facts.powerKw().isPresent() && !a.facts.powerKw().equals(b.facts.powerKw())) {
+                || a.facts.powerKw().isPresent() && b.facts.powerKw().isPresent()
+                        && !a.facts.powerKw().equals(b.facts.powerKw())) {
             sum += add(OTHER_MEASURE, "another engine", parts, explain);
         }
-        sum += text(p.note, q.note, parts, explain) + text(a.facts.options(), b.facts.options(), parts, explain);
+        sum += text(a.note, b.note, parts, explain) + text(a.options, b.options, parts, explain);
         return sum + further(p, q, parts, explain);
     }
 
@@ -206,11 +235,12 @@ final class PairScore {
         if (driven < 0) {
             return add(MILEAGE_FELL, "mileage fell", parts, explain);
         }
-        double likely = MILES_AT_LEAST + MILES_A_DAY * Math.max(0, b.firstDay - a.lastDay);
+        double likely = likelyMiles(a, b);
         if (driven > likely) {
             return add(MILEAGE_JUMPED, "mileage rose beyond likely use", parts, explain);
         }
-        return add(Math.min(MOST_FOR_GROWTH, Math.max(0, log2(GROWTH_AMONG_SAME * MILES_OF_ALL / likely))), "mileage rose a little", parts,
+        return add(Math.min(MOST_FOR_GROWTH, Math.max(0, log2(GROWTH_AMONG_SAME * MILES_OF_ALL / likely))),
+                "mileage rose a little", parts,
                 explain);
     }
 
@@ -234,20 +264,20 @@ final class PairScore {
         return gap > 0 && gap <= SOON ? add(SOON_AFTER, "begins soon after the other", parts, explain) : 0;
     }
 
-    private static double word(Optional<String> a, Optional<String> b, String field, double agreement, double conflict,
+    private static double word(String a, String b, String field, double agreement, double conflict,
             List<String> parts, boolean explain) {
         if (a.isEmpty() || b.isEmpty()) {
             return 0;
         }
-        return a.get().equals(b.get()) ? add(agreement, explain ? "same " + field : "", parts, explain)
+        return a.equals(b) ? add(agreement, explain ? "same " + field : "", parts, explain)
                 : add(conflict, explain ? "another " + field : "", parts, explain);
     }
 
-    private static double text(Optional<String> a, Optional<String> b, List<String> parts, boolean explain) {
-        if (a.isEmpty() || b.isEmpty() || !a.get().equals(b.get())) {
+    private static double text(String a, String b, List<String> parts, boolean explain) {
+        if (a.isEmpty() || !a.equals(b)) {
             return 0;
         }
-        return add(a.get().length() >= LONG_TEXT ? SAME_LONG_TEXT : SAME_SHORT_TEXT, "same text", parts, explain);
+        return add(a.length() >= LONG_TEXT ? SAME_LONG_TEXT : SAME_SHORT_TEXT, "same text", parts, explain);
     }
 
     private static double further(Profile p, Profile q, List<String> parts, boolean explain) {
@@ -317,10 +347,12 @@ final class PairScore {
     static List<String[]> rules() {
         List<String[]> rules = new ArrayList<>();
         rule(rules, "mileage", "equal", "log2 of 1 / chance, at most " + shown(MOST_FOR_MILEAGE)
-                + "; the chance is the share of other years and trims of the line with this mileage, at least its roundness / 150,000, or / 10 times itself");
-        rule(rules, "mileage", "grew by at most 50 miles and 60 a day", "at most " + shown(MOST_FOR_GROWTH) + ", less the longer the time");
-        rule(rules, "mileage", "grew by more", shown(MILEAGE_JUMPED));
-        rule(rules, "mileage", "fell", shown(MILEAGE_FELL));
+                + "; the chance is the share of other years and trims of the line with this mileage, at least its roundness"
+                + " / 150,000, or / 10 times itself");
+        rule(rules, "mileage", "grew by at most 50 miles and 60 a day", "at most " + shown(MOST_FOR_GROWTH)
+                + ", less the longer the time");
+        rule(rules, "mileage", "grew by more, and the notes are equal; forbidden if not", shown(MILEAGE_JUMPED));
+        rule(rules, "mileage", "fell, and the notes are equal; forbidden if not", shown(MILEAGE_FELL));
         rule(rules, "mileage", "missing in one or both", shown(NO_MILEAGE));
         rule(rules, "price", "equal", "log2 of 1 / chance, at most " + shown(MOST_FOR_PRICE)
                 + "; the chance is the share of other rows of the line with this price, at least its roundness / 20,000");
@@ -339,8 +371,10 @@ final class PairScore {
         rule(rules, "title", "different", shown(OTHER_TITLE));
         rule(rules, "damage", "different", shown(OTHER_DAMAGE));
         rule(rules, "cylinders, power", "different", shown(OTHER_MEASURE));
-        rule(rules, "note, options", "equal", shown(SAME_LONG_TEXT) + "; " + shown(SAME_SHORT_TEXT) + " below " + LONG_TEXT + " characters");
-        rule(rules, "each further column", "equal", "log2 of 1 / share of the line, at most " + shown(MOST_FOR_FURTHER) + " each and "
+        rule(rules, "note, options", "equal", shown(SAME_LONG_TEXT) + "; " + shown(SAME_SHORT_TEXT) + " below " + LONG_TEXT
+                + " characters");
+        rule(rules, "each further column", "equal", "log2 of 1 / share of the line, at most " + shown(MOST_FOR_FURTHER)
+                + " each and "
                 + shown(MOST_FOR_ALL_FURTHER) + " in all");
         rule(rules, "a colour", "different", shown(OTHER_COLOUR));
         rule(rules, "each further column of words", "different", shown(OTHER_WORD));

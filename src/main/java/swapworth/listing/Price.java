@@ -23,4 +23,14 @@ public record Price(Money typed, double amount, PriceKind kind, PriceIncludes in
             throw new IllegalArgumentException("a price must be a finite number above 0, not " + amount);
         }
     }
+
+    /**
+     * Whether another price is the same amount in the same currency, as typed; {@code 9000} and {@code 9000.00} are the same.
+     *
+     * @param other the other price
+     * @return whether the two are one amount
+     */
+    public boolean sameAsTyped(Price other) {
+        return typed.currency() == other.typed.currency() && typed.amount().compareTo(other.typed.amount()) == 0;
+    }
 }

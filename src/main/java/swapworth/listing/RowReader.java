@@ -48,12 +48,14 @@ final class RowReader {
             translated[column.ordinal()] = columns.has(column)
                     && (words.speakOf(column.header()) || words.speakOf(columns.header(column)));
         }
-        unitOfFile = unit(columns.unit(ListingColumn.MILEAGE)).or(() -> cells.conventions().mileageUnit().flatMap(RowReader::unit))
+        unitOfFile = unit(columns.unit(ListingColumn.MILEAGE)).or(() -> cells.conventions().mileageUnit()
+                .flatMap(RowReader::unit))
                 .orElse(DistanceUnit.MI);
     }
 
     private static Optional<DistanceUnit> unit(String symbol) {
-        return symbol.equals("km") ? Optional.of(DistanceUnit.KM) : symbol.equals("mi") ? Optional.of(DistanceUnit.MI) : Optional.empty();
+        return symbol.equals("km") ? Optional.of(DistanceUnit.KM) : symbol.equals("mi") ? Optional.of(DistanceUnit.MI)
+                : Optional.empty();
     }
 
     Draft read(CsvRow row) {
@@ -69,9 +71,10 @@ final class RowReader {
         price(draft);
         draft.outcome = word(ListingColumn.OUTCOME, ListingWords.OUTCOME, Outcome.OPEN, draft);
         draft.endedOn = date(ListingColumn.ENDED_ON, draft, false);
-        if (draft.endedOn.isPresent() && draft.seenOn.isPresent() && draft.endedOn.get().isBefore(draft.seenOn.get())) {
+        if (draft.outcome == Outcome.OPEN && draft.endedOn.isPresent() && draft.seenOn.isPresent()
+                && draft.endedOn.get().isBefore(draft.seenOn.get())) {
             draft.odd(columns.header(ListingColumn.ENDED_ON), text(ListingColumn.ENDED_ON, row),
-                    "it ended before it was seen; the day of its end is not used");
+                    "it is said to have ended before it was seen on offer; the day of its end is not used");
             draft.endedOn = Optional.empty();
         }
         draft.saved = word(ListingColumn.SAVED, ListingWords.SAVED, Saved.UNKNOWN, draft);
@@ -99,9 +102,11 @@ final class RowReader {
         name(ListingColumn.BODY, draft).ifPresent(facts::body);
         name(ListingColumn.RUNNING_GEAR, draft).ifPresent(facts::runningGear);
         String power = columns.unit(ListingColumn.POWER);
-        measure(ListingColumn.POWER, draft, power.equals("hp") ? KW_OF_HP : power.equals("ps") ? KW_OF_PS : 1).ifPresent(facts::powerKw);
+        measure(ListingColumn.POWER, draft, power.equals("hp") ? KW_OF_HP : power.equals("ps") ? KW_OF_PS : 1)
+                .ifPresent(facts::powerKw);
         measure(ListingColumn.CYLINDERS, draft, 1).ifPresent(facts::cylinders);
-        measure(ListingColumn.WEIGHT, draft, columns.unit(ListingColumn.WEIGHT).equals("lb") ? KG_OF_LB : 1).ifPresent(facts::weightKg);
+        measure(ListingColumn.WEIGHT, draft, columns.unit(ListingColumn.WEIGHT).equals("lb") ? KG_OF_LB : 1)
+                .ifPresent(facts::weightKg);
         facts.drivenWheels(word(ListingColumn.DRIVEN_WHEELS, ListingWords.DRIVEN_WHEELS, DrivenWheels.UNKNOWN, draft));
         facts.seller(word(ListingColumn.SELLER, ListingWords.SELLER, Seller.UNKNOWN, draft));
         name(ListingColumn.REGION, draft).ifPresent(facts::region);
@@ -162,13 +167,15 @@ final class RowReader {
 
     private void age(CarFacts.Builder facts, Draft draft) {
         String yearText = text(ListingColumn.MODEL_YEAR, draft.row);
-        if (needed(cells.number(yearText), ListingColumn.MODEL_YEAR, yearText, draft) instanceof Parsed.Understood<BigDecimal> number) {
+        if (needed(cells.number(yearText), ListingColumn.MODEL_YEAR, yearText, draft)
+                instanceof Parsed.Understood<BigDecimal> number) {
             double year = number.value().doubleValue();
             if (year != Math.rint(year) || year < 1000 || year > 9999) {
                 draft.reject(columns.header(ListingColumn.MODEL_YEAR), yearText, "this is no year; write it with four digits");
             } else if (year < FIRST_MODEL_YEAR || year > LAST_MODEL_YEAR
                     || draft.seenOn.isPresent() && year > draft.seenOn.get().getYear() + 1) {
-                draft.setAside(columns.header(ListingColumn.MODEL_YEAR), yearText, draft.seenOn.isPresent() && year > FIRST_MODEL_YEAR
+                draft.setAside(columns.header(ListingColumn.MODEL_YEAR), yearText, draft.seenOn.isPresent()
+                        && year > FIRST_MODEL_YEAR
                         ? "the model year lies more than a year after the sighting of " + draft.seenOn.get()
                         : "no car is of this model year");
             } else {
@@ -247,7 +254,8 @@ final class RowReader {
         DistanceUnit used = quantity.value().unit().flatMap(RowReader::unit).orElse(stated);
         if (used != stated) {
             draft.odd(columns.header(column), text, "the cell says " + used.symbol() + ", "
-                    + (ofHeader.isEmpty() ? "the file counts in " : "its header says ") + stated.symbol() + "; the cell's unit is used");
+                    + (ofHeader.isEmpty() ? "the file counts in " : "its header says ") + stated.symbol()
+                    + "; the cell's unit is used");
         }
         if (column == ListingColumn.MILEAGE) {
             draft.unit = used;
@@ -257,7 +265,9 @@ final class RowReader {
     }
 
     private void price(Draft draft) {
-        String text = text(ListingColumn.PRICE, draft.row);
+        String bid = text(ListingColumn.PLANNED_BID, draft.row);
+        ListingColumn column = Spelling.isBlank(bid) ? ListingColumn.PRICE : ListingColumn.PLANNED_BID;
+        String text = column == ListingColumn.PRICE ? text(column, draft.row) : bid;
         draft.priceText = text;
         String currencyText = text(ListingColumn.CURRENCY, draft.row);
         Optional<Currency> currency = columns.currency();
@@ -272,7 +282,7 @@ final class RowReader {
         }
         Parsed<Money> parsed = cells.money(text, currency);
         if (parsed instanceof Parsed.Refused<Money> no) {
-            draft.reject(columns.header(ListingColumn.PRICE), text, no.message());
+            draft.reject(columns.header(column), text, no.message());
         } else if (parsed instanceof Parsed.Understood<Money> money) {
             draft.remarks.addAll(money.remarks());
             draft.money = Optional.of(money.value());
@@ -282,7 +292,8 @@ final class RowReader {
 
     private static boolean digitsOnly(String text) {
         for (int i = 0; i < text.length(); i++) {
-            if (Character.isLetter(text.charAt(i)) && text.charAt(i) != 'k' || Character.getType(text.charAt(i)) == Character.CURRENCY_SYMBOL) {
+            if (Character.isLetter(text.charAt(i)) && text.charAt(i) != 'k'
+                    || Character.getType(text.charAt(i)) == Character.CURRENCY_SYMBOL) {
                 return false;
             }
         }
@@ -341,7 +352,7 @@ final class RowReader {
 
     private <E> E word(ListingColumn column, Vocabulary<E> vocabulary, E unknown, Draft draft) {
         String text = text(column, draft.row);
-        if (Spelling.isBlank(text)) {
+        if (text.isEmpty() || Spelling.isBlank(text)) {
             return unknown;
         }
         Optional<E> meaning = vocabulary.meaning(text);
@@ -363,7 +374,11 @@ final class RowReader {
 
     /** The cell, put into the program's words where the user's own words.csv speaks of it. */
     private String text(ListingColumn column, CsvRow row) {
-        String text = row.cell(columns.place(column));
+        int place = columns.place(column);
+        if (place < 0) {
+            return "";
+        }
+        String text = row.cell(place);
         if (translated[column.ordinal()] && !text.isEmpty()) {
             return words.meaning(column.header(), text).or(() -> words.meaning(columns.header(column), text)).orElse(text);
         }

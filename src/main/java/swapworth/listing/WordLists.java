@@ -14,51 +14,57 @@ final class WordLists {
 
     private static final int MOST_UNMATCHED = 1_000;
 
-    private record Unmatched(ListingColumn column, String key) {
-    }
-
     private static final class Seen {
         final String word;
         final String header;
+        final String accepted;
         final Origin first;
         int rows;
 
-        Seen(String word, String header, Origin first) {
+        Seen(String word, String header, String accepted, Origin first) {
             this.word = word;
             this.header = header;
+            this.accepted = accepted;
             this.first = first;
         }
     }
 
-    private final Map<ListingColumn, Map<String, String>> spellings = new EnumMap<>(ListingColumn.class);
+    private final Map<String, String> spellings = new HashMap<>();
     private final Map<ListingColumn, Map<String, String>> keysOf = new EnumMap<>(ListingColumn.class);
     private final Map<String, RowProblem> variants = new LinkedHashMap<>();
-    private final Map<Unmatched, Seen> unmatched = new LinkedHashMap<>();
+    private final Map<String, Seen> unmatched = new LinkedHashMap<>();
 
     /** The spelling first seen of a name that differs at most in case, spaces and hyphens. */
     String oneSpelling(ListingColumn column, String text, Draft draft) {
-        Map<String, String> exact = keysOf.computeIfAbsent(column, c -> new HashMap<>());
+        Map<String, String> exact = keysOf.get(column);
+        if (exact == null) {
+            exact = new HashMap<>();
+            keysOf.put(column, exact);
+        }
         String known = exact.get(text);
         if (known != null) {
             return known;
         }
-        String first = spellings.computeIfAbsent(column, c -> new HashMap<>()).computeIfAbsent(Spelling.key(text), key -> text);
+        String key = column.header() + "\n" + Spelling.key(text);
+        String first = spellings.getOrDefault(key, text);
+        spellings.put(key, first);
         exact.put(text, first);
         if (!first.equals(text)) {
             variants.put(column + text, new RowProblem(draft.origin.file(), draft.origin.line(), column.header(), text,
-                    RowProblem.Kind.ODD, "taken for '" + Spelling.shortened(first, 40) + "', which is spelt otherwise elsewhere"));
+                    RowProblem.Kind.ODD, "taken for '" + Spelling.shortened(first, 40)
+                    + "', which is spelt otherwise elsewhere"));
         }
         return first;
     }
 
     void unmatched(ListingColumn column, String header, String word, Draft draft) {
-        Unmatched key = new Unmatched(column, Spelling.key(Spelling.shortened(word, 60)));
+        String key = column.header() + "\n" + Spelling.key(Spelling.shortened(word, 60));
         Seen seen = unmatched.get(key);
         if (seen == null) {
             if (unmatched.size() >= MOST_UNMATCHED) {
                 return;
             }
-            seen = new Seen(Spelling.shortened(word, 60), header, draft.origin);
+            seen = new Seen(Spelling.shortened(word, 60), header, ListingWords.accepted(column).orElse(""), draft.origin);
             unmatched.put(key, seen);
         }
         seen.rows++;
@@ -70,10 +76,8 @@ final class WordLists {
 
     List<UnmatchedWord> unmatchedWords() {
         List<UnmatchedWord> words = new ArrayList<>();
-        for (Map.Entry<Unmatched, Seen> entry : unmatched.entrySet()) {
-            Seen seen = entry.getValue();
-            words.add(new UnmatchedWord(seen.header, seen.word, seen.rows, seen.first,
-                    ListingWords.accepted(entry.getKey().column()).orElse("")));
+        for (Seen seen : unmatched.values()) {
+            words.add(new UnmatchedWord(seen.header, seen.word, seen.rows, seen.first, seen.accepted));
         }
         return words;
     }

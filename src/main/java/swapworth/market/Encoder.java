@@ -92,7 +92,7 @@ final class Encoder {
         Function<Subject, Optional<String>> line = s -> Optional.of(s.facts().vehicle());
         add(new Terms.Measure("age", Group.AGE, "% per year", 1, assumptions.logMiddle("age_slope"),
                 assumptions.logSpread("age_slope"), Role.PRIMARY, this::age));
-        add(new Terms.Measure("mileage", Group.MILEAGE, "% per 10,000 mi", 1, assumptions.logMiddle("mileage_slope"),
+        add(new Terms.Measure("mileage", Group.MILEAGE, TermEffect.PER_10000_MILES, 1, assumptions.logMiddle("mileage_slope"),
                 assumptions.logSpread("mileage_slope"), Role.PRIMARY, this::tenThousands));
         add(new Terms.Levels("how far the age slopes of lines differ", Group.AGE,
                 assumptions.get("spread_line_age_slopes").middle(), Role.SECONDARY, seen, line, this::age));

@@ -132,13 +132,18 @@ public final class FairValue implements Valuation {
         return Math.max(0, Math.min(1, 1 - level / whole));
     }
 
+    /** Whether further listings would narrow the range little. */
+    boolean isAsNarrowAsItGets() {
+        return shareOfSingleCar() > 0.8;
+    }
+
     /**
      * What would narrow the range most.
      *
      * @return one sentence
      */
     public String narrowedBy() {
-        if (shareOfSingleCar() > 0.8) {
+        if (isAsNarrowAsItGets()) {
             return "further listings would narrow this range little: most of it is how one such car differs from another";
         }
         HeldBy held = largestAssumption();

@@ -12,16 +12,21 @@ import swapworth.listing.Title;
 /** What to look at before believing a price: a cheap car is often cheap for a reason that the row does not give. */
 final class Flags {
     /** A gap of this factor is what a digit too many or too few makes. */
-    private static final double DIGIT = 5;
+    static final double DIGIT = 5;
 
     private Flags() {
     }
 
+    /** Whether a price is no further from its value than a missing digit would put it. */
+    static boolean nearItsValue(Listing listing, FairValue value) {
+        double ratio = listing.price().amount() / value.median();
+        return ratio <= DIGIT && ratio >= 1 / DIGIT;
+    }
+
     static List<String> of(Listing listing, Subject subject, FairValue value, Position position) {
         List<String> flags = new ArrayList<>();
-        double ratio = listing.price().amount() / value.median();
-        if (ratio > DIGIT || ratio < 1 / DIGIT) {
-            flags.add("price " + (ratio > 1 ? "above" : "below") + " its value by more than a factor of 5: check for a typing error");
+        if (!nearItsValue(listing, value)) {
+            flags.add("price " + (listing.price().amount() > value.median() ? "above" : "below") + " its value by more than a factor of 5: check for a typing error");
         }
         if (position == Position.BELOW) {
             List<String> silent = new ArrayList<>();

@@ -85,13 +85,13 @@ final class Measures {
             double miles = rate.milesPerYear * age.getAsDouble();
             double unsure = mileageSlope * rate.spread * Math.max(LEAST_AGE, age.getAsDouble()) / 10_000;
             return new Measured(age.getAsDouble(), miles, inflation(unsure),
-                    List.of("mileage unknown: the usual " + Math.round(rate.milesPerYear) + " mi a year taken, range widened"));
+                    List.of("mileage unknown: the line's usual distance a year taken, range widened"));
         }
         double miles = mileage.map(Mileage::miles).orElse(rate.milesPerYear * 8);
         double filled = miles / Math.max(1000, rate.milesPerYear);
         double unsure = ageSlope * filled * rate.spread / Math.max(1000, rate.milesPerYear);
         return new Measured(filled, miles, inflation(unsure),
-                List.of("age unknown: filled in from the mileage at " + Math.round(rate.milesPerYear) + " mi a year, range widened"));
+                List.of("age unknown: filled in from the mileage at the line's usual distance a year, range widened"));
     }
 
     private double inflation(double unsure) {

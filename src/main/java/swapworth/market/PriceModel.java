@@ -5,18 +5,25 @@ import static java.util.Objects.requireNonNull;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.IntStream;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
+import swapworth.listing.Condition;
+import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listing;
+import swapworth.listing.Mileage;
+import swapworth.listing.MileageStatus;
+import swapworth.listing.PriceIncludes;
+import swapworth.listing.Runs;
+import swapworth.listing.Title;
 import swapworth.statistics.Bound;
 import swapworth.statistics.Design;
 import swapworth.statistics.ErrorScale;
@@ -350,22 +357,23 @@ public final class PriceModel {
      */
     public Judgement judge(Listing listing) {
         Optional<Integer> car = Optional.ofNullable(carOfListing.get(listing));
-        return judge(listing, car.orElse(-1), car.map(this::without).orElse(posterior), Optional.empty());
+        return judge(listing, car.orElse(-1), car.map(this::without).orElse(posterior), Optional.empty(), Optional.empty());
     }
 
     /**
      * How the price of each listing of the fit stands, each with its own car left out.
      *
      * @param on values every listing on this day instead of the day on which it was seen
+     * @param level values every listing at this level of trade instead of its own
      * @return in the order of cars and of their sightings
      */
-    public List<Judgement> judgeAll(Optional<LocalDate> on) {
+    public List<Judgement> judgeAll(Optional<LocalDate> on, Optional<LevelOfTrade> level) {
         List<List<Judgement>> all = new ArrayList<>(java.util.Collections.nCopies(cars.size(), List.of()));
         IntStream.range(0, cars.size()).parallel().forEach(c -> {
             Posterior without = without(c);
             List<Judgement> ofCar = new ArrayList<>();
             for (Listing listing : cars.get(c).sightings()) {
-                ofCar.add(judge(listing, c, without, on));
+                ofCar.add(judge(listing, c, without, on, level));
             }
             all.set(c, ofCar);
         });
@@ -378,10 +386,10 @@ public final class PriceModel {
                 rowsOfCar.getOrDefault(car, new int[0]));
     }
 
-    private Judgement judge(Listing listing, int number, Posterior by, Optional<LocalDate> on) {
+    private Judgement judge(Listing listing, int number, Posterior by, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
         Subject seen = number < 0 ? new Subject(listing.facts(), listing.level(), listing.price().includes(), listing.seenOn())
                 : Evidence.subject(cars.get(number), listing);
-        Subject subject = on.isPresent() ? new Subject(seen.facts(), seen.level(), seen.includes(), on) : seen;
+        Subject subject = new Subject(seen.facts(), level.orElse(seen.level()), seen.includes(), on.or(seen::on));
         String name = number < 0 ? listing.id().orElse(listing.origin().toString()) : cars.get(number).name();
         Valuation valuation = value(subject, by, number);
         double price = listing.price().amount();
@@ -408,15 +416,16 @@ public final class PriceModel {
         judgements.forEach(j -> byListing.put(j.listing(), j));
         List<Judgement> used = evidence.stream().filter(e -> e.bound() == Bound.NONE).map(e -> byListing.get(e.listing()))
                 .filter(j -> j != null && j.valuation() instanceof FairValue).toList();
-        if (used.size() < 2) {
+        List<Judgement> near = used.stream().filter(j -> Flags.nearItsValue(j.listing(), (FairValue) j.valuation())).toList();
+        if (near.size() < 2) {
             return Optional.empty();
         }
-        double[] estimates = used.stream().mapToDouble(j -> ((FairValue) j.valuation()).median()).toArray();
-        double[] prices = used.stream().mapToDouble(j -> j.listing().price().amount()).toArray();
+        double[] estimates = near.stream().mapToDouble(j -> ((FairValue) j.valuation()).median()).toArray();
+        double[] prices = near.stream().mapToDouble(j -> j.listing().price().amount()).toArray();
         double[] misses = used.stream().mapToDouble(j -> Math.abs(j.gapPercent())).toArray();
         long in80 = used.stream().filter(j -> ((FairValue) j.valuation()).range(0.80).holds(j.listing().price().amount())).count();
         long in95 = used.stream().filter(j -> ((FairValue) j.valuation()).range(0.95).holds(j.listing().price().amount())).count();
-        return Optional.of(new FitStudy(RatioStudy.of(estimates, prices), Quantiles.of(misses, 0.5),
+        return Optional.of(new FitStudy(RatioStudy.of(estimates, prices), used.size() - near.size(), Quantiles.of(misses, 0.5),
                 100.0 * in80 / used.size(), 100.0 * in95 / used.size()));
     }
 
@@ -477,31 +486,86 @@ public final class PriceModel {
         return 100 * Math.expm1(log);
     }
 
+    /**
+     * The lines of the model, the one with most cars first.
+     *
+     * @return their names
+     */
+    public List<String> lines() {
+        return carsOfLine.entrySet().stream().sorted(Map.Entry.<String, Integer>comparingByValue().reversed()
+                .thenComparing(Map.Entry.comparingByKey())).map(Map.Entry::getKey).toList();
+    }
+
+    /**
+     * How price runs with mileage in a line, for its middle car: median age, clean title, driving, sound, private asking, on the last
+     * day seen.
+     *
+     * @param line a line of the model
+     * @return the curve and the prices of the line, adjusted to that car
+     * @throws IllegalArgumentException if the model has no such line
+     */
+    public LineCurve curve(String line) {
+        List<Integer> rows = IntStream.range(0, evidence.size()).filter(i -> evidence.get(i).bound() == Bound.NONE
+                && evidence.get(i).subject().facts().vehicle().equals(line)).boxed().toList();
+        if (rows.isEmpty()) {
+            throw new IllegalArgumentException("no car of the line '" + line + "' is in the model; its lines are " + lines());
+        }
+        double age = Quantiles.of(rows.stream().mapToDouble(i -> encoder.measured(evidence.get(i).subject()).age()).toArray(), 0.5);
+        double[] seen = rows.stream().mapToDouble(i -> encoder.measured(evidence.get(i).subject()).miles()).sorted().toArray();
+        Optional<LocalDate> on = encoder.end();
+        LocalDate day = on.orElse(LocalDate.of(2000, 7, 1));
+        LocalDate born = day.minusDays(Math.round(age * 365.25));
+        int steps = 32;
+        double[] miles = new double[steps + 1];
+        double[][] curve = new double[3][steps + 1];
+        for (int k = 0; k <= steps; k++) {
+            miles[k] = seen[0] + (seen[seen.length - 1] - seen[0] + 1) * k / steps;
+            Encoded row = encoder.encode(middleCar(line, born, age, miles[k], on));
+            Mixture m = posterior.predict(row.row(), row.inflation(), row.growth());
+            curve[0][k] = Math.exp(m.quantile(0.1));
+            curve[1][k] = Math.exp(m.quantile(0.5));
+            curve[2][k] = Math.exp(m.quantile(0.9));
+        }
+        double[] mean = posterior.mean();
+        List<LineCurve.Point> points = new ArrayList<>();
+        for (int i : rows) {
+            Evidence e = evidence.get(i);
+            double own = encoder.measured(e.subject()).miles();
+            double toward = encoder.encode(middleCar(line, born, age, own, on)).row().dot(mean) - encoded[i].row().dot(mean);
+            points.add(new LineCurve.Point(cars.get(e.car()).name(), own, e.listing().price().amount(),
+                    Math.exp(e.logPrice() + toward)));
+        }
+        return new LineCurve(line, "a car of " + Math.round(age) + " years, clean title, driving, sound, private asking"
+                + on.map(d -> ", on " + d).orElse(""), miles, curve[1], curve[0], curve[2], points);
+    }
+
+    private static Subject middleCar(String line, LocalDate born, double age, double miles, Optional<LocalDate> on) {
+        CarFacts.Builder facts = CarFacts.of(line).mileage(new Mileage(miles, MileageStatus.READ)).title(Title.CLEAN).runs(Runs.DRIVES)
+                .damage(Set.of()).rust(Condition.SOUND).paint(Condition.SOUND).interior(Condition.SOUND).mechanical(Condition.SOUND)
+                .records(Condition.SOUND);
+        if (on.isPresent()) {
+            facts.firstRegistered(born);
+        } else {
+            facts.ageYears(age);
+        }
+        return new Subject(facts.build(), LevelOfTrade.PRIVATE_ASKING, PriceIncludes.NEITHER, on);
+    }
+
     Comparables comparables(FairValue value) {
         Posterior by = value.posterior();
         double[] mean = by.mean();
         double[] reach = by.covariances(value.encoded().row());
         double own = value.encoded().row().dot(reach);
-        record Candidate(int row, double unsure) {
-        }
-        List<Candidate> candidates = new ArrayList<>();
+        Nearest nearest = new Nearest(COMPARABLES);
         double scale = by.errorScale();
         for (int i = 0; i < encoded.length; i++) {
             if (evidence.get(i).car() == value.withoutCar() || evidence.get(i).bound() != Bound.NONE) {
                 continue;
             }
             double filled = scale * scale * (encoded[i].inflation() * encoded[i].inflation() - 1);
-            candidates.add(new Candidate(i, own - 2 * encoded[i].row().dot(reach) + variance(i) + filled));
+            nearest.offer(i, evidence.get(i).car(), own - 2 * encoded[i].row().dot(reach) + variance(i) + filled);
         }
-        candidates.sort(Comparator.comparingDouble(Candidate::unsure).thenComparingInt(Candidate::row));
-        List<Integer> chosen = new ArrayList<>();
-        for (Candidate c : candidates) {
-            boolean another = chosen.stream().anyMatch(r -> evidence.get(r).car() == evidence.get(c.row).car());
-            if (!another && chosen.size() < COMPARABLES) {
-                chosen.add(c.row);
-            }
-        }
-        return grid(value, by, mean, chosen);
+        return grid(value, by, mean, nearest.rows());
     }
 
     private double variance(int row) {
@@ -574,7 +638,7 @@ public final class PriceModel {
         Measures.Measured own = encoder.measured(subject);
         double[] ages = chosen.stream().mapToDouble(r -> encoder.measured(evidence.get(r).subject()).age()).sorted().toArray();
         double[] miles = chosen.stream().mapToDouble(r -> encoder.measured(evidence.get(r).subject()).miles()).sorted().toArray();
-        return List.of("age " + bracket(own.age(), ages), "mileage " + bracket(own.miles(), miles));
+        return List.of("age lies " + bracket(own.age(), ages), "mileage " + bracket(own.miles(), miles));
     }
 
     private static String bracket(double own, double[] sorted) {

@@ -15,6 +15,12 @@ public record Range(double low, double high) {
         }
     }
 
+    /** Its ends in whole units, for instance {@code 8470 to 13160}. */
+    @Override
+    public String toString() {
+        return Math.round(low) + " to " + Math.round(high);
+    }
+
     /**
      * Whether an amount lies within, the ends included.
      *

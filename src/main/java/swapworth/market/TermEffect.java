@@ -1,5 +1,7 @@
 package swapworth.market;
 
+import swapworth.listing.DistanceUnit;
+
 /**
  * The effect of one term of the model on price.
  *
@@ -15,4 +17,26 @@ package swapworth.market;
  */
 public record TermEffect(String label, String unit, double percent, double low80, double high80, double low95, double high95,
         double priorShare, int rows) {
+
+    /** The unit of effects of mileage in a fit. */
+    static final String PER_10000_MILES = "% per 10,000 mi";
+
+    /**
+     * The same effect where it is one of mileage, per 10,000 of another unit.
+     *
+     * @param unit the unit in which distances are shown
+     * @return this effect for miles and for effects of anything else
+     */
+    public TermEffect in(DistanceUnit unit) {
+        if (!this.unit.equals(PER_10000_MILES)) {
+            return this;
+        }
+        double miles = unit.toMiles(1);
+        return new TermEffect(label, "% per 10,000 " + unit.symbol(), scaled(percent, miles), scaled(low80, miles), scaled(high80, miles),
+                scaled(low95, miles), scaled(high95, miles), priorShare, rows);
+    }
+
+    private static double scaled(double percent, double by) {
+        return 100 * Math.expm1(by * Math.log1p(percent / 100));
+    }
 }

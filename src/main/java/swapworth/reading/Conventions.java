@@ -25,11 +25,9 @@ public record Conventions(Optional<DecimalMark> decimalMark, Optional<DateOrder>
         requireNonNull(decimalMark, "decimalMark");
         requireNonNull(dateOrder, "dateOrder");
         requireNonNull(currency, "currency");
-        mileageUnit.ifPresent(unit -> {
-            if (!unit.equals("mi") && !unit.equals("km")) {
-                throw new IllegalArgumentException("the unit of mileage is mi or km, not " + unit);
-            }
-        });
+        if (mileageUnit.isPresent() && !mileageUnit.get().equals("mi") && !mileageUnit.get().equals("km")) {
+            throw new IllegalArgumentException("the unit of mileage is mi or km, not " + mileageUnit.get());
+        }
     }
 
     /**
@@ -88,7 +86,11 @@ public record Conventions(Optional<DecimalMark> decimalMark, Optional<DateOrder>
      * @return the two joined
      */
     public Conventions or(Conventions other) {
-        return new Conventions(decimalMark.or(() -> other.decimalMark), dateOrder.or(() -> other.dateOrder),
-                mileageUnit.or(() -> other.mileageUnit), currency.or(() -> other.currency));
+        return new Conventions(first(decimalMark, other.decimalMark), first(dateOrder, other.dateOrder),
+                first(mileageUnit, other.mileageUnit), first(currency, other.currency));
+    }
+
+    private static <T> Optional<T> first(Optional<T> one, Optional<T> other) {
+        return one.isPresent() ? one : other;
     }
 }

@@ -27,8 +27,8 @@ import java.util.Set;
 /**
  * The rows of one CSV file, with an account of every line: how a row is read stands on the page of this package.
  *
- * <p>Each line after the header belongs to exactly one of: a row, a rejected line, a blank line, a comment line; or it continues a
- * row whose quoted cell runs over it.
+ * <p>Each line after the header belongs to exactly one of: a row, a rejected line, a blank line, a comment line; or it continues
+ * a row whose quoted cell runs over it.
  */
 public final class CsvSource {
 
@@ -42,7 +42,6 @@ public final class CsvSource {
     public static final int MOST_BROKEN_ROWS = 1_000;
 
     private static final char BYTE_ORDER_MARK = '\ufeff';
-    private static final CsvRow CONTINUES = new CsvRow(0, List.of());
 
     private final String file;
     private final char separator;
@@ -184,11 +183,15 @@ public final class CsvSource {
      * The place of a column that the file must have.
      *
      * @param name the name
+     * @param synonyms other names by which it may stand there
      * @return its place from 0
      * @throws UnusableFileException if there is none; the message lists the columns that were found
      */
-    public int neededColumn(String name) {
+    public int neededColumn(String name, String... synonyms) {
         int column = column(name);
+        for (int i = 0; column < 0 && i < synonyms.length; i++) {
+            column = column(synonyms[i]);
+        }
         if (column < 0) {
             throw UnusableFileException.missingColumn(file, "the column '" + name + "'", header);
         }
@@ -334,7 +337,7 @@ public final class CsvSource {
                     .skipEmptyLines(false).allowUnclosedQuote(false).extraFieldStrategy(FieldMismatchStrategy.IGNORE)
                     .missingFieldStrategy(FieldMismatchStrategy.IGNORE).maxBufferSize(2 * MOST_CHARACTERS_A_CELL)
                     .build(limits, reader);
-            CsvRow last = CONTINUES;
+            List<String> last = List.of();
             int next = line;
             try (CloseableIterator<CsvRecord> records = csv.iterator()) {
                 while (records.hasNext()) {
@@ -344,11 +347,11 @@ public final class CsvSource {
                     if (!broken.isEmpty()) {
                         return broken(next, broken, record.getField(0));
                     }
-                    last = new CsvRow(next, record.getFields());
+                    last = record.getFields();
                 }
                 return 0;
             } catch (CsvParseException e) {
-                int failed = last == CONTINUES ? line : last.line() + linesOf(last.cells());
+                int failed = last.isEmpty() ? line : next + linesOf(last);
                 return broken(failed, reason(e), text.substring(lineStart(offset, line, failed),
                         Math.min(text.length(), lineStart(offset, line, failed) + RowProblem.SHOWN)));
             } catch (IOException e) {
@@ -402,8 +405,8 @@ public final class CsvSource {
             List<String> cells = record.getFields();
             int lines = linesOf(cells);
             if (lines > 1 && swallowsRows(cells)) {
-                return "a quote is opened here and closed only lines below, with whole rows between; the rows below are read on their"
-                        + " own";
+                return "a quote is opened here and closed only lines below, with whole rows between; the rows below are read on"
+                        + " their own";
             }
             int filled = cells.size();
             while (filled > header.size() && Spelling.isBlank(cells.get(filled - 1))) {
@@ -476,6 +479,9 @@ public final class CsvSource {
         private static int linesOf(List<String> cells) {
             int lines = 1;
             for (String cell : cells) {
+                if (cell.indexOf('\n') < 0 && cell.indexOf('\r') < 0) {
+                    continue;
+                }
                 for (int i = 0; i < cell.length(); i++) {
                     char c = cell.charAt(i);
                     if (c == '\n' || c == '\r' && (i + 1 == cell.length() || cell.charAt(i + 1) != '\n')) {

@@ -27,7 +27,8 @@ public final class Currencies {
      * @return the currency, if there is one
      */
     public static Optional<Currency> ofHeader(String header) {
-        String words = Spelling.key(header.replace('(', ' ').replace(')', ' ').replace('[', ' ').replace(']', ' ').replace(',', ' '));
+        String words = Spelling.key(header.replace('(', ' ').replace(')', ' ').replace('[', ' ').replace(']', ' ').replace(',',
+                ' '));
         int space = words.lastIndexOf(' ');
         return space < 0 ? Optional.empty() : of(words.substring(space + 1).toUpperCase(Locale.ROOT));
     }

@@ -20,6 +20,9 @@ final class DateText {
 
     static Parsed<LocalDate> read(String cell, Optional<DateOrder> order, Detail detail) {
         String text = Spelling.stripped(cell);
+        if (text.length() == 10 && text.charAt(4) == '-' && text.charAt(7) == '-') {
+            return day(text.substring(0, 4), text.substring(5, 7), text.substring(8));
+        }
         if (Spelling.isBlank(text) || text.equals("-")) {
             return Parsed.blank();
         }
@@ -52,7 +55,8 @@ final class DateText {
         boolean firstNamed = !isNumber(parts[0]) && isNumber(month(parts[0]));
         boolean secondNamed = !isNumber(parts[1]) && isNumber(month(parts[1]));
         if (firstNamed || secondNamed) {
-            return firstNamed ? day(parts[2], month(parts[0]), ordinal(parts[1])) : day(parts[2], month(parts[1]), ordinal(parts[0]));
+            return firstNamed ? day(parts[2], month(parts[0]), ordinal(parts[1])) : day(parts[2], month(parts[1]),
+                    ordinal(parts[0]));
         }
         if (!isNumber(parts[0]) || !isNumber(parts[1])) {
             return Parsed.refused("this is no date", HOW);

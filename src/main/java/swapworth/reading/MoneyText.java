@@ -14,8 +14,12 @@ final class MoneyText {
 
     private static final List<String> DOLLARS = List.of("USD", "CAD", "AUD", "NZD", "SGD", "HKD", "MXN");
     private static final List<String> CROWNS = List.of("SEK", "NOK", "DKK", "ISK", "CZK");
-    /** Codes that are also understood in lower case; the others are English words too often ({@code all}, {@code top}, {@code try}). */
-    private static final Set<String> COMMON = Set.of("eur", "usd", "gbp", "chf", "cad", "aud", "nzd", "jpy", "sek", "nok", "dkk", "pln",
+    /**
+     * Codes that are also understood in lower case; the others are English words too often ({@code all}, {@code top}, {@code
+     * try}).
+     */
+    private static final Set<String> COMMON = Set.of("eur", "usd", "gbp", "chf", "cad", "aud", "nzd", "jpy", "sek", "nok", "dkk",
+            "pln",
             "czk", "huf");
     private static final Currency USD = Currency.getInstance("USD");
 
@@ -73,7 +77,8 @@ final class MoneyText {
         if (key.equals("kr") || key.equals("kr.")) {
             return Parsed.refused("'kr' is the sign of several currencies", "which one? State it in words.csv: *,currency,SEK");
         }
-        return Parsed.refused("'" + Spelling.shortened(words, 30) + "' beside the amount is not understood", "what does it mean?");
+        return Parsed.refused("'" + Spelling.shortened(words, 30) + "' beside the amount is not understood",
+                "what does it mean?");
     }
 
     /** {@code 8.500,-} and {@code 8500.-} write a dash for no cents. */
@@ -103,7 +108,8 @@ final class MoneyText {
     private static boolean isPhrase(String words) {
         return switch (Spelling.key(words)) {
             case "obo", "o.b.o.", "o.b.o", "(obo)", "or best offer", "ono", "o.n.o.", "o.n.o", "(ono)", "or near offer",
-                    "or nearest offer", "firm", "(firm)", "neg", "neg.", "negotiable", "(negotiable)", "fixed", "fixed price", "vb",
+                    "or nearest offer", "firm", "(firm)", "neg", "neg.", "negotiable", "(negotiable)", "fixed", "fixed price",
+                    "vb",
                     "vhb", "fp", "cash", "asking" -> true;
             default -> false;
         };
@@ -134,7 +140,8 @@ final class MoneyText {
     }
 
     private static String shared(Optional<Currency> stated, List<String> sharing, String otherwise) {
-        return stated.isPresent() && sharing.contains(stated.get().getCurrencyCode()) ? stated.get().getCurrencyCode() : otherwise;
+        return stated.isPresent() && sharing.contains(stated.get().getCurrencyCode()) ? stated.get().getCurrencyCode()
+                : otherwise;
     }
 
     private static Optional<Currency> ofCode(String code) {

@@ -129,13 +129,16 @@ final class NumberText {
             if (stated.isEmpty() && (points == 1 || separator == ';')) {
                 char mark = points == 1 ? '.' : ',';
                 String whole = digits.replace(String.valueOf(mark), "");
-                return Parsed.refused("this can be " + whole + " or " + digits.replace(mark, '.') + " by the country of the writer",
+                return Parsed.refused("this can be " + whole + " or " + digits.replace(mark, '.')
+                        + " by the country of the writer",
                         "which mark stands before decimals? State it in words.csv: *,decimal mark,comma (or point)");
             }
             boolean point = points == 1;
-            decimal = stated.isEmpty() ? 'x' : stated.get() == (point ? DecimalMark.POINT : DecimalMark.COMMA) ? point ? '.' : ',' : 'x';
+            decimal = stated.isEmpty() ? 'x' : stated.get() == (point ? DecimalMark.POINT : DecimalMark.COMMA) ? point ? '.' : ','
+                    : 'x';
         } else if (stated.isPresent() && contradicts(stated.get(), decimal, points, commas)) {
-            return Parsed.refused("the stated decimal mark is a " + stated.get().words() + ", and this number is written otherwise",
+            return Parsed.refused("the stated decimal mark is a " + stated.get().words()
+                    + ", and this number is written otherwise",
                     "what number is meant?");
         }
         return grouped(digits, decimal);

@@ -48,7 +48,8 @@ public record RatesFile(Rates rates, List<RowProblem> problems) {
                     && first.isPresent() && second.isPresent() && number.value().signum() > 0) {
                 rates.add(new Rates.Rate(day.value(), first.get(), second.get(), number.value()));
             } else {
-                problems.add(new RowProblem(source.file(), row.line(), "", String.join(",", row.cells()), RowProblem.Kind.REJECTED,
+                problems.add(new RowProblem(source.file(), row.line(), "", String.join(",", row.cells()),
+                        RowProblem.Kind.REJECTED,
                         "a rate needs a date such as 2024-04-03, two currencies by their ISO 4217 codes and a number above 0"));
             }
         }

@@ -52,7 +52,7 @@ public record RowProblem(String file, int line, String column, String rawText, K
      */
     public static Table table(String title, List<RowProblem> problems) {
         Table.Builder table = Table.titled(title).columns(Column.words("file"), Column.number("line", ""), Column.words("column"),
-                Column.words("text"), Column.words("reason"));
+                Column.words("text"), Column.sentences("reason"));
         for (RowProblem problem : problems) {
             table.row(Cell.words(problem.file), problem.line == 0 ? Cell.BLANK : Cell.label(problem.line),
                     Cell.words(problem.column), Cell.words(problem.rawText), Cell.words(problem.message));

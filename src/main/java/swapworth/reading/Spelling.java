@@ -21,6 +21,9 @@ public final class Spelling {
     public static String stripped(String text) {
         int from = 0;
         int to = text.length();
+        if (to == 0 || plain(text.charAt(0)) && plain(text.charAt(to - 1))) {
+            return text;
+        }
         while (from < to && isSpace(text.charAt(from))) {
             from++;
         }
@@ -117,13 +120,22 @@ public final class Spelling {
         if (text.isEmpty()) {
             return true;
         }
+        char first = text.charAt(0);
+        if (first > ' ' && first < 127 && "?.nNuUtT".indexOf(first) < 0) {
+            return false;
+        }
         if (text.length() > 12) {
             return stripped(text).isEmpty();
         }
         return switch (key(text)) {
-            case "", "?", "??", "\u2013", "\u2014", "n/a", "na", "n.a.", "unknown", "unk", "not known", "not stated", "tbc", "." -> true;
+            case "", "?", "??", "\u2013", "\u2014", "n/a", "na", "n.a.", "unknown", "unk", "not known", "not stated", "tbc",
+                    "." -> true;
             default -> false;
         };
+    }
+
+    private static boolean plain(char c) {
+        return c > ' ' && c < 127;
     }
 
     static boolean isSpace(char c) {

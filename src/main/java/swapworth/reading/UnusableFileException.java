@@ -18,15 +18,18 @@ public final class UnusableFileException extends RuntimeException {
     static final String TOO_LARGE = "%s: the file has %,d bytes; the limit is %,d. Split it into several files";
     static final String EMPTY = "%s: the file is empty; needed: a header line and at least one row";
     static final String NO_HEADER = "%s: only blank or comment lines were found; needed: a header line that names the columns";
-    static final String WORKBOOK = "%s: this is a spreadsheet workbook or an archive, not a CSV file; save it as 'CSV UTF-8' and try again";
-    static final String UTF_16 = "%s: the file is written in UTF-16; save it as UTF-8 ('CSV UTF-8' in a spreadsheet) and try again";
-    static final String UNDECODABLE = "%s: line %d: the byte 0x%02X does not belong to UTF-8 text; save it as UTF-8 ('CSV UTF-8' in a"
-            + " spreadsheet) and try again";
+    static final String WORKBOOK = "%s: this is a spreadsheet workbook or an archive, not a CSV file; save it as 'CSV UTF-8'"
+            + " and try again";
+    static final String UTF_16 = "%s: the file is written in UTF-16; save it as UTF-8 ('CSV UTF-8' in a spreadsheet)"
+            + " and try again";
+    static final String UNDECODABLE = "%s: line %d: the byte 0x%02X does not belong to UTF-8 text; save it as UTF-8 ('CSV UTF-8'"
+            + " in a spreadsheet) and try again";
     static final String BROKEN_HEADER = "%s: line %d: the header line cannot be read: %s";
     static final String BLANK_HEADER = "%s: line %d: the header line holds no name of a column";
-    static final String DUPLICATE_HEADER = "%s: line %d: the column '%s' stands twice in the header; rename or remove one of them";
-    static final String MANY_BROKEN_ROWS = "%s: more than %,d rows could not be told apart (the last one at line %d: %s); mend the quotes"
-            + " in the file and try again";
+    static final String DUPLICATE_HEADER = "%s: line %d: the column '%s' stands twice in the header; rename or remove one of"
+            + " them";
+    static final String MANY_BROKEN_ROWS = "%s: more than %,d rows could not be told apart (the last one at line %d: %s); mend"
+            + " the quotes in the file and try again";
     static final String MISSING_COLUMN = "%s: %s is missing; found the columns %s";
 
     private UnusableFileException(String message) {

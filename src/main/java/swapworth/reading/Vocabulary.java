@@ -57,6 +57,7 @@ public final class Vocabulary<E> {
      * @return nothing if it is not in the vocabulary
      */
     public Optional<E> meaning(String word) {
-        return Optional.ofNullable(meanings.get(Spelling.key(word)));
+        E asTyped = meanings.get(word);
+        return Optional.ofNullable(asTyped == null ? meanings.get(Spelling.key(word)) : asTyped);
     }
 }

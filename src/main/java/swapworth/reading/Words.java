@@ -9,8 +9,8 @@ import java.util.Optional;
 
 /**
  * The user's own spellings and conventions: what a file {@code words.csv} with the columns {@code column, word, means} says. Rows
- * whose column is {@code *} state a convention ({@code decimal mark}: comma or point; {@code date order}: day first or month first;
- * {@code mileage unit}: mi or km; {@code currency}: an ISO 4217 code); the others say what a word means in a column.
+ * whose column is {@code *} state a convention ({@code decimal mark}: comma or point; {@code date order}: day first or month
+ * first; {@code mileage unit}: mi or km; {@code currency}: an ISO 4217 code); the others say what a word means in a column.
  */
 public final class Words {
 
@@ -46,7 +46,7 @@ public final class Words {
         CsvSource source = CsvSource.read(file);
         int column = source.neededColumn("column");
         int word = source.neededColumn("word");
-        int means = source.neededColumn("means");
+        int means = source.neededColumn("means", "meaning");
         Conventions conventions = Conventions.unstated();
         Map<String, Map<String, String>> meanings = new HashMap<>();
         List<RowProblem> problems = new ArrayList<>(source.rejected());

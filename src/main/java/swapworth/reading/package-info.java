@@ -13,13 +13,14 @@
  * <li>The header is the first line that is neither blank nor a comment. Two columns of one name make the file unusable.
  * <li>A line that begins with {@code #} is a comment. It is counted.
  * <li>A line without text, or with nothing but separators, is blank. It is counted.
- * <li>A cell may stand in quotes; a quote inside it is written twice; it may run over several lines. The line of a row is the physical
- * line on which it begins, from 1.
- * <li>Text behind a closing quote, or a quote that is never closed, rejects the physical line on which the row begins; reading goes on
- * at the next physical line. A quoted cell that swallows a line with as many separators as a row has (three at least) is taken for a
- * quote that was never meant: its first line is rejected, the others are read on their own. More than 1,000 such rows make the file
- * unusable.
- * <li>A row with more cells than the header is rejected, unless the cells too many are blank. A row with fewer is filled with blanks.
+ * <li>A cell may stand in quotes; a quote inside it is written twice; it may run over several lines. The line of a row is the
+ * physical line on which it begins, from 1.
+ * <li>Text behind a closing quote, or a quote that is never closed, rejects the physical line on which the row begins; reading
+ * goes on at the next physical line. A quoted cell that swallows a line with as many separators as a row has (three at least) is
+ * taken for a quote that was never meant: its first line is rejected, the others are read on their own. More than 1,000 such rows
+ * make the file unusable.
+ * <li>A row with more cells than the header is rejected, unless the cells too many are blank. A row with fewer is filled with
+ * blanks.
  * <li>Limits: 1,048,576 characters a cell, 2,000 columns, 1 GiB a file.
  * </ul>
  *
@@ -32,23 +33,23 @@
  *
  * <h3>Numbers</h3>
  * <ul>
- * <li>Digits, in groups of three if grouped: {@code 85 000}, {@code 85'000}, {@code 1,234,567}, {@code 1.234.567}; a {@code k} behind
- * them makes thousands: {@code 85k}, {@code 1.2k}.
- * <li>Of two kinds of mark the last is the decimal mark: {@code 12.500,50}, {@code 12,500.50}. One mark that cannot part groups of
- * three is the decimal mark: {@code 12,5}, {@code 0.125}, {@code 1600.0}.
- * <li>{@code 12.500} is refused with a question unless the decimal mark is stated. {@code 12,500} is twelve thousand five hundred in a
- * file of commas or tabs, and refused with a question in a file of semicolons.
+ * <li>Digits, in groups of three if grouped: {@code 85 000}, {@code 85'000}, {@code 1,234,567}, {@code 1.234.567}; a {@code k}
+ * behind them makes thousands: {@code 85k}, {@code 1.2k}.
+ * <li>Of two kinds of mark the last is the decimal mark: {@code 12.500,50}, {@code 12,500.50}. One mark that cannot part groups
+ * of three is the decimal mark: {@code 12,5}, {@code 0.125}, {@code 1600.0}.
+ * <li>{@code 12.500} is refused with a question unless the decimal mark is stated. {@code 12,500} is twelve thousand five hundred
+ * in a file of commas or tabs, and refused with a question in a file of semicolons.
  * <li>Where a decimal mark is stated, a number that contradicts it is refused.
  * <li>{@code 320d}, {@code NaN}, {@code 1E5}, {@code 0x1F}, {@code .5} and two numbers in one cell are refused.
  * </ul>
  *
  * <h3>Distances, money, dates</h3>
  * <ul>
- * <li>A distance may carry {@code mi}, {@code miles}, {@code km} and their like. The unit of the cell counts before that of the header,
- * that before the stated one; a contradiction leaves a remark.
+ * <li>A distance may carry {@code mi}, {@code miles}, {@code km} and their like. The unit of the cell counts before that of the
+ * header, that before the stated one; a contradiction leaves a remark.
  * <li>An amount may carry a sign ({@code $ £ €}), an ISO 4217 code, and a few words ({@code OBO}, {@code ONO}, {@code firm},
- * {@code VB}, ...), which are kept as a remark. The currency of the cell counts before that of the column, that before the stated one.
- * A bare {@code $} is the stated kind of dollar, else the US dollar. {@code 8.500,-} has no cents. Other words are refused.
+ * {@code VB}, ...), which are kept as a remark. The currency of the cell counts before that of the column, that before the stated
+ * one. A bare {@code $} is the stated kind of dollar, else the US dollar. {@code 8.500,-} has no cents. Other words are refused.
  * <li>A date is {@code 2024-04-03} (a time behind it is dropped), {@code 2024/04/03}, {@code 3 Apr 2024} or {@code Apr 3, 2024}.
  * {@code 03/04/2024} is refused with a question unless the order is stated; {@code 25/04/2024} has only one reading. Years of two
  * digits are refused.

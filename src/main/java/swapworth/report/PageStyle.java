@@ -30,9 +30,9 @@ final class PageStyle {
             table{border-collapse:collapse;font-size:.9rem;line-height:1.35;font-variant-numeric:tabular-nums lining-nums}
             th,td{padding:.28rem .9rem .28rem 0;text-align:left;vertical-align:top;border-bottom:1px solid var(--rule)}
             th{font-weight:600;vertical-align:bottom;border-bottom-color:var(--soft)}
-            td{max-width:26rem}
+            td{white-space:nowrap}
+            td.t{white-space:normal;min-width:14rem;max-width:26rem}
             th.n,td.n{text-align:right}
-            td.n{white-space:nowrap}
             .unit{display:block;color:var(--soft);font-weight:400;white-space:nowrap}
             details{margin:.3rem 0}
             summary{cursor:pointer;padding:.25rem 0}
@@ -42,7 +42,7 @@ final class PageStyle {
             .cautions{margin:1.4rem 0;padding:.8rem 1rem;border-left:4px solid var(--accent);\
             background:var(--shade);max-width:46rem}
             @media screen and (max-width:600px){body{padding-top:1rem}h1{font-size:1.4rem}details>div{padding-left:.6rem}\
-            .wide table{width:max-content;max-width:none}td{max-width:15rem}}
+            .wide table{width:max-content;max-width:none}td.t{max-width:15rem}}
             @media print{
             @page{margin:16mm 14mm}
             body{padding:0;max-width:none;font-size:10pt;line-height:1.4}
@@ -52,7 +52,7 @@ final class PageStyle {
             .wide,pre{overflow:visible}
             pre{white-space:pre-wrap}
             table{font-size:8.5pt}
-            th,td{padding-right:.7em}
+            th,td{padding-right:.7em}td,td.t{white-space:normal;min-width:0}
             a{color:inherit;text-decoration:none}
             .picture>svg{max-width:15cm}
             details::details-content{content-visibility:visible;display:block;height:auto}

@@ -266,20 +266,13 @@ public final class Posterior {
     }
 
     /**
-     * The posterior covariances of a contrast with every coefficient, averaged over the points of the hyperparameters.
+     * The posterior covariances of a contrast with every coefficient, at the central point of the hyperparameters.
      *
      * @param contrast weights of the coefficients
      * @return p numbers; their sum over a second contrast is the covariance of the two
      */
     public double[] covariances(SparseRow contrast) {
-        double[] sum = new double[coefficients()];
-        for (Component c : components) {
-            double[] product = c.times(contrast);
-            for (int j = 0; j < sum.length; j++) {
-                sum[j] += c.weight * product[j];
-            }
-        }
-        return sum;
+        return components.get(0).times(contrast);
     }
 
     /**
@@ -312,24 +305,23 @@ public final class Posterior {
 
     /**
      * How the prior means pull the answer to a contrast away from where the rows alone would have it: x'V P (b - m), whose negative is
-     * the part of the answer that assumptions hold.
+     * the part of the answer that assumptions hold. Taken at the central point of the hyperparameters.
      *
      * @param contrast weights of the coefficients
      * @return the pull in units of the response
      */
     public double priorPull(SparseRow contrast) {
+        Component c = components.get(0);
+        double[] departure = c.coefficients.clone();
+        double[] mean = c.mode.spreads().mean();
+        for (int j = 0; j < departure.length; j++) {
+            departure[j] -= mean[j];
+        }
+        double[] force = c.mode.spreads().times(departure);
+        double[] reach = c.times(contrast);
         double sum = 0;
-        for (Component c : components) {
-            double[] departure = c.coefficients.clone();
-            double[] mean = c.mode.spreads().mean();
-            for (int j = 0; j < departure.length; j++) {
-                departure[j] -= mean[j];
-            }
-            double[] force = c.mode.spreads().times(departure);
-            double[] reach = c.times(contrast);
-            for (int j = 0; j < force.length; j++) {
-                sum += c.weight * reach[j] * force[j];
-            }
+        for (int j = 0; j < force.length; j++) {
+            sum += reach[j] * force[j];
         }
         return sum;
     }

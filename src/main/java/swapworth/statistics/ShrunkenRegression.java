@@ -256,7 +256,7 @@ public final class ShrunkenRegression {
                     logScale += move;
                     change = Math.max(change, Math.abs(move));
                 }
-                boolean last = change < (integration == Integration.MODE ? 1e-9 : 0.01);
+                boolean last = change < (integration == Integration.MODE ? 1e-9 : 0.03);
                 mode = find(new Point(logScale, growthMean, 0), mode.coefficients(), last ? tolerance : Math.max(tolerance, 1e-2));
                 if (last) {
                     break;

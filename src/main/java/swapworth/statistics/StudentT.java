@@ -6,6 +6,16 @@ package swapworth.statistics;
  */
 public final class StudentT {
 
+    private static final int KEPT = 32;
+    /** The logarithms of the densities at 0 for few degrees of freedom, which are asked for again and again. */
+    private static final double[] LOG_CONSTANT = new double[KEPT];
+
+    static {
+        for (int nu = 1; nu < KEPT; nu++) {
+            LOG_CONSTANT[nu] = computeLogConstant(nu);
+        }
+    }
+
     private StudentT() {
     }
 
@@ -54,6 +64,10 @@ public final class StudentT {
 
     /** The logarithm of the density at 0. */
     static double logConstant(int nu) {
+        return nu < KEPT ? LOG_CONSTANT[nu] : computeLogConstant(nu);
+    }
+
+    private static double computeLogConstant(int nu) {
         return logGammaOfHalf(nu + 1) - logGammaOfHalf(nu) - 0.5 * Math.log(nu * Math.PI);
     }
 

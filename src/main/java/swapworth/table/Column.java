@@ -19,7 +19,9 @@ public record Column(String label, String unit, String key, Align align) {
         /** For words. */
         LEFT,
         /** For numbers. */
-        RIGHT
+        RIGHT,
+        /** For sentences: they lean left and are given room to break into lines. */
+        LEFT_IN_LINES
     }
 
     /** Checks that nothing is missing. */
@@ -38,6 +40,16 @@ public record Column(String label, String unit, String key, Align align) {
      */
     public static Column words(String label) {
         return new Column(label, "", keyOf(label), Align.LEFT);
+    }
+
+    /**
+     * A column of sentences, such as reasons and remarks.
+     *
+     * @param label what a reader sees; the key is the label in lower case with {@code _} for spaces
+     * @return the column
+     */
+    public static Column sentences(String label) {
+        return new Column(label, "", keyOf(label), Align.LEFT_IN_LINES);
     }
 
     /**

@@ -32,8 +32,7 @@ final class TableCsv {
         if (column > 0) {
             out.append(',');
         }
-        boolean quote = text.isEmpty() ? false : text.chars().anyMatch(c -> c == ',' || c == '"' || c == '\n' || c == '\r');
-        if (quote) {
+        if (text.indexOf(',') >= 0 || text.indexOf('"') >= 0 || text.indexOf('\n') >= 0 || text.indexOf('\r') >= 0) {
             out.append('"').append(text.replace("\"", "\"\"")).append('"');
         } else {
             out.append(text);

@@ -42,6 +42,10 @@ final class TableHtml {
     }
 
     private static String leaning(Column column) {
-        return column.align() == Column.Align.RIGHT ? " class=\"n\"" : "";
+        return switch (column.align()) {
+            case LEFT -> "";
+            case RIGHT -> " class=\"n\"";
+            case LEFT_IN_LINES -> " class=\"t\"";
+        };
     }
 }

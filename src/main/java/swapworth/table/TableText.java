@@ -62,8 +62,10 @@ final class TableText {
     /** A stranger's control characters could move a terminal's cursor or colour its text: they become spaces. */
     private static String onOneLine(String text) {
         StringBuilder clean = new StringBuilder(text.length());
-        text.codePoints().forEach(c -> clean.appendCodePoint(Character.isISOControl(c) || Character.getType(c) == Character.FORMAT
-                ? ' ' : c));
+        for (int i = 0; i < text.length(); i++) {
+            char c = text.charAt(i);
+            clean.append(Character.isISOControl(c) || Character.getType(c) == Character.FORMAT ? ' ' : c);
+        }
         return clean.toString();
     }
 }

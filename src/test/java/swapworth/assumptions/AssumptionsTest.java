@@ -66,7 +66,8 @@ class AssumptionsTest {
 
     @Test
     void bad_numbers_are_reported_and_change_nothing() throws IOException {
-        Assumptions mine = with("name,middle,spread,unit\nage_slope,abc,,\nmileage_slope,-3,-1,\ntitle_salvage,-100,,\nmiles_per_year,9000,,km per year\n");
+        Assumptions mine = with("name,middle,spread,unit\nage_slope,abc,,\nmileage_slope,-3,-1,\ntitle_salvage,-100,,\n"
+                + "miles_per_year,9000,,km per year\n");
         assertEquals(4, mine.problems().size());
         assertEquals(Assumptions.defaults().all(), mine.all());
     }

@@ -92,7 +92,8 @@ class CarMatchingTest extends ReadingListings {
 
     @Test
     void a_car_that_vanished_is_not_sold_and_a_sale_is() {
-        ListingsRead read = read("id,seen_on,vehicle,year,price,price_kind,outcome,ended_on\na,2024-01-01,A,2010,9000,asking,gone,2024-01-20\n"
+        ListingsRead read = read("id,seen_on,vehicle,year,price,price_kind,outcome,ended_on\n"
+                + "a,2024-01-01,A,2010,9000,asking,gone,2024-01-20\n"
                 + "b,2024-01-01,A,2011,9000,asking,,\nb,2024-02-01,A,2011,8500,sold,,\n");
         assertEquals(Outcome.GONE, read.cars().get(0).outcome());
         assertEquals(19, read.cars().get(0).daysOnOffer().orElseThrow());
@@ -130,7 +131,8 @@ class CarMatchingTest extends ReadingListings {
         Map<Origin, String> truth = new HashMap<>();
         for (Listing l : withTruth.listings()) {
             truth.put(l.origin(), l.facts().further().get("truth"));
-            hidden.add(new Listing(l.origin(), l.id(), l.seenOn(), l.facts().toBuilder().further(Map.of()).build(), l.price(), l.outcome(),
+            hidden.add(new Listing(l.origin(), l.id(), l.seenOn(), l.facts().toBuilder().further(Map.of()).build(), l.price(),
+                    l.outcome(),
                     l.endedOn(), l.saved(), l.source(), l.note(), l.remarks()));
         }
         int joined = 0;
@@ -145,7 +147,8 @@ class CarMatchingTest extends ReadingListings {
             for (int i = 0; i < car.sightings().size(); i++) {
                 for (int j = i + 1; j < car.sightings().size(); j++) {
                     joined++;
-                    rightly += truth.get(car.sightings().get(i).origin()).equals(truth.get(car.sightings().get(j).origin())) ? 1 : 0;
+                    rightly += truth.get(car.sightings().get(i).origin()).equals(truth.get(car.sightings().get(j).origin())) ? 1
+                            : 0;
                 }
             }
         }
@@ -169,7 +172,8 @@ class CarMatchingTest extends ReadingListings {
     private static String others() {
         StringBuilder text = new StringBuilder();
         for (int i = 0; i < 11; i++) {
-            text.append("other").append(i).append(",2024-01-0").append(1 + i % 9).append(",Roadster,,").append(2005 + i).append(',')
+            text.append("other").append(i).append(",2024-01-0").append(1 + i % 9).append(",Roadster,,").append(2005 + i)
+                    .append(',')
                     .append(60_017 + 3_001 * i).append(',').append(7_000 + 113 * i).append(",South,,blue\n");
         }
         return text.toString();

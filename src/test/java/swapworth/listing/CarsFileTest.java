@@ -19,7 +19,8 @@ class CarsFileTest extends ReadingListings {
 
     @Test
     void cars_in_play_have_a_role_facts_and_perhaps_a_price() {
-        CarsFile read = cars("name,role,vehicle,mileage_km,planned bid\nthe red one,Donor,Saloon,100000,4000\nmine,recipient,Roadster,,\n");
+        CarsFile read = cars("name,role,vehicle,mileage_km,planned bid\n"
+                + "the red one,Donor,Saloon,100000,4000\nmine,recipient,Roadster,,\n");
         assertEquals(2, read.cars().size());
         CandidateCar donor = read.cars().get(0);
         assertEquals(CandidateCar.Role.DONOR, donor.role());
@@ -37,6 +38,13 @@ class CarsFileTest extends ReadingListings {
         assertEquals(List.of(5), read.rejected().stream().map(RowProblem::line).toList());
         assertEquals(List.of("a", "c"), read.cars().stream().map(CandidateCar::name).toList());
         assertTrue(read.oddities().get(0).message().contains("not above 0"));
+    }
+
+    @Test
+    void a_planned_bid_counts_before_the_price_asked() {
+        CarsFile read = cars("name,vehicle,price,planned_bid\na,Saloon,5000,\nb,Saloon,5000,4000\nc,Saloon,,3000\n");
+        assertEquals(List.of(5000.0, 4000.0, 3000.0),
+                read.cars().stream().map(car -> car.priceOrBid().orElseThrow().amount()).toList());
     }
 
     @Test

@@ -11,7 +11,8 @@ import swapworth.table.Table;
 class HostileTextTest extends ReadingListings {
 
     private static final String FILE = "id,seen_on,vehicle,model_year,mileage,price,runs,note,<i>more\n"
-            + "=cmd|' /C calc'!A0,2024-01-01,<script>alert(1)</script>,2010,50000,9000,<b>blown</b>,\"<img src=x onerror=y>\",@x\n"
+            + "=cmd|' /C calc'!A0,2024-01-01,<script>alert(1)</script>,2010,50000,9000,<b>blown</b>,"
+            + "\"<img src=x onerror=y>\",@x\n"
             + "b,2024-01-01,\u001b[31mRed,2010,50000,<svg onload=z>,drives,fine,\n"
             + "c,2024-01-01,Roadster,2010,=1+1,9000,drives,fine,\n"
             + "d,2024-01-01,Roadster,2010,50000,0,drives,\u202ereversed,\n";
@@ -40,7 +41,8 @@ class HostileTextTest extends ReadingListings {
 
     @Test
     void a_huge_note_is_kept_and_a_huge_word_is_shortened() {
-        ListingsRead read = read("vehicle,year,price,note,runs\nA,2010,9000," + "n".repeat(500_000) + "," + "w".repeat(500_000) + "\n");
+        ListingsRead read = read("vehicle,year,price,note,runs\nA,2010,9000," + "n".repeat(500_000) + "," + "w".repeat(500_000)
+                + "\n");
         assertEquals(500_000, read.listings().get(0).note().orElseThrow().length());
         assertTrue(read.unmatchedWords().get(0).word().length() <= 60);
         assertTrue(Check.of(read).text().length() < 20_000);

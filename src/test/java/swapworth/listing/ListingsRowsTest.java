@@ -92,7 +92,8 @@ class ListingsRowsTest extends ReadingListings {
     void a_price_ten_times_off_its_neighbours_is_flagged_and_kept() {
         StringBuilder text = new StringBuilder(HEADER + "\n");
         for (int i = 0; i < 20; i++) {
-            text.append("c").append(i).append(",2024-01-01,Roadster,").append(2005 + i % 10).append(',').append(40_000 + 1_117 * i)
+            text.append("c").append(i).append(",2024-01-01,Roadster,").append(2005 + i % 10).append(',').append(40_000
+                    + 1_117 * i)
                     .append(',').append(i == 7 ? 95_000 : 8_000 + 150 * (i % 10)).append(",private,\n");
         }
         ListingsRead read = read(text.toString());
@@ -103,8 +104,18 @@ class ListingsRowsTest extends ReadingListings {
     }
 
     @Test
+    void an_end_before_a_sighting_on_offer_is_odd_and_not_used_but_a_sale_may_be_noted_later() {
+        ListingsRead read = read("seen_on,vehicle,year,price,outcome,ended_on\n2024-02-01,A,2010,9000,,2024-01-20\n"
+                + "2024-02-01,A,2011,9000,sold,2024-01-20\n");
+        assertEquals(List.of(2), read.oddities().stream().map(RowProblem::line).toList());
+        assertTrue(read.listings().get(0).endedOn().isEmpty());
+        assertTrue(read.listings().get(1).endedOn().isPresent());
+    }
+
+    @Test
     void an_auction_result_that_hides_its_fees_raises_one_question_a_file() {
-        ListingsRead read = read(HEADER + "\na,2024-01-01,Roadster,2010,50000,9000,auction,\nb,2024-01-01,Roadster,2011,51000,9000,"
+        ListingsRead read = read(HEADER
+                + "\na,2024-01-01,Roadster,2010,50000,9000,auction,\nb,2024-01-01,Roadster,2011,51000,9000,"
                 + "auction,\nc,2024-01-01,Roadster,2012,52000,9000,auction,fees\nd,2024-01-01,Roadster,2012,,9000,private,\n");
         List<RowProblem> questions = read.questions().stream().filter(q -> q.column().equals("price_includes")).toList();
         assertEquals(1, questions.size());
@@ -116,14 +127,16 @@ class ListingsRowsTest extends ReadingListings {
 
     @Test
     void which_line_carries_the_gear_is_asked_only_if_no_row_says() {
-        assertTrue(read("vehicle,year,price\nA,2010,1000\n").questions().stream().anyMatch(q -> q.column().equals("running_gear")));
+        assertTrue(read("vehicle,year,price\nA,2010,1000\n").questions().stream().anyMatch(q -> q.column()
+                .equals("running_gear")));
         assertTrue(read("vehicle,year,price,running_gear\nA,2010,1000,six\n").questions().stream()
                 .noneMatch(q -> q.column().equals("running_gear")));
     }
 
     @Test
     void an_unstated_unit_and_currency_are_asked_for() {
-        assertEquals(List.of("mileage", "price"), read("vehicle,mileage,price,running_gear\nA,50000,1000,six\n").questions().stream()
+        assertEquals(List.of("mileage", "price"), read("vehicle,mileage,price,running_gear\nA,50000,1000,six\n").questions()
+                .stream()
                 .map(RowProblem::column).toList());
         assertEquals(List.of(), read("vehicle,mileage,price,running_gear\nA,50000 mi,$1000,six\n").questions());
     }

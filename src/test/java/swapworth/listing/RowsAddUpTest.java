@@ -12,8 +12,10 @@ import swapworth.reading.RowProblem;
 /** Used, set aside, rejected and blank add up to the rows, whatever a file holds. */
 class RowsAddUpTest extends ReadingListings {
 
-    private static final String[] CELLS = {"9000", "12.500", "$8,000 OBO", "", "0", "-1", "abc", "2010", "2024-01-05", "03/04/2024", "85k",
-        "Roadster", "Saloon", "a1", "a2", "=1+1", "<b>x</b>", "n/a", "1E5", "50000 km", "auction", "x\u0007y", "\u00e9", "320d", "'",
+    private static final String[] CELLS = {"9000", "12.500", "$8,000 OBO", "", "0", "-1", "abc", "2010", "2024-01-05",
+            "03/04/2024", "85k",
+        "Roadster", "Saloon", "a1", "a2", "=1+1", "<b>x</b>", "n/a", "1E5", "50000 km", "auction", "x\u0007y", "\u00e9", "320d",
+        "'",
         "two words", "1,000"};
 
     @Test
@@ -41,7 +43,8 @@ class RowsAddUpTest extends ReadingListings {
             return "# left out";
         }
         if (kind < 5) {
-            return "c" + random.nextInt(20) + ",2024-01-" + (10 + random.nextInt(15)) + ",Roadster," + (2005 + random.nextInt(10)) + ","
+            return "c" + random.nextInt(20) + ",2024-01-" + (10 + random.nextInt(15)) + ",Roadster," + (2005 + random.nextInt(10))
+                    + ","
                     + random.nextInt(200_000) + "," + (3000 + random.nextInt(9000)) + ",private,none";
         }
         StringBuilder row = new StringBuilder("row");
@@ -64,7 +67,8 @@ class RowsAddUpTest extends ReadingListings {
             StringBuilder text = new StringBuilder("id,vehicle,model_year,price_usd,seller\n");
             for (int i = 0; i < lines; i++) {
                 String quote = random.nextInt(8) == 0 ? "\"" : "";
-                text.append("c").append(i).append(",Roadster,2010,").append(9000 + i).append(',').append(quote).append("private\n");
+                text.append("c").append(i).append(",Roadster,2010,").append(9000 + i).append(',').append(quote)
+                        .append("private\n");
             }
             ListingsRead read = read(text.toString());
             assertEquals(lines, read.counts().rows(), text::toString);

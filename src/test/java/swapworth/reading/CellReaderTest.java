@@ -32,16 +32,19 @@ class CellReaderTest {
     }
 
     @ParameterizedTest
-    @CsvSource(delimiter = '|', value = {"85k|85000", "1.2k|1200", "1,5k|1500", "85 000|85000", "85\u00a0000|85000", "85\u202f000|85000",
+    @CsvSource(delimiter = '|', value = {"85k|85000", "1.2k|1200", "1,5k|1500", "85 000|85000", "85\u00a0000|85000",
+            "85\u202f000|85000",
         "85'000|85000", "85\u2019000|85000", "1.234.567|1234567", "1,234,567|1234567", "12.500,50|12500.50", "12,500.50|12500.50",
-        "12,5|12.5", "12.5|12.5", "0.125|0.125", "0,125|0.125", "1600.0|1600", "12,500|12500", "2014|2014", "-5|-5", "+5|5", "\u22125|-5",
+        "12,5|12.5", "12.5|12.5", "0.125|0.125", "0,125|0.125", "1600.0|1600", "12,500|12500", "2014|2014", "-5|-5", "+5|5",
+        "\u22125|-5",
         "1234.567|1234.567", "1 234 567|1234567", "85 000,5|85000.5", "1.234.567,8|1234567.8", "007|7"})
     void a_number_is_understood_in_a_file_of_commas(String text, String expected) {
         number(expected, COMMAS, text);
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"12.500", "1.250k", "320d", "NaN", "0x1F", "1E5", "1e5", ".5", "12,50,000", "1.23.456", "12.500.50", "1,2,3",
+    @ValueSource(strings = {"12.500", "1.250k", "320d", "NaN", "0x1F", "1E5", "1e5", ".5", "12,50,000", "1.23.456", "12.500.50",
+            "1,2,3",
         "12,500,50", "12.500.000,5.5", "Infinity", "abc", "12 500 13 000", "12500-13000", "2004 150 000", "1 2", "5 %", "12500 x",
         "1234567890123456789", "1'234.567.8", "1,234.567,8", "85 0000", "\u0663\u0664", "--5"})
     void a_text_that_is_no_number_or_more_than_one_is_refused(String text) {
@@ -105,9 +108,12 @@ class CellReaderTest {
     }
 
     @ParameterizedTest
-    @CsvSource(delimiter = '|', value = {"EUR 12500|EUR 12500", "12500 eur|EUR 12500", "$30,000 OBO|USD 30000", "\u00a38,995|GBP 8995",
-        "\u20ac12500|EUR 12500", "12500 \u20ac|EUR 12500", "12.500,50 \u20ac|EUR 12500.50", "8500,- \u20ac|EUR 8500", "US$ 5k|USD 5000",
-        "C$ 5000|CAD 5000", "12500 firm|USD 12500", "$ 12500 or best offer|USD 12500", "-100|USD -100", "-$100|USD -100", "$-100|USD -100",
+    @CsvSource(delimiter = '|', value = {"EUR 12500|EUR 12500", "12500 eur|EUR 12500", "$30,000 OBO|USD 30000",
+            "\u00a38,995|GBP 8995",
+        "\u20ac12500|EUR 12500", "12500 \u20ac|EUR 12500", "12.500,50 \u20ac|EUR 12500.50", "8500,- \u20ac|EUR 8500",
+        "US$ 5k|USD 5000",
+        "C$ 5000|CAD 5000", "12500 firm|USD 12500", "$ 12500 or best offer|USD 12500", "-100|USD -100", "-$100|USD -100",
+        "$-100|USD -100",
         "1.5k|USD 1500", "12500.00|USD 12500.00"})
     void money_is_understood(String text, String expected) {
         Parsed<?> parsed = COMMAS.money(text, Optional.empty());
@@ -115,7 +121,8 @@ class CellReaderTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"call", "12.500", "12500 plus fees", "EUR 12500 USD", "kr 5000", "swap", "12500 all", "$30,000 OBO 2 keys",
+    @ValueSource(strings = {"call", "12.500", "12500 plus fees", "EUR 12500 USD", "kr 5000", "swap", "12500 all",
+            "$30,000 OBO 2 keys",
         "=1+1", "<b>5"})
     void money_that_is_not_understood_is_refused(String text) {
         refused(COMMAS.money(text, Optional.empty()));
@@ -134,19 +141,24 @@ class CellReaderTest {
     @Test
     void a_bare_dollar_sign_is_the_stated_kind_of_dollar() {
         CellReader canada = new CellReader(Conventions.unstated().with(Currency.getInstance("CAD")), ',');
-        assertEquals("CAD 100", assertInstanceOf(Parsed.Understood.class, canada.money("$100", Optional.empty())).value().toString());
+        assertEquals("CAD 100", assertInstanceOf(Parsed.Understood.class, canada.money("$100", Optional.empty())).value()
+                .toString());
     }
 
     @ParameterizedTest
-    @CsvSource(delimiter = '|', value = {"2024-04-03|2024-04-03", "2024-04-03T10:11:12Z|2024-04-03", "2024-04-03 10:11|2024-04-03",
-        "2024/4/3|2024-04-03", "3 Apr 2024|2024-04-03", "3-Apr-2024|2024-04-03", "April 3rd, 2024|2024-04-03", "3. april 2024|2024-04-03",
-        "25/04/2024|2024-04-25", "04/25/2024|2024-04-25", "25.04.2024|2024-04-25", "04/04/2024|2024-04-04", "1 SEPT 2023|2023-09-01"})
+    @CsvSource(delimiter = '|', value = {"2024-04-03|2024-04-03", "2024-04-03T10:11:12Z|2024-04-03",
+            "2024-04-03 10:11|2024-04-03",
+        "2024/4/3|2024-04-03", "3 Apr 2024|2024-04-03", "3-Apr-2024|2024-04-03", "April 3rd, 2024|2024-04-03",
+        "3. april 2024|2024-04-03",
+        "25/04/2024|2024-04-25", "04/25/2024|2024-04-25", "25.04.2024|2024-04-25", "04/04/2024|2024-04-04",
+        "1 SEPT 2023|2023-09-01"})
     void a_date_is_understood(String text, LocalDate expected) {
         assertEquals(Parsed.understood(expected), COMMAS.date(text));
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"03/04/2024", "03.04.2024", "3/4/24", "2024-02-30", "31/02/2024", "2024", "2024-04", "yesterday", "20240403",
+    @ValueSource(strings = {"03/04/2024", "03.04.2024", "3/4/24", "2024-02-30", "31/02/2024", "2024", "2024-04", "yesterday",
+            "20240403",
         "32/13/2024", "0000-00-00", "1 2 3 4 5", "2024-04-03x"})
     void a_date_in_doubt_is_refused(String text) {
         refused(COMMAS.date(text));
@@ -163,9 +175,12 @@ class CellReaderTest {
 
     @Test
     void a_first_registration_may_be_a_month_or_a_year() {
-        assertEquals(LocalDate.of(2015, 3, 15), assertInstanceOf(Parsed.Understood.class, COMMAS.dayMonthOrYear("03/2015")).value());
-        assertEquals(LocalDate.of(2015, 3, 15), assertInstanceOf(Parsed.Understood.class, COMMAS.dayMonthOrYear("2015-03")).value());
-        assertEquals(LocalDate.of(2015, 3, 15), assertInstanceOf(Parsed.Understood.class, COMMAS.dayMonthOrYear("Mar 2015")).value());
+        assertEquals(LocalDate.of(2015, 3, 15), assertInstanceOf(Parsed.Understood.class, COMMAS.dayMonthOrYear("03/2015"))
+                .value());
+        assertEquals(LocalDate.of(2015, 3, 15), assertInstanceOf(Parsed.Understood.class, COMMAS.dayMonthOrYear("2015-03"))
+                .value());
+        assertEquals(LocalDate.of(2015, 3, 15), assertInstanceOf(Parsed.Understood.class, COMMAS.dayMonthOrYear("Mar 2015"))
+                .value());
         Parsed.Understood<?> year = assertInstanceOf(Parsed.Understood.class, COMMAS.dayMonthOrYear("2015"));
         assertEquals(LocalDate.of(2015, 7, 1), year.value());
         assertEquals(1, year.remarks().size());

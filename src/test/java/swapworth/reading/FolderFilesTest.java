@@ -49,7 +49,8 @@ class FolderFilesTest {
 
     @Test
     void rates_are_read_and_bad_rows_reported() throws IOException {
-        RatesFile read = RatesFile.read(file("date,from,to,rate\n2024-01-01,EUR,USD,1.1\nsoon,EUR,USD,1.2\n2024-01-01,EUR,USD,0\n"),
+        RatesFile read = RatesFile.read(file("date,from,to,rate\n"
+                + "2024-01-01,EUR,USD,1.1\nsoon,EUR,USD,1.2\n2024-01-01,EUR,USD,0\n"),
                 Conventions.unstated());
         assertEquals(List.of(3, 4), read.problems().stream().map(RowProblem::line).toList());
         Conversion.Converted converted = assertInstanceOf(Conversion.Converted.class,

@@ -59,7 +59,8 @@ class UnusableFileTest {
 
     @Test
     void a_file_in_latin_1_names_the_line_and_says_what_to_do() throws IOException {
-        refused("vehicle,note\nA,fine\nB,caf\u00e9\n".getBytes(StandardCharsets.ISO_8859_1), "line 3", "0xE9", "save it as UTF-8");
+        refused("vehicle,note\nA,fine\nB,caf\u00e9\n".getBytes(StandardCharsets.ISO_8859_1), "line 3", "0xE9",
+                "save it as UTF-8");
         refused("vehicle,note\r\nA,fine\r\nB,\u00fcber\r\n".getBytes(Charset.forName("windows-1252")), "line 3", "0xFC");
     }
 
@@ -110,7 +111,8 @@ class UnusableFileTest {
         byte[] bytes = new byte[50_000_000];
         Arrays.fill(bytes, (byte) 'x');
         Files.write(folder.resolve("long.csv"), bytes);
-        assertTimeoutPreemptively(Duration.ofSeconds(20), () -> refused(folder.resolve("long.csv"), "line 1", "1,048,576 characters"));
+        assertTimeoutPreemptively(Duration.ofSeconds(20), () -> refused(folder.resolve("long.csv"), "line 1",
+                "1,048,576 characters"));
     }
 
     @Test

@@ -540,7 +540,7 @@ public final class WorldFiles {
         rows.add(List.of("*", "mileage unit", "mi"));
         rows.add(List.of("*", "currency", "USD"));
         SPELLINGS.forEach(spelling -> rows.add(List.of(spelling.column(), spelling.word(), spelling.meaning())));
-        return csv(List.of("column", "word", "meaning"), rows);
+        return csv(List.of("column", "word", "means"), rows);
     }
 
     static String csv(List<String> header, List<List<String>> rows) {

@@ -1,0 +1,83 @@
+package swapworth.command;
+
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import picocli.CommandLine.ParseResult;
+import swapworth.listing.LevelOfTrade;
+
+/** The words of one step, asked for by what they mean. */
+final class Arguments {
+    private final ParseResult parsed;
+
+    Arguments(ParseResult parsed) {
+        this.parsed = parsed;
+    }
+
+    /** The folder of the whole job. */
+    Optional<Path> folder() {
+        return Optional.ofNullable(parsed.matchedPositionalValue(0, (Path) null));
+    }
+
+    List<Path> listings() {
+        return List.of(parsed.matchedPositionalValue(0, new Path[0]));
+    }
+
+    List<Path> market() {
+        return List.of(parsed.matchedOptionValue("--market", new Path[0]));
+    }
+
+    Path subject() {
+        return parsed.matchedOptionValue("--subject", Path.of(""));
+    }
+
+    Optional<Path> out() {
+        return path("--out");
+    }
+
+    Optional<Path> page() {
+        return path("--page");
+    }
+
+    private Optional<Path> path(String option) {
+        return Optional.ofNullable(parsed.matchedOptionValue(option, (Path) null));
+    }
+
+    Strictness strictness() {
+        return parsed.hasMatchedOption("--strict") ? Strictness.STRICT : Strictness.LENIENT;
+    }
+
+    /** Whether rejected rows are a failure. */
+    enum Strictness { STRICT, LENIENT }
+
+    Optional<LocalDate> on() {
+        String text = parsed.matchedOptionValue("--on", "");
+        if (text.isEmpty()) {
+            return Optional.empty();
+        }
+        try {
+            return Optional.of(LocalDate.parse(text));
+        } catch (DateTimeParseException e) {
+            throw new WrongUsageException("--on: '" + text + "' is no date; write it as year-month-day, for instance 2026-03-31");
+        }
+    }
+
+    Optional<LevelOfTrade> level() {
+        String text = parsed.matchedOptionValue("--level", "").strip().toLowerCase(Locale.ROOT).replace('-', ' ').replace('_', ' ');
+        if (text.isEmpty()) {
+            return Optional.empty();
+        }
+        return Optional.of(Arrays.stream(LevelOfTrade.values()).filter(l -> l.words().equals(text)).findFirst()
+                .orElseThrow(() -> new WrongUsageException("--level: '" + text + "' is no level of trade; there are "
+                        + String.join(", ", Arrays.stream(LevelOfTrade.values()).map(LevelOfTrade::words).toList()))));
+    }
+
+    List<String> with() {
+        return Arrays.stream(parsed.matchedOptionValue("--with", new String[0])).map(c -> c.strip().toLowerCase(Locale.ROOT))
+                .filter(c -> !c.isEmpty()).toList();
+    }
+}

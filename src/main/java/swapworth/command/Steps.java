@@ -1,0 +1,283 @@
+package swapworth.command;
+
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeSet;
+import swapworth.assumptions.Assumptions;
+import swapworth.chart.Charts;
+import swapworth.listing.CarsFile;
+import swapworth.listing.Check;
+import swapworth.listing.Listings;
+import swapworth.listing.ListingsRead;
+import swapworth.market.Judged;
+import swapworth.market.ModelTables;
+import swapworth.market.PriceModel;
+import swapworth.market.Valued;
+import swapworth.reading.OutputFile;
+import swapworth.reading.RowProblem;
+import swapworth.reading.UnusableFileException;
+import swapworth.report.ListingsPage;
+import swapworth.report.Page;
+import swapworth.report.Part;
+import swapworth.report.Section;
+import swapworth.table.Table;
+
+/** The steps of the program, each a few calls of the library. */
+final class Steps {
+    private static final int DONE = 0;
+    private static final int NOTHING_USABLE = 1;
+    private static final int WRONG_USAGE = 2;
+    private static final String LISTINGS = "listings.csv";
+    private static final String CARS = "cars.csv";
+
+    private final PrintStream out;
+    private final PrintStream err;
+
+    Steps(PrintStream out, PrintStream err) {
+        this.out = out;
+        this.err = err;
+    }
+
+    int run(String step, Arguments arguments) {
+        try {
+            return switch (step) {
+                case "check" -> check(arguments);
+                case "judge" -> judge(arguments);
+                case "value" -> value(arguments);
+                default -> folder(arguments);
+            };
+        } catch (WrongUsageException e) {
+            err.println(e.getMessage());
+            return WRONG_USAGE;
+        } catch (UnusableFileException e) {
+            err.println(e.getMessage());
+            return NOTHING_USABLE;
+        } catch (IOException e) {
+            err.println("cannot write " + e.getMessage());
+            return NOTHING_USABLE;
+        }
+    }
+
+    private int check(Arguments arguments) throws IOException {
+        ListingsRead read = read(arguments.listings());
+        List<Table> tables = Check.of(read).tables();
+        read.notes().forEach(out::println);
+        out.print(Check.of(read).text());
+        if (arguments.out().isPresent()) {
+            write(arguments.out().get(), problems(read).csv(), "the rows set aside, rejected, odd or in question");
+        }
+        if (arguments.page().isPresent()) {
+            Page page = Page.of("Check of " + names(arguments.listings()), read.counts().sentence() + ".",
+                    Section.of("check", "What was understood", tables.stream().map(Part::rows).toArray(Part[]::new)));
+            writePage(arguments.page().get(), page);
+        }
+        return read.listings().isEmpty() ? nothing(read) : ending(read, arguments);
+    }
+
+    private static Table problems(ListingsRead read) {
+        List<RowProblem> all = new ArrayList<>();
+        for (List<RowProblem> some : List.of(read.rejected(), read.setAside(), read.oddities(), read.questions())) {
+            all.addAll(some);
+        }
+        return RowProblem.table("Rows to look at", all);
+    }
+
+    private int judge(Arguments arguments) throws IOException {
+        if (arguments.page().isPresent()) {
+            Charts.prepare();
+        }
+        ListingsRead read = read(arguments.listings());
+        if (read.listings().isEmpty()) {
+            return nothing(read);
+        }
+        PriceModel model = model(read, arguments, folderOf(arguments.listings().get(0)));
+        Judged judged = Judged.of(read, model, arguments.on(), arguments.level());
+        print(read, judged);
+        if (arguments.out().isPresent()) {
+            write(arguments.out().get(), judged.table().csv(), "the judged listings");
+        }
+        if (arguments.page().isPresent()) {
+            writePage(arguments.page().get(), ListingsPage.of(names(arguments.listings()), judged));
+        }
+        return ending(read, arguments);
+    }
+
+    private int value(Arguments arguments) throws IOException {
+        ListingsRead read = read(arguments.market());
+        if (read.listings().isEmpty()) {
+            return nothing(read);
+        }
+        CarsFile cars = CarsFile.read(arguments.subject(), read.baseCurrency());
+        PriceModel model = model(read, arguments, folderOf(arguments.market().get(0)));
+        Valued valued = Valued.of(cars.cars(), model, read.baseCurrency(), arguments.on(), arguments.level());
+        out.println(read.counts().sentence() + "; " + read.cars().size() + " cars");
+        printProblems("rejected", cars.rejected());
+        printProblems("set aside", cars.setAside());
+        out.println();
+        out.print(valued.brief().text());
+        valued.remarks().forEach(r -> out.println("  " + r));
+        if (arguments.out().isPresent()) {
+            write(arguments.out().get(), valued.table().csv(), "the values");
+        }
+        if (arguments.page().isPresent()) {
+            Judged judged = Judged.of(read, model, Optional.empty(), Optional.empty());
+            writePage(arguments.page().get(), ListingsPage.of(names(List.of(arguments.subject())), judged, Optional.of(valued), List.of()));
+        }
+        boolean rejected = !cars.rejected().isEmpty() && arguments.strictness() == Arguments.Strictness.STRICT;
+        return cars.cars().isEmpty() || rejected ? NOTHING_USABLE : ending(read, arguments);
+    }
+
+    /** The whole job: judges the listings of a folder and values its cars in play, on one page. */
+    private int folder(Arguments arguments) throws IOException {
+        Path folder = arguments.folder().orElseGet(Steps::sampleFolder);
+        if (!Files.isDirectory(folder)) {
+            throw new WrongUsageException(folder + ": there is no such folder; needed: a folder with " + LISTINGS
+                    + ", or one of the steps check, judge, value");
+        }
+        Charts.prepare();
+        Path listings = folder.resolve(LISTINGS);
+        if (!Files.isRegularFile(listings)) {
+            throw new WrongUsageException(folder + ": there is no " + LISTINGS + " in this folder; start with one row a listing and the"
+                    + " columns vehicle, model_year, mileage_mi, price_usd (or your own units), seen_on");
+        }
+        ListingsRead read = read(List.of(listings));
+        if (read.listings().isEmpty()) {
+            return nothing(read);
+        }
+        PriceModel model = model(read, arguments, folder);
+        Judged judged = Judged.of(read, model, arguments.on(), arguments.level());
+        print(read, judged);
+        Optional<Valued> valued = Optional.empty();
+        if (Files.isRegularFile(folder.resolve(CARS))) {
+            CarsFile cars = CarsFile.read(folder.resolve(CARS), read.baseCurrency());
+            printProblems("rejected", cars.rejected());
+            printProblems("set aside", cars.setAside());
+            valued = Optional.of(Valued.of(cars.cars(), model, read.baseCurrency(), arguments.on(), arguments.level()));
+            out.println();
+            out.print(valued.get().brief().text());
+            valued.get().remarks().forEach(r -> out.println("  " + r));
+        }
+        if (arguments.out().isPresent()) {
+            write(arguments.out().get(), judged.table().csv(), "the judged listings");
+        }
+        Path name = folder.toAbsolutePath().normalize().getFileName();
+        Path page = arguments.page().orElse(folder.resolve("swapworth.html"));
+        writePage(page, ListingsPage.of(name == null ? "listings" : name.toString(), judged, valued, missing(folder)));
+        return ending(read, arguments);
+    }
+
+    private static List<String> missing(Path folder) {
+        List<String> sentences = new ArrayList<>();
+        if (!Files.isRegularFile(folder.resolve(CARS))) {
+            sentences.add(CARS + " (the cars that you think of buying): what each is worth to the market on one day.");
+        }
+        if (!Files.isRegularFile(folder.resolve("words.csv"))) {
+            sentences.add("words.csv (your own spellings and how you write numbers and dates): words that were not understood.");
+        }
+        if (!Files.isRegularFile(folder.resolve("lines.csv"))) {
+            sentences.add("lines.csv (power, cylinders, weight and driven wheels of each line, once).");
+        }
+        if (!Files.isRegularFile(folder.resolve("assumptions.csv"))) {
+            sentences.add("assumptions.csv (your own middle and spread for any assumption on this page).");
+        }
+        return sentences;
+    }
+
+    /** The sample beside the jar's folder, else in the working folder. */
+    private static Path sampleFolder() {
+        Path here = Path.of("sample-listings");
+        if (Files.isDirectory(here)) {
+            return here;
+        }
+        try {
+            Path jar = Path.of(Steps.class.getProtectionDomain().getCodeSource().getLocation().toURI());
+            Path above = jar.getParent() == null ? here : jar.getParent().resolveSibling("sample-listings");
+            return Files.isDirectory(above) ? above : here;
+        } catch (java.net.URISyntaxException e) {
+            return here;
+        }
+    }
+
+    private static ListingsRead read(List<Path> files) {
+        return Listings.withDefaults().readFiles(files.get(0), files.subList(1, files.size()).toArray(Path[]::new));
+    }
+
+    private PriceModel model(ListingsRead read, Arguments arguments, Path folder) {
+        Path own = folder.resolve("assumptions.csv");
+        Assumptions assumptions = Files.isRegularFile(own) ? Assumptions.defaults().with(own) : Assumptions.defaults();
+        printProblems("changes nothing", assumptions.problems());
+        TreeSet<String> columns = new TreeSet<>();
+        read.listings().forEach(l -> columns.addAll(l.facts().further().keySet()));
+        for (String column : arguments.with()) {
+            if (!columns.contains(column)) {
+                throw new WrongUsageException("--with: the files have no further column '" + column + "'; they have "
+                        + (columns.isEmpty() ? "none" : String.join(", ", columns)));
+            }
+        }
+        return PriceModel.options().with(assumptions).withColumns(arguments.with()).fit(read.cars());
+    }
+
+    private void print(ListingsRead read, Judged judged) {
+        out.println(read.counts().sentence() + "; " + read.cars().size() + " cars");
+        read.notes().forEach(n -> out.println("  " + n));
+        printProblems("rejected", read.rejected());
+        printProblems("set aside", read.setAside());
+        printProblems("question", read.questions());
+        out.println();
+        out.print(judged.inFileOrder("").text());
+        judged.study().ifPresent(s -> out.print("\n" + ModelTables.fit(judged.model(), s).text()));
+    }
+
+    private void printProblems(String what, List<RowProblem> problems) {
+        for (RowProblem p : problems.subList(0, Math.min(20, problems.size()))) {
+            out.println("  " + what + ": " + p.file() + (p.line() > 0 ? ":" + p.line() : "")
+                    + (p.column().isEmpty() ? "" : ", " + p.column()) + (p.rawText().isEmpty() ? "" : " '" + p.rawText() + "'") + ": "
+                    + p.message());
+        }
+        if (problems.size() > 20) {
+            out.println("  " + what + ": " + (problems.size() - 20) + " more; 'check' lists them all");
+        }
+    }
+
+    private int nothing(ListingsRead read) {
+        err.println("no usable row: " + read.counts().sentence());
+        for (List<RowProblem> some : List.of(read.rejected(), read.setAside())) {
+            for (RowProblem p : some.subList(0, Math.min(5, some.size()))) {
+                err.println("  " + p.file() + ":" + p.line() + " " + p.column() + ": " + p.message());
+            }
+        }
+        return NOTHING_USABLE;
+    }
+
+    private int ending(ListingsRead read, Arguments arguments) {
+        if (arguments.strictness() == Arguments.Strictness.STRICT && read.counts().rejected() > 0) {
+            err.println("--strict: " + read.counts().rejected() + " rejected");
+            return NOTHING_USABLE;
+        }
+        return DONE;
+    }
+
+    private void writePage(Path file, Page page) throws IOException {
+        page.write(file);
+        out.println("\nThe page: " + file.toAbsolutePath().normalize());
+    }
+
+    private void write(Path file, String text, String what) throws IOException {
+        OutputFile.write(file, text);
+        out.println("\nWritten, " + what + ": " + file.toAbsolutePath().normalize());
+    }
+
+    private static Path folderOf(Path file) {
+        Path parent = file.toAbsolutePath().getParent();
+        return parent == null ? Path.of("") : parent;
+    }
+
+    private static String names(List<Path> files) {
+        return String.join(", ", files.stream().map(f -> f.getFileName().toString()).toList());
+    }
+}

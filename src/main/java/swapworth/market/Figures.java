@@ -1,0 +1,42 @@
+package swapworth.market;
+
+import java.util.List;
+import swapworth.table.Cell;
+
+/** Cells of money and of shares, rounded to what the listings can carry. */
+final class Figures {
+
+    private Figures() {
+    }
+
+    /** An amount rounded to 1 below 1,000, to 10 below 20,000, to 50 above; exact for machines. */
+    static Cell money(double amount) {
+        Cell exact = Cell.number(amount, 2);
+        return exact == Cell.BLANK ? exact : new Cell(rounded(amount), exact.exact(), Cell.Kind.NUMBER, "");
+    }
+
+    /** The same with its sign. */
+    static Cell signedMoney(double amount) {
+        Cell cell = money(amount);
+        return amount > 0 ? new Cell("+" + cell.shown(), cell.exact(), Cell.Kind.NUMBER, "") : cell;
+    }
+
+    static String rounded(double amount) {
+        double size = Math.abs(amount);
+        double unit = size < 1000 ? 1 : size < 20_000 ? 10 : 50;
+        return Cell.format(Math.rint(amount / unit) * unit, 0);
+    }
+
+    static String range(Range range) {
+        return rounded(range.low()) + " to " + rounded(range.high());
+    }
+
+    /** A share as whole per cent. */
+    static Cell share(double share) {
+        return new Cell(Math.round(100 * share) + " %", Cell.number(share, 4).exact(), Cell.Kind.NUMBER, "");
+    }
+
+    static String sentences(List<String> sentences) {
+        return String.join("; ", sentences);
+    }
+}

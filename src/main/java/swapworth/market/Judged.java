@@ -1,0 +1,179 @@
+package swapworth.market;
+
+import static java.util.Objects.requireNonNull;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import swapworth.listing.Car;
+import swapworth.listing.LevelOfTrade;
+import swapworth.listing.Listing;
+import swapworth.listing.ListingsRead;
+import swapworth.listing.Outcome;
+import swapworth.listing.PriceKind;
+import swapworth.table.Cell;
+import swapworth.table.Column;
+import swapworth.table.Table;
+
+/**
+ * All listings of a collection, each judged with its own car left out: in the order of the files.
+ *
+ * @param read what was read
+ * @param model the model fitted to it
+ * @param judgements one for each used row, in the order of the files
+ */
+public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgements) {
+    private static final int LATELY_DAYS = 14;
+
+    /** Copies the list in and checks that nothing is missing. */
+    public Judged {
+        requireNonNull(read, "read");
+        requireNonNull(model, "model");
+        judgements = List.copyOf(judgements);
+    }
+
+    /**
+     * Judges every used row.
+     *
+     * @param read what was read
+     * @param model the model fitted to its cars
+     * @param on values every listing on this day instead of the day on which it was seen
+     * @param level values every listing at this level of trade instead of its own
+     * @return the judged listings
+     */
+    public static Judged of(ListingsRead read, PriceModel model, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
+        Map<Listing, Judgement> byListing = new IdentityHashMap<>();
+        model.judgeAll(on, level).forEach(j -> byListing.put(j.listing(), j));
+        return new Judged(read, model, read.listings().stream().map(byListing::get).toList());
+    }
+
+    /**
+     * The judgement of the latest sighting of each car.
+     *
+     * @return one a car, in the order of the cars
+     */
+    public List<Judgement> latest() {
+        Map<Listing, Judgement> byListing = new IdentityHashMap<>();
+        judgements.forEach(j -> byListing.put(j.listing(), j));
+        List<Judgement> latest = new ArrayList<>(read.cars().size());
+        for (Car car : read.cars()) {
+            latest.add(byListing.get(car.latest()));
+        }
+        return latest;
+    }
+
+    /**
+     * How well the values met the prices.
+     *
+     * @return empty with fewer than two prices that have a value
+     */
+    public Optional<FitStudy> study() {
+        return model.study(judgements);
+    }
+
+    /**
+     * Every judged row with every figure, in the order of the files: for machines.
+     *
+     * @return columns as the command writes them to CSV
+     */
+    public Table table() {
+        ValueRows rows = new ValueRows("Judged listings", currency());
+        for (Judgement j : judgements) {
+            rows.add(j.listing().origin().file(), j.listing().origin().line(), j.listing().id().orElse(""), j.listing().facts().vehicle(),
+                    Optional.of(j.listing().price().amount()), j.valuation().match(v -> v.subject().level(), c -> j.listing().level()), j.listing().seenOn(), j.valuation(), j.position(),
+                    j.remarks());
+        }
+        return rows.build();
+    }
+
+    /**
+     * The judged rows in the order of the files, as people read them.
+     *
+     * @param linkToGrids the start of an address to which the number of a car is added, such as {@code #car-}; empty for none
+     * @return one row a listing
+     */
+    public Table inFileOrder(String linkToGrids) {
+        return brief("Listings in the order of the files", judgements, linkToGrids).build();
+    }
+
+    /**
+     * The latest sighting of each car that has a value, the one furthest below its value first.
+     *
+     * @param linkToGrids the start of an address to which the number of a car is added; empty for none
+     * @return one row a car
+     */
+    public Table byGap(String linkToGrids) {
+        List<Judgement> ordered = latest().stream().filter(j -> j.valuation() instanceof FairValue)
+                .sorted(Comparator.comparingDouble(Judgement::gapPercent)).toList();
+        return brief("Cars by gap: the latest price of each, furthest below its value first", ordered, linkToGrids).build();
+    }
+
+    /**
+     * The cars that were still on offer within two weeks of the last day seen, the one furthest below its value first: those that can
+     * be bought.
+     *
+     * @param linkToGrids the start of an address to which the number of a car is added; empty for none
+     * @return one row a car; none where the rows have no dates
+     */
+    public Table onOffer(String linkToGrids) {
+        Optional<LocalDate> last = model.lastSeen();
+        List<Judgement> latest = latest();
+        List<Judgement> open = new ArrayList<>();
+        for (int c = 0; c < latest.size(); c++) {
+            Car car = read.cars().get(c);
+            boolean recent = last.isPresent() && car.lastSeen().isPresent()
+                    && !car.lastSeen().get().isBefore(last.get().minusDays(LATELY_DAYS));
+            if (recent && car.outcome() == Outcome.OPEN && latest.get(c).listing().price().kind() == PriceKind.ASKING) {
+                open.add(latest.get(c));
+            }
+        }
+        open.sort(Comparator.comparingDouble(j -> Double.isNaN(j.gapPercent()) ? Double.MAX_VALUE : j.gapPercent()));
+        return brief("Cars on offer" + last.map(d -> " in the two weeks up to " + d).orElse(""), open, linkToGrids).build();
+    }
+
+    private Table.Builder brief(String title, List<Judgement> rows, String linkToGrids) {
+        Map<String, Integer> numberOfCar = new java.util.HashMap<>();
+        for (int c = 0; c < read.cars().size(); c++) {
+            numberOfCar.put(read.cars().get(c).name(), c + 1);
+        }
+        Table.Builder table = Table.titled(title + ", " + currency())
+                .note("Each value is the median price of such cars on the day the row was seen and at its own level of trade, by all other"
+                        + " cars: its own car is left out.")
+                .columns(Column.number("line", ""), Column.words("car"), Column.words("vehicle"), Column.words("seen"),
+                        Column.words("level of trade"), Column.number("price", ""), Column.number("fair value", ""),
+                        Column.number("80 % range", ""), Column.number("gap", "%"), Column.number("percentile", ""),
+                        Column.words("position"), Column.words("cars behind it"), Column.number("held by assumptions", ""),
+                        Column.sentences("remarks"));
+        for (Judgement j : rows) {
+            Listing l = j.listing();
+            Cell car = Cell.words(j.car());
+            List<Cell> cells = new ArrayList<>(List.of(Cell.label(l.origin().line()),
+                    linkToGrids.isEmpty() ? car : car.linked(linkToGrids + numberOfCar.get(j.car())),
+                    Cell.words(vehicle(l)), Cell.words(l.seenOn().map(LocalDate::toString).orElse("")), Cell.words(l.level().words()),
+                    Figures.money(l.price().amount())));
+            cells.addAll(j.valuation().match(
+                    v -> List.of(Figures.money(v.median()), Cell.words(Figures.range(v.range(0.80))), Cell.signed(j.gapPercent(), 0),
+                            Cell.number(j.percentile(), 0), Cell.words(j.position().words()),
+                            Cell.words(v.carsOfLine() + " of this line, " + v.carsInFile() + " in all"), Figures.share(v.priorShare()),
+                            Cell.words(Figures.sentences(j.remarks()))),
+                    c -> List.of(Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.words(j.position().words()),
+                            Cell.words(c.carsOfLine() + " of this line, " + c.carsInFile() + " in all"), Cell.BLANK,
+                            Cell.words(c.reason() + "; needed: " + c.needed()))));
+            table.row(cells);
+        }
+        return table;
+    }
+
+    private static String vehicle(Listing listing) {
+        return listing.facts().vehicle() + listing.facts().trim().map(t -> " " + t).orElse("")
+                + (listing.facts().modelYear().isPresent() ? " " + listing.facts().modelYear().getAsInt() : "");
+    }
+
+    private String currency() {
+        return read.baseCurrency().getCurrencyCode();
+    }
+}

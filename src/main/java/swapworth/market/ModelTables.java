@@ -1,0 +1,122 @@
+package swapworth.market;
+
+import java.util.ArrayList;
+import java.util.List;
+import swapworth.listing.DistanceUnit;
+import swapworth.statistics.RatioStudy;
+import swapworth.table.Cell;
+import swapworth.table.Column;
+import swapworth.table.Table;
+
+/** What a model says of itself: its terms, its fit, its comparables, as tables. */
+public final class ModelTables {
+
+    private ModelTables() {
+    }
+
+    /**
+     * The terms of a model with their ranges.
+     *
+     * @param model the model
+     * @param unit the unit in which the user's distances are shown
+     * @return one row a term
+     */
+    public static Table terms(PriceModel model, DistanceUnit unit) {
+        PriceModel.MiddleCar middle = model.middleCar();
+        Table.Builder table = Table.titled("Terms of the price model, effect on price")
+                .note(model.cars().size() + " cars with " + model.prices() + " prices. Slopes are those at the middle car: "
+                        + Cell.format(middle.ageYears(), 1) + " years, " + Figures.rounded(unit.fromMiles(middle.miles())) + " " + unit.symbol()
+                        + "; further away they bend. Steps are against: private asking, fees and tax not in the price, clean title,"
+                        + " drives, no damage, sound.")
+                .note("The prior's share is posterior over prior variance: 0 % where the listings have settled the matter, 100 % where only"
+                        + " the assumption speaks.")
+                .columns(Column.words("term"), Column.words("unit"), Column.number("effect", ""), Column.number("80 % range", ""),
+                        Column.number("95 % range", ""), Column.number("prior's share", ""), Column.number("prices that tell of it", ""));
+        for (TermEffect effect : model.terms()) {
+            TermEffect t = effect.in(unit);
+            table.row(Cell.words(t.label()), Cell.words(t.unit()), Cell.signed(t.percent(), 1), range(t.low80(), t.high80()),
+                    range(t.low95(), t.high95()), Figures.share(t.priorShare()), Cell.whole(t.rows()));
+        }
+        return table.build();
+    }
+
+    private static Cell range(double low, double high) {
+        return Cell.words(Cell.signed(low, 1).shown() + " to " + Cell.signed(high, 1).shown());
+    }
+
+    /**
+     * How well the model meets the prices, each car left out of the model that values it.
+     *
+     * @param model the model
+     * @param study the study of its misses
+     * @return one row a figure, with the band in which mass appraisal of property wants it
+     */
+    public static Table fit(PriceModel model, FitStudy study) {
+        RatioStudy r = study.ratios();
+        return Table.titled("How well values meet prices, each with its own car left out")
+                .note(r.n() + " prices of " + model.cars().size() + " cars. Ratio = value / price."
+                        + (study.leftOut() == 0 ? "" : " " + study.leftOut() + " further prices lie off their value by more than a factor"
+                        + " of 5, as typing errors do: they count in the last three rows only."))
+                .note("The reference bands are those of mass appraisal of property (IAAO, Standard on Ratio Studies, 2013). Asking prices of"
+                        + " cars scatter more: read the bands as a sanity check, not as a mark to pass.")
+                .columns(Column.words("figure"), Column.number("found", ""), Column.words("reference band"), Column.sentences("what it says"))
+                .row(Cell.words("median ratio"), Cell.number(r.median(), 3), Cell.words("0.90 to 1.10"),
+                        Cell.words("1 where values stand neither high nor low"))
+                .row(Cell.words("coefficient of dispersion (COD), %"), Cell.number(r.cod(), 1), Cell.words("5 to 15, mixed kinds to 20"),
+                        Cell.words("mean distance of a ratio from the median ratio"))
+                .row(Cell.words("price-related differential (PRD)"), Cell.number(r.prd(), 3), Cell.words("0.98 to 1.03"),
+                        Cell.words("above: dear cars valued too low against cheap ones"))
+                .row(Cell.words("price-related bias (PRB)"), Cell.number(r.prb(), 3), Cell.words("-0.05 to +0.05"),
+                        Cell.words("relative change of the ratio where the value doubles"))
+                .row(Cell.words("error of one car about the fit, %"), Cell.number(model.errorPercent(), 1), Cell.words(""),
+                        Cell.words("scale of the errors at the middle age"))
+                .row(Cell.words("median miss, % of value"), Cell.number(study.medianMissPercent(), 1), Cell.words(""),
+                        Cell.words("half of the prices lie nearer to their value"))
+                .row(Cell.words("prices inside their 80 % range, %"), Cell.number(study.in80(), 0), Cell.words("80"),
+                        Cell.words("what the ranges promise"))
+                .row(Cell.words("prices inside their 95 % range, %"), Cell.number(study.in95(), 0), Cell.words("95"),
+                        Cell.words("what the ranges promise"))
+                .build();
+    }
+
+    /**
+     * The comparables of a value, adjusted toward it line by line, with the two lines that close the grid.
+     *
+     * @param grid the comparables
+     * @param currency code of the base currency
+     * @return one row a comparable, then the closing lines
+     */
+    public static Table comparables(Comparables grid, String currency) {
+        Table.Builder table = Table.titled("Comparables adjusted toward the car, " + currency);
+        List<Column> columns = new ArrayList<>(List.of(Column.words("car"), Column.words("seen"), Column.words("level of trade"),
+                Column.number("price", "")));
+        grid.groups().forEach(g -> columns.add(Column.number("x " + g, "").key("factor_" + g.replace(' ', '_'))));
+        columns.addAll(List.of(Column.number("adjusted", ""), Column.number("net", "%"), Column.number("gross", "%")));
+        table.columns(columns.toArray(Column[]::new));
+        table.note("Price times the factors of its row is the adjusted price. Their geometric mean (product, then root "
+                + grid.rows().size() + "), times the two closing factors, is the value.");
+        if (!grid.bracketing().isEmpty()) {
+            table.note("The car's " + String.join(", its ", grid.bracketing()) + ".");
+        }
+        for (Comparables.Comparable c : grid.rows()) {
+            List<Cell> row = new ArrayList<>(List.of(Cell.words(c.car()),
+                    Cell.words(c.listing().seenOn().map(java.time.LocalDate::toString).orElse("")),
+                    Cell.words(c.listing().level().words()), Cell.number(c.listing().price().amount(), 0)));
+            c.factors().forEach(f -> row.add(Cell.number(f, 4)));
+            row.addAll(List.of(Cell.number(c.adjusted(), 0), Cell.signed(c.netPercent(), 1), Cell.number(c.grossPercent(), 1)));
+            table.row(row);
+        }
+        closing(table, grid, "geometric mean of the adjusted prices", Cell.number(grid.geometricMean(), 0));
+        closing(table, grid, "x all other listings", Cell.number(grid.otherListings(), 4));
+        closing(table, grid, "x assumptions", Cell.number(grid.assumptions(), 4));
+        closing(table, grid, "fair value", Cell.number(grid.value(), 0));
+        return table.build();
+    }
+
+    private static void closing(Table.Builder table, Comparables grid, String words, Cell figure) {
+        List<Cell> row = new ArrayList<>(List.of(Cell.words(words), Cell.BLANK, Cell.BLANK, Cell.BLANK));
+        grid.groups().forEach(g -> row.add(Cell.BLANK));
+        row.addAll(List.of(figure, Cell.BLANK, Cell.BLANK));
+        table.row(row);
+    }
+}

@@ -1,0 +1,42 @@
+package swapworth.report;
+
+import java.util.List;
+
+/** The short cautions that belong to what a page speaks of, each with its source; all defer to local law and licensed practice. */
+final class Cautions {
+
+    private Cautions() {
+    }
+
+    /** For a page of values from listings. */
+    static List<String> ofValues() {
+        return List.of(
+                "These are statistical estimates from listings that you chose and collected. They are no appraisal, no offer and no advice."
+                        + " Where law or a contract asks for an appraisal (a claim, a loan, an estate, an agreed sum), go to a qualified"
+                        + " appraiser. (Uniform Standards of Professional Appraisal Practice, Standards 7 and 8, on personal property)",
+                "An asking price is not a selling price, and a vanished advertisement is not a sale. A value holds for its day and its level"
+                        + " of trade only.",
+                "A low price often has a reason that the row does not give. See the car and its papers, or have it seen, before you pay.",
+                "Title brands differ from place to place, and a blank title is not a clean one. Check the title and what the brand means at"
+                        + " your registry. (28 CFR 25.52 for the federal words in the US; UK insurers' categories since October 2017)",
+                "The mileage is the distance of the chassis. Running gear with another distance does not change it: state both, never one"
+                        + " blended figure, and follow your odometer law. (US: 49 CFR 580.5; 49 USC 32704)",
+                "Keep the title, the bill of sale and photographs of the stamped numbers of every car and major part; removing or altering"
+                        + " them is a crime in many places. (US: 18 USC 511; 49 USC 33111)");
+    }
+
+    /** For a page that speaks of crashed cars. */
+    static List<String> ofCrashedCars() {
+        return List.of(
+                "Airbags and belt tensioners of a crashed car hold explosives: leave them to trained people, check recalls by the vehicle's"
+                        + " number, and ask what may be used again where you live. (49 CFR 173.166; Directive 2005/64/EC, Annex V)",
+                "A damaged electric or hybrid car can shock or catch fire days later: do not open or move the pack, ask a qualified person."
+                        + " (US: 49 CFR Part 561)",
+                "Drain petrol only with a proper fuel retriever, in the open and away from any flame. (UK HSE, motor vehicle repair: fire)",
+                "Never work beneath a vehicle that stands on jacks only. (UK HSE, INDG434)",
+                "Stripping and selling a car may need papers handed in first, a licence, or a limit on numbers: ask your registry."
+                        + " (for example California Vehicle Code 220 and 5500)",
+                "An engine change may need approval, inspection and your insurer's consent: ask before you spend. (US: Clean Air Act 203(a)(3);"
+                        + " EU: Regulation 2018/858, articles 44 and 45)");
+    }
+}

@@ -1,0 +1,285 @@
+package swapworth.report;
+
+import static java.util.Objects.requireNonNull;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.concurrent.CompletableFuture;
+import swapworth.chart.Chart;
+import swapworth.chart.Charts;
+import swapworth.chart.Curve;
+import swapworth.chart.Estimates;
+import swapworth.chart.Points;
+import swapworth.chart.RangeRow;
+import swapworth.chart.ValueScale;
+import swapworth.listing.Check;
+import swapworth.listing.DistanceUnit;
+import swapworth.listing.ListingsRead;
+import swapworth.market.FairValue;
+import swapworth.market.FitStudy;
+import swapworth.market.Judged;
+import swapworth.market.Judgement;
+import swapworth.market.LineCurve;
+import swapworth.market.ModelTables;
+import swapworth.market.Position;
+import swapworth.market.TermEffect;
+import swapworth.market.Valued;
+import swapworth.table.Cell;
+import swapworth.table.Table;
+
+/** The page of a collection of listings: what was read, how each price stands, why, and how far to believe it. */
+public final class ListingsPage {
+    /** Comparables are shown for this many cars at most, those with the largest gaps. */
+    private static final int MOST_GRIDS = 400;
+    private static final int MOST_LINES = 6;
+    /** Longer tables are folded, so that a page of thousands of rows can be scrolled. */
+    private static final int FOLDED_FROM = 60;
+
+    private final Judged judged;
+    private final Optional<Valued> inPlay;
+    private final List<String> missingFiles;
+    private final String name;
+
+    private ListingsPage(String name, Judged judged, Optional<Valued> inPlay, List<String> missingFiles) {
+        this.name = requireNonNull(name, "name");
+        this.judged = requireNonNull(judged, "judged");
+        this.inPlay = requireNonNull(inPlay, "inPlay");
+        this.missingFiles = List.copyOf(missingFiles);
+    }
+
+    /**
+     * The page of judged listings.
+     *
+     * @param name what the collection is called, for the title
+     * @param judged the judged listings
+     * @return the page
+     */
+    public static Page of(String name, Judged judged) {
+        return new ListingsPage(name, judged, Optional.empty(), List.of()).page();
+    }
+
+    /**
+     * The page of a folder: judged listings, the cars in play, and what further files would answer.
+     *
+     * @param name what the collection is called, for the title
+     * @param judged the judged listings
+     * @param inPlay the cars in play and their values, where the folder names any
+     * @param missingFiles one sentence for each file that the folder lacks
+     * @return the page
+     */
+    public static Page of(String name, Judged judged, Optional<Valued> inPlay, List<String> missingFiles) {
+        return new ListingsPage(name, judged, inPlay, missingFiles).page();
+    }
+
+    private Page page() {
+        // Charts start up slowly: they are drawn beside the tables.
+        CompletableFuture<Section> charts = CompletableFuture.supplyAsync(this::charts);
+        List<Section> sections = new ArrayList<>();
+        sections.add(readSection());
+        inPlay.ifPresent(cars -> sections.add(Section.of("in-play", "Cars in play", Part.rows(cars.brief()), Part.bullets(cars.remarks()))));
+        Table onOffer = judged.onOffer("#car-");
+        if (!onOffer.rows().isEmpty()) {
+            sections.add(Section.of("on-offer", "On offer at the last look", how(), Part.rows(onOffer)));
+        }
+        sections.add(fileOrder());
+        sections.add(byGap());
+        int place = sections.size();
+        sections.add(grids());
+        sections.add(model());
+        sections.add(assumptions());
+        sections.add(place, charts.join());
+        if (!missingFiles.isEmpty()) {
+            sections.add(Section.of("further", "What further files would answer", Part.bullets(missingFiles)));
+        }
+        List<String> cautions = new ArrayList<>(Cautions.ofValues());
+        if (speaksOfCrashes()) {
+            cautions.addAll(Cautions.ofCrashedCars());
+        }
+        sections.add(Section.of("cautions", "Cautions", Part.cautions("Before you rely on any of this", cautions)));
+        return Page.of(name + ": listings judged", lead(), sections.toArray(Section[]::new));
+    }
+
+    private boolean speaksOfCrashes() {
+        return judged.read().cars().stream().anyMatch(c -> c.facts().damage().map(d -> !d.isEmpty()).orElse(false));
+    }
+
+    private String lead() {
+        ListingsRead read = judged.read();
+        List<Judgement> latest = judged.latest();
+        long below = latest.stream().filter(j -> j.position() == Position.BELOW).count();
+        long above = latest.stream().filter(j -> j.position() == Position.ABOVE).count();
+        long unknown = latest.stream().filter(j -> j.position() == Position.CANNOT_TELL).count();
+        return read.counts().sentence() + "; " + read.cars().size() + " cars of " + judged.model().lines().size()
+                + (judged.model().lines().size() == 1 ? " line" : " lines")
+                + judged.model().lastSeen().map(d -> ", last seen on " + d).orElse(", no dates")
+                + ". By its latest price each car stands: " + below + " below its 80 % range, "
+                + (latest.size() - below - above - unknown) + " inside, " + above + " above"
+                + (unknown > 0 ? ", " + unknown + " cannot be told" : "") + ". Prices in " + read.baseCurrency().getCurrencyCode() + ".";
+    }
+
+    private Section readSection() {
+        List<Part> parts = new ArrayList<>();
+        List<Table> tables = Check.of(judged.read()).tables();
+        for (int t = 0; t < tables.size(); t++) {
+            Table table = tables.get(t);
+            boolean open = t == 0 || table.rows().size() <= 4;
+            parts.add(open ? Part.rows(table)
+                    : Part.folded("read-" + t, table.title() + " (" + table.rows().size() + ")", Part.rows(table)));
+        }
+        return Section.of("read", "What was read", parts.toArray(Part[]::new));
+    }
+
+    private Section fileOrder() {
+        return tableSection("listings", "Each listing, in the order of the files", judged.inFileOrder("#car-"));
+    }
+
+    private Section byGap() {
+        return tableSection("gaps", "Cars by gap", judged.byGap("#car-"));
+    }
+
+    private static Section tableSection(String id, String heading, Table table) {
+        return table.rows().size() < FOLDED_FROM ? Section.of(id, heading, how(), Part.rows(table))
+                : Section.of(id, heading, how(), Part.folded(id + "-rows", "All " + table.rows().size() + " rows", Part.rows(table)));
+    }
+
+    private static Part how() {
+        return Part.prose("Below, inside and above speak of the 80 % range of what one such car is predicted to cost: about one price"
+                + " in ten lies below it and one in ten above it by chance alone. Gap is price less fair value. The percentile is the"
+                + " share of such cars predicted to cost less. A car's name leads to its comparables.");
+    }
+
+    private Section charts() {
+        List<Part> parts = new ArrayList<>();
+        DistanceUnit unit = judged.read().distanceUnit();
+        String currency = judged.read().baseCurrency().getCurrencyCode();
+        List<String> lines = judged.model().lines();
+        for (String line : lines.subList(0, Math.min(MOST_LINES, lines.size()))) {
+            parts.add(Part.picture(mileage(judged.model().curve(line), unit, currency)));
+        }
+        if (lines.size() > MOST_LINES) {
+            parts.add(Part.prose("Lines with fewer cars have no chart of their own: "
+                    + String.join(", ", lines.subList(MOST_LINES, lines.size())) + "."));
+        }
+        parts.add(Part.picture(askedAgainstValue(currency)));
+        parts.add(Part.picture(termRanges()));
+        return Section.of("charts", "Charts", parts.toArray(Part[]::new));
+    }
+
+    private static Chart mileage(LineCurve curve, DistanceUnit unit, String currency) {
+        int n = curve.points().size();
+        double[] x = new double[n];
+        double[] y = new double[n];
+        List<String> labels = new ArrayList<>(n);
+        for (int i = 0; i < n; i++) {
+            LineCurve.Point p = curve.points().get(i);
+            x[i] = unit.fromMiles(p.miles());
+            y[i] = p.adjusted();
+            labels.add(p.car() + ": seen at " + Cell.format(p.price(), 0) + ", adjusted " + Cell.format(p.adjusted(), 0));
+        }
+        double[] at = curve.miles();
+        for (int k = 0; k < at.length; k++) {
+            at[k] = unit.fromMiles(at[k]);
+        }
+        return Charts.scatterWithBand(curve.line() + ": price against mileage, for " + curve.car(),
+                "mileage, " + unit.symbol(), "price, " + currency, ValueScale.LINEAR, List.of(new Points("prices seen, each adjusted to that"
+                    + " car in all but mileage", x, y, labels)),
+                new Curve("fitted", "80 % range of one car", at, curve.middle(), curve.low(), curve.high()));
+    }
+
+    private Chart askedAgainstValue(String currency) {
+        List<Estimates> groups = new ArrayList<>();
+        for (Position position : List.of(Position.INSIDE, Position.BELOW, Position.ABOVE)) {
+            List<Judgement> of = judged.latest().stream().filter(j -> j.position() == position).toList();
+            int n = of.size();
+            double[][] figures = new double[4][n];
+            List<String> labels = new ArrayList<>(n);
+            for (int i = 0; i < n; i++) {
+                FairValue value = (FairValue) of.get(i).valuation();
+                figures[0][i] = of.get(i).listing().price().amount();
+                figures[1][i] = value.median();
+                figures[2][i] = value.range(0.80).low();
+                figures[3][i] = value.range(0.80).high();
+                labels.add(of.get(i).car());
+            }
+            if (n > 0) {
+                groups.add(new Estimates(position.words() + " the range", figures[0], figures[1], figures[2], figures[3], labels));
+            }
+        }
+        return Charts.identity("Latest price of each car against its fair value, its own car left out", "price seen, " + currency,
+                "fair value, " + currency, "80 % range of one car", ValueScale.LOGARITHMIC, groups);
+    }
+
+    private Chart termRanges() {
+        List<RangeRow> rows = new ArrayList<>();
+        for (TermEffect effect : judged.model().terms()) {
+            TermEffect t = effect.in(judged.read().distanceUnit());
+            if (!t.label().contains(", ") && !t.label().contains("unknown")) {
+                String unit = t.unit().equals("%") ? "" : ", " + t.unit();
+                rows.add(new RangeRow(t.label() + unit, t.percent(), t.low80(), t.high80(), t.low95(), t.high95()));
+            }
+        }
+        return Charts.ranges("Terms of the price model with 80 % and 95 % ranges", "effect on price, %", rows, OptionalDouble.of(0));
+    }
+
+    private Section grids() {
+        List<Judgement> latest = judged.latest();
+        List<Integer> shown = new ArrayList<>();
+        for (int c = 0; c < latest.size(); c++) {
+            if (latest.get(c).valuation() instanceof FairValue) {
+                shown.add(c);
+            }
+        }
+        boolean all = shown.size() <= MOST_GRIDS;
+        if (!all) {
+            shown.sort(Comparator.comparingDouble(c -> -Math.abs(latest.get(c).gapPercent())));
+            shown.subList(MOST_GRIDS, shown.size()).clear();
+            shown.sort(Comparator.naturalOrder());
+        }
+        String currency = judged.read().baseCurrency().getCurrencyCode();
+        Part[] folds = new Part[shown.size() + 1];
+        folds[0] = Part.prose("The comparables of a car are the cars whose difference from it is least unsure, not those with the nearest"
+                + " price. Each is adjusted toward the car line by line; two last lines, for all other listings and for the assumptions,"
+                + " close the grid, so that it multiplies out to the value."
+                + (all ? "" : " Shown are the " + MOST_GRIDS + " cars with the largest gaps."));
+        java.util.stream.IntStream.range(0, shown.size()).parallel().forEach(k -> folds[k + 1] = grid(shown.get(k) + 1,
+                latest.get(shown.get(k)), currency));
+        return Section.of("comparables", "Why: the comparables of each car", folds);
+    }
+
+    private static Part grid(int number, Judgement j, String currency) {
+        FairValue value = (FairValue) j.valuation();
+        FairValue.HeldBy held = value.largestAssumption();
+        String sentence = "Seen at " + Cell.format(j.listing().price().amount(), 0) + " (" + j.listing().level().words()
+                + j.listing().seenOn().map(d -> ", " + d).orElse("") + "), " + j.position().words() + " the range. Fair value "
+                + Cell.format(value.median(), 0) + ", 80 % range " + Cell.format(value.range(0.80).low(), 0) + " to "
+                + Cell.format(value.range(0.80).high(), 0) + ", 95 % range " + Cell.format(value.range(0.95).low(), 0) + " to "
+                + Cell.format(value.range(0.95).high(), 0) + ", by " + value.carsOfLine() + " other cars of this line and "
+                + value.carsInFile() + " in all. Assumptions hold " + Math.round(100 * value.priorShare())
+                + " % of what is unsure about its level, the largest part '" + held.assumption() + "' with "
+                + Math.round(100 * held.share()) + " %; " + value.narrowedBy() + ".";
+        List<Part> parts = new ArrayList<>(List.of(Part.prose(sentence)));
+        if (!j.remarks().isEmpty()) {
+            parts.add(Part.bullets(j.remarks()));
+        }
+        parts.add(Part.rows(ModelTables.comparables(value.comparables(), currency)));
+        return Part.folded("car-" + number, j.car() + ", " + j.listing().facts().vehicle() + ": " + j.position().words() + ", gap "
+                + Cell.signed(j.gapPercent(), 0).shown() + " %", parts.toArray(Part[]::new));
+    }
+
+    private Section model() {
+        Optional<FitStudy> study = judged.study();
+        List<Part> parts = new ArrayList<>();
+        study.ifPresent(s -> parts.add(Part.rows(ModelTables.fit(judged.model(), s))));
+        parts.add(Part.folded("terms", "All terms with their ranges", Part.rows(ModelTables.terms(judged.model(), judged.read().distanceUnit()))));
+        return Section.of("model", "How far to believe it", parts.toArray(Part[]::new));
+    }
+
+    private Section assumptions() {
+        return Section.of("assumptions", "Assumptions", Part.prose("Where the listings do not speak, these numbers stand in. They are"
+                + " middles with a spread, not constants; a file assumptions.csv in the folder replaces any of them."),
+                Part.folded("assumptions-rows", "All assumptions with their sources", Part.rows(judged.model().assumptions().table())));
+    }
+}

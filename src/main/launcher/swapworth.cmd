@@ -1,0 +1,34 @@
+@echo off
+rem Starts swapworth.jar, which lies beside this file, with the settings that suit short runs. Needs Java 17 or newer.
+setlocal DisableDelayedExpansion
+set "HERE=%~dp0"
+if not exist "%HERE%swapworth.jar" (
+    echo swapworth: there is no swapworth.jar beside "%~f0"; 'mvn -q -DskipTests package' makes it 1>&2
+    exit /b 2
+)
+set "JAVA="
+if defined JAVA_HOME set "JAVA=%JAVA_HOME%\bin\java.exe"
+if not defined JAVA for %%i in (java.exe) do set "JAVA=%%~$PATH:i"
+if not defined JAVA (
+    echo swapworth: no Java found on the path and JAVA_HOME is not set; Java 17 or newer is needed 1>&2
+    exit /b 2
+)
+if not exist "%JAVA%" (
+    echo swapworth: no Java found at "%JAVA%", where JAVA_HOME points; Java 17 or newer is needed 1>&2
+    exit /b 2
+)
+
+rem The release file beside a Java names its version at no cost; only without one is Java itself asked.
+set "VERSION="
+for %%i in ("%JAVA%") do set "RELEASE=%%~dpi..\release"
+if exist "%RELEASE%" for /f "usebackq tokens=2 delims==" %%v in (`findstr /b /c:"JAVA_VERSION=" "%RELEASE%"`) do set "VERSION=%%~v"
+if not defined VERSION for /f "usebackq tokens=3" %%v in (`call "%JAVA%" -version 2^>^&1 ^| findstr /c:" version "`) do set "VERSION=%%~v"
+for /f "tokens=1,2 delims=.-+_" %%a in ("%VERSION%") do if "%%a"=="1" (set "MAJOR=%%b") else (set "MAJOR=%%a")
+if defined MAJOR if %MAJOR% LSS 17 (
+    echo swapworth: Java 17 or newer is needed; "%JAVA%" is Java %MAJOR% 1>&2
+    exit /b 2
+)
+
+rem An archive of loaded classes that fits neither this Java nor this jar is passed over, and no word is lost about it.
+"%JAVA%" -Xlog:disable -Xshare:auto "-XX:SharedArchiveFile=%HERE%swapworth.jsa" -XX:TieredStopAtLevel=1 -XX:+UseSerialGC -Djava.awt.headless=true -jar "%HERE%swapworth.jar" %*
+exit /b %ERRORLEVEL%

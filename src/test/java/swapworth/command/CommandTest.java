@@ -1,0 +1,166 @@
+package swapworth.command;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.Charset;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The commands on good and on bad input: exit codes, messages, nothing lost, nothing run. */
+class CommandTest {
+
+    @TempDir
+    Path folder;
+
+    private final ByteArrayOutputStream out = new ByteArrayOutputStream();
+    private final ByteArrayOutputStream err = new ByteArrayOutputStream();
+
+    private int run(String... arguments) {
+        out.reset();
+        err.reset();
+        return Main.run(new PrintStream(out, true, StandardCharsets.UTF_8), new PrintStream(err, true, StandardCharsets.UTF_8),
+                arguments);
+    }
+
+    private String out() {
+        return out.toString(StandardCharsets.UTF_8);
+    }
+
+    private String err() {
+        return err.toString(StandardCharsets.UTF_8);
+    }
+
+    private String file(String name, String text, Charset charset) throws IOException {
+        return Files.write(folder.resolve(name), text.getBytes(charset)).toString();
+    }
+
+    private String file(String text) throws IOException {
+        return file("listings.csv", text, StandardCharsets.UTF_8);
+    }
+
+    private static String rows(int count) {
+        StringBuilder text = new StringBuilder("id,seen_on,vehicle,model_year,mileage_mi,price_usd,price_kind,seller,note\n");
+        for (int i = 0; i < count; i++) {
+            text.append("a").append(i).append(",2026-0").append(1 + i % 9).append("-12,Sivrette,").append(2010 + i % 9).append(',')
+                    .append(40_000 + 7001 * (i % 13)).append(',').append(14_000 - 400 * (9 - i % 9) + 97 * (i % 7))
+                    .append(",asking,private,plain\n");
+        }
+        return text.toString();
+    }
+
+    @Test
+    void an_empty_file_is_one_clear_error() throws IOException {
+        assertEquals(1, run("judge", file("")));
+        assertTrue(err().contains("listings.csv") && err().contains("empty"), err());
+    }
+
+    @Test
+    void a_missing_file_is_one_clear_error() {
+        assertEquals(1, run("check", folder.resolve("nothing.csv").toString()));
+        assertTrue(err().contains("nothing.csv") && err().contains("no such file"), err());
+    }
+
+    @Test
+    void a_file_without_a_price_column_names_what_it_has() throws IOException {
+        assertEquals(1, run("judge", file("vehicle,model_year,mileage_mi\nSivrette,2014,88000\n")));
+        assertTrue(err().contains("price") && err().contains("model_year"), err());
+    }
+
+    @Test
+    void a_latin_1_file_is_told_from_utf_8() throws IOException {
+        String text = "vehicle,model_year,mileage_mi,price_usd,note\nSivrette,2014,88000,9800,gr\u00fcn\n";
+        assertEquals(1, run("judge", file("latin.csv", text, StandardCharsets.ISO_8859_1)));
+        assertTrue(err().contains("UTF-8") && err().contains("line 2"), err());
+    }
+
+    @Test
+    void fifty_megabytes_on_one_line_fail_fast_and_clearly() throws IOException {
+        long start = System.nanoTime();
+        assertEquals(1, run("judge", file("x".repeat(50_000_000))));
+        assertFalse(err().isBlank());
+        assertTrue(err().length() < 1000, "the message does not repeat the line");
+        assertTrue(System.nanoTime() - start < 20_000_000_000L);
+    }
+
+    @Test
+    void an_unclosed_quote_costs_its_own_row_only() throws IOException {
+        String text = rows(40).replace("a7,2026-08-12,Sivrette", "a7,2026-08-12,\"Sivrette");
+        assertEquals(0, run("judge", file(text)));
+        assertTrue(out().contains("40 rows: 39 used, 0 set aside, 1 rejected"), out().lines().findFirst().orElse(""));
+        assertEquals(1, run("judge", file(text), "--strict"));
+        assertTrue(err().contains("--strict"), err());
+    }
+
+    @Test
+    void html_and_formulas_in_notes_neither_run_nor_escape() throws IOException {
+        String text = rows(40).replace("a3,", "<script>alert(1)</script>,").replace("a4,", "\"=HYPERLINK(\"\"http://x\"\")\",");
+        Path page = folder.resolve("page.html");
+        Path csv = folder.resolve("out.csv");
+        assertEquals(0, run("judge", file(text), "--page", page.toString(), "--out", csv.toString()), err());
+        String html = Files.readString(page);
+        assertFalse(html.contains("<script>alert"), "escaped on the page");
+        assertTrue(html.contains("&lt;script&gt;alert"));
+        assertTrue(Files.readString(csv).contains("'=HYPERLINK"), "neutralised in the CSV");
+        assertFalse(html.contains("<script"), "the page needs no script");
+        assertFalse(html.contains("src=\"http") || html.contains("href=\"http"), "the page loads nothing");
+    }
+
+    @Test
+    void every_row_is_accounted_for_when_none_is_usable() throws IOException {
+        assertEquals(1, run("judge", file("vehicle,model_year,price\nSivrette,2014,0\nSivrette,2015,\nSivrette,2016,call\n")));
+        assertTrue(err().contains("3 rows: 0 used, 2 set aside, 1 rejected"), err());
+    }
+
+    @Test
+    void wrong_words_are_wrong_usage() throws IOException {
+        String good = file(rows(20));
+        assertEquals(2, run("judge"));
+        assertEquals(2, run("judge", good, "--colour"));
+        assertEquals(2, run("judge", good, "--on", "12/03/2026"));
+        assertTrue(err().contains("year-month-day"), err());
+        assertEquals(2, run("judge", good, "--level", "wholesale"));
+        assertTrue(err().contains("private asking, trade asking"), err());
+        assertEquals(2, run("judge", good, "--with", "sunroof"));
+        assertTrue(err().contains("sunroof"), err());
+        assertEquals(2, run(folder.resolve("nowhere").toString()));
+        assertTrue(err().contains("no such folder"), err());
+    }
+
+    @Test
+    void a_folder_without_listings_says_what_to_begin_with() {
+        assertEquals(2, run(folder.toString()));
+        assertTrue(err().contains("listings.csv") && err().contains("vehicle"), err());
+    }
+
+    @Test
+    void the_user_s_own_assumptions_count() throws IOException {
+        String listings = file(rows(12));
+        assertEquals(0, run("judge", listings));
+        String before = out();
+        file("assumptions.csv", "name,middle,spread,unit,source\nage_slope,-3,0.1,% per year,mine\n", StandardCharsets.UTF_8);
+        assertEquals(0, run("judge", listings));
+        assertFalse(before.equals(out()), "a changed assumption moves the values");
+    }
+
+    @Test
+    void an_output_that_cannot_be_written_is_said() throws IOException {
+        assertEquals(1, run("judge", file(rows(20)), "--out", folder.resolve("listings.csv/out.csv").toString()));
+        assertTrue(err().contains("cannot write"), err());
+    }
+
+    @Test
+    void help_is_an_answer_and_no_mistake() {
+        assertEquals(0, run("--help"));
+        assertTrue(out().contains("judge") && out().contains("FOLDER"), out());
+        assertEquals(0, run("judge", "--help"));
+        assertTrue(out().contains("--level"), out());
+    }
+}

@@ -1,0 +1,60 @@
+package swapworth.listing;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import swapworth.table.Table;
+
+class CheckTest extends ReadingListings {
+
+    private static final String FILE = "id,seen_on,vehicle,model_year,mileage_mi,price_usd,title,outcome,Boot\n"
+            + "a,2024-01-01,Roadster,2010,50000,9000,clean,,wide\n"
+            + "a,2024-02-01,Roadster,2010,50000,8550,clean,gone,\n"
+            + "b,2024-01-01,Saloon,2012,40000,7000,murky,sold,\n"
+            + "c,2024-01-01,Saloon,2012,40000,12.500,clean,,\n"
+            + "d,2024-01-01,Saloon,2012,40000,0,clean,,\n"
+            + ",,,,,,,,\n# a comment\n";
+
+    @Test
+    void the_counts_stand_first_and_add_up() {
+        Check check = Check.of(read(FILE));
+        assertTrue(check.text().startsWith("Rows of the files\n"
+                + "  6 rows: 3 used, 1 set aside, 1 rejected, 1 blank; beside them 1 comment line.\n"
+                + "  2 cars. Prices in USD, distances in mi.\n"), check.text());
+    }
+
+    @Test
+    void each_table_that_has_rows_is_shown() {
+        assertEquals(List.of("Rows of the files", "Questions", "Columns", "Words that were not understood",
+                "Rejected: could not be read",
+                "Set aside: read, but not for use", "Model lines", "Price cuts"), Check.of(read(FILE)).tables().stream()
+                .map(Table::title).toList());
+    }
+
+    @Test
+    void columns_say_what_they_were_taken_for() {
+        String csv = Check.of(read(FILE)).columns().csv();
+        assertTrue(csv.contains("listings.csv,mileage_mi,mileage,mi,5,5\r\n"), csv);
+        assertTrue(csv.contains("listings.csv,price_usd,price,USD,5,5\r\n"), csv);
+        assertTrue(csv.contains("listings.csv,Boot,a further column,,1,5\r\n"), csv);
+    }
+
+    @Test
+    void cuts_and_histories_are_told_by_car() {
+        Check check = Check.of(read(FILE));
+        assertEquals("car,line,seen,seen_again,before,after,change\r\na,Roadster,2024-01-01,2024-02-01,9000,8550,-5\r\n",
+                check.priceCuts().csv());
+        assertEquals("car,line,sightings,first_seen,last_seen,days_on_offer,first_price,last_price,cuts,outcome\r\n"
+                + "a,Roadster,2,2024-01-01,2024-02-01,31,9000,8550,1,gone\r\n"
+                + "b,Saloon,1,2024-01-01,2024-01-01,0,7000,7000,0,sold\r\n", check.cars().csv());
+    }
+
+    @Test
+    void a_line_counts_its_cars_and_how_they_ended() {
+        assertEquals("line,cars,sightings,first_seen,last_seen,sold,withdrawn,gone,open\r\n"
+                + "Roadster,1,2,2024-01-01,2024-02-01,0,0,1,0\r\nSaloon,1,1,2024-01-01,2024-01-01,1,0,0,0\r\n",
+                Check.of(read(FILE)).lines().csv());
+    }
+}
