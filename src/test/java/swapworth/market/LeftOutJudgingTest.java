@@ -85,7 +85,7 @@ class LeftOutJudgingTest {
     void judging_all_listings_and_judging_one_by_one_agree() {
         List<Car> cars = shuffled(24).subList(0, 40);
         PriceModel all = PriceModel.fit(cars);
-        List<Judgement> judged = all.judgeAll(java.util.Optional.empty());
+        List<Judgement> judged = all.judgeAll();
         assertEquals(cars.stream().flatMap(c -> c.sightings().stream()).toList(), judged.stream().map(Judgement::listing).toList());
         for (Judgement one : judged) {
             Judgement again = all.judge(one.listing());

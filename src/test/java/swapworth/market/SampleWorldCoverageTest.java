@@ -33,7 +33,7 @@ class SampleWorldCoverageTest {
                     counts[0]++;
                 }
             }
-            FitStudy study = model.study(model.judgeAll(Optional.empty())).orElseThrow();
+            FitStudy study = model.study(model.judgeAll()).orElseThrow();
             sums[1] += study.in80() * study.ratios().n() / 100;
             sums[2] += study.in95() * study.ratios().n() / 100;
             counts[1] += study.ratios().n();
