@@ -3,6 +3,7 @@ package swapworth.command;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.OptionalInt;
 import picocli.CommandLine;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
@@ -28,6 +29,10 @@ public final class Main {
      */
     public static void main(String[] arguments) {
         System.setProperty("java.awt.headless", "true");
+        OptionalInt elsewhere = QuickStart.again(arguments);
+        if (elsewhere.isPresent()) {
+            System.exit(elsewhere.getAsInt());
+        }
         // What every step needs is loaded while the words of the command line are read.
         Thread early = new Thread(Assumptions::defaults, "assumptions");
         early.setDaemon(true);
