@@ -12,7 +12,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-class WholeFileTest {
+class PageFileTest {
     @TempDir
     private Path folder;
 
@@ -42,7 +42,7 @@ class WholeFileTest {
     @Test
     void a_file_that_cannot_be_replaced_stays_as_it_was() throws IOException {
         Path taken = Files.createDirectories(folder.resolve("page.html/inside"));
-        assertThrows(IOException.class, () -> WholeFile.write(folder.resolve("page.html"), "new"));
+        assertThrows(IOException.class, () -> swapworth.reading.OutputFile.write(folder.resolve("page.html"), "new"));
         assertTrue(Files.isDirectory(taken));
         assertEquals(List.of("page.html"), names());
     }
