@@ -74,7 +74,7 @@ public record Page(String title, String lead, List<Section> sections) {
      * under another name in the same folder and then moved.
      *
      * @param file where to; a file that is there is replaced
-     * @throws IOException if the folder is missing or cannot be written to
+     * @throws IOException if the folder or the file cannot be written; what was there before is then untouched
      */
     public void write(Path file) throws IOException {
         OutputFile.write(file, html());
