@@ -19,8 +19,12 @@ final class Flags {
 
     /** Whether a price is no further from its value than a missing digit would put it. */
     static boolean nearItsValue(Listing listing, FairValue value) {
-        double ratio = listing.price().amount() / value.median();
-        return ratio <= DIGIT && ratio >= 1 / DIGIT;
+        return within(listing.price().amount(), value.median());
+    }
+
+    /** Whether two prices are no further apart than a missing digit would put them. */
+    static boolean within(double price, double other) {
+        return price <= DIGIT * other && other <= DIGIT * price;
     }
 
     static List<String> of(Listing listing, Subject subject, FairValue value, Position position) {
