@@ -33,10 +33,11 @@ class SampleWorldCoverageTest {
                     counts[0]++;
                 }
             }
-            FitStudy study = model.study(model.judgeAll(Optional.empty())).orElseThrow();
-            sums[1] += study.in80() * study.ratios().n() / 100;
-            sums[2] += study.in95() * study.ratios().n() / 100;
-            counts[1] += study.ratios().n();
+            FitStudy study = model.study(model.judgeAll(Optional.empty(), Optional.empty())).orElseThrow();
+            int prices = study.ratios().n() + study.leftOut();
+            sums[1] += study.in80() * prices / 100;
+            sums[2] += study.in95() * prices / 100;
+            counts[1] += prices;
         });
         return new Coverage(100 * sums[0] / counts[0], 100 * sums[1] / counts[1], 100 * sums[2] / counts[1], counts[0]);
     }
