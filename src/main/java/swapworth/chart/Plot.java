@@ -152,7 +152,7 @@ final class Plot {
         for (String name : rowNames) {
             longest = Math.max(longest, name.length());
         }
-        return Math.min(WIDTH * 0.42, longest * CHARACTER) + 10;
+        return Math.min(WIDTH * 0.52, longest * CHARACTER) + 10;
     }
 
     /** Frame, grid lines and the words of the vertical axis. */

@@ -3,12 +3,14 @@ package swapworth.command;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.OptionalInt;
 import picocli.CommandLine;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
+import swapworth.assumptions.Assumptions;
 
 /**
  * The program: {@code swapworth FOLDER} does whatever the folder's files allow; {@code check}, {@code judge} and {@code value} are
@@ -27,6 +29,14 @@ public final class Main {
      */
     public static void main(String[] arguments) {
         System.setProperty("java.awt.headless", "true");
+        OptionalInt elsewhere = QuickStart.again(arguments);
+        if (elsewhere.isPresent()) {
+            System.exit(elsewhere.getAsInt());
+        }
+        // What every step needs is loaded while the words of the command line are read.
+        Thread early = new Thread(Assumptions::defaults, "assumptions");
+        early.setDaemon(true);
+        early.start();
         PrintStream out = new PrintStream(new java.io.FileOutputStream(java.io.FileDescriptor.out), false, StandardCharsets.UTF_8);
         PrintStream err = new PrintStream(new java.io.FileOutputStream(java.io.FileDescriptor.err), true, StandardCharsets.UTF_8);
         int code = run(out, err, arguments);

@@ -40,6 +40,7 @@ public record CarsFile(List<CandidateCar> cars, List<RowProblem> rejected, List<
             .with(CandidateCar.Role.CANDIDATE, "candidate", "maybe", "option")
             .with(CandidateCar.Role.RECIPIENT, "recipient", "body", "receiver")
             .with(CandidateCar.Role.DONOR, "donor", "giver")
+            .with(CandidateCar.Role.FACTORY_EQUIVALENT, "factory equivalent", "factory car")
             .with(CandidateCar.Role.FINISHED, "finished", "finished car", "finished swap", "done");
 
     /** Copies the lists in. */

@@ -118,7 +118,7 @@ final class ListingWords {
             case SAVED -> "whole search, picked";
             case MILEAGE_STATUS, GEAR_MILEAGE_STATUS -> "read, recorded";
             case DRIVEN_WHEELS -> "front, rear, all";
-            case ROLE -> "candidate, recipient, donor, finished";
+            case ROLE -> "candidate, recipient, donor, factory equivalent, finished";
             default -> null;
         });
     }

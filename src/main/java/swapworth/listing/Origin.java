@@ -10,6 +10,7 @@ import static java.util.Objects.requireNonNull;
  */
 public record Origin(String file, int line) {
 
+    /** Checks that the name is there. */
     public Origin {
         requireNonNull(file, "file");
     }

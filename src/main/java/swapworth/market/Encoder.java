@@ -39,8 +39,13 @@ final class Encoder {
         this.end = seen.stream().flatMap(s -> s.on().stream()).max(LocalDate::compareTo);
         LocalDate fallback = end.orElseGet(() -> afterLastModelYear(seen));
         this.measures = new Measures(evidence, assumptions, fallback);
-        double[] ages = seen.stream().mapToDouble(s -> measures.of(s).age()).toArray();
-        double[] miles = seen.stream().mapToDouble(s -> measures.of(s).miles()).toArray();
+        double[] ages = new double[seen.size()];
+        double[] miles = new double[seen.size()];
+        for (int i = 0; i < ages.length; i++) {
+            Measured measured = measures.of(seen.get(i));
+            ages[i] = measured.age();
+            miles[i] = measured.miles();
+        }
         this.middleAge = Quantiles.of(ages, 0.5);
         this.middleMiles = Quantiles.of(miles, 0.5);
         double level = Quantiles.of(evidence.stream().mapToDouble(Evidence::logPrice).toArray(), 0.5);

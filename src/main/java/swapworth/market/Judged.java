@@ -148,6 +148,9 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
                         Column.number("80 % range", ""), Column.number("gap", "%"), Column.number("percentile", ""),
                         Column.words("position"), Column.words("cars behind it"), Column.number("held by assumptions", ""),
                         Column.sentences("remarks"));
+        if (model.lastSeen().isEmpty()) {
+            table.note("The rows have no seen_on: nothing can be said about time, and values hold for the time of the collection.");
+        }
         for (Judgement j : rows) {
             Listing l = j.listing();
             Cell car = Cell.words(j.car());

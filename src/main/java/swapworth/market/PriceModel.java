@@ -363,6 +363,15 @@ public final class PriceModel {
     }
 
     /**
+     * How the price of each listing of the fit stands, each with its own car left out, on its own day and at its own level of trade.
+     *
+     * @return in the order of cars and of their sightings
+     */
+    public List<Judgement> judgeAll() {
+        return judgeAll(Optional.empty(), Optional.empty());
+    }
+
+    /**
      * How the price of each listing of the fit stands, each with its own car left out.
      *
      * @param on values every listing on this day instead of the day on which it was seen

@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
+import swapworth.reading.OutputFile;
 import java.util.Set;
 
 /**
@@ -76,6 +77,6 @@ public record Page(String title, String lead, List<Section> sections) {
      * @throws IOException if the folder is missing or cannot be written to
      */
     public void write(Path file) throws IOException {
-        WholeFile.write(file, html());
+        OutputFile.write(file, html());
     }
 }

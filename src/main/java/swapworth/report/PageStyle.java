@@ -10,7 +10,7 @@ final class PageStyle {
             --shade:#1e2227;--accent:#b3cdff}}
             *{box-sizing:border-box}
             html{-webkit-text-size-adjust:100%;text-size-adjust:100%}
-            body{margin:0 auto;padding:1.5rem 1rem 4rem;max-width:64rem;background:var(--ground);color:var(--text);\
+            body{margin:0 auto;padding:1.5rem 1rem 4rem;max-width:76rem;background:var(--ground);color:var(--text);\
             font:1rem/1.55 system-ui,sans-serif;overflow-wrap:break-word}
             h1{font-size:1.7rem;line-height:1.2;margin:0 0 .6rem}
             h2{font-size:1.25rem;line-height:1.3;margin:2.8rem 0 .8rem;padding-top:.5rem;border-top:1px solid var(--rule)}

@@ -13,6 +13,7 @@ final class Mode {
     /** Below this smallest pivot fewer than eight digits would be left, and the orthogonal route is taken. */
     private static final double TRUSTED_PIVOT = 1e-7;
     private static final int MOST_STEPS = 200;
+    private static final int MOST_CHEAP_STEPS = 15;
 
     private final Design design;
     private final Sample sample;
@@ -67,13 +68,61 @@ final class Mode {
                 break;
             }
         }
+        return at(design, sample, law, spreads, scale, b, precision);
+    }
+
+    /** The posterior's shape about coefficients that are the mode. */
+    private static Mode at(Design design, Sample sample, ErrorLaw law, Spreads spreads, double[] scale, double[] b,
+            double[] precision) {
+        int n = design.rows();
+        double[] weight = new double[n];
+        double[] pull = new double[n];
         weigh(design, sample, law, scale, b, Phase.LAW, weight, pull);
         double[] information = new double[n];
         for (int i = 0; i < n; i++) {
             information[i] = sample.isBound(i) ? weight[i] : weight[i] * law.information();
         }
-        Cholesky factor = factor(design, spreads, precision, information);
-        return new Mode(design, sample, law, spreads, scale, b, pull, information, factor);
+        return new Mode(design, sample, law, spreads, scale, b, pull, information, factor(design, spreads, precision, information));
+    }
+
+    /**
+     * The mode at other hyperparameters not far from these: steps with the factor that is there already, which costs a small part of a
+     * new one. Where they do not settle soon, the mode is found by full steps.
+     *
+     * @param changed the prior at the other hyperparameters
+     * @param changedScale the error scale of each row there
+     * @param tolerance as for {@link #find}
+     */
+    Mode moved(Spreads changed, double[] changedScale, double tolerance) {
+        if (law.isNormal()) {
+            return find(design, sample, law, changed, changedScale, coefficients, tolerance);
+        }
+        double[] b = coefficients.clone();
+        double[] weight = new double[pull.length];
+        double[] slope = new double[pull.length];
+        double before = Double.POSITIVE_INFINITY;
+        for (int step = 0; step < MOST_CHEAP_STEPS; step++) {
+            weigh(design, sample, law, changedScale, b, Phase.LAW, weight, slope);
+            double[] gradient = gradient(design, changed, slope, b);
+            double[] move = factor.solve(gradient);
+            double size = 0;
+            for (int j = 0; j < b.length; j++) {
+                size += move[j] * gradient[j];
+            }
+            if (!(size < before)) {
+                break;
+            }
+            before = size;
+            for (int j = 0; j < b.length; j++) {
+                b[j] += move[j];
+            }
+            if (Math.sqrt(Math.max(0, size)) <= tolerance) {
+                double[] precision = new double[b.length * b.length];
+                changed.addPrecision(precision);
+                return at(design, sample, law, changed, changedScale, b, precision);
+            }
+        }
+        return find(design, sample, law, changed, changedScale, coefficients, tolerance);
     }
 
     private enum Phase { PLAIN, ABSOLUTE, LAW }

@@ -235,7 +235,8 @@ public final class ShrunkenRegression {
                     : Math.log(((ErrorScale.Unsure) errorScale).middle());
             boolean known = errorScale instanceof ErrorScale.Stated;
             boolean learned = priors.stream().anyMatch(PriorBlock::learned);
-            Mode mode = find(new Point(logScale, growthMean, 0), new double[0], known && !learned ? tolerance : 1e-2);
+            Mode mode = Mode.find(design, sample, law, spreads, sample.scales(Math.exp(logScale), growthMean), new double[0],
+                    known && !learned ? tolerance : 1e-2);
             for (int round = 0; round < 60 && (!known || learned); round++) {
                 double[] covariance = mode.factor().inverse();
                 double change = 0;
@@ -257,7 +258,7 @@ public final class ShrunkenRegression {
                     change = Math.max(change, Math.abs(move));
                 }
                 boolean last = change < (integration == Integration.MODE ? 1e-9 : 0.03);
-                mode = find(new Point(logScale, growthMean, 0), mode.coefficients(), last ? tolerance : Math.max(tolerance, 1e-2));
+                mode = near(mode, new Point(logScale, growthMean, 0), last ? tolerance : Math.max(tolerance, 1e-2));
                 if (last) {
                     break;
                 }
@@ -303,13 +304,13 @@ public final class ShrunkenRegression {
             return scale * Math.sqrt(squares / left);
         }
 
-        private Mode find(Point point, double[] start, double within) {
+        private Mode near(Mode mode, Point point, double within) {
             Spreads at = spreads.withSecondaryScale(Math.exp(point.logSecondary));
-            return Mode.find(design, sample, law, at, sample.scales(Math.exp(point.logScale), point.growth), start, within);
+            return mode.moved(at, sample.scales(Math.exp(point.logScale), point.growth), within);
         }
 
         private Evaluated evaluate(Point point, Evaluated near) {
-            Mode mode = find(point, near.mode.coefficients(), tolerance);
+            Mode mode = near(near.mode, point, tolerance);
             return new Evaluated(point, mode, mode.logMarginal() + logPrior(point));
         }
 

@@ -6,6 +6,10 @@ public final class Html {
     private Html() {
     }
 
+    private static boolean isPlain(char c) {
+        return c > '>' && c != 0x7f || c >= ' ' && c != '&' && c != '<' && c != '>' && c != '"' && c != '\'';
+    }
+
     /**
      * Text that a browser shows as it is, whether between tags or inside a quoted attribute: the five characters of markup become
      * entities, and control characters other than tab and line feed are dropped.
@@ -14,8 +18,15 @@ public final class Html {
      * @return the escaped text
      */
     public static String escape(String text) {
-        StringBuilder out = new StringBuilder(text.length() + 16);
-        for (int i = 0; i < text.length(); i++) {
+        int plain = 0;
+        while (plain < text.length() && isPlain(text.charAt(plain))) {
+            plain++;
+        }
+        if (plain == text.length()) {
+            return text;
+        }
+        StringBuilder out = new StringBuilder(text.length() + 16).append(text, 0, plain);
+        for (int i = plain; i < text.length(); i++) {
             char c = text.charAt(i);
             switch (c) {
                 case '&' -> out.append("&amp;");

@@ -189,7 +189,7 @@ class ChartsTest {
         String name = "a term whose name goes on and on and on and does not come to an end before the paper does, nor after";
         List<String> texts = texts(Charts.ranges("r", "x", List.of(new RangeRow(name, 1, 0, 2, -1, 3)), OptionalDouble.empty()));
         String shown = texts.stream().filter(text -> text.startsWith("a term")).findFirst().orElseThrow();
-        assertTrue(shown.length() < 30 && shown.endsWith("…"), shown);
+        assertTrue(shown.length() < 36 && shown.endsWith("…"), shown);
     }
 
     @Test

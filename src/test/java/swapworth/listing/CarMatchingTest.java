@@ -8,9 +8,11 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Optional;
 import java.util.Map;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import swapworth.table.Table;
 
 class CarMatchingTest extends ReadingListings {
 
@@ -29,8 +31,8 @@ class CarMatchingTest extends ReadingListings {
         assertEquals(31, car.daysOnOffer().orElseThrow());
         assertEquals(Outcome.OPEN, car.outcome());
         assertEquals(8500, car.lastAsk().orElseThrow().price().amount());
-        assertTrue(car.sale().isEmpty());
-        assertTrue(car.joinedBy().isEmpty());
+        assertEquals(Optional.empty(), car.sale());
+        assertEquals(List.of(), car.joinedBy());
     }
 
     @Test
@@ -49,8 +51,9 @@ class CarMatchingTest extends ReadingListings {
         assertEquals(12, read.cars().size());
         Car car = read.cars().get(0);
         assertEquals(2, car.sightings().size());
-        assertTrue(car.joinedBy().get(0).contains("listings.csv:2 and listings.csv:3"), car.joinedBy().toString());
-        assertTrue(car.joinedBy().get(0).contains("same mileage"), car.joinedBy().toString());
+        String why = car.joinedBy().get(0);
+        assertTrue(why.contains("listings.csv:2 and listings.csv:3"), why);
+        assertTrue(why.contains("same mileage"), why);
         assertEquals(1, Check.of(read).joins().rows().size());
     }
 
@@ -165,8 +168,9 @@ class CarMatchingTest extends ReadingListings {
 
     @Test
     void the_points_can_be_printed() {
-        assertTrue(CarMatching.withDefaults().table().text().contains("mileage"));
-        assertTrue(CarMatching.withDefaults().table().rows().size() > 20);
+        Table weights = CarMatching.withDefaults().table();
+        assertTrue(weights.text().contains("mileage"));
+        assertTrue(weights.rows().size() > 20);
     }
 
     private static String others() {

@@ -51,7 +51,7 @@ class CarsFileTest extends ReadingListings {
     void a_role_that_is_not_known_is_listed() {
         CarsFile read = cars("name,role,vehicle\na,mascot,Saloon\n");
         assertEquals(CandidateCar.Role.UNKNOWN, read.cars().get(0).role());
-        assertTrue(read.oddities().get(0).message().contains("candidate, recipient, donor, finished"));
+        assertTrue(read.oddities().get(0).message().contains("candidate, recipient, donor, factory equivalent, finished"));
     }
 
     @Test

@@ -11,7 +11,6 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import swapworth.listing.Car;
@@ -57,7 +56,7 @@ class FewListingsTest {
     void nine_rows_of_one_line_and_six_of_another_are_judged_and_say_how_much_is_assumed() throws IOException {
         List<Car> cars = nineAndSix();
         PriceModel model = PriceModel.fit(cars);
-        for (Judgement judged : model.judgeAll(Optional.empty(), Optional.empty())) {
+        for (Judgement judged : model.judgeAll()) {
             FairValue value = TestCars.fair(judged.valuation());
             double price = judged.listing().price().amount();
             assertTrue(value.median() > price / 1.35 && value.median() < price * 1.35, judged.car() + " " + price + " " + value);

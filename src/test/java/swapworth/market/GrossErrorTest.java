@@ -12,7 +12,6 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Random;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
@@ -81,7 +80,7 @@ class GrossErrorTest {
         assertEquals(2, slips.size());
         PriceModel dirty = ofFiles("dirty", world.files());
         PriceModel clean = ofFiles("clean", repaired(world.files(), slips));
-        List<Judgement> judged = dirty.judgeAll(Optional.empty(), Optional.empty());
+        List<Judgement> judged = dirty.judgeAll();
         for (Slip slip : slips) {
             Judgement of = judged.stream().filter(j -> j.listing().origin().line() == slip.line()).findFirst().orElseThrow();
             assertTrue(of.remarks().stream().anyMatch(r -> r.contains("typing error")), slip + " " + of.remarks());

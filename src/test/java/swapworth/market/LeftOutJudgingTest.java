@@ -7,7 +7,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
-import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import swapworth.listing.Car;
@@ -87,7 +86,7 @@ class LeftOutJudgingTest {
     void judging_all_listings_and_judging_one_by_one_agree() {
         List<Car> cars = shuffled(24).subList(0, 40);
         PriceModel all = PriceModel.fit(cars);
-        List<Judgement> judged = all.judgeAll(Optional.empty(), Optional.empty());
+        List<Judgement> judged = all.judgeAll();
         List<Listing> sightings = cars.stream().flatMap(c -> c.sightings().stream()).toList();
         assertEquals(sightings, judged.stream().map(Judgement::listing).toList());
         for (Judgement one : judged) {

@@ -3,7 +3,6 @@ package swapworth.market;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.LongStream;
 import org.junit.jupiter.api.Tag;
@@ -33,7 +32,7 @@ class SampleWorldCoverageTest {
                     counts[0]++;
                 }
             }
-            FitStudy study = model.study(model.judgeAll(Optional.empty(), Optional.empty())).orElseThrow();
+            FitStudy study = model.study(model.judgeAll()).orElseThrow();
             int prices = study.ratios().n() + study.leftOut();
             sums[1] += study.in80() * prices / 100;
             sums[2] += study.in95() * prices / 100;

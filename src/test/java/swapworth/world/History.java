@@ -44,7 +44,7 @@ final class History {
     }
 
     /** A car, and its sightings part by part: a second part is a repost, to be given an id of its own. */
-    record Seen(TrueCar car, List<List<Sighting>> parts) {
+    record Seen(CarOfWorld car, List<List<Sighting>> parts) {
     }
 
     LocalDate lastEvening() {
@@ -63,7 +63,7 @@ final class History {
         String source = chance.oneOf(Names.AUCTIONS);
         Saved saved = saved();
         List<Sighting> rows = new ArrayList<>();
-        TrueCar.Fate fate = TrueCar.Fate.SOLD;
+        CarOfWorld.Fate fate = CarOfWorld.Fate.SOLD;
         LocalDate sale = evening;
         boolean missed = chance.happens(0.12);
         if (missed) {
@@ -73,13 +73,13 @@ final class History {
             sale = eveningFrom(evening.plusDays(chance.whole(14, 42))).orElse(LocalDate.MAX);
         }
         if (missed && (sale.equals(LocalDate.MAX) || chance.happens(0.4))) {
-            fate = TrueCar.Fate.KEPT;
+            fate = CarOfWorld.Fate.KEPT;
         } else {
             rows.add(new Sighting(number, "", sale, miles(facts), PriceKind.SOLD,
                     rounded(auctionPrice(facts, error, includes, sale), 25), includes, Outcome.SOLD, Optional.of(sale),
                     saved, source));
         }
-        return new Seen(new TrueCar("", line, facts, error, List.of(), evening, 0, fate), List.of(rows));
+        return new Seen(new CarOfWorld("", line, facts, error, List.of(), evening, 0, fate), List.of(rows));
     }
 
     private double auctionPrice(CarFacts facts, double error, PriceIncludes includes, LocalDate on) {
@@ -102,7 +102,7 @@ final class History {
         Saved saved = saved();
         LocalDate offered = firstDay;
         int days = 0;
-        TrueCar.Fate fate = TrueCar.Fate.SOLD;
+        CarOfWorld.Fate fate = CarOfWorld.Fate.SOLD;
         List<Double> cutDays = new ArrayList<>();
         List<LocalDate> noted = new ArrayList<>();
         while (noted.isEmpty()) {
@@ -110,7 +110,7 @@ final class History {
             offered = firstDay.plusDays(chance.whole(-DAYS_BEFORE, (int) (lastEvening().toEpochDay() - firstDay.toEpochDay())));
             double untilSale = daysUntilSale(trade, error);
             double untilKept = -160 * StrictMath.log(1 - chance.uniform());
-            fate = untilSale <= untilKept ? TrueCar.Fate.SOLD : TrueCar.Fate.KEPT;
+            fate = untilSale <= untilKept ? CarOfWorld.Fate.SOLD : CarOfWorld.Fate.KEPT;
             days = (int) Math.ceil(Math.min(untilSale, untilKept));
             cutDays = cutDays(days, error);
             noted = notedEvenings(offered, days, cutDays);
@@ -146,7 +146,7 @@ final class History {
             first.set(first.size() - 1, first.get(first.size() - 1).ended(Outcome.GONE, vanished));
         }
         ending(facts, error, trade, fate, offered.plusDays(days), includes, second.isEmpty() ? first : second);
-        return new Seen(new TrueCar("", line, facts, error, List.of(), offered, days, fate),
+        return new Seen(new CarOfWorld("", line, facts, error, List.of(), offered, days, fate),
                 second.isEmpty() ? List.of(first) : List.of(first, second));
     }
 
@@ -204,7 +204,7 @@ final class History {
         return noted.get(at).toEpochDay() - noted.get(at - 1).toEpochDay() >= 7 ? at : 0;
     }
 
-    private void ending(CarFacts facts, double error, boolean trade, TrueCar.Fate fate, LocalDate end, PriceIncludes includes,
+    private void ending(CarFacts facts, double error, boolean trade, CarOfWorld.Fate fate, LocalDate end, PriceIncludes includes,
             List<Sighting> rows) {
         Optional<LocalDate> found = eveningFrom(end);
         if (found.isEmpty()) {
@@ -212,7 +212,7 @@ final class History {
         }
         int last = rows.size() - 1;
         Sighting ask = rows.get(last);
-        if (fate == TrueCar.Fate.KEPT) {
+        if (fate == CarOfWorld.Fate.KEPT) {
             rows.set(last, ask.ended(chance.happens(0.5) ? Outcome.WITHDRAWN : Outcome.GONE, found.get()));
             return;
         }

@@ -25,12 +25,12 @@ public final class SampleWorld {
 
     private final long seed;
     private final Truths truths;
-    private final List<TrueCar> cars;
+    private final List<CarOfWorld> cars;
     private final List<Sighting> sightings;
     private final LocalDate lastEvening;
     private final WorldFiles files;
 
-    private SampleWorld(long seed, Truths truths, List<TrueCar> cars, List<Sighting> sightings, LocalDate lastEvening,
+    private SampleWorld(long seed, Truths truths, List<CarOfWorld> cars, List<Sighting> sightings, LocalDate lastEvening,
             WorldFiles files) {
         this.seed = seed;
         this.truths = truths;
@@ -55,7 +55,7 @@ public final class SampleWorld {
         CarMaker maker = new CarMaker(Chance.of(seed, "cars"), settings);
         Chance errors = Chance.of(seed, "errors");
         History history = new History(Chance.of(seed, "histories"), truths, settings);
-        List<TrueCar> cars = new ArrayList<>();
+        List<CarOfWorld> cars = new ArrayList<>();
         List<List<Sighting>> parts = new ArrayList<>();
         for (Line line : Line.values()) {
             for (int i = 0; i < settings.cars(line); i++) {
@@ -78,7 +78,7 @@ public final class SampleWorld {
     /**
      * Gives each part its id in the order in which the collector met it, and puts the sightings in the order of his evenings.
      */
-    private static List<Sighting> numbered(List<TrueCar> cars, List<List<Sighting>> parts) {
+    private static List<Sighting> numbered(List<CarOfWorld> cars, List<List<Sighting>> parts) {
         List<List<Sighting>> met = new ArrayList<>(parts);
         met.sort(Comparator.comparing((List<Sighting> part) -> part.get(0).seenOn()).thenComparing(part -> part.get(0).car()));
         Map<Line, Integer> next = new EnumMap<>(Line.class);
@@ -125,7 +125,7 @@ public final class SampleWorld {
     }
 
     /** All cars. */
-    public List<TrueCar> cars() {
+    public List<CarOfWorld> cars() {
         return cars;
     }
 

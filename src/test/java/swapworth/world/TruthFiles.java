@@ -66,11 +66,11 @@ final class TruthFiles {
     static String cars(SampleWorld world) {
         Truths truths = world.truths();
         List<List<String>> rows = new ArrayList<>();
-        for (TrueCar car : world.cars()) {
+        for (CarOfWorld car : world.cars()) {
             double value = truths.trueValue(car, LevelOfTrade.PRIVATE_ASKING, world.lastEvening());
             rows.add(List.of(car.name(), String.join(" ", car.ids()), "listed", car.line().vehicle(), decimal(car.error(), 4),
                     decimal(value / StrictMath.exp(car.error()), 0), decimal(value, 0), car.offeredOn().toString(),
-                    Integer.toString(car.daysOnOffer()), car.fate() == TrueCar.Fate.SOLD ? "sold" : "kept"));
+                    Integer.toString(car.daysOnOffer()), car.fate() == CarOfWorld.Fate.SOLD ? "sold" : "kept"));
         }
         for (WorldFiles.InPlay car : world.carsInPlay()) {
             String value = decimal(truths.typicalValue(car.facts(), LevelOfTrade.PRIVATE_ASKING, world.lastEvening()), 0);

@@ -245,7 +245,7 @@ public final class Truths {
     }
 
     /** The price of this one car, its own error included. */
-    public double trueValue(TrueCar car, LevelOfTrade level, LocalDate on) {
+    public double trueValue(CarOfWorld car, LevelOfTrade level, LocalDate on) {
         return StrictMath.exp(logTypicalValue(car.facts(), level, on) + car.error());
     }
 

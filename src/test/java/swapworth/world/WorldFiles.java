@@ -131,7 +131,7 @@ public final class WorldFiles {
     private record Spelling(String column, String meaning, String word) {
     }
 
-    static WorldFiles write(Chance chance, WorldSettings settings, Truths truths, List<TrueCar> cars, List<Sighting> sightings,
+    static WorldFiles write(Chance chance, WorldSettings settings, Truths truths, List<CarOfWorld> cars, List<Sighting> sightings,
             LocalDate lastEvening) {
         List<Row> rows = new ArrayList<>();
         for (Sighting sighting : sightings) {
@@ -251,10 +251,10 @@ public final class WorldFiles {
         private final Chance chance;
         private final WorldSettings settings;
         private final Truths truths;
-        private final List<TrueCar> cars;
+        private final List<CarOfWorld> cars;
         private final List<Row> rows;
 
-        private Dirtying(Chance chance, WorldSettings settings, Truths truths, List<TrueCar> cars, List<Row> rows) {
+        private Dirtying(Chance chance, WorldSettings settings, Truths truths, List<CarOfWorld> cars, List<Row> rows) {
             this.chance = chance;
             this.settings = settings;
             this.truths = truths;
@@ -402,10 +402,10 @@ public final class WorldFiles {
                 rows.add(rows.indexOf(row) + 1, twin);
             });
             // Two more advertisements, of cars that are not among the world's: one that cannot be read, one that has no price.
-            Map<Line, Long> parts = cars.stream().collect(Collectors.groupingBy(TrueCar::line,
+            Map<Line, Long> parts = cars.stream().collect(Collectors.groupingBy(CarOfWorld::line,
                     Collectors.summingLong(car -> car.ids().size())));
             pick(row -> plainAsk(row) && !row.get("mileage").isEmpty() && !row.get("model_year").isEmpty()).ifPresent(row -> {
-                TrueCar like = cars.get(row.sighting.orElseThrow().car());
+                CarOfWorld like = cars.get(row.sighting.orElseThrow().car());
                 Row extra = row.copy();
                 extra.set("id", SampleWorld.id(like.line(), (int) (parts.get(like.line()) + 1)));
                 CarFacts young = like.facts().toBuilder().mileage(new Mileage(12_500 / 1.609344, MileageStatus.READ)).build();

@@ -17,7 +17,7 @@ import swapworth.listing.CarFacts;
  *        auction
  * @param fate how the offer truly ends, whatever the collector knew
  */
-public record TrueCar(String name, Line line, CarFacts facts, double error, List<String> ids, LocalDate offeredOn,
+public record CarOfWorld(String name, Line line, CarFacts facts, double error, List<String> ids, LocalDate offeredOn,
         int daysOnOffer, Fate fate) {
 
     /** How an offer truly ends. */
@@ -28,7 +28,7 @@ public record TrueCar(String name, Line line, CarFacts facts, double error, List
         KEPT
     }
 
-    TrueCar withIds(List<String> found) {
-        return new TrueCar(found.get(0), line, facts, error, List.copyOf(found), offeredOn, daysOnOffer, fate);
+    CarOfWorld withIds(List<String> found) {
+        return new CarOfWorld(found.get(0), line, facts, error, List.copyOf(found), offeredOn, daysOnOffer, fate);
     }
 }

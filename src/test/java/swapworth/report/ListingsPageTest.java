@@ -1,0 +1,110 @@
+package swapworth.report;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import swapworth.listing.CarsFile;
+import swapworth.listing.Listings;
+import swapworth.listing.ListingsRead;
+import swapworth.market.Judged;
+import swapworth.market.PriceModel;
+import swapworth.market.Valued;
+
+/** The page of the sample folder. */
+class ListingsPageTest {
+
+    private static ListingsRead read;
+    private static Judged judged;
+    private static String html;
+
+    @BeforeAll
+    static void makeThePage() {
+        read = Listings.read(Path.of("sample-listings/listings.csv"));
+        PriceModel model = PriceModel.fit(read.cars());
+        judged = Judged.of(read, model, Optional.empty(), Optional.empty());
+        Valued cars = Valued.of(CarsFile.read(Path.of("sample-listings/cars.csv"), read.baseCurrency()).cars(), model,
+                read.baseCurrency(), Optional.empty(), Optional.empty());
+        html = ListingsPage.of("sample", judged, Optional.of(cars), List.of("further files")).html();
+    }
+
+    @Test
+    void three_counts_stand_at_its_top() {
+        assertTrue(html.indexOf("787 rows: 784 used, 2 set aside, 1 rejected") < html.indexOf("<nav"), "before the contents");
+    }
+
+    @Test
+    void every_link_within_it_leads_somewhere_and_no_id_stands_twice() {
+        java.util.Set<String> ids = new java.util.HashSet<>();
+        Matcher id = Pattern.compile(" id=\"([^\"]+)\"").matcher(html);
+        while (id.find()) {
+            assertTrue(ids.add(id.group(1)), id.group(1) + " stands twice");
+        }
+        Matcher link = Pattern.compile("href=\"#([^\"]+)\"").matcher(html);
+        int links = 0;
+        while (link.find()) {
+            links++;
+            assertTrue(ids.contains(link.group(1)), "nothing at #" + link.group(1));
+        }
+        assertTrue(links > 1000, "each row of the tables leads to its comparables");
+    }
+
+    @Test
+    void it_needs_neither_script_nor_network() {
+        assertFalse(html.contains("<script"));
+        assertFalse(Pattern.compile("(src|href)=\"(https?:)?//").matcher(html).find());
+        assertTrue(html.contains("default-src 'none'"));
+    }
+
+    @Test
+    void axes_count_in_plain_numbers_and_pictures_have_words() {
+        assertFalse(Pattern.compile(">[0-9.]+E[0-9]+<").matcher(html).find(), "no 1.2E5");
+        assertTrue(html.contains(">100,000</text>"));
+        Matcher picture = Pattern.compile("<svg class=\"chart\"[^>]*>").matcher(html);
+        int pictures = 0;
+        while (picture.find()) {
+            pictures++;
+            assertTrue(picture.group().contains("role=\"img\"") && picture.group().contains("aria-label=\""), picture.group());
+        }
+        assertEquals(8, pictures, "one a line, asked against value, terms");
+    }
+
+    @Test
+    void cautions_stand_on_it_with_their_sources() {
+        assertTrue(html.contains("no appraisal"));
+        assertTrue(html.contains("49 CFR 173.166"), "airbags of crashed cars");
+        assertTrue(html.contains("49 CFR 580.5"), "two mileages");
+    }
+
+    @Test
+    void a_page_of_sound_cars_is_spared_the_cautions_of_crashed_ones() {
+        var sound = read.cars().stream().filter(c -> c.facts().damage().map(java.util.Set::isEmpty).orElse(true)).toList();
+        ListingsRead part = new ListingsRead(read.counts(), sound.stream().flatMap(c -> c.sightings().stream()).toList(), sound, List.of(),
+                List.of(), List.of(), List.of(), List.of(), read.columns(), read.baseCurrency(), read.distanceUnit(), List.of());
+        String page = ListingsPage.of("sound", Judged.of(part, PriceModel.fit(sound), Optional.empty(), Optional.empty())).html();
+        assertFalse(page.contains("49 CFR 173.166"));
+        assertTrue(page.contains("49 CFR 580.5"));
+    }
+
+    @Test
+    void it_is_the_same_in_every_language_of_the_machine() {
+        Locale before = Locale.getDefault();
+        try {
+            Locale.setDefault(Locale.forLanguageTag("tr-TR"));
+            PriceModel model = PriceModel.fit(read.cars());
+            Judged again = Judged.of(read, model, Optional.empty(), Optional.empty());
+            assertEquals(judged.inFileOrder("").text(), again.inFileOrder("").text());
+            assertEquals(ListingsPage.of("sample", judged).html(), ListingsPage.of("sample", again).html());
+        } finally {
+            Locale.setDefault(before);
+        }
+    }
+}
