@@ -26,8 +26,8 @@ record Evidence(int car, Listing listing, Subject subject, double logPrice, Boun
 
     /**
      * The evidence in some cars: of each car its last ask, its sale and its auction price, as far as it has them, in order of
-     * date. A bid that missed the reserve counts only where the car has no auction price. A price that a digit too many or too few sets
-     * apart from the other prices of its car is passed over: they tell more.
+     * date. A bid that missed the reserve counts only where the car has no auction price. A price that a digit too many or too
+     * few sets apart from the other prices of its car is passed over: they tell more.
      */
     static List<Evidence> of(List<Car> cars) {
         List<Evidence> evidence = new ArrayList<>(cars.size() + cars.size() / 4);

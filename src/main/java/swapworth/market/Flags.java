@@ -30,7 +30,8 @@ final class Flags {
     static List<String> of(Listing listing, Subject subject, FairValue value, Position position) {
         List<String> flags = new ArrayList<>();
         if (!nearItsValue(listing, value)) {
-            flags.add("price " + (listing.price().amount() > value.median() ? "above" : "below") + " its value by more than a factor of 5: check for a typing error");
+            String side = listing.price().amount() > value.median() ? "above" : "below";
+            flags.add("price " + side + " its value by more than a factor of 5: check for a typing error");
         }
         if (position == Position.BELOW) {
             List<String> silent = new ArrayList<>();

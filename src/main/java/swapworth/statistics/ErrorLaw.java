@@ -5,8 +5,8 @@ package swapworth.statistics;
  * a price with a digit too many, which tells nothing; else its error follows Student's t or the normal law.
  *
  * <p>A gross error is as likely at any distance within {@value #REACH} scales on either side. A response far off is then more
- * likely to be one than to be a far error, and its pull on the line falls to nothing, where Student's t alone would let it fall as the
- * inverse of the distance. What is predicted of a new response is predicted of one that is no gross error.
+ * likely to be one than to be a far error, and its pull on the line falls to nothing, where Student's t alone would
+ * let it fall as the inverse of the distance. What is predicted of a new response is predicted of one that is no gross error.
  *
  * @param degreesOfFreedom degrees of freedom of Student's t, a whole number of at least 1; {@link #NORMAL} has none
  * @param grossShare the chance of a gross error, at least 0 and below 1
