@@ -2,13 +2,16 @@ package swapworth.market;
 
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import swapworth.listing.Car;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listing;
 import swapworth.listing.PriceKind;
 import swapworth.statistics.Bound;
+import swapworth.statistics.Quantiles;
 
 /**
  * One price that the model learns from: a car at a level of trade, by its last sighting there.
@@ -22,21 +25,29 @@ import swapworth.statistics.Bound;
 record Evidence(int car, Listing listing, Subject subject, double logPrice, Bound bound) {
 
     /**
-     * The evidence in some cars: of each car its last ask, its sale and its auction price, as far as it has them, in order of date.
-     * A bid that missed the reserve counts only where the car has no auction price.
+     * The evidence in some cars: of each car its last ask, its sale and its auction price, as far as it has them, in order of
+     * date. A bid that missed the reserve counts only where the car has no auction price. A price that a digit too many or too
+     * few sets apart from the other prices of its car is passed over: they tell more.
      */
     static List<Evidence> of(List<Car> cars) {
         List<Evidence> evidence = new ArrayList<>(cars.size() + cars.size() / 4);
+        Map<String, Double> ofLine = new HashMap<>();
+        cars.stream().flatMap(car -> car.sightings().stream()).collect(Collectors.groupingBy(s -> s.facts().vehicle()))
+                .forEach((line, sightings) -> ofLine.put(line, middle(sightings)));
         for (int c = 0; c < cars.size(); c++) {
             Map<LevelOfTrade, Listing> last = new EnumMap<>(LevelOfTrade.class);
-            for (Listing listing : cars.get(c).sightings()) {
+            List<Listing> sightings = cars.get(c).sightings();
+            double likely = likely(sightings, ofLine);
+            for (Listing listing : sightings) {
+                if (!Flags.within(listing.price().amount(), likely)) {
+                    continue;
+                }
                 boolean missed = listing.price().kind() == PriceKind.BID_NOT_MET;
                 Listing before = last.get(listing.level());
                 if (before == null || !missed || before.price().kind() == PriceKind.BID_NOT_MET) {
                     last.put(listing.level(), listing);
                 }
             }
-            List<Listing> sightings = cars.get(c).sightings();
             for (Listing listing : sightings) {
                 if (last.get(listing.level()) == listing) {
                     evidence.add(of(c, cars.get(c), listing));
@@ -44,6 +55,21 @@ record Evidence(int car, Listing listing, Subject subject, double logPrice, Boun
             }
         }
         return evidence;
+    }
+
+    /** The middle price of a car; of two that differ as by a digit, the one nearer to the middle price of the line. */
+    private static double likely(List<Listing> sightings, Map<String, Double> ofLine) {
+        if (sightings.size() != 2) {
+            return middle(sightings);
+        }
+        double first = sightings.get(0).price().amount();
+        double second = sightings.get(1).price().amount();
+        double usual = ofLine.getOrDefault(sightings.get(0).facts().vehicle(), first);
+        return Math.abs(Math.log(first / usual)) < Math.abs(Math.log(second / usual)) ? first : second;
+    }
+
+    private static double middle(List<Listing> sightings) {
+        return Quantiles.of(sightings.stream().mapToDouble(s -> s.price().amount()).toArray(), 0.5);
     }
 
     private static Evidence of(int number, Car car, Listing listing) {

@@ -19,14 +19,19 @@ final class Flags {
 
     /** Whether a price is no further from its value than a missing digit would put it. */
     static boolean nearItsValue(Listing listing, FairValue value) {
-        double ratio = listing.price().amount() / value.median();
-        return ratio <= DIGIT && ratio >= 1 / DIGIT;
+        return within(listing.price().amount(), value.median());
+    }
+
+    /** Whether two prices are no further apart than a missing digit would put them. */
+    static boolean within(double price, double other) {
+        return price <= DIGIT * other && other <= DIGIT * price;
     }
 
     static List<String> of(Listing listing, Subject subject, FairValue value, Position position) {
         List<String> flags = new ArrayList<>();
         if (!nearItsValue(listing, value)) {
-            flags.add("price " + (listing.price().amount() > value.median() ? "above" : "below") + " its value by more than a factor of 5: check for a typing error");
+            String side = listing.price().amount() > value.median() ? "above" : "below";
+            flags.add("price " + side + " its value by more than a factor of 5: check for a typing error");
         }
         if (position == Position.BELOW) {
             List<String> silent = new ArrayList<>();

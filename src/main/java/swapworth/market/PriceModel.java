@@ -26,6 +26,7 @@ import swapworth.listing.Runs;
 import swapworth.listing.Title;
 import swapworth.statistics.Bound;
 import swapworth.statistics.Design;
+import swapworth.statistics.ErrorLaw;
 import swapworth.statistics.ErrorScale;
 import swapworth.statistics.Integration;
 import swapworth.statistics.Mixture;
@@ -46,7 +47,7 @@ import swapworth.statistics.SparseRow;
  * from line to line, a smooth departure, a product), model year, market time (a drift and a random walk over months), level of trade,
  * what the price includes, title, running state, damage, condition facts, region, and further columns on request. Every term is shrunk
  * toward what {@link Assumptions} say; with few cars they carry the slopes, with many the cars do. Errors are of Student's t with 5
- * degrees of freedom, so that a mistyped price does not bend the fit.
+ * degrees of freedom, and a small share of prices is taken to be mistyped, so that such a price does not bend the fit.
  *
  * <p>A car enters once for each level of trade. Prices of the same car share its own departure: a second price enters as its
  * difference from the first, with an error scale of its own.
@@ -200,6 +201,7 @@ public final class PriceModel {
         var scale = assumptions.get("error_scale");
         var growing = assumptions.get("error_growth_with_age");
         return ShrunkenRegression.withDefaults()
+                .with(ErrorLaw.student(5).withGrossErrors(assumptions.get("mistyped_prices").middle() / 100))
                 .with(new ErrorScale.Unsure(scale.middle(), scale.spread()))
                 .withGrowth(growing.middle(), growing.spread())
                 .withSecondarySpread(assumptions.get("secondary_scale").spread())

@@ -1,39 +1,88 @@
 package swapworth.statistics;
 
 /**
- * The law of the errors about the fitted line, in units of their scale.
+ * The law of the errors about the fitted line, in units of their scale: with a small chance a response is a gross error, such as
+ * a price with a digit too many, which tells nothing; else its error follows Student's t or the normal law.
+ *
+ * <p>A gross error is as likely at any distance within {@value #REACH} scales on either side. A response far off is then more
+ * likely to be one than to be a far error, and its pull on the line falls to nothing, where Student's t alone would
+ * let it fall as the inverse of the distance. What is predicted of a new response is predicted of one that is no gross error.
  *
  * @param degreesOfFreedom degrees of freedom of Student's t, a whole number of at least 1; {@link #NORMAL} has none
+ * @param grossShare the chance of a gross error, at least 0 and below 1
  */
-public record ErrorLaw(int degreesOfFreedom) {
+public record ErrorLaw(int degreesOfFreedom, double grossShare) {
 
-    /** Normal errors. */
-    public static final ErrorLaw NORMAL = new ErrorLaw(Integer.MAX_VALUE);
+    /** Normal errors and no gross ones. */
+    public static final ErrorLaw NORMAL = new ErrorLaw(Integer.MAX_VALUE, 0);
 
-    /** Checks the degrees of freedom. */
+    private static final int REACH = 50;
+
+    /** Checks the degrees of freedom and the share. */
     public ErrorLaw {
         if (degreesOfFreedom < 1) {
             throw new IllegalArgumentException("degrees of freedom must be at least 1, not " + degreesOfFreedom);
         }
+        if (!(grossShare >= 0 && grossShare < 1)) {
+            throw new IllegalArgumentException("a share of gross errors must be at least 0 and below 1, not " + grossShare);
+        }
     }
 
     /**
-     * Student's t: heavy tails, so that a mistyped price does not bend the line.
+     * Student's t: heavy tails, so that a price far from the others does not bend the line; no gross errors.
      *
      * @param degreesOfFreedom a whole number of at least 1
      * @return the law
      */
     public static ErrorLaw student(int degreesOfFreedom) {
-        return new ErrorLaw(degreesOfFreedom);
+        return new ErrorLaw(degreesOfFreedom, 0);
+    }
+
+    /**
+     * The same law with a chance of gross errors.
+     *
+     * @param share the chance, at least 0 and below 1
+     * @return a copy
+     */
+    public ErrorLaw withGrossErrors(double share) {
+        return new ErrorLaw(degreesOfFreedom, share);
     }
 
     boolean isNormal() {
         return degreesOfFreedom == Integer.MAX_VALUE;
     }
 
-    /** The weight that a residual of z scales gets when the line is fitted by weighted least squares: 1 at the mean of the law. */
+    /**
+     * The weight that a residual of z scales gets when the line is fitted by weighted least squares: that of the law without
+     * gross errors, times the chance that it is none.
+     */
     double weight(double z) {
-        return isNormal() ? 1 : (degreesOfFreedom + 1.0) / (degreesOfFreedom + z * z);
+        double weight = isNormal() ? 1 : (degreesOfFreedom + 1.0) / (degreesOfFreedom + z * z);
+        return grossShare == 0 ? weight : weight * chanceOfNoGrossError(z);
+    }
+
+    /** The chance that a residual of z scales is no gross error. */
+    double chanceOfNoGrossError(double z) {
+        if (grossShare == 0) {
+            return 1;
+        }
+        double usual = (1 - grossShare) * density(z);
+        return usual / (usual + grossDensity());
+    }
+
+    /** The density of gross errors, the same at any distance. */
+    double grossDensity() {
+        return grossShare / (2 * REACH);
+    }
+
+    /** The logarithm of the density at z of a response that may be a gross error. */
+    double logLikelihood(double z) {
+        return grossShare == 0 ? logDensity(z) : Math.log((1 - grossShare) * density(z) + grossDensity());
+    }
+
+    /** The chance that a response that may be a gross error lies above z: half of the gross errors lie above. */
+    double above(double z) {
+        return (1 - grossShare) * cumulative(-z) + grossShare / 2;
     }
 
     /** Fisher information of the location per squared scale: (nu + 1) / (nu + 3), 1 for normal errors. */
@@ -41,7 +90,7 @@ public record ErrorLaw(int degreesOfFreedom) {
         return isNormal() ? 1 : (degreesOfFreedom + 1.0) / (degreesOfFreedom + 3.0);
     }
 
-    /** The logarithm of the density at z. */
+    /** The logarithm of the density at z of a response that is no gross error. */
     double logDensity(double z) {
         if (isNormal()) {
             return -0.5 * z * z - 0.5 * Math.log(2 * Math.PI);

@@ -54,7 +54,7 @@ final class Mode {
         double[] pull = new double[n];
         double[] precision = new double[p * p];
         spreads.addPrecision(precision);
-        boolean linear = law.isNormal() && java.util.stream.IntStream.range(0, n).noneMatch(sample::isBound);
+        boolean linear = law.isNormal() && law.grossShare() == 0 && java.util.stream.IntStream.range(0, n).noneMatch(sample::isBound);
         for (int step = 0; step < MOST_STEPS; step++) {
             // From a cold start the first steps are plain, then absolute-value weights, before far rows may be weighed down.
             Phase phase = !cold || linear || step >= 4 ? Phase.LAW : step == 0 ? Phase.PLAIN : Phase.ABSOLUTE;
@@ -158,8 +158,8 @@ final class Mode {
      * its slope per scale, so that one such row never asks for a step of more than three scales.
      */
     private static void bounded(ErrorLaw law, double z, double s, int i, double[] weight, double[] pull) {
-        double tail = Math.max(law.cumulative(-z), 1e-300);
-        double hazard = Math.exp(law.logDensity(z)) / tail;
+        double tail = Math.max(law.above(z), 1e-300);
+        double hazard = (1 - law.grossShare()) * law.density(z) / tail;
         double slopeOfLogDensity = law.isNormal() ? -z : -(law.degreesOfFreedom() + 1.0) * z / (law.degreesOfFreedom() + z * z);
         double curvature = hazard * (hazard + slopeOfLogDensity);
         pull[i] = hazard / s;
@@ -275,6 +275,11 @@ final class Mode {
         return pull[i];
     }
 
+    /** The chance that row i is no gross error. */
+    double chanceOfNoGrossError(int i) {
+        return law.chanceOfNoGrossError((sample.response(i) - design.dot(i, coefficients)) / scale[i]);
+    }
+
     /** What row i adds to the precision of its fitted value. */
     double information(int i) {
         return information[i];
@@ -298,8 +303,8 @@ final class Mode {
         double sum = 0;
         for (int i = 0; i < pull.length; i++) {
             double z = (sample.response(i) - design.dot(i, coefficients)) / scale[i];
-            sum += sample.isBound(i) ? Math.log(Math.max(law.cumulative(-z), 1e-300))
-                    : law.logDensity(z) - Math.log(scale[i]);
+            sum += sample.isBound(i) ? Math.log(Math.max(law.above(z), 1e-300))
+                    : law.logLikelihood(z) - Math.log(scale[i]);
         }
         return sum;
     }

@@ -416,7 +416,9 @@ public final class Posterior {
             Mixture one = Mixture.of(law, new double[] {1}, new double[] {x[i].dot(c.coefficients)}, new double[] {c.variance(x[i])},
                     new double[] {scale});
             double y = sample.response(rows[i]);
-            sum += Math.log(Math.max(1e-300, sample.isBound(rows[i]) ? 1 - one.cumulative(y) : one.density(y)));
+            double usual = sample.isBound(rows[i]) ? 1 - one.cumulative(y) : one.density(y);
+            double gross = sample.isBound(rows[i]) ? law.grossShare() / 2 : law.grossDensity() / scale;
+            sum += Math.log(Math.max(1e-300, (1 - law.grossShare()) * usual + gross));
         }
         return sum;
     }

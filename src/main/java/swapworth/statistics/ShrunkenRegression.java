@@ -287,7 +287,7 @@ public final class ShrunkenRegression {
                 if (sample.isBound(i) || !sample.followsScale(i)) {
                     left += mode.information(i) * row.dot(row.times(covariance, design.columns()));
                 } else {
-                    left += 1;
+                    left += mode.chanceOfNoGrossError(i);
                     squares += mode.pull(i) * (sample.response(i) - row.dot(mode.coefficients()));
                 }
             }

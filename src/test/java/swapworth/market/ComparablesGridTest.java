@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -12,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import swapworth.listing.Car;
 import swapworth.listing.Listing;
 import swapworth.listing.PriceKind;
+import swapworth.listing.Seller;
 import swapworth.world.SampleWorld;
 
 /** The grid of comparables, recomputed as a reader with a pocket calculator would. */
@@ -99,11 +101,11 @@ class ComparablesGridTest {
 
     @Test
     void a_car_of_the_same_facts_needs_no_adjustment() {
-        List<Car> line = new java.util.ArrayList<>(TestCars.line("Aral Siv", 11_000, 20, 3));
-        Car twin = TestCars.car(900, "Aral Siv", 2017, 61_000, 10_300, PriceKind.ASKING, swapworth.listing.Seller.PRIVATE);
+        List<Car> line = new ArrayList<>(TestCars.line("Aral Siv", 11_000, 20, 3));
+        Car twin = TestCars.car(900, "Aral Siv", 2017, 61_000, 10_300, PriceKind.ASKING, Seller.PRIVATE);
         line.add(twin);
         PriceModel model = PriceModel.fit(line);
-        Listing like = TestCars.car(901, "Aral Siv", 2017, 61_000, 9_000, PriceKind.ASKING, swapworth.listing.Seller.PRIVATE).latest();
+        Listing like = TestCars.car(901, "Aral Siv", 2017, 61_000, 9_000, PriceKind.ASKING, Seller.PRIVATE).latest();
         Comparables grid = TestCars.fair(model.judge(like).valuation()).comparables();
         assertEquals("car-900", grid.rows().get(0).car());
         assertEquals(10_300, grid.rows().get(0).adjusted(), 1e-6);

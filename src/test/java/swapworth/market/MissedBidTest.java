@@ -17,7 +17,8 @@ class MissedBidTest {
     private static List<Car> withBids(double bid, int bids) {
         List<Car> cars = new ArrayList<>(TestCars.line("Aral Siv", 11_000, 14, 4));
         for (int i = 0; i < 4; i++) {
-            cars.add(TestCars.car(700 + i, "Aral Siv", 2016 + i, 60_000 - 4_000 * i, 8_500 + 900 * i, PriceKind.SOLD, Seller.AUCTION));
+            cars.add(TestCars.car(700 + i, "Aral Siv", 2016 + i, 60_000 - 4_000 * i, 8_500 + 900 * i, PriceKind.SOLD,
+                    Seller.AUCTION));
         }
         for (int i = 0; i < bids; i++) {
             cars.add(TestCars.car(800 + i, "Aral Siv", 2017, 58_000 + 2_000 * i, bid, PriceKind.BID_NOT_MET, Seller.AUCTION));
@@ -45,11 +46,11 @@ class MissedBidTest {
     }
 
     @Test
-    void a_bid_beyond_belief_pulls_less_than_a_likely_one_but_never_down() {
+    void a_bid_beyond_belief_pulls_less_than_a_likely_one() {
         double none = valueAtAuction(withBids(1, 0));
         double likely = valueAtAuction(withBids(12_000, 2));
         double absurd = valueAtAuction(withBids(90_000, 2));
-        assertTrue(absurd < likely && absurd > 0.995 * none, none + " " + likely + " " + absurd);
+        assertTrue(absurd < likely && absurd > 0.98 * none, none + " " + likely + " " + absurd);
     }
 
     @Test

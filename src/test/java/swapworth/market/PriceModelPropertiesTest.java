@@ -17,6 +17,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import swapworth.listing.Car;
 import swapworth.listing.Listings;
+import swapworth.listing.PriceKind;
+import swapworth.listing.Seller;
 import swapworth.world.SampleWorld;
 
 /** What must not matter to a value, and what must carry through. */
@@ -28,7 +30,7 @@ class PriceModelPropertiesTest {
         return cars.subList(0, count);
     }
 
-    /** Ratios of medians and of ends of ranges of each car under two models, where the second saw other prices of the same cars. */
+    /** Ratios of medians and of ends of ranges of each car under two models; the second saw other prices of the same cars. */
     private static void assertRatio(double expected, double tolerance, PriceModel before, List<Car> was, PriceModel after,
             List<Car> is) {
         for (int c = 0; c < was.size(); c++) {
@@ -94,14 +96,14 @@ class PriceModelPropertiesTest {
         double before = Double.POSITIVE_INFINITY;
         for (double miles = 20_000; miles <= 140_000; miles += 10_000) {
             double value = TestCars.fair(model.judge(TestCars.car(900, "Aral Siv", 2017, miles, 9_000,
-                    swapworth.listing.PriceKind.ASKING, swapworth.listing.Seller.PRIVATE).latest()).valuation()).median();
+                    PriceKind.ASKING, Seller.PRIVATE).latest()).valuation()).median();
             assertTrue(value < before, miles + " miles");
             before = value;
         }
         before = 0;
         for (int year = 2012; year <= 2022; year++) {
             double value = TestCars.fair(model.judge(TestCars.car(900, "Aral Siv", year, 70_000, 9_000,
-                    swapworth.listing.PriceKind.ASKING, swapworth.listing.Seller.PRIVATE).latest()).valuation()).median();
+                    PriceKind.ASKING, Seller.PRIVATE).latest()).valuation()).median();
             assertTrue(value > before, "model year " + year);
             before = value;
         }

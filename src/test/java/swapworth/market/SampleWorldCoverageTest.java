@@ -3,7 +3,6 @@ package swapworth.market;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.LongStream;
 import org.junit.jupiter.api.Tag;
@@ -34,9 +33,10 @@ class SampleWorldCoverageTest {
                 }
             }
             FitStudy study = model.study(model.judgeAll()).orElseThrow();
-            sums[1] += study.in80() * study.ratios().n() / 100;
-            sums[2] += study.in95() * study.ratios().n() / 100;
-            counts[1] += study.ratios().n();
+            int prices = study.ratios().n() + study.leftOut();
+            sums[1] += study.in80() * prices / 100;
+            sums[2] += study.in95() * prices / 100;
+            counts[1] += prices;
         });
         return new Coverage(100 * sums[0] / counts[0], 100 * sums[1] / counts[1], 100 * sums[2] / counts[1], counts[0]);
     }

@@ -40,8 +40,8 @@ final class TestCars {
     }
 
     private static Price price(double amount, Price like) {
-        return new Price(Money.of(BigDecimal.valueOf(amount).toPlainString(), like.typed().currency().getCurrencyCode()), amount, like.kind(),
-                like.includes());
+        String currency = like.typed().currency().getCurrencyCode();
+        return new Price(Money.of(BigDecimal.valueOf(amount).toPlainString(), currency), amount, like.kind(), like.includes());
     }
 
     private static Listing withPrice(Listing listing, double amount) {
@@ -68,8 +68,8 @@ final class TestCars {
         CarFacts facts = CarFacts.of(line).modelYear(modelYear).mileage(miles(miles)).seller(seller).build();
         Price price = new Price(Money.of(BigDecimal.valueOf(Math.rint(amount)).toPlainString(), "USD"), Math.rint(amount), kind,
                 PriceIncludes.NEITHER);
-        Listing listing = new Listing(new Origin("listings.csv", number + 2), Optional.of("car-" + number), Optional.of(DAY), facts,
-                price, Outcome.OPEN, Optional.empty(), Saved.WHOLE_SEARCH, Optional.empty(), Optional.empty(), List.of());
+        Listing listing = new Listing(new Origin("listings.csv", number + 2), Optional.of("car-" + number), Optional.of(DAY),
+                facts, price, Outcome.OPEN, Optional.empty(), Saved.WHOLE_SEARCH, Optional.empty(), Optional.empty(), List.of());
         return new Car("car-" + number, List.of(listing), facts, List.of());
     }
 

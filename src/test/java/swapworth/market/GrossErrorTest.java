@@ -1,0 +1,144 @@
+package swapworth.market;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import swapworth.listing.Car;
+import swapworth.listing.Listing;
+import swapworth.listing.Listings;
+import swapworth.world.SampleWorld;
+import swapworth.world.WorldFiles.Slip;
+import swapworth.world.WorldFiles.SlipKind;
+
+/** Two typing errors in the prices of a sample world: one digit too many, one missing. */
+class GrossErrorTest {
+
+    /** A comma with an even number of quotes behind it. */
+    private static final String COMMA_BETWEEN_CELLS = ",(?=([^\"]*\"[^\"]*\")*[^\"]*$)";
+
+    @TempDir
+    Path folder;
+
+    private PriceModel ofFiles(String name, Map<String, String> files) {
+        try {
+            Path place = Files.createDirectories(folder.resolve(name));
+            for (Map.Entry<String, String> file : files.entrySet()) {
+                Files.writeString(place.resolve(file.getKey()), file.getValue());
+            }
+            return PriceModel.fit(Listings.read(place.resolve("listings.csv")).cars());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** The value of each car of a model that has one, by the place of its last row, its own prices left out. */
+    private static Map<String, Double> values(PriceModel model) {
+        Map<String, Double> values = new HashMap<>();
+        for (Car car : model.cars()) {
+            if (model.judge(car.latest()).valuation() instanceof FairValue value) {
+                values.put(car.latest().origin().toString(), value.median());
+            }
+        }
+        return values;
+    }
+
+    /** The files with the price of each slip as it should have been. */
+    private static Map<String, String> repaired(Map<String, String> files, List<Slip> slips) {
+        List<String> lines = new ArrayList<>(files.get("listings.csv").lines().toList());
+        int price = Arrays.asList(lines.get(0).split(",")).indexOf("price");
+        for (Slip slip : slips) {
+            List<String> cells = new ArrayList<>(Arrays.asList(lines.get(slip.line() - 1).split(COMMA_BETWEEN_CELLS, -1)));
+            cells.set(price, slip.truth());
+            lines.set(slip.line() - 1, String.join(",", cells));
+        }
+        Map<String, String> changed = new HashMap<>(files);
+        changed.put("listings.csv", String.join("\n", lines) + "\n");
+        return changed;
+    }
+
+    @ParameterizedTest
+    @ValueSource(longs = {23, 62, 63})
+    void the_sample_s_typing_errors_are_named_and_move_no_value_of_another_car_by_two_per_cent(long seed) {
+        SampleWorld world = SampleWorld.generate(seed);
+        List<Slip> slips = world.slips().stream()
+                .filter(s -> s.kind() == SlipKind.DIGIT_MISSING || s.kind() == SlipKind.DIGIT_TOO_MANY).toList();
+        assertEquals(2, slips.size());
+        PriceModel dirty = ofFiles("dirty", world.files());
+        PriceModel clean = ofFiles("clean", repaired(world.files(), slips));
+        List<Judgement> judged = dirty.judgeAll();
+        for (Slip slip : slips) {
+            Judgement of = judged.stream().filter(j -> j.listing().origin().line() == slip.line()).findFirst().orElseThrow();
+            assertTrue(of.remarks().stream().anyMatch(r -> r.contains("typing error")), slip + " " + of.remarks());
+        }
+        Map<String, Double> before = values(clean);
+        int compared = 0;
+        for (Map.Entry<String, Double> value : values(dirty).entrySet()) {
+            if (before.containsKey(value.getKey())) {
+                assertEquals(1, value.getValue() / before.get(value.getKey()), 0.02, value.getKey());
+                compared++;
+            }
+        }
+        assertTrue(compared > 280, compared + " cars compared");
+    }
+
+    // A mistyped price tells nothing: it must do no more than to be missing.
+    @ParameterizedTest
+    @ValueSource(longs = {41, 42})
+    void a_mistyped_price_counts_as_if_it_were_not_there(long seed) {
+        List<Car> cars = SampleWorld.generate(seed).joinedCars();
+        // A car that was seen several times keeps its other prices; these two were seen once.
+        List<Integer> once = IntStream.range(0, cars.size()).filter(c -> cars.get(c).sightings().size() == 1).boxed().toList();
+        Random random = new Random(seed);
+        int low = once.get(random.nextInt(once.size() / 2));
+        int high = once.get(once.size() / 2 + random.nextInt(once.size() / 2));
+        IntStream all = IntStream.range(0, cars.size());
+        PriceModel mistyped = PriceModel.fit(all.mapToObj(c -> c == low ? latestTimes(cars.get(c), 0.1)
+                : c == high ? latestTimes(cars.get(c), 10) : cars.get(c)).toList());
+        List<Car> others = new ArrayList<>(cars);
+        others.removeAll(List.of(cars.get(low), cars.get(high)));
+        Map<String, Double> without = values(PriceModel.fit(others));
+        Map<String, Double> with = values(mistyped);
+        assertTrue(without.size() > 290);
+        without.forEach((car, value) -> assertEquals(1, with.getOrDefault(car, value) / value, 0.005, car));
+        for (int wrong : new int[] {low, high}) {
+            List<String> remarks = mistyped.judge(mistyped.cars().get(wrong).latest()).remarks();
+            assertTrue(remarks.stream().anyMatch(r -> r.contains("typing error")), remarks.toString());
+        }
+    }
+
+    @Test
+    void an_earlier_price_of_its_car_stands_in_for_a_mistyped_one() {
+        for (int sightings : new int[] {2, 3, 5}) {
+            List<Car> cars = new ArrayList<>(SampleWorld.generate(41).joinedCars());
+            int repeated = IntStream.range(0, cars.size()).filter(c -> cars.get(c).sightings().size() == sightings
+                    && cars.get(c).sightings().stream().map(Listing::level).distinct().count() == 1).findFirst().orElseThrow();
+            for (double factor : new double[] {0.1, 10}) {
+                Car mistyped = latestTimes(cars.get(repeated), factor);
+                List<Car> with = new ArrayList<>(cars);
+                with.set(repeated, mistyped);
+                List<Listing> used = Evidence.of(with).stream().filter(e -> e.car() == repeated).map(Evidence::listing).toList();
+                assertEquals(List.of(mistyped.sightings().get(sightings - 2)), used);
+            }
+        }
+    }
+
+    private static Car latestTimes(Car car, double factor) {
+        Listing latest = car.latest();
+        return TestCars.withPrice(car, latest, factor * latest.price().amount());
+    }
+}
