@@ -3,6 +3,8 @@ package swapworth.command;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.Optional;
 import java.util.OptionalInt;
 import picocli.CommandLine;
 import picocli.CommandLine.Model.CommandSpec;
@@ -54,58 +56,71 @@ public final class Main {
      * @return the exit code
      */
     public static int run(PrintStream out, PrintStream err, String... arguments) {
-        CommandLine line = commandLine();
+        String first = arguments.length == 0 ? "" : arguments[0];
+        Optional<CommandSpec> named = step(first);
+        String name = named.isPresent() ? first : "folder";
+        CommandLine line = new CommandLine(named.orElseGet(Main::folder));
         line.setOut(new java.io.PrintWriter(out, true, StandardCharsets.UTF_8));
         line.setErr(new java.io.PrintWriter(err, true, StandardCharsets.UTF_8));
         ParseResult parsed;
         try {
-            parsed = line.parseArgs(arguments);
+            parsed = line.parseArgs(named.isPresent() ? Arrays.copyOfRange(arguments, 1, arguments.length) : arguments);
         } catch (ParameterException e) {
             err.println(e.getMessage());
-            err.println("For help: swapworth --help");
+            err.println("For help: swapworth " + (named.isPresent() ? first + " " : "") + "--help");
             return WRONG_USAGE;
         }
-        Integer help = CommandLine.executeHelpRequest(parsed);
-        if (help != null) {
-            return help;
+        if (parsed.isUsageHelpRequested()) {
+            line.usage(out);
+            return 0;
         }
-        ParseResult step = parsed.hasSubcommand() ? parsed.subcommand() : parsed;
-        return new Steps(out, err).run(parsed.hasSubcommand() ? step.commandSpec().name() : "folder", new Arguments(step));
+        return new Steps(out, err).run(name, new Arguments(parsed));
     }
 
-    private static CommandLine commandLine() {
+    /** The whole job, for which no step is named. */
+    private static CommandSpec folder() {
         CommandSpec root = CommandSpec.create().name("swapworth");
         root.usageMessage().description("Fair values with honest ranges from car listings that you collected.",
-                "FOLDER: does whatever the files of the folder allow, on one page. Without it the sample folder is taken.");
+                "FOLDER: does whatever the files of the folder allow, on one page. Without it the sample folder is taken.")
+                .footer("", "Single steps, each with its own --help:", "  check LISTINGS...    what was understood of listing files",
+                        "  judge LISTINGS...    every listing judged, its own car left out",
+                        "  value --market LISTINGS... --subject CARS    cars valued by listings");
         root.addPositional(PositionalParamSpec.builder().index("0").arity("0..1").paramLabel("FOLDER").type(Path.class)
                 .description("a folder with listings.csv, and cars.csv where you have one").build());
         common(root);
         modelling(root);
-        CommandSpec check = step("check", "Says what was understood of listing files, and what was not.");
-        files(check);
-        common(check);
-        CommandSpec judge = step("judge", "Judges every listing, its own car left out.");
-        files(judge);
-        common(judge);
-        modelling(judge);
-        CommandSpec value = step("value", "Values cars by listings: --market LISTINGS --subject CARS.");
-        value.addOption(OptionSpec.builder("--market").paramLabel("LISTINGS").arity("1..*").type(Path[].class).required(true)
-                .description("one or several files of listings").build());
-        value.addOption(OptionSpec.builder("--subject").paramLabel("CARS").type(Path.class).required(true)
-                .description("the file of the cars to value").build());
-        common(value);
-        modelling(value);
-        CommandLine line = new CommandLine(root);
-        for (CommandSpec spec : new CommandSpec[] {check, judge, value}) {
-            line.addSubcommand(spec.name(), new CommandLine(spec));
-        }
-        return line;
+        return root;
     }
 
-    private static CommandSpec step(String name, String description) {
-        CommandSpec spec = CommandSpec.create().name(name);
-        spec.usageMessage().description(description);
-        return spec;
+    /** A single step by its name; each is described only when asked for, since describing them all takes time at every start. */
+    private static Optional<CommandSpec> step(String name) {
+        CommandSpec spec = CommandSpec.create().name("swapworth " + name);
+        switch (name) {
+            case "check" -> {
+                spec.usageMessage().description("Says what was understood of listing files, and what was not.");
+                files(spec);
+                common(spec);
+            }
+            case "judge" -> {
+                spec.usageMessage().description("Judges every listing, its own car left out.");
+                files(spec);
+                common(spec);
+                modelling(spec);
+            }
+            case "value" -> {
+                spec.usageMessage().description("Values cars by listings.");
+                spec.addOption(OptionSpec.builder("--market").paramLabel("LISTINGS").arity("1..*").type(Path[].class).required(true)
+                        .description("one or several files of listings").build());
+                spec.addOption(OptionSpec.builder("--subject").paramLabel("CARS").type(Path.class).required(true)
+                        .description("the file of the cars to value").build());
+                common(spec);
+                modelling(spec);
+            }
+            default -> {
+                return Optional.empty();
+            }
+        }
+        return Optional.of(spec);
     }
 
     private static void files(CommandSpec spec) {

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
+import java.util.concurrent.CompletableFuture;
 import swapworth.assumptions.Assumptions;
 import swapworth.chart.Charts;
 import swapworth.listing.CarsFile;
@@ -97,12 +98,15 @@ final class Steps {
         }
         PriceModel model = model(read, arguments, folderOf(arguments.listings().get(0)));
         Judged judged = Judged.of(read, model, arguments.on(), arguments.level());
+        // The page is made while the terminal fills.
+        Optional<CompletableFuture<Page>> page = arguments.page().map(file -> CompletableFuture.supplyAsync(
+                () -> ListingsPage.of(names(arguments.listings()), judged)));
         print(read, judged);
         if (arguments.out().isPresent()) {
             write(arguments.out().get(), judged.table().csv(), "the judged listings");
         }
-        if (arguments.page().isPresent()) {
-            writePage(arguments.page().get(), ListingsPage.of(names(arguments.listings()), judged));
+        if (page.isPresent()) {
+            writePage(arguments.page().orElseThrow(), page.get().join());
         }
         return ending(read, arguments);
     }

@@ -109,7 +109,7 @@ public record ErrorLaw(int degreesOfFreedom, double grossShare) {
         for (int k = (degreesOfFreedom + 1) / 2; k > 0; k--) {
             power *= base;
         }
-        return Math.exp(logConstant()) * power;
+        return StudentT.constant(degreesOfFreedom) * power;
     }
 
     private double logConstant() {

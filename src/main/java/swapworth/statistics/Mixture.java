@@ -151,29 +151,19 @@ public final class Mixture {
         if (sd == 0) {
             return mean;
         }
-        double low = mean - 3 * sd;
-        double high = mean + 3 * sd;
-        double belowLow = cumulative(low) - probability;
-        for (double reach = 6 * sd; belowLow > 0; reach *= 2) {
-            low = mean - reach;
-            belowLow = cumulative(low) - probability;
-        }
-        double aboveHigh = cumulative(high) - probability;
-        for (double reach = 6 * sd; aboveHigh < 0; reach *= 2) {
-            high = mean + reach;
-            aboveHigh = cumulative(high) - probability;
-        }
-        // Newton's steps, kept inside a bracket that shrinks.
+        // Newton's steps of at most two standard deviations, inside a bracket that shrinks.
+        double low = Double.NEGATIVE_INFINITY;
+        double high = Double.POSITIVE_INFINITY;
         double y = mean + sd * 0.8 * Normal.quantile(probability);
-        for (int step = 0; step < 60; step++) {
+        for (int step = 0; step < 200; step++) {
             double miss = cumulative(y) - probability;
             if (miss > 0) {
                 high = y;
             } else {
                 low = y;
             }
-            double next = y - miss / density(y);
-            if (!(next > low && next < high)) {
+            double next = y - Math.max(-2 * sd, Math.min(2 * sd, miss / density(y)));
+            if (!(next >= low && next <= high)) {
                 next = 0.5 * (low + high);
             }
             if (Math.abs(next - y) < 1e-6 * sd) {

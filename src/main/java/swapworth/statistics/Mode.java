@@ -78,16 +78,13 @@ final class Mode {
         double[] weight = new double[n];
         double[] pull = new double[n];
         weigh(design, sample, law, scale, b, Phase.LAW, weight, pull);
-        double[] information = new double[n];
-        for (int i = 0; i < n; i++) {
-            information[i] = sample.isBound(i) ? weight[i] : weight[i] * law.information();
-        }
+        double[] information = information(sample, law, weight);
         return new Mode(design, sample, law, spreads, scale, b, pull, information, factor(design, spreads, precision, information));
     }
 
     /**
-     * The mode at other hyperparameters not far from these: steps with the factor that is there already, which costs a small part of a
-     * new one. Where they do not settle soon, the mode is found by full steps.
+     * The mode at other hyperparameters not far from these: steps with one factor, found where they begin, for they cost a small part of
+     * a new one. Where they do not settle soon, the mode is found by full steps.
      *
      * @param changed the prior at the other hyperparameters
      * @param changedScale the error scale of each row there
@@ -97,32 +94,43 @@ final class Mode {
         if (law.isNormal()) {
             return find(design, sample, law, changed, changedScale, coefficients, tolerance);
         }
+        int p = coefficients.length;
         double[] b = coefficients.clone();
         double[] weight = new double[pull.length];
         double[] slope = new double[pull.length];
+        double[] precision = new double[p * p];
+        changed.addPrecision(precision);
+        weigh(design, sample, law, changedScale, b, Phase.LAW, weight, slope);
+        Cholesky near = factor(design, changed, precision, information(sample, law, weight));
         double before = Double.POSITIVE_INFINITY;
         for (int step = 0; step < MOST_CHEAP_STEPS; step++) {
-            weigh(design, sample, law, changedScale, b, Phase.LAW, weight, slope);
             double[] gradient = gradient(design, changed, slope, b);
-            double[] move = factor.solve(gradient);
+            double[] move = near.solve(gradient);
             double size = 0;
-            for (int j = 0; j < b.length; j++) {
+            for (int j = 0; j < p; j++) {
                 size += move[j] * gradient[j];
             }
             if (!(size < before)) {
                 break;
             }
             before = size;
-            for (int j = 0; j < b.length; j++) {
+            for (int j = 0; j < p; j++) {
                 b[j] += move[j];
             }
             if (Math.sqrt(Math.max(0, size)) <= tolerance) {
-                double[] precision = new double[b.length * b.length];
-                changed.addPrecision(precision);
                 return at(design, sample, law, changed, changedScale, b, precision);
             }
+            weigh(design, sample, law, changedScale, b, Phase.LAW, weight, slope);
         }
         return find(design, sample, law, changed, changedScale, coefficients, tolerance);
+    }
+
+    private static double[] information(Sample sample, ErrorLaw law, double[] weight) {
+        double[] information = new double[weight.length];
+        for (int i = 0; i < weight.length; i++) {
+            information[i] = sample.isBound(i) ? weight[i] : weight[i] * law.information();
+        }
+        return information;
     }
 
     private enum Phase { PLAIN, ABSOLUTE, LAW }

@@ -9,10 +9,12 @@ public final class StudentT {
     private static final int KEPT = 32;
     /** The logarithms of the densities at 0 for few degrees of freedom, which are asked for again and again. */
     private static final double[] LOG_CONSTANT = new double[KEPT];
+    private static final double[] CONSTANT = new double[KEPT];
 
     static {
         for (int nu = 1; nu < KEPT; nu++) {
             LOG_CONSTANT[nu] = computeLogConstant(nu);
+            CONSTANT[nu] = Math.exp(LOG_CONSTANT[nu]);
         }
     }
 
@@ -65,6 +67,11 @@ public final class StudentT {
     /** The logarithm of the density at 0. */
     static double logConstant(int nu) {
         return nu < KEPT ? LOG_CONSTANT[nu] : computeLogConstant(nu);
+    }
+
+    /** The density at 0. */
+    static double constant(int nu) {
+        return nu < KEPT ? CONSTANT[nu] : Math.exp(computeLogConstant(nu));
     }
 
     private static double computeLogConstant(int nu) {
