@@ -15,7 +15,6 @@ import swapworth.listing.CarFacts;
 import swapworth.listing.Condition;
 import swapworth.listing.Damage;
 import swapworth.listing.LevelOfTrade;
-import swapworth.listing.PriceIncludes;
 import swapworth.market.Measures.Measured;
 import swapworth.statistics.PriorBlock;
 import swapworth.statistics.PriorBlock.Role;

@@ -10,26 +10,18 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.IntStream;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
-import swapworth.listing.Condition;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listing;
-import swapworth.listing.Mileage;
-import swapworth.listing.MileageStatus;
-import swapworth.listing.PriceIncludes;
-import swapworth.listing.Runs;
-import swapworth.listing.Title;
 import swapworth.statistics.Bound;
 import swapworth.statistics.Design;
 import swapworth.statistics.ErrorLaw;
 import swapworth.statistics.ErrorScale;
 import swapworth.statistics.Integration;
-import swapworth.statistics.Mixture;
 import swapworth.statistics.Posterior;
 import swapworth.statistics.Posterior.LeaveOut;
 import swapworth.statistics.PriorBlock;
@@ -55,7 +47,6 @@ import swapworth.statistics.SparseRow;
  * <p>Immutable; safe for use by several threads.
  */
 public final class PriceModel {
-    private static final int COMPARABLES = 6;
     /** Up to this many cars each is left out by a refit, beyond it in closed form. */
     private static final int REFITTED = 150;
     /** Up to this many prices the hyperparameters are averaged over. */
@@ -70,6 +61,7 @@ public final class PriceModel {
     private final List<PriorBlock> blocks;
     private final Encoded[] encoded;
     private final Posterior posterior;
+    private final Grids grids;
     private final Map<Integer, int[]> rowsOfCar = new HashMap<>();
     private final Map<String, Integer> carsOfLine = new HashMap<>();
     private final Map<Listing, Integer> carOfListing = new IdentityHashMap<>();
@@ -87,6 +79,7 @@ public final class PriceModel {
         this.encoded = evidence.stream().map(e -> encoder.encode(e.subject())).toArray(Encoded[]::new);
         takeStock();
         this.posterior = fit();
+        this.grids = new Grids(this.cars, evidence, encoder, encoded, posterior);
     }
 
     /**
@@ -446,55 +439,7 @@ public final class PriceModel {
      * @return those of which at least one price tells, main terms first
      */
     public List<TermEffect> terms() {
-        List<TermEffect> effects = new ArrayList<>();
-        Map<String, Integer> ofLine = new TreeMap<>();
-        evidence.forEach(e -> ofLine.merge(e.subject().facts().vehicle(), 1, Integer::sum));
-        for (Term term : encoder.terms()) {
-            for (Term.Effect effect : term.effects()) {
-                int rows = 0;
-                for (Encoded row : encoded) {
-                    rows += has(row.row(), effect.coefficient()) ? 1 : 0;
-                }
-                if (rows > 0) {
-                    effects.add(effect(effect.label(), effect.unit(), SparseRow.of(new int[] {effect.coefficient()},
-                            new double[] {effect.perUnit()}), rows));
-                    slopesOfLines(term, effect, ofLine, effects);
-                }
-            }
-        }
-        return effects;
-    }
-
-    /** Behind the common slope of age and of mileage, the slope of each line. */
-    private void slopesOfLines(Term common, Term.Effect effect, Map<String, Integer> ofLine, List<TermEffect> effects) {
-        for (Term term : encoder.terms()) {
-            if (term instanceof Terms.Levels levels && term.group() == common.group() && term.name().contains("slopes of lines")
-                    && ofLine.size() > 1) {
-                ofLine.forEach((line, rows) -> levels.coefficient(line).ifPresent(c -> effects.add(effect(
-                        effect.label() + ", " + line, effect.unit(),
-                        SparseRow.of(new int[] {effect.coefficient(), c}, new double[] {1, 1}), rows))));
-            }
-        }
-    }
-
-    private static boolean has(SparseRow row, int column) {
-        for (int e = 0; e < row.size(); e++) {
-            if (row.index(e) == column) {
-                return true;
-            }
-        }
-        return false;
-    }
-
-    private TermEffect effect(String label, String unit, SparseRow contrast, int rows) {
-        Mixture m = posterior.estimate(contrast);
-        double share = posterior.variance(contrast) / posterior.priorVariance(contrast);
-        return new TermEffect(label, unit, percent(m.quantile(0.5)), percent(m.quantile(0.1)), percent(m.quantile(0.9)),
-                percent(m.quantile(0.025)), percent(m.quantile(0.975)), Math.min(1, share), rows);
-    }
-
-    private static double percent(double log) {
-        return 100 * Math.expm1(log);
+        return new Effects(evidence, encoder, encoded, posterior).all();
     }
 
     /**
@@ -516,144 +461,13 @@ public final class PriceModel {
      * @throws IllegalArgumentException if the model has no such line
      */
     public LineCurve curve(String line) {
-        List<Integer> rows = IntStream.range(0, evidence.size()).filter(i -> evidence.get(i).bound() == Bound.NONE
-                && evidence.get(i).subject().facts().vehicle().equals(line)).boxed().toList();
-        if (rows.isEmpty()) {
+        if (!carsOfLine.containsKey(line)) {
             throw new IllegalArgumentException("no car of the line '" + line + "' is in the model; its lines are " + lines());
         }
-        double age = Quantiles.of(rows.stream().mapToDouble(i -> encoder.measured(evidence.get(i).subject()).age()).toArray(), 0.5);
-        double[] seen = rows.stream().mapToDouble(i -> encoder.measured(evidence.get(i).subject()).miles()).sorted().toArray();
-        Optional<LocalDate> on = encoder.end();
-        LocalDate day = on.orElse(LocalDate.of(2000, 7, 1));
-        LocalDate born = day.minusDays(Math.round(age * 365.25));
-        int steps = 32;
-        double[] miles = new double[steps + 1];
-        double[][] curve = new double[3][steps + 1];
-        for (int k = 0; k <= steps; k++) {
-            miles[k] = seen[0] + (seen[seen.length - 1] - seen[0] + 1) * k / steps;
-            Encoded row = encoder.encode(middleCar(line, born, age, miles[k], on));
-            Mixture m = posterior.predict(row.row(), row.inflation(), row.growth());
-            curve[0][k] = Math.exp(m.quantile(0.1));
-            curve[1][k] = Math.exp(m.quantile(0.5));
-            curve[2][k] = Math.exp(m.quantile(0.9));
-        }
-        double[] mean = posterior.mean();
-        List<LineCurve.Point> points = new ArrayList<>();
-        for (int i : rows) {
-            Evidence e = evidence.get(i);
-            double own = encoder.measured(e.subject()).miles();
-            double toward = encoder.encode(middleCar(line, born, age, own, on)).row().dot(mean) - encoded[i].row().dot(mean);
-            points.add(new LineCurve.Point(cars.get(e.car()).name(), own, e.listing().price().amount(),
-                    Math.exp(e.logPrice() + toward)));
-        }
-        return new LineCurve(line, "a car of " + Math.round(age) + " years, clean title, driving, sound, private asking"
-                + on.map(d -> ", on " + d).orElse(""), miles, curve[1], curve[0], curve[2], points);
-    }
-
-    private static Subject middleCar(String line, LocalDate born, double age, double miles, Optional<LocalDate> on) {
-        CarFacts.Builder facts = CarFacts.of(line).mileage(new Mileage(miles, MileageStatus.READ)).title(Title.CLEAN).runs(Runs.DRIVES)
-                .damage(Set.of()).rust(Condition.SOUND).paint(Condition.SOUND).interior(Condition.SOUND).mechanical(Condition.SOUND)
-                .records(Condition.SOUND);
-        if (on.isPresent()) {
-            facts.firstRegistered(born);
-        } else {
-            facts.ageYears(age);
-        }
-        return new Subject(facts.build(), LevelOfTrade.PRIVATE_ASKING, PriceIncludes.NEITHER, on);
+        return new MileageCurve(cars, evidence, encoder, encoded, posterior).of(line);
     }
 
     Comparables comparables(FairValue value) {
-        Posterior by = value.posterior();
-        double[] mean = by.mean();
-        double[] reach = by.covariances(value.encoded().row());
-        double own = value.encoded().row().dot(reach);
-        Nearest nearest = new Nearest(COMPARABLES);
-        double scale = by.errorScale();
-        for (int i = 0; i < encoded.length; i++) {
-            if (evidence.get(i).car() == value.withoutCar() || evidence.get(i).bound() != Bound.NONE) {
-                continue;
-            }
-            double filled = scale * scale * (encoded[i].inflation() * encoded[i].inflation() - 1);
-            nearest.offer(i, evidence.get(i).car(), own - 2 * encoded[i].row().dot(reach) + variance(i) + filled);
-        }
-        return grid(value, by, mean, nearest.rows());
-    }
-
-    private double variance(int row) {
-        return variances()[row];
-    }
-
-    private double[] variances() {
-        double[] known = variances;
-        if (known.length == 0) {
-            known = Arrays.stream(encoded).mapToDouble(e -> posterior.variance(e.row())).toArray();
-            variances = known;
-        }
-        return known;
-    }
-
-    /** Variance of the fitted value of each row, found when first asked for. */
-    private volatile double[] variances = new double[0];
-
-    private Comparables grid(FairValue value, Posterior by, double[] mean, List<Integer> chosen) {
-        Group[] groups = Group.values();
-        double[] target = byGroup(value.encoded(), mean);
-        boolean[] shown = new boolean[groups.length];
-        double[][] logFactors = new double[chosen.size()][];
-        for (int k = 0; k < logFactors.length; k++) {
-            double[] from = byGroup(encoded[chosen.get(k)], mean);
-            logFactors[k] = new double[groups.length];
-            for (int g = 0; g < groups.length; g++) {
-                logFactors[k][g] = target[g] - from[g];
-                shown[g] |= Math.abs(logFactors[k][g]) > 5e-5;
-            }
-        }
-        List<Comparables.Comparable> rows = new ArrayList<>();
-        double meanLog = 0;
-        for (int k = 0; k < logFactors.length; k++) {
-            Evidence e = evidence.get(chosen.get(k));
-            List<Double> factors = new ArrayList<>();
-            double net = 0;
-            double gross = 0;
-            for (int g = 0; g < groups.length; g++) {
-                net += logFactors[k][g];
-                gross += Math.abs(logFactors[k][g]);
-                if (shown[g]) {
-                    factors.add(Math.exp(logFactors[k][g]));
-                }
-            }
-            meanLog += (e.logPrice() + net) / logFactors.length;
-            rows.add(new Comparables.Comparable(cars.get(e.car()).name(), e.listing(), factors, Math.exp(e.logPrice() + net),
-                    percent(net), percent(gross)));
-        }
-        double held = -by.priorPull(value.encoded().row());
-        double rest = chosen.isEmpty() ? 0 : Math.log(value.median()) - meanLog - held;
-        List<String> names = IntStream.range(0, groups.length).filter(g -> shown[g]).mapToObj(g -> groups[g].words()).toList();
-        return new Comparables(rows, names, Math.exp(meanLog), Math.exp(rest), Math.exp(held), value.median(),
-                bracketing(value.subject(), chosen));
-    }
-
-    private double[] byGroup(Encoded row, double[] mean) {
-        double[] byTerm = row.byTerm(mean, encoder.terms().size());
-        double[] sums = new double[Group.values().length];
-        for (int t = 0; t < byTerm.length; t++) {
-            sums[encoder.terms().get(t).group().ordinal()] += byTerm[t];
-        }
-        return sums;
-    }
-
-    private List<String> bracketing(Subject subject, List<Integer> chosen) {
-        if (chosen.isEmpty()) {
-            return List.of();
-        }
-        Measures.Measured own = encoder.measured(subject);
-        double[] ages = chosen.stream().mapToDouble(r -> encoder.measured(evidence.get(r).subject()).age()).sorted().toArray();
-        double[] miles = chosen.stream().mapToDouble(r -> encoder.measured(evidence.get(r).subject()).miles()).sorted().toArray();
-        return List.of("age lies " + bracket(own.age(), ages), "mileage " + bracket(own.miles(), miles));
-    }
-
-    private static String bracket(double own, double[] sorted) {
-        return own < sorted[0] ? "below all comparables" : own > sorted[sorted.length - 1] ? "above all comparables"
-                : "between those of the comparables";
+        return grids.of(value);
     }
 }

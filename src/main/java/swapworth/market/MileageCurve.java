@@ -1,0 +1,86 @@
+package swapworth.market;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.IntStream;
+import swapworth.listing.Car;
+import swapworth.listing.CarFacts;
+import swapworth.listing.Condition;
+import swapworth.listing.LevelOfTrade;
+import swapworth.listing.Mileage;
+import swapworth.listing.MileageStatus;
+import swapworth.listing.PriceIncludes;
+import swapworth.listing.Runs;
+import swapworth.listing.Title;
+import swapworth.statistics.Bound;
+import swapworth.statistics.Mixture;
+import swapworth.statistics.Posterior;
+import swapworth.statistics.Quantiles;
+
+/** How price runs with mileage for the middle car of a line. */
+final class MileageCurve {
+    private final List<Car> cars;
+    private final List<Evidence> evidence;
+    private final Encoder encoder;
+    private final Encoded[] encoded;
+    private final Posterior posterior;
+
+    MileageCurve(List<Car> cars, List<Evidence> evidence, Encoder encoder, Encoded[] encoded, Posterior posterior) {
+        this.cars = cars;
+        this.evidence = evidence;
+        this.encoder = encoder;
+        this.encoded = encoded;
+        this.posterior = posterior;
+    }
+
+    /** The curve of a line that has evidence. */
+    LineCurve of(String line) {
+        List<Integer> rows = IntStream.range(0, evidence.size())
+                .filter(i -> evidence.get(i).subject().facts().vehicle().equals(line)).boxed().toList();
+        double age = Quantiles.of(rows.stream().mapToDouble(i -> encoder.measured(evidence.get(i).subject()).age()).toArray(), 0.5);
+        double[] seen = rows.stream().mapToDouble(i -> encoder.measured(evidence.get(i).subject()).miles()).sorted().toArray();
+        Optional<LocalDate> on = encoder.end();
+        LocalDate day = on.orElse(LocalDate.of(2000, 7, 1));
+        LocalDate born = day.minusDays(Math.round(age * 365.25));
+        int steps = 32;
+        double[] miles = new double[steps + 1];
+        double[][] curve = new double[3][steps + 1];
+        for (int k = 0; k <= steps; k++) {
+            miles[k] = seen[0] + (seen[seen.length - 1] - seen[0] + 1) * k / steps;
+            Encoded row = encoder.encode(middleCar(line, born, age, miles[k], on));
+            Mixture m = posterior.predict(row.row(), row.inflation(), row.growth());
+            curve[0][k] = Math.exp(m.quantile(0.1));
+            curve[1][k] = Math.exp(m.quantile(0.5));
+            curve[2][k] = Math.exp(m.quantile(0.9));
+        }
+        double[] mean = posterior.mean();
+        List<LineCurve.Point> points = new ArrayList<>();
+        for (int i : rows) {
+            Evidence e = evidence.get(i);
+            if (e.bound() != Bound.NONE) {
+                continue;
+            }
+            double own = encoder.measured(e.subject()).miles();
+            double toward = encoder.encode(middleCar(line, born, age, own, on)).row().dot(mean) - encoded[i].row().dot(mean);
+            points.add(new LineCurve.Point(cars.get(e.car()).name(), own, e.listing().price().amount(),
+                    Math.exp(e.logPrice() + toward)));
+        }
+        return new LineCurve(line, "a car of " + Math.round(age) + " years, clean title, driving, sound, private asking"
+                + on.map(d -> ", on " + d).orElse(""), miles, curve[1], curve[0], curve[2], points);
+    }
+
+    private static Subject middleCar(String line, LocalDate born, double age, double miles, Optional<LocalDate> on) {
+        CarFacts.Builder facts = CarFacts.of(line).mileage(new Mileage(miles, MileageStatus.READ)).title(Title.CLEAN).runs(Runs.DRIVES)
+                .damage(Set.of()).rust(Condition.SOUND).paint(Condition.SOUND).interior(Condition.SOUND).mechanical(Condition.SOUND)
+                .records(Condition.SOUND);
+        if (on.isPresent()) {
+            facts.firstRegistered(born);
+        } else {
+            facts.ageYears(age);
+        }
+        return new Subject(facts.build(), LevelOfTrade.PRIVATE_ASKING, PriceIncludes.NEITHER, on);
+    }
+}
