@@ -142,11 +142,11 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
         }
         Table.Builder table = Table.titled(title + ", " + currency())
                 .note("Each value is the median price of such cars on the day the row was seen and at its own level of trade, by all other"
-                        + " cars: its own car is left out.")
+                        + " cars: its own car is left out. The column 'cars' counts those behind it: of its line / in all.")
                 .columns(Column.number("line", ""), Column.words("car"), Column.words("vehicle"), Column.words("seen"),
                         Column.words("level of trade"), Column.number("price", ""), Column.number("fair value", ""),
                         Column.number("80 % range", ""), Column.number("gap", "%"), Column.number("percentile", ""),
-                        Column.words("position"), Column.words("cars behind it"), Column.number("held by assumptions", ""),
+                        Column.words("position"), Column.number("cars: line / all", ""), Column.number("held by assumptions", ""),
                         Column.sentences("remarks"));
         if (model.lastSeen().isEmpty()) {
             table.note("The rows have no seen_on: nothing can be said about time, and values hold for the time of the collection.");
@@ -161,10 +161,10 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
             cells.addAll(j.valuation().match(
                     v -> List.of(Figures.money(v.median()), Cell.words(Figures.range(v.range(0.80))), Cell.signed(j.gapPercent(), 0),
                             Cell.number(j.percentile(), 0), Cell.words(j.position().words()),
-                            Cell.words(v.carsOfLine() + " of this line, " + v.carsInFile() + " in all"), Figures.share(v.priorShare()),
+                            Cell.words(v.carsOfLine() + " / " + v.carsInFile()), Figures.share(v.priorShare()),
                             Cell.words(Figures.sentences(j.remarks()))),
                     c -> List.of(Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.words(j.position().words()),
-                            Cell.words(c.carsOfLine() + " of this line, " + c.carsInFile() + " in all"), Cell.BLANK,
+                            Cell.words(c.carsOfLine() + " / " + c.carsInFile()), Cell.BLANK,
                             Cell.words(c.reason() + "; needed: " + c.needed()))));
             table.row(cells);
         }

@@ -134,7 +134,7 @@ public record Valued(Currency currency, List<ValuedCar> cars) {
                 .columns(Column.words("car"), Column.words("role"), Column.words("vehicle"), Column.words("level of trade"),
                         Column.words("valued on"), Column.number("price or bid", ""), Column.number("fair value", ""),
                         Column.number("80 % range", ""), Column.number("95 % range", ""), Column.words("position"),
-                        Column.words("cars behind it"), Column.number("held by assumptions", ""));
+                        Column.number("cars: line / all", ""), Column.number("held by assumptions", ""));
         for (ValuedCar v : cars) {
             List<Cell> cells = new ArrayList<>(List.of(Cell.words(v.car().name()), Cell.words(v.car().role().words()),
                     Cell.words(v.car().facts().vehicle()), Cell.words(v.level().words())));
@@ -143,9 +143,9 @@ public record Valued(Currency currency, List<ValuedCar> cars) {
                     f -> List.of(Cell.words(f.subject().on().map(LocalDate::toString).orElse("")), price, Figures.money(f.median()),
                             Cell.words(Figures.range(f.range(0.80))), Cell.words(Figures.range(f.range(0.95))),
                             Cell.words(price == Cell.BLANK ? "" : v.position().words()),
-                            Cell.words(f.carsOfLine() + " of this line, " + f.carsInFile() + " in all"), Figures.share(f.priorShare())),
+                            Cell.words(f.carsOfLine() + " / " + f.carsInFile()), Figures.share(f.priorShare())),
                     c -> List.of(Cell.BLANK, price, Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.words(Position.CANNOT_TELL.words()),
-                            Cell.words(c.carsOfLine() + " of this line, " + c.carsInFile() + " in all"), Cell.BLANK)));
+                            Cell.words(c.carsOfLine() + " / " + c.carsInFile()), Cell.BLANK)));
             table.row(cells);
         }
         return table.build();

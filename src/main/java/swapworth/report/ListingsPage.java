@@ -184,8 +184,7 @@ public final class ListingsPage {
             at[k] = unit.fromMiles(at[k]);
         }
         return Charts.scatterWithBand(curve.line() + ": price against mileage, for " + curve.car(),
-                "mileage, " + unit.symbol(), "price, " + currency, ValueScale.LINEAR, List.of(new Points("prices seen, each adjusted to that"
-                    + " car in all but mileage", x, y, labels)),
+                "mileage, " + unit.symbol(), "price, " + currency, ValueScale.LINEAR, List.of(new Points("prices, adjusted to that car", x, y, labels)),
                 new Curve("fitted", "80 % range of one car", at, curve.middle(), curve.low(), curve.high()));
     }
 

@@ -21,7 +21,7 @@ final class PageHtml {
         if (!page.lead().isEmpty()) {
             paragraphs("lead", page.lead());
         }
-        out.append("</header>\n");
+        out.append("<p class=\"paper\">What is folded on the screen is left off the paper: unfold what you want printed.</p>\n</header>\n");
         if (page.sections().size() > 1) {
             out.append("<nav aria-label=\"Contents\">\n<ol>\n");
             for (Section section : page.sections()) {

@@ -38,6 +38,7 @@ final class PageStyle {
             summary{cursor:pointer;padding:.25rem 0}
             details>div{padding:0 0 .6rem 1rem;border-left:2px solid var(--rule)}
             .numbers>summary{color:var(--soft);font-size:.92rem}
+            .paper{display:none;color:var(--soft)}
             pre{overflow-x:auto;max-width:100%;padding:.7rem .9rem;background:var(--shade);font-size:.85rem;line-height:1.4}
             .cautions{margin:1.4rem 0;padding:.8rem 1rem;border-left:4px solid var(--accent);\
             background:var(--shade);max-width:46rem}
@@ -51,13 +52,12 @@ final class PageStyle {
             thead{display:table-header-group}
             .wide,pre{overflow:visible}
             pre{white-space:pre-wrap}
-            table{font-size:8.5pt}
-            th,td{padding-right:.7em}td,td.t{white-space:normal;min-width:0}
+            table{font-size:7.5pt}
+            th,td{padding-right:.7em}td{padding-right:.5em}td.t{min-width:8em}
             a{color:inherit;text-decoration:none}
             .picture>svg{max-width:15cm}
-            details::details-content{content-visibility:visible;display:block;height:auto}
-            .numbers{display:none}
-            .numbers[open]{display:block}
+            details:not([open]){display:none}
+            .paper{display:block}
             .cautions{border:1px solid var(--soft)}
             }""";
 
