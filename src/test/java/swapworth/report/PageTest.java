@@ -62,7 +62,7 @@ class PageTest {
         assertEquals("Mind", all(html, "aside").get(0).getElementsByTagName("h3").item(0).getTextContent());
         assertEquals("en", html.getDocumentElement().getAttribute("lang"));
         assertEquals(1, html.getElementsByTagName("main").getLength());
-        assertEquals(2, all(html, "header").get(0).getElementsByTagName("p").getLength());
+        assertEquals(3, all(html, "header").get(0).getElementsByTagName("p").getLength(), "two of the lead, one for paper");
     }
 
     @Test
