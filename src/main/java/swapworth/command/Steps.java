@@ -55,7 +55,7 @@ final class Steps {
         } catch (WrongUsageException e) {
             err.println(e.getMessage());
             return WRONG_USAGE;
-        } catch (UnusableFileException e) {
+        } catch (UnusableFileException | NothingUsableException e) {
             err.println(e.getMessage());
             return NOTHING_USABLE;
         } catch (IOException e) {
@@ -64,7 +64,25 @@ final class Steps {
         }
     }
 
+    /** Refuses to write over a file that is read. */
+    private static void keepApart(Arguments arguments, List<Path> inputs) throws IOException {
+        List<Path> read = new ArrayList<>(inputs);
+        for (Path input : inputs) {
+            for (String beside : List.of(LISTINGS, CARS, "words.csv", "lines.csv", "rates.csv", "assumptions.csv")) {
+                read.add(input.resolveSibling(beside));
+            }
+        }
+        for (Optional<Path> output : List.of(arguments.out(), arguments.page())) {
+            for (Path input : read) {
+                if (output.isPresent() && Files.exists(output.get()) && Files.exists(input) && Files.isSameFile(output.get(), input)) {
+                    throw new WrongUsageException(output.get() + ": this file is read; write to another one");
+                }
+            }
+        }
+    }
+
     private int check(Arguments arguments) throws IOException {
+        keepApart(arguments, arguments.listings());
         ListingsRead read = read(arguments.listings());
         List<Table> tables = Check.of(read).tables();
         read.notes().forEach(out::println);
@@ -89,6 +107,7 @@ final class Steps {
     }
 
     private int judge(Arguments arguments) throws IOException {
+        keepApart(arguments, arguments.listings());
         if (arguments.page().isPresent()) {
             Charts.prepare();
         }
@@ -112,6 +131,9 @@ final class Steps {
     }
 
     private int value(Arguments arguments) throws IOException {
+        List<Path> inputs = new ArrayList<>(arguments.market());
+        inputs.add(arguments.subject());
+        keepApart(arguments, inputs);
         ListingsRead read = read(arguments.market());
         if (read.listings().isEmpty()) {
             return nothing(read);
@@ -140,13 +162,14 @@ final class Steps {
     private int folder(Arguments arguments) throws IOException {
         Path folder = arguments.folder().orElseGet(Steps::sampleFolder);
         if (!Files.isDirectory(folder)) {
-            throw new WrongUsageException(folder + ": there is no such folder; needed: a folder with " + LISTINGS
+            throw new NothingUsableException(folder + ": there is no such folder; needed: a folder with " + LISTINGS
                     + ", or one of the steps check, judge, value");
         }
-        Charts.prepare();
         Path listings = folder.resolve(LISTINGS);
+        keepApart(arguments, List.of(listings));
+        Charts.prepare();
         if (!Files.isRegularFile(listings)) {
-            throw new WrongUsageException(folder + ": there is no " + LISTINGS + " in this folder; start with one row a listing and the"
+            throw new NothingUsableException(folder + ": there is no " + LISTINGS + " in this folder; start with one row a listing and the"
                     + " columns vehicle, model_year, mileage_mi, price_usd (or your own units), seen_on");
         }
         ListingsRead read = read(List.of(listings));
@@ -234,7 +257,8 @@ final class Steps {
         printProblems("question", read.questions());
         out.println();
         out.print(judged.inFileOrder("").text());
-        judged.study().ifPresent(s -> out.print("\n" + ModelTables.fit(judged.model(), s).text()));
+        judged.study().ifPresentOrElse(s -> out.print("\n" + ModelTables.fit(judged.model(), s).text()), () -> out.println(
+                "\nFewer than ten prices have a value: how well values meet prices cannot be told from so few."));
     }
 
     private void printProblems(String what, List<RowProblem> problems) {
@@ -267,12 +291,20 @@ final class Steps {
     }
 
     private void writePage(Path file, Page page) throws IOException {
-        page.write(file);
+        try {
+            page.write(file);
+        } catch (IOException e) {
+            throw new IOException(file + ": " + e.getMessage(), e);
+        }
         out.println("\nThe page: " + file.toAbsolutePath().normalize());
     }
 
     private void write(Path file, String text, String what) throws IOException {
-        OutputFile.write(file, text);
+        try {
+            OutputFile.write(file, text);
+        } catch (IOException e) {
+            throw new IOException(file + ": " + e.getMessage(), e);
+        }
         out.println("\nWritten, " + what + ": " + file.toAbsolutePath().normalize());
     }
 

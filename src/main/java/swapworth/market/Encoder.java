@@ -29,12 +29,13 @@ final class Encoder {
     private final Measures measures;
     private final double middleAge;
     private final double middleMiles;
+    private final Optional<LocalDate> begin;
     private final Optional<LocalDate> end;
     private int columns;
 
     Encoder(List<Evidence> evidence, Assumptions assumptions, List<String> further) {
         List<Subject> seen = evidence.stream().map(Evidence::subject).toList();
-        Optional<LocalDate> first = seen.stream().flatMap(s -> s.on().stream()).min(LocalDate::compareTo);
+        this.begin = seen.stream().flatMap(s -> s.on().stream()).min(LocalDate::compareTo);
         this.end = seen.stream().flatMap(s -> s.on().stream()).max(LocalDate::compareTo);
         LocalDate fallback = end.orElseGet(() -> afterLastModelYear(seen));
         this.measures = new Measures(evidence, assumptions, fallback);
@@ -52,7 +53,7 @@ final class Encoder {
         add(new Terms.Measure("level of all cars", Group.LEVEL_OF_LINE, "", 1, level, 2, Role.PRIMARY, ONE));
         lines(seen, assumptions);
         ageAndMileage(seen, ages, miles, assumptions);
-        time(first, seen, assumptions);
+        time(assumptions);
         trade(assumptions);
         facts(assumptions);
         group("region", Group.REGION, "spread_regions", seen, s -> s.facts().region(), assumptions);
@@ -111,12 +112,12 @@ final class Encoder {
         group("how far model years differ", Group.AGE, "spread_vintage", seen, Terms::vintage, assumptions);
     }
 
-    private void time(Optional<LocalDate> first, List<Subject> seen, Assumptions assumptions) {
+    private void time(Assumptions assumptions) {
         if (end.isEmpty()) {
             return;
         }
         Terms.Walk months = new Terms.Walk("steps of the market from month to month", assumptions.get("spread_market_month").middle(),
-                first.orElseThrow(), end.get());
+                begin.orElseThrow(), end.get());
         if (months.months() == 0) {
             return;
         }
@@ -258,6 +259,11 @@ final class Encoder {
 
     double middleMiles() {
         return middleMiles;
+    }
+
+    /** The first day seen. */
+    Optional<LocalDate> begin() {
+        return begin;
     }
 
     /** The last day seen, from which the market's time is counted. */

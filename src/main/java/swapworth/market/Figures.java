@@ -15,7 +15,12 @@ final class Figures {
         return exact == Cell.BLANK ? exact : new Cell(rounded(amount), exact.exact(), Cell.Kind.NUMBER, "");
     }
 
-    /** The same with its sign. */
+    /** An amount that was seen, as it was: nothing of it is rounded but parts of a unit. */
+    static Cell asSeen(double amount) {
+        return Cell.number(amount, amount == Math.rint(amount) ? 0 : 2);
+    }
+
+    /** An estimated amount with its sign. */
     static Cell signedMoney(double amount) {
         Cell cell = money(amount);
         return amount > 0 ? new Cell("+" + cell.shown(), cell.exact(), Cell.Kind.NUMBER, "") : cell;

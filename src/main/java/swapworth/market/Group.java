@@ -6,7 +6,7 @@ enum Group {
     AGE("age"),
     MILEAGE("mileage"),
     TIME("date"),
-    TRADE("level of trade"),
+    TRADE("level of trade, fees and tax"),
     TITLE("title"),
     RUNS("runs"),
     DAMAGE("damage"),

@@ -69,7 +69,7 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
     /**
      * How well the values met the prices.
      *
-     * @return empty with fewer than two prices that have a value
+     * @return empty with fewer than ten prices that have a value
      */
     public Optional<FitStudy> study() {
         return model.study(judgements);
@@ -141,13 +141,15 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
             numberOfCar.put(read.cars().get(c).name(), c + 1);
         }
         Table.Builder table = Table.titled(title + ", " + currency())
-                .note("Each value is the median price of such cars on the day the row was seen and at its own level of trade, by all other"
-                        + " cars: its own car is left out. The column 'cars' counts those behind it: of its line / in all.")
                 .columns(Column.number("line", ""), Column.words("car"), Column.words("vehicle"), Column.words("seen"),
                         Column.words("level of trade"), Column.number("price", ""), Column.number("fair value", ""),
                         Column.number("80 % range", ""), Column.number("gap", "%"), Column.number("percentile", ""),
                         Column.words("position"), Column.number("cars: line / all", ""), Column.number("held by assumptions", ""),
                         Column.sentences("remarks"));
+        if (rows.stream().anyMatch(j -> j.valuation() instanceof FairValue)) {
+            table.note("Each value is the median price of such cars " + basis(rows) + ", by all other cars: its own car is left out."
+                    + " The column 'cars' counts those behind it: of its line / in all.");
+        }
         if (model.lastSeen().isEmpty()) {
             table.note("The rows have no seen_on: nothing can be said about time, and values hold for the time of the collection.");
         }
@@ -157,7 +159,7 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
             List<Cell> cells = new ArrayList<>(List.of(Cell.label(l.origin().line()),
                     linkToGrids.isEmpty() ? car : car.linked(linkToGrids + numberOfCar.get(j.car())),
                     Cell.words(vehicle(l)), Cell.words(l.seenOn().map(LocalDate::toString).orElse("")), Cell.words(l.level().words()),
-                    Figures.money(l.price().amount())));
+                    Figures.asSeen(l.price().amount())));
             cells.addAll(j.valuation().match(
                     v -> List.of(Figures.money(v.median()), Cell.words(Figures.range(v.range(0.80))), Cell.signed(j.gapPercent(), 0),
                             Cell.number(j.percentile(), 0), Cell.words(j.position().words()),
@@ -169,6 +171,23 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
             table.row(cells);
         }
         return table;
+    }
+
+    /** The day and the level of trade of the values, in words. */
+    private static String basis(List<Judgement> rows) {
+        boolean ownDay = true;
+        boolean ownLevel = true;
+        String day = "";
+        String level = "";
+        for (Judgement j : rows) {
+            if (j.valuation() instanceof FairValue value) {
+                ownDay &= value.subject().on().equals(j.listing().seenOn());
+                ownLevel &= value.subject().level() == j.listing().level();
+                day = value.subject().on().map(d -> "on " + d).orElse("");
+                level = "at the level " + value.subject().level().words();
+            }
+        }
+        return (ownDay ? "on the day the row was seen" : day) + " and " + (ownLevel ? "at its own level of trade" : level);
     }
 
     private static String vehicle(Listing listing) {

@@ -49,6 +49,7 @@ import swapworth.statistics.SparseRow;
 public final class PriceModel {
     /** Up to this many cars each is left out by a refit, beyond it in closed form. */
     private static final int REFITTED = 150;
+    private static final int FEWEST_STUDIED = 10;
     /** Up to this many prices the hyperparameters are averaged over. */
     private static final int INTEGRATED = 2000;
     /** An 80 % range whose upper end is more than this many times its lower end says too little to judge by. */
@@ -339,6 +340,8 @@ public final class PriceModel {
         if (m.miles() < e[2] - 2000 || m.miles() > e[3] + 2000) {
             remarks.add("its mileage lies outside the mileages seen of this line: the value is carried on beyond them");
         }
+        subject.on().ifPresent(day -> encoder.begin().filter(day::isBefore).ifPresent(begin ->
+                remarks.add("valued before the first day seen, " + begin + ": the market's drift is carried back")));
         subject.on().ifPresent(day -> encoder.end().filter(day::isAfter).ifPresent(end ->
                 remarks.add("valued after the last day seen, " + end + ": the market's drift is carried on")));
         return remarks;
@@ -398,7 +401,17 @@ public final class PriceModel {
         Valuation valuation = value(subject, by, number);
         double price = listing.price().amount();
         List<String> remarks = new ArrayList<>(listing.remarks());
+        if (valuation instanceof FairValue value && subject.level() != listing.level()) {
+            remarks.addAll(value.remarks());
+            remarks.add("the price is one of the level " + listing.level().words() + ", the value of the level "
+                    + subject.level().words() + ": they are not compared");
+            return new Judgement(listing, name, value, Position.CANNOT_TELL, Double.NaN, Double.NaN, Double.NaN, remarks);
+        }
         if (valuation instanceof FairValue value) {
+            if (!subject.on().equals(listing.seenOn())) {
+                remarks.add("the price is of " + listing.seenOn().map(LocalDate::toString).orElse("an unknown day") + ", the value of "
+                        + subject.on().map(LocalDate::toString).orElse("an unknown day"));
+            }
             Range range = value.range(0.80);
             Position position = price < range.low() ? Position.BELOW : price > range.high() ? Position.ABOVE : Position.INSIDE;
             remarks.addAll(value.remarks());
@@ -413,7 +426,7 @@ public final class PriceModel {
      * How well the model's values, each with its own car left out, meet the prices seen, and how often its ranges hold them.
      *
      * @param judgements of all listings of the fit
-     * @return empty with fewer than two prices that have a value
+     * @return empty with fewer than ten prices that have a value: figures of dispersion would say nothing
      */
     public Optional<FitStudy> study(List<Judgement> judgements) {
         Map<Listing, Judgement> byListing = new IdentityHashMap<>();
@@ -421,7 +434,7 @@ public final class PriceModel {
         List<Judgement> used = evidence.stream().filter(e -> e.bound() == Bound.NONE).map(e -> byListing.get(e.listing()))
                 .filter(j -> j != null && j.valuation() instanceof FairValue).toList();
         List<Judgement> near = used.stream().filter(j -> Flags.nearItsValue(j.listing(), (FairValue) j.valuation())).toList();
-        if (near.size() < 2) {
+        if (near.size() < FEWEST_STUDIED) {
             return Optional.empty();
         }
         double[] estimates = near.stream().mapToDouble(j -> ((FairValue) j.valuation()).median()).toArray();

@@ -24,7 +24,7 @@ final class ValueRows {
     void add(String file, int line, String id, String vehicle, Optional<Double> price, LevelOfTrade level, Optional<LocalDate> on,
             Valuation valuation, Position position, List<String> remarks) {
         Cell[] start = {Cell.words(file), Cell.label(line), Cell.words(id), Cell.words(vehicle),
-            price.map(Figures::money).orElse(Cell.BLANK)};
+            price.map(Figures::asSeen).orElse(Cell.BLANK)};
         Cell levelCell = Cell.words(level.words());
         Cell day = Cell.words(on.map(LocalDate::toString).orElse(""));
         String text = Figures.sentences(remarks);

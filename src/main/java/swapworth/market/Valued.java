@@ -90,7 +90,10 @@ public record Valued(Currency currency, List<ValuedCar> cars) {
             if (!value.isAsNarrowAsItGets()) {
                 remarks.add(value.narrowedBy());
             }
-            if (car.priceOrBid().isPresent()) {
+            if (car.priceOrBid().isPresent() && level != ownLevel(car)) {
+                remarks.add("the price is one of the level " + ownLevel(car).words() + ", the value of the level " + level.words()
+                        + ": they are not compared");
+            } else if (car.priceOrBid().isPresent()) {
                 double price = car.priceOrBid().get().amount();
                 Range range = value.range(0.80);
                 Position position = price < range.low() ? Position.BELOW : price > range.high() ? Position.ABOVE : Position.INSIDE;
@@ -138,7 +141,7 @@ public record Valued(Currency currency, List<ValuedCar> cars) {
         for (ValuedCar v : cars) {
             List<Cell> cells = new ArrayList<>(List.of(Cell.words(v.car().name()), Cell.words(v.car().role().words()),
                     Cell.words(v.car().facts().vehicle()), Cell.words(v.level().words())));
-            Cell price = v.car().priceOrBid().map(p -> Figures.money(p.amount())).orElse(Cell.BLANK);
+            Cell price = v.car().priceOrBid().map(p -> Figures.asSeen(p.amount())).orElse(Cell.BLANK);
             cells.addAll(v.valuation().match(
                     f -> List.of(Cell.words(f.subject().on().map(LocalDate::toString).orElse("")), price, Figures.money(f.median()),
                             Cell.words(Figures.range(f.range(0.80))), Cell.words(Figures.range(f.range(0.95))),

@@ -130,13 +130,13 @@ class CommandTest {
         assertTrue(err().contains("private asking, trade asking"), err());
         assertEquals(2, run("judge", good, "--with", "sunroof"));
         assertTrue(err().contains("sunroof"), err());
-        assertEquals(2, run(folder.resolve("nowhere").toString()));
+        assertEquals(1, run(folder.resolve("nowhere").toString()));
         assertTrue(err().contains("no such folder"), err());
     }
 
     @Test
     void a_folder_without_listings_says_what_to_begin_with() {
-        assertEquals(2, run(folder.toString()));
+        assertEquals(1, run(folder.toString()));
         assertTrue(err().contains("listings.csv") && err().contains("vehicle"), err());
     }
 
@@ -154,6 +154,26 @@ class CommandTest {
     void an_output_that_cannot_be_written_is_said() throws IOException {
         assertEquals(1, run("judge", file(rows(20)), "--out", folder.resolve("listings.csv/out.csv").toString()));
         assertTrue(err().contains("cannot write"), err());
+    }
+
+    @Test
+    void a_file_that_is_read_is_never_written_over() throws IOException {
+        String listings = file(rows(20));
+        String before = Files.readString(Path.of(listings));
+        assertEquals(2, run("judge", listings, "--out", folder.resolve("./listings.csv").toString()));
+        assertTrue(err().contains("write to another one"), err());
+        file("words.csv", "column,word,means\n*,currency,USD\n", StandardCharsets.UTF_8);
+        assertEquals(2, run("judge", listings, "--page", folder.resolve("words.csv").toString()));
+        assertEquals(before, Files.readString(Path.of(listings)));
+    }
+
+    @Test
+    void a_price_is_not_compared_with_a_value_of_another_level_of_trade() throws IOException {
+        assertEquals(0, run("judge", file(rows(40)), "--level", "auction"));
+        assertTrue(out().contains("at the level auction") && out().contains("they are not compared"), out());
+        assertFalse(out().contains("at its own level of trade"));
+        assertEquals(0, run("judge", file(rows(40)), "--on", "2025-11-01"));
+        assertTrue(out().contains("on 2025-11-01") && out().contains("before the first day seen"), out());
     }
 
     @Test
