@@ -25,6 +25,7 @@ final class FileColumns {
     private final String[] unit = new String[ALL.length];
     private final ListingColumn[] meaning;
     private final String[] how;
+    private final List<String> doubled = new ArrayList<>();
     private final String[] furtherName;
     private Optional<Currency> currency = Optional.empty();
     private PriceKind kindByHeader = PriceKind.ASKING;
@@ -94,6 +95,11 @@ final class FileColumns {
         }
     }
 
+    /** Headers of columns that mean the same as one before them and are not used for it. */
+    List<String> doubled() {
+        return doubled;
+    }
+
     private boolean take(int i, ListingColumn column, String statedUnit, Kind kind, String words) {
         boolean forCars = column == ListingColumn.NAME || column == ListingColumn.ROLE || column == ListingColumn.PLANNED_BID;
         boolean forListings = column == ListingColumn.ID || column == ListingColumn.SEEN_ON;
@@ -101,6 +107,7 @@ final class FileColumns {
             return false;
         }
         if (place[column.ordinal()] >= 0) {
+            doubled.add(source.header().get(i));
             how[i] = "kept as a further column: '" + Spelling.shortened(source.header().get(place[column.ordinal()]), 30)
                     + "' is taken for " + column.header();
             return false;

@@ -221,6 +221,10 @@ public final class Listings {
                         + " auction results do not say whether fees or tax are in the price; fees can add a third:"
                         + " which is it?"));
             }
+            for (String header : columns.doubled()) {
+                questions.add(question(source, 0, header, "another column of the file means the same and is used instead: does this one"
+                        + " say more? Put both into one column; a cell may carry its own unit"));
+            }
             if (!tally.runningGearSeen) {
                 questions.add(question(source, 0, "running_gear",
                         "no row names a running gear: which line carries the donor's gear? Fill"

@@ -177,6 +177,12 @@ class CommandTest {
     }
 
     @Test
+    void two_columns_for_one_thing_are_a_question() throws IOException {
+        assertEquals(0, run("check", file("vehicle,model_year,miles,km,price_usd\nSivrette,2016,,71000,11900\nSivrette,2014,88000,,9800\n")));
+        assertTrue(out().contains("another column of the file means the same"), out());
+    }
+
+    @Test
     void help_is_an_answer_and_no_mistake() {
         assertEquals(0, run("--help"));
         assertTrue(out().contains("judge") && out().contains("FOLDER"), out());
