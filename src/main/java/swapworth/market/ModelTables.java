@@ -55,8 +55,8 @@ public final class ModelTables {
         RatioStudy r = study.ratios();
         return Table.titled("How well values meet prices, each with its own car left out")
                 .note(r.n() + " prices of " + model.cars().size() + " cars. Ratio = value / price."
-                        + (study.leftOut() == 0 ? "" : " " + study.leftOut() + " further prices lie off their value by more than a factor"
-                        + " of 5, as typing errors do: they count in the last three rows only."))
+                        + (study.leftOut() == 0 ? "" : " Prices off their value by more than a factor of 5, as typing errors are: "
+                        + study.leftOut() + ", counted in the last three rows only."))
                 .note("The reference bands are those of mass appraisal of property (IAAO, Standard on Ratio Studies, 2013). Asking prices of"
                         + " cars scatter more: read the bands as a sanity check, not as a mark to pass.")
                 .columns(Column.words("figure"), Column.number("found", ""), Column.words("reference band"), Column.sentences("what it says"))
