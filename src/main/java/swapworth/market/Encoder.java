@@ -25,6 +25,8 @@ import swapworth.statistics.SparseRow;
 /** Turns subjects into rows of numbers: which terms there are, in which columns, and what is assumed of them. */
 final class Encoder {
     private static final ToDoubleBiFunction<Subject, Measured> ONE = (s, m) -> 1;
+    /** The median of a half-normal law of scale 1. */
+    private static final double HALF_NORMAL_MEDIAN = 0.6745;
 
     private final List<Term> terms = new ArrayList<>();
     private final Measures measures;
@@ -93,8 +95,10 @@ final class Encoder {
             levels("how far bodies differ", "spread_bodies", Role.PRIMARY, seen, s -> Optional.of(pairs.body(s.facts())), assumptions);
             levels("how far running gears differ", "spread_gears", Role.PRIMARY, seen, s -> Optional.of(pairs.gear(s.facts())),
                     assumptions);
-            levels("how far a body and a running gear depart together", "spread_pairs", Role.PRIMARY, seen,
-                    s -> Optional.of(pairs.pair(s.facts())), assumptions);
+            // Pairs are few and tell little of their spread: the stated one is the middle of its prior, not the scale.
+            add(new Terms.Levels("how far a body and a running gear depart together", Group.LEVEL_OF_LINE,
+                    assumptions.get("spread_pairs").middle() / HALF_NORMAL_MEDIAN, Role.PRIMARY, seen,
+                    s -> Optional.of(pairs.pair(s.facts())), ONE));
         } else {
             levels("how far lines differ", "spread_lines", Role.PRIMARY, seen, s -> Optional.of(s.facts().vehicle()), assumptions);
         }

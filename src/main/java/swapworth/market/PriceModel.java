@@ -53,7 +53,7 @@ public final class PriceModel {
     /** Up to this many prices the hyperparameters are averaged over. */
     private static final int INTEGRATED = 2000;
     /** An 80 % range whose upper end is more than this many times its lower end says too little to judge by. */
-    private static final double WIDEST = 4;
+    private static final double WIDEST = 8;
 
     private final List<Car> cars;
     private final List<Evidence> evidence;
