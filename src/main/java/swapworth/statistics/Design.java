@@ -115,6 +115,12 @@ public final class Design {
      * back the digits that a first one lost. Source: T. Ogita, S. Rump, S. Oishi, SIAM J. Sci. Comput. 26 (2005) 1955-1988 (from memory).
      */
     double residual(int i, double y, double[] coefficients) {
+        double[] parts = residualInParts(i, y, coefficients);
+        return parts[0] + parts[1];
+    }
+
+    /** The residual as a sum of two numbers. */
+    private double[] residualInParts(int i, double y, double[] coefficients) {
         double sum = y;
         double lost = 0;
         for (int e = start[i]; e < start[i + 1]; e++) {
@@ -126,7 +132,27 @@ public final class Design {
             lost += Math.fma(a, b, -product) + (sum - (next - part)) + (product - part);
             sum = next;
         }
-        return sum + lost;
+        return new double[] {sum, lost};
+    }
+
+    /**
+     * Adds row i, times a weight and its residual, to a vector of length p, whose rounding errors are gathered in another.
+     *
+     * @param sum the vector
+     * @param lost what must be added to it in the end
+     */
+    void addResidual(double[] sum, double[] lost, int i, double y, double weight, double[] coefficients) {
+        double[] parts = residualInParts(i, y, coefficients);
+        double pull = weight * parts[0];
+        double rest = Math.fma(weight, parts[0], -pull) + weight * parts[1];
+        for (int e = start[i]; e < start[i + 1]; e++) {
+            int j = index[e];
+            double product = value[e] * pull;
+            double next = sum[j] + product;
+            double part = next - sum[j];
+            lost[j] += Math.fma(value[e], pull, -product) + value[e] * rest + (sum[j] - (next - part)) + (product - part);
+            sum[j] = next;
+        }
     }
 
     /** Adds row i, times a factor, to a vector of length p. */

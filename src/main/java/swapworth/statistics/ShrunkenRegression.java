@@ -291,7 +291,8 @@ public final class ShrunkenRegression {
                     squares += mode.pull(i) * (sample.response(i) - row.dot(mode.coefficients()));
                 }
             }
-            if (!(squares > 0) || !(left > 0.01)) {
+            boolean anything = errorScale instanceof ErrorScale.Unsure unsure && Double.isInfinite(unsure.logSpread());
+            if (!(squares > 0 || anything) || !(left > 0.01)) {
                 return scale;
             }
             if (errorScale instanceof ErrorScale.Unsure unsure && Double.isFinite(unsure.logSpread())) {
@@ -301,7 +302,7 @@ public final class ShrunkenRegression {
                 double curvature = 2 * left * law.information() + precision;
                 return scale * Math.exp(Math.max(-1, Math.min(1, slope / curvature)));
             }
-            return scale * Math.sqrt(squares / left);
+            return Math.max(sample.rounding(), scale * Math.sqrt(squares / left));
         }
 
         private Mode near(Mode mode, Point point, double within) {
