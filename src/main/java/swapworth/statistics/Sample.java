@@ -69,6 +69,12 @@ public record Sample(double[] y, Bound[] bound, double[] inflation, double[] kno
         return Math.max(1e-150, Math.scalb(Math.sqrt(sum / y.length), -53));
     }
 
+    /** The standard deviation of the responses about their mean. */
+    double sd() {
+        double mean = Arrays.stream(y).average().orElse(0);
+        return Math.sqrt(Arrays.stream(y).map(v -> (v - mean) * (v - mean)).average().orElse(0));
+    }
+
     boolean isBound(int i) {
         return bound[i] == Bound.BELOW;
     }

@@ -21,7 +21,7 @@ class CertifiedRegressionTest {
      */
     @ParameterizedTest
     @CsvSource({"Norris, 0 1, 13.5, 14", "Pontius, 0 1 2, 13.4, 13.4", "NoInt1, 1, 15, 15", "NoInt2, 1, 15, 15",
-        "Longley, x, 12.8, 12.9", "Filip, 0 1 2 3 4 5 6 7 8 9 10, 7.5, 7.2", "Wampler1, 0 1 2 3 4 5, 15, 9.6",
+        "Longley, x, 12.8, 12.7", "Filip, 0 1 2 3 4 5 6 7 8 9 10, 7.5, 7.2", "Wampler1, 0 1 2 3 4 5, 15, 9.6",
         "Wampler2, 0 1 2 3 4 5, 12.9, 14.5", "Wampler3, 0 1 2 3 4 5, 15, 13.6", "Wampler4, 0 1 2 3 4 5, 15, 13.6",
         "Wampler5, 0 1 2 3 4 5, 15, 13.6"})
     void agrees_with_the_certified_values_to_the_stated_digits(String name, String powers, double digits, double digitsOfErrors) {
