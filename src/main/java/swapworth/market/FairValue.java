@@ -75,6 +75,17 @@ public final class FairValue implements Valuation {
     }
 
     /**
+     * The range of the middle price of such cars: what is unsure of the level itself, not how one car differs from another.
+     *
+     * @param probability above 0 and below 1, for instance 0.80
+     * @return in the base currency
+     */
+    public Range level(double probability) {
+        Mixture level = posterior.estimate(encoded.row());
+        return new Range(Math.exp(level.quantile((1 - probability) / 2)), Math.exp(level.quantile((1 + probability) / 2)));
+    }
+
+    /**
      * The share of such cars that cost less than an amount.
      *
      * @param amount above 0, in the base currency
@@ -149,6 +160,9 @@ public final class FairValue implements Valuation {
         HeldBy held = largestAssumption();
         String what = held.assumption();
         return what.startsWith("how far trims") ? "more listings of the same trim would narrow this range most"
+                : what.startsWith("how far a body and a running gear") ? "prices of cars with this body and this running gear would narrow it"
+                : what.startsWith("how far bodies") || what.startsWith("how far running gears")
+                        ? "more lines that share a body or a running gear would narrow this range most"
                 : what.startsWith("how far lines") ? "more listings of this line would narrow this range most"
                 : what.contains("slopes of lines") ? "more listings of this line, further apart in age and mileage, would narrow it most"
                 : what.startsWith("level of trade") ? "prices at this level of trade, best beside the asks of the same cars, would narrow it"

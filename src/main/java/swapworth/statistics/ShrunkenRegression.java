@@ -193,7 +193,7 @@ public final class ShrunkenRegression {
                 double scale = priors.get(b).learned() ? priors.get(b).spreadAt(0) : 1;
                 common[b] = Double.isInfinite(scale) ? Math.max(sample.rounding(), sample.sd()) : 0.7 * scale;
             }
-            this.spreads = new Spreads(priors, design.columns(), common, 1);
+            this.spreads = Spreads.of(priors, design.columns(), common);
             if (errorScale instanceof ErrorScale.Unsure) {
                 axes.add(Axis.SCALE);
             }
@@ -277,6 +277,7 @@ public final class ShrunkenRegression {
                     logScale = known ? logScale : next[common.length];
                 }
                 boolean last = change < (integration == Integration.MODE ? 1e-9 : 0.03);
+                spreads = last ? spreads.withUnseenWidened(mode.coefficients(), covariance) : spreads;
                 mode = near(mode, new Point(logScale, growthMean, 0), last ? tolerance : Math.max(tolerance, 1e-2));
                 if (last) {
                     break;
@@ -301,9 +302,9 @@ public final class ShrunkenRegression {
         private double modeOfSpread(int b, double s) {
             double a = priors.get(b).spreadAt(0);
             if (Double.isInfinite(a)) {
-                return Math.sqrt(s / priors.get(b).count());
+                return Math.sqrt(s / priors.get(b).seen());
             }
-            double q = priors.get(b).count() - 1.0;
+            double q = priors.get(b).seen() - 1.0;
             return a * Math.sqrt((Math.sqrt(q * q + 4 * s / (a * a)) - q) / 2);
         }
 
