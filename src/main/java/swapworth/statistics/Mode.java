@@ -84,6 +84,12 @@ final class Mode {
         double[] pull = new double[n];
         weigh(design, sample, law, scale, b, Phase.LAW, weight, pull);
         double[] information = information(sample, law, weight);
+        for (int i = 0; i < n; i++) {
+            if (sample.isBound(i)) {
+                double z = (sample.response(i) - design.dot(i, b)) / scale[i];
+                information[i] = Math.max(0, boundCurvature(law, z)) / (scale[i] * scale[i]);
+            }
+        }
         return new Mode(design, sample, law, spreads, scale, b, pull, information, factor(design, spreads, precision, information, trusted));
     }
 
@@ -176,12 +182,23 @@ final class Mode {
      * its slope per scale, so that one such row never asks for a step of more than three scales.
      */
     private static void bounded(ErrorLaw law, double z, double s, int i, double[] weight, double[] pull) {
-        double tail = Math.max(law.above(z), 1e-300);
-        double hazard = (1 - law.grossShare()) * law.density(z) / tail;
-        double slopeOfLogDensity = law.isNormal() ? -z : -(law.degreesOfFreedom() + 1.0) * z / (law.degreesOfFreedom() + z * z);
-        double curvature = hazard * (hazard + slopeOfLogDensity);
+        double hazard = hazard(law, z);
         pull[i] = hazard / s;
-        weight[i] = Math.max(curvature, hazard / 3) / (s * s);
+        weight[i] = Math.max(boundCurvature(law, z), hazard / 3) / (s * s);
+    }
+
+    private static double hazard(ErrorLaw law, double z) {
+        return (1 - law.grossShare()) * law.density(z) / Math.max(law.above(z), 1e-300);
+    }
+
+    /**
+     * The curvature of the log likelihood of a bound, per squared scale: negative where the bound lies so far above that the tail of
+     * Student's t falls ever more slowly. There the row makes nothing surer, and its information is taken as none.
+     */
+    private static double boundCurvature(ErrorLaw law, double z) {
+        double hazard = hazard(law, z);
+        double slopeOfLogDensity = law.isNormal() ? -z : -(law.degreesOfFreedom() + 1.0) * z / (law.degreesOfFreedom() + z * z);
+        return hazard * (hazard + slopeOfLogDensity);
     }
 
     /** The gradient of a linear fit as if in twice the precision, so that steps with a rounded factor still end at the mode. */

@@ -133,6 +133,7 @@ public final class ShrunkenRegression {
      */
     public Posterior fit(Design design, Sample sample, List<PriorBlock> priors) {
         check(design, sample, priors);
+        refuseConfounded(design, priors);
         return new Fitting(design, sample, List.copyOf(priors)).run();
     }
 
@@ -156,6 +157,32 @@ public final class ShrunkenRegression {
         for (int j = 0; j < named.length; j++) {
             if (!named[j]) {
                 throw new IllegalArgumentException("column " + j + " is in no block");
+            }
+        }
+    }
+
+    /** Where nothing is assumed of some coefficients the rows must tell these apart by themselves. */
+    private static void refuseConfounded(Design design, List<PriorBlock> priors) {
+        List<String> names = new ArrayList<>();
+        int[] columns = priors.stream().filter(b -> b.kind() == PriorBlock.Kind.FLAT).flatMapToInt(b -> {
+            for (int k = 0; k < b.count(); k++) {
+                names.add("'" + b.name() + (b.count() == 1 ? "'" : "' (" + (k + 1) + ")"));
+            }
+            return IntStream.range(b.from(), b.from() + b.count());
+        }).toArray();
+        if (columns.length == 0) {
+            return;
+        }
+        Identification told = Identification.of(design.only(columns));
+        List<String> without = told.unseen().stream().map(names::get).toList();
+        if (!without.isEmpty()) {
+            throw new ConfoundedColumnsException("no row tells of " + String.join(", ", without) + ", and nothing is assumed of it");
+        }
+        for (Identification.Dependence d : told.dependences()) {
+            if (d.degree() == Identification.Degree.CONFOUNDED) {
+                throw new ConfoundedColumnsException("the rows cannot tell these apart, and nothing is assumed of them: "
+                        + String.join(", ", IntStream.range(0, d.direction().size()).map(d.direction()::index).sorted()
+                        .mapToObj(names::get).toList()));
             }
         }
     }
