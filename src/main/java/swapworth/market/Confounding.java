@@ -19,13 +19,14 @@ import swapworth.statistics.SparseRow;
  * <p>Departures that the model lays over one another on purpose (trims over lines, model years over age, slopes of lines over the common
  * slope, curves, months of the market, measured facts over lines) are not looked at: they are shrunken toward what they lie over. A
  * fact that all cars share, or that fewer than {@value #FEWEST} prices tell of, is not seen, and no matter of confounding; nor are words
- * that are blank together.
+ * that are blank together. Of files with more than {@value #MOST_PRICES} prices as many are looked at, evenly taken.
  */
 final class Confounding {
     /** So few prices tell nothing of a fact anyway; that two facts coincide in them is chance. */
     private static final int FEWEST = 3;
     /** Longer sums come about by chance where prices are few. */
     private static final int MOST_TERMS = 4;
+    private static final int MOST_PRICES = 20_000;
 
     private final List<Evidence> evidence;
     private final Encoder encoder;
@@ -34,9 +35,12 @@ final class Confounding {
     private final List<double[]> columns = new ArrayList<>();
 
     Confounding(List<Evidence> evidence, Encoder encoder, Encoded[] encoded) {
-        this.evidence = evidence;
+        int n = encoded.length;
+        int[] taken = n <= MOST_PRICES ? IntStream.range(0, n).toArray()
+                : IntStream.range(0, MOST_PRICES).map(k -> (int) ((long) k * n / MOST_PRICES)).toArray();
+        this.evidence = Arrays.stream(taken).mapToObj(evidence::get).toList();
         this.encoder = encoder;
-        this.encoded = encoded;
+        this.encoded = Arrays.stream(taken).mapToObj(i -> encoded[i]).toArray(Encoded[]::new);
     }
 
     List<Confounded> all() {
