@@ -24,12 +24,12 @@ import swapworth.market.PriceModel;
 import swapworth.reading.OutputFile;
 
 /**
- * How close the values of the price model come to real listings, and what its ranges hold, beside what a careful person gets from a
- * statistics package on the same cars.
+ * How close the values of the price model come to real listings, and what its ranges hold, beside what a careful person gets
+ * from a statistics package on the same cars.
  *
- * <p>For each line of a file and each number n of cars, random sets of n cars of that line alone are learned from, and up to 200 other
- * cars of the line predicted. A line takes part where at least 50 cars are left over. The draw of a set depends on the seed, the line,
- * n and the number of the set alone.
+ * <p>For each line of a file and each number n of cars, random sets of n cars of that line alone are learned from, and up to
+ * 200 other cars of the line predicted. A line takes part where at least 50 cars are left over. The draw of a set depends on the
+ * seed, the line, n and the number of the set alone, and no figure on which thread comes first.
  */
 public final class AccuracyBench {
     private static final int FEWEST_LEFT_OUT = 50;
@@ -93,23 +93,26 @@ public final class AccuracyBench {
         BenchCar.Taken taken = BenchCar.take(read.cars(), further, Double.parseDouble(last(given, "--from", "200")),
                 given.containsKey("--complete") ? BenchCar.Gaps.LEFT_OUT : BenchCar.Gaps.KEPT);
         List<String> lines = given.getOrDefault("--line", List.of());
-        List<BenchCar> cars = taken.cars().stream().filter(c -> lines.isEmpty() || lines.contains(c.car().facts().vehicle())).toList();
+        List<BenchCar> cars = taken.cars().stream()
+                .filter(c -> lines.isEmpty() || lines.contains(c.car().facts().vehicle())).toList();
         for (String column : further) {
             long filled = cars.stream().filter(c -> c.cells().containsKey(column)).count();
             out.println(column + ": " + filled + " of " + cars.size() + " cars");
         }
         AccuracyBench bench = new AccuracyBench(PriceModel.options().with(assumptions).withColumns(further),
                 Integer.parseInt(last(given, "--sets", "100")),
-                list(last(given, "--sizes", "12,25,60,150")).map(Integer::valueOf).toList(), Long.parseLong(last(given, "--seed", "1")),
+                list(last(given, "--sizes", "12,25,60,150")).map(Integer::valueOf).toList(),
+                Long.parseLong(last(given, "--seed", "1")),
                 Double.parseDouble(last(given, "--gross", "0")));
         out.println(read.counts().sentence());
-        taken.notes().forEach(out::println);
+        out.println(taken.note());
         out.println("seed " + bench.seed + ", " + bench.sets + " sets; changed assumptions: "
-                + (assumptions.changed().isEmpty() ? "none" : String.join(" ", given.getOrDefault("--assume", List.of()))) + "\n");
+                + String.join(" ", given.getOrDefault("--assume", List.of("none"))) + "\n");
         long begin = System.nanoTime();
         Scores scores = bench.run(cars);
         if (scores.sets().isEmpty()) {
-            throw new IllegalArgumentException("no line has enough cars: " + bench.sizes + " and " + FEWEST_LEFT_OUT + " left over");
+            throw new IllegalArgumentException("no line has enough cars: " + bench.sizes + " and "
+                    + FEWEST_LEFT_OUT + " left over");
         }
         out.println(ScoreTables.averages(scores).text());
         out.println(ScoreTables.against(scores).text());
@@ -146,8 +149,8 @@ public final class AccuracyBench {
 
     /** Draws and scores all sets of all lines with enough cars. */
     Scores run(List<BenchCar> cars) throws InterruptedException {
-        Map<String, List<BenchCar>> byLine = cars.stream().collect(Collectors.groupingBy(c -> c.car().facts().vehicle(), TreeMap::new,
-                Collectors.toList()));
+        Map<String, List<BenchCar>> byLine = cars.stream()
+                .collect(Collectors.groupingBy(c -> c.car().facts().vehicle(), TreeMap::new, Collectors.toList()));
         List<Callable<Scores.OfSet>> tasks = new ArrayList<>();
         byLine.forEach((line, ofLine) -> {
             for (int size : sizes) {
@@ -174,7 +177,8 @@ public final class AccuracyBench {
     private Scores.OfSet score(List<BenchCar> ofLine, int size, int number) {
         TrainingSet set = TrainingSet.draw(ofLine, size, number, seed);
         double[][] clean = figures(set);
-        return new Scores.OfSet(set.line(), size, number, clean, gross > 0 ? figures(set.withGrossErrors(gross)) : new double[0][]);
+        return new Scores.OfSet(set.line(), size, number, clean,
+                gross > 0 ? figures(set.withGrossErrors(gross)) : new double[0][]);
     }
 
     private double[][] figures(TrainingSet set) {

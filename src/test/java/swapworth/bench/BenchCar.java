@@ -31,7 +31,7 @@ import swapworth.money.Money;
 record BenchCar(Car car, double age, double miles, Map<String, String> cells) {
 
     /** What became of the cars of a file. */
-    record Taken(List<BenchCar> cars, List<String> notes) {
+    record Taken(List<BenchCar> cars, String note) {
     }
 
     /** Whether cars without age or mileage take part. */
@@ -59,16 +59,16 @@ record BenchCar(Car car, double age, double miles, Map<String, String> cells) {
                 low++;
             } else if (gaps == Gaps.LEFT_OUT && Double.isNaN(one.age + one.miles)) {
                 gapped++;
-            } else if (seen.add(List.of(facts.vehicle(), facts.modelYear().isPresent() ? facts.modelYear() : one.age, one.miles, one.price()))) {
+            } else if (seen.add(List.of(facts.vehicle(), facts.modelYear(), facts.modelYear().isPresent() ? 0.0 : one.age,
+                    one.miles, one.price()))) {
                 taken.add(one);
             } else {
                 repeated++;
             }
         }
-        List<String> notes = List.of(taken.size() + " cars of " + cars.size() + " taken; left out: " + repeated + " that repeat line, "
-                + "year, mileage and price of another, " + low + " priced below " + lowestPrice + ", " + gapped
+        return new Taken(List.copyOf(taken), taken.size() + " cars of " + cars.size() + " taken; left out: " + repeated
+                + " that repeat line, year, mileage and price of another, " + low + " priced below " + lowestPrice + ", " + gapped
                 + " without age or mileage, " + priceless + " without an asking price or a sale.");
-        return new Taken(List.copyOf(taken), notes);
     }
 
     private static BenchCar of(Car car, Listing row, List<String> further, LocalDate fallback) {
@@ -104,13 +104,14 @@ record BenchCar(Car car, double age, double miles, Map<String, String> cells) {
         cells.put("(title)", facts.title().words());
         cells.put("(runs)", facts.runs().words());
         cells.put("(price kind)", row.price().kind().words());
-        Map.of("(rust)", facts.rust(), "(paint)", facts.paint(), "(interior)", facts.interior(), "(mechanical)", facts.mechanical(),
-                "(records)", facts.records()).forEach((column, state) -> {
+        Map.of("(rust)", facts.rust(), "(paint)", facts.paint(), "(interior)", facts.interior(), "(mechanical)",
+                facts.mechanical(), "(records)", facts.records()).forEach((column, state) -> {
                     if (state != Condition.UNKNOWN) {
                         cells.put(column, state.words());
                     }
                 });
-        return new BenchCar(new Car(name, List.of(row), facts, List.of()), facts.ageOn(row.seenOn().orElse(fallback)).orElse(Double.NaN),
+        return new BenchCar(new Car(name, List.of(row), facts, List.of()),
+                facts.ageOn(row.seenOn().orElse(fallback)).orElse(Double.NaN),
                 facts.mileage().map(Mileage::miles).orElse(Double.NaN), Map.copyOf(cells));
     }
 
@@ -151,11 +152,10 @@ record BenchCar(Car car, double age, double miles, Map<String, String> cells) {
 
     private BenchCar changed(String name, CarFacts facts, Price price, Optional<LocalDate> seenOn) {
         Listing old = row();
-        Listing now = new Listing(old.origin(), Optional.of(name), seenOn, facts, price, old.outcome(), old.endedOn(), old.saved(),
-                old.source(), old.note(), old.remarks());
-        double shift = Double.isNaN(age) ? Double.NaN
-                : seenOn.isPresent() ? facts.ageOn(seenOn.get()).orElse(age) : age;
-        return new BenchCar(new Car(name, List.of(now), facts, List.of()), shift, facts.mileage().map(Mileage::miles).orElse(Double.NaN),
-                cells);
+        Listing now = new Listing(old.origin(), Optional.of(name), seenOn, facts, price, old.outcome(), old.endedOn(),
+                old.saved(), old.source(), old.note(), old.remarks());
+        double aged = seenOn.isPresent() ? facts.ageOn(seenOn.get()).orElse(age) : age;
+        return new BenchCar(new Car(name, List.of(now), facts, List.of()), aged,
+                facts.mileage().map(Mileage::miles).orElse(Double.NaN), cells);
     }
 }

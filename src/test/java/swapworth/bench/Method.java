@@ -54,7 +54,8 @@ enum Method {
         };
     }
 
-    private static List<Prediction> ours(PriceModel.Options options, List<BenchCar> training, List<BenchCar> leftOut, double median) {
+    private static List<Prediction> ours(PriceModel.Options options, List<BenchCar> training, List<BenchCar> leftOut,
+            double median) {
         PriceModel model = options.fit(training.stream().map(BenchCar::car).toList());
         return each(leftOut, car -> model.value(car.subject()).match(Method::own, no -> Prediction.cannotTell(median)));
     }

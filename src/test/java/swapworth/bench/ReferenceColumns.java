@@ -25,13 +25,15 @@ final class ReferenceColumns {
         columns.add(car -> 1);
         standardised(training, BenchCar::age);
         standardised(training, BenchCar::miles);
-        TreeSet<String> names = training.stream().flatMap(c -> c.cells().keySet().stream()).collect(Collectors.toCollection(TreeSet::new));
+        TreeSet<String> names = training.stream().flatMap(c -> c.cells().keySet().stream())
+                .collect(Collectors.toCollection(TreeSet::new));
         for (String name : names) {
             List<String> known = training.stream().flatMap(c -> Optional.ofNullable(c.cells().get(name)).stream()).toList();
             if (known.stream().noneMatch(cell -> Double.isNaN(number(cell)))) {
                 standardised(training, car -> number(car.cells().getOrDefault(name, "")));
             } else {
-                Map<String, Long> times = known.stream().collect(Collectors.groupingBy(w -> w, TreeMap::new, Collectors.counting()));
+                Map<String, Long> times = known.stream()
+                        .collect(Collectors.groupingBy(w -> w, TreeMap::new, Collectors.counting()));
                 times.forEach((word, count) -> {
                     if (count >= 2) {
                         columns.add(car -> word.equals(car.cells().get(name)) ? 1 : 0);

@@ -1,5 +1,6 @@
 package swapworth.bench;
 
+import java.util.Arrays;
 import org.apache.commons.math3.linear.MatrixUtils;
 import org.apache.commons.math3.linear.RealMatrix;
 import org.apache.commons.math3.linear.SingularValueDecomposition;
@@ -117,7 +118,7 @@ final class ReferenceRidge {
                 left[i] -= shrunken[i][j] * further[j];
             }
         }
-        double[] b = java.util.Arrays.copyOf(base.solved(base.take(left, new double[freeColumns])), freeColumns + p);
+        double[] b = Arrays.copyOf(base.solved(base.take(left, new double[freeColumns])), freeColumns + p);
         System.arraycopy(further, 0, b, freeColumns, p);
         return b;
     }

@@ -7,8 +7,8 @@ import org.apache.commons.math3.distribution.TDistribution;
 /**
  * Least squares and the Huber fit, as a statistics package gives them.
  *
- * <p>Columns are taken from the left; one that lies within 1e-7 of its length in the space of those before it is dropped, and so is
- * every further one once only two degrees of freedom are left. A dropped column has the coefficient 0. Gram and Schmidt's
+ * <p>Columns are taken from the left; one that lies within 1e-7 of its length in the space of those before it is dropped, and so
+ * is every further one once only two degrees of freedom are left. A dropped column has the coefficient 0. Gram and Schmidt's
  * orthogonalisation, each column done twice.
  */
 final class ReferenceSquares {
@@ -60,8 +60,9 @@ final class ReferenceSquares {
     }
 
     /**
-     * Huber's fit: weights min(1, 1.345 s / |residual|), s = median |residual| / 0.6745 of the round before, from least squares on
-     * until no coefficient moves by more than 1e-10 of the largest. Where half of the residuals are 0 the fit stays where it is.
+     * Huber's fit: weights min(1, 1.345 s / |residual|), s = median |residual| / 0.6745 of the round before, from least squares
+     * on until no coefficient moves by more than 1e-10 of the largest. Where half of the residuals are 0 the fit stays as
+     * it is.
      * Source: W. N. Venables and B. D. Ripley, Modern Applied Statistics with S (2002), 6.5.
      */
     static ReferenceSquares huber(double[][] x, double[] y) {

@@ -2,6 +2,7 @@ package swapworth.bench;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 import swapworth.table.Cell;
 import swapworth.table.Column;
 import swapworth.table.Table;
@@ -26,7 +27,8 @@ final class ScoreTables {
     static Table averages(Scores scores) {
         Table.Builder table = Table.titled("Averaged over lines, ± standard error over sets").note(
                 "Ratios are to least squares on age and mileage: per set, then averaged over sets, then over lines.");
-        table.columns(column("n", ""), Column.words("method"), column("ratio of median error", ""), column("ratio of log error", ""));
+        table.columns(column("n", ""), Column.words("method"), column("ratio of median error", ""),
+                column("ratio of log error", ""));
         for (Figure f : Figure.values()) {
             table.columns(f == Figure.MEDIAN_ERROR || f == Figure.LOG_ERROR ? column(f.label(), f.unit())
                     : Column.number(f.label(), f.unit()));
@@ -66,7 +68,8 @@ final class ScoreTables {
 
     /** Ours line by line. */
     static Table lines(Scores scores) {
-        Table.Builder table = Table.titled("Ours by line").columns(column("n", ""), Column.words("line"), Column.number("sets", ""),
+        Table.Builder table = Table.titled("Ours by line");
+        table.columns(column("n", ""), Column.words("line"), Column.number("sets", ""),
                 column("median error", "%"), column("over squares", ""), column("over the median", ""),
                 column("log error over squares", ""), column("over the median's", ""), Column.number("cover 80", "%"),
                 Column.number("cover 95", "%"), Column.number("width 95", ""), Column.number("cannot tell", "%"));
@@ -92,11 +95,13 @@ final class ScoreTables {
     /** What gross errors in the training rows do: figures after over figures before, pair by pair. */
     static Table gross(Scores scores) {
         Table.Builder table = Table.titled("After gross errors in the training rows, clean cars left out, averaged over lines")
-                .columns(column("n", ""), Column.words("method"), column("growth of median error", ""), column("growth of log error", ""),
-                        column("cover 80", "%"), column("cover 95", "%"), column("growth of width 95", ""), column("cannot tell", "%"));
+                .columns(column("n", ""), Column.words("method"), column("growth of median error", ""),
+                        column("growth of log error", ""), column("cover 80", "%"), column("cover 95", "%"),
+                        column("growth of width 95", ""), column("cannot tell", "%"));
         for (int size : scores.sizes()) {
             for (Method m : Method.values()) {
-                table.row(Cell.label(size), Cell.words(m.words()), shown(scores.overLines(size, s -> s.growth(Figure.MEDIAN_ERROR, m)), 3),
+                table.row(Cell.label(size), Cell.words(m.words()),
+                        shown(scores.overLines(size, s -> s.growth(Figure.MEDIAN_ERROR, m)), 3),
                         shown(scores.overLines(size, s -> s.growth(Figure.LOG_ERROR, m)), 3),
                         shown(scores.overLines(size, s -> s.afterErrors(m, Figure.COVER_80)), 1),
                         shown(scores.overLines(size, s -> s.afterErrors(m, Figure.COVER_95)), 1),
@@ -107,10 +112,10 @@ final class ScoreTables {
         return table.build();
     }
 
-    /** Everything for machines: a row for each line, size and method, and for the average; each figure with its standard error. */
+    /** Everything for machines: a row for each line, size and method, and for the average; each figure and its standard error. */
     static Table all(Scores scores) {
-        Table.Builder table = Table.titled("Accuracy").columns(Column.words("line"), Column.number("n", ""), Column.words("method"),
-                Column.number("sets", ""));
+        Table.Builder table = Table.titled("Accuracy").columns(Column.words("line"), Column.number("n", ""),
+                Column.words("method"), Column.number("sets", ""));
         for (String name : List.of("ratio of median error", "ratio of log error")) {
             table.columns(Column.number(name, ""), Column.number(name + " se", ""));
         }
@@ -122,9 +127,10 @@ final class ScoreTables {
             lines.add(AVERAGED);
             for (String line : lines) {
                 for (Method m : Method.values()) {
-                    long sets = scores.sets().stream().filter(s -> s.size() == size && (line.equals(AVERAGED) || s.line().equals(line)))
-                            .count();
-                    List<Cell> row = new ArrayList<>(List.of(Cell.words(line), Cell.label(size), Cell.words(m.words()), Cell.whole(sets)));
+                    long sets = line.equals(AVERAGED) ? scores.sets().stream().filter(s -> s.size() == size).count()
+                            : scores.of(line, size).count();
+                    List<Cell> row = new ArrayList<>(
+                            List.of(Cell.words(line), Cell.label(size), Cell.words(m.words()), Cell.whole(sets)));
                     add(row, mean(scores, line, size, s -> s.ratio(Figure.MEDIAN_ERROR, m, Method.SQUARES)));
                     add(row, mean(scores, line, size, s -> s.ratio(Figure.LOG_ERROR, m, Method.SQUARES)));
                     for (Figure f : Figure.values()) {
@@ -137,7 +143,7 @@ final class ScoreTables {
         return table.build();
     }
 
-    private static Scores.Mean mean(Scores scores, String line, int size, java.util.function.ToDoubleFunction<Scores.OfSet> figure) {
+    private static Scores.Mean mean(Scores scores, String line, int size, ToDoubleFunction<Scores.OfSet> figure) {
         return line.equals(AVERAGED) ? scores.overLines(size, figure) : scores.ofLine(line, size, figure);
     }
 

@@ -1,5 +1,6 @@
 package swapworth.bench;
 
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
@@ -64,14 +65,15 @@ record Scores(List<OfSet> sets) {
     /** Over the sets of a line; sets without the figure are passed over. */
     Mean ofLine(String line, int size, ToDoubleFunction<OfSet> figure) {
         double[] all = of(line, size).mapToDouble(figure).filter(v -> !Double.isNaN(v)).toArray();
-        double mean = java.util.Arrays.stream(all).average().orElse(Double.NaN);
-        double squares = java.util.Arrays.stream(all).map(v -> (v - mean) * (v - mean)).sum();
+        double mean = Arrays.stream(all).average().orElse(Double.NaN);
+        double squares = Arrays.stream(all).map(v -> (v - mean) * (v - mean)).sum();
         return new Mean(mean, Math.sqrt(squares / (all.length - 1.0) / all.length));
     }
 
     /** The mean over lines of the means over sets, with its standard error over sets: the lines are taken as they are. */
     Mean overLines(int size, ToDoubleFunction<OfSet> figure) {
-        List<Mean> each = lines(size).stream().map(line -> ofLine(line, size, figure)).filter(m -> !Double.isNaN(m.mean)).toList();
+        List<Mean> each = lines(size).stream().map(line -> ofLine(line, size, figure))
+                .filter(m -> !Double.isNaN(m.mean)).toList();
         double mean = each.stream().mapToDouble(Mean::mean).average().orElse(Double.NaN);
         double variance = each.stream().mapToDouble(m -> m.error * m.error).sum();
         return new Mean(mean, Math.sqrt(variance) / each.size());

@@ -7,8 +7,8 @@ import java.util.Objects;
 import java.util.Random;
 
 /**
- * One draw: so many cars of a line to learn from, and up to 200 others of it to predict. The same seed, line, size and number give
- * the same draw whatever else is drawn.
+ * One draw: so many cars of a line to learn from, and up to 200 others of it to predict. The same seed, line, size and number
+ * give the same draw whatever else is drawn.
  *
  * @param line the line
  * @param size cars to learn from
@@ -29,8 +29,8 @@ record TrainingSet(String line, int size, List<BenchCar> training, List<BenchCar
     }
 
     /**
-     * The same draw with gross errors in a share of its training rows, at least one: in turn kilometres taken for miles, a digit of
-     * the price missing, and the row standing there twice under another id and an earlier day. The left-out cars stay clean.
+     * The same draw with gross errors in a share of its training rows, at least one: in turn kilometres taken for miles, a digit
+     * of the price missing, and the row standing there twice under another id and an earlier day. The left-out cars stay clean.
      */
     TrainingSet withGrossErrors(double share) {
         List<BenchCar> dirty = new ArrayList<>(training);
