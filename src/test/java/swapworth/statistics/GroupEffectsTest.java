@@ -176,6 +176,21 @@ class GroupEffectsTest {
         }
     }
 
+    /** Groups whose means differ less than their rows' scatter alone would make them have no variance of their own. */
+    @Test
+    void groups_that_do_not_differ_have_next_to_no_variance_and_the_rest_is_least_squares() {
+        double[] y = {1, 2, 3, 4, 5, 6, 6, 5, 4, 3, 2, 1};
+        SparseRow[] rows = new SparseRow[12];
+        for (int i = 0; i < 12; i++) {
+            rows[i] = SparseRow.of(new int[] {0, 1 + i % 6 % 3}, new double[] {1, 1});
+        }
+        Posterior fit = CertifiedRegressionTest.LEAST_SQUARES.fit(Design.of(4, rows), Sample.of(y),
+                List.of(PriorBlock.flat("mean", 0, 1), PriorBlock.varianceComponent("group", 1, 3)));
+        assertTrue(fit.commonSpread(1) < 1e-3, "spread " + fit.commonSpread(1));
+        agrees(3.5, fit.mean()[0], 10, "mean");
+        agrees(Math.sqrt(35.0 / 11), fit.errorScale(), 6, "error scale");
+    }
+
     // Source: D. Rubin, J. Educational Statistics 6 (1981) 377-401 for the data; closed form in mpmath 1.3.0 at stated spreads.
     @ParameterizedTest
     @CsvSource({
