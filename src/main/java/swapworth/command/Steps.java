@@ -257,6 +257,7 @@ final class Steps {
         printProblems("question", read.questions());
         out.println();
         out.print(judged.inFileOrder("").text());
+        judged.model().confounded().forEach(c -> out.println("\n" + c.sentence() + "."));
         judged.study().ifPresentOrElse(s -> out.print("\n" + ModelTables.fit(judged.model(), s).text()), () -> out.println(
                 "\nFewer than ten prices have a value: how well values meet prices cannot be told from so few."));
     }

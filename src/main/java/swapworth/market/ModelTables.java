@@ -32,6 +32,7 @@ public final class ModelTables {
                         + " the assumption speaks.")
                 .columns(Column.words("term"), Column.words("unit"), Column.number("effect", ""), Column.number("80 % range", ""),
                         Column.number("95 % range", ""), Column.number("prior's share", ""), Column.number("prices that tell of it", ""));
+        model.confounded().forEach(c -> table.note("Caution: " + c.sentence() + "."));
         for (TermEffect effect : model.terms()) {
             TermEffect t = effect.in(unit);
             table.row(Cell.words(t.label()), Cell.words(t.unit()), Cell.signed(t.percent(), 1), range(t.low80(), t.high80()),

@@ -515,6 +515,16 @@ public final class PriceModel {
     }
 
     /**
+     * The terms that the prices cannot tell apart, such as a level of trade and a damage that always go together: there the assumptions
+     * decide how an effect splits between them.
+     *
+     * @return empty where every fact that varies can be told from the others
+     */
+    public List<Confounded> confounded() {
+        return new Confounding(evidence, encoder, encoded).all();
+    }
+
+    /**
      * The lines of the model, the one with most cars first.
      *
      * @return their names

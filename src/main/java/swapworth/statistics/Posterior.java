@@ -304,6 +304,16 @@ public final class Posterior {
     }
 
     /**
+     * Which coefficients the rows tell apart by themselves. Of those that they do not, {@link #priorVariance} and {@link #variance} say
+     * how far an assumption and how far what is known in the end leaves a contrast open.
+     *
+     * @return the rank and the dependences of the whole design, rows left out since included
+     */
+    public Identification identification() {
+        return Identification.of(design);
+    }
+
+    /**
      * How the prior means pull the answer to a contrast away from where the rows alone would have it: x'V P (b - m), whose negative is
      * the part of the answer that assumptions hold. Taken at the central point of the hyperparameters.
      *
