@@ -31,11 +31,10 @@ final class Effects {
             for (Term.Effect effect : term.effects()) {
                 int rows = 0;
                 for (Encoded row : encoded) {
-                    rows += has(row.row(), effect.coefficient()) ? 1 : 0;
+                    rows += effect.toldBy(row.row()) ? 1 : 0;
                 }
                 if (rows > 0) {
-                    effects.add(effect(effect.label(), effect.unit(), SparseRow.of(new int[] {effect.coefficient()},
-                            new double[] {effect.perUnit()}), rows));
+                    effects.add(effect(effect.label(), effect.unit(), effect.contrast(), rows));
                     slopesOfLines(term, effect, ofLine, effects);
                 }
             }
@@ -50,18 +49,9 @@ final class Effects {
                     && ofLine.size() > 1) {
                 ofLine.forEach((line, rows) -> levels.coefficient(line).ifPresent(c -> effects.add(effect(
                         effect.label() + ", " + line, effect.unit(),
-                        SparseRow.of(new int[] {effect.coefficient(), c}, new double[] {1, 1}), rows))));
+                        effect.contrast().plus(1, SparseRow.of(new int[] {c}, new double[] {1})), rows))));
             }
         }
-    }
-
-    private static boolean has(SparseRow row, int column) {
-        for (int e = 0; e < row.size(); e++) {
-            if (row.index(e) == column) {
-                return true;
-            }
-        }
-        return false;
     }
 
     private TermEffect effect(String label, String unit, SparseRow contrast, int rows) {

@@ -15,6 +15,7 @@ import swapworth.listing.CarFacts;
 import swapworth.listing.Condition;
 import swapworth.listing.Damage;
 import swapworth.listing.LevelOfTrade;
+import swapworth.market.BodiesAndGears.Fact;
 import swapworth.market.Measures.Measured;
 import swapworth.statistics.PriorBlock;
 import swapworth.statistics.PriorBlock.Role;
@@ -27,6 +28,7 @@ final class Encoder {
 
     private final List<Term> terms = new ArrayList<>();
     private final Measures measures;
+    private final BodiesAndGears pairs;
     private final double middleAge;
     private final double middleMiles;
     private final Optional<LocalDate> begin;
@@ -38,6 +40,7 @@ final class Encoder {
         this.begin = seen.stream().flatMap(s -> s.on().stream()).min(LocalDate::compareTo);
         this.end = seen.stream().flatMap(s -> s.on().stream()).max(LocalDate::compareTo);
         LocalDate fallback = end.orElseGet(() -> afterLastModelYear(seen));
+        this.pairs = new BodiesAndGears(seen.stream().map(Subject::facts).toList());
         this.measures = new Measures(evidence, assumptions, fallback);
         double[] ages = new double[seen.size()];
         double[] miles = new double[seen.size()];
@@ -86,11 +89,41 @@ final class Encoder {
     }
 
     private void lines(List<Subject> seen, Assumptions assumptions) {
-        Function<Subject, Optional<String>> line = s -> Optional.of(s.facts().vehicle());
-        add(new Terms.Levels("how far lines differ", Group.LEVEL_OF_LINE, assumptions.get("spread_lines").middle(), Role.PRIMARY, seen,
-                line, ONE));
-        add(new Terms.Levels("how far trims differ", Group.LEVEL_OF_LINE, assumptions.get("spread_trims").middle(), Role.SECONDARY,
-                seen, s -> s.facts().trim().map(t -> s.facts().vehicle() + " " + t.toLowerCase(Locale.ROOT)), ONE));
+        if (pairs.linked()) {
+            levels("how far bodies differ", "spread_bodies", Role.PRIMARY, seen, s -> Optional.of(pairs.body(s.facts())), assumptions);
+            levels("how far running gears differ", "spread_gears", Role.PRIMARY, seen, s -> Optional.of(pairs.gear(s.facts())),
+                    assumptions);
+            levels("how far a body and a running gear depart together", "spread_pairs", Role.PRIMARY, seen,
+                    s -> Optional.of(pairs.pair(s.facts())), assumptions);
+        } else {
+            levels("how far lines differ", "spread_lines", Role.PRIMARY, seen, s -> Optional.of(s.facts().vehicle()), assumptions);
+        }
+        levels("how far trims differ", "spread_trims", Role.SECONDARY, seen,
+                s -> s.facts().trim().map(t -> s.facts().vehicle() + " " + t.toLowerCase(Locale.ROOT)), assumptions);
+        measuredFact("power", "% per 10 % more power", Fact.POWER, Math.log(1.1), "power_slope", seen, assumptions);
+        measuredFact("cylinders", "% per cylinder", Fact.CYLINDERS, 1, "cylinder_slope", seen, assumptions);
+        measuredFact("weight", "% per 10 % more weight", Fact.WEIGHT, Math.log(1.1), "weight_slope", seen, assumptions);
+        measuredFact("all wheels driven", "%", Fact.ALL_WHEELS, 1, "all_wheels_driven", seen, assumptions);
+    }
+
+    private void levels(String name, String spread, Role role, List<Subject> seen, Function<Subject, Optional<String>> key,
+            Assumptions assumptions) {
+        add(new Terms.Levels(name, Group.LEVEL_OF_LINE, assumptions.get(spread).middle(), role, seen, key, ONE));
+    }
+
+    /** A slope on a measured fact, where the rows differ in it; a car of which it is unknown stands at the mean. */
+    private void measuredFact(String name, String unit, Fact fact, double one, String slope, List<Subject> seen,
+            Assumptions assumptions) {
+        double[] known = seen.stream().map(s -> pairs.fact(fact, s.facts())).filter(OptionalDouble::isPresent)
+                .mapToDouble(OptionalDouble::getAsDouble).toArray();
+        double mean = Arrays.stream(known).average().orElse(0);
+        if (Arrays.stream(known).anyMatch(x -> Math.abs(x - known[0]) > 1e-9)) {
+            add(new Terms.Measure(name, Group.LEVEL_OF_LINE, unit, 1, assumptions.logMiddle(slope), assumptions.logSpread(slope),
+                    Role.PRIMARY, (s, m) -> {
+                        OptionalDouble value = pairs.fact(fact, s.facts());
+                        return value.isPresent() ? (value.getAsDouble() - mean) / one : 0;
+                    }));
+        }
     }
 
     private void ageAndMileage(List<Subject> seen, double[] ages, double[] miles, Assumptions assumptions) {
@@ -130,10 +163,10 @@ final class Encoder {
     private void trade(Assumptions assumptions) {
         List<LevelOfTrade> levels = List.of(LevelOfTrade.TRADE_ASKING, LevelOfTrade.PRIVATE_SOLD, LevelOfTrade.TRADE_SOLD,
                 LevelOfTrade.AUCTION);
-        steps("level of trade", Group.TRADE, levels.stream().map(LevelOfTrade::words).toList(),
+        steps("level of trade", Group.TRADE, 0, levels.stream().map(LevelOfTrade::words).toList(),
                 List.of("level_trade_asking", "level_private_sold", "level_trade_sold", "level_auction"), assumptions,
                 s -> at(levels.indexOf(s.level())));
-        steps("price includes", Group.TRADE, List.of("fees", "tax", "both", "unknown, at auction"),
+        steps("price includes", Group.TRADE, 0, List.of("fees", "tax", "both", "unknown, at auction"),
                 List.of("includes_fees", "includes_tax", "includes_both", "includes_unknown_at_auction"), assumptions, s -> switch (
                     s.includes()) {
                     case NEITHER -> at(-1);
@@ -145,10 +178,10 @@ final class Encoder {
     }
 
     private void facts(Assumptions assumptions) {
-        steps("title", Group.TITLE, List.of("rebuilt", "salvage", "parts only", "unknown"),
+        steps("title", Group.TITLE, 3, List.of("rebuilt", "salvage", "parts only", "unknown"),
                 List.of("title_rebuilt", "title_salvage", "title_parts_only", "title_unknown"), assumptions,
                 s -> at(s.facts().title().ordinal() - 1));
-        steps("runs", Group.RUNS, List.of("engine fires", "engine dead", "no engine", "not tried", "unknown"),
+        steps("runs", Group.RUNS, 3, List.of("engine fires", "engine dead", "no engine", "not tried", "unknown"),
                 List.of("runs_engine_fires", "runs_engine_dead", "runs_no_engine", "runs_not_tried", "runs_unknown"), assumptions,
                 s -> at(s.facts().runs().ordinal() - 1));
         List<String> zones = new ArrayList<>();
@@ -159,17 +192,17 @@ final class Encoder {
         }
         zones.add("unknown");
         names.add("damage_unknown");
-        steps("damage", Group.DAMAGE, zones, names, assumptions, s -> zones(s.facts().damage()));
+        steps("damage", Group.DAMAGE, 0, zones, names, assumptions, s -> zones(s.facts().damage()));
         condition("rust", CarFacts::rust, assumptions);
         condition("paint", CarFacts::paint, assumptions);
         condition("interior", CarFacts::interior, assumptions);
         condition("mechanical", CarFacts::mechanical, assumptions);
         condition("records", CarFacts::records, assumptions);
-        steps("keys", Group.CONDITION, List.of("no"), List.of("keys_no"), assumptions, s -> switch (s.facts().keys()) {
+        steps("keys", Group.CONDITION, 0, List.of("no"), List.of("keys_no"), assumptions, s -> switch (s.facts().keys()) {
             case NO -> at(0);
             case YES, UNKNOWN -> at(-1);
         });
-        steps("airbags", Group.CONDITION, List.of("fired", "gone"), List.of("airbags_fired", "airbags_gone"), assumptions,
+        steps("airbags", Group.CONDITION, 2, List.of("fired", "gone"), List.of("airbags_fired", "airbags_gone"), assumptions,
                 s -> switch (s.facts().airbags()) {
                     case FIRED -> at(0);
                     case GONE -> at(1);
@@ -178,7 +211,7 @@ final class Encoder {
     }
 
     private void condition(String name, Function<CarFacts, Condition> fact, Assumptions assumptions) {
-        steps(name, Group.CONDITION, List.of("worn", "bad", "unknown"), List.of(name + "_worn", name + "_bad", "condition_unknown"),
+        steps(name, Group.CONDITION, 2, List.of("worn", "bad", "unknown"), List.of(name + "_worn", name + "_bad", "condition_unknown"),
                 assumptions, s -> at(fact.apply(s.facts()).ordinal() - 1));
     }
 
@@ -190,10 +223,15 @@ final class Encoder {
         return level < 0 ? new int[0] : new int[] {level};
     }
 
-    private void steps(String name, Group group, List<String> labels, List<String> named, Assumptions assumptions,
-            Function<Subject, int[]> levels) {
-        add(new Terms.Steps(name, group, labels, named.stream().mapToDouble(assumptions::logMiddle).toArray(),
-                named.stream().mapToDouble(assumptions::logSpread).toArray(), levels));
+    /** Steps, of which the first {@code ordered} are one flight, the one nearest to the base first. */
+    private void steps(String name, Group group, int ordered, List<String> labels, List<String> named, Assumptions assumptions,
+            Function<Subject, int[]> standing) {
+        List<Terms.Steps.Step> steps = new ArrayList<>();
+        for (int i = 0; i < labels.size(); i++) {
+            steps.add(new Terms.Steps.Step(labels.get(i), assumptions.logMiddle(named.get(i)), assumptions.logSpread(named.get(i)),
+                    i < ordered ? 0 : i));
+        }
+        add(new Terms.Steps(name, group, steps, standing));
     }
 
     private void group(String name, Group group, String spread, List<Subject> seen, Function<Subject, Optional<String>> key,
@@ -235,6 +273,10 @@ final class Encoder {
         }
         return new Encoded(SparseRow.of(row.indices(), row.values()), row.terms(), measured.inflation(),
                 (measured.age() - middleAge) / 10, measured.remarks());
+    }
+
+    BodiesAndGears pairs() {
+        return pairs;
     }
 
     Measured measured(Subject subject) {

@@ -149,6 +149,9 @@ public final class FairValue implements Valuation {
         HeldBy held = largestAssumption();
         String what = held.assumption();
         return what.startsWith("how far trims") ? "more listings of the same trim would narrow this range most"
+                : what.startsWith("how far a body and a running gear") ? "prices of cars with this body and this running gear would narrow it"
+                : what.startsWith("how far bodies") || what.startsWith("how far running gears")
+                        ? "more lines that share a body or a running gear would narrow this range most"
                 : what.startsWith("how far lines") ? "more listings of this line would narrow this range most"
                 : what.contains("slopes of lines") ? "more listings of this line, further apart in age and mileage, would narrow it most"
                 : what.startsWith("level of trade") ? "prices at this level of trade, best beside the asks of the same cars, would narrow it"

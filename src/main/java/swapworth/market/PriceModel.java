@@ -314,11 +314,18 @@ public final class PriceModel {
         String line = subject.facts().vehicle();
         int ofLine = carsOfLine.getOrDefault(line, 0) - (withoutCar >= 0 ? 1 : 0);
         int inFile = cars.size() - (withoutCar >= 0 ? 1 : 0);
-        if (ofLine <= 0) {
-            return new CannotTell("no other car of the line '" + line + "' is in the files", 0, inFile, "listings of this line");
+        BodiesAndGears.Standing pair = encoder.pairs().standing(subject.facts(), withoutCar >= 0);
+        if (pair == BodiesAndGears.Standing.APART) {
+            return ofLine <= 0
+                    ? new CannotTell("no other car of the line '" + line + "' is in the files", 0, inFile, "listings of this line")
+                    : new CannotTell("no car in the files has this body with this running gear, and nothing links the two", ofLine,
+                            inFile, "listings that share this body or this running gear, or power_kw and cylinders of three gears");
         }
         Encoded row = encoder.encode(subject);
         List<String> remarks = new ArrayList<>(row.remarks());
+        if (pair != BodiesAndGears.Standing.SEEN) {
+            remarks.add(unseen(pair));
+        }
         remarks.addAll(outside(subject));
         FairValue value = new FairValue(this, by, withoutCar, subject, row, ofLine, inFile, remarks);
         Range range = value.range(0.80);
@@ -329,9 +336,20 @@ public final class PriceModel {
         return value;
     }
 
+    private String unseen(BodiesAndGears.Standing pair) {
+        return "no other car in the files has this body with this running gear: "
+                + (pair == BodiesAndGears.Standing.LINKED ? "the two are valued by cars that have the one or the other"
+                        : "the running gear is valued by its measured facts alone")
+                + ", and how far they depart together is an assumption (spread_pairs, "
+                + assumptions.get("spread_pairs").middle() + " log points)";
+    }
+
     /** Where a subject lies outside what the model has seen of its line. */
     private List<String> outside(Subject subject) {
         List<String> remarks = new ArrayList<>();
+        if (!extent.containsKey(subject.facts().vehicle())) {
+            return remarks;
+        }
         double[] e = extent.get(subject.facts().vehicle());
         Measures.Measured m = encoder.measured(subject);
         if (m.age() < e[0] - 0.5 || m.age() > e[1] + 0.5) {

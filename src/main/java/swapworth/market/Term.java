@@ -2,6 +2,7 @@ package swapworth.market;
 
 import java.util.List;
 import swapworth.statistics.PriorBlock;
+import swapworth.statistics.SparseRow;
 
 /** One term of the model: some neighbouring coefficients, how a subject is coded in them, and what is assumed of them. */
 abstract class Term {
@@ -45,14 +46,30 @@ abstract class Term {
     abstract List<Effect> effects();
 
     /**
-     * A coefficient that means something by itself.
+     * Something that the term says by itself.
      *
      * @param label what it is, for instance {@code title: salvage}
      * @param unit for instance {@code % per year}
-     * @param coefficient its number
-     * @param perUnit how many units of the coefficient's measure one unit of the effect is
+     * @param contrast the coefficients that make it up, scaled to one unit
+     * @param present a coefficient that every row which tells of it has
+     * @param absent a coefficient that no such row has; -1 for none
      */
-    record Effect(String label, String unit, int coefficient, double perUnit) {
+    record Effect(String label, String unit, SparseRow contrast, int present, int absent) {
+
+        static Effect of(String label, String unit, int coefficient, double perUnit) {
+            return new Effect(label, unit, SparseRow.of(new int[] {coefficient}, new double[] {perUnit}), coefficient, -1);
+        }
+
+        boolean toldBy(SparseRow row) {
+            boolean has = false;
+            for (int e = 0; e < row.size(); e++) {
+                if (row.index(e) == absent) {
+                    return false;
+                }
+                has |= row.index(e) == present;
+            }
+            return has;
+        }
     }
 
     /** Collects the entries of one row. */

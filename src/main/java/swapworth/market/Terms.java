@@ -12,6 +12,7 @@ import java.util.function.Function;
 import java.util.function.ToDoubleBiFunction;
 import swapworth.statistics.PriorBlock;
 import swapworth.statistics.PriorBlock.Role;
+import swapworth.statistics.SparseRow;
 
 /** The kinds of term that the price model is made of. */
 final class Terms {
@@ -58,56 +59,101 @@ final class Terms {
 
         @Override
         List<Effect> effects() {
-            return unit.isEmpty() ? effects : List.of(new Effect(name(), unit, from(), perUnit));
+            return unit.isEmpty() ? effects : List.of(Effect.of(name(), unit, from(), perUnit));
         }
     }
 
-    /** Steps against a base, each normal about its own stated mean. */
+    /**
+     * Steps against a base, each normal about its own stated mean. Steps of one flight are in order: each is the one below it and a
+     * further step down, so that what the rows say of the lower step moves the higher one along, and the order is leaned toward
+     * without being forced.
+     */
     static final class Steps extends Term {
-        private final List<String> labels;
-        private final double[] mean;
-        private final double[] sd;
-        private final Function<Subject, int[]> levels;
+        /** The least share of a step's stated spread that is left to its part beyond the step below. */
+        private static final double OWN = 0.5;
+
+        private final List<Step> steps;
+        private final Function<Subject, int[]> standing;
+        private final int[] below;
+
+        /**
+         * One step.
+         *
+         * @param label what it is
+         * @param mean its prior mean against the base, log points
+         * @param sd its prior standard deviation
+         * @param flight steps of the same flight stand one above the other; each has its own number where there is no order
+         */
+        record Step(String label, double mean, double sd, int flight) {
+        }
 
         /**
          * Steps of a fact.
          *
-         * @param levels the numbers of the steps that a subject stands on; none for the base
+         * @param steps the steps; in a flight the one nearest to the base first
+         * @param standing the numbers of the steps that a subject stands on; none for the base
          */
-        Steps(String name, Group group, List<String> labels, double[] mean, double[] sd, Function<Subject, int[]> levels) {
+        Steps(String name, Group group, List<Step> steps, Function<Subject, int[]> standing) {
             super(name, group);
-            this.labels = labels;
-            this.mean = mean;
-            this.sd = sd;
-            this.levels = levels;
+            this.steps = steps;
+            this.standing = standing;
+            this.below = new int[steps.size()];
+            for (int i = 0; i < below.length; i++) {
+                below[i] = -1;
+                for (int k = 0; k < i; k++) {
+                    below[i] = steps.get(k).flight == steps.get(i).flight ? k : below[i];
+                }
+            }
         }
 
         @Override
         int count() {
-            return labels.size();
+            return steps.size();
         }
 
         @Override
         List<PriorBlock> priors() {
             List<PriorBlock> blocks = new ArrayList<>();
-            for (int i = 0; i < labels.size(); i++) {
-                blocks.add(PriorBlock.stated(name() + ": " + labels.get(i), from() + i, mean[i], sd[i]));
+            for (int i = 0; i < below.length; i++) {
+                Step step = steps.get(i);
+                double mean = step.mean;
+                double sd = step.sd;
+                if (below[i] >= 0) {
+                    Step lower = steps.get(below[i]);
+                    mean -= lower.mean;
+                    sd = Math.sqrt(Math.max(step.sd * step.sd - lower.sd * lower.sd, OWN * OWN * step.sd * step.sd));
+                }
+                blocks.add(PriorBlock.stated(name() + ": " + step.label, from() + i, mean, sd));
             }
             return blocks;
         }
 
         @Override
         void encode(Subject subject, Measures.Measured measured, RowWriter row) {
-            for (int level : levels.apply(subject)) {
-                row.add(from() + level, 1);
+            for (int standsOn : standing.apply(subject)) {
+                for (int step = standsOn; step >= 0; step = below[step]) {
+                    row.add(from() + step, 1);
+                }
             }
         }
 
         @Override
         List<Effect> effects() {
             List<Effect> effects = new ArrayList<>();
-            for (int i = 0; i < labels.size(); i++) {
-                effects.add(new Effect(name() + ": " + labels.get(i), "%", from() + i, 1));
+            for (int i = 0; i < below.length; i++) {
+                int[] columns = new int[below.length];
+                int size = 0;
+                for (int step = i; step >= 0; step = below[step]) {
+                    columns[size++] = from() + step;
+                }
+                double[] ones = new double[size];
+                Arrays.fill(ones, 1);
+                int above = -1;
+                for (int k = i + 1; k < below.length; k++) {
+                    above = below[k] == i ? from() + k : above;
+                }
+                effects.add(new Effect(name() + ": " + steps.get(i).label, "%",
+                        SparseRow.of(Arrays.copyOf(columns, size), ones), from() + i, above));
             }
             return effects;
         }

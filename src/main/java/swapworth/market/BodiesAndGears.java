@@ -1,0 +1,180 @@
+package swapworth.market;
+
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.function.Function;
+import swapworth.listing.CarFacts;
+import swapworth.listing.DrivenWheels;
+import swapworth.statistics.Quantiles;
+
+/**
+ * Which bodies and running gears the cars of a collection show together, and the measured facts of each gear. Bodies and gears are
+ * the two sides of a graph, a car is an edge: a body and a gear never seen together can be told apart where a path links them, or
+ * where measured facts speak for the gear.
+ */
+final class BodiesAndGears {
+    /** Gears with different facts that a slope on a fact needs before it says anything of another gear. */
+    private static final int FEWEST_GEARS = 3;
+
+    private final Map<String, Integer> carsOfPair = new HashMap<>();
+    private final Map<String, String> bodyOfLine;
+    private final Map<String, String> gearOfLine;
+    private final Map<String, Set<String>> gearsOfBody = new HashMap<>();
+    private final Map<String, Set<String>> bodiesOfGear = new HashMap<>();
+    private final Map<Fact, Map<String, Double>> middles = new HashMap<>();
+
+    /** A measured fact of a car. */
+    enum Fact {
+        /** Natural logarithm of the power. */
+        POWER(f -> log(f.powerKw())),
+        /** Number of cylinders. */
+        CYLINDERS(CarFacts::cylinders),
+        /** Natural logarithm of the weight. */
+        WEIGHT(f -> log(f.weightKg())),
+        /** 1 where all wheels are driven, 0 where two are. */
+        ALL_WHEELS(f -> f.drivenWheels() == DrivenWheels.UNKNOWN ? OptionalDouble.empty()
+                : OptionalDouble.of(f.drivenWheels() == DrivenWheels.ALL ? 1 : 0));
+
+        private final Function<CarFacts, OptionalDouble> own;
+
+        Fact(Function<CarFacts, OptionalDouble> own) {
+            this.own = own;
+        }
+
+        private static OptionalDouble log(OptionalDouble value) {
+            return value.isPresent() && value.getAsDouble() > 0 ? OptionalDouble.of(Math.log(value.getAsDouble()))
+                    : OptionalDouble.empty();
+        }
+    }
+
+    /** How a body and a gear stand to each other in the collection. */
+    enum Standing {
+        /** Cars show them together. */
+        SEEN,
+        /** No car shows them together, but a chain of shared bodies and gears joins them. */
+        LINKED,
+        /** Nothing joins them, but measured facts speak for the gear. */
+        BY_FACTS,
+        /** Nothing tells them apart. */
+        APART
+    }
+
+    BodiesAndGears(List<CarFacts> cars) {
+        this.bodyOfLine = common(cars, CarFacts::body);
+        this.gearOfLine = common(cars, CarFacts::runningGear);
+        for (CarFacts car : cars) {
+            carsOfPair.merge(pair(car), 1, Integer::sum);
+            gearsOfBody.computeIfAbsent(body(car), b -> new HashSet<>()).add(gear(car));
+            bodiesOfGear.computeIfAbsent(gear(car), g -> new HashSet<>()).add(body(car));
+        }
+        for (Fact fact : Fact.values()) {
+            middles.put(fact, middlesByGear(cars, fact));
+        }
+    }
+
+    /** What the rows of a line that name a body (or a gear) agree on. */
+    private static Map<String, String> common(List<CarFacts> cars, Function<CarFacts, Optional<String>> fact) {
+        Map<String, String> agreed = new HashMap<>();
+        for (CarFacts car : cars) {
+            fact.apply(car).ifPresent(word -> agreed.merge(car.vehicle(), key(word), (a, b) -> a.equals(b) ? a : car.vehicle()));
+        }
+        return agreed;
+    }
+
+    private Map<String, Double> middlesByGear(List<CarFacts> cars, Fact fact) {
+        Map<String, java.util.List<Double>> byGear = new HashMap<>();
+        for (CarFacts car : cars) {
+            OptionalDouble own = fact.own.apply(car);
+            if (own.isPresent()) {
+                byGear.computeIfAbsent(gear(car), g -> new java.util.ArrayList<>()).add(own.getAsDouble());
+            }
+        }
+        Map<String, Double> middle = new HashMap<>();
+        byGear.forEach((gear, values) ->
+                middle.put(gear, Quantiles.of(values.stream().mapToDouble(Double::doubleValue).toArray(), 0.5)));
+        return middle;
+    }
+
+    private static String key(String word) {
+        return word.toLowerCase(Locale.ROOT);
+    }
+
+    /** The body of a car: as stated, else as its line's rows agree, else the line's own. */
+    String body(CarFacts car) {
+        return car.body().map(BodiesAndGears::key).orElseGet(() -> bodyOfLine.getOrDefault(car.vehicle(), car.vehicle()));
+    }
+
+    /** The running gear of a car, likewise. */
+    String gear(CarFacts car) {
+        return car.runningGear().map(BodiesAndGears::key).orElseGet(() -> gearOfLine.getOrDefault(car.vehicle(), car.vehicle()));
+    }
+
+    /** The pair of body and gear as its line sells it. */
+    String pair(CarFacts car) {
+        return car.vehicle() + "\n" + body(car) + "\n" + gear(car);
+    }
+
+    /** Whether some body stands on two gears or some gear under two bodies, so that there is something to tell apart. */
+    boolean linked() {
+        return gearsOfBody.values().stream().anyMatch(g -> g.size() > 1) || bodiesOfGear.values().stream().anyMatch(b -> b.size() > 1);
+    }
+
+    /** A fact of a car: its own, else the middle one of the cars with its gear. */
+    OptionalDouble fact(Fact fact, CarFacts car) {
+        OptionalDouble own = fact.own.apply(car);
+        if (own.isPresent()) {
+            return own;
+        }
+        Double middle = middles.get(fact).get(gear(car));
+        return middle == null ? OptionalDouble.empty() : OptionalDouble.of(middle);
+    }
+
+    /** How the body and the gear of a car stand to each other, one car of the same pair left out where it is {@code itself} in the fit. */
+    Standing standing(CarFacts car, boolean itself) {
+        String body = body(car);
+        String gear = gear(car);
+        if (carsOfPair.getOrDefault(pair(car), 0) - (itself ? 1 : 0) > 0) {
+            return Standing.SEEN;
+        }
+        if (!gearsOfBody.containsKey(body)) {
+            return Standing.APART;
+        }
+        if (reaches(body, gear)) {
+            return Standing.LINKED;
+        }
+        boolean spoken = (fact(Fact.POWER, car).isPresent() || fact(Fact.CYLINDERS, car).isPresent())
+                && Math.max(middles.get(Fact.POWER).size(), middles.get(Fact.CYLINDERS).size()) >= FEWEST_GEARS;
+        return spoken ? Standing.BY_FACTS : Standing.APART;
+    }
+
+    /** Whether a chain of shared gears and bodies leads from a body to a gear, not by the two together. */
+    private boolean reaches(String body, String gear) {
+        Set<String> bodies = new HashSet<>(Set.of(body));
+        Deque<String> next = new ArrayDeque<>(bodies);
+        while (!next.isEmpty()) {
+            String from = next.remove();
+            for (String g : gearsOfBody.get(from)) {
+                if (from.equals(body) && g.equals(gear)) {
+                    continue;
+                }
+                if (g.equals(gear)) {
+                    return true;
+                }
+                for (String b : bodiesOfGear.get(g)) {
+                    if (bodies.add(b)) {
+                        next.add(b);
+                    }
+                }
+            }
+        }
+        return false;
+    }
+}
