@@ -26,7 +26,6 @@ import swapworth.statistics.Posterior;
 import swapworth.statistics.Posterior.LeaveOut;
 import swapworth.statistics.PriorBlock;
 import swapworth.statistics.Quantiles;
-import swapworth.statistics.RatioStudy;
 import swapworth.statistics.Sample;
 import swapworth.statistics.ShrunkenRegression;
 import swapworth.statistics.SparseRow;
@@ -49,7 +48,6 @@ import swapworth.statistics.SparseRow;
 public final class PriceModel {
     /** Up to this many cars each is left out by a refit, beyond it in closed form. */
     private static final int REFITTED = 150;
-    private static final int FEWEST_STUDIED = 10;
     /** Up to this many prices the hyperparameters are averaged over. */
     private static final int INTEGRATED = 2000;
     /** An 80 % range whose upper end is more than this many times its lower end says too little to judge by. */
@@ -372,8 +370,12 @@ public final class PriceModel {
      * @return the judgement
      */
     public Judgement judge(Listing listing) {
+        return judge(listing, Optional.empty(), Optional.empty());
+    }
+
+    Judgement judge(Listing listing, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
         Optional<Integer> car = Optional.ofNullable(carOfListing.get(listing));
-        return judge(listing, car.orElse(-1), car.map(this::without).orElse(posterior), Optional.empty(), Optional.empty());
+        return judge(listing, car.orElse(-1), car.map(this::without).orElse(posterior), on, level);
     }
 
     /**
@@ -449,19 +451,20 @@ public final class PriceModel {
     public Optional<FitStudy> study(List<Judgement> judgements) {
         Map<Listing, Judgement> byListing = new IdentityHashMap<>();
         judgements.forEach(j -> byListing.put(j.listing(), j));
-        List<Judgement> used = evidence.stream().filter(e -> e.bound() == Bound.NONE).map(e -> byListing.get(e.listing()))
-                .filter(j -> j != null && j.valuation() instanceof FairValue).toList();
-        List<Judgement> near = used.stream().filter(j -> Flags.nearItsValue(j.listing(), (FairValue) j.valuation())).toList();
-        if (near.size() < FEWEST_STUDIED) {
-            return Optional.empty();
+        Misses misses = new Misses();
+        evidence.stream().filter(e -> e.bound() == Bound.NONE).flatMap(e -> Optional.ofNullable(byListing.get(e.listing())).stream())
+                .forEach(misses::add);
+        return misses.study();
+    }
+
+    /** Whether the model learned from the very price of a listing, and not only that it is a bound. */
+    boolean learnedFrom(Listing listing) {
+        for (int row : rowsOfCar.getOrDefault(carOfListing.getOrDefault(listing, -1), new int[0])) {
+            if (evidence.get(row).listing() == listing) {
+                return evidence.get(row).bound() == Bound.NONE;
+            }
         }
-        double[] estimates = near.stream().mapToDouble(j -> ((FairValue) j.valuation()).median()).toArray();
-        double[] prices = near.stream().mapToDouble(j -> j.listing().price().amount()).toArray();
-        double[] misses = used.stream().mapToDouble(j -> Math.abs(j.gapPercent())).toArray();
-        long in80 = used.stream().filter(j -> ((FairValue) j.valuation()).range(0.80).holds(j.listing().price().amount())).count();
-        long in95 = used.stream().filter(j -> ((FairValue) j.valuation()).range(0.95).holds(j.listing().price().amount())).count();
-        return Optional.of(new FitStudy(RatioStudy.of(estimates, prices), used.size() - near.size(), Quantiles.of(misses, 0.5),
-                100.0 * in80 / used.size(), 100.0 * in95 / used.size()));
+        return false;
     }
 
     /**
