@@ -251,11 +251,11 @@ public final class Listings {
         ListingsRead finished() {
             Currency base = baseCurrency.or(statedInAll::currency).orElseGet(this::mostFrequentCurrency);
             List<Listing> listings = new ArrayList<>(drafts.size());
-            Groups<String, Listing> sightingsOfDay = new Groups<>();
+            Map<String, List<Listing>> sightingsOfId = new HashMap<>();
             for (int i = 0; i < drafts.size(); i++) {
                 Draft draft = drafts.get(i);
                 Optional<Listing> made = listing(draft, base, ratesOfDraft.get(i));
-                if (made.isEmpty() || isSecondSighting(made.get(), sightingsOfDay)) {
+                if (made.isEmpty() || isSecondSighting(made.get(), sightingsOfId)) {
                     continue;
                 }
                 oddities.addAll(draft.oddities);
@@ -311,12 +311,18 @@ public final class Listings {
         }
 
         /** The same advertisement, seen twice on one day at the same price, is one sighting. */
-        private boolean isSecondSighting(Listing listing, Groups<String, Listing> sightingsOfDay) {
+        private boolean isSecondSighting(Listing listing, Map<String, List<Listing>> sightingsOfId) {
             if (listing.id().isEmpty() || listing.seenOn().isEmpty()) {
                 return false;
             }
-            String key = Spelling.key(listing.id().get()) + "\n" + listing.seenOn().get() + "\n" + listing.facts().vehicle();
-            List<Listing> same = sightingsOfDay.of(key);
+            String id = Spelling.key(listing.id().get());
+            List<Listing> before = sightingsOfId.get(id);
+            if (before == null) {
+                sightingsOfId.put(id, List.of(listing));
+                return false;
+            }
+            List<Listing> same = before.stream().filter(other -> other.seenOn().equals(listing.seenOn())
+                    && other.facts().vehicle().equals(listing.facts().vehicle())).toList();
             for (Listing other : same) {
                 if (other.price().sameAsTyped(listing.price()) && other.price().kind() == listing.price().kind()) {
                     setAside.add(new RowProblem(listing.origin().file(), listing.origin().line(), "id", listing.id().get(),
@@ -331,7 +337,9 @@ public final class Listings {
                         listing.price().typed().toString(), RowProblem.Kind.ODD, "on the same day the advertisement stands at "
                                 + same.get(0).price().typed() + " in " + same.get(0).origin() + "; both are kept"));
             }
-            sightingsOfDay.add(key, listing);
+            List<Listing> grown = before instanceof ArrayList<Listing> several ? several : new ArrayList<>(before);
+            grown.add(listing);
+            sightingsOfId.put(id, grown);
             return false;
         }
 

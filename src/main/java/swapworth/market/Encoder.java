@@ -5,9 +5,11 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
 import java.util.function.ToDoubleBiFunction;
 import swapworth.assumptions.Assumptions;
@@ -25,8 +27,11 @@ import swapworth.statistics.SparseRow;
 /** Turns subjects into rows of numbers: which terms there are, in which columns, and what is assumed of them. */
 final class Encoder {
     private static final ToDoubleBiFunction<Subject, Measured> ONE = (s, m) -> 1;
+    /** The median of a half-normal law of scale 1. */
+    private static final double HALF_NORMAL_MEDIAN = 0.6745;
 
     private final List<Term> terms = new ArrayList<>();
+    private final Map<String, Map<String, String>> trims = new ConcurrentHashMap<>();
     private final Measures measures;
     private final BodiesAndGears pairs;
     private final double middleAge;
@@ -72,6 +77,12 @@ final class Encoder {
         return LocalDate.of(Math.max(1, Math.max(newest, registered)) + 1, 7, 1);
     }
 
+    /** The name of a trim of a line, put together once. */
+    private String trimOfLine(String line, String trim) {
+        return trims.computeIfAbsent(line, l -> new ConcurrentHashMap<>())
+                .computeIfAbsent(trim, t -> line + " " + t.toLowerCase(Locale.ROOT));
+    }
+
     private void add(Term term) {
         if (term.count() > 0) {
             term.place(columns);
@@ -93,13 +104,15 @@ final class Encoder {
             levels("how far bodies differ", "spread_bodies", Role.PRIMARY, seen, s -> Optional.of(pairs.body(s.facts())), assumptions);
             levels("how far running gears differ", "spread_gears", Role.PRIMARY, seen, s -> Optional.of(pairs.gear(s.facts())),
                     assumptions);
-            levels("how far a body and a running gear depart together", "spread_pairs", Role.PRIMARY, seen,
-                    s -> Optional.of(pairs.pair(s.facts())), assumptions);
+            // Pairs are few and tell little of their spread: the stated one is the middle of its prior, not the scale.
+            add(new Terms.Levels("how far a body and a running gear depart together", Group.LEVEL_OF_LINE,
+                    assumptions.get("spread_pairs").middle() / HALF_NORMAL_MEDIAN, Role.PRIMARY, seen,
+                    s -> Optional.of(pairs.pair(s.facts())), ONE));
         } else {
             levels("how far lines differ", "spread_lines", Role.PRIMARY, seen, s -> Optional.of(s.facts().vehicle()), assumptions);
         }
         levels("how far trims differ", "spread_trims", Role.SECONDARY, seen,
-                s -> s.facts().trim().map(t -> s.facts().vehicle() + " " + t.toLowerCase(Locale.ROOT)), assumptions);
+                s -> s.facts().trim().map(t -> trimOfLine(s.facts().vehicle(), t)), assumptions);
         measuredFact("power", "% per 10 % more power", Fact.POWER, Math.log(1.1), "power_slope", seen, assumptions);
         measuredFact("cylinders", "% per cylinder", Fact.CYLINDERS, 1, "cylinder_slope", seen, assumptions);
         measuredFact("weight", "% per 10 % more weight", Fact.WEIGHT, Math.log(1.1), "weight_slope", seen, assumptions);

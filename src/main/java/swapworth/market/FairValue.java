@@ -73,6 +73,17 @@ public final class FairValue implements Valuation {
     }
 
     /**
+     * The range of the middle price of such cars: what is unsure of the level itself, not how one car differs from another.
+     *
+     * @param probability above 0 and below 1, for instance 0.80
+     * @return in the base currency
+     */
+    public Range level(double probability) {
+        Mixture level = posterior.estimate(encoded.row());
+        return new Range(Math.exp(level.quantile((1 - probability) / 2)), Math.exp(level.quantile((1 + probability) / 2)));
+    }
+
+    /**
      * The share of such cars that cost less than an amount.
      *
      * @param amount above 0, in the base currency

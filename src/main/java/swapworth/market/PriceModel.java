@@ -51,7 +51,7 @@ public final class PriceModel {
     /** Up to this many prices the hyperparameters are averaged over. */
     private static final int INTEGRATED = 2000;
     /** An 80 % range whose upper end is more than this many times its lower end says too little to judge by. */
-    private static final double WIDEST = 4;
+    private static final double WIDEST = 8;
 
     private final List<Car> cars;
     private final List<Evidence> evidence;
@@ -75,7 +75,7 @@ public final class PriceModel {
         }
         this.encoder = new Encoder(evidence, assumptions, further);
         this.blocks = encoder.priors();
-        this.encoded = evidence.stream().map(e -> encoder.encode(e.subject())).toArray(Encoded[]::new);
+        this.encoded = evidence.parallelStream().map(e -> encoder.encode(e.subject())).toArray(Encoded[]::new);
         takeStock();
         this.posterior = fit();
         this.grids = new Grids(this.cars, evidence, encoder, encoded, posterior);
@@ -305,10 +305,10 @@ public final class PriceModel {
      * @return a fair value, or why there is none
      */
     public Valuation value(Subject subject) {
-        return value(subject, posterior, -1);
+        return value(subject, encoder.encode(subject), posterior, -1);
     }
 
-    private Valuation value(Subject subject, Posterior by, int withoutCar) {
+    private Valuation value(Subject subject, Encoded row, Posterior by, int withoutCar) {
         String line = subject.facts().vehicle();
         int ofLine = carsOfLine.getOrDefault(line, 0) - (withoutCar >= 0 ? 1 : 0);
         int inFile = cars.size() - (withoutCar >= 0 ? 1 : 0);
@@ -319,7 +319,6 @@ public final class PriceModel {
                     : new CannotTell("no car in the files has this body with this running gear, and nothing links the two", ofLine,
                             inFile, "listings that share this body or this running gear, or power_kw and cylinders of three gears");
         }
-        Encoded row = encoder.encode(subject);
         List<String> remarks = new ArrayList<>(row.remarks());
         if (pair != BodiesAndGears.Standing.SEEN) {
             remarks.add(unseen(pair));
@@ -414,11 +413,15 @@ public final class PriceModel {
     }
 
     private Judgement judge(Listing listing, int number, Posterior by, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
-        Subject seen = number < 0 ? new Subject(listing.facts(), listing.level(), listing.price().includes(), listing.seenOn())
-                : Evidence.subject(cars.get(number), listing);
-        Subject subject = new Subject(seen.facts(), level.orElse(seen.level()), seen.includes(), on.or(seen::on));
+        int row = row(listing, number);
+        Subject seen = row >= 0 ? evidence.get(row).subject()
+                : number >= 0 ? Evidence.subject(cars.get(number), listing)
+                : new Subject(listing.facts(), listing.level(), listing.price().includes(), listing.seenOn());
+        Subject subject = on.isEmpty() && level.isEmpty() ? seen
+                : new Subject(seen.facts(), level.orElse(seen.level()), seen.includes(), on.or(seen::on));
         String name = number < 0 ? listing.id().orElse(listing.origin().toString()) : cars.get(number).name();
-        Valuation valuation = value(subject, by, number);
+        Encoded entries = row >= 0 && subject == seen ? encoded[row] : encoder.encode(subject);
+        Valuation valuation = value(subject, entries, by, number);
         double price = listing.price().amount();
         List<String> remarks = new ArrayList<>(listing.remarks());
         if (valuation instanceof FairValue value && subject.level() != listing.level()) {
@@ -459,12 +462,18 @@ public final class PriceModel {
 
     /** Whether the model learned from the very price of a listing, and not only that it is a bound. */
     boolean learnedFrom(Listing listing) {
-        for (int row : rowsOfCar.getOrDefault(carOfListing.getOrDefault(listing, -1), new int[0])) {
+        int row = row(listing, carOfListing.getOrDefault(listing, -1));
+        return row >= 0 && evidence.get(row).bound() == Bound.NONE;
+    }
+
+    /** The row of the fit that holds the price of a listing; -1 if none does. */
+    private int row(Listing listing, int car) {
+        for (int row : rowsOfCar.getOrDefault(car, new int[0])) {
             if (evidence.get(row).listing() == listing) {
-                return evidence.get(row).bound() == Bound.NONE;
+                return row;
             }
         }
-        return false;
+        return -1;
     }
 
     /**

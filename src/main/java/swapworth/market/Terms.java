@@ -198,7 +198,7 @@ final class Terms {
 
         @Override
         List<PriorBlock> priors() {
-            return List.of(PriorBlock.common(name(), from(), count(), scale, role));
+            return List.of(PriorBlock.levels(name(), from(), number.size(), scale, role));
         }
 
         @Override

@@ -12,8 +12,8 @@ import java.util.Arrays;
  * @param kind how its coefficients are held
  * @param role whether the common scale of the secondary spreads applies
  * @param mean one prior mean a coefficient
- * @param spread for {@link Kind#STATED} one standard deviation a coefficient; for {@link Kind#COMMON} and {@link Kind#WALK} one
- *     number, the scale of the half-normal prior of the common spread; for {@link Kind#FLAT} empty
+ * @param spread for {@link Kind#STATED} one standard deviation a coefficient; for {@link Kind#COMMON}, {@link Kind#COMMON_AND_UNSEEN}
+ *     and {@link Kind#WALK} one number, the scale of the half-normal prior of the common spread; for {@link Kind#FLAT} empty
  */
 public record PriorBlock(String name, int from, Kind kind, Role role, double[] mean, double[] spread) {
 
@@ -25,6 +25,11 @@ public record PriorBlock(String name, int from, Kind kind, Role role, double[] m
         STATED,
         /** All are normal about their means with one common standard deviation, which the rows help to find. */
         COMMON,
+        /**
+         * As {@link #COMMON}, and the last coefficient, which no row has, stands for every level not seen: what is unsure of the
+         * common standard deviation itself makes its own wider.
+         */
+        COMMON_AND_UNSEEN,
         /** A random walk: each differs from the next, and the last from zero, by a normal step with one common standard deviation. */
         WALK
     }
@@ -95,6 +100,20 @@ public record PriorBlock(String name, int from, Kind kind, Role role, double[] m
     }
 
     /**
+     * Levels about zero with a common spread that the rows help to find, and one coefficient more for a level that no row has.
+     *
+     * @param name name of the block
+     * @param from first coefficient
+     * @param levels number of levels that rows have; the block has one coefficient more
+     * @param scale scale of the half-normal prior of the common standard deviation
+     * @param role whether the common scale of the secondary spreads applies
+     * @return the block
+     */
+    public static PriorBlock levels(String name, int from, int levels, double scale, Role role) {
+        return new PriorBlock(name, from, Kind.COMMON_AND_UNSEEN, role, new double[levels + 1], new double[] {scale});
+    }
+
+    /**
      * A random walk that ends at zero after its last coefficient.
      *
      * @param name name of the block
@@ -118,7 +137,12 @@ public record PriorBlock(String name, int from, Kind kind, Role role, double[] m
 
     /** Whether the common spread of the block is found with the help of the rows. */
     boolean learned() {
-        return kind == Kind.COMMON || kind == Kind.WALK;
+        return kind == Kind.COMMON || kind == Kind.COMMON_AND_UNSEEN || kind == Kind.WALK;
+    }
+
+    /** The number of coefficients that rows can tell of. */
+    int seen() {
+        return kind == Kind.COMMON_AND_UNSEEN ? mean.length - 1 : mean.length;
     }
 
     @Override

@@ -213,7 +213,7 @@ public final class ShrunkenRegression {
             for (int b = 0; b < common.length; b++) {
                 common[b] = priors.get(b).learned() ? 0.7 * priors.get(b).spreadAt(0) : 1;
             }
-            this.spreads = new Spreads(priors, design.columns(), common, 1);
+            this.spreads = Spreads.of(priors, design.columns(), common);
             if (errorScale instanceof ErrorScale.Unsure) {
                 axes.add(Axis.SCALE);
             }
@@ -328,6 +328,7 @@ public final class ShrunkenRegression {
                     change = Math.max(change, Math.abs(move));
                 }
                 boolean last = change < (integration == Integration.MODE ? 1e-3 : 0.03);
+                spreads = last ? spreads.withUnseenWidened(mode.coefficients(), mode.factor().inverse()) : spreads;
                 mode = near(mode, new Point(logScale, growthMean, 0), last ? tolerance : Math.max(tolerance, 1e-2));
                 if (last) {
                     break;
@@ -343,7 +344,7 @@ public final class ShrunkenRegression {
          */
         private double modeOfSpread(int b, double s) {
             double a = priors.get(b).spreadAt(0);
-            double q = priors.get(b).count() - 1.0;
+            double q = priors.get(b).seen() - 1.0;
             return a * Math.sqrt((Math.sqrt(q * q + 4 * s / (a * a)) - q) / 2);
         }
 

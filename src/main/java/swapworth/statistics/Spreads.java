@@ -1,27 +1,25 @@
 package swapworth.statistics;
 
+import java.util.Arrays;
 import java.util.List;
 
 /** The prior of all coefficients at stated spreads: its precision matrix, block by block. */
 final class Spreads {
+    /** However little the levels tell of their spread, its logarithm is not taken to be less sure than by this much information. */
+    private static final double LEAST_INFORMATION = 3;
+
     private final List<PriorBlock> blocks;
     private final int p;
     private final double[] mean;
     private final double[] common;
+    private final double[] widening;
     private final double secondaryScale;
 
-    /**
-     * The prior at stated spreads.
-     *
-     * @param blocks the blocks
-     * @param p number of coefficients
-     * @param common the common standard deviation of each block that has one, by the number of the block
-     * @param secondaryScale the factor on the spreads of secondary blocks
-     */
-    Spreads(List<PriorBlock> blocks, int p, double[] common, double secondaryScale) {
+    private Spreads(List<PriorBlock> blocks, int p, double[] common, double[] widening, double secondaryScale) {
         this.blocks = blocks;
         this.p = p;
         this.common = common;
+        this.widening = widening;
         this.secondaryScale = secondaryScale;
         this.mean = new double[p];
         for (PriorBlock block : blocks) {
@@ -29,6 +27,19 @@ final class Spreads {
                 mean[block.from() + j] = block.meanAt(j);
             }
         }
+    }
+
+    /**
+     * The prior at stated spreads, the secondary ones as they are.
+     *
+     * @param blocks the blocks
+     * @param p number of coefficients
+     * @param common the common standard deviation of each block that has one, by the number of the block
+     */
+    static Spreads of(List<PriorBlock> blocks, int p, double[] common) {
+        double[] widening = new double[blocks.size()];
+        Arrays.fill(widening, 1);
+        return new Spreads(blocks, p, common, widening, 1);
     }
 
     List<PriorBlock> blocks() {
@@ -44,17 +55,51 @@ final class Spreads {
     }
 
     Spreads withCommon(double[] changed) {
-        return new Spreads(blocks, p, changed, secondaryScale);
+        return new Spreads(blocks, p, changed, widening, secondaryScale);
     }
 
     Spreads withSecondaryScale(double changed) {
-        return new Spreads(blocks, p, common, changed);
+        return new Spreads(blocks, p, common, widening, changed);
+    }
+
+    /**
+     * The prior with levels not seen as wide as what is unsure of their common spread makes them: with s the standard deviation of
+     * the logarithm of the spread, exp(s^2) times wider, the root of the mean square of a ln-normal law. The information on that
+     * logarithm is 2 (q - 1) + 4 t^2 / a^2 for q levels that are known, less what is unsure of the levels themselves: the variance
+     * of their sum of squares over t^4 (T. A. Louis, J. Roy. Statist. Soc. B 44 (1982) 226-233, from memory).
+     */
+    Spreads withUnseenWidened(double[] coefficients, double[] covariance) {
+        double[] wider = widening.clone();
+        for (int b = 0; b < wider.length; b++) {
+            PriorBlock block = blocks.get(b);
+            if (block.kind() == PriorBlock.Kind.COMMON_AND_UNSEEN) {
+                double sd = sd(b, 0);
+                double unsure = varianceOfSquares(block, coefficients, covariance) / (sd * sd * sd * sd);
+                double held = 4 * common[b] * common[b] / (block.spreadAt(0) * block.spreadAt(0));
+                double information = Math.max(LEAST_INFORMATION, 2.0 * (block.seen() - 1) + held - unsure);
+                wider[b] = Math.exp(1 / information);
+            }
+        }
+        return new Spreads(blocks, p, common, wider, secondaryScale);
+    }
+
+    /** The variance of the sum of squares of a block's departures: 4 m'Vm + 2 tr(VV). */
+    private double varianceOfSquares(PriorBlock block, double[] coefficients, double[] covariance) {
+        double sum = 0;
+        for (int i = block.from(); i < block.from() + block.seen(); i++) {
+            for (int j = block.from(); j < block.from() + block.seen(); j++) {
+                double v = covariance[i * p + j];
+                sum += v * (4 * (coefficients[i] - mean[i]) * (coefficients[j] - mean[j]) + 2 * v);
+            }
+        }
+        return sum;
     }
 
     /** The standard deviation of coefficient {@code offset} of a block, or of its steps where it is a walk. */
     private double sd(int b, int offset) {
         PriorBlock block = blocks.get(b);
         double sd = block.learned() ? common[b] : block.spreadAt(offset);
+        sd *= offset < block.seen() ? 1 : widening[b];
         return block.role() == PriorBlock.Role.SECONDARY ? sd * secondaryScale : sd;
     }
 
@@ -67,7 +112,7 @@ final class Spreads {
                 int at = (from + j) * p + from + j;
                 switch (block.kind()) {
                     case FLAT -> { }
-                    case STATED, COMMON -> lower[at] += 1 / (sd(b, j) * sd(b, j));
+                    case STATED, COMMON, COMMON_AND_UNSEEN -> lower[at] += 1 / (sd(b, j) * sd(b, j));
                     case WALK -> {
                         double precision = 1 / (sd(b, j) * sd(b, j));
                         lower[at] += precision;
@@ -89,7 +134,7 @@ final class Spreads {
             int at = from + j;
             switch (block.kind()) {
                 case FLAT -> { }
-                case STATED, COMMON -> into[at] += vector[at] / (sd(b, j) * sd(b, j));
+                case STATED, COMMON, COMMON_AND_UNSEEN -> into[at] += vector[at] / (sd(b, j) * sd(b, j));
                 case WALK -> {
                     double precision = 1 / (sd(b, j) * sd(b, j));
                     double next = j + 1 < block.count() ? vector[at + 1] : 0;
@@ -127,7 +172,7 @@ final class Spreads {
                 walked += weight;
                 switch (block.kind()) {
                     case FLAT -> sum += weight == 0 ? 0 : Double.POSITIVE_INFINITY;
-                    case STATED, COMMON -> sum += weight * weight * sd(b, j) * sd(b, j);
+                    case STATED, COMMON, COMMON_AND_UNSEEN -> sum += weight * weight * sd(b, j) * sd(b, j);
                     // The step after coefficient j is shared by all coefficients up to j.
                     case WALK -> sum += walked * walked * sd(b, j) * sd(b, j);
                 }
@@ -199,7 +244,7 @@ final class Spreads {
     double expectedSquares(int b, double[] coefficients, double[] covariance) {
         PriorBlock block = blocks.get(b);
         double sum = 0;
-        for (int j = 0; j < block.count(); j++) {
+        for (int j = 0; j < block.seen(); j++) {
             int at = block.from() + j;
             double d = coefficients[at] - mean[at];
             if (block.kind() == PriorBlock.Kind.WALK && j + 1 < block.count()) {

@@ -1,4 +1,7 @@
-/** Measurements of warm speed; they are no tests and run by hand. Start with {@link swapworth.bench.JudgeBenchmark}. */
+/**
+ * Measurements that run by hand: warm speed ({@link swapworth.bench.JudgeBenchmark}) and closeness to real listings
+ * ({@link swapworth.bench.AccuracyBench}). What they reckon with is tested; what they find is not.
+ */
 @NullMarked
 package swapworth.bench;
 

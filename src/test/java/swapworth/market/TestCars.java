@@ -65,7 +65,15 @@ final class TestCars {
 
     /** A car of one private sighting. */
     static Car car(int number, String line, int modelYear, double miles, double amount, PriceKind kind, Seller seller) {
-        CarFacts facts = CarFacts.of(line).modelYear(modelYear).mileage(miles(miles)).seller(seller).build();
+        return car(number, CarFacts.of(line).modelYear(modelYear).mileage(miles(miles)).seller(seller).build(), amount, kind);
+    }
+
+    /** A car on offer, of one sighting. */
+    static Car car(int number, CarFacts facts, double amount) {
+        return car(number, facts, amount, PriceKind.ASKING);
+    }
+
+    private static Car car(int number, CarFacts facts, double amount, PriceKind kind) {
         Price price = new Price(Money.of(BigDecimal.valueOf(Math.rint(amount)).toPlainString(), "USD"), Math.rint(amount), kind,
                 PriceIncludes.NEITHER);
         Listing listing = new Listing(new Origin("listings.csv", number + 2), Optional.of("car-" + number), Optional.of(DAY),
