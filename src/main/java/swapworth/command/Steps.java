@@ -1,6 +1,7 @@
 package swapworth.command;
 
 import java.io.IOException;
+import java.io.OutputStream;
 import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -15,7 +16,9 @@ import swapworth.listing.CarsFile;
 import swapworth.listing.Check;
 import swapworth.listing.Listings;
 import swapworth.listing.ListingsRead;
+import swapworth.market.FitStudy;
 import swapworth.market.Judged;
+import swapworth.market.JudgedRows;
 import swapworth.market.ModelTables;
 import swapworth.market.PriceModel;
 import swapworth.market.Valued;
@@ -33,6 +36,8 @@ final class Steps {
     private static final int DONE = 0;
     private static final int NOTHING_USABLE = 1;
     private static final int WRONG_USAGE = 2;
+    /** More rows than this fill a terminal to no use. */
+    private static final int TOO_MANY_TO_SHOW = 5_000;
     private static final String LISTINGS = "listings.csv";
     private static final String CARS = "cars.csv";
 
@@ -116,6 +121,9 @@ final class Steps {
             return nothing(read);
         }
         PriceModel model = model(read, arguments, folderOf(arguments.listings().get(0)));
+        if (arguments.page().isEmpty() && read.listings().size() > TOO_MANY_TO_SHOW) {
+            return judgeMany(read, model, arguments);
+        }
         Judged judged = Judged.of(read, model, arguments.on(), arguments.level());
         // The page is made while the terminal fills.
         Optional<CompletableFuture<Page>> page = arguments.page().map(file -> CompletableFuture.supplyAsync(
@@ -127,6 +135,24 @@ final class Steps {
         if (page.isPresent()) {
             writePage(arguments.page().orElseThrow(), page.get().join());
         }
+        return ending(read, arguments);
+    }
+
+    /** Judges more rows than anybody reads: they are written to a file, and the terminal gets what they say together. */
+    private int judgeMany(ListingsRead read, PriceModel model, Arguments arguments) throws IOException {
+        account(read);
+        JudgedRows rows = new JudgedRows(read, model, arguments.on(), arguments.level());
+        Optional<FitStudy> study;
+        if (arguments.out().isPresent()) {
+            Path file = arguments.out().get();
+            List<Optional<FitStudy>> made = new ArrayList<>();
+            writing(file, () -> OutputFile.write(file, bytes -> made.add(rows.write(bytes))), "the judged listings");
+            study = made.get(0);
+        } else {
+            study = rows.write(OutputStream.nullOutputStream());
+            out.println("\n" + read.listings().size() + " rows are too many to show: --out FILE.csv writes them.");
+        }
+        print(model, study);
         return ending(read, arguments);
     }
 
@@ -239,7 +265,9 @@ final class Steps {
         Assumptions assumptions = Files.isRegularFile(own) ? Assumptions.defaults().with(own) : Assumptions.defaults();
         printProblems("changes nothing", assumptions.problems());
         TreeSet<String> columns = new TreeSet<>();
-        read.listings().forEach(l -> columns.addAll(l.facts().further().keySet()));
+        if (!arguments.with().isEmpty()) {
+            read.listings().forEach(l -> columns.addAll(l.facts().further().keySet()));
+        }
         for (String column : arguments.with()) {
             if (!columns.contains(column)) {
                 throw new WrongUsageException("--with: the files have no further column '" + column + "'; they have "
@@ -250,15 +278,24 @@ final class Steps {
     }
 
     private void print(ListingsRead read, Judged judged) {
+        account(read);
+        out.println();
+        out.print(judged.inFileOrder("").text());
+        print(judged.model(), judged.study());
+    }
+
+    /** What became of the rows. */
+    private void account(ListingsRead read) {
         out.println(read.counts().sentence() + "; " + read.cars().size() + " cars");
         read.notes().forEach(n -> out.println("  " + n));
         printProblems("rejected", read.rejected());
         printProblems("set aside", read.setAside());
         printProblems("question", read.questions());
-        out.println();
-        out.print(judged.inFileOrder("").text());
-        judged.model().confounded().forEach(c -> out.println("\n" + c.sentence() + "."));
-        judged.study().ifPresentOrElse(s -> out.print("\n" + ModelTables.fit(judged.model(), s).text()), () -> out.println(
+    }
+
+    private void print(PriceModel model, Optional<FitStudy> study) {
+        model.confounded().forEach(c -> out.println("\n" + c.sentence() + "."));
+        study.ifPresentOrElse(s -> out.print("\n" + ModelTables.fit(model, s).text()), () -> out.println(
                 "\nFewer than ten prices have a value: how well values meet prices cannot be told from so few."));
     }
 
@@ -301,8 +338,17 @@ final class Steps {
     }
 
     private void write(Path file, String text, String what) throws IOException {
+        writing(file, () -> OutputFile.write(file, text), what);
+    }
+
+    /** Work that may fail in writing. */
+    private interface Work {
+        void run() throws IOException;
+    }
+
+    private void writing(Path file, Work work, String what) throws IOException {
         try {
-            OutputFile.write(file, text);
+            work.run();
         } catch (IOException e) {
             throw new IOException(file + ": " + e.getMessage(), e);
         }

@@ -1,8 +1,9 @@
 package swapworth.listing;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
+import java.util.function.Function;
 
 /**
  * The pairs of advertisements that are worth a score: those of one line that agree exactly in mileage or, within a model year, in
@@ -12,6 +13,8 @@ final class Candidates {
 
     private static final double MOST_MILES_BETWEEN = 3_000;
     private static final int LARGE_GROUP = 400;
+    /** The key of those that belong to no group. */
+    private static final Cohort NONE = new Cohort("", 0, -1);
 
     /** Takes one pair, the earlier row first. */
     interface Pair {
@@ -31,35 +34,62 @@ final class Candidates {
     }
 
     private void find() {
-        Groups<Cohort, Integer> byMiles = new Groups<>();
-        Groups<Cohort, Integer> byPrice = new Groups<>();
-        Groups<Cohort, Integer> blocks = new Groups<>();
-        for (int i = 0; i < advertisements.size(); i++) {
-            Advertisement one = advertisements.get(i);
-            if (!Double.isNaN(one.lastMiles)) {
-                blocks.add(new Cohort(one.vehicle, one.year, 0), i);
-                byMiles.add(new Cohort(one.vehicle, 0, Math.round(one.lastMiles)), i);
-            }
-            byPrice.add(new Cohort(one.vehicle, one.year, Math.round(one.lastPrice)), i);
+        for (int[] group : groups(one -> Double.isNaN(one.lastMiles) ? NONE : new Cohort(one.vehicle, 0, Math.round(one.lastMiles)))) {
+            sameMiles(group);
         }
-        for (List<Integer> group : byMiles.all()) {
-            if (group.size() > 1) {
-                sameMiles(group);
-            }
-        }
-        for (List<Integer> group : byPrice.all()) {
-            if (group.size() > 1 && group.size() <= LARGE_GROUP) {
+        for (int[] group : groups(one -> new Cohort(one.vehicle, one.year, Math.round(one.lastPrice)))) {
+            if (group.length <= LARGE_GROUP) {
                 pairs(group, false);
             }
         }
-        for (Map.Entry<Cohort, List<Integer>> block : blocks.byKey().entrySet()) {
-            near(block.getValue());
+        for (int[] block : groups(one -> Double.isNaN(one.lastMiles) ? NONE : new Cohort(one.vehicle, one.year, 0))) {
+            near(block);
+        }
+    }
+
+    /**
+     * The advertisements of which two or more have one key, each group in the order of the files: sorted by hash, which takes less room
+     * than a map of mostly single ones.
+     */
+    private List<int[]> groups(Function<Advertisement, Cohort> key) {
+        long[] sorted = new long[advertisements.size()];
+        int size = 0;
+        for (int i = 0; i < sorted.length; i++) {
+            Cohort cohort = key.apply(advertisements.get(i));
+            if (cohort != NONE) {
+                sorted[size++] = (long) cohort.hashCode() << 32 | i;
+            }
+        }
+        Arrays.sort(sorted, 0, size);
+        List<int[]> groups = new ArrayList<>();
+        for (int from = 0, to; from < size; from = to) {
+            to = from + 1;
+            while (to < size && sorted[to] >> 32 == sorted[from] >> 32) {
+                to++;
+            }
+            if (to - from > 1) {
+                addGroups(Arrays.copyOfRange(sorted, from, to), key, groups);
+            }
+        }
+        return groups;
+    }
+
+    /** Keys of one hash are seldom two, but can be. */
+    private void addGroups(long[] sameHash, Function<Advertisement, Cohort> key, List<int[]> groups) {
+        Groups<Cohort, Integer> byKey = new Groups<>();
+        for (long one : sameHash) {
+            byKey.add(key.apply(advertisements.get((int) one)), (int) one);
+        }
+        for (List<Integer> group : byKey.all()) {
+            if (group.size() > 1) {
+                groups.add(group.stream().mapToInt(Integer::intValue).toArray());
+            }
         }
     }
 
     /** A mileage that hundreds share says so little that other years, or unknown ones, need not be compared. */
-    private void sameMiles(List<Integer> group) {
-        if (group.size() <= LARGE_GROUP) {
+    private void sameMiles(int[] group) {
+        if (group.length <= LARGE_GROUP) {
             pairs(group, true);
             return;
         }
@@ -68,26 +98,26 @@ final class Candidates {
             byYear.add(advertisements.get(i).year, i);
         }
         for (List<Integer> year : byYear.all()) {
-            pairs(year, true);
+            pairs(year.stream().mapToInt(Integer::intValue).toArray(), true);
         }
     }
 
-    private void pairs(List<Integer> group, boolean equalMiles) {
-        for (int i = 0; i < group.size(); i++) {
-            Advertisement one = advertisements.get(group.get(i));
-            for (int j = i + 1; j < group.size(); j++) {
-                Advertisement other = advertisements.get(group.get(j));
+    private void pairs(int[] group, boolean equalMiles) {
+        for (int i = 0; i < group.length; i++) {
+            Advertisement one = advertisements.get(group[i]);
+            for (int j = i + 1; j < group.length; j++) {
+                Advertisement other = advertisements.get(group[j]);
                 if ((equalMiles || one.lastMiles != other.lastMiles) && !PairScore.forbidden(one, other)) {
-                    pair.take(group.get(i), group.get(j));
+                    pair.take(group[i], group[j]);
                 }
             }
         }
     }
 
-    private void near(List<Integer> block) {
-        long[] sorted = new long[block.size()];
+    private void near(int[] block) {
+        long[] sorted = new long[block.length];
         for (int i = 0; i < sorted.length; i++) {
-            sorted[i] = Math.round(advertisements.get(block.get(i)).lastMiles * 10) << 32 | block.get(i);
+            sorted[i] = Math.round(advertisements.get(block[i]).lastMiles * 10) << 32 | block[i];
         }
         Arrays.sort(sorted);
         for (int i = 0; i < sorted.length; i++) {

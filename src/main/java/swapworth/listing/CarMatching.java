@@ -1,6 +1,7 @@
 package swapworth.listing;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -133,37 +134,47 @@ public final class CarMatching {
     }
 
     private static List<Advertisement> advertisements(List<Listing> listings, List<RowProblem> oddities) {
-        List<List<Listing>> groups = new ArrayList<>();
-        Map<String, List<Listing>> byId = new HashMap<>();
-        Map<String, Listing> firstOfId = new HashMap<>();
+        List<List<Listing>> groups = new ArrayList<>(listings.size());
+        Map<String, int[]> groupsOfId = new HashMap<>();
         for (Listing listing : listings) {
             if (listing.id().isEmpty()) {
                 groups.add(List.of(listing));
                 continue;
             }
             String id = Spelling.key(listing.id().get());
-            Listing first = firstOfId.getOrDefault(id, listing);
-            firstOfId.put(id, first);
-            if (!first.facts().vehicle().equals(listing.facts().vehicle())
-                    && !byId.containsKey(listing.facts().vehicle() + "\n" + id)) {
+            int[] known = groupsOfId.get(id);
+            int at = known == null ? -1 : ofLine(listing.facts().vehicle(), known, groups);
+            if (at >= 0) {
+                List<Listing> grown = groups.get(at) instanceof ArrayList<Listing> several ? several : new ArrayList<>(groups.get(at));
+                grown.add(listing);
+                groups.set(at, grown);
+                continue;
+            }
+            if (known != null) {
+                Listing first = groups.get(known[0]).get(0);
                 oddities.add(new RowProblem(listing.origin().file(), listing.origin().line(), "id", listing.id().get(),
                         RowProblem.Kind.ODD, "the id stands for a " + Spelling.shortened(first.facts().vehicle(), 40) + " in "
                                 + first.origin() + "; taken for another car"));
             }
-            String key = listing.facts().vehicle() + "\n" + id;
-            List<Listing> group = byId.get(key);
-            if (group == null) {
-                group = new ArrayList<>(2);
-                groups.add(group);
-                byId.put(key, group);
-            }
-            group.add(listing);
+            int[] more = known == null ? new int[1] : Arrays.copyOf(known, known.length + 1);
+            more[more.length - 1] = groups.size();
+            groupsOfId.put(id, more);
+            groups.add(List.of(listing));
         }
         List<Advertisement> advertisements = new ArrayList<>(groups.size());
         for (List<Listing> group : groups) {
             advertisements.add(new Advertisement(group));
         }
         return advertisements;
+    }
+
+    private static int ofLine(String vehicle, int[] known, List<List<Listing>> groups) {
+        for (int group : known) {
+            if (groups.get(group).get(0).facts().vehicle().equals(vehicle)) {
+                return group;
+            }
+        }
+        return -1;
     }
 
     private record Link(int first, int second, double points) {

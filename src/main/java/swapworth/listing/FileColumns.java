@@ -25,6 +25,8 @@ final class FileColumns {
     private final String[] unit = new String[ALL.length];
     private final ListingColumn[] meaning;
     private final String[] how;
+    private final int[] filled;
+    private int rows;
     private final List<String> doubled = new ArrayList<>();
     private final String[] furtherName;
     private Optional<Currency> currency = Optional.empty();
@@ -35,6 +37,7 @@ final class FileColumns {
         this.source = source;
         int count = source.header().size();
         meaning = new ListingColumn[count];
+        filled = new int[count];
         how = new String[count];
         furtherName = new String[count];
         Arrays.fill(place, -1);
@@ -177,19 +180,22 @@ final class FileColumns {
         return meaning.length;
     }
 
-    List<ColumnUnderstood> understood() {
-        int[] filled = new int[meaning.length];
-        for (CsvRow row : source.rows()) {
-            List<String> cells = row.cells();
-            for (int i = 0; i < cells.size() && i < filled.length; i++) {
-                String cell = cells.get(i);
-                filled[i] += cell.isEmpty() || cell.charAt(0) <= ' ' && row.cell(i).isEmpty() ? 0 : 1;
-            }
+    /** Counts which cells of a row hold something. */
+    void count(CsvRow row) {
+        rows++;
+        List<String> cells = row.cells();
+        for (int i = 0; i < cells.size() && i < filled.length; i++) {
+            String cell = cells.get(i);
+            filled[i] += cell.isEmpty() || cell.charAt(0) <= ' ' && row.cell(i).isEmpty() ? 0 : 1;
         }
+    }
+
+    /** How each column was understood, with the rows counted so far. */
+    List<ColumnUnderstood> understood() {
         List<ColumnUnderstood> columns = new ArrayList<>();
         for (int i = 0; i < meaning.length; i++) {
             columns.add(new ColumnUnderstood(source.file(), Spelling.shortened(source.header().get(i), 60),
-                    meaning[i] == null ? "" : meaning[i].header(), how[i], filled[i], source.rows().size()));
+                    meaning[i] == null ? "" : meaning[i].header(), how[i], filled[i], rows));
         }
         return columns;
     }

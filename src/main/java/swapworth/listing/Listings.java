@@ -121,8 +121,10 @@ public final class Listings {
     private final class Collected {
         private final Map<Path, FolderFiles> folders = new HashMap<>();
         private final WordLists lists = new WordLists();
-        private final List<Draft> drafts = new ArrayList<>();
-        private final List<Rates> ratesOfDraft = new ArrayList<>();
+        private final List<Kept> kept = new ArrayList<>();
+        private final Map<Currency, Integer> currencies = new LinkedHashMap<>();
+        private int mileages;
+        private int mileagesInKm;
         private final List<RowProblem> rejected = new ArrayList<>();
         private final List<RowProblem> setAside = new ArrayList<>();
         private final List<RowProblem> oddities = new ArrayList<>();
@@ -146,24 +148,29 @@ public final class Listings {
                 notes.addAll(folder.notes);
             }
             statedInAll = statedInAll.or(folder.conventions);
-            CsvSource source = CsvSource.read(file);
-            fileOrder.putIfAbsent(source.file(), fileOrder.size());
-            FileColumns columns = new FileColumns(source, FileColumns.Kind.LISTINGS);
-            checkNeeded(source, columns);
+            Conventions stated = folder.conventions;
+            FolderFiles beside = folder;
+            List<FileColumns> found = new ArrayList<>(1);
+            Tally tally = new Tally();
+            CsvSource source = CsvSource.read(file, begun -> {
+                fileOrder.putIfAbsent(begun.file(), fileOrder.size());
+                FileColumns columns = new FileColumns(begun, FileColumns.Kind.LISTINGS);
+                found.add(columns);
+                checkNeeded(begun, columns);
+                RowReader reader = new RowReader(begun, columns, new CellReader(stated, begun.separator()), beside.words, lists);
+                return row -> {
+                    columns.count(row);
+                    Draft draft = reader.read(row);
+                    draft.facts = beside.lines.completed(draft.facts);
+                    sort(draft, beside.rates, tally);
+                };
+            });
             rejected.addAll(source.rejected());
             rejectedRows += source.rejected().size();
             blank += source.blankLines();
             comments += source.commentLines();
-            columnsUnderstood.addAll(columns.understood());
-            CellReader cells = new CellReader(folder.conventions, source.separator());
-            RowReader reader = new RowReader(source, columns, cells, folder.words, lists);
-            Tally tally = new Tally();
-            for (CsvRow row : source.rows()) {
-                Draft draft = reader.read(row);
-                draft.facts = folder.lines.completed(draft.facts);
-                sort(draft, folder.rates, tally);
-            }
-            ask(source, columns, folder.conventions, tally);
+            columnsUnderstood.addAll(found.get(0).understood());
+            ask(source, found.get(0), stated, tally);
         }
 
         private void checkNeeded(CsvSource source, FileColumns columns) {
@@ -207,8 +214,13 @@ public final class Listings {
                 return;
             }
             tally.count(draft);
-            drafts.add(draft);
-            ratesOfDraft.add(folderRates);
+            Money typed = draft.money.orElseThrow();
+            currencies.merge(typed.currency(), 1, Integer::sum);
+            mileages += facts.mileage().isPresent() ? 1 : 0;
+            mileagesInKm += facts.mileage().isPresent() && draft.unit == DistanceUnit.KM ? 1 : 0;
+            kept.add(new Kept(new Listing(draft.origin, draft.id, draft.seenOn, facts,
+                    new Price(typed, typed.amount().doubleValue(), draft.kind, draft.includes), draft.outcome, draft.endedOn, draft.saved,
+                    draft.source, draft.note, draft.remarks), draft.priceText, List.copyOf(draft.oddities), folderRates));
         }
 
         /** What an answer of the user would make worth more, once a file. */
@@ -250,17 +262,18 @@ public final class Listings {
 
         ListingsRead finished() {
             Currency base = baseCurrency.or(statedInAll::currency).orElseGet(this::mostFrequentCurrency);
-            List<Listing> listings = new ArrayList<>(drafts.size());
+            List<Listing> listings = new ArrayList<>(kept.size());
+            Map<String, Listing> firstOfId = new HashMap<>();
             Groups<String, Listing> sightingsOfDay = new Groups<>();
-            for (int i = 0; i < drafts.size(); i++) {
-                Draft draft = drafts.get(i);
-                Optional<Listing> made = listing(draft, base, ratesOfDraft.get(i));
-                if (made.isEmpty() || isSecondSighting(made.get(), sightingsOfDay)) {
+            for (Kept one : kept) {
+                Optional<Listing> made = inBase(one, base);
+                if (made.isEmpty() || isSecondSighting(made.get(), firstOfId, sightingsOfDay)) {
                     continue;
                 }
-                oddities.addAll(draft.oddities);
+                oddities.addAll(one.oddities);
                 listings.add(made.get());
             }
+            kept.clear();
             List<Listing> checked = OddPrices.flagged(listings, oddities);
             oddities.addAll(lists.variants());
             CarMatching.Result matched = CarMatching.withDefaults().match(checked);
@@ -282,22 +295,23 @@ public final class Listings {
             return byFile != 0 ? byFile : Integer.compare(a.line(), b.line());
         }
 
-        private Optional<Listing> listing(Draft draft, Currency base, Rates folderRates) {
-            Money typed = draft.money.orElseThrow();
-            double amount = typed.amount().doubleValue();
-            if (!typed.currency().equals(base)) {
-                Conversion conversion = inBase(typed, base, draft.seenOn, folderRates);
-                if (conversion instanceof Conversion.NoRate none) {
-                    draft.setAside("price", draft.priceText, none.reason());
-                    setAside.add(Draft.joined(draft.asides));
-                    setAsideRows++;
-                    return Optional.empty();
-                }
-                amount = ((Conversion.Converted) conversion).amount().doubleValue();
+        /** A listing with its price in the base currency; set aside where there is no rate. */
+        private Optional<Listing> inBase(Kept one, Currency base) {
+            Listing listing = one.listing;
+            Money typed = listing.price().typed();
+            if (typed.currency().equals(base)) {
+                return Optional.of(listing);
             }
-            return Optional.of(new Listing(draft.origin, draft.id, draft.seenOn, draft.facts,
-                    new Price(typed, amount, draft.kind, draft.includes), draft.outcome, draft.endedOn, draft.saved, draft.source,
-                    draft.note, draft.remarks));
+            Conversion conversion = inBase(typed, base, listing.seenOn(), one.rates);
+            if (conversion instanceof Conversion.Converted converted) {
+                return Optional.of(new Listing(listing.origin(), listing.id(), listing.seenOn(), listing.facts(),
+                        new Price(typed, converted.amount().doubleValue(), listing.price().kind(), listing.price().includes()),
+                        listing.outcome(), listing.endedOn(), listing.saved(), listing.source(), listing.note(), listing.remarks()));
+            }
+            setAside.add(new RowProblem(listing.origin().file(), listing.origin().line(), "price", one.priceText,
+                    RowProblem.Kind.SET_ASIDE, ((Conversion.NoRate) conversion).reason()));
+            setAsideRows++;
+            return Optional.empty();
         }
 
         private Conversion inBase(Money typed, Currency base, Optional<LocalDate> day, Rates folderRates) {
@@ -311,12 +325,20 @@ public final class Listings {
         }
 
         /** The same advertisement, seen twice on one day at the same price, is one sighting. */
-        private boolean isSecondSighting(Listing listing, Groups<String, Listing> sightingsOfDay) {
+        private boolean isSecondSighting(Listing listing, Map<String, Listing> firstOfId,
+                Groups<String, Listing> sightingsOfDay) {
             if (listing.id().isEmpty() || listing.seenOn().isEmpty()) {
                 return false;
             }
-            String key = Spelling.key(listing.id().get()) + "\n" + listing.seenOn().get() + "\n" + listing.facts().vehicle();
-            List<Listing> same = sightingsOfDay.of(key);
+            String id = Spelling.key(listing.id().get());
+            Listing first = firstOfId.putIfAbsent(id, listing);
+            if (first == null) {
+                return false;
+            }
+            if (sightingsOfDay.of(ofDay(id, first)).isEmpty()) {
+                sightingsOfDay.add(ofDay(id, first), first);
+            }
+            List<Listing> same = sightingsOfDay.of(ofDay(id, listing));
             for (Listing other : same) {
                 if (other.price().sameAsTyped(listing.price()) && other.price().kind() == listing.price().kind()) {
                     setAside.add(new RowProblem(listing.origin().file(), listing.origin().line(), "id", listing.id().get(),
@@ -331,33 +353,31 @@ public final class Listings {
                         listing.price().typed().toString(), RowProblem.Kind.ODD, "on the same day the advertisement stands at "
                                 + same.get(0).price().typed() + " in " + same.get(0).origin() + "; both are kept"));
             }
-            sightingsOfDay.add(key, listing);
+            sightingsOfDay.add(ofDay(id, listing), listing);
             return false;
         }
 
+        private String ofDay(String id, Listing listing) {
+            return id + "\n" + listing.seenOn().orElseThrow() + "\n" + listing.facts().vehicle();
+        }
+
         private Currency mostFrequentCurrency() {
-            Counted<Currency> counts = new Counted<>();
-            for (Draft draft : drafts) {
-                counts.add(draft.money.orElseThrow().currency());
-            }
             Currency most = Currency.getInstance("USD");
-            for (Draft draft : drafts) {
-                Currency one = draft.money.orElseThrow().currency();
-                most = counts.of(one) > counts.of(most) ? one : most;
+            for (Currency one : currencies.keySet()) {
+                most = currencies.get(one) > currencies.getOrDefault(most, 0) ? one : most;
             }
             return most;
         }
 
         private DistanceUnit mostFrequentUnit() {
-            int km = 0;
-            int known = 0;
-            for (Draft draft : drafts) {
-                known += draft.facts.mileage().isPresent() ? 1 : 0;
-                km += draft.facts.mileage().isPresent() && draft.unit == DistanceUnit.KM ? 1 : 0;
-            }
             boolean statedKm = statedInAll.mileageUnit().equals(Optional.of("km"));
-            return known == 0 ? statedKm ? DistanceUnit.KM : DistanceUnit.MI : 2 * km > known ? DistanceUnit.KM : DistanceUnit.MI;
+            boolean km = mileages == 0 ? statedKm : 2 * mileagesInKm > mileages;
+            return km ? DistanceUnit.KM : DistanceUnit.MI;
         }
+    }
+
+    /** A row that a model may use, its price still in the currency in which it was typed. */
+    private record Kept(Listing listing, String priceText, List<RowProblem> oddities, Rates rates) {
     }
 
     /** What the used rows of one file leave open. */

@@ -30,9 +30,11 @@ final class OddPrices {
             lines.add(facts.vehicle() + (isTroubled(facts) ? "\ntroubled" : ""), i);
         }
         List<Listing> result = new ArrayList<>(listings);
-        for (List<Integer> line : lines.all()) {
-            if (line.size() >= FEWEST) {
-                flagLine(listings, line, result, oddities);
+        List<List<Odd>> found = lines.all().parallelStream().filter(line -> line.size() >= FEWEST)
+                .map(line -> oddOnes(listings, line)).toList();
+        for (List<Odd> ofLine : found) {
+            for (Odd odd : ofLine) {
+                flag(listings.get(odd.place), odd, result, oddities);
             }
         }
         return result;
@@ -45,7 +47,11 @@ final class OddPrices {
         return branded || still || !facts.damage().orElse(Set.of()).isEmpty();
     }
 
-    private static void flagLine(List<Listing> listings, List<Integer> line, List<Listing> result, List<RowProblem> oddities) {
+    /** A price that looks mistyped: its place among the listings and why. */
+    private record Odd(int place, String message) {
+    }
+
+    private static List<Odd> oddOnes(List<Listing> listings, List<Integer> line) {
         int n = line.size();
         long[] order = new long[n];
         for (int i = 0; i < n; i++) {
@@ -67,21 +73,24 @@ final class OddPrices {
             size[i] = Math.abs(distance[i]);
         }
         double limit = Math.max(FACTOR, 4 * 1.4826 * median(size.clone()));
+        List<Odd> odd = new ArrayList<>();
         for (int i = 0; i < n; i++) {
             if (size[i] > limit) {
-                int place = line.get((int) order[i]);
-                Listing listing = listings.get(place);
-                String message = "the price is " + Cell.format(Math.exp(size[i]), 1) + " times "
+                odd.add(new Odd(line.get((int) order[i]), "the price is " + Cell.format(Math.exp(size[i]), 1) + " times "
                         + (distance[i] > 0 ? "above" : "below") + " the middle of the " + window
-                        + " like rows of the line nearest in age; is a digit too many or missing? The row is used";
-                oddities.add(new RowProblem(listing.origin().file(), listing.origin().line(), "price",
-                        listing.price().typed().toString(), RowProblem.Kind.ODD, message));
-                List<String> remarks = new ArrayList<>(listing.remarks());
-                remarks.add(message);
-                result.set(place, new Listing(listing.origin(), listing.id(), listing.seenOn(), listing.facts(), listing.price(),
-                        listing.outcome(), listing.endedOn(), listing.saved(), listing.source(), listing.note(), remarks));
+                        + " like rows of the line nearest in age; is a digit too many or missing? The row is used"));
             }
         }
+        return odd;
+    }
+
+    private static void flag(Listing listing, Odd odd, List<Listing> result, List<RowProblem> oddities) {
+        oddities.add(new RowProblem(listing.origin().file(), listing.origin().line(), "price", listing.price().typed().toString(),
+                RowProblem.Kind.ODD, odd.message));
+        List<String> remarks = new ArrayList<>(listing.remarks());
+        remarks.add(odd.message);
+        result.set(odd.place, new Listing(listing.origin(), listing.id(), listing.seenOn(), listing.facts(), listing.price(),
+                listing.outcome(), listing.endedOn(), listing.saved(), listing.source(), listing.note(), remarks));
     }
 
     /** A row without a day counts as seen on one and the same day, so that the rows stay in the order of their ages. */

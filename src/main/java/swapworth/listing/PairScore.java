@@ -7,6 +7,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import swapworth.table.Cell;
 
 /** The points of a pair of advertisements of one model line. */
@@ -52,7 +53,7 @@ final class PairScore {
     private static final class Line {
         private int advertisements;
         /** The chance of a mileage is that of another car, so the rows of one year and trim at one mileage count once. */
-        private final Map<Long, Set<String>> mileages = new HashMap<>();
+        private final Map<Long, Kinds> mileages = new HashMap<>();
         private final Counted<Long> prices = new Counted<>();
         private final Counted<String> trims = new Counted<>();
         private final Counted<String> regions = new Counted<>();
@@ -62,12 +63,12 @@ final class PairScore {
         void count(Advertisement one) {
             advertisements++;
             if (!Double.isNaN(one.lastMiles)) {
-                Set<String> kinds = mileages.get(Math.round(one.lastMiles));
+                Kinds kinds = mileages.get(Math.round(one.lastMiles));
                 if (kinds == null) {
-                    kinds = new HashSet<>(2);
-                    mileages.put(Math.round(one.lastMiles), kinds);
+                    mileages.put(Math.round(one.lastMiles), new Kinds(one.year, one.trim));
+                } else {
+                    kinds.add(one.year, one.trim);
                 }
-                kinds.add(one.year + one.trim);
             }
             prices.add(Math.round(one.lastPrice));
             trims.add(one.trim);
@@ -79,8 +80,9 @@ final class PairScore {
         }
 
         double chanceOfMileage(double miles) {
-            int kinds = mileages.getOrDefault(Math.round(miles), Set.of()).size();
-            return Math.max(grain(miles) / Math.min(MILES_OF_ALL, 10 * miles + 10), (kinds - 1.0) / advertisements);
+            Kinds kinds = mileages.get(Math.round(miles));
+            double others = kinds == null ? -1 : kinds.others.size();
+            return Math.max(grain(miles) / Math.min(MILES_OF_ALL, 10 * miles + 10), others / advertisements);
         }
 
         double chanceOfPrice(double price) {
@@ -89,6 +91,25 @@ final class PairScore {
 
         double share(int count) {
             return (double) count / advertisements;
+        }
+    }
+
+    /** The model years and trims that share a mileage; most mileages have one. */
+    private static final class Kinds {
+        private final int year;
+        private final String trim;
+        private Set<String> others = Set.of();
+
+        Kinds(int year, String trim) {
+            this.year = year;
+            this.trim = trim;
+        }
+
+        void add(int anotherYear, String anotherTrim) {
+            if (anotherYear != year || !anotherTrim.equals(trim)) {
+                others = others.isEmpty() ? new HashSet<>() : others;
+                others.add(anotherYear + anotherTrim);
+            }
         }
     }
 
@@ -123,14 +144,16 @@ final class PairScore {
     }
 
     private final List<Advertisement> advertisements;
-    private final Profile[] profiles;
+    private final Line[] lineOf;
+    private final Counted<Cohort> cohorts = new Counted<>();
+    /** Made when first needed: most advertisements are never compared. */
+    private final @Nullable Profile[] profiles;
 
     PairScore(List<Advertisement> advertisements) {
         this.advertisements = advertisements;
         Map<String, Line> lines = new HashMap<>();
         Set<Cohort> cars = new HashSet<>();
-        Counted<Cohort> cohorts = new Counted<>();
-        Line[] lineOf = new Line[advertisements.size()];
+        lineOf = new Line[advertisements.size()];
         for (int i = 0; i < lineOf.length; i++) {
             Advertisement one = advertisements.get(i);
             Line line = lines.get(one.vehicle);
@@ -145,10 +168,16 @@ final class PairScore {
             }
         }
         profiles = new Profile[lineOf.length];
-        for (int i = 0; i < profiles.length; i++) {
+    }
+
+    private Profile profile(int i) {
+        Profile known = profiles[i];
+        if (known == null) {
             Advertisement one = advertisements.get(i);
-            profiles[i] = new Profile(one, lineOf[i], cohorts.of(new Cohort(one.vehicle, one.year, 0)));
+            known = new Profile(one, lineOf[i], cohorts.of(new Cohort(one.vehicle, one.year, 0)));
+            profiles[i] = known;
         }
+        return known;
     }
 
     /**
@@ -193,8 +222,8 @@ final class PairScore {
         boolean swapped = one.dated && other.dated && other.firstDay < one.firstDay;
         Advertisement a = swapped ? other : one;
         Advertisement b = swapped ? one : other;
-        Profile p = profiles[swapped ? second : first];
-        Profile q = profiles[swapped ? first : second];
+        Profile p = profile(swapped ? second : first);
+        Profile q = profile(swapped ? first : second);
         double cohort = Math.max(p.cohort, q.cohort);
         double sum = add(-cohort, explain ? "among " + Math.round(Math.pow(2, cohort)) + " of the line and year" : "", parts,
                 explain);

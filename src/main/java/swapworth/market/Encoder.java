@@ -5,9 +5,11 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
 import java.util.function.ToDoubleBiFunction;
 import swapworth.assumptions.Assumptions;
@@ -29,6 +31,7 @@ final class Encoder {
     private static final double HALF_NORMAL_MEDIAN = 0.6745;
 
     private final List<Term> terms = new ArrayList<>();
+    private final Map<String, Map<String, String>> trims = new ConcurrentHashMap<>();
     private final Measures measures;
     private final BodiesAndGears pairs;
     private final double middleAge;
@@ -74,6 +77,12 @@ final class Encoder {
         return LocalDate.of(Math.max(1, Math.max(newest, registered)) + 1, 7, 1);
     }
 
+    /** The name of a trim of a line, put together once. */
+    private String trimOfLine(String line, String trim) {
+        return trims.computeIfAbsent(line, l -> new ConcurrentHashMap<>())
+                .computeIfAbsent(trim, t -> line + " " + t.toLowerCase(Locale.ROOT));
+    }
+
     private void add(Term term) {
         if (term.count() > 0) {
             term.place(columns);
@@ -103,7 +112,7 @@ final class Encoder {
             levels("how far lines differ", "spread_lines", Role.PRIMARY, seen, s -> Optional.of(s.facts().vehicle()), assumptions);
         }
         levels("how far trims differ", "spread_trims", Role.SECONDARY, seen,
-                s -> s.facts().trim().map(t -> s.facts().vehicle() + " " + t.toLowerCase(Locale.ROOT)), assumptions);
+                s -> s.facts().trim().map(t -> trimOfLine(s.facts().vehicle(), t)), assumptions);
         measuredFact("power", "% per 10 % more power", Fact.POWER, Math.log(1.1), "power_slope", seen, assumptions);
         measuredFact("cylinders", "% per cylinder", Fact.CYLINDERS, 1, "cylinder_slope", seen, assumptions);
         measuredFact("weight", "% per 10 % more weight", Fact.WEIGHT, Math.log(1.1), "weight_slope", seen, assumptions);

@@ -21,7 +21,6 @@ public final class FairValue implements Valuation {
     private final double median;
     private final Range range80;
     private final Range range95;
-    private final double[] shares;
     private final int carsOfLine;
     private final int carsInFile;
     private final List<String> remarks;
@@ -40,7 +39,6 @@ public final class FairValue implements Valuation {
         this.median = Math.exp(logMedian);
         this.range80 = rangeOf(0.80);
         this.range95 = rangeOf(0.95);
-        this.shares = posterior.priorShares(encoded.row());
         this.carsOfLine = carsOfLine;
         this.carsInFile = carsInFile;
         this.remarks = List.copyOf(remarks);
@@ -110,11 +108,7 @@ public final class FairValue implements Valuation {
      * @return between 0 and 1
      */
     public double priorShare() {
-        double sum = 0;
-        for (double share : shares) {
-            sum += share;
-        }
-        return Math.min(1, sum);
+        return posterior.priorShare(encoded.row());
     }
 
     /**
@@ -123,6 +117,7 @@ public final class FairValue implements Valuation {
      * @return its name and its part
      */
     public HeldBy largestAssumption() {
+        double[] shares = posterior.priorShares(encoded.row());
         int largest = 0;
         for (int b = 1; b < shares.length; b++) {
             largest = shares[b] > shares[largest] ? b : largest;

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
 import swapworth.listing.Car;
 import swapworth.statistics.Bound;
 import swapworth.statistics.Posterior;
@@ -17,14 +18,24 @@ final class Grids {
     private final Encoder encoder;
     private final Encoded[] encoded;
     /** Variance of the fitted value of each row, by the posterior with all rows: leaving one car out changes the others' little. */
-    private final double[] variances;
+    private final Posterior posterior;
+    private volatile double @Nullable [] variances;
 
     Grids(List<Car> cars, List<Evidence> evidence, Encoder encoder, Encoded[] encoded, Posterior posterior) {
         this.cars = cars;
         this.evidence = evidence;
         this.encoder = encoder;
         this.encoded = encoded;
-        this.variances = Arrays.stream(encoded).mapToDouble(e -> posterior.variance(e.row())).toArray();
+        this.posterior = posterior;
+    }
+
+    private double[] variances() {
+        double[] made = variances;
+        if (made == null) {
+            made = Arrays.stream(encoded).parallel().mapToDouble(e -> posterior.variance(e.row())).toArray();
+            variances = made;
+        }
+        return made;
     }
 
     /** The comparables of a value. */
@@ -35,12 +46,13 @@ final class Grids {
         double own = value.encoded().row().dot(reach);
         Nearest nearest = new Nearest(COMPARABLES);
         double scale = by.errorScale();
+        double[] variance = variances();
         for (int i = 0; i < encoded.length; i++) {
             if (evidence.get(i).car() == value.withoutCar() || evidence.get(i).bound() != Bound.NONE) {
                 continue;
             }
             double filled = scale * scale * (encoded[i].inflation() * encoded[i].inflation() - 1);
-            nearest.offer(i, evidence.get(i).car(), own - 2 * encoded[i].row().dot(reach) + variances[i] + filled);
+            nearest.offer(i, evidence.get(i).car(), own - 2 * encoded[i].row().dot(reach) + variance[i] + filled);
         }
         return grid(value, by, mean, nearest.rows());
     }

@@ -81,13 +81,17 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
      * @return columns as the command writes them to CSV
      */
     public Table table() {
-        ValueRows rows = new ValueRows("Judged listings", currency());
-        for (Judgement j : judgements) {
-            rows.add(j.listing().origin().file(), j.listing().origin().line(), j.listing().id().orElse(""), j.listing().facts().vehicle(),
-                    Optional.of(j.listing().price().amount()), j.valuation().match(v -> v.subject().level(), c -> j.listing().level()), j.listing().seenOn(), j.valuation(), j.position(),
-                    j.remarks());
-        }
-        return rows.build();
+        ValueRows.IntoTable table = new ValueRows.IntoTable("Judged listings", currency());
+        ValueRows rows = new ValueRows(table);
+        judgements.forEach(j -> add(j, rows));
+        return table.table();
+    }
+
+    static void add(Judgement j, ValueRows rows) {
+        Listing listing = j.listing();
+        rows.add(listing.origin().file(), listing.origin().line(), listing.id().orElse(""), listing.facts().vehicle(),
+                Optional.of(listing.price().amount()), j.valuation().match(v -> v.subject().level(), c -> listing.level()),
+                listing.seenOn(), j.valuation(), j.position(), j.remarks());
     }
 
     /**

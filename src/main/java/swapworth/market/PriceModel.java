@@ -31,7 +31,6 @@ import swapworth.statistics.Posterior;
 import swapworth.statistics.Posterior.LeaveOut;
 import swapworth.statistics.PriorBlock;
 import swapworth.statistics.Quantiles;
-import swapworth.statistics.RatioStudy;
 import swapworth.statistics.Sample;
 import swapworth.statistics.ShrunkenRegression;
 import swapworth.statistics.SparseRow;
@@ -54,7 +53,6 @@ import swapworth.statistics.SparseRow;
 public final class PriceModel {
     /** Up to this many cars each is left out by a refit, beyond it in closed form. */
     private static final int REFITTED = 150;
-    private static final int FEWEST_STUDIED = 10;
     /** Up to this many prices the hyperparameters are averaged over. */
     private static final int INTEGRATED = 2000;
     /** An 80 % range whose upper end is more than this many times its lower end says too little to judge by. */
@@ -86,7 +84,7 @@ public final class PriceModel {
         }
         this.encoder = new Encoder(evidence, assumptions, further);
         this.blocks = encoder.priors();
-        this.encoded = evidence.stream().map(e -> encoder.encode(e.subject())).toArray(Encoded[]::new);
+        this.encoded = evidence.parallelStream().map(e -> encoder.encode(e.subject())).toArray(Encoded[]::new);
         takeStock();
         this.posterior = fit();
         this.stretch = stretch();
@@ -341,10 +339,10 @@ public final class PriceModel {
      * @return a fair value, or why there is none
      */
     public Valuation value(Subject subject) {
-        return value(subject, posterior, -1);
+        return value(subject, encoder.encode(subject), posterior, -1);
     }
 
-    private Valuation value(Subject subject, Posterior by, int withoutCar) {
+    private Valuation value(Subject subject, Encoded row, Posterior by, int withoutCar) {
         String line = subject.facts().vehicle();
         int ofLine = carsOfLine.getOrDefault(line, 0) - (withoutCar >= 0 ? 1 : 0);
         int inFile = cars.size() - (withoutCar >= 0 ? 1 : 0);
@@ -355,7 +353,6 @@ public final class PriceModel {
                     : new CannotTell("no car in the files has this body with this running gear, and nothing links the two", ofLine,
                             inFile, "listings that share this body or this running gear, or power_kw and cylinders of three gears");
         }
-        Encoded row = encoder.encode(subject);
         List<String> remarks = new ArrayList<>(row.remarks());
         if (pair != BodiesAndGears.Standing.SEEN) {
             remarks.add(unseen(pair));
@@ -413,8 +410,12 @@ public final class PriceModel {
      * @return the judgement
      */
     public Judgement judge(Listing listing) {
+        return judge(listing, Optional.empty(), Optional.empty());
+    }
+
+    Judgement judge(Listing listing, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
         Optional<Integer> car = Optional.ofNullable(carOfListing.get(listing));
-        return judge(listing, car.orElse(-1), car.map(this::without).orElse(posterior), Optional.empty(), Optional.empty());
+        return judge(listing, car.orElse(-1), car.map(this::without).orElse(posterior), on, level);
     }
 
     /**
@@ -453,11 +454,15 @@ public final class PriceModel {
     }
 
     private Judgement judge(Listing listing, int number, Posterior by, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
-        Subject seen = number < 0 ? new Subject(listing.facts(), listing.level(), listing.price().includes(), listing.seenOn())
-                : Evidence.subject(cars.get(number), listing);
-        Subject subject = new Subject(seen.facts(), level.orElse(seen.level()), seen.includes(), on.or(seen::on));
+        int row = row(listing, number);
+        Subject seen = row >= 0 ? evidence.get(row).subject()
+                : number >= 0 ? Evidence.subject(cars.get(number), listing)
+                : new Subject(listing.facts(), listing.level(), listing.price().includes(), listing.seenOn());
+        Subject subject = on.isEmpty() && level.isEmpty() ? seen
+                : new Subject(seen.facts(), level.orElse(seen.level()), seen.includes(), on.or(seen::on));
         String name = number < 0 ? listing.id().orElse(listing.origin().toString()) : cars.get(number).name();
-        Valuation valuation = value(subject, by, number);
+        Encoded entries = row >= 0 && subject == seen ? encoded[row] : encoder.encode(subject);
+        Valuation valuation = value(subject, entries, by, number);
         double price = listing.price().amount();
         List<String> remarks = new ArrayList<>(listing.remarks());
         if (valuation instanceof FairValue value && subject.level() != listing.level()) {
@@ -490,19 +495,26 @@ public final class PriceModel {
     public Optional<FitStudy> study(List<Judgement> judgements) {
         Map<Listing, Judgement> byListing = new IdentityHashMap<>();
         judgements.forEach(j -> byListing.put(j.listing(), j));
-        List<Judgement> used = evidence.stream().filter(e -> e.bound() == Bound.NONE).map(e -> byListing.get(e.listing()))
-                .filter(j -> j != null && j.valuation() instanceof FairValue).toList();
-        List<Judgement> near = used.stream().filter(j -> Flags.nearItsValue(j.listing(), (FairValue) j.valuation())).toList();
-        if (near.size() < FEWEST_STUDIED) {
-            return Optional.empty();
+        Misses misses = new Misses();
+        evidence.stream().filter(e -> e.bound() == Bound.NONE).flatMap(e -> Optional.ofNullable(byListing.get(e.listing())).stream())
+                .forEach(misses::add);
+        return misses.study();
+    }
+
+    /** Whether the model learned from the very price of a listing, and not only that it is a bound. */
+    boolean learnedFrom(Listing listing) {
+        int row = row(listing, carOfListing.getOrDefault(listing, -1));
+        return row >= 0 && evidence.get(row).bound() == Bound.NONE;
+    }
+
+    /** The row of the fit that holds the price of a listing; -1 if none does. */
+    private int row(Listing listing, int car) {
+        for (int row : rowsOfCar.getOrDefault(car, new int[0])) {
+            if (evidence.get(row).listing() == listing) {
+                return row;
+            }
         }
-        double[] estimates = near.stream().mapToDouble(j -> ((FairValue) j.valuation()).median()).toArray();
-        double[] prices = near.stream().mapToDouble(j -> j.listing().price().amount()).toArray();
-        double[] misses = used.stream().mapToDouble(j -> Math.abs(j.gapPercent())).toArray();
-        long in80 = used.stream().filter(j -> ((FairValue) j.valuation()).range(0.80).holds(j.listing().price().amount())).count();
-        long in95 = used.stream().filter(j -> ((FairValue) j.valuation()).range(0.95).holds(j.listing().price().amount())).count();
-        return Optional.of(new FitStudy(RatioStudy.of(estimates, prices), used.size() - near.size(), Quantiles.of(misses, 0.5),
-                100.0 * in80 / used.size(), 100.0 * in95 / used.size()));
+        return -1;
     }
 
     /**

@@ -1,19 +1,39 @@
 package swapworth.market;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.DoubleFunction;
 import swapworth.listing.LevelOfTrade;
 import swapworth.table.Cell;
 import swapworth.table.Column;
+import swapworth.table.CsvRows;
 import swapworth.table.Table;
 
 /** Rows of valued cars or listings, with the columns that the commands write to CSV. */
 final class ValueRows {
-    private final Table.Builder table;
 
-    ValueRows(String title, String currency) {
-        table = Table.titled(title).columns(Column.words("file"), Column.number("line", ""), Column.words("id"), Column.words("vehicle"),
+    /** Where the cells of the rows go, from left to right. */
+    interface Cells {
+        void words(String words);
+
+        void whole(long number);
+
+        /** A number, and how it is shown where people read it. */
+        void number(double number, DoubleFunction<Cell> shown);
+
+        void endRow();
+    }
+
+    private final Cells cells;
+
+    ValueRows(Cells cells) {
+        this.cells = cells;
+    }
+
+    static List<Column> columns(String currency) {
+        return List.of(Column.words("file"), Column.number("line", ""), Column.words("id"), Column.words("vehicle"),
                 Column.number("price", currency), Column.number("fair value", currency), Column.number("low 80", currency),
                 Column.number("high 80", currency), Column.number("low 95", currency), Column.number("high 95", currency),
                 Column.number("gap", currency), Column.number("gap", "%").key("gap_percent"), Column.number("percentile", ""),
@@ -21,29 +41,105 @@ final class ValueRows {
                 Column.number("prior share", ""), Column.words("level"), Column.words("valued on"), Column.sentences("remarks"));
     }
 
-    void add(String file, int line, String id, String vehicle, Optional<Double> price, LevelOfTrade level, Optional<LocalDate> on,
-            Valuation valuation, Position position, List<String> remarks) {
-        Cell[] start = {Cell.words(file), Cell.label(line), Cell.words(id), Cell.words(vehicle),
-            price.map(Figures::asSeen).orElse(Cell.BLANK)};
-        Cell levelCell = Cell.words(level.words());
-        Cell day = Cell.words(on.map(LocalDate::toString).orElse(""));
-        String text = Figures.sentences(remarks);
-        List<Cell> row = valuation.<List<Cell>>match(
-                v -> List.of(start[0], start[1], start[2], start[3], start[4], Figures.money(v.median()),
-                        Figures.money(v.range(0.80).low()), Figures.money(v.range(0.80).high()), Figures.money(v.range(0.95).low()),
-                        Figures.money(v.range(0.95).high()), price.map(p -> Figures.signedMoney(p - v.median())).orElse(Cell.BLANK),
-                        price.map(p -> Cell.signed(100 * (p / v.median() - 1), 1)).orElse(Cell.BLANK),
-                        price.map(p -> Cell.number(100 * v.percentile(p), 1)).orElse(Cell.BLANK), Cell.words(position.words()),
-                        Cell.whole(v.carsOfLine()), Cell.whole(v.carsInFile()), Cell.number(v.priorShare(), 3), levelCell,
-                        Cell.words(v.subject().on().map(LocalDate::toString).orElse("")), Cell.words(text)),
-                c -> List.of(start[0], start[1], start[2], start[3], start[4], Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK,
-                        Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.words(position.words()), Cell.whole(c.carsOfLine()),
-                        Cell.whole(c.carsInFile()), Cell.BLANK, levelCell, day,
-                        Cell.words(c.reason() + "; needed: " + c.needed() + (text.isEmpty() ? "" : "; " + text))));
-        table.row(row);
+    /** Rows into a table. */
+    static final class IntoTable implements Cells {
+        private final Table.Builder table;
+        private final List<Cell> row = new ArrayList<>();
+
+        IntoTable(String title, String currency) {
+            table = Table.titled(title).columns(columns(currency).toArray(Column[]::new));
+        }
+
+        @Override
+        public void words(String words) {
+            row.add(Cell.words(words));
+        }
+
+        @Override
+        public void whole(long number) {
+            row.add(Cell.label(number));
+        }
+
+        @Override
+        public void number(double number, DoubleFunction<Cell> shown) {
+            row.add(shown.apply(number));
+        }
+
+        @Override
+        public void endRow() {
+            table.row(row);
+            row.clear();
+        }
+
+        Table table() {
+            return table.build();
+        }
     }
 
-    Table build() {
-        return table.build();
+    /** Rows into CSV, cell by cell. */
+    record IntoCsv(CsvRows rows) implements Cells {
+
+        @Override
+        public void words(String words) {
+            rows.words(words);
+        }
+
+        @Override
+        public void whole(long number) {
+            rows.whole(number);
+        }
+
+        @Override
+        public void number(double number, DoubleFunction<Cell> shown) {
+            rows.number(number);
+        }
+
+        @Override
+        public void endRow() {
+            rows.end();
+        }
+    }
+
+    void add(String file, int line, String id, String vehicle, Optional<Double> price, LevelOfTrade level, Optional<LocalDate> on,
+            Valuation valuation, Position position, List<String> remarks) {
+        cells.words(file);
+        cells.whole(line);
+        cells.words(id);
+        cells.words(vehicle);
+        double seen = price.orElse(Double.NaN);
+        cells.number(seen, Figures::asSeen);
+        String text = Figures.sentences(remarks);
+        if (valuation instanceof FairValue v) {
+            double median = v.median();
+            Range range80 = v.range(0.80);
+            Range range95 = v.range(0.95);
+            cells.number(median, Figures::money);
+            cells.number(range80.low(), Figures::money);
+            cells.number(range80.high(), Figures::money);
+            cells.number(range95.low(), Figures::money);
+            cells.number(range95.high(), Figures::money);
+            cells.number(seen - median, Figures::signedMoney);
+            cells.number(100 * (seen / median - 1), gap -> Cell.signed(gap, 1));
+            cells.number(price.isPresent() ? 100 * v.percentile(seen) : Double.NaN, percentile -> Cell.number(percentile, 1));
+            cells.words(position.words());
+            cells.whole(v.carsOfLine());
+            cells.whole(v.carsInFile());
+            cells.number(v.priorShare(), share -> Cell.number(share, 3));
+            cells.words(level.words());
+            cells.words(v.subject().on().map(LocalDate::toString).orElse(""));
+            cells.words(text);
+        } else if (valuation instanceof CannotTell c) {
+            for (int k = 0; k < 8; k++) {
+                cells.words("");
+            }
+            cells.words(position.words());
+            cells.whole(c.carsOfLine());
+            cells.whole(c.carsInFile());
+            cells.words("");
+            cells.words(level.words());
+            cells.words(on.map(LocalDate::toString).orElse(""));
+            cells.words(c.reason() + "; needed: " + c.needed() + (text.isEmpty() ? "" : "; " + text));
+        }
+        cells.endRow();
     }
 }

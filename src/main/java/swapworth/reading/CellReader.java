@@ -5,6 +5,8 @@ import static java.util.Objects.requireNonNull;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.Currency;
+import java.util.HashMap;
+import java.util.Map;
 import java.util.Optional;
 import swapworth.money.Money;
 
@@ -16,6 +18,11 @@ public final class CellReader {
 
     private final Conventions conventions;
     private final char separator;
+    private final Remembered<BigDecimal> numbers = new Remembered<>(this::numberOf);
+    private final Remembered<Quantity> distances = new Remembered<>(this::distanceOf);
+    private final Remembered<LocalDate> dates = new Remembered<>(text -> dateOf(text, DateText.Detail.DAY));
+    private final Remembered<LocalDate> months = new Remembered<>(text -> dateOf(text, DateText.Detail.MONTH_OR_YEAR));
+    private final Map<Optional<Currency>, Remembered<Money>> amounts = new HashMap<>();
 
     /**
      * A reader for one file.
@@ -44,6 +51,10 @@ public final class CellReader {
      * @return the number exactly as typed; blank for nothing or a sign of not knowing; refused for anything else
      */
     public Parsed<BigDecimal> number(String text) {
+        return numbers.of(text);
+    }
+
+    private Parsed<BigDecimal> numberOf(String text) {
         String stripped = Spelling.stripped(text);
         if (Spelling.isBlank(stripped) || stripped.equals("-")) {
             return Parsed.blank();
@@ -76,6 +87,10 @@ public final class CellReader {
      * @return the number and, if the cell names it, the unit
      */
     public Parsed<Quantity> distance(String text) {
+        return distances.of(text);
+    }
+
+    private Parsed<Quantity> distanceOf(String text) {
         String stripped = Spelling.stripped(text);
         if (Spelling.isBlank(stripped) || stripped.equals("-")) {
             return Parsed.blank();
@@ -108,6 +123,15 @@ public final class CellReader {
      * @return the amount in the currency of the cell, else of the column, else of the conventions, else US dollars
      */
     public Parsed<Money> money(String text, Optional<Currency> column) {
+        Remembered<Money> ofColumn = amounts.get(column);
+        if (ofColumn == null) {
+            ofColumn = new Remembered<>(amount -> moneyOf(amount, column));
+            amounts.put(column, ofColumn);
+        }
+        return ofColumn.of(text);
+    }
+
+    private Parsed<Money> moneyOf(String text, Optional<Currency> column) {
         String stripped = Spelling.stripped(text);
         if (Spelling.isBlank(stripped) || stripped.equals("-")) {
             return Parsed.blank();
@@ -123,7 +147,7 @@ public final class CellReader {
      * @return the day
      */
     public Parsed<LocalDate> date(String text) {
-        return DateText.read(text, conventions.dateOrder(), DateText.Detail.DAY);
+        return dates.of(text);
     }
 
     /**
@@ -133,7 +157,11 @@ public final class CellReader {
      * @return the day, with a remark if it stands for a month or a year
      */
     public Parsed<LocalDate> dayMonthOrYear(String text) {
-        return DateText.read(text, conventions.dateOrder(), DateText.Detail.MONTH_OR_YEAR);
+        return months.of(text);
+    }
+
+    private Parsed<LocalDate> dateOf(String text, DateText.Detail detail) {
+        return DateText.read(text, conventions.dateOrder(), detail);
     }
 
     /**

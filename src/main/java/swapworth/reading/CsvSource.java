@@ -4,8 +4,6 @@ import de.siegmar.fastcsv.reader.CloseableIterator;
 import de.siegmar.fastcsv.reader.CommentStrategy;
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
-import de.siegmar.fastcsv.reader.CsvRecord;
-import de.siegmar.fastcsv.reader.CsvRecordHandler;
 import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
 import java.io.IOException;
 import java.io.StringReader;
@@ -19,10 +17,14 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
 import java.util.NoSuchElementException;
+import java.util.Optional;
 import java.util.Set;
+import java.util.function.Consumer;
+import java.util.function.Function;
 
 /**
  * The rows of one CSV file, with an account of every line: how a row is read stands on the page of this package.
@@ -47,18 +49,15 @@ public final class CsvSource {
     private final char separator;
     private final List<String> header;
     private final List<CsvRow> rows;
-    private final List<RowProblem> rejected;
-    private final int blankLines;
-    private final int commentLines;
+    private final List<RowProblem> rejected = new ArrayList<>();
+    private int blankLines;
+    private int commentLines;
 
-    private CsvSource(Reading reading) {
-        this.file = reading.file;
-        this.separator = reading.separator;
-        this.header = List.copyOf(reading.header);
-        this.rows = List.copyOf(reading.rows);
-        this.rejected = List.copyOf(reading.rejected);
-        this.blankLines = reading.blankLines;
-        this.commentLines = reading.commentLines;
+    private CsvSource(String file, char separator, List<String> header, List<CsvRow> rows) {
+        this.file = file;
+        this.separator = separator;
+        this.header = List.copyOf(header);
+        this.rows = rows;
     }
 
     /**
@@ -70,6 +69,39 @@ public final class CsvSource {
      *         beyond the limits
      */
     public static CsvSource read(Path path) {
+        return collected(nameOf(path), textOf(path));
+    }
+
+    /**
+     * Reads a file whose rows are taken one by one as they come and not kept: {@link #rows} is empty.
+     *
+     * @param path the file
+     * @param taker is shown the source when its header is known, and gives what takes the rows
+     * @return the account of the file
+     * @throws UnusableFileException as for {@link #read(Path)}
+     */
+    public static CsvSource read(Path path, Function<CsvSource, Consumer<CsvRow>> taker) {
+        return new Reading(nameOf(path), textOf(path), List.of(), taker).source();
+    }
+
+    /**
+     * Reads text that is already decoded, such as a resource of the program.
+     *
+     * @param file a name for messages
+     * @param text the text of the file
+     * @return its rows and an account of the rest
+     * @throws UnusableFileException as for a file
+     */
+    public static CsvSource of(String file, String text) {
+        return collected(file, text);
+    }
+
+    private static CsvSource collected(String file, String text) {
+        List<CsvRow> rows = new ArrayList<>();
+        return new Reading(file, text, Collections.unmodifiableList(rows), source -> rows::add).source();
+    }
+
+    private static String textOf(Path path) {
         byte[] bytes;
         try {
             if (Files.isDirectory(path)) {
@@ -85,19 +117,7 @@ public final class CsvSource {
         } catch (IOException e) {
             throw UnusableFileException.of(UnusableFileException.UNREADABLE, path, e.getMessage());
         }
-        return of(nameOf(path), decoded(nameOf(path), bytes));
-    }
-
-    /**
-     * Reads text that is already decoded, such as a resource of the program.
-     *
-     * @param file a name for messages
-     * @param text the text of the file
-     * @return its rows and an account of the rest
-     * @throws UnusableFileException as for a file
-     */
-    public static CsvSource of(String file, String text) {
-        return new CsvSource(new Reading(file, text));
+        return decoded(nameOf(path), bytes);
     }
 
     /**
@@ -142,7 +162,7 @@ public final class CsvSource {
      * @return problems of the kind rejected
      */
     public List<RowProblem> rejected() {
-        return rejected;
+        return Collections.unmodifiableList(rejected);
     }
 
     /**
@@ -254,17 +274,19 @@ public final class CsvSource {
     private static final class Reading {
         private final String file;
         private final String text;
+        private final List<CsvRow> rows;
+        private final Function<CsvSource, Consumer<CsvRow>> taker;
+        private final RowTexts texts = new RowTexts(MOST_COLUMNS, MOST_CHARACTERS_A_CELL);
         private char separator = ',';
-        private final List<String> header = new ArrayList<>();
-        private final List<CsvRow> rows = new ArrayList<>();
-        private final List<RowProblem> rejected = new ArrayList<>();
-        private int blankLines;
-        private int commentLines;
+        private Optional<CsvSource> known = Optional.empty();
+        private Consumer<CsvRow> taking = row -> { };
         private int brokenRows;
 
-        Reading(String file, String text) {
+        Reading(String file, String text, List<CsvRow> rows, Function<CsvSource, Consumer<CsvRow>> taker) {
             this.file = file;
             this.text = text;
+            this.rows = rows;
+            this.taker = taker;
             if (text.isEmpty() || text.length() == 1 && text.charAt(0) == BYTE_ORDER_MARK) {
                 throw UnusableFileException.of(UnusableFileException.EMPTY, file);
             }
@@ -291,6 +313,11 @@ public final class CsvSource {
                     line++;
                 }
             }
+        }
+
+        /** The source once its header is known, which it is when reading has ended. */
+        CsvSource source() {
+            return known.orElseThrow();
         }
 
         private boolean stated;
@@ -331,29 +358,27 @@ public final class CsvSource {
             } catch (IOException e) {
                 throw new IllegalStateException(e);
             }
-            CsvRecordHandler limits = CsvRecordHandler.builder().maxFields(MOST_COLUMNS).maxFieldSize(MOST_CHARACTERS_A_CELL)
-                    .maxRecordSize(4 * MOST_CHARACTERS_A_CELL).build();
-            CsvReader<CsvRecord> csv = CsvReader.builder().fieldSeparator(separator).commentStrategy(CommentStrategy.READ)
+            CsvReader<RowTexts> csv = CsvReader.builder().fieldSeparator(separator).commentStrategy(CommentStrategy.READ)
                     .skipEmptyLines(false).allowUnclosedQuote(false).extraFieldStrategy(FieldMismatchStrategy.IGNORE)
                     .missingFieldStrategy(FieldMismatchStrategy.IGNORE).maxBufferSize(2 * MOST_CHARACTERS_A_CELL)
-                    .build(limits, reader);
-            List<String> last = List.of();
+                    .build(texts, reader);
             int next = line;
-            try (CloseableIterator<CsvRecord> records = csv.iterator()) {
+            int behind = line;
+            try (CloseableIterator<RowTexts> records = csv.iterator()) {
                 while (records.hasNext()) {
-                    CsvRecord record = records.next();
-                    next = line - 1 + (int) record.getStartingLineNumber();
-                    String broken = take(record, next);
+                    RowTexts record = records.next();
+                    next = line - 1 + (int) record.line();
+                    int lines = record.hasQuotes() ? linesOf(record) : 1;
+                    String broken = take(record, next, lines);
                     if (!broken.isEmpty()) {
-                        return broken(next, broken, record.getField(0));
+                        return broken(next, broken, record.cell(0));
                     }
-                    last = record.getFields();
+                    behind = next + lines;
                 }
                 return 0;
             } catch (CsvParseException e) {
-                int failed = last.isEmpty() ? line : next + linesOf(last);
-                return broken(failed, reason(e), text.substring(lineStart(offset, line, failed),
-                        Math.min(text.length(), lineStart(offset, line, failed) + RowProblem.SHOWN)));
+                return broken(behind, reason(e), text.substring(lineStart(offset, line, behind),
+                        Math.min(text.length(), lineStart(offset, line, behind) + RowProblem.SHOWN)));
             } catch (IOException e) {
                 throw new IllegalStateException(e);
             } catch (NoSuchElementException e) {
@@ -377,14 +402,14 @@ public final class CsvSource {
         }
 
         private int broken(int line, String reason, String raw) {
-            if (header.isEmpty()) {
+            if (known.isEmpty()) {
                 throw UnusableFileException.of(UnusableFileException.BROKEN_HEADER, file, line, reason);
             }
             brokenRows++;
             if (brokenRows > MOST_BROKEN_ROWS) {
                 throw UnusableFileException.of(UnusableFileException.MANY_BROKEN_ROWS, file, MOST_BROKEN_ROWS, line, reason);
             }
-            rejected.add(new RowProblem(file, line, "", raw, RowProblem.Kind.REJECTED, reason));
+            source().rejected.add(new RowProblem(file, line, "", raw, RowProblem.Kind.REJECTED, reason));
             return line;
         }
 
@@ -393,49 +418,51 @@ public final class CsvSource {
          *
          * @return empty if all is well, else why the record cannot be trusted beyond its first line
          */
-        private String take(CsvRecord record, int line) {
-            if (header.isEmpty()) {
+        private String take(RowTexts record, int line, int lines) {
+            if (known.isEmpty()) {
                 takeHeader(record, line);
                 return "";
             }
+            CsvSource source = known.get();
             if (record.isComment()) {
-                commentLines++;
+                source.commentLines++;
                 return "";
             }
-            List<String> cells = record.getFields();
-            int lines = linesOf(cells);
-            if (lines > 1 && swallowsRows(cells)) {
+            int columns = source.header.size();
+            if (lines > 1 && swallowsRows(record, columns)) {
                 return "a quote is opened here and closed only lines below, with whole rows between; the rows below are read on"
                         + " their own";
             }
-            int filled = cells.size();
-            while (filled > header.size() && Spelling.isBlank(cells.get(filled - 1))) {
+            int filled = record.size();
+            while (filled > columns && Spelling.isBlank(record.cell(filled - 1))) {
                 filled--;
             }
-            if (filled > header.size()) {
-                String hint = "the row has " + cells.size() + " cells under " + header.size() + " columns; a cell that holds a "
+            if (filled > columns) {
+                String hint = "the row has " + record.size() + " cells under " + columns + " columns; a cell that holds a "
                         + (separator == ',' ? "comma" : separator == ';' ? "semicolon" : "tab") + " must stand in quotes";
                 if (lines > 1) {
                     return hint;
                 }
-                rejected.add(new RowProblem(file, line, "", String.join(String.valueOf(separator), cells),
+                source.rejected.add(new RowProblem(file, line, "", String.join(String.valueOf(separator), record.cells(record.size())),
                         RowProblem.Kind.REJECTED, hint));
                 return "";
             }
-            for (String cell : cells) {
+            for (int i = 0; i < record.size(); i++) {
+                String cell = record.cell(i);
                 if (!cell.isEmpty() && !Spelling.stripped(cell).isEmpty()) {
-                    rows.add(new CsvRow(line, filled == cells.size() ? cells : cells.subList(0, filled)));
+                    taking.accept(new CsvRow(line, record.cells(filled)));
                     return "";
                 }
             }
-            blankLines += lines;
+            source.blankLines += lines;
             return "";
         }
 
-        private void takeHeader(CsvRecord record, int line) {
+        private void takeHeader(RowTexts record, int line) {
+            List<String> header = new ArrayList<>();
             Set<String> keys = new HashSet<>();
             int named = 0;
-            for (String cell : record.getFields()) {
+            for (String cell : record.cells(record.size())) {
                 String name = Spelling.stripped(cell);
                 if (!name.isEmpty()) {
                     named++;
@@ -449,15 +476,18 @@ public final class CsvSource {
             if (named == 0) {
                 throw UnusableFileException.of(UnusableFileException.BLANK_HEADER, file, line);
             }
+            known = Optional.of(new CsvSource(file, separator, header, rows));
+            taking = taker.apply(known.get());
         }
 
         /**
          * A quote that was never meant to open a cell pairs with a later one, and the rows between vanish into one cell. Such a
          * cell holds a line with as many separators as a row has; prose seldom does, unless the file has very few columns.
          */
-        private boolean swallowsRows(List<String> cells) {
-            int wanted = Math.max(3, header.size() - 1);
-            for (String cell : cells) {
+        private boolean swallowsRows(RowTexts cells, int columns) {
+            int wanted = Math.max(3, columns - 1);
+            for (int k = 0; k < cells.size(); k++) {
+                String cell = cells.cell(k);
                 int separators = 0;
                 boolean inner = false;
                 for (int i = 0; i < cell.length(); i++) {
@@ -476,9 +506,10 @@ public final class CsvSource {
             return false;
         }
 
-        private static int linesOf(List<String> cells) {
+        private static int linesOf(RowTexts cells) {
             int lines = 1;
-            for (String cell : cells) {
+            for (int k = 0; k < cells.size(); k++) {
+                String cell = cells.cell(k);
                 if (cell.indexOf('\n') < 0 && cell.indexOf('\r') < 0) {
                     continue;
                 }

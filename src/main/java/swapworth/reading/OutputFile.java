@@ -3,6 +3,7 @@ package swapworth.reading;
 import static java.util.Objects.requireNonNull;
 
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.Files;
@@ -34,6 +35,28 @@ public final class OutputFile {
      * @throws IOException if the folder or the file cannot be written; what was there before is then untouched
      */
     public static void write(Path file, byte[] bytes) throws IOException {
+        write(file, out -> out.write(bytes));
+    }
+
+    /** Something that writes bytes. */
+    public interface Writing {
+        /**
+         * Writes.
+         *
+         * @param out where to; closed by the caller
+         * @throws IOException if that fails
+         */
+        void to(OutputStream out) throws IOException;
+    }
+
+    /**
+     * Writes bytes as they are made, in place of what was there.
+     *
+     * @param file where to; a missing folder is made
+     * @param writing what writes them
+     * @throws IOException if the folder or the file cannot be written; what was there before is then untouched
+     */
+    public static void write(Path file, Writing writing) throws IOException {
         Path target = file.toAbsolutePath();
         Path folder = target.getParent();
         if (folder == null || Files.isDirectory(target)) {
@@ -42,7 +65,9 @@ public final class OutputFile {
         Files.createDirectories(folder);
         Path temporary = folder.resolve("." + target.getFileName() + "." + ProcessHandle.current().pid() + ".part");
         try {
-            Files.write(temporary, bytes);
+            try (OutputStream out = Files.newOutputStream(temporary)) {
+                writing.to(out);
+            }
             try {
                 Files.move(temporary, target, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
             } catch (AtomicMoveNotSupportedException e) {

@@ -40,6 +40,9 @@ public final class Spelling {
      * @return for instance {@code engine dead} for {@code  Engine_dead }
      */
     public static String key(String text) {
+        if (isKey(text)) {
+            return text;
+        }
         StringBuilder out = new StringBuilder(text.length());
         boolean gap = false;
         for (int i = 0; i < text.length(); i++) {
@@ -61,6 +64,16 @@ public final class Spelling {
             }
         }
         return key;
+    }
+
+    private static boolean isKey(String text) {
+        for (int i = 0; i < text.length(); i++) {
+            char c = text.charAt(i);
+            if (!(c >= 'a' && c <= 'z' || c > ' ' && c < 'A' && c != '-')) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /**

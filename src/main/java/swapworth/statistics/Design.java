@@ -217,7 +217,35 @@ public final class Design {
 
     /** Adds the weighted cross-products of all rows to the lower triangle of a p x p matrix held row after row. */
     void addCrossProducts(double[] lower, double[] weight) {
-        for (int i = 0; i < rows(); i++) {
+        Ranges.sum(rows(), lower, (sums, first, end) -> addCrossProducts(sums, weight, first, end));
+    }
+
+    /** Adds all rows, each times its factor, to a vector of length p. */
+    void addTo(double[] vector, double[] factor) {
+        Ranges.sum(rows(), vector, (sums, first, end) -> {
+            for (int i = first; i < end; i++) {
+                addTo(sums, i, factor[i]);
+            }
+        });
+    }
+
+    /** The design with some of the rows, in the order named. */
+    Design some(int[] rows) {
+        int[] starts = new int[rows.length + 1];
+        for (int i = 0; i < rows.length; i++) {
+            starts[i + 1] = starts[i] + start[rows[i] + 1] - start[rows[i]];
+        }
+        int[] someIndex = new int[starts[rows.length]];
+        double[] someValue = new double[someIndex.length];
+        for (int i = 0; i < rows.length; i++) {
+            System.arraycopy(index, start[rows[i]], someIndex, starts[i], starts[i + 1] - starts[i]);
+            System.arraycopy(value, start[rows[i]], someValue, starts[i], starts[i + 1] - starts[i]);
+        }
+        return new Design(columns, starts, someIndex, someValue);
+    }
+
+    private void addCrossProducts(double[] lower, double[] weight, int first, int end) {
+        for (int i = first; i < end; i++) {
             double w = weight[i];
             if (w == 0) {
                 continue;

@@ -12,6 +12,13 @@ import java.util.Arrays;
  * and five in the others.
  */
 public final class Mixture {
+    /** Up to this variance of the normal part, in squared scales of the error part, three points are enough. */
+    static final double SMALL = 0.2;
+    /** Up to this one seven are. */
+    static final double MIDDLING = 0.7;
+    /** Above this one the sum is taken for normal. */
+    static final double LARGE = 9;
+
     private static final double[][] THREE = hermite(3);
     private static final double[][] SEVEN = hermite(7);
     private static final double[][] FIFTEEN = hermite(15);
@@ -23,8 +30,12 @@ public final class Mixture {
     private final double[] centre;
     private final double[] spread;
     private final boolean[] normal;
+    /** Of a single sum the error scale; 0 for a mixture of several. */
+    private final double singleScale;
 
-    private Mixture(ErrorLaw law, double mean, double variance, double[] weight, double[] centre, double[] spread, boolean[] normal) {
+    private Mixture(ErrorLaw law, double mean, double variance, double[] weight, double[] centre, double[] spread, boolean[] normal,
+            double singleScale) {
+        this.singleScale = singleScale;
         this.law = law;
         this.mean = mean;
         this.variance = variance;
@@ -49,7 +60,7 @@ public final class Mixture {
             mean += weights[k] * means[k];
         }
         double variance = 0;
-        double tail = law.isNormal() ? 1 : law.degreesOfFreedom() > 2 ? law.degreesOfFreedom() / (law.degreesOfFreedom() - 2.0) : 3;
+        double tail = tail(law);
         int size = 0;
         double[][][] rules = new double[weights.length][][];
         double[] whole = new double[weights.length];
@@ -57,8 +68,8 @@ public final class Mixture {
             whole[k] = variances[k] + tail * scales[k] * scales[k];
             variance += weights[k] * ((means[k] - mean) * (means[k] - mean) + whole[k]);
             double ratio = scales[k] > 0 ? variances[k] / (scales[k] * scales[k]) : Double.POSITIVE_INFINITY;
-            boolean plain = law.isNormal() || ratio > 9;
-            rules[k] = plain ? new double[2][0] : ratio > 0.7 ? FIFTEEN : ratio > 0.2 ? SEVEN : THREE;
+            boolean plain = law.isNormal() || ratio > LARGE;
+            rules[k] = plain ? new double[2][0] : ratio > MIDDLING ? FIFTEEN : ratio > SMALL ? SEVEN : THREE;
             size += plain ? 1 : rules[k][0].length;
         }
         double[] weight = new double[size];
@@ -79,7 +90,12 @@ public final class Mixture {
                 spread[at++] = scales[k];
             }
         }
-        return new Mixture(law, mean, variance, weight, centre, spread, normal);
+        return new Mixture(law, mean, variance, weight, centre, spread, normal, weights.length == 1 ? scales[0] : 0);
+    }
+
+    /** The variance of an error of scale 1; where it is infinite, a stand-in. */
+    private static double tail(ErrorLaw law) {
+        return law.isNormal() ? 1 : law.degreesOfFreedom() > 2 ? law.degreesOfFreedom() / (law.degreesOfFreedom() - 2.0) : 3;
     }
 
     /**
@@ -147,11 +163,24 @@ public final class Mixture {
         if (!(probability > 0 && probability < 1)) {
             throw new IllegalArgumentException("a probability must lie between 0 and 1, not " + probability);
         }
+        if (singleScale > 0) {
+            if (probability == 0.5) {
+                return mean;
+            }
+            double ratio = Math.max(0, variance / (singleScale * singleScale) - tail(law));
+            if (!law.isNormal() && SumQuantiles.have(law.degreesOfFreedom(), probability, ratio)) {
+                return mean + singleScale * SumQuantiles.of(law.degreesOfFreedom(), probability, ratio);
+            }
+        }
+        return search(probability);
+    }
+
+    /** The quantile by Newton's steps of at most two standard deviations, inside a bracket that shrinks. */
+    double search(double probability) {
         double sd = sd();
         if (sd == 0) {
             return mean;
         }
-        // Newton's steps of at most two standard deviations, inside a bracket that shrinks.
         double low = Double.NEGATIVE_INFINITY;
         double high = Double.POSITIVE_INFINITY;
         double y = mean + sd * 0.8 * Normal.quantile(probability);

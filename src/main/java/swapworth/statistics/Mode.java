@@ -102,20 +102,25 @@ final class Mode {
      * @param tolerance as for {@link #find}
      */
     Mode moved(Spreads changed, double[] changedScale, double tolerance) {
+        return moved(design, sample, changed, changedScale, tolerance);
+    }
+
+    /** The mode with other rows of the same columns, whose coefficients are not far from these. */
+    Mode moved(Design rows, Sample responses, Spreads changed, double[] changedScale, double tolerance) {
         if (law.isNormal()) {
-            return find(design, sample, law, changed, changedScale, coefficients, tolerance);
+            return find(rows, responses, law, changed, changedScale, coefficients, tolerance);
         }
         int p = coefficients.length;
         double[] b = coefficients.clone();
-        double[] weight = new double[pull.length];
-        double[] slope = new double[pull.length];
+        double[] weight = new double[rows.rows()];
+        double[] slope = new double[rows.rows()];
         double[] precision = new double[p * p];
         changed.addPrecision(precision);
-        weigh(design, sample, law, changedScale, b, Phase.LAW, weight, slope);
-        Cholesky near = factor(design, changed, precision, information(sample, law, weight), trusted(tolerance));
+        weigh(rows, responses, law, changedScale, b, Phase.LAW, weight, slope);
+        Cholesky near = factor(rows, changed, precision, information(responses, law, weight), trusted(tolerance));
         double before = Double.POSITIVE_INFINITY;
         for (int step = 0; step < MOST_CHEAP_STEPS; step++) {
-            double[] gradient = gradient(design, changed, slope, b);
+            double[] gradient = gradient(rows, changed, slope, b);
             double[] move = near.solve(gradient);
             double size = 0;
             for (int j = 0; j < p; j++) {
@@ -129,11 +134,11 @@ final class Mode {
                 b[j] += move[j];
             }
             if (Math.sqrt(Math.max(0, size)) <= tolerance) {
-                return at(design, sample, law, changed, changedScale, b, precision, trusted(tolerance));
+                return at(rows, responses, law, changed, changedScale, b, precision, trusted(tolerance));
             }
-            weigh(design, sample, law, changedScale, b, Phase.LAW, weight, slope);
+            weigh(rows, responses, law, changedScale, b, Phase.LAW, weight, slope);
         }
-        return find(design, sample, law, changed, changedScale, coefficients, tolerance);
+        return find(rows, responses, law, changed, changedScale, coefficients, tolerance);
     }
 
     private static double[] information(Sample sample, ErrorLaw law, double[] weight) {
@@ -159,7 +164,12 @@ final class Mode {
      */
     private static void weigh(Design design, Sample sample, ErrorLaw law, double[] scale, double[] b, Phase phase, double[] weight,
             double[] pull) {
-        for (int i = 0; i < weight.length; i++) {
+        Ranges.each(weight.length, (first, end) -> weigh(design, sample, law, scale, b, phase, weight, pull, first, end));
+    }
+
+    private static void weigh(Design design, Sample sample, ErrorLaw law, double[] scale, double[] b, Phase phase, double[] weight,
+            double[] pull, int first, int end) {
+        for (int i = first; i < end; i++) {
             double s = scale[i];
             double residual = law.isNormal() ? design.residual(i, sample.response(i), b) : sample.response(i) - design.dot(i, b);
             double z = residual / s;
@@ -240,9 +250,7 @@ final class Mode {
 
     private static double[] gradient(Design design, Spreads spreads, double[] pull, double[] b) {
         double[] gradient = priorGradient(spreads, b);
-        for (int i = 0; i < pull.length; i++) {
-            design.addTo(gradient, i, pull[i]);
-        }
+        design.addTo(gradient, pull);
         return gradient;
     }
 
@@ -273,7 +281,8 @@ final class Mode {
         }
         int used = n;
         for (int j = 0; j < p; j++) {
-            if (precision[j * p + j] > 0) {
+            int begins = prior.column(j);
+            if (precision[begins * p + begins] > 0) {
                 prior.copyUpperRow(j, rows[used]);
                 for (int k = 0; k < p; k++) {
                     rows[used][k] /= unit;
@@ -352,13 +361,15 @@ final class Mode {
 
     /** The log density of all rows at the mode. */
     double logLikelihood() {
-        double sum = 0;
-        for (int i = 0; i < pull.length; i++) {
-            double z = (sample.response(i) - design.dot(i, coefficients)) / scale[i];
-            sum += sample.isBound(i) ? Math.log(Math.max(law.above(z), 1e-300))
-                    : law.logLikelihood(z) - Math.log(scale[i]);
-        }
-        return sum;
+        double[] sum = new double[1];
+        Ranges.sum(pull.length, sum, (sums, first, end) -> {
+            for (int i = first; i < end; i++) {
+                double z = (sample.response(i) - design.dot(i, coefficients)) / scale[i];
+                sums[0] += sample.isBound(i) ? Math.log(Math.max(law.above(z), 1e-300))
+                        : law.logLikelihood(z) - Math.log(scale[i]);
+            }
+        });
+        return sum[0];
     }
 
     /** The log marginal likelihood of the rows by Laplace's method; exact for normal errors and a proper prior. */

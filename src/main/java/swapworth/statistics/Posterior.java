@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What is believed of the coefficients once the rows have spoken: for each point of the hyperparameters a normal law about the mode,
@@ -32,7 +33,7 @@ public final class Posterior {
             double[] weights) {
         Component[] components = new Component[weights.length];
         java.util.stream.IntStream.range(0, weights.length).parallel().forEach(k -> components[k] = new Component(modes.get(k), scales[k],
-                growths[k], weights[k], modes.get(k).factor().inverse()));
+                growths[k], weights[k]));
         return new Posterior(law, design, sample, List.of(components));
     }
 
@@ -44,103 +45,189 @@ public final class Posterior {
         REFIT
     }
 
-    /** The posterior at one point of the hyperparameters, possibly with rows left out. */
+    /** The normal law about a mode with all rows: V, its covariance matrix, and V P V, what of it the prior P holds. */
+    private static final class Shape {
+        private final Mode mode;
+        private final double[] covariance;
+        private volatile double @Nullable [] held;
+
+        Shape(Mode mode) {
+            this.mode = mode;
+            this.covariance = mode.factor().inverse();
+        }
+
+        int p() {
+            return mode.coefficients().length;
+        }
+
+        double covariance(SparseRow x, SparseRow y) {
+            return x.between(covariance, p(), y);
+        }
+
+        /** V P V in full, made when first asked for: the same whichever thread makes it. */
+        double[] held() {
+            double[] made = held;
+            if (made == null) {
+                made = new double[covariance.length];
+                int p = p();
+                for (int i = 0; i < p; i++) {
+                    double[] column = mode.spreads().times(Arrays.copyOfRange(covariance, i * p, (i + 1) * p));
+                    addTimes(column, made, i * p);
+                }
+                held = made;
+            }
+            return made;
+        }
+
+        /** Adds V times a full vector. */
+        void addTimes(double[] x, double[] product, int at) {
+            int p = p();
+            for (int i = 0; i < p; i++) {
+                double xi = x[i];
+                if (xi != 0) {
+                    for (int j = 0; j < p; j++) {
+                        product[at + j] += xi * covariance[i * p + j];
+                    }
+                }
+            }
+        }
+    }
+
+    /**
+     * The posterior at one point of the hyperparameters, possibly with rows left out. Without them the covariance is V + V X' K X V,
+     * where X holds the rows left out, and the coefficients move by V X' d; in closed form no vector of p numbers is written out for it.
+     */
     private static final class Component {
+        private final Shape shape;
         private final Mode mode;
         private final double scale;
         private final double growth;
         private final double weight;
         private final double[] coefficients;
-        private final double[] covariance;
-        /** With rows left out the covariance is V + U K U': U has one column of length p for each row left out. */
-        private final double[][] left;
+        private final SparseRow[] left;
         private final double[][] core;
+        private final double[] shift;
 
-        Component(Mode mode, double scale, double growth, double weight, double[] covariance) {
-            this(mode, scale, growth, weight, mode.coefficients(), covariance, new double[0][], new double[0][]);
+        Component(Mode mode, double scale, double growth, double weight) {
+            this(new Shape(mode), scale, growth, weight, mode.coefficients(), new SparseRow[0], new double[0][], new double[0]);
         }
 
-        private Component(Mode mode, double scale, double growth, double weight, double[] coefficients, double[] covariance,
-                double[][] left, double[][] core) {
-            this.mode = mode;
+        private Component(Shape shape, double scale, double growth, double weight, double[] coefficients, SparseRow[] left,
+                double[][] core, double[] shift) {
+            this.shape = shape;
+            this.mode = shape.mode;
             this.scale = scale;
             this.growth = growth;
             this.weight = weight;
             this.coefficients = coefficients;
-            this.covariance = covariance;
             this.left = left;
             this.core = core;
+            this.shift = shift;
+        }
+
+        Component weighing(double changed) {
+            return new Component(shape, scale, growth, changed, coefficients, left, core, shift);
+        }
+
+        Component movedTo(double[] changed) {
+            return new Component(shape, scale, growth, weight, changed, left, core, new double[left.length]);
+        }
+
+        /** The fitted value of a row. */
+        double fitted(SparseRow x) {
+            double sum = x.dot(coefficients);
+            for (int r = 0; r < left.length; r++) {
+                sum += shift[r] == 0 ? 0 : shift[r] * shape.covariance(x, left[r]);
+            }
+            return sum;
+        }
+
+        double[] coefficients() {
+            double[] moved = coefficients.clone();
+            for (int r = 0; r < left.length; r++) {
+                if (shift[r] != 0) {
+                    add(shift[r], left[r].times(shape.covariance, moved.length), moved);
+                }
+            }
+            return moved;
+        }
+
+        private static void add(double factor, double[] vector, double[] sum) {
+            for (int j = 0; j < sum.length; j++) {
+                sum[j] += factor * vector[j];
+            }
+        }
+
+        /** With w for a contrast x, the covariance times x is V (x + X' w). */
+        private double[] share(SparseRow x) {
+            double[] projected = new double[left.length];
+            for (int r = 0; r < left.length; r++) {
+                projected[r] = shape.covariance(x, left[r]);
+            }
+            return share(projected);
+        }
+
+        private double[] share(double[] projected) {
+            double[] share = new double[left.length];
+            for (int r = 0; r < share.length; r++) {
+                for (int s = 0; s < share.length; s++) {
+                    share[r] += core[r][s] * projected[s];
+                }
+            }
+            return share;
         }
 
         /** The covariance matrix times a contrast. */
         double[] times(SparseRow x) {
-            int p = coefficients.length;
-            double[] product = x.times(covariance, p);
-            addCore(project(x), product);
+            double[] product = x.times(shape.covariance, coefficients.length);
+            double[] share = share(x);
+            for (int r = 0; r < share.length; r++) {
+                add(share[r], left[r].times(shape.covariance, product.length), product);
+            }
             return product;
         }
 
         /** The covariance matrix times a full vector. */
         double[] times(double[] x) {
-            int p = coefficients.length;
-            double[] product = new double[p];
-            for (int i = 0; i < p; i++) {
-                double xi = x[i];
-                if (xi != 0) {
-                    for (int j = 0; j < p; j++) {
-                        product[j] += xi * covariance[i * p + j];
-                    }
-                }
-            }
+            double[] product = new double[x.length];
+            shape.addTimes(x, product, 0);
             double[] projected = new double[left.length];
             for (int r = 0; r < left.length; r++) {
-                for (int j = 0; j < p; j++) {
-                    projected[r] += left[r][j] * x[j];
-                }
+                projected[r] = left[r].dot(product);
             }
-            addCore(projected, product);
+            double[] share = share(projected);
+            for (int r = 0; r < left.length; r++) {
+                add(share[r], left[r].times(shape.covariance, product.length), product);
+            }
             return product;
         }
 
-        private double[] project(SparseRow x) {
+        double variance(SparseRow x) {
+            double sum = x.quadratic(shape.covariance, coefficients.length);
             double[] projected = new double[left.length];
             for (int r = 0; r < left.length; r++) {
-                projected[r] = x.dot(left[r]);
+                projected[r] = shape.covariance(x, left[r]);
             }
-            return projected;
-        }
-
-        private void addCore(double[] projected, double[] product) {
+            double[] share = share(projected);
             for (int r = 0; r < left.length; r++) {
-                double sum = 0;
-                for (int s = 0; s < left.length; s++) {
-                    sum += core[r][s] * projected[s];
-                }
-                for (int j = 0; j < product.length; j++) {
-                    product[j] += sum * left[r][j];
-                }
-            }
-        }
-
-        double variance(SparseRow x) {
-            double sum = 0;
-            int p = coefficients.length;
-            for (int e = 0; e < x.size(); e++) {
-                int row = x.index(e) * p;
-                double ve = x.value(e);
-                double inner = 0;
-                for (int f = 0; f < e; f++) {
-                    inner += x.value(f) * covariance[row + x.index(f)];
-                }
-                sum += ve * (2 * inner + ve * covariance[row + x.index(e)]);
-            }
-            double[] projected = project(x);
-            for (int r = 0; r < left.length; r++) {
-                for (int s = 0; s < left.length; s++) {
-                    sum += projected[r] * core[r][s] * projected[s];
-                }
+                sum += projected[r] * share[r];
             }
             return Math.max(0, sum);
+        }
+
+        /** What the prior holds of the variance of a contrast. */
+        double held(SparseRow x) {
+            int p = coefficients.length;
+            double[] held = shape.held();
+            double[] share = share(x);
+            double sum = x.quadratic(held, p);
+            for (int r = 0; r < share.length; r++) {
+                sum += 2 * share[r] * x.between(held, p, left[r]);
+                for (int s = 0; s < share.length; s++) {
+                    sum += share[r] * share[s] * left[r].between(held, p, left[s]);
+                }
+            }
+            return sum;
         }
     }
 
@@ -161,9 +248,7 @@ public final class Posterior {
     public double[] mean() {
         double[] mean = new double[coefficients()];
         for (Component c : components) {
-            for (int j = 0; j < mean.length; j++) {
-                mean[j] += c.weight * c.coefficients[j];
-            }
+            Component.add(c.weight, c.coefficients(), mean);
         }
         return mean;
     }
@@ -244,7 +329,7 @@ public final class Posterior {
         for (int i = 0; i < k; i++) {
             Component c = components.get(i);
             weights[i] = c.weight;
-            means[i] = row.dot(c.coefficients);
+            means[i] = c.fitted(row);
             variances[i] = c.variance(row);
             scales[i] = inflation * c.scale * Math.exp(c.growth * growth);
         }
@@ -294,6 +379,18 @@ public final class Posterior {
     }
 
     /**
+     * How much of what is still unsure about a contrast is held by assumptions, all blocks together: the sum of {@link #priorShares}.
+     *
+     * @param contrast weights of the coefficients
+     * @return between 0 and 1
+     */
+    public double priorShare(SparseRow contrast) {
+        Component c = components.get(0);
+        double variance = c.variance(contrast);
+        return variance > 0 ? Math.max(0, Math.min(1, c.held(contrast) / variance)) : 0;
+    }
+
+    /**
      * The variance that a contrast has before any row speaks, at the first point of the hyperparameters.
      *
      * @param contrast weights of the coefficients
@@ -322,7 +419,7 @@ public final class Posterior {
      */
     public double priorPull(SparseRow contrast) {
         Component c = components.get(0);
-        double[] departure = c.coefficients.clone();
+        double[] departure = c.coefficients();
         double[] mean = c.mode.spreads().mean();
         for (int j = 0; j < departure.length; j++) {
             departure[j] -= mean[j];
@@ -345,17 +442,18 @@ public final class Posterior {
      * @return the posterior without them
      */
     public Posterior leavingOut(LeaveOut how, int... rows) {
-        boolean[] out = new boolean[design.rows()];
         SparseRow[] x = new SparseRow[rows.length];
         for (int r = 0; r < rows.length; r++) {
-            out[rows[r]] = true;
             x[r] = design.row(rows[r]);
+        }
+        if (components.size() == 1) {
+            return new Posterior(law, design, sample, List.of(without(components.get(0), how, rows, x)));
         }
         List<Component> changed = new ArrayList<>(components.size());
         double[] logWeight = new double[components.size()];
         double most = Double.NEGATIVE_INFINITY;
         for (int k = 0; k < components.size(); k++) {
-            Component c = without(components.get(k), how, rows, x, out);
+            Component c = without(components.get(k), how, rows, x);
             changed.add(c);
             logWeight[k] = Math.log(c.weight) - logPredictive(c, rows, x);
             most = Math.max(most, logWeight[k]);
@@ -367,21 +465,18 @@ public final class Posterior {
         }
         List<Component> kept = new ArrayList<>(components.size());
         for (int k = 0; k < logWeight.length; k++) {
-            Component c = changed.get(k);
-            kept.add(new Component(c.mode, c.scale, c.growth, logWeight[k] / sum, c.coefficients, c.covariance, c.left, c.core));
+            kept.add(changed.get(k).weighing(logWeight[k] / sum));
         }
         return new Posterior(law, design, sample, List.copyOf(kept));
     }
 
-    private Component without(Component c, LeaveOut how, int[] rows, SparseRow[] x, boolean[] out) {
+    private Component without(Component c, LeaveOut how, int[] rows, SparseRow[] x) {
         int r = rows.length;
-        int p = coefficients();
-        double[][] u = new double[r][];
         double[][] s = new double[r][r];
         for (int i = 0; i < r; i++) {
-            u[i] = x[i].times(c.covariance, p);
-            for (int j = 0; j < r; j++) {
-                s[i][j] = x[j].dot(u[i]);
+            for (int j = 0; j <= i; j++) {
+                s[i][j] = c.shape.covariance(x[i], x[j]);
+                s[j][i] = s[i][j];
             }
         }
         // K = (H^-1 - S)^-1 = H (I - S H)^-1, which also holds for rows of no information.
@@ -397,33 +492,53 @@ public final class Posterior {
                 core[i][j] *= c.mode.information(rows[i]);
             }
         }
-        Component shape = new Component(c.mode, c.scale, c.growth, c.weight, c.coefficients, c.covariance, u, core);
-        double[] lost = new double[p];
+        // The rows take their pull with them: d = -(I + K S) times their pulls.
+        double[] shift = new double[r];
         for (int i = 0; i < r; i++) {
-            design.addTo(lost, rows[i], -c.mode.pull(rows[i]));
+            shift[i] -= c.mode.pull(rows[i]);
+            for (int j = 0; j < r; j++) {
+                for (int k = 0; k < r; k++) {
+                    shift[i] -= core[i][k] * s[k][j] * c.mode.pull(rows[j]);
+                }
+            }
         }
-        double[] b = c.coefficients.clone();
-        double[] move = shape.times(lost);
-        for (int step = 0; ; step++) {
+        Component without = new Component(c.shape, c.scale, c.growth, c.weight, c.coefficients, x, core, shift);
+        double size = 0;
+        for (int i = 0; i < r; i++) {
+            for (int j = 0; j < r; j++) {
+                size -= c.mode.pull(rows[i]) * s[i][j] * shift[j];
+            }
+        }
+        return how == LeaveOut.CLOSED_FORM || Math.abs(size) < SETTLED ? without : settled(without, rows);
+    }
+
+    /** Steps on from the closed form until the weights of the other rows have settled. */
+    private Component settled(Component without, int[] rows) {
+        boolean[] out = new boolean[design.rows()];
+        for (int row : rows) {
+            out[row] = true;
+        }
+        double[] b = without.coefficients();
+        for (int step = 0; step < 12; step++) {
+            double[] lost = without.mode.gradientAt(b, out);
+            double[] move = without.times(lost);
             double size = 0;
-            for (int j = 0; j < p; j++) {
-                b[j] += move[j];
+            for (int j = 0; j < b.length; j++) {
                 size += move[j] * lost[j];
             }
-            if (how == LeaveOut.CLOSED_FORM || step == 12 || Math.abs(size) < SETTLED) {
+            Component.add(1, move, b);
+            if (Math.abs(size) < SETTLED) {
                 break;
             }
-            lost = c.mode.gradientAt(b, out);
-            move = shape.times(lost);
         }
-        return new Component(c.mode, c.scale, c.growth, c.weight, b, c.covariance, u, core);
+        return without.movedTo(b);
     }
 
     private double logPredictive(Component c, int[] rows, SparseRow[] x) {
         double sum = 0;
         for (int i = 0; i < rows.length; i++) {
             double scale = c.mode.scale()[rows[i]];
-            Mixture one = Mixture.of(law, new double[] {1}, new double[] {x[i].dot(c.coefficients)}, new double[] {c.variance(x[i])},
+            Mixture one = Mixture.of(law, new double[] {1}, new double[] {c.fitted(x[i])}, new double[] {c.variance(x[i])},
                     new double[] {scale});
             double y = sample.response(rows[i]);
             double usual = sample.isBound(rows[i]) ? 1 - one.cumulative(y) : one.density(y);

@@ -83,12 +83,27 @@ public record Sample(double[] y, Bound[] bound, double[] inflation, double[] kno
         return known[i] == 0;
     }
 
+    /** Some of the rows, in the order named. */
+    Sample some(int[] rows) {
+        Bound[] bounds = new Bound[rows.length];
+        for (int i = 0; i < rows.length; i++) {
+            bounds[i] = bound[rows[i]];
+        }
+        return new Sample(some(y, rows), bounds, some(inflation, rows), some(known, rows), some(growth, rows));
+    }
+
+    private static double[] some(double[] values, int[] rows) {
+        return Arrays.stream(rows).mapToDouble(i -> values[i]).toArray();
+    }
+
     /** The error scale of each row at stated hyperparameters. */
     double[] scales(double scale, double growthRate) {
         double[] scales = new double[y.length];
-        for (int i = 0; i < scales.length; i++) {
-            scales[i] = known[i] > 0 ? known[i] : scale * inflation[i] * Math.exp(growthRate * growth[i]);
-        }
+        Ranges.each(scales.length, (first, end) -> {
+            for (int i = first; i < end; i++) {
+                scales[i] = known[i] > 0 ? known[i] : scale * inflation[i] * Math.exp(growthRate * growth[i]);
+            }
+        });
         return scales;
     }
 }

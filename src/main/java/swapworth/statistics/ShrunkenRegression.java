@@ -4,7 +4,9 @@ import static java.util.Objects.requireNonNull;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.SplittableRandom;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /**
  * A linear model whose coefficients are shrunk toward stated means: y = X b + e, b normal by blocks ({@link PriorBlock}), e of
@@ -27,6 +29,10 @@ public final class ShrunkenRegression {
     /** Up to this many rows the corners of the composite design are taken too, beyond it only its axes. */
     private static final int FEW = 120;
     private static final int MOST_ROUNDS = 60;
+    /** Above this many rows the hyperparameters of a plugged-in fit are found with this many of them. */
+    private static final int ENOUGH_FOR_SPREADS = 8000;
+    /** Seed of the choice of these rows: any fixed number would do. */
+    private static final long CHOICE = 20_260_101;
 
     private final ErrorLaw law;
     private final ErrorScale errorScale;
@@ -187,6 +193,26 @@ public final class ShrunkenRegression {
         }
     }
 
+    /** How far beyond its own length a step of expectation and maximisation is carried, by how the steps before it shrank. */
+    private static final class Reach {
+        private double factor = 1.6;
+        private double before;
+
+        double step(double move) {
+            if (before != 0) {
+                // Where each unit of a step takes a share off the next, the whole way is one unit over that share.
+                double share = (1 - move / before) / factor;
+                factor = share > 0.1 ? Math.min(1 / share, 2 * factor) : Math.min(10, 2 * factor);
+            }
+            before = move;
+            return bounded(factor * move);
+        }
+
+        static double bounded(double step) {
+            return Math.max(-0.7, Math.min(0.7, step));
+        }
+    }
+
     /** A point of the hyperparameters. */
     private record Point(double logScale, double growth, double logSecondary) {
         Point moved(Axis axis, double by) {
@@ -233,10 +259,22 @@ public final class ShrunkenRegression {
         }
 
         Posterior run() {
+            if (integration == Integration.MODE) {
+                return posterior(List.of(sample.size() > ENOUGH_FOR_SPREADS ? pluggedIn() : mode()), new double[] {1});
+            }
             Evaluated centre = spreadsAndScale();
-            if (axes.isEmpty() || integration == Integration.MODE && axes.equals(List.of(Axis.SCALE))) {
+            if (axes.isEmpty()) {
                 return posterior(List.of(centre), new double[] {1});
             }
+            double[] step = firstSteps();
+            centre = climb(centre, step);
+            if (sample.size() <= FEW) {
+                centre = climb(centre, step);
+            }
+            return integrate(centre, step);
+        }
+
+        private double[] firstSteps() {
             double[] step = new double[axes.size()];
             for (int a = 0; a < step.length; a++) {
                 step[a] = switch (axes.get(a)) {
@@ -245,11 +283,47 @@ public final class ShrunkenRegression {
                     case SECONDARY -> 0.7 * secondaryLogSpread;
                 };
             }
-            centre = climb(centre, step);
-            if (sample.size() <= FEW || integration == Integration.MODE) {
-                centre = climb(centre, step);
+            return step;
+        }
+
+        /** The hyperparameters at their mode. */
+        private Evaluated mode() {
+            Evaluated centre = spreadsAndScale();
+            if (axes.isEmpty() || axes.equals(List.of(Axis.SCALE))) {
+                return centre;
             }
-            return integration == Integration.MODE ? posterior(List.of(centre), new double[] {1}) : integrate(centre, step);
+            double[] step = firstSteps();
+            return climb(climb(centre, step), step);
+        }
+
+        /**
+         * The mode with spreads and growth found with some of the rows, one out of each of many equal stretches, and the error scale and
+         * the coefficients with all.
+         */
+        private Evaluated pluggedIn() {
+            SplittableRandom random = new SplittableRandom(CHOICE);
+            int[] chosen = new int[ENOUGH_FOR_SPREADS];
+            for (int k = 0; k < chosen.length; k++) {
+                int first = (int) ((long) sample.size() * k / chosen.length);
+                int next = (int) ((long) sample.size() * (k + 1) / chosen.length);
+                chosen[k] = first + random.nextInt(next - first);
+            }
+            Fitting some = new Fitting(design.some(chosen), sample.some(chosen), priors);
+            Evaluated found = some.mode();
+            spreads = some.spreads;
+            Point point = found.point;
+            Spreads at = spreads.withSecondaryScale(Math.exp(point.logSecondary));
+            Mode mode = found.mode.moved(design, sample, at, sample.scales(Math.exp(point.logScale), point.growth), tolerance);
+            for (int round = 0; round < 5 && errorScale instanceof ErrorScale.Unsure; round++) {
+                double next = Math.log(nextScale(mode, mode.factor().inverseAlongFactor(), Math.exp(point.logScale)));
+                double change = Math.abs(next - point.logScale);
+                point = new Point(next, point.growth, point.logSecondary);
+                mode = near(mode, point, tolerance);
+                if (change < 1e-3) {
+                    break;
+                }
+            }
+            return new Evaluated(point, mode, Double.NaN);
         }
 
         private Posterior posterior(List<Evaluated> points, double[] weights) {
@@ -268,8 +342,9 @@ public final class ShrunkenRegression {
             // With normal errors each round is exact, and the differences between rounds tell how to get there faster.
             boolean exact = learned && law.isNormal() && integration == Integration.MODE;
             Broyden search = new Broyden(priors.size() + 1);
+            Reach[] reach = Stream.generate(Reach::new).limit(priors.size()).toArray(Reach[]::new);
             for (int round = 0; round < MOST_ROUNDS && (!known || learned); round++) {
-                double[] covariance = mode.factor().inverse();
+                double[] covariance = exact ? mode.factor().inverse() : mode.factor().inverseAlongFactor();
                 double change = 0;
                 double[] common = new double[priors.size()];
                 double[] from = new double[common.length + 1];
@@ -279,8 +354,7 @@ public final class ShrunkenRegression {
                     if (priors.get(b).learned()) {
                         double move = Math.log(modeOfSpread(b, spreads.expectedSquares(b, mode.coefficients(), covariance)))
                                 - Math.log(common[b]);
-                        double further = Math.max(-0.7, Math.min(0.7, 1.6 * move));
-                        common[b] *= Math.exp(further);
+                        common[b] *= Math.exp(exact ? Reach.bounded(1.6 * move) : reach[b].step(move));
                         change = Math.max(change, Math.abs(move));
                         from[b] = Math.log(spreads.common(b));
                         moves[b] = move;
@@ -303,8 +377,8 @@ public final class ShrunkenRegression {
                     spreads = spreads.withCommon(common);
                     logScale = known ? logScale : next[common.length];
                 }
-                boolean last = change < (integration == Integration.MODE ? 1e-9 : 0.03);
-                spreads = last ? spreads.withUnseenWidened(mode.coefficients(), covariance) : spreads;
+                boolean last = change < (exact ? 1e-9 : integration == Integration.MODE ? 1e-3 : 0.03);
+                spreads = last ? spreads.withUnseenWidened(mode.coefficients(), mode.factor().inverse()) : spreads;
                 mode = near(mode, new Point(logScale, growthMean, 0), last ? tolerance : Math.max(tolerance, 1e-2));
                 if (last) {
                     break;
@@ -343,7 +417,7 @@ public final class ShrunkenRegression {
             for (int i = 0; i < sample.size(); i++) {
                 SparseRow row = design.row(i);
                 if (sample.isBound(i) || !sample.followsScale(i)) {
-                    left += mode.information(i) * row.dot(row.times(covariance, design.columns()));
+                    left += mode.information(i) * row.quadratic(covariance, design.columns());
                 } else {
                     left += mode.chanceOfNoGrossError(i);
                     squares += mode.pull(i) * (sample.response(i) - row.dot(mode.coefficients()));

@@ -139,4 +139,32 @@ public final class SparseRow {
         }
         return product;
     }
+
+    /** This row times a p x p symmetric matrix, held row after row in full, times this row. */
+    double quadratic(double[] symmetric, int p) {
+        double sum = 0;
+        for (int e = 0; e < index.length; e++) {
+            int row = index[e] * p;
+            double inner = 0;
+            for (int f = 0; f < e; f++) {
+                inner += value[f] * symmetric[row + index[f]];
+            }
+            sum += value[e] * (2 * inner + value[e] * symmetric[row + index[e]]);
+        }
+        return sum;
+    }
+
+    /** This row times a p x p matrix, held row after row in full, times another row. */
+    double between(double[] matrix, int p, SparseRow other) {
+        double sum = 0;
+        for (int e = 0; e < index.length; e++) {
+            int row = index[e] * p;
+            double inner = 0;
+            for (int f = 0; f < other.index.length; f++) {
+                inner += other.value[f] * matrix[row + other.index[f]];
+            }
+            sum += value[e] * inner;
+        }
+        return sum;
+    }
 }

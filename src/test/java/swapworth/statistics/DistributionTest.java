@@ -50,6 +50,18 @@ class DistributionTest {
     }
 
     @ParameterizedTest
+    @ValueSource(ints = {1, 4, 5, 8})
+    void tabulated_quantiles_are_those_found_by_search(int nu) {
+        for (double ratio = 0; ratio < 3.2; ratio += 0.0173) {
+            Mixture sum = Mixture.of(ErrorLaw.student(nu), new double[] {1}, new double[] {0.3}, new double[] {4 * ratio * ratio},
+                    new double[] {2});
+            for (double probability : new double[] {0.025, 0.1, 0.5, 0.9, 0.975}) {
+                assertEquals(sum.search(probability), sum.quantile(probability), 2e-6 * sum.sd(), "ratio " + ratio);
+            }
+        }
+    }
+
+    @ParameterizedTest
     @ValueSource(doubles = {0, 0.1, 0.6, 1.5, 2.9, 4})
     void a_mixture_agrees_with_simulation(double ratio) {
         double[] weight = {0.3, 0.7};

@@ -1,0 +1,88 @@
+package swapworth.market;
+
+import static java.util.Objects.requireNonNull;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import swapworth.listing.LevelOfTrade;
+import swapworth.listing.Listing;
+import swapworth.listing.ListingsRead;
+import swapworth.table.CsvRows;
+
+/**
+ * The judgements of a collection too large to keep them all: made, written as rows and let go, several ranges of rows at a time and in
+ * the order of the files. The rows are those of {@link Judged#table}.
+ */
+public final class JudgedRows {
+    private static final int ROWS_A_RANGE = 2048;
+    private static final int RANGES_AT_ONCE = 16;
+
+    private final ListingsRead read;
+    private final PriceModel model;
+    private final Optional<LocalDate> on;
+    private final Optional<LevelOfTrade> level;
+
+    /** A range of rows as text, and what its misses are. */
+    private record Written(byte[] text, Misses misses) {
+    }
+
+    /**
+     * Names what to judge.
+     *
+     * @param read what was read
+     * @param model the model fitted to its cars
+     * @param on values every listing on this day instead of the day on which it was seen
+     * @param level values every listing at this level of trade instead of its own
+     */
+    public JudgedRows(ListingsRead read, PriceModel model, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
+        this.read = requireNonNull(read, "read");
+        this.model = requireNonNull(model, "model");
+        this.on = requireNonNull(on, "on");
+        this.level = requireNonNull(level, "level");
+    }
+
+    /**
+     * Judges every row, each with its own car left out, and writes them as CSV.
+     *
+     * @param out where to
+     * @return how well the values met the prices; empty with fewer than ten prices that have a value
+     * @throws IOException if the rows cannot be written
+     */
+    public Optional<FitStudy> write(OutputStream out) throws IOException {
+        StringBuilder header = new StringBuilder();
+        new CsvRows(header).header(ValueRows.columns(read.baseCurrency().getCurrencyCode()));
+        out.write(header.toString().getBytes(StandardCharsets.UTF_8));
+        Misses misses = new Misses();
+        List<Listing> rows = read.listings();
+        for (int begin = 0; begin < rows.size(); begin += ROWS_A_RANGE * RANGES_AT_ONCE) {
+            int first = begin;
+            Written[] written = new Written[Math.min(RANGES_AT_ONCE, (rows.size() - begin + ROWS_A_RANGE - 1) / ROWS_A_RANGE)];
+            IntStream.range(0, written.length).parallel().forEach(r -> written[r] = written(rows.subList(first + r * ROWS_A_RANGE,
+                    Math.min(rows.size(), first + (r + 1) * ROWS_A_RANGE))));
+            for (Written range : written) {
+                out.write(range.text);
+                misses.add(range.misses);
+            }
+        }
+        return misses.study();
+    }
+
+    private Written written(List<Listing> range) {
+        StringBuilder text = new StringBuilder(range.size() * 240);
+        ValueRows rows = new ValueRows(new ValueRows.IntoCsv(new CsvRows(text)));
+        Misses misses = new Misses();
+        for (Listing listing : range) {
+            Judgement judgement = model.judge(listing, on, level);
+            Judged.add(judgement, rows);
+            if (model.learnedFrom(listing)) {
+                misses.add(judgement);
+            }
+        }
+        return new Written(text.toString().getBytes(StandardCharsets.UTF_8), misses);
+    }
+}

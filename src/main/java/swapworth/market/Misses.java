@@ -1,0 +1,63 @@
+package swapworth.market;
+
+import java.util.Arrays;
+import java.util.Optional;
+import swapworth.statistics.Quantiles;
+import swapworth.statistics.RatioStudy;
+
+/** How values missed prices, collected judgement by judgement; of each only a few numbers are kept. */
+final class Misses {
+    private static final int FEWEST_STUDIED = 10;
+
+    private double[] values = new double[64];
+    private double[] prices = new double[64];
+    private double[] misses = new double[64];
+    private int near;
+    private int used;
+    private int in80;
+    private int in95;
+
+    /** Takes a judgement in; one without a value tells nothing. */
+    void add(Judgement judgement) {
+        if (judgement.valuation() instanceof FairValue value) {
+            double price = judgement.listing().price().amount();
+            misses = withRoom(misses, used + 1);
+            misses[used++] = Math.abs(judgement.gapPercent());
+            in80 += value.range(0.80).holds(price) ? 1 : 0;
+            in95 += value.range(0.95).holds(price) ? 1 : 0;
+            if (Flags.nearItsValue(judgement.listing(), value)) {
+                values = withRoom(values, near + 1);
+                prices = withRoom(prices, near + 1);
+                values[near] = value.median();
+                prices[near++] = price;
+            }
+        }
+    }
+
+    /** Takes in what another one has collected. */
+    void add(Misses other) {
+        values = withRoom(values, near + other.near);
+        prices = withRoom(prices, near + other.near);
+        misses = withRoom(misses, used + other.used);
+        System.arraycopy(other.values, 0, values, near, other.near);
+        System.arraycopy(other.prices, 0, prices, near, other.near);
+        System.arraycopy(other.misses, 0, misses, used, other.used);
+        near += other.near;
+        used += other.used;
+        in80 += other.in80;
+        in95 += other.in95;
+    }
+
+    private static double[] withRoom(double[] array, int size) {
+        return size <= array.length ? array : Arrays.copyOf(array, Math.max(size, 2 * array.length));
+    }
+
+    /** Empty with fewer than ten prices near their values: figures of dispersion would say nothing. */
+    Optional<FitStudy> study() {
+        if (near < FEWEST_STUDIED) {
+            return Optional.empty();
+        }
+        return Optional.of(new FitStudy(RatioStudy.of(Arrays.copyOf(values, near), Arrays.copyOf(prices, near)), used - near,
+                Quantiles.of(Arrays.copyOf(misses, used), 0.5), 100.0 * in80 / used, 100.0 * in95 / used));
+    }
+}

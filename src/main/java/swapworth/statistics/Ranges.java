@@ -1,0 +1,63 @@
+package swapworth.statistics;
+
+import java.util.stream.IntStream;
+
+/**
+ * Work on many rows in ranges, several at a time. The ranges depend on the number of rows alone, and sums of ranges are added up in
+ * their order: the result is the same however many processors there are.
+ */
+final class Ranges {
+    private static final int ROWS_A_RANGE = 4000;
+    private static final int MOST = 16;
+
+    private Ranges() {
+    }
+
+    /** Work on the rows from {@code first} up to but without {@code end}. */
+    interface Work {
+        void on(int first, int end);
+    }
+
+    /** Work on a range of rows that adds to sums. */
+    interface Adding {
+        void to(double[] sums, int first, int end);
+    }
+
+    private static int count(int rows) {
+        return Math.min(MOST, 1 + rows / ROWS_A_RANGE);
+    }
+
+    private static int first(int rows, int range, int ranges) {
+        return (int) ((long) rows * range / ranges);
+    }
+
+    /** Works on each range; what is written for one row must not depend on another. */
+    static void each(int rows, Work work) {
+        int ranges = count(rows);
+        if (ranges == 1) {
+            work.on(0, rows);
+            return;
+        }
+        IntStream.range(0, ranges).parallel().forEach(r -> work.on(first(rows, r, ranges), first(rows, r + 1, ranges)));
+    }
+
+    /** Adds what each range adds up to. */
+    static void sum(int rows, double[] sums, Adding work) {
+        int ranges = count(rows);
+        if (ranges == 1) {
+            work.to(sums, 0, rows);
+            return;
+        }
+        double[][] parts = new double[ranges][];
+        IntStream.range(0, ranges).parallel().forEach(r -> {
+            double[] part = new double[sums.length];
+            work.to(part, first(rows, r, ranges), first(rows, r + 1, ranges));
+            parts[r] = part;
+        });
+        for (double[] part : parts) {
+            for (int k = 0; k < sums.length; k++) {
+                sums[k] += part[k];
+            }
+        }
+    }
+}
