@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.function.Function;
 import swapworth.statistics.Mixture;
 import swapworth.statistics.Posterior;
+import swapworth.statistics.PriorBlock;
 
 /**
  * What one such car sells for: the middle and the ranges of the predictive distribution of its price, at a stated day and level of
@@ -117,12 +118,7 @@ public final class FairValue implements Valuation {
      * @return its name and its part
      */
     public HeldBy largestAssumption() {
-        double[] shares = posterior.priorShares(encoded.row());
-        int largest = 0;
-        for (int b = 1; b < shares.length; b++) {
-            largest = shares[b] > shares[largest] ? b : largest;
-        }
-        return new HeldBy(model.blocks().get(largest).name(), shares[largest]);
+        return HeldBy.largest(model.blocks(), posterior.priorShares(encoded.row()));
     }
 
     /**
@@ -132,6 +128,14 @@ public final class FairValue implements Valuation {
      * @param share its part, between 0 and 1
      */
     public record HeldBy(String assumption, double share) {
+
+        static HeldBy largest(List<PriorBlock> blocks, double[] shares) {
+            int largest = 0;
+            for (int b = 1; b < shares.length; b++) {
+                largest = shares[b] > shares[largest] ? b : largest;
+            }
+            return new HeldBy(blocks.get(largest).name(), shares[largest]);
+        }
     }
 
     /**

@@ -51,6 +51,9 @@ import swapworth.statistics.SparseRow;
  * <p>Immutable; safe for use by several threads.
  */
 public final class PriceModel {
+    /** The columns of measured facts: always in the model where the rows differ in them. */
+    public static final List<String> MEASURED_FACTS = List.of("power_kw", "cylinders", "weight_kg", "driven_wheels");
+
     /** Up to this many cars each is left out by a refit, beyond it in closed form. */
     private static final int REFITTED = 150;
     /** Up to this many prices the hyperparameters are averaged over. */
@@ -559,6 +562,37 @@ public final class PriceModel {
             throw new IllegalArgumentException("no car of the line '" + line + "' is in the model; its lines are " + lines());
         }
         return new MileageCurve(cars, evidence, encoder, encoded, posterior).of(line);
+    }
+
+    /**
+     * How the middle price of one car stands to that of another: what differs between them, priced.
+     *
+     * @param first a car, a day and a level of trade
+     * @param second another
+     * @return the difference with its ranges and what holds it
+     */
+    public Difference difference(Subject first, Subject second) {
+        SparseRow contrast = encoder.encode(first).row().plus(-1, encoder.encode(second).row());
+        Mixture m = posterior.estimate(contrast);
+        double[] shares = posterior.priorShares(contrast);
+        return new Difference(percent(m.quantile(0.5)), new Range(percent(m.quantile(0.1)), percent(m.quantile(0.9))),
+                new Range(percent(m.quantile(0.025)), percent(m.quantile(0.975))), Math.min(1, Arrays.stream(shares).sum()),
+                FairValue.HeldBy.largest(blocks, shares));
+    }
+
+    private static double percent(double log) {
+        return 100 * Math.expm1(log);
+    }
+
+    /**
+     * Joint draws from the fit, the same for the same seed.
+     *
+     * @param count number of draws, at least 1
+     * @param seed seed of the generator
+     * @return the draws, to be asked for any car
+     */
+    public ValueDraws draws(int count, long seed) {
+        return new ValueDraws(encoder, posterior.draws(count, seed));
     }
 
     Comparables comparables(FairValue value) {
