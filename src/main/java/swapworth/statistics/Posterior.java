@@ -624,6 +624,11 @@ public final class Posterior {
         }
     }
 
+    /** The prior at the first point of the hyperparameters. */
+    Spreads spreads() {
+        return components.get(0).mode.spreads();
+    }
+
     /** The log marginal likelihood of the rows at the first point of the hyperparameters, by Laplace's method. */
     double logMarginal() {
         return components.get(0).mode.logMarginal();
