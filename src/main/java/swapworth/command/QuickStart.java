@@ -3,6 +3,7 @@ package swapworth.command;
 import java.io.IOException;
 import java.net.URISyntaxException;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -16,6 +17,9 @@ import java.util.OptionalInt;
 final class QuickStart {
     /** Set by the launchers and by the second start, so that there is no third. */
     private static final String STARTED = "swapworth.started";
+
+    /** Bytes: some 300,000 rows. */
+    private static final long LARGE_FILE = 30_000_000;
 
     private QuickStart() {
     }
@@ -33,7 +37,7 @@ final class QuickStart {
                 return OptionalInt.empty();
             }
             List<String> command = new ArrayList<>(List.of(java.toString(), "-Xlog:disable", "-Xshare:auto",
-                    "-XX:SharedArchiveFile=" + archive, "-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC", "-Djava.awt.headless=true",
+                    "-XX:SharedArchiveFile=" + archive, tier(arguments), "-XX:+UseSerialGC", "-Djava.awt.headless=true",
                     "-D" + STARTED + "=again", "-jar", jar.toString()));
             command.addAll(List.of(arguments));
             return OptionalInt.of(new ProcessBuilder(command).inheritIO().start().waitFor());
@@ -43,5 +47,21 @@ final class QuickStart {
             Thread.currentThread().interrupt();
             return OptionalInt.of(1);
         }
+    }
+
+    /** The first compiler tier alone, but for a file that keeps the second one busy long enough to pay for itself. */
+    private static String tier(String[] arguments) throws IOException {
+        for (String word : arguments) {
+            try {
+                Path file = Path.of(word);
+                if (Files.isRegularFile(file) && Files.size(file) > LARGE_FILE) {
+                    return "-XX:+TieredCompilation";
+                }
+            } catch (InvalidPathException e) {
+                // The word is no file.
+                continue;
+            }
+        }
+        return "-XX:TieredStopAtLevel=1";
     }
 }

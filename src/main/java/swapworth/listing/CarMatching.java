@@ -184,6 +184,9 @@ public final class CarMatching {
         PairScore score = new PairScore(advertisements);
         List<Link> links = new ArrayList<>();
         Candidates.of(advertisements, (a, b) -> {
+            if (score.most(a, b) < threshold) {
+                return;
+            }
             double points = score.points(a, b);
             if (points >= threshold) {
                 links.add(new Link(a, b, points));

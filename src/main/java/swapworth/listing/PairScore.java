@@ -125,8 +125,8 @@ final class PairScore {
         private final String[] further;
         private final double[] furtherPoints;
 
-        Profile(Advertisement one, Line line, int cohort) {
-            this.cohort = log2(cohort);
+        Profile(Advertisement one, Line line, double cohort) {
+            this.cohort = cohort;
             mileage = Double.isNaN(one.lastMiles) ? 0 : rarity(line.chanceOfMileage(one.lastMiles), MOST_FOR_MILEAGE);
             price = rarity(line.chanceOfPrice(one.lastPrice), MOST_FOR_PRICE);
             trim = rarity(line.share(line.trims.of(one.trim)), MOST_FOR_TRIM);
@@ -148,6 +148,7 @@ final class PairScore {
     private final Counted<Cohort> cohorts = new Counted<>();
     /** Made when first needed: most advertisements are never compared. */
     private final @Nullable Profile[] profiles;
+    private final double[] cohort;
 
     PairScore(List<Advertisement> advertisements) {
         this.advertisements = advertisements;
@@ -168,13 +169,15 @@ final class PairScore {
             }
         }
         profiles = new Profile[lineOf.length];
+        cohort = new double[lineOf.length];
+        Arrays.fill(cohort, -1);
     }
 
     private Profile profile(int i) {
         Profile known = profiles[i];
         if (known == null) {
             Advertisement one = advertisements.get(i);
-            known = new Profile(one, lineOf[i], cohorts.of(new Cohort(one.vehicle, one.year, 0)));
+            known = new Profile(one, lineOf[i], cohort(i));
             profiles[i] = known;
         }
         return known;
@@ -206,6 +209,30 @@ final class PairScore {
 
     double points(int first, int second) {
         return sum(first, second, List.of(), false);
+    }
+
+    /** The points that a pair cannot exceed, from what can be seen without counting how rare its agreements are. */
+    double most(int first, int second) {
+        Advertisement a = advertisements.get(first);
+        Advertisement b = advertisements.get(second);
+        boolean sameMiles = a.lastMiles == b.lastMiles || a.lastMiles == b.firstMiles || a.firstMiles == b.lastMiles;
+        boolean samePrice = a.lastPrice == b.lastPrice || a.lastPrice == b.firstPrice || a.firstPrice == b.lastPrice;
+        double most = (sameMiles ? MOST_FOR_MILEAGE : MOST_FOR_GROWTH) + (samePrice ? MOST_FOR_PRICE : NEAR_PRICE) + SOON_AFTER;
+        most += a.trim.equals(b.trim) ? MOST_FOR_TRIM : 0;
+        most += a.region.equals(b.region) ? MOST_FOR_REGION : 0;
+        most += a.source.equals(b.source) && !a.source.isEmpty() ? MOST_FOR_SOURCE : 0;
+        most += text(a.note, b.note, List.of(), false) + text(a.options, b.options, List.of(), false);
+        most += a.facts.further().isEmpty() || b.facts.further().isEmpty() ? 0 : MOST_FOR_ALL_FURTHER;
+        return most - Math.max(cohort(first), cohort(second));
+    }
+
+    /** The logarithm to base 2 of the number of cars of the line and model year of an advertisement. */
+    private double cohort(int i) {
+        if (cohort[i] < 0) {
+            Advertisement one = advertisements.get(i);
+            cohort[i] = log2(cohorts.of(new Cohort(one.vehicle, one.year, 0)));
+        }
+        return cohort[i];
     }
 
     /** Why two advertisements are taken for one car. */

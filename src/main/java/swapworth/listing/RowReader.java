@@ -98,18 +98,37 @@ final class RowReader {
 
     private void describe(CarFacts.Builder facts, Draft draft) {
         CsvRow row = draft.row;
-        name(ListingColumn.TRIM, draft).ifPresent(facts::trim);
-        name(ListingColumn.BODY, draft).ifPresent(facts::body);
-        name(ListingColumn.RUNNING_GEAR, draft).ifPresent(facts::runningGear);
+        Optional<String> trim = name(ListingColumn.TRIM, draft);
+        if (trim.isPresent()) {
+            facts.trim(trim.get());
+        }
+        Optional<String> body = name(ListingColumn.BODY, draft);
+        if (body.isPresent()) {
+            facts.body(body.get());
+        }
+        Optional<String> runningGear = name(ListingColumn.RUNNING_GEAR, draft);
+        if (runningGear.isPresent()) {
+            facts.runningGear(runningGear.get());
+        }
         String power = columns.unit(ListingColumn.POWER);
-        measure(ListingColumn.POWER, draft, power.equals("hp") ? KW_OF_HP : power.equals("ps") ? KW_OF_PS : 1)
-                .ifPresent(facts::powerKw);
-        measure(ListingColumn.CYLINDERS, draft, 1).ifPresent(facts::cylinders);
-        measure(ListingColumn.WEIGHT, draft, columns.unit(ListingColumn.WEIGHT).equals("lb") ? KG_OF_LB : 1)
-                .ifPresent(facts::weightKg);
+        OptionalDouble powerKw = measure(ListingColumn.POWER, draft, power.equals("hp") ? KW_OF_HP : power.equals("ps") ? KW_OF_PS : 1);
+        if (powerKw.isPresent()) {
+            facts.powerKw(powerKw.getAsDouble());
+        }
+        OptionalDouble cylinders = measure(ListingColumn.CYLINDERS, draft, 1);
+        if (cylinders.isPresent()) {
+            facts.cylinders(cylinders.getAsDouble());
+        }
+        OptionalDouble weightKg = measure(ListingColumn.WEIGHT, draft, columns.unit(ListingColumn.WEIGHT).equals("lb") ? KG_OF_LB : 1);
+        if (weightKg.isPresent()) {
+            facts.weightKg(weightKg.getAsDouble());
+        }
         facts.drivenWheels(word(ListingColumn.DRIVEN_WHEELS, ListingWords.DRIVEN_WHEELS, DrivenWheels.UNKNOWN, draft));
         facts.seller(word(ListingColumn.SELLER, ListingWords.SELLER, Seller.UNKNOWN, draft));
-        name(ListingColumn.REGION, draft).ifPresent(facts::region);
+        Optional<String> region = name(ListingColumn.REGION, draft);
+        if (region.isPresent()) {
+            facts.region(region.get());
+        }
         facts.runs(word(ListingColumn.RUNS, ListingWords.RUNS, Runs.UNKNOWN, draft));
         facts.rust(word(ListingColumn.RUST, ListingWords.CONDITION, Condition.UNKNOWN, draft));
         facts.paint(word(ListingColumn.PAINT, ListingWords.CONDITION, Condition.UNKNOWN, draft));
@@ -120,7 +139,10 @@ final class RowReader {
         facts.airbags(word(ListingColumn.AIRBAGS, ListingWords.AIRBAGS, Airbags.UNKNOWN, draft));
         facts.title(word(ListingColumn.TITLE, ListingWords.TITLE, Title.UNKNOWN, draft));
         damage(facts, draft);
-        words(ListingColumn.OPTIONS, row).ifPresent(facts::options);
+        Optional<String> options = words(ListingColumn.OPTIONS, row);
+        if (options.isPresent()) {
+            facts.options(options.get());
+        }
         Map<String, String> further = Map.of();
         for (int i = 0; i < columns.count(); i++) {
             String name = columns.furtherName(i);
@@ -228,8 +250,10 @@ final class RowReader {
                         MileageStatus.UNKNOWN, draft)));
             }
         }
-        miles(ListingColumn.DISTANCE_AWAY, text(ListingColumn.DISTANCE_AWAY, draft.row), draft, false).filter(away -> away >= 0)
-                .ifPresent(facts::distanceAway);
+        Optional<Double> away = miles(ListingColumn.DISTANCE_AWAY, text(ListingColumn.DISTANCE_AWAY, draft.row), draft, false);
+        if (away.isPresent() && away.get() >= 0) {
+            facts.distanceAway(away.get());
+        }
     }
 
     private Optional<Double> miles(ListingColumn column, String text, Draft draft, boolean needed) {

@@ -84,7 +84,11 @@ final class BodiesAndGears {
     private static Map<String, String> common(List<CarFacts> cars, Function<CarFacts, Optional<String>> fact) {
         Map<String, String> agreed = new HashMap<>();
         for (CarFacts car : cars) {
-            fact.apply(car).ifPresent(word -> agreed.merge(car.vehicle(), key(word), (a, b) -> a.equals(b) ? a : car.vehicle()));
+            Optional<String> word = fact.apply(car);
+            if (word.isPresent()) {
+                String before = agreed.get(car.vehicle());
+                agreed.put(car.vehicle(), before == null || before.equals(key(word.get())) ? key(word.get()) : car.vehicle());
+            }
         }
         return agreed;
     }
@@ -109,12 +113,12 @@ final class BodiesAndGears {
 
     /** The body of a car: as stated, else as its line's rows agree, else the line's own. */
     String body(CarFacts car) {
-        return car.body().map(BodiesAndGears::key).orElseGet(() -> bodyOfLine.getOrDefault(car.vehicle(), car.vehicle()));
+        return car.body().isPresent() ? key(car.body().get()) : bodyOfLine.getOrDefault(car.vehicle(), car.vehicle());
     }
 
     /** The running gear of a car, likewise. */
     String gear(CarFacts car) {
-        return car.runningGear().map(BodiesAndGears::key).orElseGet(() -> gearOfLine.getOrDefault(car.vehicle(), car.vehicle()));
+        return car.runningGear().isPresent() ? key(car.runningGear().get()) : gearOfLine.getOrDefault(car.vehicle(), car.vehicle());
     }
 
     /** The pair of body and gear as its line sells it. */

@@ -31,7 +31,7 @@ final class Encoder {
     private static final double HALF_NORMAL_MEDIAN = 0.6745;
 
     private final List<Term> terms = new ArrayList<>();
-    private final Map<String, Map<String, String>> trims = new ConcurrentHashMap<>();
+    private final Map<String, Map<String, Optional<String>>> trims = new ConcurrentHashMap<>();
     private final Measures measures;
     private final BodiesAndGears pairs;
     private final double middleAge;
@@ -77,10 +77,20 @@ final class Encoder {
         return LocalDate.of(Math.max(1, Math.max(newest, registered)) + 1, 7, 1);
     }
 
-    /** The name of a trim of a line, put together once. */
-    private String trimOfLine(String line, String trim) {
-        return trims.computeIfAbsent(line, l -> new ConcurrentHashMap<>())
-                .computeIfAbsent(trim, t -> line + " " + t.toLowerCase(Locale.ROOT));
+    /** The trim of a car with its line, put together once for all that have it. */
+    private Optional<String> trim(Subject subject) {
+        Optional<String> trim = subject.facts().trim();
+        if (trim.isEmpty()) {
+            return trim;
+        }
+        String line = subject.facts().vehicle();
+        Map<String, Optional<String>> ofLine = trims.computeIfAbsent(line, l -> new ConcurrentHashMap<>());
+        Optional<String> known = ofLine.get(trim.get());
+        if (known == null) {
+            known = Optional.of(line + " " + trim.get().toLowerCase(Locale.ROOT));
+            ofLine.put(trim.get(), known);
+        }
+        return known;
     }
 
     private void add(Term term) {
@@ -112,7 +122,7 @@ final class Encoder {
             levels("how far lines differ", "spread_lines", Role.PRIMARY, seen, s -> Optional.of(s.facts().vehicle()), assumptions);
         }
         levels("how far trims differ", "spread_trims", Role.SECONDARY, seen,
-                s -> s.facts().trim().map(t -> trimOfLine(s.facts().vehicle(), t)), assumptions);
+                this::trim, assumptions);
         measuredFact("power", "% per 10 % more power", Fact.POWER, Math.log(1.1), "power_slope", seen, assumptions);
         measuredFact("cylinders", "% per cylinder", Fact.CYLINDERS, 1, "cylinder_slope", seen, assumptions);
         measuredFact("weight", "% per 10 % more weight", Fact.WEIGHT, Math.log(1.1), "weight_slope", seen, assumptions);
@@ -169,7 +179,7 @@ final class Encoder {
         }
         add(new Terms.Measure("drift of the market", Group.TIME, "% per month", 1,
                 assumptions.logMiddle("market_drift"), assumptions.logSpread("market_drift"), Role.PRIMARY,
-                (s, m) -> s.on().map(day -> -months.monthsBefore(day)).orElse(0.0)));
+                (s, m) -> s.on().isPresent() ? -months.monthsBefore(s.on().get()) : 0));
         add(months);
     }
 

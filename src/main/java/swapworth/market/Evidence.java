@@ -80,7 +80,9 @@ record Evidence(int car, Listing listing, Subject subject, double logPrice, Boun
     /** What a sighting's price is for: the car as all its sightings together show it, offered as this one says. */
     static Subject subject(Car car, Listing listing) {
         var facts = car.facts().toBuilder().seller(listing.facts().seller());
-        listing.facts().region().ifPresent(facts::region);
+        if (listing.facts().region().isPresent()) {
+            facts.region(listing.facts().region().get());
+        }
         return new Subject(facts.build(), listing.level(), listing.price().includes(), listing.seenOn());
     }
 }

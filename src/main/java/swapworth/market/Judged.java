@@ -90,7 +90,7 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
     static void add(Judgement j, ValueRows rows) {
         Listing listing = j.listing();
         rows.add(listing.origin().file(), listing.origin().line(), listing.id().orElse(""), listing.facts().vehicle(),
-                Optional.of(listing.price().amount()), j.valuation().match(v -> v.subject().level(), c -> listing.level()),
+                Optional.of(listing.price().amount()), j.valuation() instanceof FairValue value ? value.subject().level() : listing.level(),
                 listing.seenOn(), j.valuation(), j.position(), j.remarks());
     }
 

@@ -158,12 +158,10 @@ public final class PriceModel {
 
     private void takeStock() {
         for (int i = 0; i < evidence.size(); i++) {
-            int row = i;
-            rowsOfCar.merge(evidence.get(i).car(), new int[] {i}, (a, b) -> {
-                int[] both = Arrays.copyOf(a, a.length + 1);
-                both[a.length] = row;
-                return both;
-            });
+            int[] before = rowsOfCar.getOrDefault(evidence.get(i).car(), new int[0]);
+            int[] rows = Arrays.copyOf(before, before.length + 1);
+            rows[before.length] = i;
+            rowsOfCar.put(evidence.get(i).car(), rows);
             levelsSeen.add(evidence.get(i).subject().level());
             Measures.Measured m = encoder.measured(evidence.get(i).subject());
             double[] e = extent.computeIfAbsent(evidence.get(i).subject().facts().vehicle(), v -> new double[] {
@@ -399,10 +397,15 @@ public final class PriceModel {
         if (m.miles() < e[2] - 2000 || m.miles() > e[3] + 2000) {
             remarks.add("its mileage lies outside the mileages seen of this line: the value is carried on beyond them");
         }
-        subject.on().ifPresent(day -> encoder.begin().filter(day::isBefore).ifPresent(begin ->
-                remarks.add("valued before the first day seen, " + begin + ": the market's drift is carried back")));
-        subject.on().ifPresent(day -> encoder.end().filter(day::isAfter).ifPresent(end ->
-                remarks.add("valued after the last day seen, " + end + ": the market's drift is carried on")));
+        if (subject.on().isPresent() && encoder.begin().isPresent() && encoder.end().isPresent()) {
+            LocalDate day = subject.on().get();
+            if (day.isBefore(encoder.begin().get())) {
+                remarks.add("valued before the first day seen, " + encoder.begin().get() + ": the market's drift is carried back");
+            }
+            if (day.isAfter(encoder.end().get())) {
+                remarks.add("valued after the last day seen, " + encoder.end().get() + ": the market's drift is carried on");
+            }
+        }
         return remarks;
     }
 
@@ -417,8 +420,8 @@ public final class PriceModel {
     }
 
     Judgement judge(Listing listing, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
-        Optional<Integer> car = Optional.ofNullable(carOfListing.get(listing));
-        return judge(listing, car.orElse(-1), car.map(this::without).orElse(posterior), on, level);
+        int car = carOfListing.getOrDefault(listing, -1);
+        return judge(listing, car, car < 0 ? posterior : without(car), on, level);
     }
 
     /**

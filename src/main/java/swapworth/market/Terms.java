@@ -178,7 +178,10 @@ final class Terms {
             this.key = key;
             this.times = times;
             for (Subject subject : seen) {
-                key.apply(subject).ifPresent(k -> number.putIfAbsent(k, number.size()));
+                Optional<String> level = key.apply(subject);
+                if (level.isPresent()) {
+                    number.putIfAbsent(level.get(), number.size());
+                }
             }
         }
 
@@ -354,8 +357,8 @@ final class Terms {
         /** Coefficient k stands for the level {@code months - k} months before the end. */
         @Override
         void encode(Subject subject, Measures.Measured measured, RowWriter row) {
-            subject.on().ifPresent(day -> {
-                double before = Math.max(0, Math.min(months, monthsBefore(day)));
+            if (subject.on().isPresent()) {
+                double before = Math.max(0, Math.min(months, monthsBefore(subject.on().get())));
                 int whole = (int) Math.floor(before);
                 double part = before - whole;
                 if (whole + 1 <= months) {
@@ -364,7 +367,7 @@ final class Terms {
                 if (whole > 0) {
                     row.add(from() + months - whole, 1 - part);
                 }
-            });
+            }
         }
 
         @Override

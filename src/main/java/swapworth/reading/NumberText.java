@@ -31,6 +31,9 @@ final class NumberText {
      */
     static NumberText of(String text, Optional<DecimalMark> stated, char separator) {
         int length = text.length();
+        if (length <= MOST_DIGITS && isWhole(text)) {
+            return new NumberText("", Parsed.understood(BigDecimal.valueOf(Long.parseLong(text))), "");
+        }
         int start = 0;
         while (start < length && !isDigit(text.charAt(start))) {
             start++;
@@ -95,6 +98,16 @@ final class NumberText {
     private static boolean threeDigits(String text, int at) {
         return at + 3 <= text.length() && isDigit(text.charAt(at)) && isDigit(text.charAt(at + 1)) && isDigit(text.charAt(at + 2))
                 && (at + 3 == text.length() || !isDigit(text.charAt(at + 3)));
+    }
+
+    /** Whether a text is digits and nothing else, as most numbers are. */
+    private static boolean isWhole(String text) {
+        for (int i = 0; i < text.length(); i++) {
+            if (!isDigit(text.charAt(i))) {
+                return false;
+            }
+        }
+        return !text.isEmpty();
     }
 
     private static boolean isDigit(char c) {

@@ -639,6 +639,11 @@ public final class Posterior {
         return order;
     }
 
+    /** The prior at the first point of the hyperparameters. */
+    Spreads spreads() {
+        return components.get(0).mode.spreads();
+    }
+
     /** The log marginal likelihood of the rows at the first point of the hyperparameters, by Laplace's method. */
     double logMarginal() {
         return components.get(0).mode.logMarginal();

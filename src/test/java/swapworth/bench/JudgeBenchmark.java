@@ -30,7 +30,7 @@ import swapworth.market.PriceModel;
 @Measurement(iterations = 5, time = 1)
 @Fork(2)
 public class JudgeBenchmark {
-    private static final Path SAMPLE = Path.of("sample-listings", "listings.csv");
+    static final Path SAMPLE = Path.of("sample-listings", "listings.csv");
 
     private ListingsRead sample;
     private PriceModel model;
