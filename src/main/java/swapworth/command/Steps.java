@@ -268,13 +268,19 @@ final class Steps {
         if (!arguments.with().isEmpty()) {
             read.listings().forEach(l -> columns.addAll(l.facts().further().keySet()));
         }
+        List<String> further = new ArrayList<>();
         for (String column : arguments.with()) {
+            if (PriceModel.MEASURED_FACTS.contains(column)) {
+                out.println("  --with: the column '" + column + "' is always in the model");
+                continue;
+            }
+            further.add(column);
             if (!columns.contains(column)) {
                 throw new WrongUsageException("--with: the files have no further column '" + column + "'; they have "
                         + (columns.isEmpty() ? "none" : String.join(", ", columns)));
             }
         }
-        return PriceModel.options().with(assumptions).withColumns(arguments.with()).fit(read.cars());
+        return PriceModel.options().with(assumptions).withColumns(further).fit(read.cars());
     }
 
     private void print(ListingsRead read, Judged judged) {
@@ -294,6 +300,7 @@ final class Steps {
     }
 
     private void print(PriceModel model, Optional<FitStudy> study) {
+        model.confounded().forEach(c -> out.println("\n" + c.sentence() + "."));
         study.ifPresentOrElse(s -> out.print("\n" + ModelTables.fit(model, s).text()), () -> out.println(
                 "\nFewer than ten prices have a value: how well values meet prices cannot be told from so few."));
     }

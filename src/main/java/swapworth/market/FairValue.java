@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.function.Function;
 import swapworth.statistics.Mixture;
 import swapworth.statistics.Posterior;
+import swapworth.statistics.PriorBlock;
 
 /**
  * What one such car sells for: the middle and the ranges of the predictive distribution of its price, at a stated day and level of
@@ -16,6 +17,8 @@ public final class FairValue implements Valuation {
     private final Subject subject;
     private final Encoded encoded;
     private final Mixture predicted;
+    private final double stretch;
+    private final double logMedian;
     private final double median;
     private final Range range80;
     private final Range range95;
@@ -24,15 +27,17 @@ public final class FairValue implements Valuation {
     private final List<String> remarks;
 
     /** The value by a posterior that has not seen the car with the stated number; -1 for one that has seen all. */
-    FairValue(PriceModel model, Posterior posterior, int withoutCar, Subject subject, Encoded encoded, int carsOfLine, int carsInFile,
-            List<String> remarks) {
+    FairValue(PriceModel model, Posterior posterior, int withoutCar, Subject subject, Encoded encoded, double stretch, int carsOfLine,
+            int carsInFile, List<String> remarks) {
         this.model = model;
         this.posterior = posterior;
         this.withoutCar = withoutCar;
         this.subject = subject;
         this.encoded = encoded;
         this.predicted = posterior.predict(encoded.row(), encoded.inflation(), encoded.growth());
-        this.median = Math.exp(predicted.quantile(0.5));
+        this.stretch = stretch;
+        this.logMedian = predicted.quantile(0.5);
+        this.median = Math.exp(logMedian);
         this.range80 = rangeOf(0.80);
         this.range95 = rangeOf(0.95);
         this.carsOfLine = carsOfLine;
@@ -41,7 +46,11 @@ public final class FairValue implements Valuation {
     }
 
     private Range rangeOf(double probability) {
-        return new Range(Math.exp(predicted.quantile((1 - probability) / 2)), Math.exp(predicted.quantile((1 + probability) / 2)));
+        return new Range(Math.exp(stretched((1 - probability) / 2)), Math.exp(stretched((1 + probability) / 2)));
+    }
+
+    private double stretched(double probability) {
+        return logMedian + stretch * (predicted.quantile(probability) - logMedian);
     }
 
     /**
@@ -90,7 +99,7 @@ public final class FairValue implements Valuation {
      * @return between 0 and 1
      */
     public double percentile(double amount) {
-        return predicted.cumulative(Math.log(amount));
+        return predicted.cumulative(logMedian + (Math.log(amount) - logMedian) / stretch);
     }
 
     /**
@@ -109,12 +118,7 @@ public final class FairValue implements Valuation {
      * @return its name and its part
      */
     public HeldBy largestAssumption() {
-        double[] shares = posterior.priorShares(encoded.row());
-        int largest = 0;
-        for (int b = 1; b < shares.length; b++) {
-            largest = shares[b] > shares[largest] ? b : largest;
-        }
-        return new HeldBy(model.blocks().get(largest).name(), shares[largest]);
+        return HeldBy.largest(model.blocks(), posterior.priorShares(encoded.row()));
     }
 
     /**
@@ -124,6 +128,14 @@ public final class FairValue implements Valuation {
      * @param share its part, between 0 and 1
      */
     public record HeldBy(String assumption, double share) {
+
+        static HeldBy largest(List<PriorBlock> blocks, double[] shares) {
+            int largest = 0;
+            for (int b = 1; b < shares.length; b++) {
+                largest = shares[b] > shares[largest] ? b : largest;
+            }
+            return new HeldBy(blocks.get(largest).name(), shares[largest]);
+        }
     }
 
     /**

@@ -32,6 +32,7 @@ public final class ModelTables {
                         + " the assumption speaks.")
                 .columns(Column.words("term"), Column.words("unit"), Column.number("effect", ""), Column.number("80 % range", ""),
                         Column.number("95 % range", ""), Column.number("prior's share", ""), Column.number("prices that tell of it", ""));
+        model.confounded().forEach(c -> table.note("Caution: " + c.sentence() + "."));
         for (TermEffect effect : model.terms()) {
             TermEffect t = effect.in(unit);
             table.row(Cell.words(t.label()), Cell.words(t.unit()), Cell.signed(t.percent(), 1), range(t.low80(), t.high80()),
@@ -72,6 +73,9 @@ public final class ModelTables {
                         Cell.words("scale of the errors at the middle age"))
                 .row(Cell.words("median miss, % of value"), Cell.number(study.medianMissPercent(), 1), Cell.words(""),
                         Cell.words("half of the prices lie nearer to their value"))
+                .row(Cell.words("ranges stretched by the factor"), Cell.number(model.stretched().factor(), 2), Cell.words("near 1"),
+                        Cell.words(model.stretched().residuals() + " left-out prices ask for it; used for cars, levels of trade and days"
+                                + " that the listings hold"))
                 .row(Cell.words("prices inside their 80 % range, %"), Cell.number(study.in80(), 0), Cell.words("80"),
                         Cell.words("what the ranges promise"))
                 .row(Cell.words("prices inside their 95 % range, %"), Cell.number(study.in95(), 0), Cell.words("95"),

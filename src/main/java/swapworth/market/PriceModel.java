@@ -5,11 +5,13 @@ import static java.util.Objects.requireNonNull;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.IntStream;
 import swapworth.assumptions.Assumptions;
@@ -21,6 +23,9 @@ import swapworth.statistics.Bound;
 import swapworth.statistics.Design;
 import swapworth.statistics.ErrorLaw;
 import swapworth.statistics.ErrorScale;
+import swapworth.statistics.RangeStretch;
+import swapworth.statistics.Mixture;
+import swapworth.statistics.Normal;
 import swapworth.statistics.Integration;
 import swapworth.statistics.Posterior;
 import swapworth.statistics.Posterior.LeaveOut;
@@ -37,7 +42,7 @@ import swapworth.statistics.SparseRow;
  * <p>The logarithm of the price is a sum of terms: line and trim, age and mileage (a straight line each, whose slopes differ a little
  * from line to line, a smooth departure, a product), model year, market time (a drift and a random walk over months), level of trade,
  * what the price includes, title, running state, damage, condition facts, region, and further columns on request. Every term is shrunk
- * toward what {@link Assumptions} say; with few cars they carry the slopes, with many the cars do. Errors are of Student's t with 5
+ * toward what {@link Assumptions} say; with few cars they carry the slopes, with many the cars do. Errors are of Student's t with 4
  * degrees of freedom, and a small share of prices is taken to be mistyped, so that such a price does not bend the fit.
  *
  * <p>A car enters once for each level of trade. Prices of the same car share its own departure: a second price enters as its
@@ -46,12 +51,17 @@ import swapworth.statistics.SparseRow;
  * <p>Immutable; safe for use by several threads.
  */
 public final class PriceModel {
+    /** The columns of measured facts: always in the model where the rows differ in them. */
+    public static final List<String> MEASURED_FACTS = List.of("power_kw", "cylinders", "weight_kg", "driven_wheels");
+
     /** Up to this many cars each is left out by a refit, beyond it in closed form. */
     private static final int REFITTED = 150;
     /** Up to this many prices the hyperparameters are averaged over. */
     private static final int INTEGRATED = 2000;
     /** An 80 % range whose upper end is more than this many times its lower end says too little to judge by. */
     private static final double WIDEST = 8;
+    /** Left-out residuals of about this many cars are enough to tell by how much ranges are to be stretched. */
+    private static final int MOST_STRETCHED_BY = 1000;
 
     private final List<Car> cars;
     private final List<Evidence> evidence;
@@ -60,11 +70,13 @@ public final class PriceModel {
     private final List<PriorBlock> blocks;
     private final Encoded[] encoded;
     private final Posterior posterior;
+    private final RangeStretch stretch;
     private final Grids grids;
     private final Map<Integer, int[]> rowsOfCar = new HashMap<>();
     private final Map<String, Integer> carsOfLine = new HashMap<>();
     private final Map<Listing, Integer> carOfListing = new IdentityHashMap<>();
     private final Map<String, double[]> extent = new HashMap<>();
+    private final Set<LevelOfTrade> levelsSeen = EnumSet.noneOf(LevelOfTrade.class);
 
     private PriceModel(List<Car> cars, Assumptions assumptions, List<String> further) {
         this.cars = List.copyOf(cars);
@@ -78,6 +90,7 @@ public final class PriceModel {
         this.encoded = evidence.parallelStream().map(e -> encoder.encode(e.subject())).toArray(Encoded[]::new);
         takeStock();
         this.posterior = fit();
+        this.stretch = stretch();
         this.grids = new Grids(this.cars, evidence, encoder, encoded, posterior);
     }
 
@@ -149,6 +162,7 @@ public final class PriceModel {
             int[] rows = Arrays.copyOf(before, before.length + 1);
             rows[before.length] = i;
             rowsOfCar.put(evidence.get(i).car(), rows);
+            levelsSeen.add(evidence.get(i).subject().level());
             Measures.Measured m = encoder.measured(evidence.get(i).subject());
             double[] e = extent.computeIfAbsent(evidence.get(i).subject().facts().vehicle(), v -> new double[] {
                 Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY});
@@ -191,12 +205,25 @@ public final class PriceModel {
         var scale = assumptions.get("error_scale");
         var growing = assumptions.get("error_growth_with_age");
         return ShrunkenRegression.withDefaults()
-                .with(ErrorLaw.student(5).withGrossErrors(assumptions.get("mistyped_prices").middle() / 100))
+                .with(ErrorLaw.student(4).withGrossErrors(assumptions.get("mistyped_prices").middle() / 100))
                 .with(new ErrorScale.Unsure(scale.middle(), scale.spread()))
                 .withGrowth(growing.middle(), growing.spread())
                 .withSecondarySpread(assumptions.get("secondary_scale").spread())
                 .with(n <= INTEGRATED ? Integration.POINTS : Integration.MODE)
                 .fit(Design.of(encoder.columns(), rows), new Sample(y, bound, inflation, known, growth), blocks);
+    }
+
+    /** By how much ranges are to be stretched, from the first price of each car predicted without it; of many cars some stand for all. */
+    private RangeStretch stretch() {
+        int[] first = IntStream.range(0, evidence.size())
+                .filter(i -> evidence.get(i).bound() == Bound.NONE && (i == 0 || evidence.get(i - 1).car() != evidence.get(i).car()))
+                .toArray();
+        int every = 1 + first.length / MOST_STRETCHED_BY;
+        return RangeStretch.of(IntStream.range(0, first.length / every).parallel().mapToDouble(k -> {
+            int i = first[k * every];
+            Mixture left = without(evidence.get(i).car()).predict(encoded[i].row(), encoded[i].inflation(), encoded[i].growth());
+            return Normal.quantile(Math.max(1e-12, Math.min(1 - 1e-12, left.cumulative(evidence.get(i).logPrice()))));
+        }).toArray());
     }
 
     /**
@@ -221,8 +248,8 @@ public final class PriceModel {
                 double[] d = list.stream().mapToDouble(Double::doubleValue).toArray();
                 double middle = Quantiles.of(d, 0.5);
                 double distance = Quantiles.of(Arrays.stream(d).map(x -> Math.abs(x - middle)).toArray(), 0.5);
-                // 0.7267 is the upper quartile of Student's t with 5 degrees of freedom.
-                squares += list.size() * distance * distance / (0.7267 * 0.7267);
+                // 0.7407 is the upper quartile of Student's t with 4 degrees of freedom.
+                squares += list.size() * distance * distance / (0.7407 * 0.7407);
                 weight += list.size();
             }
         }
@@ -292,6 +319,16 @@ public final class PriceModel {
         return 100 * Math.expm1(posterior.errorScale());
     }
 
+    /**
+     * By how much ranges are stretched, found from the prices of cars that were left out; applied to cars of pairs, levels of trade
+     * and days that the collection holds.
+     *
+     * @return the factor and the number of prices behind it
+     */
+    public RangeStretch stretched() {
+        return stretch;
+    }
+
     List<PriorBlock> blocks() {
         return blocks;
     }
@@ -322,13 +359,20 @@ public final class PriceModel {
             remarks.add(unseen(pair));
         }
         remarks.addAll(outside(subject));
-        FairValue value = new FairValue(this, by, withoutCar, subject, row, ofLine, inFile, remarks);
+        double factor = exchangeable(subject, pair) ? stretch.factor() : 1;
+        FairValue value = new FairValue(this, by, withoutCar, subject, row, factor, ofLine, inFile, remarks);
         Range range = value.range(0.80);
         if (range.high() > WIDEST * range.low()) {
             return new CannotTell("the 80 % range is too wide to say anything: its upper end is "
                     + Math.round(range.high() / range.low() * 10) / 10.0 + " times its lower end", ofLine, inFile, value.narrowedBy());
         }
         return value;
+    }
+
+    /** Whether a subject is one like those whose left-out residuals the ranges are stretched by. */
+    private boolean exchangeable(Subject subject, BodiesAndGears.Standing pair) {
+        return pair == BodiesAndGears.Standing.SEEN && levelsSeen.contains(subject.level())
+                && subject.on().map(day -> encoder.end().map(end -> !day.isAfter(end)).orElse(true)).orElse(true);
     }
 
     private String unseen(BodiesAndGears.Standing pair) {
@@ -489,6 +533,16 @@ public final class PriceModel {
     }
 
     /**
+     * The terms that the prices cannot tell apart, such as a level of trade and a damage that always go together: there the assumptions
+     * decide how an effect splits between them.
+     *
+     * @return empty where every fact that varies can be told from the others
+     */
+    public List<Confounded> confounded() {
+        return new Confounding(evidence, encoder, encoded).all();
+    }
+
+    /**
      * The lines of the model, the one with most cars first.
      *
      * @return their names
@@ -511,6 +565,37 @@ public final class PriceModel {
             throw new IllegalArgumentException("no car of the line '" + line + "' is in the model; its lines are " + lines());
         }
         return new MileageCurve(cars, evidence, encoder, encoded, posterior).of(line);
+    }
+
+    /**
+     * How the middle price of one car stands to that of another: what differs between them, priced.
+     *
+     * @param first a car, a day and a level of trade
+     * @param second another
+     * @return the difference with its ranges and what holds it
+     */
+    public Difference difference(Subject first, Subject second) {
+        SparseRow contrast = encoder.encode(first).row().plus(-1, encoder.encode(second).row());
+        Mixture m = posterior.estimate(contrast);
+        double[] shares = posterior.priorShares(contrast);
+        return new Difference(percent(m.quantile(0.5)), new Range(percent(m.quantile(0.1)), percent(m.quantile(0.9))),
+                new Range(percent(m.quantile(0.025)), percent(m.quantile(0.975))), Math.min(1, Arrays.stream(shares).sum()),
+                FairValue.HeldBy.largest(blocks, shares));
+    }
+
+    private static double percent(double log) {
+        return 100 * Math.expm1(log);
+    }
+
+    /**
+     * Joint draws from the fit, the same for the same seed.
+     *
+     * @param count number of draws, at least 1
+     * @param seed seed of the generator
+     * @return the draws, to be asked for any car
+     */
+    public ValueDraws draws(int count, long seed) {
+        return new ValueDraws(encoder, posterior.draws(count, seed));
     }
 
     Comparables comparables(FairValue value) {

@@ -1,7 +1,7 @@
 package swapworth.market;
 
 /**
- * A range in money.
+ * A range in the unit of what it belongs to, most often money.
  *
  * @param low its lower end
  * @param high its upper end

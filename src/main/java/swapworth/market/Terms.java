@@ -190,6 +190,11 @@ final class Terms {
             return number.size() > 1;
         }
 
+        /** The level on which a subject stands. */
+        Optional<String> level(Subject subject) {
+            return key.apply(subject);
+        }
+
         Optional<Integer> coefficient(String level) {
             return Optional.ofNullable(number.get(level)).map(n -> from() + n);
         }

@@ -271,6 +271,10 @@ public final class ListingsPage {
     private Section model() {
         Optional<FitStudy> study = judged.study();
         List<Part> parts = new ArrayList<>();
+        List<String> confounded = judged.model().confounded().stream().map(c -> c.sentence() + ".").toList();
+        if (!confounded.isEmpty()) {
+            parts.add(Part.bullets(confounded));
+        }
         study.ifPresentOrElse(s -> parts.add(Part.rows(ModelTables.fit(judged.model(), s))), () -> parts.add(Part.prose(
                 "Fewer than ten prices have a value: how well values meet prices cannot be told from so few.")));
         parts.add(Part.folded("terms", "All terms with their ranges", Part.rows(ModelTables.terms(judged.model(), judged.read().distanceUnit()))));

@@ -101,6 +101,59 @@ public final class Design {
         return new SparseRow(Arrays.copyOfRange(index, start[i], start[i + 1]), Arrays.copyOfRange(value, start[i], start[i + 1]));
     }
 
+    /** The length of each column. */
+    double[] lengths() {
+        double[] squares = new double[columns];
+        for (int e = 0; e < index.length; e++) {
+            squares[index[e]] += value[e] * value[e];
+        }
+        for (int j = 0; j < columns; j++) {
+            squares[j] = Math.sqrt(squares[j]);
+        }
+        return squares;
+    }
+
+    /** Some columns written out, each divided by its length: one array of n numbers a column. */
+    double[][] transposed(int[] chosen, double[] length) {
+        int[] place = new int[columns];
+        Arrays.fill(place, -1);
+        for (int c = 0; c < chosen.length; c++) {
+            place[chosen[c]] = c;
+        }
+        double[][] out = new double[chosen.length][rows()];
+        for (int i = 0; i < rows(); i++) {
+            for (int e = start[i]; e < start[i + 1]; e++) {
+                if (place[index[e]] >= 0) {
+                    out[place[index[e]]][i] = value[e] / length[index[e]];
+                }
+            }
+        }
+        return out;
+    }
+
+    /** The design of some columns alone, in the order named. */
+    Design only(int[] chosen) {
+        int[] place = new int[columns];
+        Arrays.fill(place, -1);
+        for (int c = 0; c < chosen.length; c++) {
+            place[chosen[c]] = c;
+        }
+        SparseRow[] rows = new SparseRow[rows()];
+        for (int i = 0; i < rows.length; i++) {
+            int[] at = new int[start[i + 1] - start[i]];
+            double[] kept = new double[at.length];
+            int size = 0;
+            for (int e = start[i]; e < start[i + 1]; e++) {
+                if (place[index[e]] >= 0) {
+                    at[size] = place[index[e]];
+                    kept[size++] = value[e];
+                }
+            }
+            rows[i] = new SparseRow(Arrays.copyOf(at, size), Arrays.copyOf(kept, size));
+        }
+        return of(chosen.length, rows);
+    }
+
     /** The sum of the entries of row i, each times its coefficient. */
     double dot(int i, double[] coefficients) {
         double sum = 0;
@@ -115,6 +168,12 @@ public final class Design {
      * back the digits that a first one lost. Source: T. Ogita, S. Rump, S. Oishi, SIAM J. Sci. Comput. 26 (2005) 1955-1988 (from memory).
      */
     double residual(int i, double y, double[] coefficients) {
+        double[] parts = residualInParts(i, y, coefficients);
+        return parts[0] + parts[1];
+    }
+
+    /** The residual as a sum of two numbers. */
+    private double[] residualInParts(int i, double y, double[] coefficients) {
         double sum = y;
         double lost = 0;
         for (int e = start[i]; e < start[i + 1]; e++) {
@@ -126,7 +185,27 @@ public final class Design {
             lost += Math.fma(a, b, -product) + (sum - (next - part)) + (product - part);
             sum = next;
         }
-        return sum + lost;
+        return new double[] {sum, lost};
+    }
+
+    /**
+     * Adds row i, times a weight and its residual, to a vector of length p, whose rounding errors are gathered in another.
+     *
+     * @param sum the vector
+     * @param lost what must be added to it in the end
+     */
+    void addResidual(double[] sum, double[] lost, int i, double y, double weight, double[] coefficients) {
+        double[] parts = residualInParts(i, y, coefficients);
+        double pull = weight * parts[0];
+        double rest = Math.fma(weight, parts[0], -pull) + weight * parts[1];
+        for (int e = start[i]; e < start[i + 1]; e++) {
+            int j = index[e];
+            double product = value[e] * pull;
+            double next = sum[j] + product;
+            double part = next - sum[j];
+            lost[j] += Math.fma(value[e], pull, -product) + value[e] * rest + (sum[j] - (next - part)) + (product - part);
+            sum[j] = next;
+        }
     }
 
     /** Adds row i, times a factor, to a vector of length p. */

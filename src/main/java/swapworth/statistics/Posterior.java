@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -401,6 +402,16 @@ public final class Posterior {
     }
 
     /**
+     * Which coefficients the rows tell apart by themselves. Of those that they do not, {@link #priorVariance} and {@link #variance} say
+     * how far an assumption and how far what is known in the end leaves a contrast open.
+     *
+     * @return the rank and the dependences of the whole design, rows left out since included
+     */
+    public Identification identification() {
+        return Identification.of(design);
+    }
+
+    /**
      * How the prior means pull the answer to a contrast away from where the rows alone would have it: x'V P (b - m), whose negative is
      * the part of the answer that assumptions hold. Taken at the central point of the hyperparameters.
      *
@@ -575,16 +586,19 @@ public final class Posterior {
     }
 
     /**
-     * Joint draws of the coefficients, the same for the same seed.
+     * Joint draws, the same for the same seed on every machine.
      *
      * @param count number of draws
      * @param seed seed of the generator
-     * @return {@code count} rows of p numbers
+     * @return the draws, in no order that means anything
      * @throws IllegalStateException if rows have been left out: draws are for the whole posterior
      */
-    public double[][] draws(int count, long seed) {
+    public JointDraws draws(int count, long seed) {
         SplittableRandom random = new SplittableRandom(seed);
-        double[][] draws = new double[count][];
+        double[][] coefficients = new double[count][];
+        double[] scales = new double[count];
+        double[] growths = new double[count];
+        int[] order = shuffled(count, random);
         double offset = random.nextDouble();
         int k = 0;
         double reached = components.get(0).weight;
@@ -601,27 +615,28 @@ public final class Posterior {
             }
             double[] z = new double[coefficients()];
             for (int j = 0; j < z.length; j++) {
-                z[j] = gaussian(random);
+                z[j] = Noise.normal(random);
             }
             double[] draw = c.mode.factor().backSolve(z);
             for (int j = 0; j < z.length; j++) {
                 draw[j] += c.coefficients[j];
             }
-            draws[i] = draw;
+            coefficients[order[i]] = draw;
+            scales[order[i]] = c.scale;
+            growths[order[i]] = c.growth;
         }
-        return draws;
+        return new JointDraws(coefficients, scales, growths, law);
     }
 
-    /** A standard normal number by the polar method, in strict arithmetic: the same on every machine. */
-    private static double gaussian(SplittableRandom random) {
-        while (true) {
-            double u = 2 * random.nextDouble() - 1;
-            double v = 2 * random.nextDouble() - 1;
-            double s = u * u + v * v;
-            if (s > 0 && s < 1) {
-                return u * Math.sqrt(-2 * StrictMath.log(s) / s);
-            }
+    private static int[] shuffled(int count, SplittableRandom random) {
+        int[] order = IntStream.range(0, count).toArray();
+        for (int i = count - 1; i > 0; i--) {
+            int j = random.nextInt(i + 1);
+            int kept = order[i];
+            order[i] = order[j];
+            order[j] = kept;
         }
+        return order;
     }
 
     /** The prior at the first point of the hyperparameters. */

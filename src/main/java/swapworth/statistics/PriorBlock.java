@@ -13,7 +13,8 @@ import java.util.Arrays;
  * @param role whether the common scale of the secondary spreads applies
  * @param mean one prior mean a coefficient
  * @param spread for {@link Kind#STATED} one standard deviation a coefficient; for {@link Kind#COMMON}, {@link Kind#COMMON_AND_UNSEEN}
- *     and {@link Kind#WALK} one number, the scale of the half-normal prior of the common spread; for {@link Kind#FLAT} empty
+ *     and {@link Kind#WALK} one number, the scale of the half-normal prior of the common spread, infinite where nothing is assumed of
+ *     it; for {@link Kind#STATED_WALK} one number, the standard deviation of a step; for {@link Kind#FLAT} empty
  */
 public record PriorBlock(String name, int from, Kind kind, Role role, double[] mean, double[] spread) {
 
@@ -31,7 +32,9 @@ public record PriorBlock(String name, int from, Kind kind, Role role, double[] m
          */
         COMMON_AND_UNSEEN,
         /** A random walk: each differs from the next, and the last from zero, by a normal step with one common standard deviation. */
-        WALK
+        WALK,
+        /** A random walk whose steps have a stated standard deviation. */
+        STATED_WALK
     }
 
     /** Whether a block belongs to the main lines of the model or to its finer departures. */
@@ -127,12 +130,43 @@ public record PriorBlock(String name, int from, Kind kind, Role role, double[] m
     }
 
     /**
+     * A random walk that ends at zero after its last coefficient, with a stated standard deviation of one step.
+     *
+     * @param name name of the block
+     * @param from first coefficient
+     * @param count number of coefficients
+     * @param sd standard deviation of one step
+     * @return the block
+     */
+    public static PriorBlock statedWalk(String name, int from, int count, double sd) {
+        return new PriorBlock(name, from, Kind.STATED_WALK, Role.PRIMARY, new double[count], new double[] {sd});
+    }
+
+    /**
+     * Coefficients about zero with a common variance of which nothing is assumed: it is held where the marginal likelihood of the rows is
+     * largest, which for normal errors and otherwise flat priors is its restricted maximum likelihood (REML) estimate.
+     *
+     * @param name name of the block
+     * @param from first coefficient
+     * @param count number of coefficients
+     * @return the block
+     */
+    public static PriorBlock varianceComponent(String name, int from, int count) {
+        return common(name, from, count, Double.POSITIVE_INFINITY, Role.PRIMARY);
+    }
+
+    /**
      * The number of coefficients.
      *
      * @return at least 0
      */
     public int count() {
         return mean.length;
+    }
+
+    /** Whether its coefficients are the levels of a random walk. */
+    boolean walks() {
+        return kind == Kind.WALK || kind == Kind.STATED_WALK;
     }
 
     /** Whether the common spread of the block is found with the help of the rows. */

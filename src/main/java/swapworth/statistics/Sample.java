@@ -60,6 +60,21 @@ public record Sample(double[] y, Bound[] bound, double[] inflation, double[] kno
         return y[i];
     }
 
+    /** What rounding to a double leaves open of a response, on average over the rows: no error scale can be told to be smaller. */
+    double rounding() {
+        double sum = 0;
+        for (double one : y) {
+            sum += one * one;
+        }
+        return Math.max(1e-150, Math.scalb(Math.sqrt(sum / y.length), -53));
+    }
+
+    /** The standard deviation of the responses about their mean. */
+    double sd() {
+        double mean = Arrays.stream(y).average().orElse(0);
+        return Math.sqrt(Arrays.stream(y).map(v -> (v - mean) * (v - mean)).average().orElse(0));
+    }
+
     boolean isBound(int i) {
         return bound[i] == Bound.BELOW;
     }

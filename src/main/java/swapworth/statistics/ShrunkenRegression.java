@@ -13,8 +13,8 @@ import java.util.stream.Stream;
  * Student's t (5 degrees of freedom unless stated) or normal, with a scale that may grow along one measure.
  *
  * <p>Common spreads of blocks have half-normal priors and are held at the mode of their logarithm, found by expectation and
- * maximisation. The error scale (ln-normal prior), its growth (normal prior) and the common scale of the secondary spreads
- * (ln-normal prior) are averaged over a central composite design about their mode, each point weighted by its Laplace marginal
+ * maximisation; those of which nothing is assumed at their restricted maximum likelihood estimate. The error scale (ln-normal
+ * prior), its growth (normal prior) and the common scale of the secondary spreads (ln-normal prior) are averaged over a central composite design about their mode, each point weighted by its Laplace marginal
  * likelihood: centre, both ends of each axis and, up to 120 rows, the corners, all at 1.1 standard deviations times the root of the
  * number of axes from the centre, with weights that reproduce the first two moments of a normal law.
  *
@@ -28,6 +28,7 @@ public final class ShrunkenRegression {
     private static final double RADIUS = 1.1;
     /** Up to this many rows the corners of the composite design are taken too, beyond it only its axes. */
     private static final int FEW = 120;
+    private static final int MOST_ROUNDS = 60;
     /** Above this many rows the hyperparameters of a plugged-in fit are found with this many of them. */
     private static final int ENOUGH_FOR_SPREADS = 8000;
     /** Seed of the choice of these rows: any fixed number would do. */
@@ -138,6 +139,7 @@ public final class ShrunkenRegression {
      */
     public Posterior fit(Design design, Sample sample, List<PriorBlock> priors) {
         check(design, sample, priors);
+        refuseConfounded(design, priors);
         return new Fitting(design, sample, List.copyOf(priors)).run();
     }
 
@@ -165,6 +167,32 @@ public final class ShrunkenRegression {
         }
     }
 
+    /** Where nothing is assumed of some coefficients the rows must tell these apart by themselves. */
+    private static void refuseConfounded(Design design, List<PriorBlock> priors) {
+        List<String> names = new ArrayList<>();
+        int[] columns = priors.stream().filter(b -> b.kind() == PriorBlock.Kind.FLAT).flatMapToInt(b -> {
+            for (int k = 0; k < b.count(); k++) {
+                names.add("'" + b.name() + (b.count() == 1 ? "'" : "' (" + (k + 1) + ")"));
+            }
+            return IntStream.range(b.from(), b.from() + b.count());
+        }).toArray();
+        if (columns.length == 0) {
+            return;
+        }
+        Identification told = Identification.of(design.only(columns));
+        List<String> without = told.unseen().stream().map(names::get).toList();
+        if (!without.isEmpty()) {
+            throw new ConfoundedColumnsException("no row tells of " + String.join(", ", without) + ", and nothing is assumed of it");
+        }
+        for (Identification.Dependence d : told.dependences()) {
+            if (d.degree() == Identification.Degree.CONFOUNDED) {
+                throw new ConfoundedColumnsException("the rows cannot tell these apart, and nothing is assumed of them: "
+                        + String.join(", ", IntStream.range(0, d.direction().size()).map(d.direction()::index).sorted()
+                        .mapToObj(names::get).toList()));
+            }
+        }
+    }
+
     /** How far beyond its own length a step of expectation and maximisation is carried, by how the steps before it shrank. */
     private static final class Reach {
         private double factor = 1.6;
@@ -177,7 +205,11 @@ public final class ShrunkenRegression {
                 factor = share > 0.1 ? Math.min(1 / share, 2 * factor) : Math.min(10, 2 * factor);
             }
             before = move;
-            return Math.max(-0.7, Math.min(0.7, factor * move));
+            return bounded(factor * move);
+        }
+
+        static double bounded(double step) {
+            return Math.max(-0.7, Math.min(0.7, step));
         }
     }
 
@@ -211,7 +243,8 @@ public final class ShrunkenRegression {
             this.priors = priors;
             double[] common = new double[priors.size()];
             for (int b = 0; b < common.length; b++) {
-                common[b] = priors.get(b).learned() ? 0.7 * priors.get(b).spreadAt(0) : 1;
+                double scale = priors.get(b).learned() ? priors.get(b).spreadAt(0) : 1;
+                common[b] = Double.isInfinite(scale) ? Math.max(sample.rounding(), sample.sd()) : 0.7 * scale;
             }
             this.spreads = Spreads.of(priors, design.columns(), common);
             if (errorScale instanceof ErrorScale.Unsure) {
@@ -301,24 +334,30 @@ public final class ShrunkenRegression {
 
         /** Common spreads at the mode of their logarithms and the error scale near its own, by expectation and maximisation. */
         private Evaluated spreadsAndScale() {
-            double logScale = errorScale instanceof ErrorScale.Stated stated ? Math.log(stated.scale())
-                    : Math.log(((ErrorScale.Unsure) errorScale).middle());
+            double logScale = Math.log(firstScale());
             boolean known = errorScale instanceof ErrorScale.Stated;
             boolean learned = priors.stream().anyMatch(PriorBlock::learned);
             Mode mode = Mode.find(design, sample, law, spreads, sample.scales(Math.exp(logScale), growthMean), new double[0],
                     known && !learned ? tolerance : 1e-2);
+            // With normal errors each round is exact, and the differences between rounds tell how to get there faster.
+            boolean exact = learned && law.isNormal() && integration == Integration.MODE;
+            Broyden search = new Broyden(priors.size() + 1);
             Reach[] reach = Stream.generate(Reach::new).limit(priors.size()).toArray(Reach[]::new);
-            for (int round = 0; round < 60 && (!known || learned); round++) {
-                double[] covariance = mode.factor().inverseAlongFactor();
+            for (int round = 0; round < MOST_ROUNDS && (!known || learned); round++) {
+                double[] covariance = exact ? mode.factor().inverse() : mode.factor().inverseAlongFactor();
                 double change = 0;
                 double[] common = new double[priors.size()];
+                double[] from = new double[common.length + 1];
+                double[] moves = new double[common.length + 1];
                 for (int b = 0; b < common.length; b++) {
                     common[b] = spreads.common(b);
                     if (priors.get(b).learned()) {
                         double move = Math.log(modeOfSpread(b, spreads.expectedSquares(b, mode.coefficients(), covariance)))
                                 - Math.log(common[b]);
-                        common[b] *= Math.exp(reach[b].step(move));
+                        common[b] *= Math.exp(exact ? Reach.bounded(1.6 * move) : reach[b].step(move));
                         change = Math.max(change, Math.abs(move));
+                        from[b] = Math.log(spreads.common(b));
+                        moves[b] = move;
                     }
                 }
                 spreads = spreads.withCommon(common);
@@ -326,8 +365,19 @@ public final class ShrunkenRegression {
                     double move = Math.log(nextScale(mode, covariance, Math.exp(logScale))) - logScale;
                     logScale += move;
                     change = Math.max(change, Math.abs(move));
+                    from[common.length] = logScale - move;
+                    moves[common.length] = move;
                 }
-                boolean last = change < (integration == Integration.MODE ? 1e-3 : 0.03);
+                if (exact) {
+                    double[] next = search.next(from, moves);
+                    change = IntStream.range(0, next.length).mapToDouble(k -> Math.abs(next[k] - from[k])).max().orElseThrow();
+                    for (int b = 0; b < common.length; b++) {
+                        common[b] = priors.get(b).learned() ? Math.exp(next[b]) : common[b];
+                    }
+                    spreads = spreads.withCommon(common);
+                    logScale = known ? logScale : next[common.length];
+                }
+                boolean last = change < (exact ? 1e-9 : integration == Integration.MODE ? 1e-3 : 0.03);
                 spreads = last ? spreads.withUnseenWidened(mode.coefficients(), mode.factor().inverse()) : spreads;
                 mode = near(mode, new Point(logScale, growthMean, 0), last ? tolerance : Math.max(tolerance, 1e-2));
                 if (last) {
@@ -338,12 +388,23 @@ public final class ShrunkenRegression {
             return new Evaluated(point, mode, mode.logMarginal() + logPrior(point));
         }
 
+        private double firstScale() {
+            if (errorScale instanceof ErrorScale.Unsure unsure) {
+                return Double.isInfinite(unsure.logSpread()) ? Math.max(sample.rounding(), sample.sd()) : unsure.middle();
+            }
+            return ((ErrorScale.Stated) errorScale).scale();
+        }
+
         /**
          * The common standard deviation t that is most likely on the logarithmic scale for q departures whose squares are expected to
-         * add up to s, with a half-normal prior of scale a: t^4 / a^2 + (q - 1) t^2 - s = 0.
+         * add up to s, with a half-normal prior of scale a: t^4 / a^2 + (q - 1) t^2 - s = 0. Where nothing is assumed of it, t^2 = s / q is
+         * the step of expectation and maximisation toward its restricted maximum likelihood estimate.
          */
         private double modeOfSpread(int b, double s) {
             double a = priors.get(b).spreadAt(0);
+            if (Double.isInfinite(a)) {
+                return Math.sqrt(s / priors.get(b).seen());
+            }
             double q = priors.get(b).seen() - 1.0;
             return a * Math.sqrt((Math.sqrt(q * q + 4 * s / (a * a)) - q) / 2);
         }
@@ -362,7 +423,8 @@ public final class ShrunkenRegression {
                     squares += mode.pull(i) * (sample.response(i) - row.dot(mode.coefficients()));
                 }
             }
-            if (!(squares > 0) || !(left > 0.01)) {
+            boolean anything = errorScale instanceof ErrorScale.Unsure unsure && Double.isInfinite(unsure.logSpread());
+            if (!(squares > 0 || anything) || !(left > 0.01)) {
                 return scale;
             }
             if (errorScale instanceof ErrorScale.Unsure unsure && Double.isFinite(unsure.logSpread())) {
@@ -372,7 +434,7 @@ public final class ShrunkenRegression {
                 double curvature = 2 * left * law.information() + precision;
                 return scale * Math.exp(Math.max(-1, Math.min(1, slope / curvature)));
             }
-            return scale * Math.sqrt(squares / left);
+            return Math.max(sample.rounding(), scale * Math.sqrt(squares / left));
         }
 
         private Mode near(Mode mode, Point point, double within) {

@@ -113,7 +113,7 @@ final class Spreads {
                 switch (block.kind()) {
                     case FLAT -> { }
                     case STATED, COMMON, COMMON_AND_UNSEEN -> lower[at] += 1 / (sd(b, j) * sd(b, j));
-                    case WALK -> {
+                    case WALK, STATED_WALK -> {
                         double precision = 1 / (sd(b, j) * sd(b, j));
                         lower[at] += precision;
                         if (j > 0) {
@@ -135,7 +135,7 @@ final class Spreads {
             switch (block.kind()) {
                 case FLAT -> { }
                 case STATED, COMMON, COMMON_AND_UNSEEN -> into[at] += vector[at] / (sd(b, j) * sd(b, j));
-                case WALK -> {
+                case WALK, STATED_WALK -> {
                     double precision = 1 / (sd(b, j) * sd(b, j));
                     double next = j + 1 < block.count() ? vector[at + 1] : 0;
                     double step = precision * (vector[at] - next);
@@ -174,7 +174,7 @@ final class Spreads {
                     case FLAT -> sum += weight == 0 ? 0 : Double.POSITIVE_INFINITY;
                     case STATED, COMMON, COMMON_AND_UNSEEN -> sum += weight * weight * sd(b, j) * sd(b, j);
                     // The step after coefficient j is shared by all coefficients up to j.
-                    case WALK -> sum += walked * walked * sd(b, j) * sd(b, j);
+                    case WALK, STATED_WALK -> sum += walked * walked * sd(b, j) * sd(b, j);
                 }
             }
         }
@@ -231,7 +231,7 @@ final class Spreads {
     private double varianceOf(PriorBlock block, int offset, double[] covariance) {
         int at = block.from() + offset;
         double variance = covariance[at * p + at];
-        if (block.kind() == PriorBlock.Kind.WALK && offset + 1 < block.count()) {
+        if (block.walks() && offset + 1 < block.count()) {
             variance += covariance[(at + 1) * p + at + 1] - 2 * covariance[at * p + at + 1];
         }
         return variance;
@@ -247,7 +247,7 @@ final class Spreads {
         for (int j = 0; j < block.seen(); j++) {
             int at = block.from() + j;
             double d = coefficients[at] - mean[at];
-            if (block.kind() == PriorBlock.Kind.WALK && j + 1 < block.count()) {
+            if (block.walks() && j + 1 < block.count()) {
                 d -= coefficients[at + 1] - mean[at + 1];
             }
             sum += d * d + varianceOf(block, j, covariance);

@@ -34,9 +34,9 @@ class AssumptionsTest {
 
     @Test
     void an_effect_in_per_cent_turns_into_log_points() {
-        // By hand: ln 0.9 = -0.1053605, 0.07 / 0.9 = 0.0777778.
+        // By hand: ln 0.9 = -0.1053605, 0.05 / 0.9 = 0.0555556.
         assertEquals(-0.1053605, Assumptions.defaults().logMiddle("age_slope"), 1e-7);
-        assertEquals(0.0777778, Assumptions.defaults().logSpread("age_slope"), 1e-7);
+        assertEquals(0.0555556, Assumptions.defaults().logSpread("age_slope"), 1e-7);
     }
 
     @Test
@@ -48,11 +48,11 @@ class AssumptionsTest {
     void a_row_of_the_user_replaces_ours_and_blanks_leave_ours() throws IOException {
         Assumptions mine = with("name,middle,spread,source\nage_slope,-12.5,,my own ten cars\n");
         assertEquals(-12.5, mine.get("age_slope").middle());
-        assertEquals(7, mine.get("age_slope").spread());
+        assertEquals(5, mine.get("age_slope").spread());
         assertEquals("my own ten cars", mine.get("age_slope").source());
         assertEquals(java.util.List.of("age_slope"), mine.changed());
         assertEquals(-10, Assumptions.defaults().get("age_slope").middle());
-        assertTrue(mine.table().csv().contains("age_slope,-12.5,7,% per year,yours"));
+        assertTrue(mine.table().csv().contains("age_slope,-12.5,5,% per year,yours"));
     }
 
     @Test

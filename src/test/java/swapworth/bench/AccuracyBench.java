@@ -99,7 +99,8 @@ public final class AccuracyBench {
             long filled = cars.stream().filter(c -> c.cells().containsKey(column)).count();
             out.println(column + ": " + filled + " of " + cars.size() + " cars");
         }
-        AccuracyBench bench = new AccuracyBench(PriceModel.options().with(assumptions).withColumns(further),
+        AccuracyBench bench = new AccuracyBench(PriceModel.options().with(assumptions)
+                .withColumns(further.stream().filter(c -> !PriceModel.MEASURED_FACTS.contains(c)).toList()),
                 Integer.parseInt(last(given, "--sets", "100")),
                 list(last(given, "--sizes", "12,25,60,150")).map(Integer::valueOf).toList(),
                 Long.parseLong(last(given, "--seed", "1")),

@@ -74,7 +74,7 @@ record BenchCar(Car car, double age, double miles, Map<String, String> cells) {
     private static BenchCar of(Car car, Listing row, List<String> further, LocalDate fallback) {
         CarFacts.Builder builder = car.facts().toBuilder().seller(row.facts().seller());
         row.facts().region().ifPresent(builder::region);
-        // Measured facts have columns of their own; as further columns both sides see them in the same way.
+        // Measured facts have columns of their own, which the model knows; the references see them as further columns.
         Map<String, String> asked = new HashMap<>();
         for (String column : further) {
             cell(car.facts(), column).ifPresent(text -> asked.put(column, text));

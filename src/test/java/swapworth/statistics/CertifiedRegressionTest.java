@@ -14,36 +14,44 @@ class CertifiedRegressionTest {
     static final ShrunkenRegression LEAST_SQUARES = ShrunkenRegression.withDefaults().with(ErrorLaw.NORMAL)
             .with(new ErrorScale.Unsure(1, Double.POSITIVE_INFINITY)).with(Integration.MODE).withTolerance(1e-12);
 
-    /** The digits asked are what the engine reaches, rounded down: more than Commons Math 3.6.1 where the columns are hard. */
+    /**
+     * The digits asked are what the engine reaches, rounded down: those of Commons Math 3.6.1 or more, but for Pontius, where reading the
+     * decimals of the data as doubles leaves no more. Where a certified value is 0, as the standard errors of an exact fit are, digits
+     * of the absolute value are asked.
+     */
     @ParameterizedTest
-    @CsvSource({"Norris, 1, 12, 12", "Pontius, 2, 11, 11", "Longley, 0, 12, 12", "Filip, 10, 7, 7"})
-    void agrees_with_the_certified_values_to_the_stated_digits(String name, int degree, double digits, double digitsOfErrors) {
-        Posterior fit = fit(name, degree);
+    @CsvSource({"Norris, 0 1, 13.5, 14", "Pontius, 0 1 2, 13.4, 13.4", "NoInt1, 1, 15, 15", "NoInt2, 1, 15, 15",
+        "Longley, x, 12.8, 12.7", "Filip, 0 1 2 3 4 5 6 7 8 9 10, 7.5, 7.2", "Wampler1, 0 1 2 3 4 5, 15, 9.6",
+        "Wampler2, 0 1 2 3 4 5, 12.9, 14.5", "Wampler3, 0 1 2 3 4 5, 15, 13.6", "Wampler4, 0 1 2 3 4 5, 15, 13.6",
+        "Wampler5, 0 1 2 3 4 5, 15, 13.6"})
+    void agrees_with_the_certified_values_to_the_stated_digits(String name, String powers, double digits, double digitsOfErrors) {
+        Posterior fit = fit(name, powers);
         Reference certified = Reference.read("nist-linear/certified.csv").where("dataset", name);
         double[] found = fit.mean();
+        double least = 16;
+        double leastOfErrors = 16;
         for (int j = 0; j < found.length; j++) {
-            double[] unit = new double[found.length];
-            unit[j] = 1;
-            double se = fit.estimate(SparseRow.dense(unit)).sd();
-            double right = Reference.digits(found[j], certified.number(j, "estimate"));
-            double rightError = Reference.digits(se, certified.number(j, "standard_error"));
-            assertTrue(right >= digits, name + " B" + j + ": " + right + " digits of the estimate");
-            assertTrue(rightError >= digitsOfErrors, name + " B" + j + ": " + rightError + " digits of the standard error");
+            double se = fit.estimate(SparseRow.of(new int[] {j}, new double[] {1})).sd();
+            least = Math.min(least, Reference.digits(found[j], certified.number(j, "estimate")));
+            double error = certified.number(j, "standard_error");
+            leastOfErrors = Math.min(leastOfErrors, error == 0 ? -Math.log10(se) : Reference.digits(se, error));
         }
+        assertTrue(least >= digits, name + ": " + least + " digits of the estimates");
+        assertTrue(leastOfErrors >= digitsOfErrors, name + ": " + leastOfErrors + " digits of the standard errors");
     }
 
-    private static Posterior fit(String name, int degree) {
+    /** A regression on powers of x or, with {@code x}, on a constant and the columns of that letter. */
+    private static Posterior fit(String name, String powers) {
         Reference data = Reference.read("nist-linear/nist_" + name + ".csv");
-        double[][] x = new double[data.rows()][];
+        String[] power = powers.equals("x") ? new String[7] : powers.split(" ");
+        double[][] x = new double[data.rows()][power.length];
         for (int i = 0; i < x.length; i++) {
-            int p = degree == 0 ? 7 : degree + 1;
-            x[i] = new double[p];
-            x[i][0] = 1;
-            for (int j = 1; j < p; j++) {
-                x[i][j] = degree == 0 ? data.number(i, "x" + j) : Math.pow(data.number(i, "x"), j);
+            for (int j = 0; j < power.length; j++) {
+                x[i][j] = powers.equals("x") ? j == 0 ? 1 : data.number(i, "x" + j)
+                        : Math.pow(data.number(i, "x"), Integer.parseInt(power[j]));
             }
         }
-        return LEAST_SQUARES.fit(Design.dense(x), Sample.of(data.numbers("y")), List.of(PriorBlock.flat("all", 0, x[0].length)));
+        return LEAST_SQUARES.fit(Design.dense(x), Sample.of(data.numbers("y")), List.of(PriorBlock.flat("all", 0, power.length)));
     }
 
     @Test

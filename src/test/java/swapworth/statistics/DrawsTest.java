@@ -2,6 +2,7 @@ package swapworth.statistics;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import java.util.Arrays;
@@ -31,9 +32,9 @@ class DrawsTest {
     void their_moments_and_quantiles_are_those_of_the_posterior() {
         Posterior posterior = posterior();
         int count = 40_000;
-        double[][] draws = posterior.draws(count, 17);
+        JointDraws draws = posterior.draws(count, 17);
         for (SparseRow contrast : List.of(SparseRow.dense(1, 0, 0), SparseRow.dense(0, 1, -1), SparseRow.dense(1, 1.5, 1.7))) {
-            double[] values = Arrays.stream(draws).mapToDouble(contrast::dot).toArray();
+            double[] values = draws.of(contrast);
             Mixture stated = posterior.estimate(contrast);
             // Four standard errors of the simulation.
             assertEquals(stated.mean(), Arrays.stream(values).average().orElseThrow(), 4 * stated.sd() / Math.sqrt(count));
@@ -47,8 +48,31 @@ class DrawsTest {
     @Test
     void the_same_seed_gives_the_same_draws_and_another_one_others() {
         Posterior posterior = posterior();
-        assertArrayEquals(posterior.draws(20, 3), posterior.draws(20, 3));
-        assertEquals(false, Arrays.deepEquals(posterior.draws(20, 3), posterior.draws(20, 4)));
+        SparseRow contrast = SparseRow.dense(1, 0.5, -1);
+        assertArrayEquals(posterior.draws(20, 3).of(contrast), posterior.draws(20, 3).of(contrast));
+        assertFalse(Arrays.equals(posterior.draws(20, 3).of(contrast), posterior.draws(20, 4).of(contrast)));
+    }
+
+    @Test
+    void responses_scatter_as_the_predictive_distribution_says() {
+        Posterior posterior = posterior();
+        int count = 40_000;
+        SparseRow row = SparseRow.dense(1, 1.5, 1.7);
+        double[] values = posterior.draws(count, 17).responses(row, 1.5, 0, 99);
+        Mixture stated = posterior.predict(row, 1.5, 0);
+        for (double probability : new double[] {0.025, 0.1, 0.5, 0.9, 0.975}) {
+            double below = Arrays.stream(values).filter(v -> v <= stated.quantile(probability)).count() / (double) count;
+            assertEquals(probability, below, 4 * Math.sqrt(probability * (1 - probability) / count) + 0.002);
+        }
+    }
+
+    @Test
+    void draws_stand_in_no_order() {
+        double[] values = posterior().draws(4000, 5).of(SparseRow.dense(1, 0, 0));
+        double first = Arrays.stream(values, 0, 2000).average().orElseThrow();
+        double second = Arrays.stream(values, 2000, 4000).average().orElseThrow();
+        double sd = posterior().estimate(SparseRow.dense(1, 0, 0)).sd();
+        assertEquals(first, second, 4 * sd * Math.sqrt(2.0 / 2000));
     }
 
     @Test

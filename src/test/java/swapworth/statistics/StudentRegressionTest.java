@@ -129,7 +129,7 @@ class StudentRegressionTest {
         assertEquals(logLikelihood, fit.logLikelihood(), 1e-7);
     }
 
-    private record Ames(double[][] x, double[] y, int[] quarter) {
+    record Ames(double[][] x, double[] y, int[] quarter) {
         static Ames read() {
             Reference data = Reference.read("ames/ames.csv").where("sale_condition", "Normal");
             double[][] x = new double[data.rows()][];

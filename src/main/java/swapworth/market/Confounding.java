@@ -1,0 +1,163 @@
+package swapworth.market;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.IntStream;
+import swapworth.statistics.Design;
+import swapworth.statistics.Identification;
+import swapworth.statistics.SparseRow;
+
+/**
+ * Which of the facts that people read as terms of the model the prices cannot tell apart: the rank of their columns beside a constant.
+ *
+ * <p>Departures that the model lays over one another on purpose (trims over lines, model years over age, slopes of lines over the common
+ * slope, curves, months of the market, measured facts over lines) are not looked at: they are shrunken toward what they lie over. A
+ * fact that all cars share, or that fewer than {@value #FEWEST} prices tell of, is not seen, and no matter of confounding; nor are words
+ * that are blank together. Of files with more than {@value #MOST_PRICES} prices as many are looked at, evenly taken.
+ */
+final class Confounding {
+    /** So few prices tell nothing of a fact anyway; that two facts coincide in them is chance. */
+    private static final int FEWEST = 3;
+    /** Longer sums come about by chance where prices are few. */
+    private static final int MOST_TERMS = 4;
+    private static final int MOST_PRICES = 20_000;
+
+    private final List<Evidence> evidence;
+    private final Encoder encoder;
+    private final Encoded[] encoded;
+    private final List<String> labels = new ArrayList<>();
+    private final List<double[]> columns = new ArrayList<>();
+
+    Confounding(List<Evidence> evidence, Encoder encoder, Encoded[] encoded) {
+        int n = encoded.length;
+        int[] taken = n <= MOST_PRICES ? IntStream.range(0, n).toArray()
+                : IntStream.range(0, MOST_PRICES).map(k -> (int) ((long) k * n / MOST_PRICES)).toArray();
+        this.evidence = Arrays.stream(taken).mapToObj(evidence::get).toList();
+        this.encoder = encoder;
+        this.encoded = Arrays.stream(taken).mapToObj(i -> encoded[i]).toArray(Encoded[]::new);
+    }
+
+    List<Confounded> all() {
+        for (Term term : encoder.terms()) {
+            if (term instanceof Terms.Steps) {
+                addFact(effectsOf(term));
+            } else if (term instanceof Terms.Measure && term.group() != Group.LEVEL_OF_LINE) {
+                effectsOf(term).forEach(this::add);
+            } else if (term instanceof Terms.Levels levels && (term.group() == Group.REGION || term.group() == Group.FURTHER)) {
+                addFact(words(evidence.stream().map(e -> levels.level(e.subject()).map(l -> term.name() + ": " + l).orElse("")).toList()));
+            }
+        }
+        addFact(words(evidence.stream().map(e -> "line: " + e.subject().facts().vehicle()).toList()));
+        return dependences();
+    }
+
+    private Map<String, double[]> effectsOf(Term term) {
+        Map<String, double[]> found = new LinkedHashMap<>();
+        for (Term.Effect effect : term.effects()) {
+            double[] column = new double[encoded.length];
+            for (int i = 0; i < column.length; i++) {
+                column[i] = effect.toldBy(encoded[i].row()) ? entry(encoded[i].row(), effect.present()) : 0;
+            }
+            found.put(effect.label(), column);
+        }
+        return found;
+    }
+
+    private static double entry(SparseRow row, int column) {
+        for (int e = 0; e < row.size(); e++) {
+            if (row.index(e) == column) {
+                return row.value(e);
+            }
+        }
+        return 0;
+    }
+
+    /** One column of ones and zeros a word; a blank word is none. */
+    private static Map<String, double[]> words(List<String> ofRows) {
+        Map<String, double[]> found = new LinkedHashMap<>();
+        for (int i = 0; i < ofRows.size(); i++) {
+            if (!ofRows.get(i).isEmpty()) {
+                found.computeIfAbsent(ofRows.get(i), w -> new double[ofRows.size()])[i] = 1;
+            }
+        }
+        return found;
+    }
+
+    /** The words of one fact. Where every price has one of them, the commonest is what the others are steps against. */
+    private void addFact(Map<String, double[]> words) {
+        boolean full = IntStream.range(0, encoded.length).allMatch(i -> words.values().stream().anyMatch(c -> c[i] != 0));
+        String base = "";
+        double most = 0;
+        for (Map.Entry<String, double[]> word : words.entrySet()) {
+            double count = Arrays.stream(word.getValue()).sum();
+            if (full && count > most) {
+                most = count;
+                base = word.getKey();
+            }
+        }
+        for (Map.Entry<String, double[]> word : words.entrySet()) {
+            if (!word.getKey().equals(base)) {
+                add(word.getKey(), word.getValue());
+            }
+        }
+    }
+
+    private void add(String label, double[] column) {
+        Map<Double, Integer> values = new HashMap<>();
+        Arrays.stream(column).forEach(v -> values.merge(v, 1, Integer::sum));
+        int commonest = values.values().stream().mapToInt(Integer::intValue).max().orElse(0);
+        if (column.length - commonest >= FEWEST) {
+            labels.add(label);
+            columns.add(column);
+        }
+    }
+
+    private List<Confounded> dependences() {
+        double[][] x = new double[encoded.length][columns.size() + 1];
+        for (int i = 0; i < x.length; i++) {
+            x[i][0] = 1;
+            for (int c = 0; c < columns.size(); c++) {
+                x[i][c + 1] = columns.get(c)[i];
+            }
+        }
+        // Sets that share a term are one: three facts that always go together are no two pairs.
+        List<Set<Integer>> sets = new ArrayList<>();
+        List<Confounded.Kind> kinds = new ArrayList<>();
+        for (Identification.Dependence d : Identification.of(Design.dense(x)).dependences()) {
+            Set<Integer> terms = new TreeSet<>();
+            IntStream.range(0, d.direction().size()).map(d.direction()::index).filter(c -> c > 0).forEach(c -> terms.add(c - 1));
+            if (terms.size() < 2 || terms.size() > MOST_TERMS) {
+                continue;
+            }
+            Confounded.Kind kind = d.degree() == Identification.Degree.NEARLY_CONFOUNDED ? Confounded.Kind.NEARLY_DEPENDENT
+                    : terms.size() == 2 && together(terms) ? Confounded.Kind.ALWAYS_TOGETHER : Confounded.Kind.DEPENDENT;
+            for (int k = sets.size() - 1; k >= 0; k--) {
+                if (sets.get(k).stream().anyMatch(terms::contains)) {
+                    terms.addAll(sets.remove(k));
+                    kind = kinds.remove(k) == kind ? kind : Confounded.Kind.DEPENDENT;
+                }
+            }
+            sets.add(terms);
+            kinds.add(kind);
+        }
+        List<Confounded> found = new ArrayList<>();
+        for (int k = 0; k < sets.size(); k++) {
+            List<String> names = sets.get(k).stream().map(labels::get).toList();
+            if (!names.stream().allMatch(n -> n.contains("unknown"))) {
+                found.add(new Confounded(names, kinds.get(k)));
+            }
+        }
+        return found;
+    }
+
+    private boolean together(Set<Integer> two) {
+        double[][] both = two.stream().map(columns::get).toArray(double[][]::new);
+        return Arrays.equals(both[0], both[1]);
+    }
+}

@@ -1,0 +1,56 @@
+package swapworth.market;
+
+import swapworth.statistics.JointDraws;
+
+/**
+ * Joint draws from a fitted model: draw i of every car's value belongs to the same state of the market, so that values are added,
+ * compared and carried on draw by draw. Ranges of single values cannot be put together in any other way, for they share listings and
+ * assumptions.
+ */
+public final class ValueDraws {
+    private final Encoder encoder;
+    private final JointDraws draws;
+
+    ValueDraws(Encoder encoder, JointDraws draws) {
+        this.encoder = encoder;
+        this.draws = draws;
+    }
+
+    /**
+     * The number of draws, m.
+     *
+     * @return at least 1
+     */
+    public int count() {
+        return draws.count();
+    }
+
+    /**
+     * Draws of the middle price of such cars.
+     *
+     * @param subject the car, the day and the level of trade
+     * @return m amounts in the base currency
+     */
+    public double[] level(Subject subject) {
+        return amounts(draws.of(encoder.encode(subject).row()));
+    }
+
+    /**
+     * Draws of the price of one such car, each with its own departure from the middle.
+     *
+     * @param subject the car, the day and the level of trade
+     * @param seed seed of the departures: another one for another car
+     * @return m amounts in the base currency
+     */
+    public double[] price(Subject subject, long seed) {
+        Encoded row = encoder.encode(subject);
+        return amounts(draws.responses(row.row(), row.inflation(), row.growth(), seed));
+    }
+
+    private static double[] amounts(double[] logs) {
+        for (int i = 0; i < logs.length; i++) {
+            logs[i] = StrictMath.exp(logs[i]);
+        }
+        return logs;
+    }
+}

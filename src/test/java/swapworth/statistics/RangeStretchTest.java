@@ -1,0 +1,60 @@
+package swapworth.statistics;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.SplittableRandom;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
+
+/** By how much ranges are stretched to hold what they promise. */
+class RangeStretchTest {
+
+    private static double[] normal(int n, double scale, long seed) {
+        SplittableRandom random = new SplittableRandom(seed);
+        return DoubleStream.generate(() -> scale * Noise.normal(random)).limit(n).toArray();
+    }
+
+    @Test
+    void residuals_as_they_should_be_stretch_nothing() {
+        assertEquals(1, RangeStretch.of(normal(20_000, 1, 1)).factor(), 0.02);
+    }
+
+    @Test
+    void residuals_too_far_out_stretch_by_how_far() {
+        assertEquals(1.3, RangeStretch.of(normal(20_000, 1.3, 2)).factor(), 0.03);
+    }
+
+    @Test
+    void ranges_are_never_narrowed() {
+        assertEquals(1, RangeStretch.of(normal(500, 0.6, 3)).factor());
+        assertEquals(RangeStretch.NONE, RangeStretch.of());
+    }
+
+    @Test
+    void few_residuals_move_it_little_and_one_more_never_much() {
+        double before = 1;
+        for (int n = 2; n <= 400; n++) {
+            int count = n;
+            double[] z = IntStream.rangeClosed(1, n).mapToDouble(i -> 1.5 * Normal.quantile(i / (count + 1.0))).toArray();
+            double factor = RangeStretch.of(z).factor();
+            assertTrue(factor <= 1.5, n + ": " + factor);
+            assertTrue(Math.abs(factor - before) < 0.03, n + ": " + before + " to " + factor);
+            before = factor;
+        }
+        assertTrue(before > 1.4, "at 400: " + before);
+    }
+
+    @Test
+    void one_gross_error_in_seven_does_not_blow_it_up() {
+        for (int n : new int[] {12, 25, 60, 150, 1000}) {
+            double[] z = normal(n, 1, n);
+            for (int i = 0; i < n; i += 7) {
+                z[i] = 25;
+            }
+            double factor = RangeStretch.of(z).factor();
+            assertTrue(factor < 1.6, n + " residuals: " + factor);
+        }
+    }
+}
