@@ -42,10 +42,17 @@ final class PageHtml {
         return out.append("</main>\n</body>\n</html>\n").toString();
     }
 
+    String of(Part part) {
+        parts(List.of(part));
+        return out.toString();
+    }
+
     private void parts(List<Part> parts) {
         for (Part part : parts) {
             if (part instanceof Part.Prose prose) {
                 paragraphs("", prose.text());
+            } else if (part instanceof Part.Marked marked) {
+                out.append(Markdown.html(marked.text()));
             } else if (part instanceof Part.Bullets bullets) {
                 list(bullets.items());
             } else if (part instanceof Part.Rows rows) {
