@@ -1,17 +1,16 @@
 package swapworth.command;
 
 import java.io.IOException;
-import java.net.URISyntaxException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
+import swapworth.notebook.QuickJava;
 
 /**
- * Starts the program again with the flags of the launcher, where it was started by {@code java -jar} alone: most runs are over before
- * the second compiler tier pays for itself, and the archive of loaded classes beside the jar saves reading them one by one. Where no
- * archive lies beside the jar, or the second start fails, the program goes on as it was started.
+ * Starts the program again with the flags of the launcher, where it was started by {@code java -jar} alone. Where no archive lies
+ * beside the jar, or the second start fails, the program goes on as it was started.
  */
 final class QuickStart {
     /** Set by the launchers and by the second start, so that there is no third. */
@@ -25,19 +24,16 @@ final class QuickStart {
         if (System.getProperty(STARTED) != null) {
             return OptionalInt.empty();
         }
+        Optional<Path> jar = QuickJava.jar();
+        if (jar.isEmpty() || QuickJava.archive().isEmpty()) {
+            return OptionalInt.empty();
+        }
         try {
-            Path jar = Path.of(QuickStart.class.getProtectionDomain().getCodeSource().getLocation().toURI());
-            Path archive = jar.resolveSibling("swapworth.jsa");
-            Path java = Path.of(System.getProperty("java.home"), "bin", "java");
-            if (!jar.toString().endsWith(".jar") || !Files.isRegularFile(archive) || !Files.isExecutable(java)) {
-                return OptionalInt.empty();
-            }
-            List<String> command = new ArrayList<>(List.of(java.toString(), "-Xlog:disable", "-Xshare:auto",
-                    "-XX:SharedArchiveFile=" + archive, "-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC", "-Djava.awt.headless=true",
-                    "-D" + STARTED + "=again", "-jar", jar.toString()));
+            List<String> command = new ArrayList<>(QuickJava.words());
+            command.addAll(List.of("-D" + STARTED + "=again", "-jar", jar.get().toString()));
             command.addAll(List.of(arguments));
             return OptionalInt.of(new ProcessBuilder(command).inheritIO().start().waitFor());
-        } catch (IOException | URISyntaxException e) {
+        } catch (IOException e) {
             return OptionalInt.empty();
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();

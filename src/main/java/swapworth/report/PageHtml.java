@@ -22,9 +22,10 @@ final class PageHtml {
             paragraphs("lead", page.lead());
         }
         out.append("<p class=\"paper\">What is folded on the screen is left off the paper: unfold what you want printed.</p>\n</header>\n");
-        if (page.sections().size() > 1) {
+        List<Section> headed = page.sections().stream().filter(s -> !s.heading().isEmpty()).toList();
+        if (headed.size() > 1) {
             out.append("<nav aria-label=\"Contents\">\n<ol>\n");
-            for (Section section : page.sections()) {
+            for (Section section : headed) {
                 out.append("<li><a href=\"#").append(section.id()).append("\">");
                 text(section.heading());
                 out.append("</a></li>\n");
@@ -33,9 +34,12 @@ final class PageHtml {
         }
         out.append("<main>\n");
         for (Section section : page.sections()) {
-            out.append("<section id=\"").append(section.id()).append("\">\n<h2>");
-            text(section.heading());
-            out.append("</h2>\n");
+            out.append("<section id=\"").append(section.id()).append("\">\n");
+            if (!section.heading().isEmpty()) {
+                out.append("<h2>");
+                text(section.heading());
+                out.append("</h2>\n");
+            }
             parts(section.parts());
             out.append("</section>\n");
         }
