@@ -13,6 +13,7 @@ import picocli.CommandLine.Model.PositionalParamSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
 import swapworth.assumptions.Assumptions;
+import swapworth.notebook.Notebooks;
 
 /**
  * The program: {@code swapworth FOLDER} does whatever the folder's files allow; {@code check}, {@code judge}, {@code value}
@@ -47,6 +48,7 @@ public final class Main {
         PrintStream out = new PrintStream(new java.io.FileOutputStream(java.io.FileDescriptor.out), false, StandardCharsets.UTF_8);
         PrintStream err = new PrintStream(new java.io.FileOutputStream(java.io.FileDescriptor.err), true, StandardCharsets.UTF_8);
         int code = run(out, err, arguments);
+        QuickStart.rehearsal().ifPresent(Notebooks::rehearse);
         out.flush();
         // AWT and the pool of helpers need not wind down for a finished page.
         System.exit(code);

@@ -2,6 +2,7 @@ package swapworth.command;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -17,6 +18,11 @@ final class QuickStart {
     private static final String STARTED = "swapworth.started";
 
     private QuickStart() {
+    }
+
+    /** The notebook to go through after the work, named by the build when it makes the archive, so that its classes are in it too. */
+    static Optional<Path> rehearsal() {
+        return Optional.ofNullable(System.getProperty("swapworth.rehearsal")).map(Path::of);
     }
 
     /** Runs the program in a second process; the exit code, or nothing where it has to run in this one. */

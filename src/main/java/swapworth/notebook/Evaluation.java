@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import jdk.jshell.Diag;
 import jdk.jshell.EvalException;
@@ -28,6 +29,9 @@ final class Evaluation {
     /** What jshell imports by itself, so that a file runs alike under both. */
     private static final List<String> IMPORTS = List.of("java.io.*", "java.math.*", "java.net.*", "java.nio.file.*", "java.util.*",
             "java.util.concurrent.*", "java.util.function.*", "java.util.prefs.*", "java.util.regex.*", "java.util.stream.*");
+    /** Snippets that state a value; an assignment has one too, but is there for what it does. */
+    private static final Set<Snippet.SubKind> VALUES = Set.of(Snippet.SubKind.TEMP_VAR_EXPRESSION_SUBKIND,
+            Snippet.SubKind.VAR_VALUE_SUBKIND, Snippet.SubKind.OTHER_EXPRESSION_SUBKIND);
     /** Printed text beyond this many bytes a cell is cut. */
     private static final int MOST_PRINTED = 400_000;
 
@@ -41,6 +45,19 @@ final class Evaluation {
 
     /** Is told how far the work is. */
     interface Watcher {
+        /** Nobody wants to know. */
+        Watcher NOBODY = new Watcher() {
+            @Override
+            public void cell(int cell) {
+                // Not told.
+            }
+
+            @Override
+            public void at(int line) {
+                // Not told.
+            }
+        };
+
         /** A cell of code begins; cells count from 1. */
         void cell(int cell);
 
@@ -125,7 +142,7 @@ final class Evaluation {
                     if (event.exception() != null) {
                         return Optional.of(thrown(shell, event, c, begin));
                     }
-                    last = snippet.kind() == Snippet.Kind.EXPRESSION ? execution.value() : Optional.empty();
+                    last = VALUES.contains(snippet.subKind()) ? execution.value() : Optional.empty();
                 }
             }
             offset = info.remaining().isEmpty() ? text.length() : text.length() - info.remaining().length();

@@ -61,6 +61,9 @@ final class Shown {
     }
 
     private static Part rows(Table table) {
+        if (table.rows().isEmpty() && table.notes().isEmpty()) {
+            return Part.prose(table.title() + ": none.");
+        }
         return table.rows().size() < FOLDED_FROM ? Part.rows(table)
                 : Part.folded("", table.title() + " (" + table.rows().size() + " rows)", Part.rows(table));
     }
