@@ -91,10 +91,10 @@ judged.onOffer("")
 // %% [markdown]
 // ## One listing
 //
-// Of all cars at their latest price, this one stands furthest above its value without being so far off that a typing error is likelier.
+// Of the cars still on offer, this one stands furthest above its value. To take another, see the end of this notebook.
 
 // %%
-JudgedListing listing = JudgedListing.furthestAbove(judged);
+JudgedListing listing = JudgedListing.dearestOnOffer(judged);
 show(listing);
 
 // %% [markdown]
@@ -120,8 +120,8 @@ show(listing.narrowedBy(), check.questions());
 //
 // - Put your `listings.csv` into a folder and run `target/swapworth notebook notebooks/1-is-this-listing-overpriced.jsh --folder FOLDER`.
 //   The folder is the only setting.
-// - To judge a listing of your choice, write `JudgedListing.of(judged, "its id")` under *One listing*. What judges a listing that is not
-//   in the file yet: put it in as a row; its own car is left out anyway.
+// - To judge a listing of your choice, write `JudgedListing.of(judged, "its id")` under *One listing*. A car that is
+//   not in the file yet goes in as a row: the model that judges it leaves it out anyway.
 // - To see another line against mileage, write its name in place of `model.lines().get(0)`.
 // - If you know better than one of the assumptions, write it into `assumptions.csv` in your folder.
 

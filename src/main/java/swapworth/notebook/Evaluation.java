@@ -122,8 +122,8 @@ final class Evaluation {
         Optional<Object> last = Optional.empty();
         int offset = 0;
         while (Source.hasCode(text.substring(offset))) {
-            String rest = text.substring(offset);
-            int begin = offset + Source.start(rest);
+            int begin = offset + Source.start(text.substring(offset));
+            String rest = text.substring(begin);
             watcher.at(line(c, begin));
             CompletionInfo info = analysis.analyzeCompletion(rest);
             if (info.completeness() == SourceCodeAnalysis.Completeness.DEFINITELY_INCOMPLETE) {
@@ -134,10 +134,10 @@ final class Evaluation {
             for (SnippetEvent event : shell.eval(info.source())) {
                 Snippet snippet = event.snippet();
                 if (event.causeSnippet() == null) {
-                    offsetOfSnippet.put(snippet.id(), offset);
+                    offsetOfSnippet.put(snippet.id(), begin);
                     cellOfSnippet.put(snippet.id(), c);
                     if (event.status() == Snippet.Status.REJECTED) {
-                        return Optional.of(rejected(shell, snippet, c, offset, begin));
+                        return Optional.of(rejected(shell, snippet, c, begin));
                     }
                     if (event.exception() != null) {
                         return Optional.of(thrown(shell, event, c, begin));
@@ -156,10 +156,10 @@ final class Evaluation {
         return Optional.empty();
     }
 
-    private Failure rejected(JShell shell, Snippet snippet, int c, int offset, int begin) {
+    private Failure rejected(JShell shell, Snippet snippet, int c, int begin) {
         List<Diag> errors = shell.diagnostics(snippet).filter(Diag::isError).toList();
         String cause = errors.stream().map(d -> d.getMessage(Locale.ROOT).strip()).distinct().collect(Collectors.joining("\n"));
-        int at = errors.isEmpty() ? begin : Math.max(begin, offset + (int) errors.get(0).getStartPosition());
+        int at = begin + (errors.isEmpty() ? 0 : (int) Math.max(0, errors.get(0).getStartPosition()));
         return new Failure(c + 1, line(c, at), cause.isEmpty() ? "this is not understood as Java" : cause, List.of());
     }
 
@@ -206,9 +206,7 @@ final class Evaluation {
         return shell.snippets().filter(s -> shell.status(s) == Snippet.Status.RECOVERABLE_DEFINED
                 || shell.status(s) == Snippet.Status.RECOVERABLE_NOT_DEFINED).findFirst().map(s -> {
                     int c = cellOfSnippet.getOrDefault(s.id(), 0);
-                    int offset = offsetOfSnippet.getOrDefault(s.id(), 0);
-                    int begin = offset + Source.start(notebook.cells().get(c).text().substring(offset));
-                    return new Failure(c + 1, line(c, begin), "this needs what is declared nowhere up to here: "
+                    return new Failure(c + 1, line(c, offsetOfSnippet.getOrDefault(s.id(), 0)), "this needs what is declared nowhere up to here: "
                             + shell.unresolvedDependencies((jdk.jshell.DeclarationSnippet) s).collect(Collectors.joining(", ")), List.of());
                 });
     }

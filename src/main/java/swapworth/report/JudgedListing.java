@@ -7,7 +7,9 @@ import java.util.Currency;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import swapworth.listing.Listing;
+import swapworth.listing.Outcome;
 import swapworth.market.FairValue;
 import swapworth.market.Judged;
 import swapworth.market.Judgement;
@@ -26,6 +28,7 @@ import swapworth.table.Table;
 public record JudgedListing(Judgement judgement, Currency currency) {
     /** A price of more than twice the value is likelier a typing error than an offer. */
     private static final double MOST_GAP_PERCENT = 100;
+    private static final double TEN = 10;
 
     /** Checks that nothing is missing. */
     public JudgedListing {
@@ -49,16 +52,17 @@ public record JudgedListing(Judgement judgement, Currency currency) {
     }
 
     /**
-     * Of all cars at their latest price the one furthest above its value in per cent, but for prices of more than twice the value,
-     * which are likelier typing errors.
+     * Of the cars still on offer, as far as the rows know, the one whose latest price stands furthest above its value in per cent, but
+     * for prices of more than twice the value, which are likelier typing errors.
      *
      * @param judged the judged listings, one at least
-     * @return its latest sighting, judged; the first car where none has a value
+     * @return its latest sighting, judged; the last car where none on offer has a value
      */
-    public static JudgedListing furthestAbove(Judged judged) {
+    public static JudgedListing dearestOnOffer(Judged judged) {
         List<Judgement> latest = judged.latest();
-        return of(judged, latest.stream().filter(j -> j.gapPercent() <= MOST_GAP_PERCENT)
-                .max(Comparator.comparingDouble(Judgement::gapPercent)).orElse(latest.get(0)));
+        return of(judged, IntStream.range(0, latest.size()).filter(c -> judged.read().cars().get(c).outcome() == Outcome.OPEN)
+                .mapToObj(latest::get).filter(j -> j.gapPercent() <= MOST_GAP_PERCENT)
+                .max(Comparator.comparingDouble(Judgement::gapPercent)).orElse(latest.get(latest.size() - 1)));
     }
 
     private static JudgedListing of(Judged judged, Judgement judgement) {
@@ -86,12 +90,12 @@ public record JudgedListing(Judgement judgement, Currency currency) {
 
     private Table.Builder rows(Table.Builder table, FairValue value) {
         FairValue.HeldBy held = value.largestAssumption();
-        row(table, "fair value", Cell.number(value.median(), 0), "half of such cars cost less; by " + value.carsOfLine()
+        row(table, "fair value", Cell.words(inTens(value.median())), "half of such cars cost less; by " + value.carsOfLine()
                 + " other cars of the line and " + value.carsInFile() + " in all, its own car left out");
         row(table, "80 % range", range(value.range(0.80)), "holds the price of one such car eight times in ten");
         row(table, "95 % range", range(value.range(0.95)), "holds the price of one such car nineteen times in twenty");
         row(table, "position", Cell.words(judgement.position().words()), "where the price stands against the 80 % range");
-        row(table, "gap", Cell.signed(judgement.gap(), 0), "price less fair value");
+        row(table, "gap", Cell.signed(Math.rint(judgement.gap() / TEN) * TEN, 0), "price less fair value");
         row(table, "gap, %", Cell.signed(judgement.gapPercent(), 0), "the same against the fair value");
         row(table, "percentile", Cell.number(judgement.percentile(), 0), "so many of a hundred such cars cost less than this price");
         return row(table, "held by assumptions", Cell.words(Math.round(100 * value.priorShare()) + " %"), "of what is unsure about the"
@@ -99,7 +103,12 @@ public record JudgedListing(Judgement judgement, Currency currency) {
     }
 
     private static Cell range(Range range) {
-        return Cell.words(Cell.format(range.low(), 0) + " to " + Cell.format(range.high(), 0));
+        return Cell.words(inTens(range.low()) + " to " + inTens(range.high()));
+    }
+
+    /** An estimate carries no single units. */
+    private static String inTens(double amount) {
+        return Cell.format(Math.rint(amount / TEN) * TEN, 0);
     }
 
     private static Table.Builder row(Table.Builder table, String figure, Cell found, String says) {

@@ -22,6 +22,9 @@ final class PageHtml {
             paragraphs("lead", page.lead());
         }
         out.append("<p class=\"paper\">What is folded on the screen is left off the paper: unfold what you want printed.</p>\n</header>\n");
+        // What opens the page without a heading stands above the contents.
+        int opening = !page.sections().isEmpty() && page.sections().get(0).heading().isEmpty() ? 1 : 0;
+        sections(page.sections().subList(0, opening));
         List<Section> headed = page.sections().stream().filter(s -> !s.heading().isEmpty()).toList();
         if (headed.size() > 1) {
             out.append("<nav aria-label=\"Contents\">\n<ol>\n");
@@ -33,7 +36,12 @@ final class PageHtml {
             out.append("</ol>\n</nav>\n");
         }
         out.append("<main>\n");
-        for (Section section : page.sections()) {
+        sections(page.sections().subList(opening, page.sections().size()));
+        return out.append("</main>\n</body>\n</html>\n").toString();
+    }
+
+    private void sections(List<Section> sections) {
+        for (Section section : sections) {
             out.append("<section id=\"").append(section.id()).append("\">\n");
             if (!section.heading().isEmpty()) {
                 out.append("<h2>");
@@ -43,7 +51,6 @@ final class PageHtml {
             parts(section.parts());
             out.append("</section>\n");
         }
-        return out.append("</main>\n</body>\n</html>\n").toString();
     }
 
     String of(Part part) {
