@@ -17,6 +17,7 @@ import java.util.concurrent.TimeUnit;
 final class ChildJava {
     private static final String END = "";
     private static final int MOST_CRIES = 40;
+    private static final Duration START = Duration.ofSeconds(60);
 
     private final NotebookFile notebook;
     private final Progress progress;
@@ -38,7 +39,7 @@ final class ChildJava {
         long began = System.nanoTime();
         Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
         try {
-            Optional<String> failure = follow(process, began + limit.toNanos(), limit);
+            Optional<String> failure = follow(process, limit);
             if (failure.isPresent()) {
                 progress.stops();
             } else {
@@ -54,7 +55,9 @@ final class ChildJava {
         return QuickJava.jar().map(Path::toString).orElseGet(() -> System.getProperty("java.class.path"));
     }
 
-    private Optional<String> follow(Process process, long until, Duration limit) {
+    private Optional<String> follow(Process process, Duration limit) {
+        // Its own time begins with its first cell: a busy machine may be slow to start it.
+        long until = System.nanoTime() + START.plus(limit).toNanos();
         LinkedBlockingQueue<String> lines = new LinkedBlockingQueue<>();
         Thread reader = new Thread(() -> read(process, lines), "follows a notebook");
         reader.setDaemon(true);
@@ -70,6 +73,7 @@ final class ChildJava {
                 } else if (message.get().kind() == Message.Kind.FAILED) {
                     return Optional.of(message.get().text());
                 } else {
+                    until = cell == 0 ? System.nanoTime() + limit.toNanos() : until;
                     take(message.get());
                 }
             }
