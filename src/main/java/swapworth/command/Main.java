@@ -48,7 +48,10 @@ public final class Main {
         PrintStream out = new PrintStream(new java.io.FileOutputStream(java.io.FileDescriptor.out), false, StandardCharsets.UTF_8);
         PrintStream err = new PrintStream(new java.io.FileOutputStream(java.io.FileDescriptor.err), true, StandardCharsets.UTF_8);
         int code = run(out, err, arguments);
-        QuickStart.rehearsal().ifPresent(Notebooks::rehearse);
+        Optional<Path> rehearsal = QuickStart.rehearsal();
+        if (rehearsal.isPresent()) {
+            Notebooks.rehearse(rehearsal.get());
+        }
         out.flush();
         // AWT and the pool of helpers need not wind down for a finished page.
         System.exit(code);

@@ -58,7 +58,7 @@ class EveryNotebookTest {
         for (Path notebook : notebooks()) {
             Path out = folder.resolve("out.txt");
             List<String> command = new ArrayList<>(List.of(Path.of(System.getProperty("java.home"), "bin", "jshell").toString(),
-                    "--execution", "local", "-J-XX:TieredStopAtLevel=1", "-J-XX:+UseSerialGC", "-J-Djava.awt.headless=true",
+                    "-J-XX:TieredStopAtLevel=1", "-R-XX:TieredStopAtLevel=1", "-R-Djava.awt.headless=true",
                     "-J-Djava.util.prefs.userRoot=" + folder, "--class-path", System.getProperty("java.class.path"),
                     notebook.toString()));
             Process process = new ProcessBuilder(command).redirectErrorStream(true).redirectOutput(out.toFile()).start();
