@@ -171,7 +171,7 @@ public final class Notebooks {
     }
 
     private static Page index(List<NotebookRun> runs) {
-        Table.Builder table = Table.titled("Notebooks").columns(Column.words("notebook"), Column.sentences("what it tells"));
+        Table.Builder table = Table.titled("The notebooks of this run").columns(Column.words("notebook"), Column.sentences("what it tells"));
         long failed = runs.stream().filter(r -> r.failure().isPresent()).count();
         if (failed > 0) {
             table.note(failed + " of " + runs.size() + " did not run to the end and " + (failed == 1 ? "has" : "have") + " no new page.");
@@ -181,7 +181,7 @@ public final class Notebooks {
             table.row(run.failure().isPresent() ? title : title.linked(address(run.page())),
                     Cell.words(run.failure().map(f -> "Stopped: " + f.lines().findFirst().orElse("")).orElse(run.opening())));
         }
-        return Page.of("Notebooks", "", Section.of("notebooks", "All notebooks of this run", Part.rows(table.build())));
+        return Page.of("Notebooks", "", Section.of("notebooks", "", Part.rows(table.build())));
     }
 
     /** The address of a page beside the index. */

@@ -71,6 +71,21 @@ class EveryNotebookTest {
     }
 
     @Test
+    void the_first_runs_on_the_least_file_that_works(@TempDir Path folder) throws IOException {
+        Files.writeString(folder.resolve("listings.csv"), "vehicle,model_year,mileage_mi,price_usd\nSivrette,2014,88000,9800\n"
+                + "Sivrette,2016,71000,11900\nVelmarch,2018,54000,17400\n");
+        System.setProperty("folder", folder.toString());
+        try {
+            NotebookFile notebook = NotebookFile.read(notebooks().get(0));
+            Evaluation.Outcome outcome = new Evaluation(notebook, Evaluation.Watcher.NOBODY).run();
+            assertEquals("", outcome.failure().map(f -> f.report(notebook)).orElse(""));
+            assertTrue(NotebookPage.of(notebook, outcome.outputs()).html().contains("3 rows: 3 used"));
+        } finally {
+            System.clearProperty("folder");
+        }
+    }
+
+    @Test
     void is_short_in_every_cell_and_takes_the_folder_as_its_one_setting() throws IOException {
         for (Path file : notebooks()) {
             NotebookFile notebook = NotebookFile.read(file);
