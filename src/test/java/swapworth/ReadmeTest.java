@@ -98,18 +98,20 @@ class ReadmeTest {
     @Test
     void its_steps_run_on_the_sample(@TempDir Path folder) throws IOException {
         List<String> lines = blocks("sh").stream().flatMap(String::lines).filter(l -> l.startsWith("target/swapworth ")).toList();
-        assertEquals(3, lines.size());
+        assertEquals(4, lines.size());
         for (String line : lines) {
             List<String> words = new ArrayList<>();
             Matcher word = Pattern.compile("\"([^\"]*)\"|(\\S+)").matcher(line.substring("target/swapworth ".length()));
             while (word.find()) {
                 String text = word.group(1) != null ? word.group(1) : word.group(2);
-                words.add(text.equals("judged.csv") || text.equals("judged.html") ? folder.resolve(text).toString() : text);
+                words.add(text.equals("judged.csv") || text.equals("judged.html") || text.equals("pages") ? folder.resolve(text).toString() : text);
             }
             Run run = run(words.toArray(String[]::new));
             assertEquals(0, run.code, line + run.err);
             assertFalse(run.out.isEmpty());
         }
+        assertTrue(Files.exists(folder.resolve("pages/1-is-this-listing-overpriced.html")));
+        assertTrue(Files.exists(folder.resolve("pages/index.html")));
         String csv = Files.readString(folder.resolve("judged.csv"));
         assertTrue(csv.startsWith("file,line,id,vehicle,price,fair_value,low_80,high_80,low_95,high_95,gap,gap_percent,percentile,position,"
                 + "cars_of_line,cars_in_file,prior_share,level,valued_on,remarks\r\n"), csv.lines().findFirst().orElse(""));

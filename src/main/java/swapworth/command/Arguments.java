@@ -1,6 +1,7 @@
 package swapworth.command;
 
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.Arrays;
@@ -9,6 +10,7 @@ import java.util.Locale;
 import java.util.Optional;
 import picocli.CommandLine.ParseResult;
 import swapworth.listing.LevelOfTrade;
+import swapworth.notebook.Notebooks;
 
 /** The words of one step, asked for by what they mean. */
 final class Arguments {
@@ -45,6 +47,31 @@ final class Arguments {
 
     private Optional<Path> path(String option) {
         return Optional.ofNullable(parsed.matchedOptionValue(option, (Path) null));
+    }
+
+    List<Path> notebooks() {
+        return listings();
+    }
+
+    /** The folder of the user's files that notebooks read. */
+    Optional<Path> notebookFolder() {
+        return path("--folder");
+    }
+
+    Notebooks.Copies copies() {
+        return parsed.hasMatchedOption("--ipynb") ? Notebooks.Copies.PAGE_AND_IPYNB : Notebooks.Copies.PAGE;
+    }
+
+    /** The longest that a notebook may run. */
+    Optional<Duration> limit() {
+        if (!parsed.hasMatchedOption("--limit")) {
+            return Optional.empty();
+        }
+        int seconds = parsed.matchedOptionValue("--limit", 0);
+        if (seconds < 1) {
+            throw new WrongUsageException("--limit: " + seconds + " leaves no time; write whole seconds, for instance 300");
+        }
+        return Optional.of(Duration.ofSeconds(seconds));
     }
 
     Strictness strictness() {

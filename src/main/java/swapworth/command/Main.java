@@ -13,13 +13,15 @@ import picocli.CommandLine.Model.PositionalParamSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
 import swapworth.assumptions.Assumptions;
+import swapworth.notebook.Notebooks;
 
 /**
- * The program: {@code swapworth FOLDER} does whatever the folder's files allow; {@code check}, {@code judge} and {@code value} are
- * single steps. Exit codes: 0 done, 1 nothing usable (or any rejected row with {@code --strict}), 2 wrong usage.
+ * The program: {@code swapworth FOLDER} does whatever the folder's files allow; {@code check}, {@code judge}, {@code value}
+ * and {@code notebook} are single steps. Exit codes: 0 done, 1 nothing usable (or any rejected row with {@code --strict}), 2 wrong usage.
  */
 public final class Main {
     private static final int WRONG_USAGE = 2;
+    private static final String NOTEBOOK = "notebook";
 
     private Main() {
     }
@@ -31,17 +33,25 @@ public final class Main {
      */
     public static void main(String[] arguments) {
         System.setProperty("java.awt.headless", "true");
-        OptionalInt elsewhere = QuickStart.again(arguments);
+        boolean notebooks = arguments.length > 0 && arguments[0].equals(NOTEBOOK);
+        // Notebooks are run by a second Java anyway.
+        OptionalInt elsewhere = notebooks ? OptionalInt.empty() : QuickStart.again(arguments);
         if (elsewhere.isPresent()) {
             System.exit(elsewhere.getAsInt());
         }
         // What every step needs is loaded while the words of the command line are read.
-        Thread early = new Thread(Assumptions::defaults, "assumptions");
-        early.setDaemon(true);
-        early.start();
+        if (!notebooks) {
+            Thread early = new Thread(Assumptions::defaults, "assumptions");
+            early.setDaemon(true);
+            early.start();
+        }
         PrintStream out = new PrintStream(new java.io.FileOutputStream(java.io.FileDescriptor.out), false, StandardCharsets.UTF_8);
         PrintStream err = new PrintStream(new java.io.FileOutputStream(java.io.FileDescriptor.err), true, StandardCharsets.UTF_8);
         int code = run(out, err, arguments);
+        Optional<Path> rehearsal = QuickStart.rehearsal();
+        if (rehearsal.isPresent()) {
+            Notebooks.rehearse(rehearsal.get());
+        }
         out.flush();
         // AWT and the pool of helpers need not wind down for a finished page.
         System.exit(code);
@@ -84,7 +94,8 @@ public final class Main {
                 "FOLDER: does whatever the files of the folder allow, on one page. Without it the sample folder is taken.")
                 .footer("", "Single steps, each with its own --help:", "  check LISTINGS...    what was understood of listing files",
                         "  judge LISTINGS...    every listing judged, its own car left out",
-                        "  value --market LISTINGS... --subject CARS    cars valued by listings");
+                        "  value --market LISTINGS... --subject CARS    cars valued by listings",
+                        "  notebook FILE...     notebooks run, each written as a page");
         root.addPositional(PositionalParamSpec.builder().index("0").arity("0..1").paramLabel("FOLDER").type(Path.class)
                 .description("a folder with listings.csv, and cars.csv where you have one").build());
         common(root);
@@ -116,6 +127,7 @@ public final class Main {
                 common(spec);
                 modelling(spec);
             }
+            case NOTEBOOK -> notebook(spec);
             default -> {
                 return Optional.empty();
             }
@@ -123,13 +135,33 @@ public final class Main {
         return Optional.of(spec);
     }
 
+    private static void notebook(CommandSpec spec) {
+        spec.usageMessage().description("Runs notebooks (files of JShell with prose between the code) and writes a page for each.");
+        spec.addPositional(PositionalParamSpec.builder().index("0..*").arity("1..*").paramLabel("FILE").type(Path[].class)
+                .required(true).description("the notebooks").build());
+        help(spec);
+        spec.addOption(OptionSpec.builder("--folder").paramLabel("FOLDER").type(Path.class)
+                .description("the folder of your files, which notebooks read; unless stated the sample").build());
+        spec.addOption(OptionSpec.builder("--page").paramLabel("DIR").type(Path.class)
+                .description("the folder into which the pages and their index go; unless stated 'pages' in the folder of your files")
+                .build());
+        spec.addOption(OptionSpec.builder("--ipynb").type(boolean.class)
+                .description("writes a file beside each page that Jupyter opens, with the outputs").build());
+        spec.addOption(OptionSpec.builder("--limit").paramLabel("SECONDS").type(int.class)
+                .description("ends a notebook that runs longer; unless stated 120").build());
+    }
+
     private static void files(CommandSpec spec) {
         spec.addPositional(PositionalParamSpec.builder().index("0..*").arity("1..*").paramLabel("LISTINGS").type(Path[].class)
                 .required(true).description("one or several files of listings, taken together").build());
     }
 
-    private static void common(CommandSpec spec) {
+    private static void help(CommandSpec spec) {
         spec.addOption(OptionSpec.builder("-h", "--help").usageHelp(true).description("prints this").build());
+    }
+
+    private static void common(CommandSpec spec) {
+        help(spec);
         spec.addOption(OptionSpec.builder("--strict").type(boolean.class).description("exit 1 when any row was rejected").build());
         spec.addOption(OptionSpec.builder("--out").paramLabel("FILE.csv").type(Path.class)
                 .description("writes the rows for machines").build());

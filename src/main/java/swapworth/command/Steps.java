@@ -22,6 +22,10 @@ import swapworth.market.JudgedRows;
 import swapworth.market.ModelTables;
 import swapworth.market.PriceModel;
 import swapworth.market.Valued;
+import swapworth.notebook.NotebookException;
+import swapworth.notebook.NotebookRun;
+import swapworth.notebook.Notebooks;
+import swapworth.notebook.Progress;
 import swapworth.reading.OutputFile;
 import swapworth.reading.RowProblem;
 import swapworth.reading.UnusableFileException;
@@ -55,12 +59,13 @@ final class Steps {
                 case "check" -> check(arguments);
                 case "judge" -> judge(arguments);
                 case "value" -> value(arguments);
+                case "notebook" -> notebook(arguments);
                 default -> folder(arguments);
             };
         } catch (WrongUsageException e) {
             err.println(e.getMessage());
             return WRONG_USAGE;
-        } catch (UnusableFileException | NothingUsableException e) {
+        } catch (UnusableFileException | NothingUsableException | NotebookException e) {
             err.println(e.getMessage());
             return NOTHING_USABLE;
         } catch (IOException e) {
@@ -182,6 +187,20 @@ final class Steps {
         }
         boolean rejected = !cars.rejected().isEmpty() && arguments.strictness() == Arguments.Strictness.STRICT;
         return cars.cars().isEmpty() || rejected ? NOTHING_USABLE : ending(read, arguments);
+    }
+
+    private int notebook(Arguments arguments) throws IOException {
+        Path folder = arguments.notebookFolder().orElseGet(Steps::sampleFolder);
+        // A console is there only where both ends are a terminal.
+        Progress progress = Progress.on(err, System.console() == null ? Progress.Screen.LINES : Progress.Screen.TERMINAL);
+        Notebooks notebooks = Notebooks.about(folder, arguments.page().orElse(folder.resolve("pages"))).with(arguments.copies())
+                .telling(progress);
+        List<NotebookRun> runs = arguments.limit().map(notebooks::withLimit).orElse(notebooks).run(arguments.notebooks());
+        for (NotebookRun run : runs) {
+            run.failure().ifPresentOrElse(err::println, () -> out.println("The page: " + run.page().toAbsolutePath().normalize()));
+        }
+        out.println("The index: " + notebooks.index().toAbsolutePath().normalize());
+        return runs.stream().allMatch(r -> r.failure().isEmpty()) ? DONE : NOTHING_USABLE;
     }
 
     /** The whole job: judges the listings of a folder and values its cars in play, on one page. */

@@ -3,13 +3,17 @@ package swapworth.report;
 import java.util.List;
 
 /** The short cautions that belong to what a page speaks of, each with its source; all defer to local law and licensed practice. */
-final class Cautions {
+public final class Cautions {
 
     private Cautions() {
     }
 
-    /** For a page of values from listings. */
-    static List<String> ofValues() {
+    /**
+     * For a page of values from listings.
+     *
+     * @return one caution an item
+     */
+    public static List<String> ofValues() {
         return List.of(
                 "These are statistical estimates from listings that you chose and collected. They are no appraisal, no offer and no advice."
                         + " Where law or a contract asks for an appraisal (a claim, a loan, an estate, an agreed sum), go to a qualified"
@@ -25,8 +29,12 @@ final class Cautions {
                         + " them is a crime in many places. (US: 18 USC 511; 49 USC 33111)");
     }
 
-    /** For a page that speaks of crashed cars. */
-    static List<String> ofCrashedCars() {
+    /**
+     * For a page that speaks of crashed cars.
+     *
+     * @return one caution an item
+     */
+    public static List<String> ofCrashedCars() {
         return List.of(
                 "Airbags and belt tensioners of a crashed car hold explosives: leave them to trained people, check recalls by the vehicle's"
                         + " number, and ask what may be used again where you live. (49 CFR 173.166; Directive 2005/64/EC, Annex V)",

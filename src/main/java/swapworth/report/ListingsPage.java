@@ -6,26 +6,16 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.concurrent.CompletableFuture;
-import swapworth.chart.Chart;
-import swapworth.chart.Charts;
-import swapworth.chart.Curve;
-import swapworth.chart.Estimates;
-import swapworth.chart.Points;
-import swapworth.chart.RangeRow;
-import swapworth.chart.ValueScale;
+import swapworth.chart.MarketCharts;
 import swapworth.listing.Check;
-import swapworth.listing.DistanceUnit;
 import swapworth.listing.ListingsRead;
 import swapworth.market.FairValue;
 import swapworth.market.FitStudy;
 import swapworth.market.Judged;
 import swapworth.market.Judgement;
-import swapworth.market.LineCurve;
 import swapworth.market.ModelTables;
 import swapworth.market.Position;
-import swapworth.market.TermEffect;
 import swapworth.market.Valued;
 import swapworth.table.Cell;
 import swapworth.table.Table;
@@ -153,74 +143,17 @@ public final class ListingsPage {
 
     private Section charts() {
         List<Part> parts = new ArrayList<>();
-        DistanceUnit unit = judged.read().distanceUnit();
-        String currency = judged.read().baseCurrency().getCurrencyCode();
         List<String> lines = judged.model().lines();
         for (String line : lines.subList(0, Math.min(MOST_LINES, lines.size()))) {
-            parts.add(Part.picture(mileage(judged.model().curve(line), unit, currency)));
+            parts.add(Part.picture(MarketCharts.priceAgainstMileage(judged, line)));
         }
         if (lines.size() > MOST_LINES) {
             parts.add(Part.prose("Lines with fewer cars have no chart of their own: "
                     + String.join(", ", lines.subList(MOST_LINES, lines.size())) + "."));
         }
-        parts.add(Part.picture(askedAgainstValue(currency)));
-        parts.add(Part.picture(termRanges()));
+        parts.add(Part.picture(MarketCharts.askedAgainstValue(judged)));
+        parts.add(Part.picture(MarketCharts.terms(judged)));
         return Section.of("charts", "Charts", parts.toArray(Part[]::new));
-    }
-
-    private static Chart mileage(LineCurve curve, DistanceUnit unit, String currency) {
-        int n = curve.points().size();
-        double[] x = new double[n];
-        double[] y = new double[n];
-        List<String> labels = new ArrayList<>(n);
-        for (int i = 0; i < n; i++) {
-            LineCurve.Point p = curve.points().get(i);
-            x[i] = unit.fromMiles(p.miles());
-            y[i] = p.adjusted();
-            labels.add(p.car() + ": seen at " + Cell.format(p.price(), 0) + ", adjusted " + Cell.format(p.adjusted(), 0));
-        }
-        double[] at = curve.miles();
-        for (int k = 0; k < at.length; k++) {
-            at[k] = unit.fromMiles(at[k]);
-        }
-        return Charts.scatterWithBand(curve.line() + ": price against mileage, for " + curve.car(),
-                "mileage, " + unit.symbol(), "price, " + currency, ValueScale.LINEAR, List.of(new Points("prices, adjusted to that car", x, y, labels)),
-                new Curve("fitted", "80 % range of one car", at, curve.middle(), curve.low(), curve.high()));
-    }
-
-    private Chart askedAgainstValue(String currency) {
-        List<Estimates> groups = new ArrayList<>();
-        for (Position position : List.of(Position.INSIDE, Position.BELOW, Position.ABOVE)) {
-            List<Judgement> of = judged.latest().stream().filter(j -> j.position() == position).toList();
-            int n = of.size();
-            double[][] figures = new double[4][n];
-            List<String> labels = new ArrayList<>(n);
-            for (int i = 0; i < n; i++) {
-                FairValue value = (FairValue) of.get(i).valuation();
-                figures[0][i] = of.get(i).listing().price().amount();
-                figures[1][i] = value.median();
-                figures[2][i] = value.range(0.80).low();
-                figures[3][i] = value.range(0.80).high();
-                labels.add(of.get(i).car());
-            }
-            if (n > 0) {
-                groups.add(new Estimates(position.words() + " the range", figures[0], figures[1], figures[2], figures[3], labels));
-            }
-        }
-        return Charts.identity("Latest price of each car against its fair value, its own car left out", "price seen, " + currency,
-                "fair value, " + currency, "80 % range of one car", ValueScale.LOGARITHMIC, groups);
-    }
-
-    private Chart termRanges() {
-        List<RangeRow> rows = new ArrayList<>();
-        for (TermEffect effect : judged.model().terms()) {
-            TermEffect t = effect.in(judged.read().distanceUnit());
-            if (!t.label().contains(", ") && !t.label().contains("unknown")) {
-                String unit = t.unit().equals("%") ? "" : ", " + t.unit();
-                rows.add(new RangeRow(t.label() + unit, t.percent(), t.low80(), t.high80(), t.low95(), t.high95()));
-            }
-        }
-        return Charts.ranges("Terms of the price model with 80 % and 95 % ranges", "effect on price, %", rows, OptionalDouble.of(0));
     }
 
     private Section grids() {

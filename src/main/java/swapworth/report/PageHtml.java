@@ -22,9 +22,13 @@ final class PageHtml {
             paragraphs("lead", page.lead());
         }
         out.append("<p class=\"paper\">What is folded on the screen is left off the paper: unfold what you want printed.</p>\n</header>\n");
-        if (page.sections().size() > 1) {
+        // What opens the page without a heading stands above the contents.
+        int opening = !page.sections().isEmpty() && page.sections().get(0).heading().isEmpty() ? 1 : 0;
+        sections(page.sections().subList(0, opening));
+        List<Section> headed = page.sections().stream().filter(s -> !s.heading().isEmpty()).toList();
+        if (headed.size() > 1) {
             out.append("<nav aria-label=\"Contents\">\n<ol>\n");
-            for (Section section : page.sections()) {
+            for (Section section : headed) {
                 out.append("<li><a href=\"#").append(section.id()).append("\">");
                 text(section.heading());
                 out.append("</a></li>\n");
@@ -32,20 +36,34 @@ final class PageHtml {
             out.append("</ol>\n</nav>\n");
         }
         out.append("<main>\n");
-        for (Section section : page.sections()) {
-            out.append("<section id=\"").append(section.id()).append("\">\n<h2>");
-            text(section.heading());
-            out.append("</h2>\n");
+        sections(page.sections().subList(opening, page.sections().size()));
+        return out.append("</main>\n</body>\n</html>\n").toString();
+    }
+
+    private void sections(List<Section> sections) {
+        for (Section section : sections) {
+            out.append("<section id=\"").append(section.id()).append("\">\n");
+            if (!section.heading().isEmpty()) {
+                out.append("<h2>");
+                text(section.heading());
+                out.append("</h2>\n");
+            }
             parts(section.parts());
             out.append("</section>\n");
         }
-        return out.append("</main>\n</body>\n</html>\n").toString();
+    }
+
+    String of(Part part) {
+        parts(List.of(part));
+        return out.toString();
     }
 
     private void parts(List<Part> parts) {
         for (Part part : parts) {
             if (part instanceof Part.Prose prose) {
                 paragraphs("", prose.text());
+            } else if (part instanceof Part.Marked marked) {
+                out.append(Markdown.html(marked.text()));
             } else if (part instanceof Part.Bullets bullets) {
                 list(bullets.items());
             } else if (part instanceof Part.Rows rows) {

@@ -40,6 +40,8 @@ final class PageStyle {
             .numbers>summary{color:var(--soft);font-size:.92rem}
             .paper{display:none;color:var(--soft)}
             pre{overflow-x:auto;max-width:100%;padding:.7rem .9rem;background:var(--shade);font-size:.85rem;line-height:1.4}
+            code{background:var(--shade);font-size:.92em;overflow-wrap:anywhere}pre code{background:none;font-size:inherit}
+            blockquote{margin:.6rem 0;padding-left:1rem;border-left:2px solid var(--rule);max-width:44rem}
             .cautions{margin:1.4rem 0;padding:.8rem 1rem;border-left:4px solid var(--accent);\
             background:var(--shade);max-width:46rem}
             @media screen and (max-width:600px){body{padding-top:1rem}h1{font-size:1.4rem}details>div{padding-left:.6rem}\

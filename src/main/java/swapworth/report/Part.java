@@ -6,8 +6,20 @@ import java.util.List;
 import swapworth.chart.Chart;
 import swapworth.table.Table;
 
-/** One block of a {@link Page}. Every text in it is shown as it is: nothing in it is taken for HTML. */
+/**
+ * One block of a {@link Page}. Every text in it is shown as it is, but for {@link Marked}, whose marks of Markdown become emphasis,
+ * lists and tables; nothing in any of them is taken for HTML.
+ */
 public sealed interface Part {
+
+    /**
+     * The block as a fragment of HTML, for use in a document of another maker.
+     *
+     * @return elements without head and style
+     */
+    default String html() {
+        return new PageHtml().of(this);
+    }
 
     /**
      * A paragraph.
@@ -17,6 +29,19 @@ public sealed interface Part {
     record Prose(String text) implements Part {
         /** Checks that nothing is missing. */
         public Prose {
+            requireNonNull(text, "text");
+        }
+    }
+
+    /**
+     * Text with marks of Markdown (CommonMark and tables). HTML in it is shown as text, links lead to web and mail addresses only,
+     * pictures give way to their words, and headings stand below those of sections.
+     *
+     * @param text the text
+     */
+    record Marked(String text) implements Part {
+        /** Checks that nothing is missing. */
+        public Marked {
             requireNonNull(text, "text");
         }
     }
@@ -109,6 +134,16 @@ public sealed interface Part {
      */
     static Part prose(String text) {
         return new Prose(text);
+    }
+
+    /**
+     * Text with marks of Markdown.
+     *
+     * @param text the text
+     * @return the part
+     */
+    static Part marked(String text) {
+        return new Marked(text);
     }
 
     /**

@@ -8,7 +8,7 @@ import java.util.List;
  * A part of a {@link Page} with a heading, listed in its contents.
  *
  * @param id where a link to {@code #id} leads: lower-case Latin letters, digits and hyphens, a letter first
- * @param heading the heading
+ * @param heading the heading; empty for none, and then the contents do not list it
  * @param parts the blocks below it
  */
 public record Section(String id, String heading, List<Part> parts) {

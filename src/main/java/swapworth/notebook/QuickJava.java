@@ -1,0 +1,53 @@
+package swapworth.notebook;
+
+import java.net.URISyntaxException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * How another Java is started with the settings that suit short runs: most are over before the second compiler tier pays for itself,
+ * and the archive of loaded classes beside the jar saves reading them one by one.
+ */
+public final class QuickJava {
+
+    private QuickJava() {
+    }
+
+    /**
+     * The jar that this program was started from.
+     *
+     * @return empty where it runs from folders of classes
+     */
+    public static Optional<Path> jar() {
+        try {
+            Path code = Path.of(QuickJava.class.getProtectionDomain().getCodeSource().getLocation().toURI());
+            return Files.isRegularFile(code) ? Optional.of(code) : Optional.empty();
+        } catch (URISyntaxException e) {
+            return Optional.empty();
+        }
+    }
+
+    /**
+     * The archive of loaded classes beside the jar.
+     *
+     * @return empty where there is none
+     */
+    public static Optional<Path> archive() {
+        return jar().map(j -> j.resolveSibling("swapworth.jsa")).filter(Files::isRegularFile);
+    }
+
+    /**
+     * The first words of the command: the same Java as this one, and its settings.
+     *
+     * @return words, to which the class path or the jar is to be added
+     */
+    public static List<String> words() {
+        List<String> words = new ArrayList<>(List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString()));
+        archive().ifPresent(a -> words.addAll(List.of("-Xlog:disable", "-Xshare:auto", "-XX:SharedArchiveFile=" + a)));
+        words.addAll(List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC", "-Djava.awt.headless=true"));
+        return words;
+    }
+}

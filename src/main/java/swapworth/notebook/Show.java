@@ -1,0 +1,47 @@
+package swapworth.notebook;
+
+import static java.util.Objects.requireNonNull;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Consumer;
+import swapworth.report.Part;
+
+/**
+ * Shows results in a notebook: as tables, charts and text of its page, or, where the same file runs under plain {@code jshell}, as
+ * text in the terminal.
+ */
+public final class Show {
+    private static volatile Consumer<List<Part>> sink = Show::print;
+
+    private Show() {
+    }
+
+    /**
+     * Shows things one below the other, each by its type: tables and charts, results that have a table of themselves, records and
+     * lists of records as tables, anything else as text.
+     *
+     * @param things what to show
+     */
+    public static void show(Object... things) {
+        List<Part> parts = new ArrayList<>();
+        for (Object thing : things) {
+            parts.addAll(Shown.parts(requireNonNull(thing, "what is shown must not be null")));
+        }
+        sink.accept(parts);
+    }
+
+    /** Hands everything shown from now on to the runner. */
+    static void to(Consumer<List<Part>> runner) {
+        sink = runner;
+    }
+
+    /** Prints everything shown from now on. */
+    static void toTerminal() {
+        sink = Show::print;
+    }
+
+    private static void print(List<Part> parts) {
+        parts.forEach(part -> System.out.println(PartText.of(part)));
+    }
+}

@@ -1,0 +1,60 @@
+package swapworth.report;
+
+import java.util.List;
+import org.commonmark.Extension;
+import org.commonmark.ext.gfm.tables.TablesExtension;
+import org.commonmark.node.AbstractVisitor;
+import org.commonmark.node.Heading;
+import org.commonmark.node.Image;
+import org.commonmark.node.Node;
+import org.commonmark.parser.Parser;
+import org.commonmark.renderer.html.HtmlRenderer;
+
+/** Turns marks of Markdown into HTML that a page can trust. */
+final class Markdown {
+    /** The first heading inside a section: the title of the page and those of sections stand above it. */
+    private static final int FIRST_HEADING = 3;
+    private static final List<Extension> TABLES = List.of(TablesExtension.create());
+    private static final Parser PARSER = Parser.builder().extensions(TABLES).build();
+    private static final HtmlRenderer RENDERER = HtmlRenderer.builder().extensions(TABLES).escapeHtml(true).sanitizeUrls(true)
+            .attributeProviderFactory(context -> (node, tag, attributes) -> {
+                if (tag.equals("th")) {
+                    attributes.put("scope", "col");
+                }
+            }).build();
+
+    private Markdown() {
+    }
+
+    static String html(String text) {
+        Node document = PARSER.parse(withoutControls(text));
+        document.accept(new Tame());
+        return RENDERER.render(document).replace("<table>", "<div class=\"wide\"><table>").replace("</table>", "</table></div>");
+    }
+
+    /** A page holds no control characters but line feeds and tabs. */
+    private static String withoutControls(String text) {
+        StringBuilder clean = new StringBuilder(text.length());
+        text.chars().filter(c -> c >= ' ' && c != 0x7f || c == '\n' || c == '\t').forEach(c -> clean.append((char) c));
+        return clean.toString();
+    }
+
+    /** Puts the words of a picture in its place, since a page loads nothing, and headings below those of the page. */
+    private static final class Tame extends AbstractVisitor {
+
+        @Override
+        public void visit(Image image) {
+            visitChildren(image);
+            while (image.getFirstChild() != null) {
+                image.insertBefore(image.getFirstChild());
+            }
+            image.unlink();
+        }
+
+        @Override
+        public void visit(Heading heading) {
+            heading.setLevel(FIRST_HEADING);
+            visitChildren(heading);
+        }
+    }
+}
