@@ -71,11 +71,11 @@ public final class ModelTables {
                         Cell.words("relative change of the ratio where the value doubles"))
                 .row(Cell.words("error of one car about the fit, %"), Cell.number(model.errorPercent(), 1), Cell.words(""),
                         Cell.words("scale of the errors at the middle age"))
+                .row(Cell.words("ranges stretched by the factor"), Cell.number(model.stretched().factor(), 2), Cell.words(""),
+                        Cell.words("found by the prices of " + model.stretched().residuals() + " cars, each left out; 1 leaves ranges as they"
+                                + " are; used for cars, levels of trade and days that the listings hold"))
                 .row(Cell.words("median miss, % of value"), Cell.number(study.medianMissPercent(), 1), Cell.words(""),
                         Cell.words("half of the prices lie nearer to their value"))
-                .row(Cell.words("ranges stretched by the factor"), Cell.number(model.stretched().factor(), 2), Cell.words("near 1"),
-                        Cell.words(model.stretched().residuals() + " left-out prices ask for it; used for cars, levels of trade and days"
-                                + " that the listings hold"))
                 .row(Cell.words("prices inside their 80 % range, %"), Cell.number(study.in80(), 0), Cell.words("80"),
                         Cell.words("what the ranges promise"))
                 .row(Cell.words("prices inside their 95 % range, %"), Cell.number(study.in95(), 0), Cell.words("95"),
