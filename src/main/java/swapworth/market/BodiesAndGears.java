@@ -1,6 +1,7 @@
 package swapworth.market;
 
 import java.util.ArrayDeque;
+import java.util.ArrayList;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -94,11 +95,11 @@ final class BodiesAndGears {
     }
 
     private Map<String, Double> middlesByGear(List<CarFacts> cars, Fact fact) {
-        Map<String, java.util.List<Double>> byGear = new HashMap<>();
+        Map<String, List<Double>> byGear = new HashMap<>();
         for (CarFacts car : cars) {
             OptionalDouble own = fact.own.apply(car);
             if (own.isPresent()) {
-                byGear.computeIfAbsent(gear(car), g -> new java.util.ArrayList<>()).add(own.getAsDouble());
+                byGear.computeIfAbsent(gear(car), g -> new ArrayList<>()).add(own.getAsDouble());
             }
         }
         Map<String, Double> middle = new HashMap<>();

@@ -57,11 +57,7 @@ final class Effects {
     private TermEffect effect(String label, String unit, SparseRow contrast, int rows) {
         Mixture m = posterior.estimate(contrast);
         double share = posterior.variance(contrast) / posterior.priorVariance(contrast);
-        return new TermEffect(label, unit, percent(m.quantile(0.5)), percent(m.quantile(0.1)), percent(m.quantile(0.9)),
-                percent(m.quantile(0.025)), percent(m.quantile(0.975)), Math.min(1, share), rows);
-    }
-
-    private static double percent(double log) {
-        return 100 * Math.expm1(log);
+        return new TermEffect(label, unit, Figures.percent(m.quantile(0.5)), Figures.percent(m.quantile(0.1)), Figures.percent(m.quantile(0.9)),
+                Figures.percent(m.quantile(0.025)), Figures.percent(m.quantile(0.975)), Math.min(1, share), rows);
     }
 }

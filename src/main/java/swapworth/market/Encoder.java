@@ -31,7 +31,7 @@ final class Encoder {
     private static final double HALF_NORMAL_MEDIAN = 0.6745;
 
     private final List<Term> terms = new ArrayList<>();
-    private final Map<String, Map<String, Optional<String>>> trims = new ConcurrentHashMap<>();
+    private final Map<String, Map<String, String>> trims = new ConcurrentHashMap<>();
     private final Measures measures;
     private final BodiesAndGears pairs;
     private final double middleAge;
@@ -79,18 +79,9 @@ final class Encoder {
 
     /** The trim of a car with its line, put together once for all that have it. */
     private Optional<String> trim(Subject subject) {
-        Optional<String> trim = subject.facts().trim();
-        if (trim.isEmpty()) {
-            return trim;
-        }
         String line = subject.facts().vehicle();
-        Map<String, Optional<String>> ofLine = trims.computeIfAbsent(line, l -> new ConcurrentHashMap<>());
-        Optional<String> known = ofLine.get(trim.get());
-        if (known == null) {
-            known = Optional.of(line + " " + trim.get().toLowerCase(Locale.ROOT));
-            ofLine.put(trim.get(), known);
-        }
-        return known;
+        return subject.facts().trim().map(trim -> trims.computeIfAbsent(line, l -> new ConcurrentHashMap<>())
+                .computeIfAbsent(trim, t -> line + " " + t.toLowerCase(Locale.ROOT)));
     }
 
     private void add(Term term) {

@@ -26,6 +26,11 @@ final class Figures {
         return amount > 0 ? new Cell("+" + cell.shown(), cell.exact(), Cell.Kind.NUMBER, "") : cell;
     }
 
+    /** A difference of logarithms as per cent of the second. */
+    static double percent(double log) {
+        return 100 * Math.expm1(log);
+    }
+
     static String rounded(double amount) {
         double size = Math.abs(amount);
         double unit = size < 1000 ? 1 : size < 20_000 ? 10 : 50;

@@ -86,7 +86,7 @@ final class Grids {
             }
             meanLog += (e.logPrice() + net) / logFactors.length;
             rows.add(new Comparables.Comparable(cars.get(e.car()).name(), e.listing(), factors, Math.exp(e.logPrice() + net),
-                    100 * Math.expm1(net), 100 * Math.expm1(gross)));
+                    Figures.percent(net), Figures.percent(gross)));
         }
         double held = -by.priorPull(value.encoded().row());
         double rest = chosen.isEmpty() ? 0 : Math.log(value.median()) - meanLog - held;

@@ -125,6 +125,14 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
      */
     public Table onOffer(String linkToGrids) {
         Optional<LocalDate> last = model.lastSeen();
+        List<Judgement> open = new ArrayList<>(stillOffered());
+        open.sort(Comparator.comparingDouble(j -> Double.isNaN(j.gapPercent()) ? Double.MAX_VALUE : j.gapPercent()));
+        return brief("Cars on offer" + last.map(d -> " in the two weeks up to " + d).orElse(""), open, linkToGrids).build();
+    }
+
+    /** The latest sightings of the cars that were asked for within two weeks of the last day seen, in the order of cars. */
+    List<Judgement> stillOffered() {
+        Optional<LocalDate> last = model.lastSeen();
         List<Judgement> latest = latest();
         List<Judgement> open = new ArrayList<>();
         for (int c = 0; c < latest.size(); c++) {
@@ -135,8 +143,7 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
                 open.add(latest.get(c));
             }
         }
-        open.sort(Comparator.comparingDouble(j -> Double.isNaN(j.gapPercent()) ? Double.MAX_VALUE : j.gapPercent()));
-        return brief("Cars on offer" + last.map(d -> " in the two weeks up to " + d).orElse(""), open, linkToGrids).build();
+        return open;
     }
 
     private Table.Builder brief(String title, List<Judgement> rows, String linkToGrids) {
@@ -194,7 +201,7 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
         return (ownDay ? "on the day the row was seen" : day) + " and " + (ownLevel ? "at its own level of trade" : level);
     }
 
-    private static String vehicle(Listing listing) {
+    static String vehicle(Listing listing) {
         return listing.facts().vehicle() + listing.facts().trim().map(t -> " " + t).orElse("")
                 + (listing.facts().modelYear().isPresent() ? " " + listing.facts().modelYear().getAsInt() : "");
     }

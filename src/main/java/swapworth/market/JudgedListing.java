@@ -1,4 +1,4 @@
-package swapworth.report;
+package swapworth.market;
 
 import static java.util.Objects.requireNonNull;
 
@@ -7,14 +7,7 @@ import java.util.Currency;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.stream.IntStream;
 import swapworth.listing.Listing;
-import swapworth.listing.Outcome;
-import swapworth.market.FairValue;
-import swapworth.market.Judged;
-import swapworth.market.Judgement;
-import swapworth.market.ModelTables;
-import swapworth.market.Range;
 import swapworth.table.Cell;
 import swapworth.table.Column;
 import swapworth.table.Table;
@@ -28,7 +21,6 @@ import swapworth.table.Table;
 public record JudgedListing(Judgement judgement, Currency currency) {
     /** A price of more than twice the value is likelier a typing error than an offer. */
     private static final double MOST_GAP_PERCENT = 100;
-    private static final double TEN = 10;
 
     /** Checks that nothing is missing. */
     public JudgedListing {
@@ -60,8 +52,7 @@ public record JudgedListing(Judgement judgement, Currency currency) {
      */
     public static JudgedListing dearestOnOffer(Judged judged) {
         List<Judgement> latest = judged.latest();
-        return of(judged, IntStream.range(0, latest.size()).filter(c -> judged.read().cars().get(c).outcome() == Outcome.OPEN)
-                .mapToObj(latest::get).filter(j -> j.gapPercent() <= MOST_GAP_PERCENT)
+        return of(judged, judged.stillOffered().stream().filter(j -> j.gapPercent() <= MOST_GAP_PERCENT)
                 .max(Comparator.comparingDouble(Judgement::gapPercent)).orElse(latest.get(latest.size() - 1)));
     }
 
@@ -76,13 +67,11 @@ public record JudgedListing(Judgement judgement, Currency currency) {
      */
     public Table table() {
         Listing listing = judgement.listing();
-        String vehicle = listing.facts().vehicle() + listing.facts().trim().map(t -> " " + t).orElse("")
-                + (listing.facts().modelYear().isPresent() ? " of " + listing.facts().modelYear().getAsInt() : "");
-        Table.Builder table = Table.titled(judgement.car() + ", " + vehicle + ": " + listing.level().words()
+        Table.Builder table = Table.titled(judgement.car() + ", " + Judged.vehicle(listing) + ": " + listing.level().words()
                 + listing.seenOn().map(d -> ", seen on " + d).orElse("") + ", " + currency.getCurrencyCode())
                 .columns(Column.words("figure"), Column.number("found", ""), Column.sentences("what it says"));
         judgement.remarks().forEach(r -> table.note(r.substring(0, 1).toUpperCase(Locale.ROOT) + r.substring(1) + "."));
-        row(table, "price", Cell.number(listing.price().amount(), 0), "line " + listing.origin().line() + " of " + listing.origin().file());
+        row(table, "price", Figures.asSeen(listing.price().amount()), "line " + listing.origin().line() + " of " + listing.origin().file());
         judgement.valuation().match(v -> rows(table, v), c -> row(table, "fair value", Cell.words(judgement.position().words()),
                 c.reason() + "; needed: " + c.needed()));
         return table.build();
@@ -90,25 +79,16 @@ public record JudgedListing(Judgement judgement, Currency currency) {
 
     private Table.Builder rows(Table.Builder table, FairValue value) {
         FairValue.HeldBy held = value.largestAssumption();
-        row(table, "fair value", Cell.words(inTens(value.median())), "half of such cars cost less; by " + value.carsOfLine()
+        row(table, "fair value", Figures.money(value.median()), "half of such cars cost less; by " + value.carsOfLine()
                 + " other cars of the line and " + value.carsInFile() + " in all, its own car left out");
-        row(table, "80 % range", range(value.range(0.80)), "holds the price of one such car eight times in ten");
-        row(table, "95 % range", range(value.range(0.95)), "holds the price of one such car nineteen times in twenty");
+        row(table, "80 % range", Cell.words(Figures.range(value.range(0.80))), "holds the price of one such car eight times in ten");
+        row(table, "95 % range", Cell.words(Figures.range(value.range(0.95))), "holds the price of one such car nineteen times in twenty");
         row(table, "position", Cell.words(judgement.position().words()), "where the price stands against the 80 % range");
-        row(table, "gap", Cell.signed(Math.rint(judgement.gap() / TEN) * TEN, 0), "price less fair value");
+        row(table, "gap", Figures.signedMoney(judgement.gap()), "price less fair value");
         row(table, "gap, %", Cell.signed(judgement.gapPercent(), 0), "the same against the fair value");
         row(table, "percentile", Cell.number(judgement.percentile(), 0), "so many of a hundred such cars cost less than this price");
-        return row(table, "held by assumptions", Cell.words(Math.round(100 * value.priorShare()) + " %"), "of what is unsure about the"
+        return row(table, "held by assumptions", Figures.share(value.priorShare()), "of what is unsure about the"
                 + " level of such cars; most by '" + held.assumption() + "', " + Math.round(100 * held.share()) + " %");
-    }
-
-    private static Cell range(Range range) {
-        return Cell.words(inTens(range.low()) + " to " + inTens(range.high()));
-    }
-
-    /** An estimate carries no single units. */
-    private static String inTens(double amount) {
-        return Cell.format(Math.rint(amount / TEN) * TEN, 0);
     }
 
     private static Table.Builder row(Table.Builder table, String figure, Cell found, String says) {

@@ -23,14 +23,14 @@ import swapworth.statistics.Bound;
 import swapworth.statistics.Design;
 import swapworth.statistics.ErrorLaw;
 import swapworth.statistics.ErrorScale;
-import swapworth.statistics.RangeStretch;
+import swapworth.statistics.Integration;
 import swapworth.statistics.Mixture;
 import swapworth.statistics.Normal;
-import swapworth.statistics.Integration;
 import swapworth.statistics.Posterior;
 import swapworth.statistics.Posterior.LeaveOut;
 import swapworth.statistics.PriorBlock;
 import swapworth.statistics.Quantiles;
+import swapworth.statistics.RangeStretch;
 import swapworth.statistics.Sample;
 import swapworth.statistics.ShrunkenRegression;
 import swapworth.statistics.SparseRow;
@@ -316,7 +316,7 @@ public final class PriceModel {
      * @return per cent
      */
     public double errorPercent() {
-        return 100 * Math.expm1(posterior.errorScale());
+        return Figures.percent(posterior.errorScale());
     }
 
     /**
@@ -568,7 +568,8 @@ public final class PriceModel {
     }
 
     /**
-     * How the middle price of one car stands to that of another: what differs between them, priced.
+     * How the middle price of one car stands to that of another: what differs between them, priced. Of a fact that the collection does
+     * not hold, such as a line that it has never seen, only the assumption speaks; the share held by assumptions shows it.
      *
      * @param first a car, a day and a level of trade
      * @param second another
@@ -578,13 +579,9 @@ public final class PriceModel {
         SparseRow contrast = encoder.encode(first).row().plus(-1, encoder.encode(second).row());
         Mixture m = posterior.estimate(contrast);
         double[] shares = posterior.priorShares(contrast);
-        return new Difference(percent(m.quantile(0.5)), new Range(percent(m.quantile(0.1)), percent(m.quantile(0.9))),
-                new Range(percent(m.quantile(0.025)), percent(m.quantile(0.975))), Math.min(1, Arrays.stream(shares).sum()),
+        return new Difference(Figures.percent(m.quantile(0.5)), new Range(Figures.percent(m.quantile(0.1)), Figures.percent(m.quantile(0.9))),
+                new Range(Figures.percent(m.quantile(0.025)), Figures.percent(m.quantile(0.975))), Math.min(1, Arrays.stream(shares).sum()),
                 FairValue.HeldBy.largest(blocks, shares));
-    }
-
-    private static double percent(double log) {
-        return 100 * Math.expm1(log);
     }
 
     /**
@@ -593,8 +590,12 @@ public final class PriceModel {
      * @param count number of draws, at least 1
      * @param seed seed of the generator
      * @return the draws, to be asked for any car
+     * @throws IllegalArgumentException if the count is below 1
      */
     public ValueDraws draws(int count, long seed) {
+        if (count < 1) {
+            throw new IllegalArgumentException("draws are at least 1, not " + count);
+        }
         return new ValueDraws(encoder, posterior.draws(count, seed));
     }
 

@@ -37,6 +37,6 @@ public record TermEffect(String label, String unit, double percent, double low80
     }
 
     private static double scaled(double percent, double by) {
-        return 100 * Math.expm1(by * Math.log1p(percent / 100));
+        return Figures.percent(by * Math.log1p(percent / 100));
     }
 }

@@ -2,6 +2,7 @@ package swapworth.market;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.LocalDate;
@@ -78,6 +79,16 @@ class JointAnswersTest {
         double share = Arrays.stream(draws).filter(d -> d <= at).count() / (double) draws.length;
         // Five standard errors of the simulation.
         assertEquals(expected, share, 5 * Math.sqrt(expected * (1 - expected) / draws.length));
+    }
+
+    @Test
+    void no_draws_are_refused() {
+        assertThrows(IllegalArgumentException.class, () -> model().draws(0, 1));
+    }
+
+    @Test
+    void a_line_never_seen_differs_by_assumption_alone() {
+        assertTrue(model().difference(subject("Nowhere", 2018), subject("Abel", 2018)).priorShare() > 0.9);
     }
 
     @Test
