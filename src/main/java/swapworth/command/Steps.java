@@ -172,7 +172,7 @@ final class Steps {
         CarsFile cars = CarsFile.read(arguments.subject(), read.baseCurrency());
         PriceModel model = model(read, arguments, folderOf(arguments.market().get(0)));
         Valued valued = Valued.of(cars.cars(), model, read.baseCurrency(), arguments.on(), arguments.level());
-        out.println(read.counts().sentence() + "; " + read.cars().size() + " cars");
+        out.println(counted(read));
         printProblems("rejected", cars.rejected());
         printProblems("set aside", cars.setAside());
         out.println();
@@ -309,9 +309,14 @@ final class Steps {
         print(judged.model(), judged.study());
     }
 
+    private static String counted(ListingsRead read) {
+        int cars = read.cars().size();
+        return read.counts().sentence() + "; " + cars + (cars == 1 ? " car" : " cars");
+    }
+
     /** What became of the rows. */
     private void account(ListingsRead read) {
-        out.println(read.counts().sentence() + "; " + read.cars().size() + " cars");
+        out.println(counted(read));
         read.notes().forEach(n -> out.println("  " + n));
         printProblems("rejected", read.rejected());
         printProblems("set aside", read.setAside());

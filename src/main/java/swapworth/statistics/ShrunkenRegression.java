@@ -14,8 +14,8 @@ import java.util.stream.Stream;
  *
  * <p>Common spreads of blocks have half-normal priors and are held at the mode of their logarithm, found by expectation and
  * maximisation; those of which nothing is assumed at their restricted maximum likelihood estimate. The error scale (ln-normal
- * prior), its growth (normal prior) and the common scale of the secondary spreads (ln-normal prior) are averaged over a central composite design about their mode, each point weighted by its Laplace marginal
- * likelihood: centre, both ends of each axis and, up to 120 rows, the corners, all at 1.1 standard deviations times the root of the
+ * prior), its growth (normal prior) and the common scale of the secondary spreads (ln-normal prior) are averaged over a central
+ * composite design about their mode, each point weighted by its Laplace marginal likelihood: centre, both ends of each axis and, up to 120 rows, the corners, all at 1.1 standard deviations times the root of the
  * number of axes from the centre, with weights that reproduce the first two moments of a normal law.
  *
  * <p>Sources: K. Lange, R. Little, J. Taylor, J. Amer. Statist. Assoc. 84 (1989) 881-896 for regression with t errors by weighted
