@@ -153,7 +153,7 @@ final class Confounding {
                 found.add(new Confounded(names, kinds.get(k)));
             }
         }
-        return found;
+        return List.copyOf(found);
     }
 
     private boolean together(Set<Integer> two) {

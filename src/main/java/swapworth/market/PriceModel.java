@@ -13,7 +13,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
@@ -70,6 +72,9 @@ public final class PriceModel {
     private final List<PriorBlock> blocks;
     private final Encoded[] encoded;
     private final Posterior posterior;
+    private final Map<Integer, Posterior> leftOut = new ConcurrentHashMap<>();
+    /** Found when first asked for: the same whichever thread finds it. */
+    private volatile @Nullable List<Confounded> confounded;
     private final RangeStretch stretch;
     private final Grids grids;
     private final Map<Integer, int[]> rowsOfCar = new HashMap<>();
@@ -221,7 +226,9 @@ public final class PriceModel {
         int every = 1 + first.length / MOST_STRETCHED_BY;
         return RangeStretch.of(IntStream.range(0, first.length / every).parallel().mapToDouble(k -> {
             int i = first[k * every];
-            Mixture left = without(evidence.get(i).car()).predict(encoded[i].row(), encoded[i].inflation(), encoded[i].growth());
+            Posterior without = leavingOut(evidence.get(i).car());
+            leftOut.put(evidence.get(i).car(), without);
+            Mixture left = without.predict(encoded[i].row(), encoded[i].inflation(), encoded[i].growth());
             return Normal.quantile(Math.max(1e-12, Math.min(1 - 1e-12, left.cumulative(evidence.get(i).logPrice()))));
         }).toArray());
     }
@@ -453,8 +460,13 @@ public final class PriceModel {
         return all.stream().flatMap(List::stream).toList();
     }
 
-    /** The posterior had a car never been seen. */
+    /** The posterior had a car never been seen; those that the stretch of ranges asked for are kept. */
     private Posterior without(int car) {
+        Posterior kept = leftOut.get(car);
+        return kept != null ? kept : leavingOut(car);
+    }
+
+    private Posterior leavingOut(int car) {
         return posterior.leavingOut(cars.size() <= REFITTED ? LeaveOut.REFIT : LeaveOut.CLOSED_FORM,
                 rowsOfCar.getOrDefault(car, new int[0]));
     }
@@ -539,7 +551,12 @@ public final class PriceModel {
      * @return empty where every fact that varies can be told from the others
      */
     public List<Confounded> confounded() {
-        return new Confounding(evidence, encoder, encoded).all();
+        List<Confounded> found = confounded;
+        if (found == null) {
+            found = new Confounding(evidence, encoder, encoded).all();
+            confounded = found;
+        }
+        return found;
     }
 
     /**
