@@ -17,7 +17,7 @@ import swapworth.notebook.Notebooks;
 
 /**
  * The program: {@code swapworth FOLDER} does whatever the folder's files allow; {@code check}, {@code judge}, {@code value},
- * {@code landed} and {@code notebook} are single steps. Exit codes: 0 done, 1 nothing usable (or any rejected row with {@code --strict}), 2 wrong usage.
+ * {@code landed}, {@code partout} and {@code notebook} are single steps. Exit codes: 0 done, 1 nothing usable (or any rejected row with {@code --strict}), 2 wrong usage.
  */
 public final class Main {
     private static final int WRONG_USAGE = 2;
@@ -96,6 +96,7 @@ public final class Main {
                         "  judge LISTINGS...    every listing judged, its own car left out",
                         "  value --market LISTINGS... --subject CARS    cars valued by listings",
                         "  landed FOLDER        what each car costs once it stands in the yard, and the highest bid",
+                        "  partout FOLDER       what the left-over parts of each car bring",
                         "  notebook FILE...     notebooks run, each written as a page");
         root.addPositional(PositionalParamSpec.builder().index("0").arity("0..1").paramLabel("FOLDER").type(Path.class)
                 .description("a folder with listings.csv, and cars.csv where you have one").build());
@@ -134,6 +135,12 @@ public final class Main {
                 spec.addOption(OptionSpec.builder("--target").paramLabel("AMOUNT").type(java.math.BigDecimal.class)
                         .description("the most to be paid in all: gives the highest bid for each car").build());
                 common(spec);
+            }
+            case "partout" -> {
+                spec.usageMessage().description("What the left-over parts of each car bring (cars.csv, partout.csv, parts.csv, listings.csv).");
+                ofFolder(spec);
+                common(spec);
+                modelling(spec);
             }
             case NOTEBOOK -> notebook(spec);
             default -> {

@@ -60,6 +60,7 @@ final class Steps {
                 case "judge" -> judge(arguments);
                 case "value" -> value(arguments);
                 case "landed" -> new DonorSteps(this, out).landed(arguments);
+                case "partout" -> new DonorSteps(this, out).partout(arguments);
                 case "notebook" -> notebook(arguments);
                 default -> folder(arguments);
             };
@@ -277,11 +278,11 @@ final class Steps {
         }
     }
 
-    private static ListingsRead read(List<Path> files) {
+    static ListingsRead read(List<Path> files) {
         return Listings.withDefaults().readFiles(files.get(0), files.subList(1, files.size()).toArray(Path[]::new));
     }
 
-    private PriceModel model(ListingsRead read, Arguments arguments, Path folder) {
+    PriceModel model(ListingsRead read, Arguments arguments, Path folder) {
         Assumptions assumptions = Assumptions.ofFolder(folder);
         printProblems("changes nothing", assumptions.problems());
         TreeSet<String> columns = new TreeSet<>();
