@@ -64,6 +64,7 @@ final class Steps {
                 case "judge" -> judge(arguments);
                 case "value" -> value(arguments);
                 case "index" -> index(arguments);
+                case "landed" -> new DonorSteps(this, out).landed(arguments);
                 case "notebook" -> notebook(arguments);
                 default -> folder(arguments);
             };
@@ -80,10 +81,11 @@ final class Steps {
     }
 
     /** Refuses to write over a file that is read. */
-    private static void keepApart(Arguments arguments, List<Path> inputs) throws IOException {
+    static void keepApart(Arguments arguments, List<Path> inputs) throws IOException {
         List<Path> read = new ArrayList<>(inputs);
         for (Path input : inputs) {
-            for (String beside : List.of(LISTINGS, CARS, "words.csv", "lines.csv", "rates.csv", "assumptions.csv")) {
+            for (String beside : List.of(LISTINGS, CARS, "words.csv", "lines.csv", "rates.csv", "assumptions.csv", "fees.csv", "parts.csv",
+                    "partout.csv")) {
                 read.add(input.resolveSibling(beside));
             }
         }
@@ -309,7 +311,7 @@ final class Steps {
     }
 
     /** The sample beside the jar's folder, else in the working folder. */
-    private static Path sampleFolder() {
+    static Path sampleFolder() {
         Path here = Path.of("sample-listings");
         if (Files.isDirectory(here)) {
             return here;
@@ -376,7 +378,7 @@ final class Steps {
                 "\nFewer than ten prices have a value: how well values meet prices cannot be told from so few."));
     }
 
-    private void printProblems(String what, List<RowProblem> problems) {
+    void printProblems(String what, List<RowProblem> problems) {
         for (RowProblem p : problems.subList(0, Math.min(20, problems.size()))) {
             out.println("  " + what + ": " + p.file() + (p.line() > 0 ? ":" + p.line() : "")
                     + (p.column().isEmpty() ? "" : ", " + p.column()) + (p.rawText().isEmpty() ? "" : " '" + p.rawText() + "'") + ": "
@@ -405,7 +407,7 @@ final class Steps {
         return DONE;
     }
 
-    private void writePage(Path file, Page page) throws IOException {
+    void writePage(Path file, Page page) throws IOException {
         try {
             page.write(file);
         } catch (IOException e) {
@@ -414,7 +416,7 @@ final class Steps {
         out.println("\nThe page: " + file.toAbsolutePath().normalize());
     }
 
-    private void write(Path file, String text, String what) throws IOException {
+    void write(Path file, String text, String what) throws IOException {
         writing(file, () -> OutputFile.write(file, text), what);
     }
 
