@@ -95,6 +95,7 @@ public final class Main {
                 .footer("", "Single steps, each with its own --help:", "  check LISTINGS...    what was understood of listing files",
                         "  judge LISTINGS...    every listing judged, its own car left out",
                         "  value --market LISTINGS... --subject CARS    cars valued by listings",
+                        "  index LISTINGS...    how the level of the market has moved",
                         "  landed FOLDER        what each car costs once it stands in the yard, and the highest bid",
                         "  partout FOLDER       what the left-over parts of each car bring",
                         "  notebook FILE...     notebooks run, each written as a page");
@@ -128,6 +129,16 @@ public final class Main {
                         .description("the file of the cars to value").build());
                 common(spec);
                 modelling(spec);
+            }
+            case "index" -> {
+                spec.usageMessage().description("Says how the level of the market has moved, how fast, and where it may go.");
+                files(spec);
+                spec.addOption(OptionSpec.builder("--base").paramLabel("YYYY-MM").type(String.class)
+                        .description("the month whose level is 100; unless stated the first").build());
+                spec.addOption(OptionSpec.builder("--line").paramLabel("LINE").type(String.class)
+                        .description("one line of the listings; unless stated all together").build());
+                common(spec);
+                with(spec);
             }
             case "landed" -> {
                 spec.usageMessage().description("What each car in play costs once it stands in the yard, line by line (cars.csv, fees.csv).");
@@ -196,6 +207,10 @@ public final class Main {
         spec.addOption(OptionSpec.builder("--level").paramLabel("LEVEL").type(String.class)
                 .description("the level of trade: private asking, trade asking, private sold, trade sold, auction; unless stated"
                         + " each car's own, else private asking").build());
+        with(spec);
+    }
+
+    private static void with(CommandSpec spec) {
         spec.addOption(OptionSpec.builder("--with").paramLabel("COLUMN,...").splitRegex(",").type(String[].class)
                 .description("further columns of the files as terms of the model").build());
     }

@@ -16,9 +16,12 @@ import swapworth.listing.CarsFile;
 import swapworth.listing.Check;
 import swapworth.listing.Listings;
 import swapworth.listing.ListingsRead;
+import swapworth.market.Answer;
 import swapworth.market.FitStudy;
+import swapworth.market.IndexTables;
 import swapworth.market.Judged;
 import swapworth.market.JudgedRows;
+import swapworth.market.MarketIndex;
 import swapworth.market.ModelTables;
 import swapworth.market.PriceModel;
 import swapworth.market.Valued;
@@ -30,6 +33,7 @@ import swapworth.reading.OutputFile;
 import swapworth.reading.RowProblem;
 import swapworth.reading.UnusableFileException;
 import swapworth.report.ListingsPage;
+import swapworth.report.MarketSection;
 import swapworth.report.Page;
 import swapworth.report.Part;
 import swapworth.report.Section;
@@ -59,6 +63,7 @@ final class Steps {
                 case "check" -> check(arguments);
                 case "judge" -> judge(arguments);
                 case "value" -> value(arguments);
+                case "index" -> index(arguments);
                 case "landed" -> new DonorSteps(this, out).landed(arguments);
                 case "partout" -> new DonorSteps(this, out).partout(arguments);
                 case "notebook" -> notebook(arguments);
@@ -190,6 +195,49 @@ final class Steps {
         }
         boolean rejected = !cars.rejected().isEmpty() && arguments.strictness() == Arguments.Strictness.STRICT;
         return cars.cars().isEmpty() || rejected ? NOTHING_USABLE : ending(read, arguments);
+    }
+
+    private int index(Arguments arguments) throws IOException {
+        keepApart(arguments, arguments.listings());
+        ListingsRead read = read(arguments.listings());
+        if (read.listings().isEmpty()) {
+            return nothing(read);
+        }
+        PriceModel model = model(read, arguments, folderOf(arguments.listings().get(0)));
+        account(read);
+        if (!(model.index() instanceof Answer.Told<MarketIndex> told)) {
+            out.println();
+            model.index().match(index -> index, no -> {
+                out.println("Cannot tell how the market moved: " + no.reason() + "; needed: " + no.needed() + ".");
+                return no;
+            });
+            return ending(read, arguments);
+        }
+        MarketIndex index = chosen(told.value(), arguments);
+        for (Table table : IndexTables.all(model, index)) {
+            out.println();
+            out.print(table.text());
+        }
+        if (arguments.out().isPresent()) {
+            write(arguments.out().get(), IndexTables.months(index).csv(), "the level of each month");
+        }
+        if (arguments.page().isPresent()) {
+            writePage(arguments.page().get(), Page.of(names(arguments.listings()) + ": the market in time", counted(read) + ".",
+                    MarketSection.of(model, index)));
+        }
+        return ending(read, arguments);
+    }
+
+    private static MarketIndex chosen(MarketIndex index, Arguments arguments) {
+        MarketIndex chosen = index;
+        try {
+            if (arguments.line().isPresent()) {
+                chosen = chosen.ofLine(arguments.line().get());
+            }
+            return arguments.base().isPresent() ? chosen.withBase(arguments.base().get()) : chosen;
+        } catch (IllegalArgumentException e) {
+            throw new WrongUsageException(String.valueOf(e.getMessage()));
+        }
     }
 
     private int notebook(Arguments arguments) throws IOException {
