@@ -40,6 +40,8 @@ public final class PartsMarket {
     private static final int NAMES = 5;
     private static final double DAYS_PER_MONTH = 30.4375;
     private static final double MILES_STEP = 10_000;
+    /** Departures of single parts from their like end here, in error scales. */
+    private static final double FARTHEST = 3;
 
     private final List<PartOffers.Offer> offers;
     private final Map<String, Integer> names = new TreeMap<>();
@@ -172,9 +174,22 @@ public final class PartsMarket {
             this.joint = joint;
         }
 
-        /** Draws of the logarithm of what one such part sells for; nothing where no offer names its kind. */
+        /**
+         * Draws of the logarithm of what one such part sells for; nothing where no offer names its kind. How one part departs from its like
+         * is held within {@value #FARTHEST} scales: beyond them lie mistyped prices, not sales, and with them a sum would have no mean.
+         */
         Optional<double[]> sold(Wanted wanted, long seed) {
-            return offersOf(wanted.part()) == 0 ? Optional.empty() : joint.map(j -> j.responses(row(wanted, PriceKind.SOLD), 1, 0, seed));
+            if (offersOf(wanted.part()) == 0 || joint.isEmpty()) {
+                return Optional.empty();
+            }
+            SparseRow row = row(wanted, PriceKind.SOLD);
+            double[] level = joint.get().of(row);
+            double[] one = joint.get().responses(row, 1, 0, seed);
+            double most = FARTHEST * posterior.orElseThrow().errorScale();
+            for (int i = 0; i < one.length; i++) {
+                one[i] = level[i] + Math.max(-most, Math.min(most, one[i] - level[i]));
+            }
+            return Optional.of(one);
         }
 
         /** Draws of the drift of part prices, log points a month. */
