@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 import swapworth.assumptions.Assumption;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.PriceKind;
@@ -51,6 +52,7 @@ public final class PartsMarket {
     private final double middleMiles;
     private final Optional<LocalDate> on;
     private final Optional<Posterior> posterior;
+    private @Nullable Drawn kept;
 
     private PartsMarket(List<PartOffers.Offer> offers, Map<String, String> gearOfLine, Optional<LocalDate> on, Assumptions assumptions) {
         this.offers = offers;
@@ -161,16 +163,23 @@ public final class PartsMarket {
         return posterior.map(p -> p.priorShare(row(wanted, PriceKind.SOLD))).orElse(1.0);
     }
 
-    /** Joint draws of all part prices. */
-    Drawn draws(int count, long seed) {
-        return new Drawn(posterior.map(p -> p.draws(count, seed)));
+    /** Joint draws of all part prices; the same are asked for car after car and kept. */
+    synchronized Drawn draws(int count, long seed) {
+        if (kept == null || kept.count != count || kept.seed != seed) {
+            kept = new Drawn(count, seed, posterior.map(p -> p.draws(count, seed)));
+        }
+        return kept;
     }
 
     /** Joint draws: draw i of every part belongs to one state of the parts market. */
     final class Drawn {
+        private final int count;
+        private final long seed;
         private final Optional<JointDraws> joint;
 
-        private Drawn(Optional<JointDraws> joint) {
+        private Drawn(int count, long seed, Optional<JointDraws> joint) {
+            this.count = count;
+            this.seed = seed;
             this.joint = joint;
         }
 
