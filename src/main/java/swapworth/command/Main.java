@@ -16,8 +16,8 @@ import swapworth.assumptions.Assumptions;
 import swapworth.notebook.Notebooks;
 
 /**
- * The program: {@code swapworth FOLDER} does whatever the folder's files allow; {@code check}, {@code judge}, {@code value}
- * and {@code notebook} are single steps. Exit codes: 0 done, 1 nothing usable (or any rejected row with {@code --strict}), 2 wrong usage.
+ * The program: {@code swapworth FOLDER} does whatever the folder's files allow; {@code check}, {@code judge}, {@code value},
+ * {@code project} and {@code notebook} are single steps. Exit codes: 0 done, 1 nothing usable (or any rejected row with {@code --strict}), 2 wrong usage.
  */
 public final class Main {
     private static final int WRONG_USAGE = 2;
@@ -95,9 +95,9 @@ public final class Main {
                 .footer("", "Single steps, each with its own --help:", "  check LISTINGS...    what was understood of listing files",
                         "  judge LISTINGS...    every listing judged, its own car left out",
                         "  value --market LISTINGS... --subject CARS    cars valued by listings",
+                        "  project FOLDER       the money of the undertaking: spent, still to come, and what it is against",
                         "  notebook FILE...     notebooks run, each written as a page");
-        root.addPositional(PositionalParamSpec.builder().index("0").arity("0..1").paramLabel("FOLDER").type(Path.class)
-                .description("a folder with listings.csv, and cars.csv where you have one").build());
+        folder(root);
         common(root);
         modelling(root);
         return root;
@@ -127,6 +127,12 @@ public final class Main {
                 common(spec);
                 modelling(spec);
             }
+            case "project" -> {
+                spec.usageMessage().description("The money of the undertaking, from ledger.csv and the files beside it.");
+                folder(spec);
+                common(spec);
+                on(spec, "the day up to which rows of the ledger can be done; unless stated the day of the last row that is done");
+            }
             case NOTEBOOK -> notebook(spec);
             default -> {
                 return Optional.empty();
@@ -151,6 +157,15 @@ public final class Main {
                 .description("ends a notebook that runs longer; unless stated 120").build());
     }
 
+    private static void folder(CommandSpec spec) {
+        spec.addPositional(PositionalParamSpec.builder().index("0").arity("0..1").paramLabel("FOLDER").type(Path.class)
+                .description("the folder of your files: listings.csv, and cars.csv, ledger.csv and the others where you have them").build());
+    }
+
+    private static void on(CommandSpec spec, String description) {
+        spec.addOption(OptionSpec.builder("--on").paramLabel("DATE").type(String.class).description(description).build());
+    }
+
     private static void files(CommandSpec spec) {
         spec.addPositional(PositionalParamSpec.builder().index("0..*").arity("1..*").paramLabel("LISTINGS").type(Path[].class)
                 .required(true).description("one or several files of listings, taken together").build());
@@ -170,9 +185,7 @@ public final class Main {
     }
 
     private static void modelling(CommandSpec spec) {
-        spec.addOption(OptionSpec.builder("--on").paramLabel("DATE").type(String.class)
-                .description("the valuation day, year-month-day; unless stated each listing's own day, and for cars the last day seen")
-                .build());
+        on(spec, "the valuation day, year-month-day; unless stated each listing's own day, and for cars the last day seen");
         spec.addOption(OptionSpec.builder("--level").paramLabel("LEVEL").type(String.class)
                 .description("the level of trade: private asking, trade asking, private sold, trade sold, auction; unless stated"
                         + " each car's own, else private asking").build());

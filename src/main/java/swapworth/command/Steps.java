@@ -26,12 +26,15 @@ import swapworth.notebook.NotebookException;
 import swapworth.notebook.NotebookRun;
 import swapworth.notebook.Notebooks;
 import swapworth.notebook.Progress;
+import swapworth.project.Forecast;
+import swapworth.project.Ledger;
 import swapworth.reading.OutputFile;
 import swapworth.reading.RowProblem;
 import swapworth.reading.UnusableFileException;
 import swapworth.report.ListingsPage;
 import swapworth.report.Page;
 import swapworth.report.Part;
+import swapworth.report.ProjectPage;
 import swapworth.report.Section;
 import swapworth.table.Table;
 
@@ -44,6 +47,7 @@ final class Steps {
     private static final int TOO_MANY_TO_SHOW = 5_000;
     private static final String LISTINGS = "listings.csv";
     private static final String CARS = "cars.csv";
+    private static final String LEDGER = "ledger.csv";
 
     private final PrintStream out;
     private final PrintStream err;
@@ -59,6 +63,7 @@ final class Steps {
                 case "check" -> check(arguments);
                 case "judge" -> judge(arguments);
                 case "value" -> value(arguments);
+                case "project" -> project(arguments);
                 case "notebook" -> notebook(arguments);
                 default -> folder(arguments);
             };
@@ -78,7 +83,7 @@ final class Steps {
     private static void keepApart(Arguments arguments, List<Path> inputs) throws IOException {
         List<Path> read = new ArrayList<>(inputs);
         for (Path input : inputs) {
-            for (String beside : List.of(LISTINGS, CARS, "words.csv", "lines.csv", "rates.csv", "assumptions.csv")) {
+            for (String beside : List.of(LISTINGS, CARS, LEDGER, "words.csv", "lines.csv", "rates.csv", "assumptions.csv")) {
                 read.add(input.resolveSibling(beside));
             }
         }
@@ -189,6 +194,40 @@ final class Steps {
         return cars.cars().isEmpty() || rejected ? NOTHING_USABLE : ending(read, arguments);
     }
 
+    /** The money of the undertaking. */
+    private int project(Arguments arguments) throws IOException {
+        Path folder = folder(arguments.folder());
+        Path file = folder.resolve(LEDGER);
+        keepApart(arguments, List.of(file));
+        Ledger.Options options = Ledger.withDefaults().with(assumptions(folder));
+        Ledger ledger = arguments.on().map(options::on).orElse(options).read(file);
+        if (ledger.entries().isEmpty()) {
+            err.println("no usable row: " + ledger.read().sentence());
+            ledger.read().problems().stream().limit(5).forEach(p -> err.println("  " + p.file() + ":" + p.line() + " " + p.column() + ": "
+                    + p.message()));
+            return NOTHING_USABLE;
+        }
+        Forecast forecast = Forecast.withDefaults().with(options.assumptions()).of(ledger);
+        out.println(ledger.read().sentence());
+        printProblems("rejected", ledger.read().rejected());
+        printProblems("set aside", ledger.read().setAside());
+        printProblems("question", ledger.read().questions());
+        for (List<Table> tables : List.of(ledger.sums().tables(), forecast.tables())) {
+            tables.forEach(table -> out.print("\n" + table.text()));
+        }
+        if (arguments.out().isPresent()) {
+            write(arguments.out().get(), ledger.sums().byCategoryTable("").csv(), "the sums by category");
+        }
+        if (arguments.page().isPresent()) {
+            writePage(arguments.page().get(), ProjectPage.of(nameOf(folder), ledger, forecast));
+        }
+        if (arguments.strictness() == Arguments.Strictness.STRICT && !ledger.read().rejected().isEmpty()) {
+            err.println("--strict: " + ledger.read().rejected().size() + " rejected");
+            return NOTHING_USABLE;
+        }
+        return DONE;
+    }
+
     private int notebook(Arguments arguments) throws IOException {
         Path folder = arguments.notebookFolder().orElseGet(Steps::sampleFolder);
         // A console is there only where both ends are a terminal.
@@ -205,11 +244,7 @@ final class Steps {
 
     /** The whole job: judges the listings of a folder and values its cars in play, on one page. */
     private int folder(Arguments arguments) throws IOException {
-        Path folder = arguments.folder().orElseGet(Steps::sampleFolder);
-        if (!Files.isDirectory(folder)) {
-            throw new NothingUsableException(folder + ": there is no such folder; needed: a folder with " + LISTINGS
-                    + ", or one of the steps check, judge, value");
-        }
+        Path folder = folder(arguments.folder());
         Path listings = folder.resolve(LISTINGS);
         keepApart(arguments, List.of(listings));
         Charts.prepare();
@@ -237,10 +272,23 @@ final class Steps {
         if (arguments.out().isPresent()) {
             write(arguments.out().get(), judged.table().csv(), "the judged listings");
         }
-        Path name = folder.toAbsolutePath().normalize().getFileName();
         Path page = arguments.page().orElse(folder.resolve("swapworth.html"));
-        writePage(page, ListingsPage.of(name == null ? "listings" : name.toString(), judged, valued, missing(folder)));
+        writePage(page, ListingsPage.of(nameOf(folder), judged, valued, missing(folder)));
         return ending(read, arguments);
+    }
+
+    private static Path folder(Optional<Path> stated) {
+        Path folder = stated.orElseGet(Steps::sampleFolder);
+        if (!Files.isDirectory(folder)) {
+            throw new NothingUsableException(folder + ": there is no such folder; needed: a folder with " + LISTINGS
+                    + ", or one of the steps check, judge, value");
+        }
+        return folder;
+    }
+
+    private static String nameOf(Path folder) {
+        Path name = folder.toAbsolutePath().normalize().getFileName();
+        return name == null ? "listings" : name.toString();
     }
 
     private static List<String> missing(Path folder) {
@@ -280,9 +328,7 @@ final class Steps {
     }
 
     private PriceModel model(ListingsRead read, Arguments arguments, Path folder) {
-        Path own = folder.resolve("assumptions.csv");
-        Assumptions assumptions = Files.isRegularFile(own) ? Assumptions.defaults().with(own) : Assumptions.defaults();
-        printProblems("changes nothing", assumptions.problems());
+        Assumptions assumptions = assumptions(folder);
         TreeSet<String> columns = new TreeSet<>();
         if (!arguments.with().isEmpty()) {
             read.listings().forEach(l -> columns.addAll(l.facts().further().keySet()));
@@ -300,6 +346,13 @@ final class Steps {
             }
         }
         return PriceModel.options().with(assumptions).withColumns(further).fit(read.cars());
+    }
+
+    private Assumptions assumptions(Path folder) {
+        Path own = folder.resolve("assumptions.csv");
+        Assumptions assumptions = Files.isRegularFile(own) ? Assumptions.defaults().with(own) : Assumptions.defaults();
+        printProblems("changes nothing", assumptions.problems());
+        return assumptions;
     }
 
     private void print(ListingsRead read, Judged judged) {
