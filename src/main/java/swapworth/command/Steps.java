@@ -349,8 +349,7 @@ final class Steps {
     }
 
     private Assumptions assumptions(Path folder) {
-        Path own = folder.resolve("assumptions.csv");
-        Assumptions assumptions = Files.isRegularFile(own) ? Assumptions.defaults().with(own) : Assumptions.defaults();
+        Assumptions assumptions = Assumptions.ofFolder(folder);
         printProblems("changes nothing", assumptions.problems());
         return assumptions;
     }
