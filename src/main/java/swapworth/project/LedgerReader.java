@@ -15,6 +15,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.regex.Pattern;
 import swapworth.money.Money;
 import swapworth.project.Entry.Direction;
 import swapworth.project.Entry.Status;
@@ -36,6 +37,7 @@ final class LedgerReader {
     private static final String STATUS = "status";
     private static final String CHARGED = "charged";
     private static final String GROSS = "gross";
+    private static final Pattern WEIGHT = Pattern.compile("[0-9]{1,9}(\\.[0-9]{1,6})?");
     private static final BigDecimal HUNDRED = BigDecimal.valueOf(100);
     private static final Vocabulary<Category> CATEGORIES = Category.vocabulary();
     private static final Vocabulary<Direction> DIRECTIONS = Vocabulary.<Direction>empty()
@@ -223,7 +225,7 @@ final class LedgerReader {
             int colon = one.lastIndexOf(':');
             String name = (colon < 0 ? one : one.substring(0, colon)).strip();
             String weight = colon < 0 ? "1" : one.substring(colon + 1).replace("%", "").strip();
-            if (name.isEmpty() || !weight.matches("[0-9]{1,9}(\\.[0-9]{1,6})?") || new BigDecimal(weight).signum() == 0) {
+            if (name.isEmpty() || !WEIGHT.matcher(weight).matches() || new BigDecimal(weight).signum() == 0) {
                 draft.row.reject("car", "a shared row names its cars with their shares, such as 'recipient: 60; donor: 40'");
                 return;
             }
