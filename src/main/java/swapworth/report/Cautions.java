@@ -64,4 +64,18 @@ public final class Cautions {
                 "Money from parts may be taxable, and selling many cars or parts may need a licence: ask where you live. (US: 49 USC 30504 on"
                         + " reporting by salvage yards)");
     }
+
+    /**
+     * For a page of the money of an undertaking.
+     *
+     * @return one caution an item
+     */
+    public static List<String> ofMoney() {
+        return List.of(
+                "What parts and cars bring in may be taxed, and a loss may not count: keep the ledger by date and ask a tax adviser."
+                        + " (US: Treasury Regulation 1.183-2(b) on hobby or business)",
+                "An engine change can end an insurer's promise and break the terms of a loan: tell the insurer and the lender before you change"
+                        + " the car, and read what the policy pays. (UK: Consumer Insurance (Disclosure and Representations) Act 2012, section 2)",
+                "A forecast holds what its rows hold. Work that nobody thought of is only in the reserve, which is an assumption.");
+    }
 }
