@@ -95,6 +95,7 @@ public final class Main {
                 .footer("", "Single steps, each with its own --help:", "  check LISTINGS...    what was understood of listing files",
                         "  judge LISTINGS...    every listing judged, its own car left out",
                         "  value --market LISTINGS... --subject CARS    cars valued by listings",
+                        "  swap FOLDER          the finished cars of cars.csv: body of one line, running gear of another",
                         "  notebook FILE...     notebooks run, each written as a page");
         root.addPositional(PositionalParamSpec.builder().index("0").arity("0..1").paramLabel("FOLDER").type(Path.class)
                 .description("a folder with listings.csv, and cars.csv where you have one").build());
@@ -124,6 +125,14 @@ public final class Main {
                         .description("one or several files of listings").build());
                 spec.addOption(OptionSpec.builder("--subject").paramLabel("CARS").type(Path.class).required(true)
                         .description("the file of the cars to value").build());
+                common(spec);
+                modelling(spec);
+            }
+            case "swap" -> {
+                spec.usageMessage().description("Values finished swaps: the rows of cars.csv of the role 'finished', by listings.csv, swaps.csv"
+                        + " and the assumptions.");
+                spec.addPositional(PositionalParamSpec.builder().index("0").arity("0..1").paramLabel("FOLDER").type(Path.class)
+                        .description("the folder of your files; without it the sample folder is taken").build());
                 common(spec);
                 modelling(spec);
             }

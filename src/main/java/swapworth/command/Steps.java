@@ -33,6 +33,9 @@ import swapworth.report.ListingsPage;
 import swapworth.report.Page;
 import swapworth.report.Part;
 import swapworth.report.Section;
+import swapworth.report.SwapSection;
+import swapworth.swap.SwapAnswer;
+import swapworth.swap.Swaps;
 import swapworth.table.Table;
 
 /** The steps of the program, each a few calls of the library. */
@@ -59,6 +62,7 @@ final class Steps {
                 case "check" -> check(arguments);
                 case "judge" -> judge(arguments);
                 case "value" -> value(arguments);
+                case "swap" -> swap(arguments);
                 case "notebook" -> notebook(arguments);
                 default -> folder(arguments);
             };
@@ -78,7 +82,7 @@ final class Steps {
     private static void keepApart(Arguments arguments, List<Path> inputs) throws IOException {
         List<Path> read = new ArrayList<>(inputs);
         for (Path input : inputs) {
-            for (String beside : List.of(LISTINGS, CARS, "words.csv", "lines.csv", "rates.csv", "assumptions.csv")) {
+            for (String beside : List.of(LISTINGS, CARS, "words.csv", "lines.csv", "rates.csv", "assumptions.csv", "swaps.csv")) {
                 read.add(input.resolveSibling(beside));
             }
         }
@@ -187,6 +191,47 @@ final class Steps {
         }
         boolean rejected = !cars.rejected().isEmpty() && arguments.strictness() == Arguments.Strictness.STRICT;
         return cars.cars().isEmpty() || rejected ? NOTHING_USABLE : ending(read, arguments);
+    }
+
+    private int swap(Arguments arguments) throws IOException {
+        Path folder = arguments.folder().orElseGet(Steps::sampleFolder);
+        keepApart(arguments, List.of(folder.resolve(LISTINGS)));
+        ListingsRead read = read(List.of(needed(folder.resolve(LISTINGS))));
+        if (read.listings().isEmpty()) {
+            return nothing(read);
+        }
+        CarsFile cars = CarsFile.read(needed(folder.resolve(CARS)), read.baseCurrency());
+        PriceModel model = model(read, arguments, folder);
+        out.println(counted(read));
+        printProblems("rejected", cars.rejected());
+        printProblems("set aside", cars.setAside());
+        Swaps swaps = Swaps.of(folder, cars, read.baseCurrency(), model, arguments.on(), arguments.level());
+        printProblems("odd", swaps.problems());
+        swaps.notes().forEach(n -> out.println("  " + n));
+        if (swaps.answers().isEmpty()) {
+            err.println(CARS + ": no car of the role 'finished'; write one row with role finished, the vehicle whose body it has, and"
+                    + " running_gear or gear_line");
+            return NOTHING_USABLE;
+        }
+        for (SwapAnswer answer : swaps.answers()) {
+            answer.tables().forEach(t -> out.print("\n" + t.text()));
+        }
+        if (arguments.out().isPresent()) {
+            write(arguments.out().get(), swaps.table().csv(), "the values of the finished cars");
+        }
+        if (arguments.page().isPresent()) {
+            writePage(arguments.page().get(), SwapSection.page(swaps));
+        }
+        boolean rejected = !(cars.rejected().isEmpty() && swaps.rejected().isEmpty())
+                && arguments.strictness() == Arguments.Strictness.STRICT;
+        return rejected ? NOTHING_USABLE : ending(read, arguments);
+    }
+
+    private static Path needed(Path file) {
+        if (!Files.isRegularFile(file)) {
+            throw new NothingUsableException(file + ": there is no such file; this step needs " + LISTINGS + " and " + CARS);
+        }
+        return file;
     }
 
     private int notebook(Arguments arguments) throws IOException {
