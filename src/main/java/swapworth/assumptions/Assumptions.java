@@ -7,6 +7,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -81,6 +82,18 @@ public final class Assumptions {
                 throw new UncheckedIOException(e);
             }
         }
+    }
+
+    /**
+     * The numbers that hold in a folder: ours, with the rows of its {@code assumptions.csv} in their place where there is one.
+     *
+     * @param folder the folder of the user's files
+     * @return the assumptions
+     * @throws swapworth.reading.UnusableFileException if there is such a file and it cannot be used as a whole
+     */
+    public static Assumptions ofFolder(Path folder) {
+        Path own = folder.resolve("assumptions.csv");
+        return Files.isRegularFile(own) ? defaults().with(own) : defaults();
     }
 
     /**

@@ -16,9 +16,12 @@ import swapworth.listing.CarsFile;
 import swapworth.listing.Check;
 import swapworth.listing.Listings;
 import swapworth.listing.ListingsRead;
+import swapworth.market.Answer;
 import swapworth.market.FitStudy;
+import swapworth.market.IndexTables;
 import swapworth.market.Judged;
 import swapworth.market.JudgedRows;
+import swapworth.market.MarketIndex;
 import swapworth.market.ModelTables;
 import swapworth.market.PriceModel;
 import swapworth.market.Valued;
@@ -30,12 +33,10 @@ import swapworth.reading.OutputFile;
 import swapworth.reading.RowProblem;
 import swapworth.reading.UnusableFileException;
 import swapworth.report.ListingsPage;
+import swapworth.report.MarketSection;
 import swapworth.report.Page;
 import swapworth.report.Part;
 import swapworth.report.Section;
-import swapworth.report.SwapSection;
-import swapworth.swap.SwapAnswer;
-import swapworth.swap.Swaps;
 import swapworth.table.Table;
 
 /** The steps of the program, each a few calls of the library. */
@@ -62,7 +63,9 @@ final class Steps {
                 case "check" -> check(arguments);
                 case "judge" -> judge(arguments);
                 case "value" -> value(arguments);
-                case "swap" -> swap(arguments);
+                case "index" -> index(arguments);
+                case "landed" -> new DonorSteps(this, out).landed(arguments);
+                case "swap" -> new SwapSteps(this, out, err).swap(arguments);
                 case "notebook" -> notebook(arguments);
                 default -> folder(arguments);
             };
@@ -79,10 +82,11 @@ final class Steps {
     }
 
     /** Refuses to write over a file that is read. */
-    private static void keepApart(Arguments arguments, List<Path> inputs) throws IOException {
+    static void keepApart(Arguments arguments, List<Path> inputs) throws IOException {
         List<Path> read = new ArrayList<>(inputs);
         for (Path input : inputs) {
-            for (String beside : List.of(LISTINGS, CARS, "words.csv", "lines.csv", "rates.csv", "assumptions.csv", "swaps.csv")) {
+            for (String beside : List.of(LISTINGS, CARS, "words.csv", "lines.csv", "rates.csv", "assumptions.csv", "fees.csv", "parts.csv",
+                    "partout.csv", "swaps.csv")) {
                 read.add(input.resolveSibling(beside));
             }
         }
@@ -193,45 +197,47 @@ final class Steps {
         return cars.cars().isEmpty() || rejected ? NOTHING_USABLE : ending(read, arguments);
     }
 
-    private int swap(Arguments arguments) throws IOException {
-        Path folder = arguments.folder().orElseGet(Steps::sampleFolder);
-        keepApart(arguments, List.of(folder.resolve(LISTINGS)));
-        ListingsRead read = read(List.of(needed(folder.resolve(LISTINGS))));
+    private int index(Arguments arguments) throws IOException {
+        keepApart(arguments, arguments.listings());
+        ListingsRead read = read(arguments.listings());
         if (read.listings().isEmpty()) {
             return nothing(read);
         }
-        CarsFile cars = CarsFile.read(needed(folder.resolve(CARS)), read.baseCurrency());
-        PriceModel model = model(read, arguments, folder);
-        out.println(counted(read));
-        printProblems("rejected", cars.rejected());
-        printProblems("set aside", cars.setAside());
-        Swaps swaps = Swaps.of(folder, cars, read.baseCurrency(), model, arguments.on(), arguments.level());
-        printProblems("odd", swaps.problems());
-        swaps.notes().forEach(n -> out.println("  " + n));
-        if (swaps.answers().isEmpty()) {
-            err.println(CARS + ": no car of the role 'finished'; write one row with role finished, the vehicle whose body it has, and"
-                    + " running_gear or gear_line");
-            return NOTHING_USABLE;
+        PriceModel model = model(read, arguments, folderOf(arguments.listings().get(0)));
+        account(read);
+        if (!(model.index() instanceof Answer.Told<MarketIndex> told)) {
+            out.println();
+            model.index().match(index -> index, no -> {
+                out.println("Cannot tell how the market moved: " + no.reason() + "; needed: " + no.needed() + ".");
+                return no;
+            });
+            return ending(read, arguments);
         }
-        for (SwapAnswer answer : swaps.answers()) {
-            answer.tables().forEach(t -> out.print("\n" + t.text()));
+        MarketIndex index = chosen(told.value(), arguments);
+        for (Table table : IndexTables.all(model, index)) {
+            out.println();
+            out.print(table.text());
         }
         if (arguments.out().isPresent()) {
-            write(arguments.out().get(), swaps.table().csv(), "the values of the finished cars");
+            write(arguments.out().get(), IndexTables.months(index).csv(), "the level of each month");
         }
         if (arguments.page().isPresent()) {
-            writePage(arguments.page().get(), SwapSection.page(swaps));
+            writePage(arguments.page().get(), Page.of(names(arguments.listings()) + ": the market in time", counted(read) + ".",
+                    MarketSection.of(model, index)));
         }
-        boolean rejected = !(cars.rejected().isEmpty() && swaps.rejected().isEmpty())
-                && arguments.strictness() == Arguments.Strictness.STRICT;
-        return rejected ? NOTHING_USABLE : ending(read, arguments);
+        return ending(read, arguments);
     }
 
-    private static Path needed(Path file) {
-        if (!Files.isRegularFile(file)) {
-            throw new NothingUsableException(file + ": there is no such file; this step needs " + LISTINGS + " and " + CARS);
+    private static MarketIndex chosen(MarketIndex index, Arguments arguments) {
+        MarketIndex chosen = index;
+        try {
+            if (arguments.line().isPresent()) {
+                chosen = chosen.ofLine(arguments.line().get());
+            }
+            return arguments.base().isPresent() ? chosen.withBase(arguments.base().get()) : chosen;
+        } catch (IllegalArgumentException e) {
+            throw new WrongUsageException(String.valueOf(e.getMessage()));
         }
-        return file;
     }
 
     private int notebook(Arguments arguments) throws IOException {
@@ -306,7 +312,7 @@ final class Steps {
     }
 
     /** The sample beside the jar's folder, else in the working folder. */
-    private static Path sampleFolder() {
+    static Path sampleFolder() {
         Path here = Path.of("sample-listings");
         if (Files.isDirectory(here)) {
             return here;
@@ -320,13 +326,12 @@ final class Steps {
         }
     }
 
-    private static ListingsRead read(List<Path> files) {
+    static ListingsRead read(List<Path> files) {
         return Listings.withDefaults().readFiles(files.get(0), files.subList(1, files.size()).toArray(Path[]::new));
     }
 
-    private PriceModel model(ListingsRead read, Arguments arguments, Path folder) {
-        Path own = folder.resolve("assumptions.csv");
-        Assumptions assumptions = Files.isRegularFile(own) ? Assumptions.defaults().with(own) : Assumptions.defaults();
+    PriceModel model(ListingsRead read, Arguments arguments, Path folder) {
+        Assumptions assumptions = Assumptions.ofFolder(folder);
         printProblems("changes nothing", assumptions.problems());
         TreeSet<String> columns = new TreeSet<>();
         if (!arguments.with().isEmpty()) {
@@ -354,7 +359,7 @@ final class Steps {
         print(judged.model(), judged.study());
     }
 
-    private static String counted(ListingsRead read) {
+    static String counted(ListingsRead read) {
         int cars = read.cars().size();
         return read.counts().sentence() + "; " + cars + (cars == 1 ? " car" : " cars");
     }
@@ -374,7 +379,7 @@ final class Steps {
                 "\nFewer than ten prices have a value: how well values meet prices cannot be told from so few."));
     }
 
-    private void printProblems(String what, List<RowProblem> problems) {
+    void printProblems(String what, List<RowProblem> problems) {
         for (RowProblem p : problems.subList(0, Math.min(20, problems.size()))) {
             out.println("  " + what + ": " + p.file() + (p.line() > 0 ? ":" + p.line() : "")
                     + (p.column().isEmpty() ? "" : ", " + p.column()) + (p.rawText().isEmpty() ? "" : " '" + p.rawText() + "'") + ": "
@@ -385,7 +390,7 @@ final class Steps {
         }
     }
 
-    private int nothing(ListingsRead read) {
+    int nothing(ListingsRead read) {
         err.println("no usable row: " + read.counts().sentence());
         for (List<RowProblem> some : List.of(read.rejected(), read.setAside())) {
             for (RowProblem p : some.subList(0, Math.min(5, some.size()))) {
@@ -395,7 +400,7 @@ final class Steps {
         return NOTHING_USABLE;
     }
 
-    private int ending(ListingsRead read, Arguments arguments) {
+    int ending(ListingsRead read, Arguments arguments) {
         if (arguments.strictness() == Arguments.Strictness.STRICT && read.counts().rejected() > 0) {
             err.println("--strict: " + read.counts().rejected() + " rejected");
             return NOTHING_USABLE;
@@ -403,7 +408,7 @@ final class Steps {
         return DONE;
     }
 
-    private void writePage(Path file, Page page) throws IOException {
+    void writePage(Path file, Page page) throws IOException {
         try {
             page.write(file);
         } catch (IOException e) {
@@ -412,7 +417,7 @@ final class Steps {
         out.println("\nThe page: " + file.toAbsolutePath().normalize());
     }
 
-    private void write(Path file, String text, String what) throws IOException {
+    void write(Path file, String text, String what) throws IOException {
         writing(file, () -> OutputFile.write(file, text), what);
     }
 
