@@ -99,6 +99,7 @@ public final class Main {
                         "  index LISTINGS...    how the level of the market has moved",
                         "  landed FOLDER        what each car costs once it stands in the yard, and the highest bid",
                         "  partout FOLDER       what the left-over parts of each car bring",
+                        "  swap FOLDER          the finished cars of cars.csv: body of one line, running gear of another",
                         "  project FOLDER       the money of the undertaking: spent, still to come, and what it is against",
                         "  notebook FILE...     notebooks run, each written as a page");
         folder(root);
@@ -159,6 +160,13 @@ public final class Main {
                 folder(spec);
                 common(spec);
                 on(spec, "the day up to which rows of the ledger can be done; unless stated the day of the last row that is done");
+            }
+            case "swap" -> {
+                spec.usageMessage().description("Values finished swaps: the rows of cars.csv of the role 'finished', by listings.csv, swaps.csv"
+                        + " and the assumptions.");
+                folder(spec);
+                common(spec);
+                modelling(spec);
             }
             case NOTEBOOK -> notebook(spec);
             default -> {

@@ -71,6 +71,7 @@ final class Steps {
                 case "landed" -> new DonorSteps(this, out).landed(arguments);
                 case "partout" -> new DonorSteps(this, out).partout(arguments);
                 case "project" -> project(arguments);
+                case "swap" -> new SwapSteps(this, out, err).swap(arguments);
                 case "notebook" -> notebook(arguments);
                 default -> folder(arguments);
             };
@@ -91,7 +92,7 @@ final class Steps {
         List<Path> read = new ArrayList<>(inputs);
         for (Path input : inputs) {
             for (String beside : List.of(LISTINGS, CARS, LEDGER, "words.csv", "lines.csv", "rates.csv", "assumptions.csv", "fees.csv", "parts.csv",
-                    "partout.csv")) {
+                    "partout.csv", "swaps.csv")) {
                 read.add(input.resolveSibling(beside));
             }
         }
@@ -412,7 +413,7 @@ final class Steps {
         print(judged.model(), judged.study());
     }
 
-    private static String counted(ListingsRead read) {
+    static String counted(ListingsRead read) {
         int cars = read.cars().size();
         return read.counts().sentence() + "; " + cars + (cars == 1 ? " car" : " cars");
     }
@@ -443,7 +444,7 @@ final class Steps {
         }
     }
 
-    private int nothing(ListingsRead read) {
+    int nothing(ListingsRead read) {
         err.println("no usable row: " + read.counts().sentence());
         for (List<RowProblem> some : List.of(read.rejected(), read.setAside())) {
             for (RowProblem p : some.subList(0, Math.min(5, some.size()))) {
@@ -453,7 +454,7 @@ final class Steps {
         return NOTHING_USABLE;
     }
 
-    private int ending(ListingsRead read, Arguments arguments) {
+    int ending(ListingsRead read, Arguments arguments) {
         if (arguments.strictness() == Arguments.Strictness.STRICT && read.counts().rejected() > 0) {
             err.println("--strict: " + read.counts().rejected() + " rejected");
             return NOTHING_USABLE;
