@@ -31,13 +31,15 @@ public final class ListingsPage {
 
     private final Judged judged;
     private final Optional<Valued> inPlay;
+    private final List<Section> more;
     private final List<String> missingFiles;
     private final String name;
 
-    private ListingsPage(String name, Judged judged, Optional<Valued> inPlay, List<String> missingFiles) {
+    private ListingsPage(String name, Judged judged, Optional<Valued> inPlay, List<Section> more, List<String> missingFiles) {
         this.name = requireNonNull(name, "name");
         this.judged = requireNonNull(judged, "judged");
         this.inPlay = requireNonNull(inPlay, "inPlay");
+        this.more = List.copyOf(more);
         this.missingFiles = List.copyOf(missingFiles);
     }
 
@@ -49,7 +51,7 @@ public final class ListingsPage {
      * @return the page
      */
     public static Page of(String name, Judged judged) {
-        return new ListingsPage(name, judged, Optional.empty(), List.of()).page();
+        return new ListingsPage(name, judged, Optional.empty(), List.of(), List.of()).page();
     }
 
     /**
@@ -62,7 +64,21 @@ public final class ListingsPage {
      * @return the page
      */
     public static Page of(String name, Judged judged, Optional<Valued> inPlay, List<String> missingFiles) {
-        return new ListingsPage(name, judged, inPlay, missingFiles).page();
+        return of(name, judged, inPlay, List.of(), missingFiles);
+    }
+
+    /**
+     * The page of a folder with what its other files answer.
+     *
+     * @param name what the collection is called, for the title
+     * @param judged the judged listings
+     * @param inPlay the cars in play and their values, where the folder names any
+     * @param more sections of other questions, which stand behind the cars in play
+     * @param missingFiles one sentence for each file that the folder lacks
+     * @return the page
+     */
+    public static Page of(String name, Judged judged, Optional<Valued> inPlay, List<Section> more, List<String> missingFiles) {
+        return new ListingsPage(name, judged, inPlay, more, missingFiles).page();
     }
 
     private Page page() {
@@ -71,6 +87,7 @@ public final class ListingsPage {
         List<Section> sections = new ArrayList<>();
         sections.add(readSection());
         inPlay.ifPresent(cars -> sections.add(Section.of("in-play", "Cars in play", Part.rows(cars.brief()), Part.bullets(cars.remarks()))));
+        sections.addAll(more);
         Table onOffer = judged.onOffer("#car-");
         if (!onOffer.rows().isEmpty()) {
             sections.add(Section.of("on-offer", "On offer at the last look", how(), Part.rows(onOffer)));
@@ -88,6 +105,9 @@ public final class ListingsPage {
         List<String> cautions = new ArrayList<>(Cautions.ofValues());
         if (speaksOfCrashes()) {
             cautions.addAll(Cautions.ofCrashedCars());
+        }
+        if (more.stream().anyMatch(s -> s.id().equals(DonorSections.PARTS))) {
+            cautions.addAll(Cautions.ofPartsSold());
         }
         sections.add(Section.of("cautions", "Cautions", Part.cautions("Before you rely on any of this", cautions)));
         return Page.of(name + ": listings judged", lead(), sections.toArray(Section[]::new));
