@@ -170,21 +170,25 @@ final class Mode {
     private static void weigh(Design design, Sample sample, ErrorLaw law, double[] scale, double[] b, Phase phase, double[] weight,
             double[] pull, int first, int end) {
         for (int i = first; i < end; i++) {
-            double s = scale[i];
             double residual = law.isNormal() ? design.residual(i, sample.response(i), b) : sample.response(i) - design.dot(i, b);
-            double z = residual / s;
-            if (sample.isBound(i)) {
-                bounded(law, z, s, i, weight, pull);
-                continue;
-            }
-            double w = switch (phase) {
-                case PLAIN -> 1;
-                case ABSOLUTE -> 1 / Math.max(1, Math.abs(z));
-                case LAW -> law.weight(z);
-            };
-            weight[i] = w / (s * s);
-            pull[i] = weight[i] * residual;
+            weigh(residual, sample, law, scale[i], phase, i, weight, pull);
         }
+    }
+
+    private static void weigh(double residual, Sample sample, ErrorLaw law, double s, Phase phase, int i, double[] weight,
+            double[] pull) {
+        double z = residual / s;
+        if (sample.isBound(i)) {
+            bounded(law, z, s, i, weight, pull);
+            return;
+        }
+        double w = switch (phase) {
+            case PLAIN -> 1;
+            case ABSOLUTE -> 1 / Math.max(1, Math.abs(z));
+            case LAW -> law.weight(z);
+        };
+        weight[i] = w / (s * s);
+        pull[i] = weight[i] * residual;
     }
 
     /**
@@ -346,17 +350,25 @@ final class Mode {
         return information[i];
     }
 
-    /** The gradient of the log posterior at other coefficients, some rows left out. */
-    double[] gradientAt(double[] b, boolean[] leftOut) {
-        double[] weight = new double[pull.length];
-        double[] slope = new double[pull.length];
-        weigh(design, sample, law, scale, b, Phase.LAW, weight, slope);
-        for (int i = 0; i < slope.length; i++) {
-            if (leftOut[i]) {
-                slope[i] = 0;
-            }
+    /** The fitted value of each row. */
+    double[] fitted() {
+        double[] fitted = new double[pull.length];
+        for (int i = 0; i < fitted.length; i++) {
+            fitted[i] = design.dot(i, coefficients);
         }
-        return gradient(design, spreads, slope, b);
+        return fitted;
+    }
+
+    /** The gradient of the log posterior, which is 0 but for how closely the mode was sought. */
+    double[] gradient() {
+        return gradient(design, spreads, pull, coefficients);
+    }
+
+    /** The slope of the log density of each row at other fitted values. */
+    void slopesAt(double[] fitted, double[] weight, double[] slope) {
+        for (int i = 0; i < fitted.length; i++) {
+            weigh(sample.response(i) - fitted[i], sample, law, scale[i], Phase.LAW, i, weight, slope);
+        }
     }
 
     /** The log density of all rows at the mode. */

@@ -51,6 +51,7 @@ public final class Posterior {
         private final Mode mode;
         private final double[] covariance;
         private volatile double @Nullable [] held;
+        private volatile @Nullable OnRows onRows;
 
         Shape(Mode mode) {
             this.mode = mode;
@@ -80,6 +81,16 @@ public final class Posterior {
             return made;
         }
 
+        /** The law of the fitted values of the rows, made when first asked for: the same whichever thread makes it. */
+        OnRows onRows(Design design) {
+            OnRows made = onRows;
+            if (made == null) {
+                made = new OnRows(this, design);
+                onRows = made;
+            }
+            return made;
+        }
+
         /** Adds V times a full vector. */
         void addTimes(double[] x, double[] product, int at) {
             int p = p();
@@ -90,6 +101,47 @@ public final class Posterior {
                         product[at + j] += xi * covariance[i * p + j];
                     }
                 }
+            }
+        }
+    }
+
+    /** A posterior as the rows of its design see it: their fitted values at the mode, X b, and the covariances of these, X V X'. */
+    private static final class OnRows {
+        private final int n;
+        private final double[] fitted;
+        private final double[] covariance;
+        /** With r the gradient at the mode, which is 0 but for how closely it was sought: X V r, and r' V r. */
+        private final double[] rest;
+        private final double restSize;
+
+        OnRows(Shape shape, Design design) {
+            this.n = design.rows();
+            this.fitted = shape.mode.fitted();
+            this.covariance = new double[n * n];
+            double[] gradient = shape.mode.gradient();
+            double[] step = new double[gradient.length];
+            shape.addTimes(gradient, step, 0);
+            this.rest = new double[n];
+            for (int i = 0; i < n; i++) {
+                double[] times = design.row(i).times(shape.covariance, step.length);
+                for (int j = 0; j <= i; j++) {
+                    covariance[i * n + j] = design.dot(j, times);
+                    covariance[j * n + i] = covariance[i * n + j];
+                }
+                rest[i] = design.dot(i, step);
+            }
+            double size = 0;
+            for (int j = 0; j < step.length; j++) {
+                size += gradient[j] * step[j];
+            }
+            this.restSize = size;
+        }
+
+        /** Adds the covariances of row i, times a factor, to n numbers. */
+        void add(double factor, int i, double[] sum) {
+            int from = i * n;
+            for (int j = 0; j < n; j++) {
+                sum[j] += factor * covariance[from + j];
             }
         }
     }
@@ -183,21 +235,6 @@ public final class Posterior {
             double[] product = x.times(shape.covariance, coefficients.length);
             double[] share = share(x);
             for (int r = 0; r < share.length; r++) {
-                add(share[r], left[r].times(shape.covariance, product.length), product);
-            }
-            return product;
-        }
-
-        /** The covariance matrix times a full vector. */
-        double[] times(double[] x) {
-            double[] product = new double[x.length];
-            shape.addTimes(x, product, 0);
-            double[] projected = new double[left.length];
-            for (int r = 0; r < left.length; r++) {
-                projected[r] = left[r].dot(product);
-            }
-            double[] share = share(projected);
-            for (int r = 0; r < left.length; r++) {
                 add(share[r], left[r].times(shape.covariance, product.length), product);
             }
             return product;
@@ -513,25 +550,70 @@ public final class Posterior {
         return how == LeaveOut.CLOSED_FORM || Math.abs(size) < SETTLED ? without : settled(without, rows);
     }
 
-    /** Steps on from the closed form until the weights of the other rows have settled. */
+    /**
+     * Steps on from the closed form until the weights of the other rows have settled. Every step is V times a sum of rows, so only how much
+     * of each row has been taken is kept: with h the change of the fitted values and I the rows' information, P V X' d = X' (d - I h).
+     */
     private Component settled(Component without, int[] rows) {
-        boolean[] out = new boolean[design.rows()];
-        for (int row : rows) {
-            out[row] = true;
+        Mode mode = without.mode;
+        OnRows on = without.shape.onRows(design);
+        int n = design.rows();
+        double[] taken = new double[n];
+        double[] moved = new double[n];
+        double[] change = new double[n];
+        double[] slope = new double[n];
+        double[] weight = new double[n];
+        double[] fitted = new double[n];
+        double[] projected = new double[rows.length];
+        for (int r = 0; r < rows.length; r++) {
+            taken[rows[r]] = without.shift[r];
+            on.add(without.shift[r], rows[r], moved);
         }
-        double[] b = without.coefficients();
+        // The part of the first step that the mode with all rows was short of.
+        double rest = 1;
         for (int step = 0; step < 12; step++) {
-            double[] lost = without.mode.gradientAt(b, out);
-            double[] move = without.times(lost);
-            double size = 0;
-            for (int j = 0; j < b.length; j++) {
-                size += move[j] * lost[j];
+            for (int i = 0; i < n; i++) {
+                fitted[i] = on.fitted[i] + moved[i];
             }
-            Component.add(1, move, b);
+            mode.slopesAt(fitted, weight, slope);
+            for (int row : rows) {
+                slope[row] = 0;
+            }
+            Arrays.fill(change, 0);
+            double size = rest * rest * on.restSize;
+            for (int i = 0; i < n; i++) {
+                double lost = slope[i] - mode.pull(i) - taken[i] + mode.information(i) * moved[i];
+                weight[i] = lost;
+                taken[i] += lost;
+                on.add(lost, i, change);
+            }
+            for (int i = 0; i < n; i++) {
+                size += weight[i] * (2 * rest * on.rest[i] + change[i]);
+                change[i] += rest * on.rest[i];
+            }
+            for (int r = 0; r < rows.length; r++) {
+                projected[r] = change[rows[r]];
+            }
+            double[] share = without.share(projected);
+            for (int r = 0; r < rows.length; r++) {
+                size += projected[r] * share[r];
+                taken[rows[r]] += share[r];
+                on.add(share[r], rows[r], change);
+            }
+            for (int i = 0; i < n; i++) {
+                moved[i] += change[i];
+            }
+            rest = 0;
             if (Math.abs(size) < SETTLED) {
                 break;
             }
         }
+        double[] force = rest == 0 ? mode.gradient() : new double[without.coefficients.length];
+        for (int i = 0; i < n; i++) {
+            design.addTo(force, i, taken[i]);
+        }
+        double[] b = without.coefficients.clone();
+        without.shape.addTimes(force, b, 0);
         return without.movedTo(b);
     }
 
