@@ -12,6 +12,8 @@ package swapworth.statistics;
 final class Cholesky {
     /** Below this size an order of columns gains nothing. */
     private static final int ORDERED = 64;
+    /** Of no weight in any sum with numbers about 1, and yet its square and cube are no denormal numbers, with which sums are slow. */
+    private static final double NEXT_TO_NOTHING = 1e-100;
 
     private final int p;
     private final int[] order;
@@ -85,7 +87,7 @@ final class Cholesky {
                 for (int b = 0; b < a; b++) {
                     // A sum that cancels to nothing stays a place of the factor: the inverse is taken along its places.
                     double rest = l[row + filled[b]] - f * column[filled[b]];
-                    l[row + filled[b]] = rest == 0 ? Double.MIN_NORMAL : rest;
+                    l[row + filled[b]] = rest == 0 ? NEXT_TO_NOTHING : rest;
                 }
                 l[row + filled[a]] -= f * f;
             }
@@ -285,8 +287,10 @@ final class Cholesky {
             for (int k = 0; k < i; k++) {
                 double f = -lower[ri + k] * d;
                 int rk = k * p;
-                for (int j = 0; f != 0 && j <= k; j++) {
-                    w[ri + j] += f * w[rk + j];
+                if (f != 0) {
+                    for (int j = 0; j <= k; j++) {
+                        w[ri + j] += f * w[rk + j];
+                    }
                 }
             }
             w[ri + i] = d;
