@@ -110,7 +110,8 @@ public final class Posterior {
         private final int n;
         private final double[] fitted;
         private final double[] covariance;
-        /** With r the gradient at the mode, which is 0 but for how closely it was sought: X V r, and r' V r. */
+        /** The gradient at the mode, r, which is 0 but for how closely it was sought; X V r, and r' V r. */
+        private final double[] gradient;
         private final double[] rest;
         private final double restSize;
 
@@ -118,7 +119,7 @@ public final class Posterior {
             this.n = design.rows();
             this.fitted = shape.mode.fitted();
             this.covariance = new double[n * n];
-            double[] gradient = shape.mode.gradient();
+            this.gradient = shape.mode.gradient();
             double[] step = new double[gradient.length];
             shape.addTimes(gradient, step, 0);
             this.rest = new double[n];
@@ -608,7 +609,7 @@ public final class Posterior {
                 break;
             }
         }
-        double[] force = rest == 0 ? mode.gradient() : new double[without.coefficients.length];
+        double[] force = on.gradient.clone();
         for (int i = 0; i < n; i++) {
             design.addTo(force, i, taken[i]);
         }
