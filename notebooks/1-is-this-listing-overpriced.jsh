@@ -50,10 +50,8 @@ check.lines()
 // Look at the last two rows first. If the 80 % range holds about 80 in a hundred of your prices, it keeps its promise.
 
 // %%
-Path own = folder.resolve("assumptions.csv");
-Assumptions assumptions = Files.exists(own) ? Assumptions.defaults().with(own) : Assumptions.defaults();
-PriceModel model = PriceModel.options().with(assumptions).fit(read.cars());
-Judged judged = Judged.of(read, model, Optional.empty(), Optional.empty());
+PriceModel model = PriceModel.options().with(Assumptions.ofFolder(folder)).fit(read.cars());
+Judged judged = Judged.of(read, model);
 judged.study().map(study -> ModelTables.fit(model, study))
 
 // %% [markdown]

@@ -6,6 +6,7 @@ import static java.util.Objects.requireNonNull;
  * A number that stands in where rows do not speak.
  *
  * @param name its name in {@code assumptions.csv}
+ * @param question which question it stands in for
  * @param middle the most likely value, in its unit
  * @param spread about two thirds of the plausible values lie within this distance of the middle; at least 0, in the unit of the
  *        middle, or for an ln-normal scale in log points
@@ -13,11 +14,12 @@ import static java.util.Objects.requireNonNull;
  * @param source where the number comes from, or {@code common practice, no source}
  * @param note what it means
  */
-public record Assumption(String name, double middle, double spread, String unit, String source, String note) {
+public record Assumption(String name, Question question, double middle, double spread, String unit, String source, String note) {
 
     /** Checks the numbers and that nothing is missing. */
     public Assumption {
         requireNonNull(name, "name");
+        requireNonNull(question, "question");
         requireNonNull(unit, "unit");
         requireNonNull(source, "source");
         requireNonNull(note, "note");

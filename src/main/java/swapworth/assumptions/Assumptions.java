@@ -7,6 +7,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -14,6 +15,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import swapworth.reading.CellReader;
 import swapworth.reading.Conventions;
 import swapworth.reading.CsvRow;
@@ -33,7 +35,6 @@ import swapworth.table.Table;
  */
 public final class Assumptions {
 
-    private static final String RESOURCE = "/swapworth/assumptions.csv";
     private static final CellReader CELLS = new CellReader(Conventions.unstated().with(DecimalMark.POINT), ',');
 
     private final Map<String, Assumption> byName;
@@ -59,19 +60,40 @@ public final class Assumptions {
         static final Assumptions DEFAULTS = load();
 
         private static Assumptions load() {
-            try (InputStream in = requireNonNull(Assumptions.class.getResourceAsStream(RESOURCE), RESOURCE)) {
-                CsvSource source = CsvSource.of("assumptions.csv of the program", new String(in.readAllBytes(),
-                        StandardCharsets.UTF_8));
-                Map<String, Assumption> byName = new LinkedHashMap<>();
+            Map<String, Assumption> byName = new LinkedHashMap<>();
+            for (Question question : Question.values()) {
+                load(question, byName);
+            }
+            return new Assumptions(byName, List.of(), List.of());
+        }
+
+        private static void load(Question question, Map<String, Assumption> byName) {
+            String resource = question.resource();
+            try (InputStream in = requireNonNull(Assumptions.class.getResourceAsStream(resource), resource)) {
+                CsvSource source = CsvSource.of(resource, new String(in.readAllBytes(), StandardCharsets.UTF_8));
                 for (CsvRow row : source.rows()) {
-                    byName.put(row.cell(0), new Assumption(row.cell(0), Double.parseDouble(row.cell(1)),
-                            Double.parseDouble(row.cell(2)), row.cell(3), row.cell(4), row.cell(5)));
+                    Assumption read = new Assumption(row.cell(0), question, Double.parseDouble(row.cell(1)),
+                            Double.parseDouble(row.cell(2)), row.cell(3), row.cell(4), row.cell(5));
+                    if (byName.put(read.name(), read) != null) {
+                        throw new IllegalStateException(resource + ": " + read.name() + " stands twice");
+                    }
                 }
-                return new Assumptions(byName, List.of(), List.of());
             } catch (IOException e) {
                 throw new UncheckedIOException(e);
             }
         }
+    }
+
+    /**
+     * The numbers that hold in a folder: ours, with the rows of its {@code assumptions.csv} in their place where there is one.
+     *
+     * @param folder the folder of the user's files
+     * @return the assumptions
+     * @throws swapworth.reading.UnusableFileException if there is such a file and it cannot be used as a whole
+     */
+    public static Assumptions ofFolder(Path folder) {
+        Path own = folder.resolve("assumptions.csv");
+        return Files.isRegularFile(own) ? defaults().with(own) : defaults();
     }
 
     /**
@@ -114,7 +136,7 @@ public final class Assumptions {
                         + "; express the number in it"));
             } else {
                 try {
-                    more.put(key, new Assumption(key, value(newMiddle, before.middle()), value(newSpread, before.spread()),
+                    more.put(key, new Assumption(key, before.question(), value(newMiddle, before.middle()), value(newSpread, before.spread()),
                             newUnit,
                             row.cell(from).isEmpty() ? "the user's own, " + source.file() : row.cell(from),
                             row.cell(note).isEmpty() ? before.note() : row.cell(note)));
@@ -240,6 +262,17 @@ public final class Assumptions {
      * @return one row an assumption
      */
     public Table table() {
+        return table(Question.values());
+    }
+
+    /**
+     * The assumptions of some questions as a table, those of the user marked.
+     *
+     * @param questions whose assumptions to show
+     * @return one row an assumption
+     */
+    public Table table(Question... questions) {
+        Set<Question> asked = Set.of(questions);
         Table.Builder table = Table.titled("Assumptions").columns(Column.words("name"), Column.number("middle", ""),
                 Column.number("spread", ""), Column.words("unit"), Column.words("whose"), Column.sentences("source"),
                 Column.sentences("note"));
@@ -250,6 +283,9 @@ public final class Assumptions {
                     + problem.message());
         }
         for (Assumption assumption : byName.values()) {
+            if (!asked.contains(assumption.question())) {
+                continue;
+            }
             table.row(Cell.words(assumption.name()), plain(assumption.middle()), plain(assumption.spread()),
                     Cell.words(assumption.unit()), Cell.words(changed.contains(assumption.name()) ? "yours" : "ours"),
                     Cell.words(assumption.source()), Cell.words(assumption.note()));

@@ -280,8 +280,7 @@ final class Steps {
     }
 
     private PriceModel model(ListingsRead read, Arguments arguments, Path folder) {
-        Path own = folder.resolve("assumptions.csv");
-        Assumptions assumptions = Files.isRegularFile(own) ? Assumptions.defaults().with(own) : Assumptions.defaults();
+        Assumptions assumptions = Assumptions.ofFolder(folder);
         printProblems("changes nothing", assumptions.problems());
         TreeSet<String> columns = new TreeSet<>();
         if (!arguments.with().isEmpty()) {

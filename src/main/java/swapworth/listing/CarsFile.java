@@ -103,9 +103,9 @@ public record CarsFile(List<CandidateCar> cars, List<RowProblem> rejected, List<
             }
             Optional<Price> price = price(draft, baseCurrency, folder);
             if (!draft.rejections.isEmpty()) {
-                rejected.add(Draft.joined(draft.rejections));
+                rejected.add(RowProblem.joined(draft.rejections));
             } else if (!draft.asides.isEmpty()) {
-                setAside.add(Draft.joined(draft.asides));
+                setAside.add(RowProblem.joined(draft.asides));
             } else {
                 Optional<CandidateCar.Role> role = ROLES.meaning(draft.role);
                 if (role.isEmpty() && !Spelling.isBlank(draft.role)) {

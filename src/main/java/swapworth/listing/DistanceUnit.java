@@ -1,11 +1,13 @@
 package swapworth.listing;
 
+import swapworth.reading.Quantity;
+
 /** The unit in which a folder's mileages are written and shown; figures are kept in miles. */
 public enum DistanceUnit {
     /** The international mile of 1.609344 km. */
     MI("mi", 1.0),
     /** The kilometre. */
-    KM("km", 1.0 / 1.609344);
+    KM("km", 1.0 / Quantity.KM_PER_MILE);
 
     private final String symbol;
     private final double miles;

@@ -7,7 +7,6 @@ import java.util.Optional;
 import swapworth.money.Money;
 import swapworth.reading.CsvRow;
 import swapworth.reading.RowProblem;
-import swapworth.reading.Spelling;
 
 /** One row on its way to becoming a listing; what speaks against it is collected as it is found. */
 final class Draft {
@@ -56,19 +55,5 @@ final class Draft {
 
     private RowProblem problem(String column, String text, RowProblem.Kind kind, String message) {
         return new RowProblem(origin.file(), origin.line(), column, text, kind, message);
-    }
-
-    /** The one entry of a row that is not used: its first problem, with the others named behind it. */
-    static RowProblem joined(List<RowProblem> problems) {
-        RowProblem first = problems.get(0);
-        if (problems.size() == 1) {
-            return first;
-        }
-        StringBuilder message = new StringBuilder(first.message());
-        for (RowProblem other : problems.subList(1, problems.size())) {
-            message.append(". Also ").append(other.column()).append(" '").append(Spelling.shortened(other.rawText(), 30))
-                    .append("': ").append(other.message());
-        }
-        return new RowProblem(first.file(), first.line(), first.column(), first.rawText(), first.kind(), message.toString());
     }
 }

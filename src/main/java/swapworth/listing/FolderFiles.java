@@ -6,7 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import swapworth.money.Rates;
 import swapworth.reading.Conventions;
-import swapworth.reading.RatesFile;
+import swapworth.reading.FolderSettings;
 import swapworth.reading.RowProblem;
 import swapworth.reading.Words;
 
@@ -17,28 +17,16 @@ final class FolderFiles {
     final Conventions conventions;
     final Rates rates;
     final LinesFile lines;
-    final List<RowProblem> problems = new ArrayList<>();
-    final List<String> notes = new ArrayList<>();
+    final List<RowProblem> problems;
+    final List<String> notes;
 
     FolderFiles(Path folder, Conventions stated) {
-        Path wordsFile = folder.resolve("words.csv");
-        if (Files.isRegularFile(wordsFile)) {
-            words = Words.read(wordsFile);
-            problems.addAll(words.problems());
-            notes.add("the spellings and conventions of words.csv beside the file are used");
-        } else {
-            words = Words.none();
-        }
-        conventions = stated.or(words.conventions());
-        Path ratesFile = folder.resolve("rates.csv");
-        if (Files.isRegularFile(ratesFile)) {
-            RatesFile read = RatesFile.read(ratesFile, conventions);
-            rates = read.rates();
-            problems.addAll(read.problems());
-            notes.add("the exchange rates of rates.csv beside the file are used");
-        } else {
-            rates = Rates.none();
-        }
+        FolderSettings settings = FolderSettings.of(folder, stated);
+        words = settings.words();
+        conventions = settings.conventions();
+        rates = settings.rates();
+        problems = new ArrayList<>(settings.problems());
+        notes = new ArrayList<>(settings.notes());
         Path linesFile = folder.resolve("lines.csv");
         if (Files.isRegularFile(linesFile)) {
             lines = LinesFile.read(linesFile, conventions, words);

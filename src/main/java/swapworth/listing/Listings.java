@@ -193,7 +193,7 @@ public final class Listings {
 
         private void sort(Draft draft, Rates folderRates, Tally tally) {
             if (!draft.rejections.isEmpty()) {
-                rejected.add(Draft.joined(draft.rejections));
+                rejected.add(RowProblem.joined(draft.rejections));
                 rejectedRows++;
                 return;
             }
@@ -209,7 +209,7 @@ public final class Listings {
                 draft.setAside("", "", "the row gives neither the age nor the mileage of the car");
             }
             if (!draft.asides.isEmpty()) {
-                setAside.add(Draft.joined(draft.asides));
+                setAside.add(RowProblem.joined(draft.asides));
                 setAsideRows++;
                 return;
             }

@@ -37,6 +37,17 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
     }
 
     /**
+     * Judges every used row on the day on which it was seen and at its own level of trade.
+     *
+     * @param read what was read
+     * @param model the model fitted to its cars
+     * @return the judged listings
+     */
+    public static Judged of(ListingsRead read, PriceModel model) {
+        return of(read, model, Optional.empty(), Optional.empty());
+    }
+
+    /**
      * Judges every used row.
      *
      * @param read what was read

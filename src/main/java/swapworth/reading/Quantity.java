@@ -13,6 +13,9 @@ import java.util.Optional;
  */
 public record Quantity(BigDecimal number, Optional<String> unit) {
 
+    /** Kilometres in an international mile. */
+    public static final double KM_PER_MILE = 1.609344;
+
     /** Checks that nothing is missing. */
     public Quantity {
         requireNonNull(number, "number");

@@ -59,4 +59,23 @@ public record RowProblem(String file, int line, String column, String rawText, K
         }
         return table.build();
     }
+
+    /**
+     * The one entry of a row that is not used: its first problem, with the others named behind it.
+     *
+     * @param problems the problems of the row, at least one
+     * @return one entry
+     */
+    public static RowProblem joined(List<RowProblem> problems) {
+        RowProblem first = problems.get(0);
+        if (problems.size() == 1) {
+            return first;
+        }
+        StringBuilder message = new StringBuilder(first.message());
+        for (RowProblem other : problems.subList(1, problems.size())) {
+            message.append(". Also ").append(other.column()).append(" '").append(Spelling.shortened(other.rawText(), 30))
+                    .append("': ").append(other.message());
+        }
+        return new RowProblem(first.file(), first.line(), first.column(), first.rawText(), first.kind(), message.toString());
+    }
 }

@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
+import swapworth.assumptions.Question;
 import swapworth.chart.MarketCharts;
 import swapworth.listing.Check;
 import swapworth.listing.ListingsRead;
@@ -217,6 +218,6 @@ public final class ListingsPage {
     private Section assumptions() {
         return Section.of("assumptions", "Assumptions", Part.prose("Where the listings do not speak, these numbers stand in. They are"
                 + " middles with a spread, not constants; a file assumptions.csv in the folder replaces any of them."),
-                Part.folded("assumptions-rows", "All assumptions with their sources", Part.rows(judged.model().assumptions().table())));
+                Part.folded("assumptions-rows", "All assumptions with their sources", Part.rows(judged.model().assumptions().table(Question.MARKET))));
     }
 }

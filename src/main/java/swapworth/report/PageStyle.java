@@ -48,8 +48,10 @@ final class PageStyle {
             .wide table{width:max-content;max-width:none}td.t{max-width:15rem}}
             @media print{
             @page{margin:16mm 14mm}
-            body{padding:0;max-width:none;font-size:10pt;line-height:1.4}
-            h2,h3,figcaption,summary{break-after:avoid}
+            html{font-size:10pt}
+            body{padding:0;max-width:none;line-height:1.4}
+            h2,h3,figcaption,summary,.note{break-after:avoid}
+            p,li{orphans:3;widows:3}
             tr,.cautions,.picture,details .table{break-inside:avoid}
             thead{display:table-header-group}
             .wide,pre{overflow:visible}
@@ -57,7 +59,7 @@ final class PageStyle {
             table{font-size:7.5pt}
             th,td{padding-right:.7em}td{padding-right:.5em}td.t{min-width:8em}
             a{color:inherit;text-decoration:none}
-            .picture>svg{max-width:15cm}
+            .picture>svg{max-width:15cm;max-height:22cm}
             details:not([open]){display:none}
             .paper{display:block}
             .cautions{border:1px solid var(--soft)}

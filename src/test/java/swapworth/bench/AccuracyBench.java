@@ -144,7 +144,7 @@ public final class AccuracyBench {
         }
         Assumption old = before.get(text.substring(0, sign));
         List<String> numbers = list(text.substring(sign + 1)).toList();
-        return new Assumption(old.name(), Double.parseDouble(numbers.get(0)),
+        return new Assumption(old.name(), old.question(), Double.parseDouble(numbers.get(0)),
                 numbers.size() > 1 ? Double.parseDouble(numbers.get(1)) : old.spread(), old.unit(), "bench", old.note());
     }
 

@@ -1,0 +1,417 @@
+package swapworth.reading;
+
+import static java.util.Objects.requireNonNull;
+
+import java.math.BigDecimal;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Currency;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import swapworth.money.Conversion;
+import swapworth.money.Money;
+
+/**
+ * One of the smaller files of a folder (fees, parts, ledger, ...), read row by row by the names of its columns. Columns are named once
+ * with their synonyms; each row then gives its cells as texts, numbers, days, amounts and words, and a cell that cannot be read
+ * rejects its row with line, column, text and reason. {@link #read()} accounts for every row at the end.
+ *
+ * <p>A header may carry a unit or a currency behind its name: {@code amount_eur}, {@code freight_km}.
+ */
+public final class NamedRows {
+
+    private final CsvSource source;
+    private final FolderSettings settings;
+    private final CellReader cells;
+    private final Map<String, Integer> places = new HashMap<>();
+    private final Set<Integer> taken = new HashSet<>();
+    private final Map<String, RowProblem> unmatched = new LinkedHashMap<>();
+    private final List<RowProblem> rejected;
+    private final List<RowProblem> setAside = new ArrayList<>();
+    private final List<RowProblem> oddities = new ArrayList<>();
+    private final List<RowProblem> questions = new ArrayList<>();
+    private int used;
+
+    private NamedRows(CsvSource source, FolderSettings settings) {
+        this.source = source;
+        this.settings = settings;
+        this.cells = new CellReader(settings.conventions(), source.separator());
+        this.rejected = new ArrayList<>(source.rejected());
+    }
+
+    /**
+     * Opens a file.
+     *
+     * @param file the file
+     * @param settings what speaks for all files of its folder
+     * @return its rows, no column named yet
+     * @throws UnusableFileException if the file as a whole cannot be used
+     */
+    public static NamedRows of(Path file, FolderSettings settings) {
+        return new NamedRows(CsvSource.read(file), requireNonNull(settings, "settings"));
+    }
+
+    /**
+     * Names a column that the file must have.
+     *
+     * @param name its name
+     * @param synonyms other names by which it may stand there
+     * @return this
+     * @throws UnusableFileException if there is none; the message lists the columns that were found
+     */
+    public NamedRows needs(String name, String... synonyms) {
+        column(name, synonyms);
+        if (!has(name)) {
+            throw UnusableFileException.missingColumn(source.file(), "the column '" + name + "'", source.header());
+        }
+        return this;
+    }
+
+    /**
+     * Names a column that the file may have.
+     *
+     * @param name its name
+     * @param synonyms other names by which it may stand there
+     * @return this
+     */
+    public NamedRows column(String name, String... synonyms) {
+        int place = placeOf(name);
+        for (int i = 0; place < 0 && i < synonyms.length; i++) {
+            place = placeOf(synonyms[i]);
+        }
+        places.put(name, place);
+        if (place >= 0) {
+            taken.add(place);
+        }
+        return this;
+    }
+
+    private int placeOf(String name) {
+        int place = source.column(name);
+        for (int i = 0; place < 0 && i < source.header().size(); i++) {
+            String header = headerWords(i);
+            int space = header.lastIndexOf(' ');
+            boolean unit = space > 0 && header.substring(0, space).equals(Spelling.key(name))
+                    && (CellReader.unitOf(header.substring(space + 1)).isPresent() || Currencies.ofHeader(header).isPresent());
+            place = unit ? i : -1;
+        }
+        return place;
+    }
+
+    private String headerWords(int place) {
+        return Spelling.key(source.header().get(place).replace('(', ' ').replace(')', ' '));
+    }
+
+    /**
+     * Whether the file has a column.
+     *
+     * @param name a name that was named before
+     * @return whether it is there
+     */
+    public boolean has(String name) {
+        Integer place = places.get(name);
+        if (place == null) {
+            throw new IllegalArgumentException("the column " + name + " was never named");
+        }
+        return place >= 0;
+    }
+
+    /**
+     * The name of the file.
+     *
+     * @return without its folder
+     */
+    public String file() {
+        return source.file();
+    }
+
+    /**
+     * The rows, in file order, for reading once each.
+     *
+     * @return every row that holds text and could be told apart
+     */
+    public List<Row> rows() {
+        List<Row> rows = new ArrayList<>(source.rows().size());
+        for (CsvRow row : source.rows()) {
+            rows.add(new Row(row));
+        }
+        return rows;
+    }
+
+    /**
+     * The account of all rows; to be asked when every row has been told by {@link Row#use} what becomes of it.
+     *
+     * @return counts and problems, columns and words that were not understood among them
+     */
+    public RowsRead read() {
+        List<RowProblem> odd = new ArrayList<>(oddities);
+        odd.addAll(unmatched.values());
+        for (int i = 0; i < source.header().size(); i++) {
+            String header = source.header().get(i);
+            if (!taken.contains(i) && !header.isEmpty()) {
+                Optional<String> nearest = Spelling.nearest(header, places.keySet());
+                odd.add(new RowProblem(source.file(), 1, header, "", RowProblem.Kind.ODD, "this column is not used"
+                        + nearest.filter(name -> !has(name)).map(name -> "; did you mean " + name + "?").orElse("")));
+            }
+        }
+        return new RowsRead(source.file(), used, rejected, setAside, odd, questions, source.blankLines());
+    }
+
+    /** One row while it is read. */
+    public final class Row {
+        private final CsvRow row;
+        private final List<RowProblem> rejections = new ArrayList<>();
+        private final List<RowProblem> asides = new ArrayList<>();
+        private final List<RowProblem> odd = new ArrayList<>();
+        private final List<RowProblem> asked = new ArrayList<>();
+
+        private Row(CsvRow row) {
+            this.row = row;
+        }
+
+        /**
+         * The physical line on which the row begins.
+         *
+         * @return from 1
+         */
+        public int line() {
+            return row.line();
+        }
+
+        /**
+         * A text as it stands.
+         *
+         * @param column the name of the column
+         * @return without the spaces around it; empty where the cell is blank or the column missing
+         */
+        public String text(String column) {
+            return has(column) ? row.cell(places.get(column)) : "";
+        }
+
+        /**
+         * A number, which may carry a per cent sign.
+         *
+         * @param column the name of the column
+         * @return nothing where the cell is blank; where it is no number the row is rejected
+         */
+        public Optional<BigDecimal> number(String column) {
+            return value(column, cells.number(text(column), "%"));
+        }
+
+        /**
+         * A number within limits.
+         *
+         * @param column the name of the column
+         * @param least the least that makes sense
+         * @param most the most that makes sense
+         * @return nothing where the cell is blank; where it is no number or beyond the limits the row is rejected
+         */
+        public OptionalDouble number(String column, double least, double most) {
+            Optional<BigDecimal> number = number(column);
+            if (number.isPresent() && !(number.get().doubleValue() >= least && number.get().doubleValue() <= most)) {
+                String message = most == Double.POSITIVE_INFINITY ? "this must be at least " + plain(least)
+                        : "this must lie between " + plain(least) + " and " + plain(most);
+                reject(column, message);
+                return OptionalDouble.empty();
+            }
+            return number.isPresent() ? OptionalDouble.of(number.get().doubleValue()) : OptionalDouble.empty();
+        }
+
+        private static String plain(double number) {
+            return BigDecimal.valueOf(number).stripTrailingZeros().toPlainString();
+        }
+
+        /**
+         * A distance in miles: by the unit of the cell, else of the header, else of the conventions, else miles.
+         *
+         * @param column the name of the column
+         * @return nothing where the cell is blank; where it is no distance the row is rejected
+         */
+        public OptionalDouble miles(String column) {
+            Optional<Quantity> distance = value(column, cells.distance(text(column)));
+            if (distance.isEmpty()) {
+                return OptionalDouble.empty();
+            }
+            String header = headerWords(places.get(column));
+            String unit = distance.get().unit().or(() -> CellReader.unitOf(header.substring(header.lastIndexOf(' ') + 1)))
+                    .or(() -> settings.conventions().mileageUnit()).orElse("mi");
+            double amount = distance.get().number().doubleValue();
+            if (amount < 0) {
+                reject(column, "a distance cannot be below 0");
+                return OptionalDouble.empty();
+            }
+            return OptionalDouble.of(unit.equals("km") ? amount / Quantity.KM_PER_MILE : amount);
+        }
+
+        /**
+         * A day.
+         *
+         * @param column the name of the column
+         * @return nothing where the cell is blank; where it is no day the row is rejected
+         */
+        public Optional<LocalDate> date(String column) {
+            return value(column, cells.date(text(column)));
+        }
+
+        /**
+         * An amount of money, in the currency of the cell, else of {@code currencyColumn}, else of the header, else of the conventions.
+         *
+         * @param column the name of the column
+         * @param currencyColumn the name of the column that states currencies; empty for none
+         * @return nothing where the cell is blank; where it is no amount, or the currency is none, the row is rejected
+         */
+        public Optional<Money> money(String column, String currencyColumn) {
+            if (text(column).isEmpty()) {
+                return Optional.empty();
+            }
+            Optional<Currency> currency = Currencies.ofHeader(source.header().get(places.get(column)));
+            if (!currencyColumn.isEmpty() && !text(currencyColumn).isEmpty()) {
+                currency = Currencies.of(text(currencyColumn));
+                if (currency.isEmpty()) {
+                    reject(currencyColumn, "this is no currency; write its ISO 4217 code, such as USD or EUR");
+                    return Optional.empty();
+                }
+            }
+            return value(column, cells.money(text(column), currency));
+        }
+
+        /**
+         * An amount in a base currency, at the rate of a day.
+         *
+         * @param column the name of the column, for messages
+         * @param money the amount
+         * @param base the base currency
+         * @param on the day of the rate
+         * @return nothing where there is no rate; the row is then set aside
+         */
+        public Optional<BigDecimal> converted(String column, Money money, Currency base, LocalDate on) {
+            Conversion conversion = settings.rates().convert(money, base, on);
+            if (conversion instanceof Conversion.NoRate none) {
+                setAside(column, none.reason());
+                return Optional.empty();
+            }
+            return Optional.of(((Conversion.Converted) conversion).amount());
+        }
+
+        /**
+         * A word of a vocabulary, by the user's own spellings first.
+         *
+         * @param column the name of the column
+         * @param vocabulary its words
+         * @param accepted the words as a reader should write them, for the message
+         * @param <E> what the words stand for
+         * @return nothing where the cell is blank, or the word is not understood, which is then listed and never guessed
+         */
+        public <E> Optional<E> word(String column, Vocabulary<E> vocabulary, String accepted) {
+            String text = text(column);
+            if (Spelling.isBlank(text)) {
+                return Optional.empty();
+            }
+            Optional<E> meaning = vocabulary.meaning(settings.words().meaning(column, text).orElse(text));
+            if (meaning.isEmpty()) {
+                unmatched.computeIfAbsent(column + "\n" + Spelling.key(text), key -> problem(column, RowProblem.Kind.ODD,
+                        "this word is not understood and taken as unknown; known are: " + accepted
+                        + "; words.csv can say what it means"));
+            }
+            return meaning;
+        }
+
+        /**
+         * A name in the user's own spelling, or in the one that {@code words.csv} puts in its place.
+         *
+         * @param column the name of the column
+         * @return the name; empty where the cell is blank
+         */
+        public String name(String column) {
+            String text = text(column);
+            return settings.words().meaning(column, text).orElse(text);
+        }
+
+        /**
+         * Yes or no.
+         *
+         * @param column the name of the column
+         * @return nothing where the cell is blank; where it is neither the row is rejected
+         */
+        public Optional<Boolean> yesOrNo(String column) {
+            return value(column, CellReader.yesOrNo(text(column)));
+        }
+
+        private <T> Optional<T> value(String column, Parsed<T> parsed) {
+            if (parsed instanceof Parsed.Refused<T> no) {
+                reject(column, no.message());
+            }
+            return parsed instanceof Parsed.Understood<T> value ? Optional.of(value.value()) : Optional.empty();
+        }
+
+        /**
+         * Says that the row cannot be read.
+         *
+         * @param column the name of the column
+         * @param message the reason
+         */
+        public void reject(String column, String message) {
+            rejections.add(problem(column, RowProblem.Kind.REJECTED, message));
+        }
+
+        /**
+         * Says that the row was read and cannot be used.
+         *
+         * @param column the name of the column
+         * @param message the reason
+         */
+        public void setAside(String column, String message) {
+            asides.add(problem(column, RowProblem.Kind.SET_ASIDE, message));
+        }
+
+        /**
+         * Says that something about the row looks odd.
+         *
+         * @param column the name of the column
+         * @param message what
+         */
+        public void odd(String column, String message) {
+            odd.add(problem(column, RowProblem.Kind.ODD, message));
+        }
+
+        /**
+         * Asks something whose answer would make the row worth more.
+         *
+         * @param column the name of the column
+         * @param message the question
+         */
+        public void ask(String column, String message) {
+            asked.add(problem(column, RowProblem.Kind.QUESTION, message));
+        }
+
+        private RowProblem problem(String column, RowProblem.Kind kind, String message) {
+            return new RowProblem(source.file(), row.line(), column, text(column), kind, message);
+        }
+
+        /**
+         * Settles what becomes of the row; to be called once, last.
+         *
+         * @return whether it is used: nothing rejected it or set it aside
+         */
+        public boolean use() {
+            if (!rejections.isEmpty()) {
+                rejected.add(RowProblem.joined(rejections));
+            } else if (!asides.isEmpty()) {
+                setAside.add(RowProblem.joined(asides));
+            } else {
+                used++;
+                oddities.addAll(odd);
+                questions.addAll(asked);
+                return true;
+            }
+            return false;
+        }
+    }
+}

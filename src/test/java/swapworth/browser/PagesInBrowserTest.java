@@ -1,0 +1,172 @@
+package swapworth.browser;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import swapworth.command.Main;
+import swapworth.notebook.NotebookRun;
+import swapworth.notebook.Notebooks;
+
+/** The folder's page, the pages of all notebooks and their index in a real browser, narrow and wide, light and dark. */
+class PagesInBrowserTest {
+
+    private static final Path SAMPLE = Path.of("sample-listings");
+    /** WCAG 2.1, success criterion 1.4.3: text and its ground differ at least so much. */
+    private static final double LEAST_CONTRAST = 4.5;
+
+    @TempDir
+    static Path folder;
+
+    private static Optional<Browser> browser = Optional.empty();
+    private static List<Path> pages = List.of();
+
+    @BeforeAll
+    static void open() throws IOException {
+        browser = Browser.open();
+        if (browser.isEmpty()) {
+            return;
+        }
+        List<Path> made = new ArrayList<>();
+        PrintStream nowhere = new PrintStream(java.io.OutputStream.nullOutputStream(), false, StandardCharsets.UTF_8);
+        Path page = folder.resolve("folder.html");
+        assertEquals(0, Main.run(nowhere, nowhere, SAMPLE.toString(), "--page", page.toString()));
+        made.add(page);
+        try (Stream<Path> files = Files.list(Path.of("notebooks"))) {
+            List<Path> notebooks = files.filter(f -> f.toString().endsWith(".jsh")).sorted().toList();
+            Notebooks.about(SAMPLE, folder).run(notebooks).stream().map(NotebookRun::page).forEach(made::add);
+        }
+        made.add(folder.resolve("index.html"));
+        pages = made;
+    }
+
+    @AfterAll
+    static void close() {
+        browser.ifPresent(Browser::close);
+    }
+
+    private static Browser browser() {
+        assumeTrue(browser.isPresent(), "no chromium with its driver on this machine: the pages are not looked at");
+        return browser.get();
+    }
+
+    @Test
+    void ask_for_nothing_outside_and_complain_of_nothing() {
+        Browser browser = browser();
+        for (Path page : pages) {
+            browser.show(page, 1280, "light");
+            assertEquals(List.of(), browser.outsideRequests(page), page.toString());
+            assertEquals(List.of(), browser.complaints(), page.toString());
+        }
+    }
+
+    @Test
+    void never_scroll_sideways_on_a_narrow_screen() {
+        Browser browser = browser();
+        for (Path page : pages) {
+            for (int width : new int[] {390, 1280}) {
+                browser.show(page, width, "light");
+                // Folded parts count as well.
+                browser.ask("document.querySelectorAll('details').forEach(d => d.open = true); return true");
+                List<String> wide = browser.ask("""
+                        const limit = document.documentElement.clientWidth + 1;
+                        if (document.documentElement.scrollWidth <= limit) return [];
+                        return [...document.querySelectorAll('body *')].filter(e => e.getBoundingClientRect().right > limit
+                            && !e.closest('.wide') && !e.closest('pre')).slice(0, 3).map(e => e.outerHTML.slice(0, 80));""");
+                assertEquals(List.of(), wide, page + " at " + width);
+                Number most = browser.ask("return document.documentElement.scrollWidth");
+                assertTrue(most.intValue() <= width, page + " at " + width + ": " + most);
+            }
+        }
+    }
+
+    @Test
+    void have_words_for_every_picture_heads_on_every_table_and_headings_in_order() {
+        Browser browser = browser();
+        for (Path page : pages) {
+            browser.show(page, 1280, "light");
+            List<String> faults = browser.ask("""
+                    const faults = [];
+                    for (const image of document.images) {
+                        if (!image.alt) faults.push('no words: ' + image.src.slice(0, 60));
+                        if (!image.naturalWidth) faults.push('not decoded: ' + image.src.slice(0, 60));
+                    }
+                    for (const svg of document.querySelectorAll('svg:not(svg svg)')) {
+                        const label = svg.getAttribute('aria-label') || (svg.querySelector('title') || {}).textContent || '';
+                        if (svg.getAttribute('role') !== 'img' || label.length < 20) faults.push('svg: ' + svg.outerHTML.slice(0, 80));
+                    }
+                    for (const table of document.querySelectorAll('table')) {
+                        if (!table.querySelector('thead th')) faults.push('no head: ' + table.outerHTML.slice(0, 80));
+                    }
+                    let before = 0;
+                    for (const heading of document.querySelectorAll('h1,h2,h3,h4,h5,h6')) {
+                        const level = +heading.tagName[1];
+                        if (level > before + 1) faults.push(heading.outerHTML.slice(0, 80));
+                        before = level;
+                    }
+                    if (document.querySelectorAll('h1').length !== 1) faults.push('h1');
+                    return faults;""");
+            assertEquals(List.of(), faults, page.toString());
+        }
+    }
+
+    @Test
+    void can_be_read_in_light_and_dark() {
+        Browser browser = browser();
+        for (Path page : pages) {
+            for (String scheme : List.of("light", "dark")) {
+                browser.show(page, 1280, scheme);
+                List<String> faint = browser.ask("const least = " + LEAST_CONTRAST + ";" + """
+                        const canvas = document.createElement('canvas').getContext('2d', {willReadFrequently: true});
+                        const known = new Map();
+                        const rgba = colour => {
+                            if (!known.has(colour)) {
+                                canvas.clearRect(0, 0, 1, 1);
+                                canvas.fillStyle = colour;
+                                canvas.fillRect(0, 0, 1, 1);
+                                known.set(colour, [...canvas.getImageData(0, 0, 1, 1).data]);
+                            }
+                            return known.get(colour);
+                        };
+                        const light = c => c.slice(0, 3).map(v => v / 255)
+                            .map(v => v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4)
+                            .reduce((sum, v, i) => sum + v * [0.2126, 0.7152, 0.0722][i], 0);
+                        const ground = element => {
+                            for (let e = element; e; e = e.parentElement) {
+                                const c = rgba(getComputedStyle(e).backgroundColor);
+                                if (c[3] > 250) return c;
+                            }
+                            return rgba(getComputedStyle(document.body).backgroundColor);
+                        };
+                        document.querySelectorAll('details').forEach(d => d.open = true);
+                        const seen = new Map();
+                        const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+                        while (walker.nextNode()) {
+                            const e = walker.currentNode.parentElement;
+                            if (!walker.currentNode.textContent.trim() || e.closest('title,desc,style')) continue;
+                            const style = getComputedStyle(e);
+                            if (style.display === 'none' || style.visibility === 'hidden') continue;
+                            const ink = rgba(e.closest('svg') ? style.fill : style.color);
+                            const pair = [light(ink), light(ground(e))].sort((a, b) => b - a);
+                            const contrast = (pair[0] + 0.05) / (pair[1] + 0.05);
+                            if (contrast < least) seen.set(style.fill + style.color, contrast.toFixed(2) + ' ' + e.outerHTML.slice(0, 80));
+                        }
+                        return [...seen.values()].slice(0, 5);""");
+                assertEquals(List.of(), faint, page + " " + scheme);
+            }
+        }
+    }
+}

@@ -1,0 +1,104 @@
+package swapworth.reading;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.math.BigDecimal;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.Currency;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import swapworth.money.Money;
+
+class NamedRowsTest {
+
+    private enum Side { LEFT, RIGHT }
+
+    private static final Vocabulary<Side> SIDES = Vocabulary.<Side>empty().with(Side.LEFT, "left").with(Side.RIGHT, "right");
+
+    @TempDir
+    Path folder;
+
+    private NamedRows rows(String text) throws IOException {
+        Path file = folder.resolve("parts.csv");
+        Files.writeString(file, text);
+        return NamedRows.of(file, FolderSettings.of(folder, Conventions.unstated()));
+    }
+
+    @Test
+    void cells_are_read_by_name_synonym_and_unit_of_the_header() throws IOException {
+        NamedRows file = rows("Item,price_eur,haul (km),Day,side,chance\nlamp,\"1,250.50\",100,2026-03-04,Left,35 %\n")
+                .needs("part", "item").column("price").column("haul").column("day").column("side").column("chance");
+        NamedRows.Row row = file.rows().get(0);
+        assertEquals("lamp", row.text("part"));
+        assertEquals(Optional.of(Money.of("1250.50", "EUR")), row.money("price", ""));
+        // 100 km / 1.609344 km per mile, by hand.
+        assertEquals(62.137119, row.miles("haul").orElseThrow(), 1e-6);
+        assertEquals(Optional.of(LocalDate.of(2026, 3, 4)), row.date("day"));
+        assertEquals(Optional.of(Side.LEFT), row.word("side", SIDES, "left, right"));
+        assertEquals(OptionalDouble.of(35), row.number("chance", 0, 100));
+        assertTrue(row.use());
+        assertEquals("parts.csv, 1 rows: 1 used, 0 set aside, 0 rejected, 0 blank", file.read().sentence());
+        assertTrue(file.read().problems().isEmpty());
+    }
+
+    @Test
+    void every_row_is_accounted_for_with_its_reason() throws IOException {
+        NamedRows file = rows("part,chance,extra\nlamp,35,\ndoor,135,\nseat,many,\n\nhood,,\n").needs("part").column("chance");
+        for (NamedRows.Row row : file.rows()) {
+            row.number("chance", 0, 100);
+            if (row.text("part").equals("hood")) {
+                row.setAside("part", "no such part");
+            }
+            row.use();
+        }
+        RowsRead read = file.read();
+        assertEquals(1, read.used());
+        assertEquals(List.of(3, 4), read.rejected().stream().map(RowProblem::line).toList());
+        assertEquals("this must lie between 0 and 100", read.rejected().get(0).message());
+        assertEquals("no such part", read.setAside().get(0).message());
+        assertEquals(List.of("extra"), read.oddities().stream().map(RowProblem::column).toList());
+    }
+
+    @Test
+    void a_word_that_is_not_understood_is_listed_once_and_words_csv_gives_it_a_meaning() throws IOException {
+        NamedRows unknown = rows("part,side\nlamp,port\ndoor,port\n").needs("part").column("side");
+        for (NamedRows.Row row : unknown.rows()) {
+            assertTrue(row.word("side", SIDES, "left, right").isEmpty());
+            assertTrue(row.use());
+        }
+        assertEquals(1, unknown.read().oddities().size());
+        Files.writeString(folder.resolve("words.csv"), "column,word,means\nside,port,left\n");
+        NamedRows known = rows("part,side\nlamp,port\n").needs("part").column("side");
+        assertEquals(Optional.of(Side.LEFT), known.rows().get(0).word("side", SIDES, "left, right"));
+    }
+
+    @Test
+    void an_amount_without_a_rate_sets_its_row_aside() throws IOException {
+        NamedRows file = rows("part,price,currency\nlamp,20,EUR\n").needs("part").column("price").column("currency");
+        NamedRows.Row row = file.rows().get(0);
+        Money typed = row.money("price", "currency").orElseThrow();
+        assertTrue(row.converted("price", typed, Currency.getInstance("USD"), LocalDate.of(2026, 1, 1)).isEmpty());
+        assertFalse(row.use());
+        assertEquals("no rate from EUR to USD; state one in rates.csv", file.read().setAside().get(0).message());
+        Files.writeString(folder.resolve("rates.csv"), "date,from,to,rate\n2025-12-01,EUR,USD,1.10\n");
+        NamedRows with = rows("part,price,currency\nlamp,20,EUR\n").needs("part").column("price").column("currency");
+        Optional<BigDecimal> dollars = with.rows().get(0).converted("price", typed, Currency.getInstance("USD"), LocalDate.of(2026, 1, 1));
+        assertEquals(0, new BigDecimal("22").compareTo(dollars.orElseThrow()));
+    }
+
+    @Test
+    void a_needed_column_that_is_missing_is_named_with_those_found() throws IOException {
+        NamedRows file = rows("thing,price\nlamp,20\n");
+        String message = String.valueOf(assertThrows(UnusableFileException.class, () -> file.needs("part", "item")).getMessage());
+        assertTrue(message.contains("'part'") && message.contains("thing"), message);
+    }
+}
