@@ -5,6 +5,7 @@ import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import swapworth.listing.Car;
 import swapworth.listing.LevelOfTrade;
@@ -79,9 +80,13 @@ record Evidence(int car, Listing listing, Subject subject, double logPrice, Boun
 
     /** What a sighting's price is for: the car as all its sightings together show it, offered as this one says. */
     static Subject subject(Car car, Listing listing) {
+        Optional<String> region = listing.facts().region();
+        if (car.facts().seller() == listing.facts().seller() && (region.isEmpty() || region.equals(car.facts().region()))) {
+            return new Subject(car.facts(), listing.level(), listing.price().includes(), listing.seenOn());
+        }
         var facts = car.facts().toBuilder().seller(listing.facts().seller());
-        if (listing.facts().region().isPresent()) {
-            facts.region(listing.facts().region().get());
+        if (region.isPresent()) {
+            facts.region(region.get());
         }
         return new Subject(facts.build(), listing.level(), listing.price().includes(), listing.seenOn());
     }

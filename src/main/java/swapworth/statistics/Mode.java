@@ -1,6 +1,7 @@
 package swapworth.statistics;
 
 import java.util.Arrays;
+import java.util.Optional;
 
 /**
  * The most likely coefficients at stated hyperparameters, found by iterated weighted least squares, and the shape of the posterior
@@ -73,12 +74,12 @@ final class Mode {
                 break;
             }
         }
-        return at(design, sample, law, spreads, scale, b, precision, trusted(tolerance));
+        Cholesky none = Cholesky.of(new double[0], 0);
+        return at(design, sample, law, spreads, scale, b, none).withOwnFactor(tolerance);
     }
 
-    /** The posterior's shape about coefficients that are the mode. */
-    private static Mode at(Design design, Sample sample, ErrorLaw law, Spreads spreads, double[] scale, double[] b,
-            double[] precision, double trusted) {
+    /** The posterior's shape about coefficients that are the mode, with a factor that was found before. */
+    private static Mode at(Design design, Sample sample, ErrorLaw law, Spreads spreads, double[] scale, double[] b, Cholesky factor) {
         int n = design.rows();
         double[] weight = new double[n];
         double[] pull = new double[n];
@@ -90,7 +91,7 @@ final class Mode {
                 information[i] = Math.max(0, boundCurvature(law, z)) / (scale[i] * scale[i]);
             }
         }
-        return new Mode(design, sample, law, spreads, scale, b, pull, information, factor(design, spreads, precision, information, trusted));
+        return new Mode(design, sample, law, spreads, scale, b, pull, information, factor);
     }
 
     /**
@@ -110,16 +111,35 @@ final class Mode {
         if (law.isNormal()) {
             return find(rows, responses, law, changed, changedScale, coefficients, tolerance);
         }
+        Cholesky near = factorWith(rows, responses, changed, changedScale, tolerance);
+        return toward(rows, responses, changed, changedScale, near, tolerance).map(mode -> mode.withOwnFactor(tolerance))
+                .orElseGet(() -> find(rows, responses, law, changed, changedScale, coefficients, tolerance));
+    }
+
+    /** The factor at these coefficients with other rows of the same columns. */
+    Cholesky factorWith(Design rows, Sample responses, Spreads changed, double[] changedScale, double tolerance) {
+        double[] weight = new double[rows.rows()];
+        weigh(rows, responses, law, changedScale, coefficients, Phase.LAW, weight, new double[weight.length]);
+        double[] precision = new double[coefficients.length * coefficients.length];
+        changed.addPrecision(precision);
+        return factor(rows, changed, precision, information(responses, law, weight), trusted(tolerance));
+    }
+
+    /**
+     * The mode as steps with a stated factor find it, that factor standing for its own; empty where they do not settle soon, and with
+     * normal errors, whose full steps are closer. With many rows a factor costs as much as a dozen steps.
+     */
+    Optional<Mode> toward(Design rows, Sample responses, Spreads changed, double[] changedScale, Cholesky near, double tolerance) {
+        if (law.isNormal()) {
+            return Optional.empty();
+        }
         int p = coefficients.length;
         double[] b = coefficients.clone();
         double[] weight = new double[rows.rows()];
         double[] slope = new double[rows.rows()];
-        double[] precision = new double[p * p];
-        changed.addPrecision(precision);
-        weigh(rows, responses, law, changedScale, b, Phase.LAW, weight, slope);
-        Cholesky near = factor(rows, changed, precision, information(responses, law, weight), trusted(tolerance));
         double before = Double.POSITIVE_INFINITY;
         for (int step = 0; step < MOST_CHEAP_STEPS; step++) {
+            weigh(rows, responses, law, changedScale, b, Phase.LAW, weight, slope);
             double[] gradient = gradient(rows, changed, slope, b);
             double[] move = near.solve(gradient);
             double size = 0;
@@ -134,11 +154,18 @@ final class Mode {
                 b[j] += move[j];
             }
             if (Math.sqrt(Math.max(0, size)) <= tolerance) {
-                return at(rows, responses, law, changed, changedScale, b, precision, trusted(tolerance));
+                return Optional.of(at(rows, responses, law, changed, changedScale, b, near));
             }
-            weigh(rows, responses, law, changedScale, b, Phase.LAW, weight, slope);
         }
-        return find(rows, responses, law, changed, changedScale, coefficients, tolerance);
+        return Optional.empty();
+    }
+
+    /** The same mode with a factor found at its own coefficients. */
+    Mode withOwnFactor(double tolerance) {
+        double[] precision = new double[coefficients.length * coefficients.length];
+        spreads.addPrecision(precision);
+        return new Mode(design, sample, law, spreads, scale, coefficients, pull, information,
+                factor(design, spreads, precision, information, trusted(tolerance)));
     }
 
     private static double[] information(Sample sample, ErrorLaw law, double[] weight) {

@@ -161,13 +161,17 @@ public final class Posterior {
         private final SparseRow[] left;
         private final double[][] core;
         private final double[] shift;
+        /** V and V P V between the rows left out, which are what is asked about most; the second is made when first asked for. */
+        private final double[][] among;
+        private volatile double @Nullable [][] heldAmong;
 
         Component(Mode mode, double scale, double growth, double weight) {
-            this(new Shape(mode), scale, growth, weight, mode.coefficients(), new SparseRow[0], new double[0][], new double[0]);
+            this(new Shape(mode), scale, growth, weight, mode.coefficients(), new SparseRow[0], new double[0][], new double[0], new double[0][]);
         }
 
         private Component(Shape shape, double scale, double growth, double weight, double[] coefficients, SparseRow[] left,
-                double[][] core, double[] shift) {
+                double[][] core, double[] shift, double[][] among) {
+            this.among = among;
             this.shape = shape;
             this.mode = shape.mode;
             this.scale = scale;
@@ -180,18 +184,19 @@ public final class Posterior {
         }
 
         Component weighing(double changed) {
-            return new Component(shape, scale, growth, changed, coefficients, left, core, shift);
+            return new Component(shape, scale, growth, changed, coefficients, left, core, shift, among);
         }
 
         Component movedTo(double[] changed) {
-            return new Component(shape, scale, growth, weight, changed, left, core, new double[left.length]);
+            return new Component(shape, scale, growth, weight, changed, left, core, new double[left.length], among);
         }
 
         /** The fitted value of a row. */
         double fitted(SparseRow x) {
             double sum = x.dot(coefficients);
+            double[] projected = projected(x);
             for (int r = 0; r < left.length; r++) {
-                sum += shift[r] == 0 ? 0 : shift[r] * shape.covariance(x, left[r]);
+                sum += shift[r] * projected[r];
             }
             return sum;
         }
@@ -214,11 +219,39 @@ public final class Posterior {
 
         /** With w for a contrast x, the covariance times x is V (x + X' w). */
         private double[] share(SparseRow x) {
+            return share(projected(x));
+        }
+
+        /** V between a contrast and each of the rows left out. */
+        private double[] projected(SparseRow x) {
+            int own = own(x);
+            if (own >= 0) {
+                return among[own];
+            }
             double[] projected = new double[left.length];
             for (int r = 0; r < left.length; r++) {
                 projected[r] = shape.covariance(x, left[r]);
             }
-            return share(projected);
+            return projected;
+        }
+
+        /** Which of the rows left out a contrast is; -1 if none. */
+        private int own(SparseRow x) {
+            for (int r = 0; r < left.length; r++) {
+                if (left[r].isSame(x)) {
+                    return r;
+                }
+            }
+            return -1;
+        }
+
+        private double[][] heldAmong() {
+            double[][] made = heldAmong;
+            if (made == null) {
+                made = between(left, shape.held(), coefficients.length);
+                heldAmong = made;
+            }
+            return made;
         }
 
         private double[] share(double[] projected) {
@@ -242,11 +275,9 @@ public final class Posterior {
         }
 
         double variance(SparseRow x) {
-            double sum = x.quadratic(shape.covariance, coefficients.length);
-            double[] projected = new double[left.length];
-            for (int r = 0; r < left.length; r++) {
-                projected[r] = shape.covariance(x, left[r]);
-            }
+            int own = own(x);
+            double sum = own >= 0 ? among[own][own] : x.quadratic(shape.covariance, coefficients.length);
+            double[] projected = projected(x);
             double[] share = share(projected);
             for (int r = 0; r < left.length; r++) {
                 sum += projected[r] * share[r];
@@ -258,12 +289,14 @@ public final class Posterior {
         double held(SparseRow x) {
             int p = coefficients.length;
             double[] held = shape.held();
+            int own = own(x);
             double[] share = share(x);
-            double sum = x.quadratic(held, p);
+            double[][] ofLeft = heldAmong();
+            double sum = own >= 0 ? ofLeft[own][own] : x.quadratic(held, p);
             for (int r = 0; r < share.length; r++) {
-                sum += 2 * share[r] * x.between(held, p, left[r]);
+                sum += 2 * share[r] * (own >= 0 ? ofLeft[own][r] : x.between(held, p, left[r]));
                 for (int s = 0; s < share.length; s++) {
-                    sum += share[r] * share[s] * left[r].between(held, p, left[s]);
+                    sum += share[r] * share[s] * ofLeft[r][s];
                 }
             }
             return sum;
@@ -511,13 +544,7 @@ public final class Posterior {
 
     private Component without(Component c, LeaveOut how, int[] rows, SparseRow[] x) {
         int r = rows.length;
-        double[][] s = new double[r][r];
-        for (int i = 0; i < r; i++) {
-            for (int j = 0; j <= i; j++) {
-                s[i][j] = c.shape.covariance(x[i], x[j]);
-                s[j][i] = s[i][j];
-            }
-        }
+        double[][] s = between(x, c.shape.covariance, c.coefficients.length);
         // K = (H^-1 - S)^-1 = H (I - S H)^-1, which also holds for rows of no information.
         double[][] inner = new double[r][r];
         for (int i = 0; i < r; i++) {
@@ -541,7 +568,7 @@ public final class Posterior {
                 }
             }
         }
-        Component without = new Component(c.shape, c.scale, c.growth, c.weight, c.coefficients, x, core, shift);
+        Component without = new Component(c.shape, c.scale, c.growth, c.weight, c.coefficients, x, core, shift, s);
         double size = 0;
         for (int i = 0; i < r; i++) {
             for (int j = 0; j < r; j++) {
@@ -549,6 +576,19 @@ public final class Posterior {
             }
         }
         return how == LeaveOut.CLOSED_FORM || Math.abs(size) < SETTLED ? without : settled(without, rows);
+    }
+
+    /** Rows times a symmetric matrix, held row after row in full, times the rows. */
+    private static double[][] between(SparseRow[] rows, double[] symmetric, int p) {
+        double[][] s = new double[rows.length][rows.length];
+        for (int i = 0; i < s.length; i++) {
+            s[i][i] = rows[i].quadratic(symmetric, p);
+            for (int j = 0; j < i; j++) {
+                s[i][j] = rows[i].between(symmetric, p, rows[j]);
+                s[j][i] = s[i][j];
+            }
+        }
+        return s;
     }
 
     /**
