@@ -263,11 +263,11 @@ public final class Listings {
         ListingsRead finished() {
             Currency base = baseCurrency.or(statedInAll::currency).orElseGet(this::mostFrequentCurrency);
             List<Listing> listings = new ArrayList<>(kept.size());
-            Map<String, Listing> firstOfId = new HashMap<>();
+            SameId<Listing> ids = new SameId<>(listings, Listing::id, kept.size());
             Groups<String, Listing> sightingsOfDay = new Groups<>();
             for (Kept one : kept) {
                 Optional<Listing> made = inBase(one, base);
-                if (made.isEmpty() || isSecondSighting(made.get(), firstOfId, sightingsOfDay)) {
+                if (made.isEmpty() || isSecondSighting(made.get(), listings, ids, sightingsOfDay)) {
                     continue;
                 }
                 oddities.addAll(one.oddities);
@@ -325,16 +325,17 @@ public final class Listings {
         }
 
         /** The same advertisement, seen twice on one day at the same price, is one sighting. */
-        private boolean isSecondSighting(Listing listing, Map<String, Listing> firstOfId,
+        private boolean isSecondSighting(Listing listing, List<Listing> before, SameId<Listing> ids,
                 Groups<String, Listing> sightingsOfDay) {
             if (listing.id().isEmpty() || listing.seenOn().isEmpty()) {
                 return false;
             }
-            String id = Spelling.key(listing.id().get());
-            Listing first = firstOfId.putIfAbsent(id, listing);
-            if (first == null) {
+            int known = ids.firstOr(listing.id().get(), before.size());
+            if (known < 0) {
                 return false;
             }
+            String id = Spelling.key(listing.id().get());
+            Listing first = before.get(known);
             if (sightingsOfDay.of(ofDay(id, first)).isEmpty()) {
                 sightingsOfDay.add(ofDay(id, first), first);
             }
