@@ -151,6 +151,7 @@ public final class Listings {
             Conventions stated = folder.conventions;
             FolderFiles beside = folder;
             List<FileColumns> found = new ArrayList<>(1);
+            List<Handover<CsvRow>> rows = new ArrayList<>(1);
             Tally tally = new Tally();
             CsvSource source = CsvSource.read(file, begun -> {
                 fileOrder.putIfAbsent(begun.file(), fileOrder.size());
@@ -158,13 +159,15 @@ public final class Listings {
                 found.add(columns);
                 checkNeeded(begun, columns);
                 RowReader reader = new RowReader(begun, columns, new CellReader(stated, begun.separator()), beside.words, lists);
-                return row -> {
+                rows.add(new Handover<>(row -> {
                     columns.count(row);
                     Draft draft = reader.read(row);
                     draft.facts = beside.lines.completed(draft.facts);
                     sort(draft, beside.rates, tally);
-                };
+                }));
+                return rows.get(0);
             });
+            rows.get(0).end();
             rejected.addAll(source.rejected());
             rejectedRows += source.rejected().size();
             blank += source.blankLines();

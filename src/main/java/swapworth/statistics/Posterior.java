@@ -72,13 +72,32 @@ public final class Posterior {
             if (made == null) {
                 made = new double[covariance.length];
                 int p = p();
+                double[] all = made;
+                IntStream.range(0, p).parallel().forEach(i -> addHeld(i, all));
                 for (int i = 0; i < p; i++) {
-                    double[] column = mode.spreads().times(Arrays.copyOfRange(covariance, i * p, (i + 1) * p));
-                    addTimes(column, made, i * p);
+                    for (int j = 0; j < i; j++) {
+                        made[j * p + i] = made[i * p + j];
+                    }
                 }
                 held = made;
             }
             return made;
+        }
+
+        /** Row i of V P V up to its diagonal. */
+        private void addHeld(int i, double[] made) {
+            int p = p();
+            double[] column = mode.spreads().times(Arrays.copyOfRange(covariance, i * p, (i + 1) * p));
+            int row = i * p;
+            for (int k = 0; k < p; k++) {
+                double ck = column[k];
+                if (ck != 0) {
+                    int other = k * p;
+                    for (int j = 0; j <= i; j++) {
+                        made[row + j] += ck * covariance[other + j];
+                    }
+                }
+            }
         }
 
         /** The law of the fitted values of the rows, made when first asked for: the same whichever thread makes it. */
