@@ -16,9 +16,12 @@ import swapworth.listing.CarsFile;
 import swapworth.listing.Check;
 import swapworth.listing.Listings;
 import swapworth.listing.ListingsRead;
+import swapworth.market.Answer;
 import swapworth.market.FitStudy;
+import swapworth.market.IndexTables;
 import swapworth.market.Judged;
 import swapworth.market.JudgedRows;
+import swapworth.market.MarketIndex;
 import swapworth.market.ModelTables;
 import swapworth.market.PriceModel;
 import swapworth.market.Valued;
@@ -30,6 +33,7 @@ import swapworth.reading.OutputFile;
 import swapworth.reading.RowProblem;
 import swapworth.reading.UnusableFileException;
 import swapworth.report.ListingsPage;
+import swapworth.report.MarketSection;
 import swapworth.report.Page;
 import swapworth.report.Part;
 import swapworth.report.Section;
@@ -59,6 +63,8 @@ final class Steps {
                 case "check" -> check(arguments);
                 case "judge" -> judge(arguments);
                 case "value" -> value(arguments);
+                case "index" -> index(arguments);
+                case "landed" -> new DonorSteps(this, out).landed(arguments);
                 case "notebook" -> notebook(arguments);
                 default -> folder(arguments);
             };
@@ -75,10 +81,11 @@ final class Steps {
     }
 
     /** Refuses to write over a file that is read. */
-    private static void keepApart(Arguments arguments, List<Path> inputs) throws IOException {
+    static void keepApart(Arguments arguments, List<Path> inputs) throws IOException {
         List<Path> read = new ArrayList<>(inputs);
         for (Path input : inputs) {
-            for (String beside : List.of(LISTINGS, CARS, "words.csv", "lines.csv", "rates.csv", "assumptions.csv")) {
+            for (String beside : List.of(LISTINGS, CARS, "words.csv", "lines.csv", "rates.csv", "assumptions.csv", "fees.csv", "parts.csv",
+                    "partout.csv")) {
                 read.add(input.resolveSibling(beside));
             }
         }
@@ -189,6 +196,49 @@ final class Steps {
         return cars.cars().isEmpty() || rejected ? NOTHING_USABLE : ending(read, arguments);
     }
 
+    private int index(Arguments arguments) throws IOException {
+        keepApart(arguments, arguments.listings());
+        ListingsRead read = read(arguments.listings());
+        if (read.listings().isEmpty()) {
+            return nothing(read);
+        }
+        PriceModel model = model(read, arguments, folderOf(arguments.listings().get(0)));
+        account(read);
+        if (!(model.index() instanceof Answer.Told<MarketIndex> told)) {
+            out.println();
+            model.index().match(index -> index, no -> {
+                out.println("Cannot tell how the market moved: " + no.reason() + "; needed: " + no.needed() + ".");
+                return no;
+            });
+            return ending(read, arguments);
+        }
+        MarketIndex index = chosen(told.value(), arguments);
+        for (Table table : IndexTables.all(model, index)) {
+            out.println();
+            out.print(table.text());
+        }
+        if (arguments.out().isPresent()) {
+            write(arguments.out().get(), IndexTables.months(index).csv(), "the level of each month");
+        }
+        if (arguments.page().isPresent()) {
+            writePage(arguments.page().get(), Page.of(names(arguments.listings()) + ": the market in time", counted(read) + ".",
+                    MarketSection.of(model, index)));
+        }
+        return ending(read, arguments);
+    }
+
+    private static MarketIndex chosen(MarketIndex index, Arguments arguments) {
+        MarketIndex chosen = index;
+        try {
+            if (arguments.line().isPresent()) {
+                chosen = chosen.ofLine(arguments.line().get());
+            }
+            return arguments.base().isPresent() ? chosen.withBase(arguments.base().get()) : chosen;
+        } catch (IllegalArgumentException e) {
+            throw new WrongUsageException(String.valueOf(e.getMessage()));
+        }
+    }
+
     private int notebook(Arguments arguments) throws IOException {
         Path folder = arguments.notebookFolder().orElseGet(Steps::sampleFolder);
         // A console is there only where both ends are a terminal.
@@ -261,7 +311,7 @@ final class Steps {
     }
 
     /** The sample beside the jar's folder, else in the working folder. */
-    private static Path sampleFolder() {
+    static Path sampleFolder() {
         Path here = Path.of("sample-listings");
         if (Files.isDirectory(here)) {
             return here;
@@ -328,7 +378,7 @@ final class Steps {
                 "\nFewer than ten prices have a value: how well values meet prices cannot be told from so few."));
     }
 
-    private void printProblems(String what, List<RowProblem> problems) {
+    void printProblems(String what, List<RowProblem> problems) {
         for (RowProblem p : problems.subList(0, Math.min(20, problems.size()))) {
             out.println("  " + what + ": " + p.file() + (p.line() > 0 ? ":" + p.line() : "")
                     + (p.column().isEmpty() ? "" : ", " + p.column()) + (p.rawText().isEmpty() ? "" : " '" + p.rawText() + "'") + ": "
@@ -357,7 +407,7 @@ final class Steps {
         return DONE;
     }
 
-    private void writePage(Path file, Page page) throws IOException {
+    void writePage(Path file, Page page) throws IOException {
         try {
             page.write(file);
         } catch (IOException e) {
@@ -366,7 +416,7 @@ final class Steps {
         out.println("\nThe page: " + file.toAbsolutePath().normalize());
     }
 
-    private void write(Path file, String text, String what) throws IOException {
+    void write(Path file, String text, String what) throws IOException {
         writing(file, () -> OutputFile.write(file, text), what);
     }
 
