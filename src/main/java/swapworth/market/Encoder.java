@@ -43,6 +43,7 @@ final class Encoder {
     private final Optional<LocalDate> end;
     private Optional<Terms.Levels> pairTerm = Optional.empty();
     private int columns;
+    private int[] termOfColumn = new int[0];
 
     Encoder(List<Evidence> evidence, Assumptions assumptions, List<String> further) {
         List<Subject> seen = evidence.stream().map(Evidence::subject).toList();
@@ -98,6 +99,9 @@ final class Encoder {
         if (term.count() > 0) {
             term.place(columns);
             columns += term.count();
+            int before = termOfColumn.length;
+            termOfColumn = Arrays.copyOf(termOfColumn, columns);
+            Arrays.fill(termOfColumn, before, columns, terms.size());
             terms.add(term);
         }
     }
@@ -332,10 +336,9 @@ final class Encoder {
         Measured measured = measures.of(subject);
         Term.RowWriter row = new Term.RowWriter();
         for (int t = 0; t < terms.size(); t++) {
-            row.begin(t);
             terms.get(t).encode(subject, measured, row);
         }
-        return new Encoded(SparseRow.of(row.indices(), row.values()), row.terms(), measured.inflation(),
+        return new Encoded(SparseRow.of(row.indices(), row.values()), termOfColumn, measured.inflation(),
                 (measured.age() - middleAge) / 10, measured.remarks());
     }
 
@@ -359,6 +362,11 @@ final class Encoder {
 
     int columns() {
         return columns;
+    }
+
+    /** For each column the number of its term. */
+    int[] termOfColumn() {
+        return termOfColumn;
     }
 
     List<PriorBlock> priors() {
