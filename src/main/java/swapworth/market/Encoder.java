@@ -3,6 +3,7 @@ package swapworth.market;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -40,6 +41,9 @@ final class Encoder {
     private final double middleMiles;
     private final Optional<LocalDate> begin;
     private final Optional<LocalDate> end;
+    /** Of which prices the cars were still on offer at the last look: the dear ones stay, so that they stand above the market. */
+    private final BitSet onOffer = new BitSet();
+    private int onOfferColumn = -1;
     private int columns;
 
     Encoder(List<Evidence> evidence, Assumptions assumptions, List<String> further) {
@@ -61,6 +65,7 @@ final class Encoder {
         double level = Quantiles.of(evidence.stream().mapToDouble(Evidence::logPrice).toArray(), 0.5);
 
         add(new Terms.Measure("level of all cars", Group.LEVEL_OF_LINE, "", 1, level, 2, Role.PRIMARY, ONE));
+        markOnOffer(evidence, assumptions.get("still_on_offer_days").middle());
         lines(seen, assumptions);
         ageAndMileage(seen, ages, miles, assumptions);
         time(seen, assumptions);
@@ -182,6 +187,11 @@ final class Encoder {
                 assumptions.get("spread_line_drifts").middle(), Role.SECONDARY, seen, Encoder::line, time);
         if (lines.varied()) {
             add(lines);
+        }
+        if (seen.size() > onOffer.cardinality() && !onOffer.isEmpty()) {
+            add(new Terms.Measure("still on offer at the last look", Group.TIME, "%", 1, assumptions.logMiddle("still_on_offer"),
+                    assumptions.logSpread("still_on_offer"), Role.PRIMARY, (s, m) -> 0));
+            onOfferColumn = columns - 1;
         }
         if (end.get().toEpochDay() - begin.get().toEpochDay() >= 365) {
             seasonal("season, winter against summer", Math.PI / 2, assumptions);
@@ -317,6 +327,33 @@ final class Encoder {
                     Role.PRIMARY, (s, m) -> Terms.number(s, column).isPresent()
                         ? (Terms.number(s, column).getAsDouble() - mean) / sd : 0));
         }
+    }
+
+    private void markOnOffer(List<Evidence> evidence, double days) {
+        for (int i = 0; i < evidence.size(); i++) {
+            Optional<LocalDate> on = evidence.get(i).subject().on();
+            onOffer.set(i, evidence.get(i).standing() == Evidence.Standing.ON_OFFER && on.isPresent()
+                    && end.orElseThrow().toEpochDay() - on.get().toEpochDay() <= days);
+        }
+    }
+
+    /** Whether a price is encoded as that of a car still on offer, which no value is asked for. */
+    boolean asOnOffer(int evidence) {
+        return onOfferColumn >= 0 && onOffer.get(evidence);
+    }
+
+    /** A price of the fit in the numbers of the model. */
+    Encoded encode(int evidence, Subject subject) {
+        Encoded encoded = encode(subject);
+        if (!asOnOffer(evidence)) {
+            return encoded;
+        }
+        int[] of = Arrays.copyOf(encoded.terms(), encoded.terms().length + 1);
+        for (int t = 0; t < terms.size(); t++) {
+            of[of.length - 1] = terms.get(t).from() == onOfferColumn ? t : of[of.length - 1];
+        }
+        SparseRow row = encoded.row().plus(1, SparseRow.of(new int[] {onOfferColumn}, new double[] {1}));
+        return new Encoded(row, of, encoded.inflation(), encoded.growth(), encoded.remarks());
     }
 
     /** The walk of the market over months; empty where all listings are of one day or have none. */

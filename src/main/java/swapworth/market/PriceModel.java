@@ -92,7 +92,8 @@ public final class PriceModel {
         }
         this.encoder = new Encoder(evidence, assumptions, further);
         this.blocks = encoder.priors();
-        this.encoded = evidence.parallelStream().map(e -> encoder.encode(e.subject())).toArray(Encoded[]::new);
+        this.encoded = IntStream.range(0, evidence.size()).parallel().mapToObj(i -> encoder.encode(i, evidence.get(i).subject()))
+                .toArray(Encoded[]::new);
         takeStock();
         this.posterior = fit();
         this.stretch = stretch();
@@ -479,7 +480,7 @@ public final class PriceModel {
         Subject subject = on.isEmpty() && level.isEmpty() ? seen
                 : new Subject(seen.facts(), level.orElse(seen.level()), seen.includes(), on.or(seen::on));
         String name = number < 0 ? listing.id().orElse(listing.origin().toString()) : cars.get(number).name();
-        Encoded entries = row >= 0 && subject == seen ? encoded[row] : encoder.encode(subject);
+        Encoded entries = row >= 0 && subject == seen && !encoder.asOnOffer(row) ? encoded[row] : encoder.encode(subject);
         Valuation valuation = value(subject, entries, by, number);
         double price = listing.price().amount();
         List<String> remarks = new ArrayList<>(listing.remarks());
