@@ -24,6 +24,7 @@ import swapworth.market.JudgedRows;
 import swapworth.market.MarketIndex;
 import swapworth.market.ModelTables;
 import swapworth.market.PriceModel;
+import swapworth.market.TimeOnMarket;
 import swapworth.market.Valued;
 import swapworth.notebook.NotebookException;
 import swapworth.notebook.NotebookRun;
@@ -211,7 +212,11 @@ final class Steps {
             return ending(read, arguments);
         }
         MarketIndex index = chosen(told.value(), arguments);
-        for (Table table : IndexTables.all(model, index)) {
+        out.println("\n" + IndexTables.summary(index));
+        index.cautions().forEach(c -> out.println("  " + c + "."));
+        List<Table> tables = new ArrayList<>(IndexTables.all(model, index));
+        tables.addAll(TimeOnMarket.of(model).match(TimeOnMarket::tables, no -> List.of()));
+        for (Table table : tables) {
             out.println();
             out.print(table.text());
         }

@@ -28,6 +28,8 @@ import swapworth.statistics.SparseRow;
 /** Turns subjects into rows of numbers: which terms there are, in which columns, and what is assumed of them. */
 final class Encoder {
     private static final ToDoubleBiFunction<Subject, Measured> ONE = (s, m) -> 1;
+    /** Days that listings must span before a season is asked of them. */
+    static final int A_YEAR = 360;
     /** The name of the term that holds the drift of the market. */
     static final String DRIFT = "drift of the market";
     /** The median of a half-normal law of scale 1. */
@@ -193,7 +195,7 @@ final class Encoder {
                     assumptions.logSpread("still_on_offer"), Role.PRIMARY, (s, m) -> 0));
             onOfferColumn = columns - 1;
         }
-        if (end.get().toEpochDay() - begin.get().toEpochDay() >= 365) {
+        if (end.get().toEpochDay() - begin.get().toEpochDay() >= A_YEAR) {
             seasonal("season, winter against summer", Math.PI / 2, assumptions);
             seasonal("season, spring against autumn", 0, assumptions);
         }

@@ -623,7 +623,7 @@ public final class PriceModel {
      * @return the index, base 100 in the first month; why there is none where the listings have no dates, or one only
      */
     public Answer<MarketIndex> index() {
-        return MarketIndex.of(encoder, posterior, evidence);
+        return MarketIndex.of(cars, assumptions, encoder, posterior, evidence);
     }
 
     Comparables comparables(FairValue value) {

@@ -2,10 +2,11 @@ package swapworth.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import swapworth.chart.TimeCharts;
 import swapworth.market.IndexTables;
 import swapworth.market.MarketIndex;
 import swapworth.market.PriceModel;
-import swapworth.table.Table;
+import swapworth.market.TimeOnMarket;
 
 /** The section on the market in time: how its level moved, how fast, when it stood highest, and where it may go. */
 public final class MarketSection {
@@ -22,9 +23,24 @@ public final class MarketSection {
      */
     public static Section of(PriceModel model, MarketIndex index) {
         List<Part> parts = new ArrayList<>();
-        for (Table table : IndexTables.all(model, index)) {
-            parts.add(Part.rows(table));
-        }
+        parts.add(Part.prose(IndexTables.summary(index)));
+        parts.add(Part.bullets(index.cautions().stream().map(c -> c + ".").toList()));
+        parts.add(Part.picture(TimeCharts.index(index)));
+        parts.add(Part.picture(TimeCharts.againstDepreciation(index)));
+        parts.add(Part.rows(IndexTables.drift(index)));
+        parts.add(Part.rows(IndexTables.peak(index)));
+        parts.add(Part.rows(IndexTables.outlook(model, index)));
+        parts.add(Part.folded("index-months", "The level of each month", Part.rows(IndexTables.months(index)),
+                Part.rows(IndexTables.comparison(index))));
+        TimeOnMarket.of(model).match(time -> {
+            parts.add(Part.picture(TimeCharts.untilSale(time)));
+            parts.add(Part.picture(TimeCharts.cuts(time)));
+            time.tables().forEach(table -> parts.add(Part.rows(table)));
+            return parts;
+        }, no -> {
+            parts.add(Part.prose("Cannot tell how long such cars take to sell: " + no.reason() + "; needed: " + no.needed() + "."));
+            return parts;
+        });
         return Section.of("market", "The market in time", parts.toArray(Part[]::new));
     }
 }
