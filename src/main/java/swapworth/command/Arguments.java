@@ -1,5 +1,6 @@
 package swapworth.command;
 
+import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.LocalDate;
@@ -24,6 +25,11 @@ final class Arguments {
     /** The folder of the whole job. */
     Optional<Path> folder() {
         return Optional.ofNullable(parsed.matchedPositionalValue(0, (Path) null));
+    }
+
+    /** The most to be paid in all. */
+    Optional<BigDecimal> target() {
+        return Optional.ofNullable(parsed.matchedOptionValue("--target", (BigDecimal) null));
     }
 
     List<Path> listings() {

@@ -16,8 +16,8 @@ import swapworth.assumptions.Assumptions;
 import swapworth.notebook.Notebooks;
 
 /**
- * The program: {@code swapworth FOLDER} does whatever the folder's files allow; {@code check}, {@code judge}, {@code value}
- * and {@code notebook} are single steps. Exit codes: 0 done, 1 nothing usable (or any rejected row with {@code --strict}), 2 wrong usage.
+ * The program: {@code swapworth FOLDER} does whatever the folder's files allow; {@code check}, {@code judge}, {@code value},
+ * {@code landed}, {@code partout} and {@code notebook} are single steps. Exit codes: 0 done, 1 nothing usable (or any rejected row with {@code --strict}), 2 wrong usage.
  */
 public final class Main {
     private static final int WRONG_USAGE = 2;
@@ -96,6 +96,8 @@ public final class Main {
                         "  judge LISTINGS...    every listing judged, its own car left out",
                         "  value --market LISTINGS... --subject CARS    cars valued by listings",
                         "  index LISTINGS...    how the level of the market has moved",
+                        "  landed FOLDER        what each car costs once it stands in the yard, and the highest bid",
+                        "  partout FOLDER       what the left-over parts of each car bring",
                         "  notebook FILE...     notebooks run, each written as a page");
         root.addPositional(PositionalParamSpec.builder().index("0").arity("0..1").paramLabel("FOLDER").type(Path.class)
                 .description("a folder with listings.csv, and cars.csv where you have one").build());
@@ -138,6 +140,19 @@ public final class Main {
                 common(spec);
                 with(spec);
             }
+            case "landed" -> {
+                spec.usageMessage().description("What each car in play costs once it stands in the yard, line by line (cars.csv, fees.csv).");
+                ofFolder(spec);
+                spec.addOption(OptionSpec.builder("--target").paramLabel("AMOUNT").type(java.math.BigDecimal.class)
+                        .description("the most to be paid in all: gives the highest bid for each car").build());
+                common(spec);
+            }
+            case "partout" -> {
+                spec.usageMessage().description("What the left-over parts of each car bring (cars.csv, partout.csv, parts.csv, listings.csv).");
+                ofFolder(spec);
+                common(spec);
+                modelling(spec);
+            }
             case NOTEBOOK -> notebook(spec);
             default -> {
                 return Optional.empty();
@@ -160,6 +175,11 @@ public final class Main {
                 .description("writes a file beside each page that Jupyter opens, with the outputs").build());
         spec.addOption(OptionSpec.builder("--limit").paramLabel("SECONDS").type(int.class)
                 .description("ends a notebook that runs longer; unless stated 120").build());
+    }
+
+    private static void ofFolder(CommandSpec spec) {
+        spec.addPositional(PositionalParamSpec.builder().index("0").arity("0..1").paramLabel("FOLDER").type(Path.class)
+                .description("the folder of your files; unless stated the sample").build());
     }
 
     private static void files(CommandSpec spec) {

@@ -65,6 +65,8 @@ final class Steps {
                 case "judge" -> judge(arguments);
                 case "value" -> value(arguments);
                 case "index" -> index(arguments);
+                case "landed" -> new DonorSteps(this, out).landed(arguments);
+                case "partout" -> new DonorSteps(this, out).partout(arguments);
                 case "notebook" -> notebook(arguments);
                 default -> folder(arguments);
             };
@@ -81,10 +83,11 @@ final class Steps {
     }
 
     /** Refuses to write over a file that is read. */
-    private static void keepApart(Arguments arguments, List<Path> inputs) throws IOException {
+    static void keepApart(Arguments arguments, List<Path> inputs) throws IOException {
         List<Path> read = new ArrayList<>(inputs);
         for (Path input : inputs) {
-            for (String beside : List.of(LISTINGS, CARS, "words.csv", "lines.csv", "rates.csv", "assumptions.csv")) {
+            for (String beside : List.of(LISTINGS, CARS, "words.csv", "lines.csv", "rates.csv", "assumptions.csv", "fees.csv", "parts.csv",
+                    "partout.csv")) {
                 read.add(input.resolveSibling(beside));
             }
         }
@@ -314,7 +317,7 @@ final class Steps {
     }
 
     /** The sample beside the jar's folder, else in the working folder. */
-    private static Path sampleFolder() {
+    static Path sampleFolder() {
         Path here = Path.of("sample-listings");
         if (Files.isDirectory(here)) {
             return here;
@@ -328,11 +331,11 @@ final class Steps {
         }
     }
 
-    private static ListingsRead read(List<Path> files) {
+    static ListingsRead read(List<Path> files) {
         return Listings.withDefaults().readFiles(files.get(0), files.subList(1, files.size()).toArray(Path[]::new));
     }
 
-    private PriceModel model(ListingsRead read, Arguments arguments, Path folder) {
+    PriceModel model(ListingsRead read, Arguments arguments, Path folder) {
         Assumptions assumptions = Assumptions.ofFolder(folder);
         printProblems("changes nothing", assumptions.problems());
         TreeSet<String> columns = new TreeSet<>();
@@ -381,7 +384,7 @@ final class Steps {
                 "\nFewer than ten prices have a value: how well values meet prices cannot be told from so few."));
     }
 
-    private void printProblems(String what, List<RowProblem> problems) {
+    void printProblems(String what, List<RowProblem> problems) {
         for (RowProblem p : problems.subList(0, Math.min(20, problems.size()))) {
             out.println("  " + what + ": " + p.file() + (p.line() > 0 ? ":" + p.line() : "")
                     + (p.column().isEmpty() ? "" : ", " + p.column()) + (p.rawText().isEmpty() ? "" : " '" + p.rawText() + "'") + ": "
@@ -410,7 +413,7 @@ final class Steps {
         return DONE;
     }
 
-    private void writePage(Path file, Page page) throws IOException {
+    void writePage(Path file, Page page) throws IOException {
         try {
             page.write(file);
         } catch (IOException e) {
@@ -419,7 +422,7 @@ final class Steps {
         out.println("\nThe page: " + file.toAbsolutePath().normalize());
     }
 
-    private void write(Path file, String text, String what) throws IOException {
+    void write(Path file, String text, String what) throws IOException {
         writing(file, () -> OutputFile.write(file, text), what);
     }
 
