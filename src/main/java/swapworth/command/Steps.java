@@ -207,11 +207,7 @@ final class Steps {
         PriceModel model = model(read, arguments, folderOf(arguments.listings().get(0)));
         account(read);
         if (!(model.index() instanceof Answer.Told<MarketIndex> told)) {
-            out.println();
-            model.index().match(index -> index, no -> {
-                out.println("Cannot tell how the market moved: " + no.reason() + "; needed: " + no.needed() + ".");
-                return no;
-            });
+            out.println("\n" + IndexTables.summary(model));
             return ending(read, arguments);
         }
         MarketIndex index = chosen(told.value(), arguments);
@@ -278,6 +274,8 @@ final class Steps {
             return nothing(read);
         }
         PriceModel model = model(read, arguments, folder);
+        // The market in time is followed while the listings are judged.
+        CompletableFuture<Section> market = CompletableFuture.supplyAsync(() -> MarketSection.of(model));
         Judged judged = Judged.of(read, model, arguments.on(), arguments.level());
         print(read, judged);
         Optional<Valued> valued = Optional.empty();
@@ -293,9 +291,10 @@ final class Steps {
         if (arguments.out().isPresent()) {
             write(arguments.out().get(), judged.table().csv(), "the judged listings");
         }
+        out.println("\n" + IndexTables.summary(model));
         Path name = folder.toAbsolutePath().normalize().getFileName();
         Path page = arguments.page().orElse(folder.resolve("swapworth.html"));
-        writePage(page, ListingsPage.of(name == null ? "listings" : name.toString(), judged, valued, missing(folder)));
+        writePage(page, ListingsPage.of(name == null ? "listings" : name.toString(), judged, valued, List.of(market.join()), missing(folder)));
         return ending(read, arguments);
     }
 

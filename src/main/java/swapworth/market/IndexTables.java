@@ -24,10 +24,10 @@ public final class IndexTables {
      *
      * @param model the model
      * @param index its index
-     * @return five tables
+     * @return six tables
      */
     public static List<Table> all(PriceModel model, MarketIndex index) {
-        return List.of(months(index), drift(index), peak(index), outlook(model, index), comparison(index));
+        return List.of(months(index), drift(index), lines(model, index), peak(index), outlook(model, index), comparison(index));
     }
 
     /**
@@ -67,9 +67,21 @@ public final class IndexTables {
         }, no -> "Cannot tell how fast the market moves: " + no.reason() + ".");
     }
 
+    /**
+     * The movement in a sentence or two, or why there is none to tell.
+     *
+     * @param model the model
+     * @return plain words
+     */
+    public static String summary(PriceModel model) {
+        return model.index().match(IndexTables::summary,
+                no -> "Cannot tell how the market moved: " + no.reason() + "; needed: " + no.needed() + ".");
+    }
+
     private static String moved(Drift d) {
-        String direction = d.range80().holds(0) ? "so that no direction can be told" : "the chance of a fall is "
-                + Math.round(100 * d.chanceOfFall()) + " %";
+        long chance = Math.round(100 * d.chanceOfFall());
+        String direction = d.range80().holds(0) ? "no direction can be told" : "the chance that it fell is "
+                + (chance == 100 ? "more than 99" : chance == 0 ? "less than 1" : Long.toString(chance)) + " %";
         return Cell.signed(d.percentPerMonth(), 2).shown() + " % a month (80 % range " + Cell.signed(d.range80().low(), 2).shown() + " to "
                 + Cell.signed(d.range80().high(), 2).shown() + "), " + direction;
     }
@@ -128,6 +140,28 @@ public final class IndexTables {
                             Cell.signed(d.percentPerMonth(), 2), range(d.range80()), range(d.range95()), Figures.share(d.chanceOfFall()),
                             Cell.number(100 * d.priorSpread(), 2), Cell.number(100 * d.spread(), 2), Figures.share(d.priorShare()));
                 }
+            }
+        }
+        return table.build();
+    }
+
+    /**
+     * How fast the level of each line moved over the last year, or over all months seen where there are fewer.
+     *
+     * @param model the model
+     * @param index its index
+     * @return one row a line, the one with most cars first
+     */
+    public static Table lines(PriceModel model, MarketIndex index) {
+        Table.Builder table = Table.titled("Drift of each line, " + index.held().words())
+                .note("Lines share one market; how far a line departs from it is drawn toward zero, and a line with few cars departs little.")
+                .columns(Column.words("line"), Column.words("from"), Column.words("to"), Column.number("drift", "% per month"),
+                        Column.number("80 % range", ""), Column.number("95 % range", ""), Column.number("chance that it fell", ""));
+        for (String line : model.lines()) {
+            if (index.sees(line) && index.ofLine(line).drift(12) instanceof Answer.Told<Drift> told) {
+                Drift d = told.value();
+                table.row(Cell.words(line), Cell.words(d.from().toString()), Cell.words(d.to().toString()), Cell.signed(d.percentPerMonth(), 2),
+                        range(d.range80()), range(d.range95()), Figures.share(d.chanceOfFall()));
             }
         }
         return table.build();

@@ -122,10 +122,14 @@ public final class MarketIndex {
      * @throws IllegalArgumentException if no car is of that line
      */
     public MarketIndex ofLine(String vehicle) {
-        if (evidence.stream().noneMatch(e -> e.subject().facts().vehicle().equals(vehicle))) {
+        if (!sees(vehicle)) {
             throw new IllegalArgumentException("no car of the line '" + vehicle + "' is in the model");
         }
         return new MarketIndex(cars, assumptions, encoder, posterior, evidence, base, held, vehicle);
+    }
+
+    boolean sees(String vehicle) {
+        return evidence.stream().anyMatch(e -> e.subject().facts().vehicle().equals(vehicle));
     }
 
     /**
@@ -406,8 +410,10 @@ public final class MarketIndex {
             for (int k = 1; k < asks.size() && (line.isEmpty() || car.facts().vehicle().equals(line)); k++) {
                 int from = months.indexOf(YearMonth.from(asks.get(k - 1).seenOn().orElseThrow()));
                 int to = months.indexOf(YearMonth.from(asks.get(k).seenOn().orElseThrow()));
-                if (from >= 0 && to > from) {
-                    pairs.add(new RepeatPrices.Pair(from, to, Math.log(asks.get(k).price().amount() / asks.get(k - 1).price().amount())));
+                double change = Math.log(asks.get(k).price().amount() / asks.get(k - 1).price().amount());
+                // An ask that is half or twice the one before is a slip of the pen.
+                if (from >= 0 && to > from && Math.abs(change) < Math.log(2)) {
+                    pairs.add(new RepeatPrices.Pair(from, to, change));
                 }
             }
         }

@@ -15,6 +15,20 @@ public final class MarketSection {
     }
 
     /**
+     * The section of a model.
+     *
+     * @param model the model
+     * @return the section; with listings of one day or without dates, why there is no index
+     */
+    public static Section of(PriceModel model) {
+        return model.index().match(index -> of(model, index), no -> section(Part.prose(IndexTables.summary(model))));
+    }
+
+    private static Section section(Part... parts) {
+        return Section.of("market", "The market in time", parts);
+    }
+
+    /**
      * The section of an index.
      *
      * @param model the model
@@ -28,6 +42,7 @@ public final class MarketSection {
         parts.add(Part.picture(TimeCharts.index(index)));
         parts.add(Part.picture(TimeCharts.againstDepreciation(index)));
         parts.add(Part.rows(IndexTables.drift(index)));
+        parts.add(Part.rows(IndexTables.lines(model, index)));
         parts.add(Part.rows(IndexTables.peak(index)));
         parts.add(Part.rows(IndexTables.outlook(model, index)));
         parts.add(Part.folded("index-months", "The level of each month", Part.rows(IndexTables.months(index)),
@@ -41,6 +56,6 @@ public final class MarketSection {
             parts.add(Part.prose("Cannot tell how long such cars take to sell: " + no.reason() + "; needed: " + no.needed() + "."));
             return parts;
         });
-        return Section.of("market", "The market in time", parts.toArray(Part[]::new));
+        return section(parts.toArray(Part[]::new));
     }
 }
