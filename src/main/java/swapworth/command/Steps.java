@@ -30,6 +30,8 @@ import swapworth.notebook.NotebookException;
 import swapworth.notebook.NotebookRun;
 import swapworth.notebook.Notebooks;
 import swapworth.notebook.Progress;
+import swapworth.project.Forecast;
+import swapworth.project.Ledger;
 import swapworth.reading.OutputFile;
 import swapworth.reading.RowProblem;
 import swapworth.reading.UnusableFileException;
@@ -37,6 +39,7 @@ import swapworth.report.ListingsPage;
 import swapworth.report.MarketSection;
 import swapworth.report.Page;
 import swapworth.report.Part;
+import swapworth.report.ProjectPage;
 import swapworth.report.Section;
 import swapworth.table.Table;
 
@@ -49,6 +52,7 @@ final class Steps {
     private static final int TOO_MANY_TO_SHOW = 5_000;
     private static final String LISTINGS = "listings.csv";
     private static final String CARS = "cars.csv";
+    private static final String LEDGER = "ledger.csv";
 
     private final PrintStream out;
     private final PrintStream err;
@@ -67,6 +71,8 @@ final class Steps {
                 case "index" -> index(arguments);
                 case "landed" -> new DonorSteps(this, out).landed(arguments);
                 case "partout" -> new DonorSteps(this, out).partout(arguments);
+                case "project" -> project(arguments);
+                case "swap" -> new SwapSteps(this, out, err).swap(arguments);
                 case "notebook" -> notebook(arguments);
                 default -> folder(arguments);
             };
@@ -86,8 +92,8 @@ final class Steps {
     static void keepApart(Arguments arguments, List<Path> inputs) throws IOException {
         List<Path> read = new ArrayList<>(inputs);
         for (Path input : inputs) {
-            for (String beside : List.of(LISTINGS, CARS, "words.csv", "lines.csv", "rates.csv", "assumptions.csv", "fees.csv", "parts.csv",
-                    "partout.csv")) {
+            for (String beside : List.of(LISTINGS, CARS, LEDGER, "words.csv", "lines.csv", "rates.csv", "assumptions.csv", "fees.csv", "parts.csv",
+                    "partout.csv", "swaps.csv")) {
                 read.add(input.resolveSibling(beside));
             }
         }
@@ -241,6 +247,40 @@ final class Steps {
         }
     }
 
+    /** The money of the undertaking. */
+    private int project(Arguments arguments) throws IOException {
+        Path folder = folder(arguments.folder());
+        Path file = folder.resolve(LEDGER);
+        keepApart(arguments, List.of(file));
+        Ledger.Options options = Ledger.withDefaults().with(assumptions(folder));
+        Ledger ledger = arguments.on().map(options::on).orElse(options).read(file);
+        if (ledger.entries().isEmpty()) {
+            err.println("no usable row: " + ledger.read().sentence());
+            ledger.read().problems().stream().limit(5).forEach(p -> err.println("  " + p.file() + ":" + p.line() + " " + p.column() + ": "
+                    + p.message()));
+            return NOTHING_USABLE;
+        }
+        Forecast forecast = Forecast.withDefaults().with(options.assumptions()).of(ledger);
+        out.println(ledger.read().sentence());
+        printProblems("rejected", ledger.read().rejected());
+        printProblems("set aside", ledger.read().setAside());
+        printProblems("question", ledger.read().questions());
+        for (List<Table> tables : List.of(ledger.sums().tables(), forecast.tables())) {
+            tables.forEach(table -> out.print("\n" + table.text()));
+        }
+        if (arguments.out().isPresent()) {
+            write(arguments.out().get(), ledger.sums().byCategoryTable("").csv(), "the sums by category");
+        }
+        if (arguments.page().isPresent()) {
+            writePage(arguments.page().get(), ProjectPage.of(nameOf(folder), ledger, forecast));
+        }
+        if (arguments.strictness() == Arguments.Strictness.STRICT && !ledger.read().rejected().isEmpty()) {
+            err.println("--strict: " + ledger.read().rejected().size() + " rejected");
+            return NOTHING_USABLE;
+        }
+        return DONE;
+    }
+
     private int notebook(Arguments arguments) throws IOException {
         Path folder = arguments.notebookFolder().orElseGet(Steps::sampleFolder);
         // A console is there only where both ends are a terminal.
@@ -257,11 +297,7 @@ final class Steps {
 
     /** The whole job: judges the listings of a folder and values its cars in play, on one page. */
     private int folder(Arguments arguments) throws IOException {
-        Path folder = arguments.folder().orElseGet(Steps::sampleFolder);
-        if (!Files.isDirectory(folder)) {
-            throw new NothingUsableException(folder + ": there is no such folder; needed: a folder with " + LISTINGS
-                    + ", or one of the steps check, judge, value");
-        }
+        Path folder = folder(arguments.folder());
         Path listings = folder.resolve(LISTINGS);
         keepApart(arguments, List.of(listings));
         Charts.prepare();
@@ -292,10 +328,23 @@ final class Steps {
             write(arguments.out().get(), judged.table().csv(), "the judged listings");
         }
         out.println("\n" + IndexTables.summary(model));
-        Path name = folder.toAbsolutePath().normalize().getFileName();
         Path page = arguments.page().orElse(folder.resolve("swapworth.html"));
-        writePage(page, ListingsPage.of(name == null ? "listings" : name.toString(), judged, valued, List.of(market.join()), missing(folder)));
+        writePage(page, ListingsPage.of(nameOf(folder), judged, valued, List.of(market.join()), missing(folder)));
         return ending(read, arguments);
+    }
+
+    private static Path folder(Optional<Path> stated) {
+        Path folder = stated.orElseGet(Steps::sampleFolder);
+        if (!Files.isDirectory(folder)) {
+            throw new NothingUsableException(folder + ": there is no such folder; needed: a folder with " + LISTINGS
+                    + ", or one of the steps check, judge, value");
+        }
+        return folder;
+    }
+
+    private static String nameOf(Path folder) {
+        Path name = folder.toAbsolutePath().normalize().getFileName();
+        return name == null ? "listings" : name.toString();
     }
 
     private static List<String> missing(Path folder) {
@@ -335,8 +384,7 @@ final class Steps {
     }
 
     PriceModel model(ListingsRead read, Arguments arguments, Path folder) {
-        Assumptions assumptions = Assumptions.ofFolder(folder);
-        printProblems("changes nothing", assumptions.problems());
+        Assumptions assumptions = assumptions(folder);
         TreeSet<String> columns = new TreeSet<>();
         if (!arguments.with().isEmpty()) {
             read.listings().forEach(l -> columns.addAll(l.facts().further().keySet()));
@@ -356,6 +404,12 @@ final class Steps {
         return PriceModel.options().with(assumptions).withColumns(further).fit(read.cars());
     }
 
+    private Assumptions assumptions(Path folder) {
+        Assumptions assumptions = Assumptions.ofFolder(folder);
+        printProblems("changes nothing", assumptions.problems());
+        return assumptions;
+    }
+
     private void print(ListingsRead read, Judged judged) {
         account(read);
         out.println();
@@ -363,7 +417,7 @@ final class Steps {
         print(judged.model(), judged.study());
     }
 
-    private static String counted(ListingsRead read) {
+    static String counted(ListingsRead read) {
         int cars = read.cars().size();
         return read.counts().sentence() + "; " + cars + (cars == 1 ? " car" : " cars");
     }
@@ -394,7 +448,7 @@ final class Steps {
         }
     }
 
-    private int nothing(ListingsRead read) {
+    int nothing(ListingsRead read) {
         err.println("no usable row: " + read.counts().sentence());
         for (List<RowProblem> some : List.of(read.rejected(), read.setAside())) {
             for (RowProblem p : some.subList(0, Math.min(5, some.size()))) {
@@ -404,7 +458,7 @@ final class Steps {
         return NOTHING_USABLE;
     }
 
-    private int ending(ListingsRead read, Arguments arguments) {
+    int ending(ListingsRead read, Arguments arguments) {
         if (arguments.strictness() == Arguments.Strictness.STRICT && read.counts().rejected() > 0) {
             err.println("--strict: " + read.counts().rejected() + " rejected");
             return NOTHING_USABLE;
