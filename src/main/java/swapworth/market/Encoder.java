@@ -49,6 +49,7 @@ final class Encoder {
     private int onOfferColumn = -1;
     private Optional<Terms.Levels> pairTerm = Optional.empty();
     private int columns;
+    private int[] termOfColumn = new int[0];
 
     Encoder(List<Evidence> evidence, Assumptions assumptions, List<String> further) {
         List<Subject> seen = evidence.stream().map(Evidence::subject).toList();
@@ -105,6 +106,9 @@ final class Encoder {
         if (term.count() > 0) {
             term.place(columns);
             columns += term.count();
+            int before = termOfColumn.length;
+            termOfColumn = Arrays.copyOf(termOfColumn, columns);
+            Arrays.fill(termOfColumn, before, columns, terms.size());
             terms.add(term);
         }
     }
@@ -354,12 +358,8 @@ final class Encoder {
         if (!asOnOffer(evidence)) {
             return encoded;
         }
-        int[] of = Arrays.copyOf(encoded.terms(), encoded.terms().length + 1);
-        for (int t = 0; t < terms.size(); t++) {
-            of[of.length - 1] = terms.get(t).from() == onOfferColumn ? t : of[of.length - 1];
-        }
         SparseRow row = encoded.row().plus(1, SparseRow.of(new int[] {onOfferColumn}, new double[] {1}));
-        return new Encoded(row, of, encoded.inflation(), encoded.growth(), encoded.remarks());
+        return new Encoded(row, encoded.termOfColumn(), encoded.inflation(), encoded.growth(), encoded.remarks());
     }
 
     /** The walk of the market over months; empty where all listings are of one day or have none. */
@@ -371,10 +371,9 @@ final class Encoder {
         Measured measured = measures.of(subject);
         Term.RowWriter row = new Term.RowWriter();
         for (int t = 0; t < terms.size(); t++) {
-            row.begin(t);
             terms.get(t).encode(subject, measured, row);
         }
-        return new Encoded(SparseRow.of(row.indices(), row.values()), row.terms(), measured.inflation(),
+        return new Encoded(SparseRow.of(row.indices(), row.values()), termOfColumn, measured.inflation(),
                 (measured.age() - middleAge) / 10, measured.remarks());
     }
 
@@ -398,6 +397,11 @@ final class Encoder {
 
     int columns() {
         return columns;
+    }
+
+    /** For each column the number of its term. */
+    int[] termOfColumn() {
+        return termOfColumn;
     }
 
     List<PriorBlock> priors() {
