@@ -528,7 +528,7 @@ public final class PriceModel {
         Subject subject = on.isEmpty() && level.isEmpty() ? seen
                 : new Subject(seen.facts(), level.orElse(seen.level()), seen.includes(), on.or(seen::on));
         String name = number < 0 ? listing.id().orElse(listing.origin().toString()) : cars.get(number).name();
-        Encoded entries = row >= 0 && subject == seen ? encoded.get(row) : encoder.encode(subject);
+        Encoded entries = row >= 0 && subject == seen && !encoder.asOnOffer(row) ? encoded.get(row) : encoder.encode(subject);
         Valuation valuation = value(subject, entries, by, number);
         double price = listing.price().amount();
         List<String> remarks = new ArrayList<>(listing.remarks());
@@ -671,7 +671,7 @@ public final class PriceModel {
      * @return the index, base 100 in the first month; why there is none where the listings have no dates, or one only
      */
     public Answer<MarketIndex> index() {
-        return MarketIndex.of(encoder, posterior, evidence);
+        return MarketIndex.of(cars, assumptions, encoder, posterior, evidence);
     }
 
     Comparables comparables(FairValue value) {
