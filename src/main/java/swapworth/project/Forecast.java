@@ -36,6 +36,7 @@ public final class Forecast {
     private static final double HIGH = 0.90;
 
     private final Ledger ledger;
+    private final Options options;
     private final int count;
     private final double soFar;
     private final double keptAtCompletion;
@@ -46,6 +47,7 @@ public final class Forecast {
     private final Peak peak;
     private final List<Driver> drivers;
     private final double[] hours;
+    private final double[] moneyMonths;
 
     /**
      * How much is in the undertaking at the end of a month: paid less received since its beginning.
@@ -54,8 +56,9 @@ public final class Forecast {
      * @param low the amount below which one outcome in ten lies
      * @param middle the median
      * @param high the amount above which one in ten lies
+     * @param wide the 95 % range
      */
-    public record MonthOfCash(YearMonth month, double low, double middle, double high) {
+    public record MonthOfCash(YearMonth month, double low, double middle, double high, Range wide) {
     }
 
     /**
@@ -83,6 +86,7 @@ public final class Forecast {
 
     private Forecast(Ledger ledger, Options options) {
         this.ledger = ledger;
+        this.options = options;
         count = options.count;
         LedgerSums sums = ledger.sums();
         soFar = sums.total().net().doubleValue();
@@ -106,6 +110,7 @@ public final class Forecast {
             total[i] = soFar + toPay[i] - toReceive[i];
         }
         months = new ArrayList<>();
+        moneyMonths = new double[count];
         peak = months(sums.cashByMonth(), net);
         drivers = lines.drivers(drawn.covariances());
         double toCome = sums.hoursToCome();
@@ -281,12 +286,14 @@ public final class Forecast {
         double sum = 0;
         double most = 0;
         YearMonth mostIn = now;
-        for (Map.Entry<YearMonth, BigDecimal> month : past.entrySet()) {
-            sum += month.getValue().doubleValue();
-            if (month.getKey().isBefore(now)) {
-                months.add(new MonthOfCash(month.getKey(), sum, sum, sum));
-                mostIn = sum > most ? month.getKey() : mostIn;
-                most = Math.max(most, sum);
+        YearMonth first = past.keySet().stream().findFirst().orElse(now);
+        for (YearMonth month = first; month.isBefore(now); month = month.plusMonths(1)) {
+            sum += past.getOrDefault(month, BigDecimal.ZERO).doubleValue();
+            months.add(new MonthOfCash(month, sum, sum, sum, new Range(sum, sum)));
+            mostIn = sum > most ? month : mostIn;
+            most = Math.max(most, sum);
+            for (int i = 0; i < count; i++) {
+                moneyMonths[i] += sum;
             }
         }
         double[] standing = new double[count];
@@ -298,13 +305,14 @@ public final class Forecast {
         for (int m = 0; m < net.length; m++) {
             for (int i = 0; i < count; i++) {
                 standing[i] += net[m][i];
+                moneyMonths[i] += standing[i];
                 if (standing[i] > highest[i]) {
                     highest[i] = standing[i];
                     when[i] = m;
                 }
             }
             months.add(new MonthOfCash(now.plusMonths(m), Quantiles.of(standing, LOW), Quantiles.of(standing, 0.5),
-                    Quantiles.of(standing, HIGH)));
+                    Quantiles.of(standing, HIGH), range(standing, 0.95)));
         }
         int[] times = new int[net.length + 1];
         for (int m : when) {
@@ -384,6 +392,16 @@ public final class Forecast {
         return hours.clone();
     }
 
+    /** Draws of the sum of the cash in it at the end of each month: what interest is reckoned on. */
+    double[] moneyMonths() {
+        return moneyMonths.clone();
+    }
+
+    /** The draws of one thing. */
+    Options options() {
+        return options;
+    }
+
     /**
      * The cash in the undertaking at the end of each month, past months exactly.
      *
@@ -453,34 +471,20 @@ public final class Forecast {
      */
     public Table figures() {
         String unit = ledger.currency().getCurrencyCode();
-        Table.Builder table = ranged("Forecast at completion, " + unit + ", as of " + ledger.on(), unit);
+        Table.Builder table = Figures.ranged("Forecast at completion, " + unit + ", as of " + ledger.on(), unit);
         long guesses = ledger.entries().stream().filter(e -> e.status() == Status.ESTIMATE).count();
         table.note(ledger.entries().size() + " rows, " + guesses + (guesses == 1 ? " of them an estimate; " : " of them estimates; ")
                 + Cell.format(count, 0) + " draws. Paid and agreed amounts stand as they are; estimates are drawn, those of one category together.");
         table.row(Cell.words("in it so far, net"), Cell.number(soFar, 2), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK);
-        row(table, "still to pay", toPay);
-        row(table, "still to come in", toReceive);
-        row(table, "cash in it at completion", total);
+        Figures.row(table, "still to pay", toPay);
+        Figures.row(table, "still to come in", toReceive);
+        Figures.row(table, "cash in it at completion", total);
         if (keptAtCompletion != 0) {
-            row(table, "less tools kept: what the undertaking costs", charged());
+            Figures.row(table, "less tools kept: what the undertaking costs", charged());
         }
-        row(table, "most cash in it at the end of a month", peak.amounts);
+        Figures.row(table, "most cash in it at the end of a month", peak.amounts);
         table.note("The most cash is in it most often at the end of " + peak.month + " (" + Math.round(100 * peak.chance) + " % of the draws).");
         return table.build();
-    }
-
-    /** A table of figures with their median and ranges. */
-    static Table.Builder ranged(String title, String unit) {
-        return Table.titled(title).columns(Column.words("figure"), Column.number("median", unit), Column.number("80 % from", unit),
-                Column.number("80 % to", unit), Column.number("95 % from", unit), Column.number("95 % to", unit));
-    }
-
-    /** One figure with its median and ranges. */
-    static void row(Table.Builder table, String name, double[] draws) {
-        Range near = range(draws, 0.80);
-        Range wide = range(draws, 0.95);
-        table.row(Cell.words(name), Cell.number(Quantiles.of(draws, 0.5), 0), Cell.number(near.low(), 0), Cell.number(near.high(), 0),
-                Cell.number(wide.low(), 0), Cell.number(wide.high(), 0));
     }
 
     /**
