@@ -98,7 +98,7 @@ class ReadmeTest {
     @Test
     void its_steps_run_on_the_sample(@TempDir Path folder) throws IOException {
         List<String> lines = blocks("sh").stream().flatMap(String::lines).filter(l -> l.startsWith("target/swapworth ")).toList();
-        assertEquals(4, lines.size());
+        assertTrue(lines.size() >= 4, lines.toString());
         for (String line : lines) {
             List<String> words = new ArrayList<>();
             Matcher word = Pattern.compile("\"([^\"]*)\"|(\\S+)").matcher(line.substring("target/swapworth ".length()));

@@ -1,8 +1,10 @@
 package swapworth.command;
 
+import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.LocalDate;
+import java.time.YearMonth;
 import java.time.format.DateTimeParseException;
 import java.util.Arrays;
 import java.util.List;
@@ -23,6 +25,11 @@ final class Arguments {
     /** The folder of the whole job. */
     Optional<Path> folder() {
         return Optional.ofNullable(parsed.matchedPositionalValue(0, (Path) null));
+    }
+
+    /** The most to be paid in all. */
+    Optional<BigDecimal> target() {
+        return Optional.ofNullable(parsed.matchedOptionValue("--target", (BigDecimal) null));
     }
 
     List<Path> listings() {
@@ -91,6 +98,24 @@ final class Arguments {
         } catch (DateTimeParseException e) {
             throw new WrongUsageException("--on: '" + text + "' is no date; write it as year-month-day, for instance 2026-03-31");
         }
+    }
+
+    /** The month whose level is 100. */
+    Optional<YearMonth> base() {
+        String text = parsed.matchedOptionValue("--base", "");
+        if (text.isEmpty()) {
+            return Optional.empty();
+        }
+        try {
+            return Optional.of(YearMonth.parse(text));
+        } catch (DateTimeParseException e) {
+            throw new WrongUsageException("--base: '" + text + "' is no month; write it as year-month, for instance 2026-03");
+        }
+    }
+
+    /** The one line that is asked about. */
+    Optional<String> line() {
+        return Optional.ofNullable(parsed.matchedOptionValue("--line", (String) null));
     }
 
     Optional<LevelOfTrade> level() {

@@ -17,7 +17,8 @@ import swapworth.notebook.Notebooks;
 
 /**
  * The program: {@code swapworth FOLDER} does whatever the folder's files allow; {@code check}, {@code judge}, {@code value},
- * {@code project} and {@code notebook} are single steps. Exit codes: 0 done, 1 nothing usable (or any rejected row with {@code --strict}), 2 wrong usage.
+ * {@code landed}, {@code project} and {@code notebook} are single steps. Exit codes: 0 done, 1 nothing usable (or any rejected row with
+ * {@code --strict}), 2 wrong usage.
  */
 public final class Main {
     private static final int WRONG_USAGE = 2;
@@ -95,9 +96,11 @@ public final class Main {
                 .footer("", "Single steps, each with its own --help:", "  check LISTINGS...    what was understood of listing files",
                         "  judge LISTINGS...    every listing judged, its own car left out",
                         "  value --market LISTINGS... --subject CARS    cars valued by listings",
+                        "  index LISTINGS...    how the level of the market has moved",
+                        "  landed FOLDER        what each car costs once it stands in the yard, and the highest bid",
                         "  project FOLDER       the money of the undertaking: spent, still to come, and what it is against",
                         "  notebook FILE...     notebooks run, each written as a page");
-        folder(root);
+        ofFolder(root);
         common(root);
         modelling(root);
         return root;
@@ -127,9 +130,26 @@ public final class Main {
                 common(spec);
                 modelling(spec);
             }
+            case "index" -> {
+                spec.usageMessage().description("Says how the level of the market has moved, how fast, and where it may go.");
+                files(spec);
+                spec.addOption(OptionSpec.builder("--base").paramLabel("YYYY-MM").type(String.class)
+                        .description("the month whose level is 100; unless stated the first").build());
+                spec.addOption(OptionSpec.builder("--line").paramLabel("LINE").type(String.class)
+                        .description("one line of the listings; unless stated all together").build());
+                common(spec);
+                with(spec);
+            }
+            case "landed" -> {
+                spec.usageMessage().description("What each car in play costs once it stands in the yard, line by line (cars.csv, fees.csv).");
+                ofFolder(spec);
+                spec.addOption(OptionSpec.builder("--target").paramLabel("AMOUNT").type(java.math.BigDecimal.class)
+                        .description("the most to be paid in all: gives the highest bid for each car").build());
+                common(spec);
+            }
             case "project" -> {
                 spec.usageMessage().description("The money of the undertaking, from ledger.csv and the files beside it.");
-                folder(spec);
+                ofFolder(spec);
                 common(spec);
                 on(spec, "the day up to which rows of the ledger can be done; unless stated the day of the last row that is done");
             }
@@ -157,9 +177,10 @@ public final class Main {
                 .description("ends a notebook that runs longer; unless stated 120").build());
     }
 
-    private static void folder(CommandSpec spec) {
+    private static void ofFolder(CommandSpec spec) {
         spec.addPositional(PositionalParamSpec.builder().index("0").arity("0..1").paramLabel("FOLDER").type(Path.class)
-                .description("the folder of your files: listings.csv, and cars.csv, ledger.csv and the others where you have them").build());
+                .description("the folder of your files: listings.csv, and cars.csv, ledger.csv and the others where you have them;"
+                        + " unless stated the sample").build());
     }
 
     private static void on(CommandSpec spec, String description) {
@@ -189,6 +210,10 @@ public final class Main {
         spec.addOption(OptionSpec.builder("--level").paramLabel("LEVEL").type(String.class)
                 .description("the level of trade: private asking, trade asking, private sold, trade sold, auction; unless stated"
                         + " each car's own, else private asking").build());
+        with(spec);
+    }
+
+    private static void with(CommandSpec spec) {
         spec.addOption(OptionSpec.builder("--with").paramLabel("COLUMN,...").splitRegex(",").type(String[].class)
                 .description("further columns of the files as terms of the model").build());
     }

@@ -16,9 +16,12 @@ import swapworth.listing.CarsFile;
 import swapworth.listing.Check;
 import swapworth.listing.Listings;
 import swapworth.listing.ListingsRead;
+import swapworth.market.Answer;
 import swapworth.market.FitStudy;
+import swapworth.market.IndexTables;
 import swapworth.market.Judged;
 import swapworth.market.JudgedRows;
+import swapworth.market.MarketIndex;
 import swapworth.market.ModelTables;
 import swapworth.market.PriceModel;
 import swapworth.market.Valued;
@@ -26,15 +29,13 @@ import swapworth.notebook.NotebookException;
 import swapworth.notebook.NotebookRun;
 import swapworth.notebook.Notebooks;
 import swapworth.notebook.Progress;
-import swapworth.project.Forecast;
-import swapworth.project.Ledger;
 import swapworth.reading.OutputFile;
 import swapworth.reading.RowProblem;
 import swapworth.reading.UnusableFileException;
 import swapworth.report.ListingsPage;
+import swapworth.report.MarketSection;
 import swapworth.report.Page;
 import swapworth.report.Part;
-import swapworth.report.ProjectPage;
 import swapworth.report.Section;
 import swapworth.table.Table;
 
@@ -47,7 +48,6 @@ final class Steps {
     private static final int TOO_MANY_TO_SHOW = 5_000;
     private static final String LISTINGS = "listings.csv";
     private static final String CARS = "cars.csv";
-    private static final String LEDGER = "ledger.csv";
 
     private final PrintStream out;
     private final PrintStream err;
@@ -63,7 +63,9 @@ final class Steps {
                 case "check" -> check(arguments);
                 case "judge" -> judge(arguments);
                 case "value" -> value(arguments);
-                case "project" -> project(arguments);
+                case "index" -> index(arguments);
+                case "landed" -> new DonorSteps(this, out).landed(arguments);
+                case "project" -> new ProjectSteps(this, out, err).project(arguments);
                 case "notebook" -> notebook(arguments);
                 default -> folder(arguments);
             };
@@ -80,10 +82,11 @@ final class Steps {
     }
 
     /** Refuses to write over a file that is read. */
-    private static void keepApart(Arguments arguments, List<Path> inputs) throws IOException {
+    static void keepApart(Arguments arguments, List<Path> inputs) throws IOException {
         List<Path> read = new ArrayList<>(inputs);
         for (Path input : inputs) {
-            for (String beside : List.of(LISTINGS, CARS, LEDGER, "words.csv", "lines.csv", "rates.csv", "assumptions.csv")) {
+            for (String beside : List.of(LISTINGS, CARS, "ledger.csv", "gates.csv", "alternatives.csv", "words.csv", "lines.csv", "rates.csv", "assumptions.csv", "fees.csv", "parts.csv",
+                    "partout.csv")) {
                 read.add(input.resolveSibling(beside));
             }
         }
@@ -194,38 +197,47 @@ final class Steps {
         return cars.cars().isEmpty() || rejected ? NOTHING_USABLE : ending(read, arguments);
     }
 
-    /** The money of the undertaking. */
-    private int project(Arguments arguments) throws IOException {
-        Path folder = folder(arguments.folder());
-        Path file = folder.resolve(LEDGER);
-        keepApart(arguments, List.of(file));
-        Ledger.Options options = Ledger.withDefaults().with(assumptions(folder));
-        Ledger ledger = arguments.on().map(options::on).orElse(options).read(file);
-        if (ledger.entries().isEmpty()) {
-            err.println("no usable row: " + ledger.read().sentence());
-            ledger.read().problems().stream().limit(5).forEach(p -> err.println("  " + p.file() + ":" + p.line() + " " + p.column() + ": "
-                    + p.message()));
-            return NOTHING_USABLE;
+    private int index(Arguments arguments) throws IOException {
+        keepApart(arguments, arguments.listings());
+        ListingsRead read = read(arguments.listings());
+        if (read.listings().isEmpty()) {
+            return nothing(read);
         }
-        Forecast forecast = Forecast.withDefaults().with(options.assumptions()).of(ledger);
-        out.println(ledger.read().sentence());
-        printProblems("rejected", ledger.read().rejected());
-        printProblems("set aside", ledger.read().setAside());
-        printProblems("question", ledger.read().questions());
-        for (List<Table> tables : List.of(ledger.sums().tables(), forecast.tables())) {
-            tables.forEach(table -> out.print("\n" + table.text()));
+        PriceModel model = model(read, arguments, folderOf(arguments.listings().get(0)));
+        account(read);
+        if (!(model.index() instanceof Answer.Told<MarketIndex> told)) {
+            out.println();
+            model.index().match(index -> index, no -> {
+                out.println("Cannot tell how the market moved: " + no.reason() + "; needed: " + no.needed() + ".");
+                return no;
+            });
+            return ending(read, arguments);
+        }
+        MarketIndex index = chosen(told.value(), arguments);
+        for (Table table : IndexTables.all(model, index)) {
+            out.println();
+            out.print(table.text());
         }
         if (arguments.out().isPresent()) {
-            write(arguments.out().get(), ledger.sums().byCategoryTable("").csv(), "the sums by category");
+            write(arguments.out().get(), IndexTables.months(index).csv(), "the level of each month");
         }
         if (arguments.page().isPresent()) {
-            writePage(arguments.page().get(), ProjectPage.of(nameOf(folder), ledger, forecast));
+            writePage(arguments.page().get(), Page.of(names(arguments.listings()) + ": the market in time", counted(read) + ".",
+                    MarketSection.of(model, index)));
         }
-        if (arguments.strictness() == Arguments.Strictness.STRICT && !ledger.read().rejected().isEmpty()) {
-            err.println("--strict: " + ledger.read().rejected().size() + " rejected");
-            return NOTHING_USABLE;
+        return ending(read, arguments);
+    }
+
+    private static MarketIndex chosen(MarketIndex index, Arguments arguments) {
+        MarketIndex chosen = index;
+        try {
+            if (arguments.line().isPresent()) {
+                chosen = chosen.ofLine(arguments.line().get());
+            }
+            return arguments.base().isPresent() ? chosen.withBase(arguments.base().get()) : chosen;
+        } catch (IllegalArgumentException e) {
+            throw new WrongUsageException(String.valueOf(e.getMessage()));
         }
-        return DONE;
     }
 
     private int notebook(Arguments arguments) throws IOException {
@@ -277,7 +289,7 @@ final class Steps {
         return ending(read, arguments);
     }
 
-    private static Path folder(Optional<Path> stated) {
+    static Path folder(Optional<Path> stated) {
         Path folder = stated.orElseGet(Steps::sampleFolder);
         if (!Files.isDirectory(folder)) {
             throw new NothingUsableException(folder + ": there is no such folder; needed: a folder with " + LISTINGS
@@ -286,7 +298,7 @@ final class Steps {
         return folder;
     }
 
-    private static String nameOf(Path folder) {
+    static String nameOf(Path folder) {
         Path name = folder.toAbsolutePath().normalize().getFileName();
         return name == null ? "listings" : name.toString();
     }
@@ -309,7 +321,7 @@ final class Steps {
     }
 
     /** The sample beside the jar's folder, else in the working folder. */
-    private static Path sampleFolder() {
+    static Path sampleFolder() {
         Path here = Path.of("sample-listings");
         if (Files.isDirectory(here)) {
             return here;
@@ -348,7 +360,7 @@ final class Steps {
         return PriceModel.options().with(assumptions).withColumns(further).fit(read.cars());
     }
 
-    private Assumptions assumptions(Path folder) {
+    Assumptions assumptions(Path folder) {
         Assumptions assumptions = Assumptions.ofFolder(folder);
         printProblems("changes nothing", assumptions.problems());
         return assumptions;
@@ -381,7 +393,7 @@ final class Steps {
                 "\nFewer than ten prices have a value: how well values meet prices cannot be told from so few."));
     }
 
-    private void printProblems(String what, List<RowProblem> problems) {
+    void printProblems(String what, List<RowProblem> problems) {
         for (RowProblem p : problems.subList(0, Math.min(20, problems.size()))) {
             out.println("  " + what + ": " + p.file() + (p.line() > 0 ? ":" + p.line() : "")
                     + (p.column().isEmpty() ? "" : ", " + p.column()) + (p.rawText().isEmpty() ? "" : " '" + p.rawText() + "'") + ": "
@@ -410,7 +422,7 @@ final class Steps {
         return DONE;
     }
 
-    private void writePage(Path file, Page page) throws IOException {
+    void writePage(Path file, Page page) throws IOException {
         try {
             page.write(file);
         } catch (IOException e) {
@@ -419,7 +431,7 @@ final class Steps {
         out.println("\nThe page: " + file.toAbsolutePath().normalize());
     }
 
-    private void write(Path file, String text, String what) throws IOException {
+    void write(Path file, String text, String what) throws IOException {
         writing(file, () -> OutputFile.write(file, text), what);
     }
 

@@ -27,6 +27,8 @@ import swapworth.statistics.SparseRow;
 /** Turns subjects into rows of numbers: which terms there are, in which columns, and what is assumed of them. */
 final class Encoder {
     private static final ToDoubleBiFunction<Subject, Measured> ONE = (s, m) -> 1;
+    /** The name of the term that holds the drift of the market. */
+    static final String DRIFT = "drift of the market";
     /** The median of a half-normal law of scale 1. */
     private static final double HALF_NORMAL_MEDIAN = 0.6745;
 
@@ -61,7 +63,7 @@ final class Encoder {
         add(new Terms.Measure("level of all cars", Group.LEVEL_OF_LINE, "", 1, level, 2, Role.PRIMARY, ONE));
         lines(seen, assumptions);
         ageAndMileage(seen, ages, miles, assumptions);
-        time(assumptions);
+        time(seen, assumptions);
         trade(assumptions);
         facts(assumptions);
         group("region", Group.REGION, "spread_regions", seen, s -> s.facts().region(), assumptions);
@@ -82,6 +84,12 @@ final class Encoder {
         String line = subject.facts().vehicle();
         return subject.facts().trim().map(trim -> trims.computeIfAbsent(line, l -> new ConcurrentHashMap<>())
                 .computeIfAbsent(trim, t -> line + " " + t.toLowerCase(Locale.ROOT)));
+    }
+
+    /** The line of a subject; none where it stands for all lines together. */
+    private static Optional<String> line(Subject subject) {
+        String line = subject.facts().vehicle();
+        return line.isEmpty() ? Optional.empty() : Optional.of(line);
     }
 
     private void add(Term term) {
@@ -141,15 +149,14 @@ final class Encoder {
     }
 
     private void ageAndMileage(List<Subject> seen, double[] ages, double[] miles, Assumptions assumptions) {
-        Function<Subject, Optional<String>> line = s -> Optional.of(s.facts().vehicle());
         add(new Terms.Measure("age", Group.AGE, "% per year", 1, assumptions.logMiddle("age_slope"),
                 assumptions.logSpread("age_slope"), Role.PRIMARY, this::age));
         add(new Terms.Measure("mileage", Group.MILEAGE, TermEffect.PER_10000_MILES, 1, assumptions.logMiddle("mileage_slope"),
                 assumptions.logSpread("mileage_slope"), Role.PRIMARY, this::tenThousands));
         add(new Terms.Levels("how far the age slopes of lines differ", Group.AGE,
-                assumptions.get("spread_line_age_slopes").middle(), Role.SECONDARY, seen, line, this::age));
+                assumptions.get("spread_line_age_slopes").middle(), Role.SECONDARY, seen, Encoder::line, this::age));
         add(new Terms.Levels("how far the mileage slopes of lines differ", Group.MILEAGE,
-                assumptions.get("spread_line_mileage_slopes").middle(), Role.SECONDARY, seen, line, this::tenThousands));
+                assumptions.get("spread_line_mileage_slopes").middle(), Role.SECONDARY, seen, Encoder::line, this::tenThousands));
         add(new Terms.Curve("curve of age", Group.AGE, assumptions.get("curve_age").middle(), middleAge, 5, ages,
                 (s, m) -> m.age()));
         add(new Terms.Curve("curve of mileage", Group.MILEAGE, assumptions.get("curve_mileage").middle(), middleMiles, 50_000, miles,
@@ -159,19 +166,53 @@ final class Encoder {
         group("how far model years differ", Group.AGE, "spread_vintage", seen, Terms::vintage, assumptions);
     }
 
-    private void time(Assumptions assumptions) {
+    private void time(List<Subject> seen, Assumptions assumptions) {
         if (end.isEmpty()) {
             return;
         }
-        Terms.Walk months = new Terms.Walk("steps of the market from month to month", assumptions.get("spread_market_month").middle(),
-                begin.orElseThrow(), end.get());
+        Terms.Walk months = new Terms.Walk("steps of the market from month to month", assumptions, begin.orElseThrow(), end.get());
         if (months.months() == 0) {
             return;
         }
-        add(new Terms.Measure("drift of the market", Group.TIME, "% per month", 1,
-                assumptions.logMiddle("market_drift"), assumptions.logSpread("market_drift"), Role.PRIMARY,
-                (s, m) -> s.on().isPresent() ? -months.monthsBefore(s.on().get()) : 0));
+        ToDoubleBiFunction<Subject, Measured> time = (s, m) -> s.on().isPresent() ? -months.monthsBefore(s.on().get()) : 0;
+        add(new Terms.Measure(DRIFT, Group.TIME, "% per month", 1, assumptions.logMiddle("market_drift"),
+                assumptions.logSpread("market_drift"), Role.PRIMARY, time));
         add(months);
+        Terms.Levels lines = new Terms.Levels("how far the drifts of lines differ", Group.TIME,
+                assumptions.get("spread_line_drifts").middle(), Role.SECONDARY, seen, Encoder::line, time);
+        if (lines.varied()) {
+            add(lines);
+        }
+        if (end.get().toEpochDay() - begin.get().toEpochDay() >= 365) {
+            seasonal("season, winter against summer", Math.PI / 2, assumptions);
+            seasonal("season, spring against autumn", 0, assumptions);
+        }
+    }
+
+    /** One part of a wave through the year, zero on the last day seen, so that levels are stated as of that day. */
+    private void seasonal(String name, double ahead, Assumptions assumptions) {
+        double atEnd = wave(end.orElseThrow(), ahead);
+        add(new Terms.Measure(name, Group.SEASON, "", 1, 0, assumptions.get("spread_season").middle(), Role.PRIMARY,
+                (s, m) -> s.on().isPresent() ? wave(s.on().get(), ahead) - atEnd : 0));
+    }
+
+    private static double wave(LocalDate day, double ahead) {
+        return StrictMath.sin(2 * Math.PI * day.getDayOfYear() / 365.25 + ahead);
+    }
+
+    /**
+     * The part of a subject's row that belongs to some groups of terms.
+     *
+     * @param measured its age and mileage, which need not be those of the subject's facts
+     */
+    SparseRow part(Set<Group> groups, Subject subject, Measured measured) {
+        Term.RowWriter row = new Term.RowWriter();
+        for (Term term : terms) {
+            if (groups.contains(term.group())) {
+                term.encode(subject, measured, row);
+            }
+        }
+        return SparseRow.of(row.indices(), row.values());
     }
 
     private void trade(Assumptions assumptions) {
@@ -276,6 +317,11 @@ final class Encoder {
                     Role.PRIMARY, (s, m) -> Terms.number(s, column).isPresent()
                         ? (Terms.number(s, column).getAsDouble() - mean) / sd : 0));
         }
+    }
+
+    /** The walk of the market over months; empty where all listings are of one day or have none. */
+    Optional<Terms.Walk> walk() {
+        return terms.stream().filter(Terms.Walk.class::isInstance).map(Terms.Walk.class::cast).findFirst();
     }
 
     Encoded encode(Subject subject) {

@@ -6,6 +6,7 @@ enum Group {
     AGE("age"),
     MILEAGE("mileage"),
     TIME("date"),
+    SEASON("season"),
     TRADE("level of trade, fees and tax"),
     TITLE("title"),
     RUNS("runs"),

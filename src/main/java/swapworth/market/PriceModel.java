@@ -616,6 +616,15 @@ public final class PriceModel {
         return new ValueDraws(encoder, posterior.draws(count, seed));
     }
 
+    /**
+     * How the level of the market has moved, with the cars held still.
+     *
+     * @return the index, base 100 in the first month; why there is none where the listings have no dates, or one only
+     */
+    public Answer<MarketIndex> index() {
+        return MarketIndex.of(encoder, posterior, evidence);
+    }
+
     Comparables comparables(FairValue value) {
         return grids.of(value);
     }

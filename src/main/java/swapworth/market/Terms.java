@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.function.ToDoubleBiFunction;
+import swapworth.assumptions.Assumptions;
 import swapworth.statistics.PriorBlock;
 import swapworth.statistics.PriorBlock.Role;
 import swapworth.statistics.SparseRow;
@@ -320,17 +321,22 @@ final class Terms {
     }
 
     /**
-     * The level of the market: a random walk over months, straight between their beginnings, that ends at zero on the last day seen.
+     * The level of the market: a walk over months that tends to go on as it went, straight between their beginnings, that ends at zero on
+     * the last day seen.
      * Before its first month it stays where it was, after the last day it stays at zero.
      */
     static final class Walk extends Term {
-        private final double scale;
+        private final double sd;
+        private final double logSpread;
+        private final double correlation;
         private final LocalDate end;
         private final int months;
 
-        Walk(String name, double scale, LocalDate first, LocalDate end) {
+        Walk(String name, Assumptions assumptions, LocalDate first, LocalDate end) {
             super(name, Group.TIME);
-            this.scale = scale;
+            this.sd = assumptions.get("spread_market_month").middle();
+            this.logSpread = Math.max(1e-3, assumptions.get("spread_market_month").spread());
+            this.correlation = Math.max(1e-3, Math.min(0.95, assumptions.get("correlation_market_months").middle()));
             this.end = end;
             this.months = (int) Math.max(0, Math.ceil(monthsBefore(first)));
         }
@@ -344,6 +350,14 @@ final class Terms {
             return months;
         }
 
+        double sd() {
+            return sd;
+        }
+
+        double correlation() {
+            return correlation;
+        }
+
         @Override
         int count() {
             return months;
@@ -351,7 +365,7 @@ final class Terms {
 
         @Override
         List<PriorBlock> priors() {
-            return months == 0 ? List.of() : List.of(PriorBlock.walk(name(), from(), months, scale));
+            return months == 0 ? List.of() : List.of(PriorBlock.trendWalk(name(), from(), months, sd, logSpread, correlation));
         }
 
         /** Coefficient k stands for the level {@code months - k} months before the end. */

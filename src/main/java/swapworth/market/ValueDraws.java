@@ -47,6 +47,14 @@ public final class ValueDraws {
         return amounts(draws.responses(row.row(), row.inflation(), row.growth(), seed));
     }
 
+    /** The draws themselves, for rows of that encoder. */
+    JointDraws joint(Encoder of) {
+        if (of != encoder) {
+            throw new IllegalArgumentException("these draws are of another model");
+        }
+        return draws;
+    }
+
     private static double[] amounts(double[] logs) {
         for (int i = 0; i < logs.length; i++) {
             logs[i] = StrictMath.exp(logs[i]);

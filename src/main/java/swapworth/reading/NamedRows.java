@@ -268,6 +268,23 @@ public final class NamedRows {
          * @return nothing where the cell is blank; where it is no amount, or the currency is none, the row is rejected
          */
         public Optional<Money> money(String column, String currencyColumn) {
+            return money(column, currencyColumn, settings.conventions().currency());
+        }
+
+        /**
+         * An amount of money, in the currency of the cell, else of {@code currencyColumn}, else of the header, else of the
+         * conventions, else in the one given.
+         *
+         * @param column the name of the column
+         * @param currencyColumn the name of the column that states currencies; empty for none
+         * @param otherwise the currency where the row states none
+         * @return nothing where the cell is blank; where it is no amount, or the currency is none, the row is rejected
+         */
+        public Optional<Money> money(String column, String currencyColumn, Currency otherwise) {
+            return money(column, currencyColumn, settings.conventions().currency().or(() -> Optional.of(otherwise)));
+        }
+
+        private Optional<Money> money(String column, String currencyColumn, Optional<Currency> otherwise) {
             if (text(column).isEmpty()) {
                 return Optional.empty();
             }
@@ -279,7 +296,7 @@ public final class NamedRows {
                     return Optional.empty();
                 }
             }
-            return value(column, cells.money(text(column), currency));
+            return value(column, cells.money(text(column), currency.or(() -> otherwise)));
         }
 
         /**

@@ -10,12 +10,14 @@ public final class JointDraws {
     private final double[][] coefficients;
     private final double[] scales;
     private final double[] growths;
+    private final double[] walkScales;
     private final ErrorLaw law;
 
-    JointDraws(double[][] coefficients, double[] scales, double[] growths, ErrorLaw law) {
+    JointDraws(double[][] coefficients, double[] scales, double[] growths, double[] walkScales, ErrorLaw law) {
         this.coefficients = coefficients;
         this.scales = scales;
         this.growths = growths;
+        this.walkScales = walkScales;
         this.law = law;
     }
 
@@ -40,6 +42,32 @@ public final class JointDraws {
             values[i] = contrast.dot(coefficients[i]);
         }
         return values;
+    }
+
+    /**
+     * Draws of how far a walk that tends to go on as it went moves in so many further steps.
+     *
+     * @param lastStep contrast of its last step
+     * @param sd the stated middle of the standard deviation of its steps
+     * @param correlation of one step with the next
+     * @param steps number of further steps
+     * @param seed seed of the steps: the same for further steps of the same walk
+     * @return m sums of steps; those of fewer steps with the same seed are their first part
+     */
+    public double[] onward(SparseRow lastStep, double sd, double correlation, int steps, long seed) {
+        double[] last = of(lastStep);
+        double fresh = sd * Math.sqrt(1 - correlation * correlation);
+        double[] sums = new double[last.length];
+        SplittableRandom random = new SplittableRandom(seed);
+        for (int i = 0; i < sums.length; i++) {
+            SplittableRandom own = random.split();
+            double step = last[i];
+            for (int k = 0; k < steps; k++) {
+                step = correlation * step + fresh * walkScales[i] * Noise.normal(own);
+                sums[i] += step;
+            }
+        }
+        return sums;
     }
 
     /**

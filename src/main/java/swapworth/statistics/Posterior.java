@@ -598,6 +598,7 @@ public final class Posterior {
         double[][] coefficients = new double[count][];
         double[] scales = new double[count];
         double[] growths = new double[count];
+        double[] walkScales = new double[count];
         int[] order = shuffled(count, random);
         double offset = random.nextDouble();
         int k = 0;
@@ -624,8 +625,9 @@ public final class Posterior {
             coefficients[order[i]] = draw;
             scales[order[i]] = c.scale;
             growths[order[i]] = c.growth;
+            walkScales[order[i]] = c.mode.spreads().walkScale();
         }
-        return new JointDraws(coefficients, scales, growths, law);
+        return new JointDraws(coefficients, scales, growths, walkScales, law);
     }
 
     private static int[] shuffled(int count, SplittableRandom random) {

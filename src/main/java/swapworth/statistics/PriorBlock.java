@@ -14,7 +14,9 @@ import java.util.Arrays;
  * @param mean one prior mean a coefficient
  * @param spread for {@link Kind#STATED} one standard deviation a coefficient; for {@link Kind#COMMON}, {@link Kind#COMMON_AND_UNSEEN}
  *     and {@link Kind#WALK} one number, the scale of the half-normal prior of the common spread, infinite where nothing is assumed of
- *     it; for {@link Kind#STATED_WALK} one number, the standard deviation of a step; for {@link Kind#FLAT} empty
+ *     it; for {@link Kind#STATED_WALK} one number, the standard deviation of a step; for {@link Kind#TREND_WALK} three, the middle of the
+ *     ln-normal prior of the standard deviation of a step, the spread of its logarithm, and the correlation of neighbouring steps; for
+ *     {@link Kind#FLAT} empty
  */
 public record PriorBlock(String name, int from, Kind kind, Role role, double[] mean, double[] spread) {
 
@@ -34,7 +36,12 @@ public record PriorBlock(String name, int from, Kind kind, Role role, double[] m
         /** A random walk: each differs from the next, and the last from zero, by a normal step with one common standard deviation. */
         WALK,
         /** A random walk whose steps have a stated standard deviation. */
-        STATED_WALK
+        STATED_WALK,
+        /**
+         * A walk that tends to go on as it went: neighbouring steps have a stated correlation, and their common standard deviation, with
+         * a ln-normal prior, is averaged over as the other hyperparameters are.
+         */
+        TREND_WALK
     }
 
     /** Whether a block belongs to the main lines of the model or to its finer departures. */
@@ -52,7 +59,12 @@ public record PriorBlock(String name, int from, Kind kind, Role role, double[] m
         requireNonNull(role, "role");
         mean = mean.clone();
         spread = spread.clone();
-        int needed = kind == Kind.FLAT ? 0 : kind == Kind.STATED ? mean.length : 1;
+        int needed = switch (kind) {
+            case FLAT -> 0;
+            case STATED -> mean.length;
+            case TREND_WALK -> 3;
+            case COMMON, COMMON_AND_UNSEEN, WALK, STATED_WALK -> 1;
+        };
         if (spread.length != needed) {
             throw new IllegalArgumentException("the block '" + name + "' needs " + needed + " spreads, not " + spread.length);
         }
@@ -60,6 +72,9 @@ public record PriorBlock(String name, int from, Kind kind, Role role, double[] m
             if (!(s > 0)) {
                 throw new IllegalArgumentException("a spread of the block '" + name + "' is " + s + ", not above 0");
             }
+        }
+        if (kind == Kind.TREND_WALK && !(spread[2] < 1)) {
+            throw new IllegalArgumentException("the steps of the block '" + name + "' have a correlation of " + spread[2] + ", not below 1");
         }
     }
 
@@ -143,6 +158,21 @@ public record PriorBlock(String name, int from, Kind kind, Role role, double[] m
     }
 
     /**
+     * A walk that ends at zero after its last coefficient and tends to go on as it went.
+     *
+     * @param name name of the block
+     * @param from first coefficient
+     * @param count number of coefficients
+     * @param sd middle of the ln-normal prior of the standard deviation of one step
+     * @param logSpread standard deviation of its logarithm
+     * @param correlation of one step with the next, above 0 and below 1
+     * @return the block
+     */
+    public static PriorBlock trendWalk(String name, int from, int count, double sd, double logSpread, double correlation) {
+        return new PriorBlock(name, from, Kind.TREND_WALK, Role.PRIMARY, new double[count], new double[] {sd, logSpread, correlation});
+    }
+
+    /**
      * Coefficients about zero with a common variance of which nothing is assumed: it is held where the marginal likelihood of the rows is
      * largest, which for normal errors and otherwise flat priors is its restricted maximum likelihood (REML) estimate.
      *
@@ -166,7 +196,17 @@ public record PriorBlock(String name, int from, Kind kind, Role role, double[] m
 
     /** Whether its coefficients are the levels of a random walk. */
     boolean walks() {
-        return kind == Kind.WALK || kind == Kind.STATED_WALK;
+        return kind == Kind.WALK || kind == Kind.STATED_WALK || kind == Kind.TREND_WALK;
+    }
+
+    /** The correlation of neighbouring steps, where it is a walk. */
+    double correlation() {
+        return kind == Kind.TREND_WALK ? spread[2] : 0;
+    }
+
+    /** How unsure the logarithm of the standard deviation of a step is, where it is a walk that tends to go on as it went. */
+    double logSpread() {
+        return kind == Kind.TREND_WALK ? spread[1] : 0;
     }
 
     /** Whether the common spread of the block is found with the help of the rows. */

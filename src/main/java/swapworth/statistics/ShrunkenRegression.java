@@ -14,9 +14,10 @@ import java.util.stream.Stream;
  *
  * <p>Common spreads of blocks have half-normal priors and are held at the mode of their logarithm, found by expectation and
  * maximisation; those of which nothing is assumed at their restricted maximum likelihood estimate. The error scale (ln-normal
- * prior), its growth (normal prior) and the common scale of the secondary spreads (ln-normal prior) are averaged over a central
- * composite design about their mode, each point weighted by its Laplace marginal likelihood: centre, both ends of each axis and, up to 120 rows, the corners, all at 1.1 standard deviations times the root of the
- * number of axes from the centre, with weights that reproduce the first two moments of a normal law.
+ * prior), its growth (normal prior), the common scale of the secondary spreads and the spread of the steps of a trending walk (ln-normal
+ * priors) are averaged over a central composite design about their mode, each point weighted by its Laplace marginal likelihood: centre,
+ * both ends of each axis and, up to 120 rows, the corners (of four axes every second one), all at 1.1 standard deviations times the root
+ * of the number of axes from the centre, with weights that reproduce the first two moments of a normal law.
  *
  * <p>Sources: K. Lange, R. Little, J. Taylor, J. Amer. Statist. Assoc. 84 (1989) 881-896 for regression with t errors by weighted
  * least squares; L. Tierney, J. Kadane, J. Amer. Statist. Assoc. 81 (1986) 82-86 for Laplace's method; H. Rue, S. Martino, N.
@@ -214,17 +215,18 @@ public final class ShrunkenRegression {
     }
 
     /** A point of the hyperparameters. */
-    private record Point(double logScale, double growth, double logSecondary) {
+    private record Point(double logScale, double growth, double logSecondary, double logWalk) {
         Point moved(Axis axis, double by) {
             return switch (axis) {
-                case SCALE -> new Point(logScale + by, growth, logSecondary);
-                case GROWTH -> new Point(logScale, growth + by, logSecondary);
-                case SECONDARY -> new Point(logScale, growth, logSecondary + by);
+                case SCALE -> new Point(logScale + by, growth, logSecondary, logWalk);
+                case GROWTH -> new Point(logScale, growth + by, logSecondary, logWalk);
+                case SECONDARY -> new Point(logScale, growth, logSecondary + by, logWalk);
+                case WALK -> new Point(logScale, growth, logSecondary, logWalk + by);
             };
         }
     }
 
-    private enum Axis { SCALE, GROWTH, SECONDARY }
+    private enum Axis { SCALE, GROWTH, SECONDARY, WALK }
 
     private record Evaluated(Point point, Mode mode, double logPosterior) {
     }
@@ -235,6 +237,7 @@ public final class ShrunkenRegression {
         private final Sample sample;
         private final List<PriorBlock> priors;
         private final List<Axis> axes = new ArrayList<>();
+        private final double walkLogSpread;
         private Spreads spreads;
 
         Fitting(Design design, Sample sample, List<PriorBlock> priors) {
@@ -255,6 +258,11 @@ public final class ShrunkenRegression {
             }
             if (secondaryLogSpread > 0 && priors.stream().anyMatch(b -> b.role() == PriorBlock.Role.SECONDARY)) {
                 axes.add(Axis.SECONDARY);
+            }
+            this.walkLogSpread = priors.stream().filter(b -> b.kind() == PriorBlock.Kind.TREND_WALK && b.count() > 0)
+                    .mapToDouble(PriorBlock::logSpread).min().orElse(0);
+            if (walkLogSpread > 0) {
+                axes.add(Axis.WALK);
             }
         }
 
@@ -281,6 +289,7 @@ public final class ShrunkenRegression {
                     case SCALE -> 1 / Math.sqrt(2.0 * sample.size() + 4);
                     case GROWTH -> Math.min(growthSpread, 2 / Math.sqrt(sample.size()));
                     case SECONDARY -> 0.7 * secondaryLogSpread;
+                    case WALK -> 0.7 * walkLogSpread;
                 };
             }
             return step;
@@ -312,12 +321,11 @@ public final class ShrunkenRegression {
             Evaluated found = some.mode();
             spreads = some.spreads;
             Point point = found.point;
-            Spreads at = spreads.withSecondaryScale(Math.exp(point.logSecondary));
-            Mode mode = found.mode.moved(design, sample, at, sample.scales(Math.exp(point.logScale), point.growth), tolerance);
+            Mode mode = found.mode.moved(design, sample, at(point), sample.scales(Math.exp(point.logScale), point.growth), tolerance);
             for (int round = 0; round < 5 && errorScale instanceof ErrorScale.Unsure; round++) {
                 double next = Math.log(nextScale(mode, mode.factor().inverseAlongFactor(), Math.exp(point.logScale)));
                 double change = Math.abs(next - point.logScale);
-                point = new Point(next, point.growth, point.logSecondary);
+                point = new Point(next, point.growth, point.logSecondary, point.logWalk);
                 mode = near(mode, point, tolerance);
                 if (change < 1e-3) {
                     break;
@@ -379,12 +387,12 @@ public final class ShrunkenRegression {
                 }
                 boolean last = change < (exact ? 1e-9 : integration == Integration.MODE ? 1e-3 : 0.03);
                 spreads = last ? spreads.withUnseenWidened(mode.coefficients(), mode.factor().inverse()) : spreads;
-                mode = near(mode, new Point(logScale, growthMean, 0), last ? tolerance : Math.max(tolerance, 1e-2));
+                mode = near(mode, new Point(logScale, growthMean, 0, 0), last ? tolerance : Math.max(tolerance, 1e-2));
                 if (last) {
                     break;
                 }
             }
-            Point point = new Point(logScale, growthMean, 0);
+            Point point = new Point(logScale, growthMean, 0, 0);
             return new Evaluated(point, mode, mode.logMarginal() + logPrior(point));
         }
 
@@ -437,9 +445,12 @@ public final class ShrunkenRegression {
             return Math.max(sample.rounding(), scale * Math.sqrt(squares / left));
         }
 
+        private Spreads at(Point point) {
+            return spreads.withScales(Math.exp(point.logSecondary), Math.exp(point.logWalk));
+        }
+
         private Mode near(Mode mode, Point point, double within) {
-            Spreads at = spreads.withSecondaryScale(Math.exp(point.logSecondary));
-            return mode.moved(at, sample.scales(Math.exp(point.logScale), point.growth), within);
+            return mode.moved(at(point), sample.scales(Math.exp(point.logScale), point.growth), within);
         }
 
         private Evaluated evaluate(Point point, Evaluated near) {
@@ -457,6 +468,9 @@ public final class ShrunkenRegression {
             }
             if (secondaryLogSpread > 0) {
                 sum -= square(point.logSecondary / secondaryLogSpread) / 2;
+            }
+            if (walkLogSpread > 0) {
+                sum -= square(point.logWalk / walkLogSpread) / 2;
             }
             return sum;
         }
@@ -491,6 +505,7 @@ public final class ShrunkenRegression {
                 case SCALE -> Math.min(1, ((ErrorScale.Unsure) errorScale).logSpread());
                 case GROWTH -> growthSpread;
                 case SECONDARY -> secondaryLogSpread;
+                case WALK -> walkLogSpread;
             };
         }
 
@@ -502,6 +517,9 @@ public final class ShrunkenRegression {
                 points.add(centre.point.moved(axes.get(a), -RADIUS * Math.sqrt(d) * sd[a]));
             }
             for (int corner = 0; corner < 1 << d && d > 1 && sample.size() <= FEW; corner++) {
+                if (d > 3 && Integer.bitCount(corner) % 2 == 1) {
+                    continue;
+                }
                 Point point = centre.point;
                 for (int a = 0; a < d; a++) {
                     point = point.moved(axes.get(a), (corner >> a & 1) == 0 ? RADIUS * sd[a] : -RADIUS * sd[a]);

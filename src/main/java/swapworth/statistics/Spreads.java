@@ -14,13 +14,15 @@ final class Spreads {
     private final double[] common;
     private final double[] widening;
     private final double secondaryScale;
+    private final double walkScale;
 
-    private Spreads(List<PriorBlock> blocks, int p, double[] common, double[] widening, double secondaryScale) {
+    private Spreads(List<PriorBlock> blocks, int p, double[] common, double[] widening, double secondaryScale, double walkScale) {
         this.blocks = blocks;
         this.p = p;
         this.common = common;
         this.widening = widening;
         this.secondaryScale = secondaryScale;
+        this.walkScale = walkScale;
         this.mean = new double[p];
         for (PriorBlock block : blocks) {
             for (int j = 0; j < block.count(); j++) {
@@ -39,7 +41,7 @@ final class Spreads {
     static Spreads of(List<PriorBlock> blocks, int p, double[] common) {
         double[] widening = new double[blocks.size()];
         Arrays.fill(widening, 1);
-        return new Spreads(blocks, p, common, widening, 1);
+        return new Spreads(blocks, p, common, widening, 1, 1);
     }
 
     List<PriorBlock> blocks() {
@@ -55,11 +57,17 @@ final class Spreads {
     }
 
     Spreads withCommon(double[] changed) {
-        return new Spreads(blocks, p, changed, widening, secondaryScale);
+        return new Spreads(blocks, p, changed, widening, secondaryScale, walkScale);
     }
 
-    Spreads withSecondaryScale(double changed) {
-        return new Spreads(blocks, p, common, widening, changed);
+    /** With a common factor on the secondary spreads, and one on those of walks that tend to go on as they went. */
+    Spreads withScales(double secondary, double walk) {
+        return new Spreads(blocks, p, common, widening, secondary, walk);
+    }
+
+    /** The factor on the stated middle spread of walks that tend to go on as they went. */
+    double walkScale() {
+        return walkScale;
     }
 
     /**
@@ -80,7 +88,7 @@ final class Spreads {
                 wider[b] = Math.exp(1 / information);
             }
         }
-        return new Spreads(blocks, p, common, wider, secondaryScale);
+        return new Spreads(blocks, p, common, wider, secondaryScale, walkScale);
     }
 
     /** The variance of the sum of squares of a block's departures: 4 m'Vm + 2 tr(VV). */
@@ -100,7 +108,20 @@ final class Spreads {
         PriorBlock block = blocks.get(b);
         double sd = block.learned() ? common[b] : block.spreadAt(offset);
         sd *= offset < block.seen() ? 1 : widening[b];
+        sd *= block.kind() == PriorBlock.Kind.TREND_WALK ? walkScale : 1;
         return block.role() == PriorBlock.Role.SECONDARY ? sd * secondaryScale : sd;
+    }
+
+    /** What is new in step {@code offset} of a walk: its standard deviation, given the step before. */
+    private double newSd(int b, int offset) {
+        double correlation = blocks.get(b).correlation();
+        return offset == 0 ? sd(b, 0) : sd(b, offset) * Math.sqrt(1 - correlation * correlation);
+    }
+
+    /** The weights by which what is new in step {@code offset} of a walk is made up of the coefficients before, at and after it. */
+    private double[] newWeights(PriorBlock block, int offset) {
+        double before = offset == 0 ? 0 : -block.correlation();
+        return new double[] {before, 1 - before, offset + 1 < block.count() ? -1 : 0};
     }
 
     /** Adds the precision matrix to the lower triangle of a p x p matrix. */
@@ -113,12 +134,16 @@ final class Spreads {
                 switch (block.kind()) {
                     case FLAT -> { }
                     case STATED, COMMON, COMMON_AND_UNSEEN -> lower[at] += 1 / (sd(b, j) * sd(b, j));
-                    case WALK, STATED_WALK -> {
-                        double precision = 1 / (sd(b, j) * sd(b, j));
-                        lower[at] += precision;
-                        if (j > 0) {
-                            lower[at] += precision;
-                            lower[at - 1] -= precision;
+                    case WALK, STATED_WALK, TREND_WALK -> {
+                        double sd = newSd(b, j);
+                        double[] weights = newWeights(block, j);
+                        for (int r = 0; r < 3; r++) {
+                            for (int c = 0; c <= r; c++) {
+                                double product = weights[r] * weights[c];
+                                if (product != 0) {
+                                    lower[(from + j - 1 + r) * p + from + j - 1 + c] += product / (sd * sd);
+                                }
+                            }
                         }
                     }
                 }
@@ -135,13 +160,17 @@ final class Spreads {
             switch (block.kind()) {
                 case FLAT -> { }
                 case STATED, COMMON, COMMON_AND_UNSEEN -> into[at] += vector[at] / (sd(b, j) * sd(b, j));
-                case WALK, STATED_WALK -> {
-                    double precision = 1 / (sd(b, j) * sd(b, j));
-                    double next = j + 1 < block.count() ? vector[at + 1] : 0;
-                    double step = precision * (vector[at] - next);
-                    into[at] += step;
-                    if (j + 1 < block.count()) {
-                        into[at + 1] -= step;
+                case WALK, STATED_WALK, TREND_WALK -> {
+                    double sd = newSd(b, j);
+                    double[] weights = newWeights(block, j);
+                    double sum = 0;
+                    for (int r = 0; r < 3; r++) {
+                        sum += weights[r] == 0 ? 0 : weights[r] * vector[at - 1 + r];
+                    }
+                    for (int r = 0; r < 3; r++) {
+                        if (weights[r] != 0) {
+                            into[at - 1 + r] += weights[r] * sum / (sd * sd);
+                        }
                     }
                 }
             }
@@ -167,14 +196,16 @@ final class Spreads {
         for (int b = 0; b < blocks.size(); b++) {
             PriorBlock block = blocks.get(b);
             double walked = 0;
+            double together = 0;
             for (int j = 0; j < block.count(); j++) {
                 double weight = x[block.from() + j];
+                // The step after coefficient j is shared by all coefficients up to j, and goes with the steps before it.
+                together = block.correlation() * (together + walked);
                 walked += weight;
                 switch (block.kind()) {
                     case FLAT -> sum += weight == 0 ? 0 : Double.POSITIVE_INFINITY;
                     case STATED, COMMON, COMMON_AND_UNSEEN -> sum += weight * weight * sd(b, j) * sd(b, j);
-                    // The step after coefficient j is shared by all coefficients up to j.
-                    case WALK, STATED_WALK -> sum += walked * walked * sd(b, j) * sd(b, j);
+                    case WALK, STATED_WALK, TREND_WALK -> sum += walked * (walked + 2 * together) * sd(b, j) * sd(b, j);
                 }
             }
         }
@@ -208,7 +239,7 @@ final class Spreads {
             if (block.kind() != PriorBlock.Kind.FLAT) {
                 sum -= 0.5 * quadratic[b];
                 for (int j = 0; j < block.count(); j++) {
-                    sum -= Math.log(sd(b, j)) + 0.5 * Math.log(2 * Math.PI);
+                    sum -= Math.log(block.walks() ? newSd(b, j) : sd(b, j)) + 0.5 * Math.log(2 * Math.PI);
                 }
             }
         }
@@ -221,18 +252,26 @@ final class Spreads {
         for (int b = 0; b < blocks.size(); b++) {
             PriorBlock block = blocks.get(b);
             for (int j = 0; j < block.count() && block.kind() != PriorBlock.Kind.FLAT; j++) {
-                sum += varianceOf(block, j, covariance) / (sd(b, j) * sd(b, j));
+                double sd = block.walks() ? newSd(b, j) : sd(b, j);
+                sum += varianceOf(block, j, covariance) / (sd * sd);
             }
         }
         return sum;
     }
 
-    /** The variance of a coefficient, or of its step to the next where the block is a walk. */
+    /** The variance of a coefficient, or of what is new in its step to the next where the block is a walk. */
     private double varianceOf(PriorBlock block, int offset, double[] covariance) {
         int at = block.from() + offset;
-        double variance = covariance[at * p + at];
-        if (block.walks() && offset + 1 < block.count()) {
-            variance += covariance[(at + 1) * p + at + 1] - 2 * covariance[at * p + at + 1];
+        if (!block.walks()) {
+            return covariance[at * p + at];
+        }
+        double[] weights = newWeights(block, offset);
+        double variance = 0;
+        for (int r = 0; r < 3; r++) {
+            for (int c = 0; c < 3; c++) {
+                double product = weights[r] * weights[c];
+                variance += product == 0 ? 0 : product * covariance[(at - 1 + r) * p + at - 1 + c];
+            }
         }
         return variance;
     }

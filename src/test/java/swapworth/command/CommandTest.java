@@ -189,4 +189,22 @@ class CommandTest {
         assertEquals(0, run("judge", "--help"));
         assertTrue(out().contains("--level"), out());
     }
+
+    @Test
+    void index_says_how_the_level_moved_and_refuses_a_month_that_nobody_saw() throws IOException {
+        String listings = file(rows(60));
+        assertEquals(0, run("index", listings, "--base", "2026-02", "--out", folder.resolve("i.csv").toString()));
+        assertTrue(out().contains("Level of the market, 2026-02 = 100") && out().contains("Drift of the market"), out());
+        assertTrue(Files.readString(folder.resolve("i.csv")).startsWith("month,cars,index,low_80"), out());
+        assertEquals(2, run("index", listings, "--base", "2031-02"));
+        assertTrue(err().contains("2026-01 to 2026-09"), err());
+        assertEquals(2, run("index", listings, "--base", "February"));
+        assertEquals(2, run("index", listings, "--line", "Nowhere"));
+    }
+
+    @Test
+    void index_without_dates_says_what_is_missing() throws IOException {
+        assertEquals(0, run("index", file("vehicle,model_year,mileage_mi,price_usd\nSivrette,2014,88000,9000\n")));
+        assertTrue(out().contains("Cannot tell how the market moved: no listing has a date"), out());
+    }
 }

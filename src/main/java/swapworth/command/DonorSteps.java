@@ -1,0 +1,67 @@
+package swapworth.command;
+
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Currency;
+import java.util.List;
+import swapworth.assumptions.Assumptions;
+import swapworth.donor.FeeSchedule;
+import swapworth.donor.Landed;
+import swapworth.listing.CarsFile;
+import swapworth.reading.Conventions;
+import swapworth.reading.FolderSettings;
+import swapworth.report.DonorSections;
+import swapworth.report.Page;
+
+/** The steps that speak of donors and recipients. */
+final class DonorSteps {
+    private final Steps steps;
+    private final PrintStream out;
+
+    DonorSteps(Steps steps, PrintStream out) {
+        this.steps = steps;
+        this.out = out;
+    }
+
+    int landed(Arguments arguments) throws IOException {
+        Path folder = arguments.folder().orElseGet(Steps::sampleFolder);
+        Path cars = needed(folder, "cars.csv", "the cars that you think of buying: name, vehicle, price or planned_bid, seller, distance_away");
+        Path fees = needed(folder, "fees.csv", "what a purchase costs beside the bid: table, kind, from, to, flat, percent, ...");
+        Steps.keepApart(arguments, List.of(cars));
+        FolderSettings settings = FolderSettings.of(folder, Conventions.unstated());
+        Currency currency = settings.conventions().currency().orElseGet(() -> Currency.getInstance("USD"));
+        CarsFile read = CarsFile.read(cars, currency);
+        FeeSchedule schedule = FeeSchedule.read(fees, settings, currency, assumptions(folder));
+        steps.printProblems("rejected", read.rejected());
+        steps.printProblems("set aside", read.setAside());
+        out.println(schedule.read().sentence());
+        steps.printProblems("fees", schedule.read().problems());
+        Landed landed = Landed.of(read.cars(), schedule, arguments.target());
+        landed.tables().forEach(table -> out.print("\n" + table.text()));
+        if (arguments.out().isPresent()) {
+            steps.write(arguments.out().get(), landed.lines().csv(), "the lines of the landed costs");
+        }
+        if (arguments.page().isPresent()) {
+            steps.writePage(arguments.page().get(), Page.of("Landed costs", "What each car costs once it stands in the yard.",
+                    DonorSections.landed(landed)));
+        }
+        boolean rejected = arguments.strictness() == Arguments.Strictness.STRICT
+                && (!read.rejected().isEmpty() || !schedule.read().rejected().isEmpty());
+        return landed.costs().isEmpty() || rejected ? 1 : 0;
+    }
+
+    private static Assumptions assumptions(Path folder) {
+        Path own = folder.resolve("assumptions.csv");
+        return Files.isRegularFile(own) ? Assumptions.defaults().with(own) : Assumptions.defaults();
+    }
+
+    private static Path needed(Path folder, String name, String what) {
+        Path file = folder.resolve(name);
+        if (!Files.isRegularFile(file)) {
+            throw new NothingUsableException(folder + ": there is no " + name + " in this folder (" + what + ")");
+        }
+        return file;
+    }
+}

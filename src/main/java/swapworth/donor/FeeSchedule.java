@@ -1,0 +1,122 @@
+package swapworth.donor;
+
+import static java.util.Objects.requireNonNull;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Currency;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeSet;
+import swapworth.assumptions.Assumptions;
+import swapworth.reading.FolderSettings;
+import swapworth.reading.RowsRead;
+
+/**
+ * The tables of {@code fees.csv}: what a purchase costs beside the bid. One table is one line of the landed cost; its rows are steps
+ * of the bid, of miles or of days. Needed is the column {@code table}; the others are {@code kind, from, to, flat, percent, minimum,
+ * maximum, per_day, free_days, days, per_mile, applies_to, seller, when, car, currency, note}.
+ */
+public final class FeeSchedule {
+    private final Currency currency;
+    private final List<FeeTable> tables;
+    private final Map<String, String> broken;
+    private final RowsRead read;
+    private final double usualDays;
+
+    private FeeSchedule(Currency currency, List<FeeTable> tables, Map<String, String> broken, RowsRead read, double usualDays) {
+        this.currency = currency;
+        this.tables = tables;
+        this.broken = broken;
+        this.read = read;
+        this.usualDays = usualDays;
+    }
+
+    /**
+     * Reads the tables of a file.
+     *
+     * @param file the file, for instance {@code fees.csv}
+     * @param settings spellings, conventions and rates of its folder
+     * @param currency the base currency; other currencies are converted at the latest rate
+     * @param assumptions where the days until a car is fetched come from when the file does not state them
+     * @return the tables, those that cannot be used named with the reason
+     * @throws swapworth.reading.UnusableFileException if the file as a whole cannot be used
+     */
+    public static FeeSchedule read(Path file, FolderSettings settings, Currency currency, Assumptions assumptions) {
+        requireNonNull(currency, "currency");
+        FeesFile rows = new FeesFile(file, settings, currency);
+        return new FeeSchedule(currency, rows.tables(), rows.broken(), rows.read(), assumptions.get("days_until_collected").middle());
+    }
+
+    /**
+     * No fees at all, for who has no {@code fees.csv}.
+     *
+     * @param currency the base currency
+     * @return an empty schedule
+     */
+    public static FeeSchedule none(Currency currency) {
+        return new FeeSchedule(requireNonNull(currency, "currency"), List.of(), Map.of(),
+                new RowsRead("no fees.csv", 0, List.of(), List.of(), List.of(), List.of(), 0), 0);
+    }
+
+    /**
+     * The currency of all amounts.
+     *
+     * @return the base currency
+     */
+    public Currency currency() {
+        return currency;
+    }
+
+    /**
+     * What became of the rows.
+     *
+     * @return counts and problems
+     */
+    public RowsRead read() {
+        return read;
+    }
+
+    /**
+     * The tables that cannot be used, each with the reason.
+     *
+     * @return sentences; a landed cost lacks their lines and says so
+     */
+    public List<String> unusable() {
+        return List.copyOf(new TreeSet<>(broken.values()));
+    }
+
+    double usualDays() {
+        return usualDays;
+    }
+
+    /** The lines for a car: its own tables in place of those of the same name for all. */
+    List<FeeTable> tablesFor(String car) {
+        Map<String, FeeTable> chosen = new LinkedHashMap<>();
+        for (FeeTable table : tables) {
+            if (table.kind != CostKind.INCREMENT && (table.car.isEmpty() || table.car.equals(FeesFile.key(car)))) {
+                chosen.merge(FeesFile.key(table.name), table, (a, b) -> b.car.isEmpty() ? a : b);
+            }
+        }
+        return List.copyOf(chosen.values());
+    }
+
+    /** The steps by which bids rise; nothing where the file states none, and bids rise by 1. */
+    Optional<FeeTable> increments() {
+        return tables.stream().filter(t -> t.kind == CostKind.INCREMENT).findFirst();
+    }
+
+    /** Why lines are missing for a car. */
+    List<String> missingFor(String car) {
+        List<String> reasons = new ArrayList<>();
+        broken.forEach((where, reason) -> {
+            String of = where.substring(where.indexOf('\n') + 1);
+            if (of.isEmpty() || of.equals(FeesFile.key(car))) {
+                reasons.add(reason);
+            }
+        });
+        return reasons;
+    }
+}

@@ -1,0 +1,222 @@
+package swapworth.donor;
+
+import java.math.BigDecimal;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.Currency;
+import java.util.EnumSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import swapworth.listing.Seller;
+import swapworth.money.Money;
+import swapworth.reading.FolderSettings;
+import swapworth.reading.NamedRows;
+import swapworth.reading.RowsRead;
+import swapworth.reading.Spelling;
+import swapworth.reading.Vocabulary;
+
+/** The rows of {@code fees.csv} put together into tables. */
+final class FeesFile {
+    private static final Vocabulary<Set<Seller>> SELLERS = Vocabulary.<Set<Seller>>empty().with(Set.of(Seller.AUCTION), "auction")
+            .with(Set.of(Seller.TRADE), "trade", "dealer", "business").with(Set.of(Seller.PRIVATE), "private", "private seller")
+            .with(EnumSet.allOf(Seller.class), "any", "all", "every");
+    private static final Vocabulary<FeeTable.When> WHEN = Vocabulary.<FeeTable.When>empty().with(FeeTable.When.ALWAYS, "always")
+            .with(FeeTable.When.NON_RUNNER, "non-runner", "non runner", "does not drive", "not running")
+            .with(FeeTable.When.NO_KEY, "no key", "no keys", "keys missing");
+    private static final String BID = "bid";
+    /** Where a row without ends stands among others: after all. */
+    private static final BigDecimal NO_END = BigDecimal.valueOf(Long.MAX_VALUE);
+
+    private final NamedRows file;
+    private final Currency currency;
+    private final Map<String, Draft> drafts = new LinkedHashMap<>();
+    private final Map<String, String> broken = new LinkedHashMap<>();
+    private final List<FeeTable> tables = new ArrayList<>();
+
+    /** One table while its rows are gathered. */
+    private static final class Draft {
+        final String name;
+        final String car;
+        CostKind kind = CostKind.OTHER;
+        final Set<Seller> sellers = EnumSet.noneOf(Seller.class);
+        FeeTable.When when = FeeTable.When.ALWAYS;
+        FeeTable.Measure measure = FeeTable.Measure.BID;
+        final List<String> base = new ArrayList<>();
+        final List<FeeTable.Tier> tiers = new ArrayList<>();
+
+        Draft(String name, String car) {
+            this.name = name;
+            this.car = car;
+        }
+    }
+
+    FeesFile(Path path, FolderSettings settings, Currency currency) {
+        this.currency = currency;
+        file = NamedRows.of(path, settings).needs("table", "name", "fee table", "item").column("kind", "type").column("from", "above", "min bid")
+                .column("to", "up to", "max bid").column("flat", "fee", "amount", "fixed").column("percent", "per cent", "rate", "percentage")
+                .column("minimum", "at least", "least").column("maximum", "at most", "cap", "most").column("per_day", "daily", "each day")
+                .column("free_days").column("days").column("per_mile", "each mile").column("applies_to", "on", "base")
+                .column("seller", "sellers", "charged by").column("when", "if").column("car").column("currency").column("note", "notes");
+        file.rows().forEach(this::take);
+        drafts.forEach(this::settle);
+    }
+
+    static String key(String text) {
+        return Spelling.key(text);
+    }
+
+    List<FeeTable> tables() {
+        return List.copyOf(tables);
+    }
+
+    Map<String, String> broken() {
+        return broken;
+    }
+
+    RowsRead read() {
+        return file.read();
+    }
+
+    private void take(NamedRows.Row row) {
+        String name = row.text("table");
+        String car = key(row.text("car"));
+        String where = key(name) + "\n" + car;
+        if (name.isEmpty()) {
+            row.reject("table", "the row names no table");
+        } else if (key(name).equals(BID)) {
+            row.reject("table", "this is the name of the bid itself; call the table something else");
+        }
+        Draft draft = drafts.computeIfAbsent(where, w -> new Draft(name, car));
+        boolean first = draft.tiers.isEmpty();
+        row.word("kind", CostKind.WORDS, CostKind.ACCEPTED).ifPresent(kind -> draft.kind = kind);
+        if (first && row.text("kind").isEmpty()) {
+            row.ask("kind", "what is the table '" + name + "' for (" + CostKind.ACCEPTED + ")? Until that is known it is always charged,"
+                    + " also on a price that includes fees or tax");
+        }
+        for (String seller : row.text("seller").split("[;/]")) {
+            if (!seller.isBlank()) {
+                SELLERS.meaning(seller.strip()).ifPresentOrElse(draft.sellers::addAll,
+                        () -> row.reject("seller", "known are: auction, trade, private, any"));
+            }
+        }
+        if (!row.text("when").isEmpty()) {
+            WHEN.meaning(row.text("when")).ifPresentOrElse(when -> draft.when = when,
+                    () -> row.reject("when", "known are: always, non-runner, no key"));
+        }
+        base(row, draft);
+        BigDecimal perMile = amount(row, "per_mile").orElse(BigDecimal.ZERO);
+        BigDecimal perDay = amount(row, "per_day").orElse(BigDecimal.ZERO);
+        FeeTable.Measure measure = perMile.signum() > 0 ? FeeTable.Measure.MILES : perDay.signum() > 0 ? FeeTable.Measure.DAYS
+                : FeeTable.Measure.BID;
+        draft.measure = first || draft.measure == FeeTable.Measure.BID ? measure : draft.measure;
+        Optional<BigDecimal> percent = row.number("percent");
+        if (percent.isPresent() && (percent.get().signum() < 0 || percent.get().compareTo(BigDecimal.valueOf(100)) > 0)) {
+            row.reject("percent", "a percentage lies between 0 and 100");
+        }
+        FeeTable.Tier tier = new FeeTable.Tier(edge(row, "from"), edge(row, "to"), amount(row, "flat").orElse(BigDecimal.ZERO),
+                percent.orElse(BigDecimal.ZERO), amount(row, "minimum"), amount(row, "maximum"), perDay, perMile,
+                count(row, "free_days").orElse(BigDecimal.ZERO), count(row, "days"));
+        if (tier.minimum().isPresent() && tier.maximum().isPresent() && tier.minimum().get().compareTo(tier.maximum().get()) > 0) {
+            row.reject("minimum", "the minimum is more than the maximum");
+        }
+        boolean empty = true;
+        for (String column : List.of("flat", "percent", "minimum", "per_day", "per_mile")) {
+            empty &= row.text(column).isEmpty();
+        }
+        if (empty) {
+            row.reject("flat", "the row charges nothing: it needs one of flat, percent, minimum, per_day, per_mile");
+        }
+        if (row.use()) {
+            draft.tiers.add(tier);
+        } else {
+            broken.put(where, "the line '" + name + "' is missing: " + file.file() + ":" + row.line() + " cannot be used");
+        }
+    }
+
+    /** What a percentage is charged on: the bid, or lines above. */
+    private void base(NamedRows.Row row, Draft draft) {
+        String text = key(row.text("applies_to"));
+        if (text.isEmpty() || text.equals(BID) || text.equals("price") || !draft.base.isEmpty()) {
+            return;
+        }
+        List<String> above = new ArrayList<>(List.of(BID));
+        for (Draft other : drafts.values()) {
+            if (other != draft && !above.contains(key(other.name))) {
+                above.add(key(other.name));
+            }
+        }
+        if (text.equals("all above") || text.equals("everything above") || text.equals("all")) {
+            draft.base.addAll(above);
+            return;
+        }
+        for (String part : text.split("[;+]")) {
+            String line = key(part);
+            if (above.contains(line)) {
+                draft.base.add(line);
+            } else if (!line.isEmpty()) {
+                row.reject("applies_to", "'" + line + "' is no line above this one" + Spelling.nearest(line, above).map(near ->
+                        "; did you mean " + near + "?").orElse("") + " It may be bid, the names of tables above with ; between, or all above");
+            }
+        }
+    }
+
+    private Optional<BigDecimal> amount(NamedRows.Row row, String column) {
+        Optional<Money> money = money(row, column);
+        if (money.isPresent() && money.get().amount().signum() < 0) {
+            row.reject(column, "a fee cannot be below 0");
+            return Optional.empty();
+        }
+        return money.flatMap(m -> row.converted(column, m, currency, LocalDate.MAX));
+    }
+
+    /** In the folder's currency where the cell, the column and the header say nothing. */
+    private Optional<Money> money(NamedRows.Row row, String column) {
+        return row.money(column, "currency", currency);
+    }
+
+    /** An end of a step: of the bid in the base currency, else miles or days. */
+    private Optional<BigDecimal> edge(NamedRows.Row row, String column) {
+        boolean ofBid = row.text("per_mile").isEmpty() && row.text("per_day").isEmpty();
+        Optional<BigDecimal> end = ofBid ? money(row, column).flatMap(m -> {
+            if (!m.currency().equals(currency)) {
+                row.reject(column, "the steps of the bid must be in the currency of the bid, " + currency.getCurrencyCode());
+            }
+            return Optional.of(m.amount());
+        }) : row.number(column);
+        if (end.isPresent() && end.get().signum() < 0) {
+            row.reject(column, "a step cannot begin or end below 0");
+        }
+        return end;
+    }
+
+    private static Optional<BigDecimal> count(NamedRows.Row row, String column) {
+        Optional<BigDecimal> number = row.number(column);
+        if (number.isPresent() && number.get().signum() < 0) {
+            row.reject(column, "days cannot be below 0");
+        }
+        return number;
+    }
+
+    private void settle(String where, Draft draft) {
+        if (broken.containsKey(where) || draft.tiers.isEmpty()) {
+            return;
+        }
+        List<FeeTable.Tier> tiers = new ArrayList<>(draft.tiers);
+        tiers.sort(Comparator.comparing((FeeTable.Tier t) -> t.from().or(t::to).orElse(NO_END)));
+        Optional<String> fault = FeeTable.fault(tiers);
+        if (fault.isPresent()) {
+            broken.put(where, "the line '" + draft.name + "' is missing: " + fault.get());
+            return;
+        }
+        if (draft.kind == CostKind.INCREMENT && tiers.stream().anyMatch(t -> t.flat().signum() <= 0)) {
+            broken.put(where, "the bid increments '" + draft.name + "' are not used: a step must be above 0");
+            return;
+        }
+        tables.add(new FeeTable(draft.name, draft.car, draft.kind, draft.measure, draft.sellers, draft.when, draft.base, tiers));
+    }
+}

@@ -1,0 +1,97 @@
+package swapworth.donor;
+
+import static java.util.Objects.requireNonNull;
+
+import java.math.BigDecimal;
+import java.util.Currency;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import swapworth.listing.CandidateCar;
+import swapworth.listing.Keys;
+import swapworth.listing.Price;
+import swapworth.listing.PriceIncludes;
+import swapworth.listing.Runs;
+import swapworth.listing.Seller;
+
+/**
+ * What the costs of a purchase depend on.
+ *
+ * @param car what the car is called
+ * @param bid the bid or the price, above 0, in the base currency
+ * @param seller who sells
+ * @param includes what the price already holds
+ * @param runs whether the car drives, for freight
+ * @param keys whether there are keys
+ * @param miles how far away the car stands, where known
+ */
+public record Purchase(String car, BigDecimal bid, Seller seller, PriceIncludes includes, Runs runs, Keys keys, OptionalDouble miles) {
+
+    /** Checks that the bid is above 0 and that nothing is missing. */
+    public Purchase {
+        requireNonNull(car, "car");
+        requireNonNull(seller, "seller");
+        requireNonNull(includes, "includes");
+        requireNonNull(runs, "runs");
+        requireNonNull(keys, "keys");
+        requireNonNull(miles, "miles");
+        if (bid.signum() <= 0) {
+            throw new IllegalArgumentException("a bid must be above 0, not " + bid.toPlainString());
+        }
+    }
+
+    /**
+     * A bid at an auction for a car that drives, with keys, at no stated distance.
+     *
+     * @param bid in the base currency, without fees and tax
+     * @return the purchase
+     */
+    public static Purchase atAuction(BigDecimal bid) {
+        return new Purchase("", bid, Seller.AUCTION, PriceIncludes.NEITHER, Runs.DRIVES, Keys.YES, OptionalDouble.empty());
+    }
+
+    /**
+     * The purchase of a car in play at its planned bid, else at the price asked.
+     *
+     * @param car the car
+     * @param currency the base currency
+     * @return nothing where the row gives no price
+     */
+    public static Optional<Purchase> of(CandidateCar car, Currency currency) {
+        return car.priceOrBid().map(price -> new Purchase(car.name(), amount(price, currency), car.facts().seller(), price.includes(),
+                car.facts().runs(), car.facts().keys(), car.facts().distanceAway()));
+    }
+
+    private static BigDecimal amount(Price price, Currency currency) {
+        return price.typed().currency().equals(currency) ? price.typed().amount() : Cents.rounded(BigDecimal.valueOf(price.amount()));
+    }
+
+    /**
+     * The same at another bid.
+     *
+     * @param other the bid, above 0
+     * @return a copy
+     */
+    public Purchase at(BigDecimal other) {
+        return new Purchase(car, other, seller, includes, runs, keys, miles);
+    }
+
+    /**
+     * The same at another distance.
+     *
+     * @param away miles
+     * @return a copy
+     */
+    public Purchase away(double away) {
+        return new Purchase(car, bid, seller, includes, runs, keys, OptionalDouble.of(away));
+    }
+
+    /**
+     * The same from another seller.
+     *
+     * @param other who sells
+     * @return a copy
+     */
+    public Purchase from(Seller other) {
+        return new Purchase(car, bid, other, includes, runs, keys, miles);
+    }
+}

@@ -1,0 +1,146 @@
+package swapworth.market;
+
+import java.time.YearMonth;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import swapworth.statistics.Quantiles;
+import swapworth.table.Cell;
+import swapworth.table.Column;
+import swapworth.table.Table;
+
+/** What the listings say of the market in time, as tables. */
+public final class IndexTables {
+    /** Windows over which drifts are shown, months. */
+    private static final List<Integer> WINDOWS = List.of(3, 6, 12);
+    private static final int DRAWS = 4000;
+    private static final long SEED = 20_260_104;
+
+    private IndexTables() {
+    }
+
+    /**
+     * All tables of an index: its months, its drift, its peak and its outlook.
+     *
+     * @param model the model
+     * @param index its index
+     * @return four tables
+     */
+    public static List<Table> all(PriceModel model, MarketIndex index) {
+        return List.of(months(index), drift(index), peak(index), outlook(model, index));
+    }
+
+    /**
+     * The level of each month, for cars of one age and for one and the same car.
+     *
+     * @param index the index
+     * @return one row a month
+     */
+    public static Table months(MarketIndex index) {
+        Table.Builder table = Table.titled("Level of the market" + index.line().map(l -> ", " + l).orElse("") + ", " + index.base() + " = 100")
+                .note("Cars of the same age in each month, and beside it one and the same car, which grows older: the two differ by ageing."
+                        + " Ageing is told from the difference between model years, as far as these are alike but for their age.")
+                .columns(Column.words("month"), Column.number("cars", ""), Column.number("index", ""), Column.number("low 80", ""),
+                        Column.number("high 80", ""), Column.number("low 95", ""), Column.number("high 95", ""),
+                        Column.number("one car", ""), Column.number("one car low 80", ""), Column.number("one car high 80", ""),
+                        Column.words("remark"));
+        List<IndexMonth> market = index.holding(Held.AGE).months();
+        List<IndexMonth> car = index.holding(Held.MODEL_YEAR).months();
+        for (int k = 0; k < market.size(); k++) {
+            IndexMonth m = market.get(k);
+            IndexMonth c = car.get(k);
+            table.row(Cell.words(m.month().toString()), Cell.whole(m.cars()), level(m.index()), level(m.range80().low()),
+                    level(m.range80().high()), level(m.range95().low()), level(m.range95().high()), level(c.index()),
+                    level(c.range80().low()), level(c.range80().high()), Cell.words(m.support().words()));
+        }
+        return table.build();
+    }
+
+    private static Cell level(double level) {
+        return Cell.number(level, 1);
+    }
+
+    /**
+     * How fast the level moved, over windows that end in the last month.
+     *
+     * @param index the index
+     * @return one row a window and kind
+     */
+    public static Table drift(MarketIndex index) {
+        Table.Builder table = Table.titled("Drift of the market" + index.line().map(l -> ", " + l).orElse(""))
+                .note("The mean change a month over the window, compounded. Spreads are standard deviations in per cent a month: where the"
+                        + " one after the listings is hardly smaller than the one before, the assumption speaks and not the listings.")
+                .columns(Column.words("what"), Column.words("from"), Column.words("to"), Column.number("drift", "% per month"),
+                        Column.number("80 % range", ""), Column.number("95 % range", ""), Column.number("chance that it fell", ""),
+                        Column.number("spread before", "%"), Column.number("spread after", "%"), Column.number("prior's share", ""));
+        for (Held held : Held.values()) {
+            YearMonth before = index.last();
+            for (int window : WINDOWS) {
+                Answer<Drift> answer = index.holding(held).drift(window);
+                if (answer instanceof Answer.Told<Drift> told && !told.value().from().equals(before)) {
+                    Drift d = told.value();
+                    before = d.from();
+                    table.row(Cell.words(held.words()), Cell.words(d.from().toString()), Cell.words(d.to().toString()),
+                            Cell.signed(d.percentPerMonth(), 2), range(d.range80()), range(d.range95()), Figures.share(d.chanceOfFall()),
+                            Cell.number(100 * d.priorSpread(), 2), Cell.number(100 * d.spread(), 2), Figures.share(d.priorShare()));
+                }
+            }
+        }
+        return table.build();
+    }
+
+    private static Cell range(Range range) {
+        return Cell.words(Cell.signed(range.low(), 2).shown() + " to " + Cell.signed(range.high(), 2).shown());
+    }
+
+    /**
+     * In which month the level stood highest.
+     *
+     * @param index the index
+     * @return one row for each of the months that together hold the peak with 95 %
+     */
+    public static Table peak(MarketIndex index) {
+        Peak peak = index.peak();
+        Table.Builder table = Table.titled("Month in which the level stood highest")
+                .note("The months that together hold the peak with a probability of 95 %. A first or last month means: not seen to have turned.")
+                .columns(Column.words("month"), Column.number("probability", ""));
+        for (YearMonth month : peak.within(0.95)) {
+            table.row(Cell.words(month.toString()), Figures.share(peak.chances()[peak.months().indexOf(month)]));
+        }
+        return table.build();
+    }
+
+    /**
+     * Where the level may stand in months to come.
+     *
+     * @param model the model
+     * @param index its index
+     * @return one row a horizon; a note instead where the listings are too few
+     */
+    public static Table outlook(PriceModel model, MarketIndex index) {
+        Table.Builder table = Table.titled("Level in months to come, last day seen = 100").columns(Column.number("months ahead", ""),
+                Column.number("middle", ""), Column.number("80 % range", ""), Column.number("95 % range", ""),
+                Column.number("chance that it stands lower", ""));
+        return index.outlook().match(outlook -> {
+            table.note("Drawn from the fitted drift and walk for cars of the same age: ageing comes on top. What moves a market from outside is"
+                    + " not in it.");
+            ValueDraws draws = model.draws(DRAWS, SEED);
+            for (int months : List.of(1, 3, 6, 9, 12)) {
+                double[] factors = outlook.factors(draws, index.line().orElse(""), months);
+                double lower = Arrays.stream(factors).filter(f -> f < 1).count() / (double) factors.length;
+                Arrays.sort(factors);
+                List<Cell> row = new ArrayList<>(List.of(Cell.whole(months), level(100 * Quantiles.ofSorted(factors, 0.5))));
+                row.add(span(factors, 0.8));
+                row.add(span(factors, 0.95));
+                row.add(Figures.share(lower));
+                table.row(row);
+            }
+            return table.build();
+        }, no -> table.note("Cannot tell: " + no.reason() + "; needed: " + no.needed() + ".").build());
+    }
+
+    private static Cell span(double[] sorted, double share) {
+        return Cell.words(Cell.format(100 * Quantiles.ofSorted(sorted, (1 - share) / 2), 1) + " to "
+                + Cell.format(100 * Quantiles.ofSorted(sorted, (1 + share) / 2), 1));
+    }
+}

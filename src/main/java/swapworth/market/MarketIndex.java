@@ -1,0 +1,303 @@
+package swapworth.market;
+
+import static java.util.Objects.requireNonNull;
+
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import swapworth.listing.CarFacts;
+import swapworth.listing.LevelOfTrade;
+import swapworth.listing.PriceIncludes;
+import swapworth.statistics.JointDraws;
+import swapworth.statistics.Mixture;
+import swapworth.statistics.Posterior;
+import swapworth.statistics.SparseRow;
+
+/**
+ * How the level of the market has moved with the cars held still: month by month, how fast, when it stood highest, and where it may go.
+ * All of it comes from the time terms of the price model (a drift, a walk over months, the drifts of lines, a season), so that its
+ * ranges hang together with every value of the model.
+ *
+ * <p>The level of a month is 100 exp(c'b), where c is the difference of the time terms between the middle of the month and that of the
+ * base month and b their coefficients; index and ranges are quantiles of what is believed of it.
+ *
+ * <p>Immutable: {@code with} methods return changed copies. Safe for use by several threads.
+ */
+public final class MarketIndex {
+    /** The level with its season. */
+    static final Set<Group> LEVEL = EnumSet.of(Group.TIME, Group.SEASON);
+    private static final Set<Group> TREND = EnumSet.of(Group.TIME);
+    private static final Set<Group> AGEING = EnumSet.of(Group.AGE, Group.MILEAGE);
+    private static final int PEAK_DRAWS = 4000;
+    /** Seeds of the peak's draws and of the outlook: any fixed numbers would do. */
+    private static final long PEAK_SEED = 20_260_102;
+    private static final long OUTLOOK_SEED = 20_260_103;
+
+    private final Encoder encoder;
+    private final Posterior posterior;
+    private final List<Evidence> evidence;
+    private final YearMonth base;
+    private final Held held;
+    private final String line;
+
+    private MarketIndex(Encoder encoder, Posterior posterior, List<Evidence> evidence, YearMonth base, Held held, String line) {
+        this.encoder = encoder;
+        this.posterior = posterior;
+        this.evidence = evidence;
+        this.base = base;
+        this.held = held;
+        this.line = line;
+    }
+
+    /** The index of a fitted model, base in its first month. */
+    static Answer<MarketIndex> of(Encoder encoder, Posterior posterior, List<Evidence> evidence) {
+        int dated = dated(evidence);
+        if (encoder.walk().isEmpty()) {
+            return new Answer.NotTold<>(new CannotTell(encoder.end().isEmpty() ? "no listing has a date"
+                    : "all listings are of one day", 0, dated, "listings seen in several months, with seen_on"));
+        }
+        return new Answer.Told<>(new MarketIndex(encoder, posterior, evidence, YearMonth.from(encoder.begin().orElseThrow()), Held.AGE, ""));
+    }
+
+    private static int dated(List<Evidence> evidence) {
+        Set<Integer> cars = new HashSet<>();
+        evidence.stream().filter(e -> e.subject().on().isPresent()).forEach(e -> cars.add(e.car()));
+        return cars.size();
+    }
+
+    /**
+     * With another base month.
+     *
+     * @param month the month whose level is 100; it must lie within {@link #first()} and {@link #last()}
+     * @return a copy
+     * @throws IllegalArgumentException if the month lies outside
+     */
+    public MarketIndex withBase(YearMonth month) {
+        if (month.isBefore(first()) || month.isAfter(last())) {
+            throw new IllegalArgumentException("the base month " + month + " lies outside the months seen, " + first() + " to " + last());
+        }
+        return new MarketIndex(encoder, posterior, evidence, month, held, line);
+    }
+
+    /**
+     * With something else held still.
+     *
+     * @param still cars of one age (unless stated), or one and the same car
+     * @return a copy
+     */
+    public MarketIndex holding(Held still) {
+        return new MarketIndex(encoder, posterior, evidence, base, requireNonNull(still, "still"), line);
+    }
+
+    /**
+     * Of one line, whose drift may depart from that of all: the departures are drawn toward zero.
+     *
+     * @param vehicle a line of the model
+     * @return a copy
+     * @throws IllegalArgumentException if no car is of that line
+     */
+    public MarketIndex ofLine(String vehicle) {
+        if (evidence.stream().noneMatch(e -> e.subject().facts().vehicle().equals(vehicle))) {
+            throw new IllegalArgumentException("no car of the line '" + vehicle + "' is in the model");
+        }
+        return new MarketIndex(encoder, posterior, evidence, base, held, vehicle);
+    }
+
+    /**
+     * The month whose level is 100.
+     *
+     * @return the first month seen unless stated otherwise
+     */
+    public YearMonth base() {
+        return base;
+    }
+
+    /**
+     * What is held still.
+     *
+     * @return cars of one age unless stated otherwise
+     */
+    public Held held() {
+        return held;
+    }
+
+    /**
+     * The line that the index is of.
+     *
+     * @return empty where it is of all lines together
+     */
+    public Optional<String> line() {
+        return line.isEmpty() ? Optional.empty() : Optional.of(line);
+    }
+
+    /**
+     * The first month with a sighting whose price is in the fit.
+     *
+     * @return a month
+     */
+    public YearMonth first() {
+        return YearMonth.from(encoder.begin().orElseThrow());
+    }
+
+    /**
+     * The last month with a sighting.
+     *
+     * @return a month
+     */
+    public YearMonth last() {
+        return YearMonth.from(encoder.end().orElseThrow());
+    }
+
+    /**
+     * The level of each month from the first to the last.
+     *
+     * @return in order of time
+     */
+    public List<IndexMonth> months() {
+        Map<YearMonth, Integer> counts = carsByMonth();
+        List<IndexMonth> months = new ArrayList<>();
+        for (YearMonth month = first(); !month.isAfter(last()); month = month.plusMonths(1)) {
+            Mixture m = posterior.estimate(between(LEVEL, base, month));
+            int cars = counts.getOrDefault(month, 0);
+            months.add(new IndexMonth(month, cars, 100 * Math.exp(m.quantile(0.5)),
+                    new Range(100 * Math.exp(m.quantile(0.1)), 100 * Math.exp(m.quantile(0.9))),
+                    new Range(100 * Math.exp(m.quantile(0.025)), 100 * Math.exp(m.quantile(0.975))), IndexMonth.Support.of(cars)));
+        }
+        return List.copyOf(months);
+    }
+
+    /** How many cars have a price of each month in the fit. */
+    private Map<YearMonth, Integer> carsByMonth() {
+        Map<YearMonth, Set<Integer>> cars = new TreeMap<>();
+        for (Evidence e : evidence) {
+            if (line.isEmpty() || e.subject().facts().vehicle().equals(line)) {
+                e.subject().on().ifPresent(day -> cars.computeIfAbsent(YearMonth.from(day), m -> new HashSet<>()).add(e.car()));
+            }
+        }
+        Map<YearMonth, Integer> counts = new TreeMap<>();
+        cars.forEach((month, set) -> counts.put(month, set.size()));
+        return counts;
+    }
+
+    /**
+     * How fast the level moved over the last months.
+     *
+     * @param months length of the window; all months seen where there are fewer
+     * @return the drift over the window; with one month seen, why there is none
+     * @throws IllegalArgumentException if the window is shorter than one month
+     */
+    public Answer<Drift> drift(int months) {
+        if (months < 1) {
+            throw new IllegalArgumentException("a window is at least 1 month long, not " + months);
+        }
+        YearMonth from = last().minusMonths(months);
+        return drift(from.isBefore(first()) ? first() : from, last());
+    }
+
+    /**
+     * How fast the level moved from one month to another.
+     *
+     * @param from the first month
+     * @param to the last month
+     * @return the drift; why there is none where the two are one
+     */
+    public Answer<Drift> drift(YearMonth from, YearMonth to) {
+        long months = ChronoUnit.MONTHS.between(from, to);
+        if (months < 1) {
+            return new Answer.NotTold<>(new CannotTell("a drift needs two months, and the listings are of one", 0, dated(evidence),
+                    "listings seen in several months"));
+        }
+        SparseRow contrast = scaled(1.0 / months, between(TREND, from, to));
+        Mixture m = posterior.estimate(contrast);
+        return new Answer.Told<>(new Drift(from, to, held, Figures.percent(m.quantile(0.5)),
+                new Range(Figures.percent(m.quantile(0.1)), Figures.percent(m.quantile(0.9))),
+                new Range(Figures.percent(m.quantile(0.025)), Figures.percent(m.quantile(0.975))), m.cumulative(0), m.sd(),
+                Math.sqrt(posterior.priorVariance(contrast)), Math.min(1, posterior.priorShare(contrast))));
+    }
+
+    private static SparseRow scaled(double factor, SparseRow row) {
+        return SparseRow.of(new int[0], new double[0]).plus(factor, row);
+    }
+
+    /**
+     * In which month the level stood highest, without the season where that is known: by how many joint draws each month is the highest.
+     *
+     * @return one chance for each month from the first to the last, adding up to 1
+     */
+    public Peak peak() {
+        JointDraws draws = posterior.draws(PEAK_DRAWS, PEAK_SEED);
+        List<YearMonth> months = new ArrayList<>();
+        List<double[]> levels = new ArrayList<>();
+        for (YearMonth month = first(); !month.isAfter(last()); month = month.plusMonths(1)) {
+            months.add(month);
+            levels.add(draws.of(between(TREND, base, month)));
+        }
+        double[] chances = new double[months.size()];
+        for (int i = 0; i < PEAK_DRAWS; i++) {
+            int best = 0;
+            for (int k = 1; k < chances.length; k++) {
+                best = levels.get(k)[i] > levels.get(best)[i] ? k : best;
+            }
+            chances[best] += 1.0 / PEAK_DRAWS;
+        }
+        return new Peak(months, chances);
+    }
+
+    /**
+     * Joint draws of the level over the months to come.
+     *
+     * @return the outlook; with less than {@link Outlook#LEAST_MONTHS} months or {@link Outlook#LEAST_CARS} cars, why there is none
+     */
+    public Answer<Outlook> outlook() {
+        int cars = dated(evidence);
+        long months = ChronoUnit.MONTHS.between(first(), last());
+        if (months < Outlook.LEAST_MONTHS || cars < Outlook.LEAST_CARS) {
+            return new Answer.NotTold<>(new CannotTell("an outlook from " + cars + (cars == 1 ? " car" : " cars") + " over " + months
+                    + (months == 1 ? " month" : " months") + " would be an assumption dressed as a finding", 0, cars,
+                    "at least " + Outlook.LEAST_CARS + " cars with a date over at least " + Outlook.LEAST_MONTHS + " months"));
+        }
+        return new Answer.Told<>(new Outlook(encoder, encoder.walk().orElseThrow(), OUTLOOK_SEED));
+    }
+
+    /** The difference of the level between two months, each in its middle, or where its days seen end. */
+    private SparseRow between(Set<Group> groups, YearMonth from, YearMonth to) {
+        SparseRow difference = row(encoder, groups, line, middle(to)).plus(-1, row(encoder, groups, line, middle(from)));
+        if (held == Held.MODEL_YEAR) {
+            double years = ChronoUnit.DAYS.between(middle(from), middle(to)) / 365.25;
+            double ahead = ChronoUnit.DAYS.between(encoder.end().orElseThrow(), middle(to)) / 365.25;
+            difference = difference.plus(1, ageing(ahead)).plus(-1, ageing(ahead - years));
+        }
+        return difference;
+    }
+
+    /** The part of age in the price of a car that is of middle age on the last day seen, so many years after it. */
+    private SparseRow ageing(double yearsAhead) {
+        Subject subject = subject(line, encoder.end().orElseThrow());
+        return encoder.part(AGEING, subject,
+                new Measures.Measured(encoder.middleAge() + yearsAhead, encoder.middleMiles(), 1, List.of()));
+    }
+
+    private LocalDate middle(YearMonth month) {
+        LocalDate day = month.atDay(15);
+        LocalDate begin = encoder.begin().orElseThrow();
+        LocalDate end = encoder.end().orElseThrow();
+        return day.isBefore(begin) ? begin : day.isAfter(end) ? end : day;
+    }
+
+    /** The time terms of a line on a day. */
+    static SparseRow row(Encoder encoder, Set<Group> groups, String line, LocalDate day) {
+        return encoder.part(groups, subject(line, day), new Measures.Measured(encoder.middleAge(), encoder.middleMiles(), 1, List.of()));
+    }
+
+    private static Subject subject(String line, LocalDate day) {
+        return new Subject(CarFacts.of(line).build(), LevelOfTrade.PRIVATE_ASKING, PriceIncludes.NEITHER, Optional.of(day));
+    }
+}

@@ -1,0 +1,93 @@
+package swapworth.market;
+
+import java.time.LocalDate;
+import java.util.Optional;
+import swapworth.statistics.SparseRow;
+
+/**
+ * Where the level of the market may go over the coming 1 to 12 months: joint draws from the fitted walk and drift. The drift is drawn
+ * toward zero by its prior, and what no listing can tell, the months to come, makes the ranges wide.
+ *
+ * <p>Draw i belongs to the same state of the market as draw i of the {@link ValueDraws} asked, whichever line and however many months:
+ * the moves to come are the same for all lines but for the lines' own departures of drift, and one month's draw goes on from the month
+ * before.
+ */
+public final class Outlook {
+    /** An outlook needs sightings over so many months. */
+    public static final int LEAST_MONTHS = 6;
+    /** An outlook needs so many cars with a date. */
+    public static final int LEAST_CARS = 30;
+    /** An outlook reaches so many months ahead. */
+    public static final int MOST_AHEAD = 12;
+
+    private final Encoder encoder;
+    private final Terms.Walk walk;
+    private final long seed;
+
+    Outlook(Encoder encoder, Terms.Walk walk, long seed) {
+        this.encoder = encoder;
+        this.walk = walk;
+        this.seed = seed;
+    }
+
+    /**
+     * The level for one line after so many months, relative to the last day seen, for cars of the same age: 0.93 where it stands 7 %
+     * lower. Ageing is not in it; the season is where the listings span a year.
+     *
+     * @param draws joint draws from the model that this is the outlook of
+     * @param line a line of the model, or the empty text for all lines together; another line stands like one never seen
+     * @param months months ahead, 1 to {@link #MOST_AHEAD}
+     * @return one factor a draw, in the order of the draws
+     * @throws IllegalArgumentException if the months lie outside, or the draws are of another model
+     */
+    public double[] factors(ValueDraws draws, String line, int months) {
+        if (months < 1 || months > MOST_AHEAD) {
+            throw new IllegalArgumentException("an outlook reaches 1 to " + MOST_AHEAD + " months ahead, not " + months);
+        }
+        double[] logs = draws.joint(encoder).of(at(line, months).plus(-1, at(line, 0)));
+        double[] steps = steps(draws, months);
+        for (int i = 0; i < logs.length; i++) {
+            logs[i] = StrictMath.exp(logs[i] + steps[i]);
+        }
+        return logs;
+    }
+
+    /**
+     * The middle price of a car, so many months after the last day seen: the level to come and the car's own ageing, its mileage as the
+     * subject states it.
+     *
+     * @param draws joint draws from the model that this is the outlook of
+     * @param subject the car and the level of trade; its day does not count
+     * @param months months ahead, 0 to {@link #MOST_AHEAD}
+     * @return one amount a draw in the base currency, in the order of the draws
+     * @throws IllegalArgumentException if the months lie outside, or the draws are of another model
+     */
+    public double[] levels(ValueDraws draws, Subject subject, int months) {
+        if (months < 0 || months > MOST_AHEAD) {
+            throw new IllegalArgumentException("a price to come is 0 to " + MOST_AHEAD + " months ahead, not " + months);
+        }
+        Subject then = new Subject(subject.facts(), subject.level(), subject.includes(), Optional.of(day(months)));
+        double[] levels = draws.level(then);
+        if (months > 0) {
+            double[] steps = steps(draws, months);
+            for (int i = 0; i < levels.length; i++) {
+                levels[i] *= StrictMath.exp(steps[i]);
+            }
+        }
+        return levels;
+    }
+
+    private LocalDate day(int months) {
+        return encoder.end().orElseThrow().plusDays(Math.round(months * Terms.DAYS_PER_MONTH));
+    }
+
+    private SparseRow at(String line, int months) {
+        return MarketIndex.row(encoder, MarketIndex.LEVEL, line, day(months));
+    }
+
+    /** The moves of the walk to come, beyond the drift: they go on from the last month's. */
+    private double[] steps(ValueDraws draws, int months) {
+        SparseRow last = SparseRow.of(new int[] {walk.from() + walk.count() - 1}, new double[] {-1});
+        return draws.joint(encoder).onward(last, walk.sd(), walk.correlation(), months, seed);
+    }
+}

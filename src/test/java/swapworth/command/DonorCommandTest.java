@@ -1,0 +1,46 @@
+package swapworth.command;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class DonorCommandTest {
+    @TempDir
+    Path folder;
+
+    private final ByteArrayOutputStream out = new ByteArrayOutputStream();
+    private final ByteArrayOutputStream err = new ByteArrayOutputStream();
+
+    private int run(String... arguments) {
+        return Main.run(new PrintStream(out, true, StandardCharsets.UTF_8), new PrintStream(err, true, StandardCharsets.UTF_8), arguments);
+    }
+
+    @Test
+    void landed_shows_every_line_and_the_highest_bid_for_a_target() throws IOException {
+        Files.writeString(folder.resolve("cars.csv"), "name,vehicle,seller,planned_bid,price_includes,runs\nhit,Velmarch,auction,2000,neither,drives\n");
+        Files.writeString(folder.resolve("fees.csv"), "table,kind,from,to,flat,percent\npremium,fee,0,1999,230,\npremium,fee,2000,,285,\ntax,tax,,,,5\n");
+        Path lines = folder.resolve("lines-out.csv");
+        assertEquals(0, run("landed", folder.toString(), "--target", "2400", "--out", lines.toString(), "--page",
+                folder.resolve("page.html").toString()), err.toString());
+        String text = out.toString(StandardCharsets.UTF_8);
+        assertTrue(text.contains("2,385.00"), text);
+        // By hand: 2,014 + 285 + 100.70 = 2,399.70; one more passes 2,400.
+        assertTrue(text.contains("2,014.00") && text.contains("2,399.70"), text);
+        assertTrue(Files.readString(lines).contains("hit,landed cost,,2385"), Files.readString(lines));
+        assertTrue(Files.readString(folder.resolve("page.html")).contains("What each car costs at the door"));
+    }
+
+    @Test
+    void landed_without_its_files_says_what_is_needed() {
+        assertEquals(1, run("landed", folder.toString()));
+        assertTrue(err.toString(StandardCharsets.UTF_8).contains("there is no cars.csv"), err.toString(StandardCharsets.UTF_8));
+    }
+}

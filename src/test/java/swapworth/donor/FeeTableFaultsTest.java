@@ -1,0 +1,83 @@
+package swapworth.donor;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.math.BigDecimal;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class FeeTableFaultsTest {
+    @TempDir
+    Path folder;
+
+    private String fault(String... rows) throws IOException {
+        String[] lines = new String[rows.length + 1];
+        lines[0] = "table,kind,from,to,flat,percent,per_day,per_mile,applies_to,seller,when,currency";
+        System.arraycopy(rows, 0, lines, 1, rows.length);
+        FeeSchedule schedule = FeeFiles.of(folder, lines);
+        LandedCost cost = LandedCost.of(schedule, FeeFiles.bid("1000"));
+        assertEquals(schedule.unusable(), cost.missing(), "what cannot be used is missing from the total, and named there");
+        return String.join(" ", schedule.unusable()) + " | " + String.join(" ", schedule.read().problems().stream().map(p -> p.line()
+                + " " + p.message()).toList());
+    }
+
+    @Test
+    void steps_that_overlap_or_leave_a_gap_are_named_with_their_ends() throws IOException {
+        String gap = fault("premium,fee,0,499,50,,,,,,,", "premium,fee,600,,80,,,,,,,");
+        assertTrue(gap.contains("leave a gap: one ends at 499, the next begins at 600"), gap);
+        String overlap = fault("premium,fee,0,500,50,,,,,,,", "premium,fee,450,,80,,,,,,,");
+        assertTrue(overlap.contains("overlap: one ends at 500, the next begins at 450"), overlap);
+        String open = fault("premium,fee,0,,50,,,,,,,", "premium,fee,450,,80,,,,,,,");
+        assertTrue(open.contains("has no end, and another row follows it"), open);
+        String turned = fault("premium,fee,500,100,50,,,,,,,");
+        assertTrue(turned.contains("ends before it begins"), turned);
+    }
+
+    @Test
+    void a_negative_fee_and_a_percentage_over_100_are_refused() throws IOException {
+        String negative = fault("premium,fee,,,-50,,,,,,,");
+        assertTrue(negative.contains("2 a fee cannot be below 0"), negative);
+        String much = fault("premium,fee,,,,106.25,,,,,,");
+        assertTrue(much.contains("2 a percentage lies between 0 and 100"), much);
+        String below = fault("premium,fee,,,,-2 %,,,,,,");
+        assertTrue(below.contains("2 a percentage lies between 0 and 100"), below);
+    }
+
+    @Test
+    void one_bad_row_makes_its_table_unusable_and_no_other() throws IOException {
+        String text = fault("premium,fee,0,499,50,,,,,,,", "premium,fee,500,,many,,,,,,,", "title,paper,,,33,,,,,,,");
+        assertTrue(text.contains("the line 'premium' is missing: fees.csv:3 cannot be used"), text);
+        assertEquals(new BigDecimal("1033.00"), LandedCost.of(FeeFiles.read(folder.resolve("fees.csv")), FeeFiles.bid("1000")).total());
+    }
+
+    @Test
+    void a_base_that_is_no_line_above_is_refused_with_the_nearest_name() throws IOException {
+        String text = fault("premium,fee,,,90,,,,,,,", "tax,tax,,,,6,,,bid; premum,,,");
+        assertTrue(text.contains("did you mean premium?"), text);
+        String later = fault("tax,tax,,,,6,,,bid; premium,,,", "premium,fee,,,90,,,,,,,");
+        assertTrue(later.contains("'premium' is no line above this one"), later);
+    }
+
+    @Test
+    void words_that_are_not_understood_and_rows_that_charge_nothing_are_refused() throws IOException {
+        assertTrue(fault("premium,fee,,,90,,,,,neighbour,,").contains("known are: auction, trade, private, any"));
+        assertTrue(fault("premium,fee,,,90,,,,,,at full moon,").contains("known are: always, non-runner, no key"));
+        assertTrue(fault("premium,fee,,,,,,,,,,").contains("the row charges nothing"));
+        assertTrue(fault(",fee,,,90,,,,,,,").contains("the row names no table"));
+        assertTrue(fault("bid,fee,,,90,,,,,,,").contains("the name of the bid itself"));
+    }
+
+    @Test
+    void other_currencies_need_a_rate_and_steps_of_the_bid_need_its_currency() throws IOException {
+        assertTrue(fault("premium,fee,,,90,,,,,,,EUR").contains("no rate from EUR to USD"));
+        assertTrue(fault("premium,fee,,,90,,,,,,,florins").contains("this is no currency"));
+        assertTrue(fault("premium,fee,0,500,90,,,,,,,EUR", "premium,fee,501,,90,,,,,,,EUR").contains("must be in the currency of the bid, USD"));
+        Files.writeString(folder.resolve("rates.csv"), "date,from,to,rate\n2025-12-01,EUR,USD,1.10\n");
+        FeeSchedule mixed = FeeFiles.of(folder, "table,kind,flat,currency", "premium,fee,90,EUR", "title,paper,33,USD");
+        assertEquals(new BigDecimal("1132.00"), LandedCost.of(mixed, FeeFiles.bid("1000")).total(), "1,000 + 90 x 1.10 + 33");
+    }
+}

@@ -1,0 +1,87 @@
+package swapworth.donor;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.math.BigDecimal;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SplittableRandom;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class HighestBidTest {
+    @TempDir
+    Path folder;
+
+    private static HighestBid found(FeeSchedule schedule, String target) {
+        return assertInstanceOf(HighestBid.class, HighestBid.of(schedule, FeeFiles.bid("1"), new BigDecimal(target)));
+    }
+
+    // Source: a published fee table, results by hand (reference/fee-tables/SOURCE.md).
+    @Test
+    void a_published_fee_table_gives_the_highest_bids_found_by_hand() throws IOException {
+        FeeSchedule schedule = FeeFiles.read(FeeFiles.REFERENCE.resolve("tiers.csv"));
+        for (BigDecimal[] row : FeeFiles.rows("highest.csv")) {
+            HighestBid answer = assertInstanceOf(HighestBid.class, HighestBid.of(schedule, FeeFiles.bid("1"), row[0]));
+            assertEquals(0, row[1].compareTo(answer.bid()), "target " + row[0] + ": " + answer.bid());
+            assertEquals(row[2], answer.landed());
+        }
+    }
+
+    @Test
+    void the_step_that_stops_the_next_bid_is_named() {
+        HighestBid answer = found(FeeFiles.read(FeeFiles.REFERENCE.resolve("tiers.csv")), "6550");
+        assertEquals("from a bid of 5,499 to one of 5,500 the landed cost goes from 6,530.21 to 6,606.28",
+                answer.steps().get(1).sentence());
+        assertEquals(new BigDecimal("6606.28"), answer.nextLanded());
+    }
+
+    @Test
+    void search_finds_what_trying_every_bid_finds_also_where_fees_fall_and_bids_rise_by_uneven_steps() throws IOException {
+        SplittableRandom random = new SplittableRandom(11);
+        for (int trial = 0; trial < 60; trial++) {
+            List<String> lines = new ArrayList<>(List.of("table,kind,from,to,flat,percent,minimum,maximum,applies_to"));
+            int from = 0;
+            int tables = 1 + random.nextInt(3);
+            for (int t = 0; t < tables; t++) {
+                from = 0;
+                for (int i = 0; i < 4; i++) {
+                    int to = from + 50 + random.nextInt(400);
+                    lines.add("t" + t + ",fee," + from + "," + (i == 3 ? "" : to) + "," + random.nextInt(120) + "," + random.nextInt(30) + ","
+                            + (random.nextInt(3) == 0 ? random.nextInt(90) : "") + "," + (random.nextInt(3) == 0 ? 90 + random.nextInt(90) : "")
+                            + "," + (t > 0 && random.nextInt(2) == 0 ? "all above" : ""));
+                    from = to + random.nextInt(2);
+                }
+            }
+            lines.add("steps,increment,0,300,25,,,,");
+            lines.add("steps,increment,300,,40,,,,");
+            FeeSchedule schedule = FeeFiles.of(folder, lines.toArray(String[]::new));
+            assertTrue(schedule.unusable().isEmpty(), schedule.unusable() + "");
+            BigDecimal target = BigDecimal.valueOf(200 + random.nextInt(1500));
+            BigDecimal best = BigDecimal.ZERO;
+            for (int bid = 25; bid <= target.intValue(); bid += bid < 300 ? 25 : 40) {
+                best = LandedCost.of(schedule, FeeFiles.bid("" + bid)).total().compareTo(target) <= 0 ? BigDecimal.valueOf(bid) : best;
+            }
+            BidAnswer answer = HighestBid.of(schedule, FeeFiles.bid("1"), target);
+            if (best.signum() == 0) {
+                assertInstanceOf(NoBid.class, answer);
+            } else {
+                assertEquals(0, best.compareTo(assertInstanceOf(HighestBid.class, answer).bid()), String.join("\n", lines) + "\n" + target);
+            }
+        }
+    }
+
+    @Test
+    void a_target_below_every_fee_has_no_bid_and_says_why() throws IOException {
+        NoBid none = assertInstanceOf(NoBid.class, HighestBid.of(FeeFiles.read(FeeFiles.REFERENCE.resolve("tiers.csv")), FeeFiles.bid("1"),
+                new BigDecimal("100")));
+        assertTrue(none.reason().contains("even a bid of 1 costs 156.06"), none.reason());
+        FeeSchedule far = FeeFiles.of(folder, "table,kind,flat,per_mile", "freight,freight,200,1.2");
+        NoBid unknown = assertInstanceOf(NoBid.class, HighestBid.of(far, FeeFiles.bid("1"), new BigDecimal("3000")));
+        assertTrue(unknown.reason().contains("distance_away is blank"), unknown.reason());
+    }
+}

@@ -1,0 +1,126 @@
+package swapworth.donor;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.math.BigDecimal;
+import java.nio.file.Path;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import swapworth.listing.Keys;
+import swapworth.listing.PriceIncludes;
+import swapworth.listing.Runs;
+import swapworth.listing.Seller;
+
+class LandedCostTest {
+    @TempDir
+    Path folder;
+
+    // Source: a published fee table, results by hand (reference/fee-tables/SOURCE.md).
+    @Test
+    void a_published_fee_table_gives_the_landed_costs_found_by_hand_to_the_cent() throws IOException {
+        FeeSchedule schedule = FeeFiles.read(FeeFiles.REFERENCE.resolve("tiers.csv"));
+        assertEquals(19, schedule.read().used());
+        for (BigDecimal[] row : FeeFiles.rows("landed.csv")) {
+            LandedCost cost = LandedCost.of(schedule, Purchase.atAuction(row[0]));
+            assertEquals(row[2], cost.total(), "bid " + row[0]);
+            assertEquals(0, row[1].compareTo(cost.lines().get(1).amount()), "premium at " + row[0]);
+            assertTrue(cost.whole());
+        }
+    }
+
+    // Source: a published table whose rows say only "up to"; shares of the bid by hand: 550 of 10,000 and 275 of 1,000.
+    @Test
+    void rows_that_say_only_where_they_end_hold_their_end() throws IOException {
+        FeeSchedule schedule = FeeFiles.read(FeeFiles.REFERENCE.resolve("house.csv"));
+        assertEquals(new BigDecimal("10550.00"), LandedCost.of(schedule, FeeFiles.bid("10000")).total());
+        assertEquals(new BigDecimal("1275.00"), LandedCost.of(schedule, FeeFiles.bid("1000")).total());
+        assertEquals(new BigDecimal("2275.00"), LandedCost.of(schedule, FeeFiles.bid("2000")).total());
+        assertEquals(new BigDecimal("2350.01"), LandedCost.of(schedule, FeeFiles.bid("2000.01")).total());
+        assertEquals(new BigDecimal("91750.00"), LandedCost.of(schedule, FeeFiles.bid("90000")).total());
+    }
+
+    private FeeSchedule everyKind() throws IOException {
+        return FeeFiles.of(folder, "table,kind,from,to,flat,percent,minimum,per_day,free_days,days,per_mile,applies_to,seller,when,car",
+                "premium,fee,0,2000,150,5,,,,,,,,,", "premium,fee,2001,,,12,300,,,,,,,,", "gate,fee,,,79,,,,,,,,,,",
+                "broker,broker,,,,8.85,400,,,,,bid,,,", "tax,tax,,,,6,,,,,,bid; premium; gate,,,", "title,paper,,,33,,,,,,,,,,",
+                "yard,storage,,,,,,25,2,5,,,,,", "freight,freight,0,200,250,,,,,,1.50,,,,", "freight,freight,200,,300,,,,,,1.10,,,,",
+                "winching,freight,,,120,,,,,,,,,non-runner,", "new key,key,,,180,,,,,,,,,no key,",
+                "freight,freight,,,95,,,,,,,,,,near by");
+    }
+
+    private static Purchase hit(String bid) {
+        return new Purchase("front hit", new BigDecimal(bid), Seller.AUCTION, PriceIncludes.NEITHER, Runs.NOT_TRIED, Keys.NO,
+                OptionalDouble.of(164));
+    }
+
+    // By hand: 4,000 + 12 % 480 + 79 + the minimum 400 (8.85 % is 354) + 6 % of (4,000 + 480 + 79) 273.54 + 33 + 25 x (5 - 2) 75
+    // + 250 + 164 x 1.50 = 496 + 120 + 180 = 6,136.54.
+    @Test
+    void every_kind_of_line_is_charged_on_what_it_applies_to() throws IOException {
+        LandedCost cost = LandedCost.of(everyKind(), hit("4000"));
+        assertEquals(new BigDecimal("6136.54"), cost.total());
+        assertEquals(10, cost.lines().size());
+        assertTrue(cost.whole() && cost.questions().isEmpty());
+        assertTrue(cost.table().text().contains("6,136.54"), cost.table().text());
+    }
+
+    // By hand: 4,000 + tax: none from a private seller + 33 + 250 + 246 + 180 for the key; it drives, so no winching.
+    @Test
+    void a_private_seller_charges_no_auction_fees_and_no_sales_tax() throws IOException {
+        Purchase privately = new Purchase("tidy", new BigDecimal("4000"), Seller.PRIVATE, PriceIncludes.UNKNOWN, Runs.DRIVES, Keys.NO,
+                OptionalDouble.of(164));
+        LandedCost cost = LandedCost.of(everyKind(), privately);
+        assertEquals(new BigDecimal("4709.00"), cost.total());
+        assertTrue(cost.questions().isEmpty(), "a private price holds no auction fees to ask about");
+    }
+
+    @Test
+    void what_a_price_includes_is_not_paid_twice_and_a_blank_at_an_auction_is_one_question() throws IOException {
+        FeeSchedule schedule = FeeFiles.read(FeeFiles.REFERENCE.resolve("tiers.csv"));
+        Purchase bare = FeeFiles.bid("2000");
+        // By hand from 2,534.56: without 285 + 82; without 125 + 4.556; without both.
+        assertEquals(new BigDecimal("2167.56"), total(schedule, bare, PriceIncludes.FEES));
+        assertEquals(new BigDecimal("2405.00"), total(schedule, bare, PriceIncludes.TAX));
+        assertEquals(new BigDecimal("2038.00"), total(schedule, bare, PriceIncludes.BOTH));
+        assertEquals(new BigDecimal("2534.56"), total(schedule, bare, PriceIncludes.UNKNOWN));
+        LandedCost open = LandedCost.of(schedule, including(bare, PriceIncludes.UNKNOWN));
+        assertEquals(1, open.questions().size());
+        assertTrue(open.questions().get(0).contains("price_includes"));
+    }
+
+    private static Purchase including(Purchase p, PriceIncludes includes) {
+        return new Purchase(p.car(), p.bid(), p.seller(), includes, p.runs(), p.keys(), p.miles());
+    }
+
+    private static BigDecimal total(FeeSchedule schedule, Purchase p, PriceIncludes includes) {
+        return LandedCost.of(schedule, including(p, includes)).total();
+    }
+
+    @Test
+    void a_car_with_a_table_of_its_own_pays_that_one() throws IOException {
+        Purchase near = new Purchase("Near By", new BigDecimal("100"), Seller.PRIVATE, PriceIncludes.NEITHER, Runs.DRIVES, Keys.YES,
+                OptionalDouble.empty());
+        assertEquals(new BigDecimal("228.00"), LandedCost.of(everyKind(), near).total(), "100 + 33 + 95");
+    }
+
+    @Test
+    void an_unknown_distance_leaves_a_line_out_and_says_so() throws IOException {
+        LandedCost cost = LandedCost.of(everyKind(), FeeFiles.bid("4000"));
+        assertFalse(cost.whole());
+        assertEquals("freight: distance_away is blank", cost.missing().get(0));
+        assertTrue(cost.table().text().contains("at least"));
+    }
+
+    @Test
+    void days_that_the_file_does_not_state_are_a_visible_assumption() throws IOException {
+        FeeSchedule schedule = FeeFiles.of(folder, "table,kind,per_day,free_days", "yard,storage,50,1");
+        LandedCost cost = LandedCost.of(schedule, FeeFiles.bid("1000"));
+        // days_until_collected is 3: 50 x (3 - 1).
+        assertEquals(new BigDecimal("1100.00"), cost.total());
+        assertTrue(cost.lines().get(1).how().contains("days_until_collected"), cost.lines().get(1).how());
+    }
+}
