@@ -98,6 +98,7 @@ public final class Main {
                         "  value --market LISTINGS... --subject CARS    cars valued by listings",
                         "  index LISTINGS...    how the level of the market has moved",
                         "  landed FOLDER        what each car costs once it stands in the yard, and the highest bid",
+                        "  swap FOLDER          the finished cars of cars.csv: body of one line, running gear of another",
                         "  project FOLDER       the money of the undertaking: spent, still to come, and what it is against",
                         "  notebook FILE...     notebooks run, each written as a page");
         ofFolder(root);
@@ -152,6 +153,13 @@ public final class Main {
                 ofFolder(spec);
                 common(spec);
                 on(spec, "the day up to which rows of the ledger can be done; unless stated the day of the last row that is done");
+            }
+            case "swap" -> {
+                spec.usageMessage().description("Values finished swaps: the rows of cars.csv of the role 'finished', by listings.csv, swaps.csv"
+                        + " and the assumptions.");
+                ofFolder(spec);
+                common(spec);
+                modelling(spec);
             }
             case NOTEBOOK -> notebook(spec);
             default -> {

@@ -65,6 +65,7 @@ final class Steps {
                 case "value" -> value(arguments);
                 case "index" -> index(arguments);
                 case "landed" -> new DonorSteps(this, out).landed(arguments);
+                case "swap" -> new SwapSteps(this, out, err).swap(arguments);
                 case "project" -> new ProjectSteps(this, out, err).project(arguments);
                 case "notebook" -> notebook(arguments);
                 default -> folder(arguments);
@@ -85,8 +86,8 @@ final class Steps {
     static void keepApart(Arguments arguments, List<Path> inputs) throws IOException {
         List<Path> read = new ArrayList<>(inputs);
         for (Path input : inputs) {
-            for (String beside : List.of(LISTINGS, CARS, "ledger.csv", "gates.csv", "alternatives.csv", "words.csv", "lines.csv", "rates.csv", "assumptions.csv", "fees.csv", "parts.csv",
-                    "partout.csv")) {
+            for (String beside : List.of(LISTINGS, CARS, "words.csv", "lines.csv", "rates.csv", "assumptions.csv", "fees.csv", "parts.csv",
+                    "partout.csv", "swaps.csv", "ledger.csv", "gates.csv", "alternatives.csv")) {
                 read.add(input.resolveSibling(beside));
             }
         }
@@ -335,11 +336,11 @@ final class Steps {
         }
     }
 
-    private static ListingsRead read(List<Path> files) {
+    static ListingsRead read(List<Path> files) {
         return Listings.withDefaults().readFiles(files.get(0), files.subList(1, files.size()).toArray(Path[]::new));
     }
 
-    private PriceModel model(ListingsRead read, Arguments arguments, Path folder) {
+    PriceModel model(ListingsRead read, Arguments arguments, Path folder) {
         Assumptions assumptions = assumptions(folder);
         TreeSet<String> columns = new TreeSet<>();
         if (!arguments.with().isEmpty()) {
@@ -373,7 +374,7 @@ final class Steps {
         print(judged.model(), judged.study());
     }
 
-    private static String counted(ListingsRead read) {
+    static String counted(ListingsRead read) {
         int cars = read.cars().size();
         return read.counts().sentence() + "; " + cars + (cars == 1 ? " car" : " cars");
     }
@@ -404,7 +405,7 @@ final class Steps {
         }
     }
 
-    private int nothing(ListingsRead read) {
+    int nothing(ListingsRead read) {
         err.println("no usable row: " + read.counts().sentence());
         for (List<RowProblem> some : List.of(read.rejected(), read.setAside())) {
             for (RowProblem p : some.subList(0, Math.min(5, some.size()))) {
@@ -414,7 +415,7 @@ final class Steps {
         return NOTHING_USABLE;
     }
 
-    private int ending(ListingsRead read, Arguments arguments) {
+    int ending(ListingsRead read, Arguments arguments) {
         if (arguments.strictness() == Arguments.Strictness.STRICT && read.counts().rejected() > 0) {
             err.println("--strict: " + read.counts().rejected() + " rejected");
             return NOTHING_USABLE;

@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
@@ -40,6 +41,7 @@ final class Encoder {
     private final double middleMiles;
     private final Optional<LocalDate> begin;
     private final Optional<LocalDate> end;
+    private Optional<Terms.Levels> pairTerm = Optional.empty();
     private int columns;
 
     Encoder(List<Evidence> evidence, Assumptions assumptions, List<String> further) {
@@ -114,9 +116,11 @@ final class Encoder {
             levels("how far running gears differ", "spread_gears", Role.PRIMARY, seen, s -> Optional.of(pairs.gear(s.facts())),
                     assumptions);
             // Pairs are few and tell little of their spread: the stated one is the middle of its prior, not the scale.
-            add(new Terms.Levels("how far a body and a running gear depart together", Group.LEVEL_OF_LINE,
+            Terms.Levels departures = new Terms.Levels("how far a body and a running gear depart together", Group.LEVEL_OF_LINE,
                     assumptions.get("spread_pairs").middle() / HALF_NORMAL_MEDIAN, Role.PRIMARY, seen,
-                    s -> Optional.of(pairs.pair(s.facts())), ONE));
+                    s -> Optional.of(pairs.pair(s.facts())), ONE);
+            add(departures);
+            pairTerm = Optional.of(departures);
         } else {
             levels("how far lines differ", "spread_lines", Role.PRIMARY, seen, s -> Optional.of(s.facts().vehicle()), assumptions);
         }
@@ -333,6 +337,12 @@ final class Encoder {
         }
         return new Encoded(SparseRow.of(row.indices(), row.values()), row.terms(), measured.inflation(),
                 (measured.age() - middleAge) / 10, measured.remarks());
+    }
+
+    /** The column that stands for the departure of every pair never seen, where the pair of a subject is one of them. */
+    OptionalInt unseenPair(Subject subject) {
+        return pairTerm.flatMap(t -> t.level(subject).filter(pair -> t.coefficient(pair).isEmpty()).map(pair -> t.unseen()))
+                .map(OptionalInt::of).orElse(OptionalInt.empty());
     }
 
     BodiesAndGears pairs() {
