@@ -14,6 +14,7 @@ import swapworth.project.Equity;
 import swapworth.project.Forecast;
 import swapworth.project.Ledger;
 import swapworth.project.LedgerSums.Sum;
+import swapworth.project.NowOrLater;
 import swapworth.statistics.Quantiles;
 
 /** The charts of an undertaking, each made from results of the project. */
@@ -116,6 +117,21 @@ public final class ProjectCharts {
         }
         return Charts.ranges("Net cost of each alternative after " + alternatives.horizon() + " months",
                 "net cost, " + alternatives.currency(), rows, OptionalDouble.empty());
+    }
+
+    /**
+     * What waiting brings, by months.
+     *
+     * @param choice now or later
+     * @return one row for each number of months
+     */
+    public static Chart nowOrLater(NowOrLater choice) {
+        List<RangeRow> rows = new ArrayList<>();
+        for (int h = 1; h <= choice.months(); h++) {
+            rows.add(row(h == 1 ? "1 month" : h + " months", choice.gain(h)));
+        }
+        return Charts.ranges("What waiting brings before it costs anything", "waiting brings, " + choice.currency(), rows,
+                OptionalDouble.of(0));
     }
 
     /** A row of draws with its ranges. */

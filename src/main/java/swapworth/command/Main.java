@@ -152,7 +152,7 @@ public final class Main {
                 spec.usageMessage().description("The money of the undertaking, from ledger.csv and the files beside it.");
                 ofFolder(spec);
                 common(spec);
-                on(spec, "the day up to which rows of the ledger can be done; unless stated the day of the last row that is done");
+                modelling(spec);
             }
             case "swap" -> {
                 spec.usageMessage().description("Values finished swaps: the rows of cars.csv of the role 'finished', by listings.csv, swaps.csv"

@@ -3,6 +3,8 @@ package swapworth.project;
 import static java.util.Objects.requireNonNull;
 
 import java.util.List;
+import java.util.Optional;
+import swapworth.market.Range;
 
 /**
  * One way to get a car: what it costs until a stated month, all counted in the money of that month.
@@ -63,16 +65,15 @@ public record Alternative(String name, double[] netCost, double[] toFind, double
      * @param line the line of the file on which it begins
      * @param name its name: the same name, amounts and kind in two alternatives are one thing, drawn once
      * @param kind what it is
-     * @param low the least; as the likely amount where none is stated
      * @param likely the likely amount
-     * @param high the most
+     * @param ends the least and the most, where they are stated
      * @param chance how likely it is to happen at all, 0 to 1
      * @param month the first month, from now
      * @param until the last month for something that comes every month, else the first
      * @param hours own hours
      * @param car the car in play whose value the amount is; empty for none
      */
-    public record Item(int line, String name, Kind kind, double low, double likely, double high, double chance, int month, int until,
+    public record Item(int line, String name, Kind kind, double likely, Optional<Range> ends, double chance, int month, int until,
             double hours, String car) {
     }
 

@@ -26,7 +26,8 @@ import swapworth.table.Table;
  * resale), {@code month} and {@code until} (months from now), {@code low, likely, high, chance, hours, car}.
  *
  * <p>All amounts are carried to the horizon with the cost of money. Draw i of every way is one state of the world: an item of the same name,
- * amounts and kind in two ways is drawn once, and the value of a car in play comes with the draws of the market. So the chance that one
+ * amounts and kind in two ways is drawn once, and the value of a car in play comes with the draws of the market (at a resale in a later
+ * month older by the assumption {@code age_slope}). So the chance that one
  * way beats another is not read off two ranges.
  */
 public final class Alternatives {
@@ -171,8 +172,8 @@ public final class Alternatives {
         }
 
         private double[] amounts(Item item) {
-            String key = item.name() + "\n" + item.kind() + "\n" + item.low() + "\n" + item.likely() + "\n" + item.high() + "\n" + item.car()
-                    + "\n" + item.chance();
+            String key = item.name() + "\n" + item.kind() + "\n" + item.likely() + "\n" + item.ends() + "\n" + item.car()
+                    + "\n" + item.chance() + "\n" + (item.car().isEmpty() ? 0 : item.month());
             return drawn.computeIfAbsent(key, k -> draw(item, options.seed() ^ 31L * k.hashCode()));
         }
 
@@ -180,9 +181,10 @@ public final class Alternatives {
             double[] normals = UncertainSum.normals(options.count(), seed);
             double[] amounts;
             if (options.cars().containsKey(item.car())) {
-                amounts = options.cars().get(item.car()).clone();
-            } else if (item.low() < item.high()) {
-                amounts = AmountLaw.pert(item.low(), item.likely(), item.high()).draws(normals);
+                double years = item.kind() == Kind.RESALE ? item.month() / 12.0 : 0;
+                amounts = Figures.times(options.cars().get(item.car()), StrictMath.exp(years * options.assumptions().logMiddle("age_slope")));
+            } else if (item.ends().isPresent()) {
+                amounts = AmountLaw.pert(item.ends().get().low(), item.likely(), item.ends().get().high()).draws(normals);
             } else {
                 Assumption off = options.assumptions().get("alternative_estimate");
                 boolean fixed = item.kind() == Kind.PAYMENT || item.kind() == Kind.OWED || item.kind() == Kind.LOAN || item.likely() <= 0;
@@ -260,7 +262,7 @@ public final class Alternatives {
                         Column.number("own hours", "h"), Column.number("items", ""));
         side.note(read.sentence() + ".");
         side.note("Net cost: all that is paid and used up until then less what comes in and the resale, carried to that month with the cost of money;"
-                + " own hours are not in it. Cash to find: the most that must be found at any time beside what is owned and borrowed;"
+                + " own hours are not in it. The resale of a car in play is its value now, older by the assumption age_slope. Cash to find: the most that must be found at any time beside what is owned and borrowed;"
                 + " nine times in ten it is no more than the figure beside it.");
         for (Alternative one : all) {
             Range near = Forecast.range(one.netCost(), 0.80);

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import swapworth.market.Range;
 import swapworth.money.Money;
 import swapworth.project.Alternative.Item;
 import swapworth.project.Alternative.Kind;
@@ -116,8 +117,9 @@ final class AlternativesReader {
         double chance = row.number("chance", 0, 100).orElse(100) / 100;
         double hours = row.number("hours", 0, 100_000).orElse(0);
         double middle = likely.map(BigDecimal::doubleValue).orElse(0.0);
-        return Optional.of(new Item(row.line(), row.text("item"), kind, low.map(BigDecimal::doubleValue).orElse(middle), middle,
-                high.map(BigDecimal::doubleValue).orElse(middle), chance, from, Math.max(from, to), hours, car));
+        boolean ordered = low.isPresent() && high.isPresent() && low.get().compareTo(high.get()) <= 0;
+        Optional<Range> ends = ordered ? Optional.of(new Range(low.get().doubleValue(), high.get().doubleValue())) : Optional.empty();
+        return Optional.of(new Item(row.line(), row.text("item"), kind, middle, ends, chance, from, Math.max(from, to), hours, car));
     }
 
     private Optional<BigDecimal> amount(NamedRows.Row row, String column) {

@@ -8,8 +8,10 @@ import java.time.YearMonth;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeSet;
 import swapworth.assumptions.Assumption;
 import swapworth.assumptions.Assumptions;
 import swapworth.market.Range;
@@ -91,19 +93,24 @@ public final class Forecast {
         LedgerSums sums = ledger.sums();
         soFar = sums.total().net().doubleValue();
         keptAtCompletion = sums.keptAtCompletion().doubleValue();
-        Lines lines = new Lines(ledger, options.assumptions);
+        Lines lines = new Lines(ledger, options);
         UncertainSum.Drawn drawn = UncertainSum.of(lines.lines).drawn(count, options.seed);
         double[][] net = new double[lines.months][count];
         toPay = new double[count];
         toReceive = new double[count];
         total = new double[count];
-        for (int m = 0; m < lines.months; m++) {
+        for (int bin = 0; bin < drawn.bins().length; bin++) {
+            double[] amounts = drawn.bins()[bin];
+            double[] month = net[bin / (2 * lines.movements.size())];
+            double[] factors = lines.movements.get(bin / 2 % lines.movements.size());
             for (int i = 0; i < count; i++) {
-                double out = 2 * m < drawn.bins().length ? drawn.bins()[2 * m][i] : 0;
-                double in = 2 * m + 1 < drawn.bins().length ? drawn.bins()[2 * m + 1][i] : 0;
-                toPay[i] += out;
-                toReceive[i] -= in;
-                net[m][i] = out + in;
+                double amount = factors.length == 0 ? amounts[i] : amounts[i] * factors[i];
+                month[i] += amount;
+                if (bin % 2 == 0) {
+                    toPay[i] += amount;
+                } else {
+                    toReceive[i] -= amount;
+                }
             }
         }
         for (int i = 0; i < count; i++) {
@@ -138,7 +145,7 @@ public final class Forecast {
      * @return 10,000 draws, seed 1, the assumptions of the program
      */
     public static Options withDefaults() {
-        return new Options(COUNT, 1, Assumptions.defaults());
+        return new Options(COUNT, 1, Assumptions.defaults(), Map.of());
     }
 
     /**
@@ -147,14 +154,22 @@ public final class Forecast {
      * @param count the number of draws, at least 1
      * @param seed their seed
      * @param assumptions what stands in where rows do not speak
+     * @param moved draws of a factor on the estimates of a category, in the order of the draws of the market
      */
-    public record Options(int count, long seed, Assumptions assumptions) {
+    public record Options(int count, long seed, Assumptions assumptions, Map<Category, double[]> moved) {
 
-        /** Checks that there is a draw. */
+        /** Checks that there is a draw and that factors have as many. */
         public Options {
             requireNonNull(assumptions, "assumptions");
+            moved = Map.copyOf(moved);
             if (count < 1) {
                 throw new IllegalArgumentException("a forecast needs a draw, not " + count);
+            }
+            for (Map.Entry<Category, double[]> factor : moved.entrySet()) {
+                if (factor.getValue().length != count) {
+                    throw new IllegalArgumentException(factor.getKey().words() + ": " + factor.getValue().length + " factors beside " + count
+                            + " draws");
+                }
             }
         }
 
@@ -166,7 +181,7 @@ public final class Forecast {
          * @return a copy
          */
         public Options draws(int draws, long of) {
-            return new Options(draws, of, assumptions);
+            return new Options(draws, of, assumptions, moved);
         }
 
         /**
@@ -176,7 +191,21 @@ public final class Forecast {
          * @return a copy
          */
         public Options with(Assumptions own) {
-            return new Options(count, seed, own);
+            return new Options(count, seed, own, moved);
+        }
+
+        /**
+         * The same, the estimates of a category moving with the market: what moves values moves the price of parts too.
+         *
+         * @param category the category
+         * @param factors draws of the factor, as many as draws of the forecast
+         * @return a copy
+         */
+        public Options moving(Category category, double[] factors) {
+            Map<Category, double[]> more = new EnumMap<>(Category.class);
+            more.putAll(moved);
+            more.put(category, factors.clone());
+            return new Options(count, seed, assumptions, more);
         }
 
         /**
@@ -201,9 +230,14 @@ public final class Forecast {
         final List<UncertainSum.Line> lines = new ArrayList<>();
         final List<Entry> entries = new ArrayList<>();
         final int months;
+        /** The factors of movement: none first, then those of the categories that move. */
+        final List<double[]> movements = new ArrayList<>(List.of(new double[0]));
         private final int reserves;
 
-        Lines(Ledger ledger, Assumptions assumptions) {
+        Lines(Ledger ledger, Options options) {
+            Assumptions assumptions = options.assumptions;
+            List<Category> moving = new ArrayList<>(new TreeSet<>(options.moved.keySet()));
+            moving.forEach(category -> movements.add(options.moved.get(category)));
             List<Entry> toCome = new ArrayList<>(ledger.entries());
             toCome.removeIf(e -> e.status() == Status.ACTUAL || e.amount().signum() == 0);
             toCome.sort(Comparator.comparing(Entry::due).thenComparing(Entry::category).thenComparing(Entry::direction)
@@ -220,7 +254,7 @@ public final class Forecast {
                 boolean out = entry.direction() == Direction.OUT;
                 AmountLaw law = law(entry, assumptions);
                 lines.add(new UncertainSum.Line(law, entry.category().ordinal(), law.sd() == 0 ? 0 : common, out ? 1 : -1, 1,
-                        2 * month + (out ? 0 : 1)));
+                        2 * (month * movements.size() + (law.sd() > 0 ? 1 + moving.indexOf(entry.category()) : 0)) + (out ? 0 : 1)));
                 entries.add(entry);
                 reserved |= entry.category() == Category.CONTINGENCY;
                 guessed[month] += out && entry.status() == Status.ESTIMATE ? entry.amount().doubleValue() : 0;
@@ -231,7 +265,7 @@ public final class Forecast {
             for (int m = 0; m < months && !reserved; m++) {
                 if (guessed[m] > 0 && reserve.middle() > 0) {
                     AmountLaw law = AmountLaw.lognormal(guessed[m] * reserve.middle() / 100, reserve.spread() / reserve.middle());
-                    lines.add(new UncertainSum.Line(law, Category.values().length, 1, 1, 1, 2 * m));
+                    lines.add(new UncertainSum.Line(law, Category.values().length, 1, 1, 1, 2 * m * movements.size()));
                     added++;
                 }
             }
