@@ -65,8 +65,9 @@ final class Steps {
                 case "value" -> value(arguments);
                 case "index" -> index(arguments);
                 case "landed" -> new DonorSteps(this, out).landed(arguments);
-                case "swap" -> new SwapSteps(this, out, err).swap(arguments);
+                case "partout" -> new DonorSteps(this, out).partout(arguments);
                 case "project" -> new ProjectSteps(this, out, err).project(arguments);
+                case "swap" -> new SwapSteps(this, out, err).swap(arguments);
                 case "notebook" -> notebook(arguments);
                 default -> folder(arguments);
             };
