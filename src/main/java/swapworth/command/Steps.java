@@ -24,13 +24,12 @@ import swapworth.market.JudgedRows;
 import swapworth.market.MarketIndex;
 import swapworth.market.ModelTables;
 import swapworth.market.PriceModel;
+import swapworth.market.TimeOnMarket;
 import swapworth.market.Valued;
 import swapworth.notebook.NotebookException;
 import swapworth.notebook.NotebookRun;
 import swapworth.notebook.Notebooks;
 import swapworth.notebook.Progress;
-import swapworth.project.Forecast;
-import swapworth.project.Ledger;
 import swapworth.reading.OutputFile;
 import swapworth.reading.RowProblem;
 import swapworth.reading.UnusableFileException;
@@ -38,7 +37,6 @@ import swapworth.report.ListingsPage;
 import swapworth.report.MarketSection;
 import swapworth.report.Page;
 import swapworth.report.Part;
-import swapworth.report.ProjectPage;
 import swapworth.report.Section;
 import swapworth.table.Table;
 
@@ -51,7 +49,6 @@ final class Steps {
     private static final int TOO_MANY_TO_SHOW = 5_000;
     private static final String LISTINGS = "listings.csv";
     private static final String CARS = "cars.csv";
-    private static final String LEDGER = "ledger.csv";
 
     private final PrintStream out;
     private final PrintStream err;
@@ -70,7 +67,7 @@ final class Steps {
                 case "index" -> index(arguments);
                 case "landed" -> new DonorSteps(this, out).landed(arguments);
                 case "partout" -> new DonorSteps(this, out).partout(arguments);
-                case "project" -> project(arguments);
+                case "project" -> new ProjectSteps(this, out, err).project(arguments);
                 case "swap" -> new SwapSteps(this, out, err).swap(arguments);
                 case "notebook" -> notebook(arguments);
                 default -> folder(arguments);
@@ -91,8 +88,8 @@ final class Steps {
     static void keepApart(Arguments arguments, List<Path> inputs) throws IOException {
         List<Path> read = new ArrayList<>(inputs);
         for (Path input : inputs) {
-            for (String beside : List.of(LISTINGS, CARS, LEDGER, "words.csv", "lines.csv", "rates.csv", "assumptions.csv", "fees.csv", "parts.csv",
-                    "partout.csv", "swaps.csv")) {
+            for (String beside : List.of(LISTINGS, CARS, "words.csv", "lines.csv", "rates.csv", "assumptions.csv", "fees.csv", "parts.csv",
+                    "partout.csv", "swaps.csv", "ledger.csv", "gates.csv", "alternatives.csv")) {
                 read.add(input.resolveSibling(beside));
             }
         }
@@ -212,15 +209,15 @@ final class Steps {
         PriceModel model = model(read, arguments, folderOf(arguments.listings().get(0)));
         account(read);
         if (!(model.index() instanceof Answer.Told<MarketIndex> told)) {
-            out.println();
-            model.index().match(index -> index, no -> {
-                out.println("Cannot tell how the market moved: " + no.reason() + "; needed: " + no.needed() + ".");
-                return no;
-            });
+            out.println("\n" + IndexTables.summary(model));
             return ending(read, arguments);
         }
         MarketIndex index = chosen(told.value(), arguments);
-        for (Table table : IndexTables.all(model, index)) {
+        out.println("\n" + IndexTables.summary(index));
+        index.cautions().forEach(c -> out.println("  " + c + "."));
+        List<Table> tables = new ArrayList<>(IndexTables.all(model, index));
+        tables.addAll(TimeOnMarket.of(model).match(TimeOnMarket::tables, no -> List.of()));
+        for (Table table : tables) {
             out.println();
             out.print(table.text());
         }
@@ -244,40 +241,6 @@ final class Steps {
         } catch (IllegalArgumentException e) {
             throw new WrongUsageException(String.valueOf(e.getMessage()));
         }
-    }
-
-    /** The money of the undertaking. */
-    private int project(Arguments arguments) throws IOException {
-        Path folder = folder(arguments.folder());
-        Path file = folder.resolve(LEDGER);
-        keepApart(arguments, List.of(file));
-        Ledger.Options options = Ledger.withDefaults().with(assumptions(folder));
-        Ledger ledger = arguments.on().map(options::on).orElse(options).read(file);
-        if (ledger.entries().isEmpty()) {
-            err.println("no usable row: " + ledger.read().sentence());
-            ledger.read().problems().stream().limit(5).forEach(p -> err.println("  " + p.file() + ":" + p.line() + " " + p.column() + ": "
-                    + p.message()));
-            return NOTHING_USABLE;
-        }
-        Forecast forecast = Forecast.withDefaults().with(options.assumptions()).of(ledger);
-        out.println(ledger.read().sentence());
-        printProblems("rejected", ledger.read().rejected());
-        printProblems("set aside", ledger.read().setAside());
-        printProblems("question", ledger.read().questions());
-        for (List<Table> tables : List.of(ledger.sums().tables(), forecast.tables())) {
-            tables.forEach(table -> out.print("\n" + table.text()));
-        }
-        if (arguments.out().isPresent()) {
-            write(arguments.out().get(), ledger.sums().byCategoryTable("").csv(), "the sums by category");
-        }
-        if (arguments.page().isPresent()) {
-            writePage(arguments.page().get(), ProjectPage.of(nameOf(folder), ledger, forecast));
-        }
-        if (arguments.strictness() == Arguments.Strictness.STRICT && !ledger.read().rejected().isEmpty()) {
-            err.println("--strict: " + ledger.read().rejected().size() + " rejected");
-            return NOTHING_USABLE;
-        }
-        return DONE;
     }
 
     private int notebook(Arguments arguments) throws IOException {
@@ -314,6 +277,8 @@ final class Steps {
         // Donors and recipients are worked out while the listings are judged.
         DonorSteps donors = new DonorSteps(this, out);
         inPlay.ifPresent(cars -> donors.start(folder, cars.cars(), read, model, arguments));
+        // The market in time is followed while the listings are judged.
+        CompletableFuture<Section> market = CompletableFuture.supplyAsync(() -> MarketSection.of(model));
         Judged judged = Judged.of(read, model, arguments.on(), arguments.level());
         print(read, judged);
         Optional<Valued> valued = Optional.empty();
@@ -330,12 +295,14 @@ final class Steps {
         if (arguments.out().isPresent()) {
             write(arguments.out().get(), judged.table().csv(), "the judged listings");
         }
+        out.println("\n" + IndexTables.summary(model));
         Path page = arguments.page().orElse(folder.resolve("swapworth.html"));
+        more.add(market.join());
         writePage(page, ListingsPage.of(nameOf(folder), judged, valued, more, missing(folder)));
         return ending(read, arguments);
     }
 
-    private static Path folder(Optional<Path> stated) {
+    static Path folder(Optional<Path> stated) {
         Path folder = stated.orElseGet(Steps::sampleFolder);
         if (!Files.isDirectory(folder)) {
             throw new NothingUsableException(folder + ": there is no such folder; needed: a folder with " + LISTINGS
@@ -344,7 +311,7 @@ final class Steps {
         return folder;
     }
 
-    private static String nameOf(Path folder) {
+    static String nameOf(Path folder) {
         Path name = folder.toAbsolutePath().normalize().getFileName();
         return name == null ? "listings" : name.toString();
     }
@@ -412,7 +379,7 @@ final class Steps {
         return PriceModel.options().with(assumptions).withColumns(further).fit(read.cars());
     }
 
-    private Assumptions assumptions(Path folder) {
+    Assumptions assumptions(Path folder) {
         Assumptions assumptions = Assumptions.ofFolder(folder);
         printProblems("changes nothing", assumptions.problems());
         return assumptions;

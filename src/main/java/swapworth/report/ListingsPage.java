@@ -51,7 +51,7 @@ public final class ListingsPage {
      * @return the page
      */
     public static Page of(String name, Judged judged) {
-        return new ListingsPage(name, judged, Optional.empty(), List.of(), List.of()).page();
+        return of(name, judged, Optional.empty(), List.of());
     }
 
     /**
@@ -68,12 +68,12 @@ public final class ListingsPage {
     }
 
     /**
-     * The page of a folder with what its other files answer.
+     * The page of a folder with what else its files answer.
      *
      * @param name what the collection is called, for the title
      * @param judged the judged listings
      * @param inPlay the cars in play and their values, where the folder names any
-     * @param more sections of other questions, which stand behind the cars in play
+     * @param more further sections, such as the market in time
      * @param missingFiles one sentence for each file that the folder lacks
      * @return the page
      */
@@ -87,7 +87,6 @@ public final class ListingsPage {
         List<Section> sections = new ArrayList<>();
         sections.add(readSection());
         inPlay.ifPresent(cars -> sections.add(Section.of("in-play", "Cars in play", Part.rows(cars.brief()), Part.bullets(cars.remarks()))));
-        sections.addAll(more);
         Table onOffer = judged.onOffer("#car-");
         if (!onOffer.rows().isEmpty()) {
             sections.add(Section.of("on-offer", "On offer at the last look", how(), Part.rows(onOffer)));
@@ -95,6 +94,7 @@ public final class ListingsPage {
         sections.add(fileOrder());
         sections.add(byGap());
         int place = sections.size();
+        sections.addAll(more);
         sections.add(grids());
         sections.add(model());
         sections.add(assumptions());
