@@ -232,6 +232,19 @@ public final class PartOut {
         return sum;
     }
 
+    /** What another engine and gearbox cost in place of those that are not good, by the chance that they are not. */
+    double[] gearToReplace() {
+        double[] sum = new double[state.count()];
+        for (Piece p : pieces) {
+            String group = p.row.part().group();
+            double bad = p.priced() && (group.equals("engine") || group.equals("gearbox")) ? 1 - chanceGood(p) : 0;
+            for (int i = 0; bad > 0 && i < sum.length; i++) {
+                sum[i] += bad * StrictMath.exp(p.logPrice[i]);
+            }
+        }
+        return sum;
+    }
+
     /** The chance that the engine and the gearbox that go into the swap are both good, by the middles of the assumptions. */
     double gearGood() {
         double chance = 1;
@@ -259,6 +272,11 @@ public final class PartOut {
                 Column.words("by"), Column.number("chance good", "%"), Column.words("goes to"), Column.sentences("remark"));
         table.note(pieces.size() + " parts named. A blank damage is unknown, not none.");
         for (Piece p : pieces) {
+            if (p.row.part().group().equals(PartKind.HULK) || p.row.part().group().equals(PartKind.CORE)) {
+                table.row(Cell.words(p.row.part().name()), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.words(p.row.goesTo().words()),
+                        Cell.words("what remains in the end"));
+                continue;
+            }
             table.row(Cell.words(p.row.part().name() + (p.row.count() > 1 ? " (" + p.row.count() + ")" : "")), Cell.words(p.row.part().zone()),
                     Cell.words(p.state.words()), Cell.words(p.why), Cell.number(100 * chanceGood(p), 0), Cell.words(p.row.goesTo().words()),
                     Cell.words(p.row.goesTo() == GoesTo.SELL ? p.earnsNothing() : "earns nothing"));
