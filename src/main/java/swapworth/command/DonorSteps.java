@@ -8,13 +8,17 @@ import java.time.LocalDate;
 import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import swapworth.assumptions.Assumptions;
 import swapworth.donor.DonorStudy;
 import swapworth.donor.FeeSchedule;
 import swapworth.donor.Landed;
+import swapworth.donor.Shading;
+import swapworth.listing.CandidateCar;
 import swapworth.listing.CarsFile;
 import swapworth.listing.ListingsRead;
 import swapworth.market.PriceModel;
+import swapworth.market.ValueDraws;
 import swapworth.reading.Conventions;
 import swapworth.reading.FolderSettings;
 import swapworth.report.DonorSections;
@@ -43,7 +47,7 @@ final class DonorSteps {
         steps.printProblems("set aside", read.setAside());
         out.println(schedule.read().sentence());
         steps.printProblems("fees", schedule.read().problems());
-        Landed landed = Landed.of(read.cars(), schedule, arguments.target());
+        Landed landed = Landed.of(read.cars(), schedule, arguments.target(), shading(folder, arguments));
         landed.tables().forEach(table -> out.print("\n" + table.text()));
         if (arguments.out().isPresent()) {
             steps.write(arguments.out().get(), landed.lines().csv(), "the lines of the landed costs");
@@ -55,6 +59,22 @@ final class DonorSteps {
         boolean rejected = arguments.strictness() == Arguments.Strictness.STRICT
                 && (!read.rejected().isEmpty() || !schedule.read().rejected().isEmpty());
         return landed.costs().isEmpty() || rejected ? 1 : 0;
+    }
+
+    /** Bids are shaded where there is a target and listings say what a car is worth. */
+    private Function<CandidateCar, Optional<Shading>> shading(Path folder, Arguments arguments) {
+        Path listings = folder.resolve("listings.csv");
+        if (arguments.target().isEmpty() || !Files.isRegularFile(listings)) {
+            return car -> Optional.empty();
+        }
+        ListingsRead read = Steps.read(List.of(listings));
+        if (read.listings().isEmpty()) {
+            return car -> Optional.empty();
+        }
+        PriceModel model = steps.model(read, arguments, folder);
+        ValueDraws draws = model.draws(DonorStudy.DRAWS, DonorStudy.SEED);
+        Optional<LocalDate> on = arguments.on().or(model::lastSeen);
+        return car -> Shading.of(car, draws, on, Assumptions.ofFolder(folder));
     }
 
     int partout(Arguments arguments) throws IOException {

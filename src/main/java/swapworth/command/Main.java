@@ -148,6 +148,7 @@ public final class Main {
                 spec.addOption(OptionSpec.builder("--target").paramLabel("AMOUNT").type(java.math.BigDecimal.class)
                         .description("the most to be paid in all: gives the highest bid for each car").build());
                 common(spec);
+                modelling(spec);
             }
             case "partout" -> {
                 spec.usageMessage().description("What the left-over parts of each car bring (cars.csv, partout.csv, parts.csv, listings.csv).");

@@ -24,6 +24,7 @@ import swapworth.market.JudgedRows;
 import swapworth.market.MarketIndex;
 import swapworth.market.ModelTables;
 import swapworth.market.PriceModel;
+import swapworth.market.TimeOnMarket;
 import swapworth.market.Valued;
 import swapworth.notebook.NotebookException;
 import swapworth.notebook.NotebookRun;
@@ -208,15 +209,15 @@ final class Steps {
         PriceModel model = model(read, arguments, folderOf(arguments.listings().get(0)));
         account(read);
         if (!(model.index() instanceof Answer.Told<MarketIndex> told)) {
-            out.println();
-            model.index().match(index -> index, no -> {
-                out.println("Cannot tell how the market moved: " + no.reason() + "; needed: " + no.needed() + ".");
-                return no;
-            });
+            out.println("\n" + IndexTables.summary(model));
             return ending(read, arguments);
         }
         MarketIndex index = chosen(told.value(), arguments);
-        for (Table table : IndexTables.all(model, index)) {
+        out.println("\n" + IndexTables.summary(index));
+        index.cautions().forEach(c -> out.println("  " + c + "."));
+        List<Table> tables = new ArrayList<>(IndexTables.all(model, index));
+        tables.addAll(TimeOnMarket.of(model).match(TimeOnMarket::tables, no -> List.of()));
+        for (Table table : tables) {
             out.println();
             out.print(table.text());
         }
@@ -271,6 +272,8 @@ final class Steps {
             return nothing(read);
         }
         PriceModel model = model(read, arguments, folder);
+        // The market in time is followed while the listings are judged.
+        CompletableFuture<Section> market = CompletableFuture.supplyAsync(() -> MarketSection.of(model));
         Judged judged = Judged.of(read, model, arguments.on(), arguments.level());
         print(read, judged);
         Optional<Valued> valued = Optional.empty();
@@ -286,8 +289,9 @@ final class Steps {
         if (arguments.out().isPresent()) {
             write(arguments.out().get(), judged.table().csv(), "the judged listings");
         }
+        out.println("\n" + IndexTables.summary(model));
         Path page = arguments.page().orElse(folder.resolve("swapworth.html"));
-        writePage(page, ListingsPage.of(nameOf(folder), judged, valued, missing(folder)));
+        writePage(page, ListingsPage.of(nameOf(folder), judged, valued, List.of(market.join()), missing(folder)));
         return ending(read, arguments);
     }
 

@@ -31,10 +31,14 @@ import swapworth.table.Table;
  * @param currency the base currency
  * @param landed landed costs; nothing without fees.csv
  * @param partOuts the parts of each car that partout.csv names
+ * @param choices donors side by side, and recipients; a purpose with no priced car is left out
+ * @param uses what else could be done with each donor
+ * @param brackets what cars that do not run are worth, where there are listings
  * @param offers the number of offers of parts
  * @param read what became of the rows of each file
  */
-public record DonorStudy(Currency currency, Optional<Landed> landed, List<PartOut> partOuts, int offers, List<RowsRead> read) {
+public record DonorStudy(Currency currency, Optional<Landed> landed, List<PartOut> partOuts, List<Choice> choices, List<DonorUses> uses,
+        List<RunningBracket> brackets, int offers, List<RowsRead> read) {
 
     /** The number of states of the market, unless told otherwise. */
     public static final int DRAWS = 2_000;
@@ -46,6 +50,9 @@ public record DonorStudy(Currency currency, Optional<Landed> landed, List<PartOu
         requireNonNull(currency, "currency");
         requireNonNull(landed, "landed");
         partOuts = List.copyOf(partOuts);
+        choices = List.copyOf(choices);
+        uses = List.copyOf(uses);
+        brackets = List.copyOf(brackets);
         read = List.copyOf(read);
     }
 
@@ -71,7 +78,7 @@ public record DonorStudy(Currency currency, Optional<Landed> landed, List<PartOu
         if (Files.isRegularFile(fees)) {
             FeeSchedule schedule = FeeSchedule.read(fees, settings, currency, assumptions);
             read.add(schedule.read());
-            landed = Optional.of(Landed.of(cars, schedule, target));
+            landed = Optional.of(Landed.of(cars, schedule, target, car -> draws.flatMap(d -> Shading.of(car, d, on, assumptions))));
         }
         List<PartOut> partOuts = new ArrayList<>();
         int offered = 0;
@@ -87,13 +94,55 @@ public record DonorStudy(Currency currency, Optional<Landed> landed, List<PartOu
             }
             PartsMarket market = PartsMarket.fit(offers, gears(cars, model), on, assumptions);
             MarketState state = draws.map(d -> MarketState.of(d, SEED, on)).orElseGet(() -> MarketState.withoutCars(DRAWS, SEED));
+            List<CandidateCar> named = cars.stream().filter(car -> file.speaksOf(car.name())).toList();
+            partOuts.addAll(named.stream().parallel().map(car -> PartOut.of(car, file, market, state, assumptions)).toList());
+            Further further = new Further(cars, landed, partOuts, market, state, assumptions);
+            return new DonorStudy(currency, landed, partOuts, further.choices(), further.uses(), further.brackets(model), offered, read);
+        }
+        return new DonorStudy(currency, landed, partOuts, List.of(), List.of(), List.of(), offered, read);
+    }
+
+    /** What follows from landed costs and recoveries together. */
+    private record Further(List<CandidateCar> cars, Optional<Landed> landed, List<PartOut> partOuts, PartsMarket market, MarketState state,
+            Assumptions assumptions) {
+
+        List<Choice> choices() {
+            List<CarOption> donors = new ArrayList<>();
+            List<CarOption> recipients = new ArrayList<>();
             for (CandidateCar car : cars) {
-                if (file.speaksOf(car.name())) {
-                    partOuts.add(PartOut.of(car, file, market, state, assumptions));
+                if (Landed.bought(car)) {
+                    option(car).ifPresent(o -> (o.givesGear() ? donors : recipients).add(o));
                 }
             }
+            List<Choice> choices = new ArrayList<>();
+            if (!donors.isEmpty()) {
+                choices.add(new Choice("Donors", donors));
+            }
+            if (!recipients.isEmpty()) {
+                choices.add(new Choice("Recipients", recipients));
+            }
+            return choices;
         }
-        return new DonorStudy(currency, landed, partOuts, offered, read);
+
+        private Optional<CarOption> option(CandidateCar car) {
+            return CarOption.of(car, landed.flatMap(l -> l.of(car.name())), partOuts.stream().filter(p -> p.car() == car).findFirst(),
+                    state.count());
+        }
+
+        List<DonorUses> uses() {
+            return partOuts.stream().parallel().flatMap(out -> option(out.car()).filter(CarOption::givesGear)
+                    .map(o -> DonorUses.of(o, out, out.allSold(), state.cars(), market, state, assumptions)).stream()).toList();
+        }
+
+        List<RunningBracket> brackets(Optional<PriceModel> model) {
+            List<RunningBracket> brackets = new ArrayList<>();
+            for (CandidateCar car : cars) {
+                if (model.isPresent() && state.cars().isPresent() && RunningBracket.isNeeded(car) && Landed.bought(car)) {
+                    brackets.add(RunningBracket.of(car, model.get(), state.cars().get(), market, state, assumptions));
+                }
+            }
+            return brackets;
+        }
     }
 
     /** Which running gear each line carries, by the cars in play and the listings. */

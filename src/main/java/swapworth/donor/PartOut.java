@@ -211,6 +211,44 @@ public final class PartOut {
         return new GearValue(counted.isEmpty() ? new double[0] : sum, counted, unpriced);
     }
 
+    /** The same car with everything that would go into the swap sold instead. */
+    PartOut allSold() {
+        List<Piece> sold = new ArrayList<>();
+        for (Piece p : pieces) {
+            sold.add(p.row.goesTo() == GoesTo.SWAP ? new Piece(p.row.sold(), p.state, p.why, p.logPrice, p.asked, p.priceFrom) : p);
+        }
+        return new PartOut(car, sold, state, draws, drift);
+    }
+
+    /** What goes into the swap as used parts, each counted by its chance to be good. */
+    double[] gearAsFound() {
+        double[] sum = new double[state.count()];
+        for (Piece p : pieces) {
+            double weight = p.row.goesTo() == GoesTo.SWAP && p.priced() ? p.row.count() * chanceGood(p) : 0;
+            for (int i = 0; weight > 0 && i < sum.length; i++) {
+                sum[i] += weight * StrictMath.exp(p.logPrice[i]);
+            }
+        }
+        return sum;
+    }
+
+    /** The chance that the engine and the gearbox that go into the swap are both good, by the middles of the assumptions. */
+    double gearGood() {
+        double chance = 1;
+        for (Piece p : pieces) {
+            String group = p.row.part().group();
+            if (p.row.goesTo() == GoesTo.SWAP && (group.equals("engine") || group.equals("gearbox"))) {
+                chance *= chanceGood(p);
+            }
+        }
+        return chance;
+    }
+
+    private double chanceGood(Piece p) {
+        return p.row.chanceGood().isPresent() ? p.row.chanceGood().getAsDouble()
+                : p.state == PartState.GONE ? 0 : draws.assumptions().get(p.state.chance()).middle() / 100;
+    }
+
     /**
      * What the damage leaves: every part of the car with its state and what becomes of it.
      *
@@ -221,10 +259,8 @@ public final class PartOut {
                 Column.words("by"), Column.number("chance good", "%"), Column.words("goes to"), Column.sentences("remark"));
         table.note(pieces.size() + " parts named. A blank damage is unknown, not none.");
         for (Piece p : pieces) {
-            double chance = p.row.chanceGood().isPresent() ? 100 * p.row.chanceGood().getAsDouble()
-                    : p.state == PartState.GONE ? 0 : draws.assumptions().get(p.state.chance()).middle();
             table.row(Cell.words(p.row.part().name() + (p.row.count() > 1 ? " (" + p.row.count() + ")" : "")), Cell.words(p.row.part().zone()),
-                    Cell.words(p.state.words()), Cell.words(p.why), Cell.number(chance, 0), Cell.words(p.row.goesTo().words()),
+                    Cell.words(p.state.words()), Cell.words(p.why), Cell.number(100 * chanceGood(p), 0), Cell.words(p.row.goesTo().words()),
                     Cell.words(p.row.goesTo() == GoesTo.SELL ? p.earnsNothing() : "earns nothing"));
         }
         return table.build();

@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 import swapworth.assumptions.Assumption;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.PriceKind;
@@ -40,6 +41,8 @@ public final class PartsMarket {
     private static final int NAMES = 5;
     private static final double DAYS_PER_MONTH = 30.4375;
     private static final double MILES_STEP = 10_000;
+    /** Departures of single parts from their like end here, in error scales. */
+    private static final double FARTHEST = 3;
 
     private final List<PartOffers.Offer> offers;
     private final Map<String, Integer> names = new TreeMap<>();
@@ -49,6 +52,7 @@ public final class PartsMarket {
     private final double middleMiles;
     private final Optional<LocalDate> on;
     private final Optional<Posterior> posterior;
+    private @Nullable Drawn kept;
 
     private PartsMarket(List<PartOffers.Offer> offers, Map<String, String> gearOfLine, Optional<LocalDate> on, Assumptions assumptions) {
         this.offers = offers;
@@ -159,22 +163,42 @@ public final class PartsMarket {
         return posterior.map(p -> p.priorShare(row(wanted, PriceKind.SOLD))).orElse(1.0);
     }
 
-    /** Joint draws of all part prices. */
-    Drawn draws(int count, long seed) {
-        return new Drawn(posterior.map(p -> p.draws(count, seed)));
+    /** Joint draws of all part prices; the same are asked for car after car and kept. */
+    synchronized Drawn draws(int count, long seed) {
+        if (kept == null || kept.count != count || kept.seed != seed) {
+            kept = new Drawn(count, seed, posterior.map(p -> p.draws(count, seed)));
+        }
+        return kept;
     }
 
     /** Joint draws: draw i of every part belongs to one state of the parts market. */
     final class Drawn {
+        private final int count;
+        private final long seed;
         private final Optional<JointDraws> joint;
 
-        private Drawn(Optional<JointDraws> joint) {
+        private Drawn(int count, long seed, Optional<JointDraws> joint) {
+            this.count = count;
+            this.seed = seed;
             this.joint = joint;
         }
 
-        /** Draws of the logarithm of what one such part sells for; nothing where no offer names its kind. */
+        /**
+         * Draws of the logarithm of what one such part sells for; nothing where no offer names its kind. How one part departs from its like
+         * is held within {@value #FARTHEST} scales: beyond them lie mistyped prices, not sales, and with them a sum would have no mean.
+         */
         Optional<double[]> sold(Wanted wanted, long seed) {
-            return offersOf(wanted.part()) == 0 ? Optional.empty() : joint.map(j -> j.responses(row(wanted, PriceKind.SOLD), 1, 0, seed));
+            if (offersOf(wanted.part()) == 0 || joint.isEmpty()) {
+                return Optional.empty();
+            }
+            SparseRow row = row(wanted, PriceKind.SOLD);
+            double[] level = joint.get().of(row);
+            double[] one = joint.get().responses(row, 1, 0, seed);
+            double most = FARTHEST * posterior.orElseThrow().errorScale();
+            for (int i = 0; i < one.length; i++) {
+                one[i] = level[i] + Math.max(-most, Math.min(most, one[i] - level[i]));
+            }
+            return Optional.of(one);
         }
 
         /** Draws of the drift of part prices, log points a month. */
