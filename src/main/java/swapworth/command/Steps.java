@@ -32,11 +32,14 @@ import swapworth.notebook.Progress;
 import swapworth.reading.OutputFile;
 import swapworth.reading.RowProblem;
 import swapworth.reading.UnusableFileException;
+import swapworth.report.Cautions;
 import swapworth.report.ListingsPage;
 import swapworth.report.MarketSection;
 import swapworth.report.Page;
 import swapworth.report.Part;
 import swapworth.report.Section;
+import swapworth.report.SwapSection;
+import swapworth.swap.Swaps;
 import swapworth.table.Table;
 
 /** The steps of the program, each a few calls of the library. */
@@ -276,21 +279,26 @@ final class Steps {
         Judged judged = Judged.of(read, model, arguments.on(), arguments.level());
         print(read, judged);
         Optional<Valued> valued = Optional.empty();
+        Optional<Swaps> swaps = Optional.empty();
         if (Files.isRegularFile(folder.resolve(CARS))) {
             CarsFile cars = CarsFile.read(folder.resolve(CARS), read.baseCurrency());
             printProblems("rejected", cars.rejected());
             printProblems("set aside", cars.setAside());
-            valued = Optional.of(Valued.of(cars.cars(), model, read.baseCurrency(), arguments.on(), arguments.level()));
+            valued = Optional.of(Valued.of(cars.unfinished(), model, read.baseCurrency(), arguments.on(), arguments.level()));
             out.println();
             out.print(valued.get().brief().text());
             valued.get().remarks().forEach(r -> out.println("  " + r));
+            if (cars.unfinished().size() < cars.cars().size()) {
+                swaps = Optional.of(new SwapSteps(this, out, err).swaps(folder, cars, read, model, arguments));
+            }
         }
         if (arguments.out().isPresent()) {
             write(arguments.out().get(), judged.table().csv(), "the judged listings");
         }
         Path name = folder.toAbsolutePath().normalize().getFileName();
         Path page = arguments.page().orElse(folder.resolve("swapworth.html"));
-        writePage(page, ListingsPage.of(name == null ? "listings" : name.toString(), judged, valued, missing(folder)));
+        writePage(page, ListingsPage.of(name == null ? "listings" : name.toString(), judged, valued, missing(folder),
+                swaps.map(s -> List.of(SwapSection.of(s))).orElse(List.of()), swaps.isPresent() ? Cautions.ofSwaps() : List.of()));
         return ending(read, arguments);
     }
 
@@ -298,6 +306,10 @@ final class Steps {
         List<String> sentences = new ArrayList<>();
         if (!Files.isRegularFile(folder.resolve(CARS))) {
             sentences.add(CARS + " (the cars that you think of buying): what each is worth to the market on one day.");
+        }
+        if (!Files.isRegularFile(folder.resolve("swaps.csv"))) {
+            sentences.add("swaps.csv (finished swaps that you saw, and offers for your own): what swaps sell for, in place of"
+                    + " assumptions.");
         }
         if (!Files.isRegularFile(folder.resolve("words.csv"))) {
             sentences.add("words.csv (your own spellings and how you write numbers and dates): words that were not understood.");

@@ -2,7 +2,9 @@ package swapworth.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import swapworth.chart.SwapCharts;
 import swapworth.swap.SwapAnswer;
+import swapworth.swap.SwapValue;
 import swapworth.swap.Swaps;
 import swapworth.table.Table;
 
@@ -29,6 +31,9 @@ public final class SwapSection {
         }
         int number = 1;
         for (SwapAnswer answer : swaps.answers()) {
+            if (answer instanceof SwapValue value) {
+                parts.add(Part.picture(SwapCharts.approaches(value, swaps.currency().getCurrencyCode())));
+            }
             List<Table> tables = answer.tables();
             for (int t = 0; t < tables.size(); t++) {
                 Part rows = Part.rows(tables.get(t));

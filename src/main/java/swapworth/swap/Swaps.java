@@ -88,7 +88,8 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
                 }
             }
         } else if (!finished.cars().isEmpty()) {
-            notes.add("without " + SEEN + " (swaps that you saw for sale or sold, and offers for your own) the factor of who built it and the"
+            notes.add("without " + SEEN + " (swaps that you saw for sale or sold, and offers for your own) the factor of who built it and"
+                    + " the"
                     + " position between stock and factory are assumptions");
         }
         List<SwapAnswer> answers = new ArrayList<>();
@@ -106,7 +107,8 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
     public Table table() {
         String money = currency.getCurrencyCode();
         Table.Builder table = Table.titled("Finished swaps, " + money).columns(Column.words("name"), Column.words("vehicle"),
-                Column.number("value", money).key("value"), Column.number("low 80", money).key("low_80"), Column.number("high 80", money).key("high_80"),
+                Column.number("value", money).key("value"), Column.number("low 80", money).key("low_80"), Column.number("high 80", money)
+                        .key("high_80"),
                 Column.number("low 95", money).key("low_95"), Column.number("high 95", money).key("high_95"),
                 Column.number("prior share", "").key("prior_share"), Column.words("largest assumption"), Column.words("level"),
                 Column.words("valued on"), Column.number("mileage", "mi").key("mileage_mi"),
