@@ -24,6 +24,7 @@ import swapworth.market.JudgedRows;
 import swapworth.market.MarketIndex;
 import swapworth.market.ModelTables;
 import swapworth.market.PriceModel;
+import swapworth.market.TimeOnMarket;
 import swapworth.market.Valued;
 import swapworth.notebook.NotebookException;
 import swapworth.notebook.NotebookRun;
@@ -32,7 +33,6 @@ import swapworth.notebook.Progress;
 import swapworth.reading.OutputFile;
 import swapworth.reading.RowProblem;
 import swapworth.reading.UnusableFileException;
-import swapworth.report.Cautions;
 import swapworth.report.ListingsPage;
 import swapworth.report.MarketSection;
 import swapworth.report.Page;
@@ -68,6 +68,8 @@ final class Steps {
                 case "value" -> value(arguments);
                 case "index" -> index(arguments);
                 case "landed" -> new DonorSteps(this, out).landed(arguments);
+                case "partout" -> new DonorSteps(this, out).partout(arguments);
+                case "project" -> new ProjectSteps(this, out, err).project(arguments);
                 case "swap" -> new SwapSteps(this, out, err).swap(arguments);
                 case "notebook" -> notebook(arguments);
                 default -> folder(arguments);
@@ -89,7 +91,7 @@ final class Steps {
         List<Path> read = new ArrayList<>(inputs);
         for (Path input : inputs) {
             for (String beside : List.of(LISTINGS, CARS, "words.csv", "lines.csv", "rates.csv", "assumptions.csv", "fees.csv", "parts.csv",
-                    "partout.csv", "swaps.csv")) {
+                    "partout.csv", "swaps.csv", "ledger.csv", "gates.csv", "alternatives.csv")) {
                 read.add(input.resolveSibling(beside));
             }
         }
@@ -209,15 +211,15 @@ final class Steps {
         PriceModel model = model(read, arguments, folderOf(arguments.listings().get(0)));
         account(read);
         if (!(model.index() instanceof Answer.Told<MarketIndex> told)) {
-            out.println();
-            model.index().match(index -> index, no -> {
-                out.println("Cannot tell how the market moved: " + no.reason() + "; needed: " + no.needed() + ".");
-                return no;
-            });
+            out.println("\n" + IndexTables.summary(model));
             return ending(read, arguments);
         }
         MarketIndex index = chosen(told.value(), arguments);
-        for (Table table : IndexTables.all(model, index)) {
+        out.println("\n" + IndexTables.summary(index));
+        index.cautions().forEach(c -> out.println("  " + c + "."));
+        List<Table> tables = new ArrayList<>(IndexTables.all(model, index));
+        tables.addAll(TimeOnMarket.of(model).match(TimeOnMarket::tables, no -> List.of()));
+        for (Table table : tables) {
             out.println();
             out.print(table.text());
         }
@@ -259,11 +261,7 @@ final class Steps {
 
     /** The whole job: judges the listings of a folder and values its cars in play, on one page. */
     private int folder(Arguments arguments) throws IOException {
-        Path folder = arguments.folder().orElseGet(Steps::sampleFolder);
-        if (!Files.isDirectory(folder)) {
-            throw new NothingUsableException(folder + ": there is no such folder; needed: a folder with " + LISTINGS
-                    + ", or one of the steps check, judge, value");
-        }
+        Path folder = folder(arguments.folder());
         Path listings = folder.resolve(LISTINGS);
         keepApart(arguments, List.of(listings));
         Charts.prepare();
@@ -276,6 +274,8 @@ final class Steps {
             return nothing(read);
         }
         PriceModel model = model(read, arguments, folder);
+        // The market in time is followed while the listings are judged.
+        CompletableFuture<Section> market = CompletableFuture.supplyAsync(() -> MarketSection.of(model));
         Judged judged = Judged.of(read, model, arguments.on(), arguments.level());
         print(read, judged);
         Optional<Valued> valued = Optional.empty();
@@ -295,11 +295,27 @@ final class Steps {
         if (arguments.out().isPresent()) {
             write(arguments.out().get(), judged.table().csv(), "the judged listings");
         }
-        Path name = folder.toAbsolutePath().normalize().getFileName();
+        out.println("\n" + IndexTables.summary(model));
         Path page = arguments.page().orElse(folder.resolve("swapworth.html"));
-        writePage(page, ListingsPage.of(name == null ? "listings" : name.toString(), judged, valued, missing(folder),
-                swaps.map(s -> List.of(SwapSection.of(s))).orElse(List.of()), swaps.isPresent() ? Cautions.ofSwaps() : List.of()));
+        List<Section> more = new ArrayList<>();
+        swaps.ifPresent(s -> more.add(SwapSection.of(s)));
+        more.add(market.join());
+        writePage(page, ListingsPage.of(nameOf(folder), judged, valued, more, missing(folder)));
         return ending(read, arguments);
+    }
+
+    static Path folder(Optional<Path> stated) {
+        Path folder = stated.orElseGet(Steps::sampleFolder);
+        if (!Files.isDirectory(folder)) {
+            throw new NothingUsableException(folder + ": there is no such folder; needed: a folder with " + LISTINGS
+                    + ", or one of the steps check, judge, value");
+        }
+        return folder;
+    }
+
+    static String nameOf(Path folder) {
+        Path name = folder.toAbsolutePath().normalize().getFileName();
+        return name == null ? "listings" : name.toString();
     }
 
     private static List<String> missing(Path folder) {
@@ -343,8 +359,7 @@ final class Steps {
     }
 
     PriceModel model(ListingsRead read, Arguments arguments, Path folder) {
-        Assumptions assumptions = Assumptions.ofFolder(folder);
-        printProblems("changes nothing", assumptions.problems());
+        Assumptions assumptions = assumptions(folder);
         TreeSet<String> columns = new TreeSet<>();
         if (!arguments.with().isEmpty()) {
             read.listings().forEach(l -> columns.addAll(l.facts().further().keySet()));
@@ -362,6 +377,12 @@ final class Steps {
             }
         }
         return PriceModel.options().with(assumptions).withColumns(further).fit(read.cars());
+    }
+
+    Assumptions assumptions(Path folder) {
+        Assumptions assumptions = Assumptions.ofFolder(folder);
+        printProblems("changes nothing", assumptions.problems());
+        return assumptions;
     }
 
     private void print(ListingsRead read, Judged judged) {

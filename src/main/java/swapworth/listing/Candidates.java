@@ -3,61 +3,72 @@ package swapworth.listing;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.function.Function;
 
 /**
- * The pairs of advertisements that are worth a score: those of one line that agree exactly in mileage or, within a model year, in
+ * The pairs of advertisements of one line that are worth a score: those that agree exactly in mileage or, within a model year, in
  * price, or whose mileages lie so near that one car may have driven the difference. All other pairs could not reach a threshold.
  */
 final class Candidates {
 
     private static final double MOST_MILES_BETWEEN = 3_000;
     private static final int LARGE_GROUP = 400;
-    /** The key of those that belong to no group. */
-    private static final Cohort NONE = new Cohort("", 0, -1);
+    /** The number of an advertisement that belongs to no group. */
+    private static final long NONE = -1;
 
     /** Takes one pair, the earlier row first. */
     interface Pair {
         void take(int first, int second);
     }
 
-    private final List<Advertisement> advertisements;
+    private final Advertisement[] advertisements;
     private final Pair pair;
 
-    private Candidates(List<Advertisement> advertisements, Pair pair) {
-        this.advertisements = advertisements;
+    private Candidates(List<Advertisement> ofLine, Pair pair) {
+        this.advertisements = ofLine.toArray(new Advertisement[0]);
         this.pair = pair;
     }
 
-    static void of(List<Advertisement> advertisements, Pair pair) {
-        new Candidates(advertisements, pair).find();
+    static void of(List<Advertisement> ofLine, Pair pair) {
+        new Candidates(ofLine, pair).find();
     }
 
     private void find() {
-        for (int[] group : groups(one -> Double.isNaN(one.lastMiles) ? NONE : new Cohort(one.vehicle, 0, Math.round(one.lastMiles)))) {
+        int n = advertisements.length;
+        int[] anyYear = new int[n];
+        int[] year = new int[n];
+        long[] miles = new long[n];
+        long[] price = new long[n];
+        long[] known = new long[n];
+        for (int i = 0; i < n; i++) {
+            Advertisement one = advertisements[i];
+            year[i] = one.year;
+            price[i] = Math.round(one.lastPrice);
+            miles[i] = Double.isNaN(one.lastMiles) ? NONE : Math.round(one.lastMiles);
+            known[i] = Double.isNaN(one.lastMiles) ? NONE : 0;
+        }
+        for (int[] group : groups(anyYear, miles)) {
             sameMiles(group);
         }
-        for (int[] group : groups(one -> new Cohort(one.vehicle, one.year, Math.round(one.lastPrice)))) {
+        for (int[] group : groups(year, price)) {
             if (group.length <= LARGE_GROUP) {
                 pairs(group, false);
             }
         }
-        for (int[] block : groups(one -> Double.isNaN(one.lastMiles) ? NONE : new Cohort(one.vehicle, one.year, 0))) {
+        for (int[] block : groups(year, known)) {
             near(block);
         }
     }
 
     /**
-     * The advertisements of which two or more have one key, each group in the order of the files: sorted by hash, which takes less room
-     * than a map of mostly single ones.
+     * The advertisements of which two or more have one year and number, each group in the order of the files: sorted by hash, which
+     * takes less room than a map of mostly single ones.
      */
-    private List<int[]> groups(Function<Advertisement, Cohort> key) {
-        long[] sorted = new long[advertisements.size()];
+    private static List<int[]> groups(int[] year, long[] number) {
+        long[] sorted = new long[number.length];
         int size = 0;
-        for (int i = 0; i < sorted.length; i++) {
-            Cohort cohort = key.apply(advertisements.get(i));
-            if (cohort != NONE) {
-                sorted[size++] = (long) cohort.hashCode() << 32 | i;
+        for (int i = 0; i < number.length; i++) {
+            if (number[i] != NONE) {
+                sorted[size++] = (long) hash(year[i], number[i]) << 32 | i;
             }
         }
         Arrays.sort(sorted, 0, size);
@@ -68,22 +79,39 @@ final class Candidates {
                 to++;
             }
             if (to - from > 1) {
-                addGroups(Arrays.copyOfRange(sorted, from, to), key, groups);
+                addGroups(sorted, from, to, year, number, groups);
             }
         }
         return groups;
     }
 
-    /** Keys of one hash are seldom two, but can be. */
-    private void addGroups(long[] sameHash, Function<Advertisement, Cohort> key, List<int[]> groups) {
-        Groups<Cohort, Integer> byKey = new Groups<>();
-        for (long one : sameHash) {
-            byKey.add(key.apply(advertisements.get((int) one)), (int) one);
+    private static int hash(int year, long number) {
+        long mixed = (number * 31 + year) * 0x9E3779B97F4A7C15L;
+        return (int) (mixed ^ mixed >>> 32);
+    }
+
+    /** Years and numbers of one hash are seldom two, but can be: each group takes its own out of the rest. */
+    private static void addGroups(long[] sameHash, int from, int to, int[] year, long[] number, List<int[]> groups) {
+        int[] rest = new int[to - from];
+        for (int k = 0; k < rest.length; k++) {
+            rest[k] = (int) sameHash[from + k];
         }
-        for (List<Integer> group : byKey.all()) {
-            if (group.size() > 1) {
-                groups.add(group.stream().mapToInt(Integer::intValue).toArray());
+        while (rest.length > 1) {
+            int[] own = new int[rest.length];
+            int[] others = new int[rest.length];
+            int owns = 0;
+            for (int k = 0; k < rest.length; k++) {
+                int one = rest[k];
+                if (year[one] == year[rest[0]] && number[one] == number[rest[0]]) {
+                    own[owns++] = one;
+                } else {
+                    others[k - owns] = one;
+                }
             }
+            if (owns > 1) {
+                groups.add(Arrays.copyOf(own, owns));
+            }
+            rest = Arrays.copyOf(others, rest.length - owns);
         }
     }
 
@@ -95,7 +123,7 @@ final class Candidates {
         }
         Groups<Integer, Integer> byYear = new Groups<>();
         for (int i : group) {
-            byYear.add(advertisements.get(i).year, i);
+            byYear.add(advertisements[i].year, i);
         }
         for (List<Integer> year : byYear.all()) {
             pairs(year.stream().mapToInt(Integer::intValue).toArray(), true);
@@ -104,9 +132,9 @@ final class Candidates {
 
     private void pairs(int[] group, boolean equalMiles) {
         for (int i = 0; i < group.length; i++) {
-            Advertisement one = advertisements.get(group[i]);
+            Advertisement one = advertisements[group[i]];
             for (int j = i + 1; j < group.length; j++) {
-                Advertisement other = advertisements.get(group[j]);
+                Advertisement other = advertisements[group[j]];
                 if ((equalMiles || one.lastMiles != other.lastMiles) && !PairScore.forbidden(one, other)) {
                     pair.take(group[i], group[j]);
                 }
@@ -117,20 +145,24 @@ final class Candidates {
     private void near(int[] block) {
         long[] sorted = new long[block.length];
         for (int i = 0; i < sorted.length; i++) {
-            sorted[i] = Math.round(advertisements.get(block[i]).lastMiles * 10) << 32 | block[i];
+            sorted[i] = Math.round(advertisements[block[i]].lastMiles * 10) << 32 | block[i];
         }
         Arrays.sort(sorted);
+        Advertisement[] ordered = new Advertisement[sorted.length];
         for (int i = 0; i < sorted.length; i++) {
-            int first = (int) sorted[i];
-            Advertisement one = advertisements.get(first);
+            ordered[i] = advertisements[(int) sorted[i]];
+        }
+        for (int i = 0; i < sorted.length; i++) {
+            Advertisement one = ordered[i];
             for (int j = i + 1; j < sorted.length; j++) {
-                int second = (int) sorted[j];
-                Advertisement other = advertisements.get(second);
+                Advertisement other = ordered[j];
                 if (other.lastMiles - one.lastMiles > MOST_MILES_BETWEEN) {
                     break;
                 }
                 boolean alreadyTaken = other.lastMiles == one.lastMiles || other.lastPrice == one.lastPrice;
                 if (!alreadyTaken && !PairScore.forbidden(one, other)) {
+                    int first = (int) sorted[i];
+                    int second = (int) sorted[j];
                     pair.take(Math.min(first, second), Math.max(first, second));
                 }
             }

@@ -383,6 +383,15 @@ public record CarFacts(
             return this;
         }
 
+        /** Sets names that were read, as they are: of a million rows with one name all hold the same object. */
+        Builder names(Optional<String> itsTrim, Optional<String> itsBody, Optional<String> itsRunningGear, Optional<String> itsRegion) {
+            this.trim = itsTrim;
+            this.body = itsBody;
+            this.runningGear = itsRunningGear;
+            this.region = itsRegion;
+            return this;
+        }
+
         /**
          * Sets who offers it.
          *

@@ -122,43 +122,56 @@ public final class CarMatching {
         if (threshold < Double.POSITIVE_INFINITY) {
             join(advertisements, root, reasons);
         }
-        Groups<Integer, Integer> members = new Groups<>();
+        // The root of a car is its first advertisement, so that cars come in the order of their roots.
+        Map<Integer, List<Integer>> joined = new HashMap<>();
+        int count = root.length;
         for (int i = 0; i < root.length; i++) {
-            members.add(find(root, i), i);
+            int first = find(root, i);
+            if (first != i) {
+                joined.computeIfAbsent(first, f -> new ArrayList<>(List.of(f))).add(i);
+                count--;
+            }
         }
-        List<Car> cars = new ArrayList<>(members.byKey().size());
-        for (Map.Entry<Integer, List<Integer>> entry : members.byKey().entrySet()) {
-            cars.add(car(advertisements, entry.getValue(), reasons.getOrDefault(entry.getKey(), List.of())));
+        List<Car> cars = new ArrayList<>(count);
+        for (int i = 0; i < root.length; i++) {
+            if (root[i] == i) {
+                cars.add(car(advertisements, joined.getOrDefault(i, List.of(i)), reasons.getOrDefault(i, List.of())));
+            }
         }
         return new Result(cars, oddities);
     }
 
     private static List<Advertisement> advertisements(List<Listing> listings, List<RowProblem> oddities) {
         List<List<Listing>> groups = new ArrayList<>(listings.size());
-        Map<String, int[]> groupsOfId = new HashMap<>();
+        SameId<List<Listing>> ids = new SameId<>(groups, group -> group.get(0).id(), listings.size());
+        // Of the few ids that stand for several lines, the groups of all lines but the first.
+        Map<String, int[]> furtherGroups = new HashMap<>();
         for (Listing listing : listings) {
             if (listing.id().isEmpty()) {
                 groups.add(List.of(listing));
                 continue;
             }
+            int known = ids.firstOr(listing.id().get(), groups.size());
+            if (known < 0) {
+                groups.add(List.of(listing));
+                continue;
+            }
             String id = Spelling.key(listing.id().get());
-            int[] known = groupsOfId.get(id);
-            int at = known == null ? -1 : ofLine(listing.facts().vehicle(), known, groups);
+            int[] further = furtherGroups.getOrDefault(id, new int[0]);
+            int at = ofLine(listing.facts().vehicle(), known, further, groups);
             if (at >= 0) {
                 List<Listing> grown = groups.get(at) instanceof ArrayList<Listing> several ? several : new ArrayList<>(groups.get(at));
                 grown.add(listing);
                 groups.set(at, grown);
                 continue;
             }
-            if (known != null) {
-                Listing first = groups.get(known[0]).get(0);
-                oddities.add(new RowProblem(listing.origin().file(), listing.origin().line(), "id", listing.id().get(),
-                        RowProblem.Kind.ODD, "the id stands for a " + Spelling.shortened(first.facts().vehicle(), 40) + " in "
-                                + first.origin() + "; taken for another car"));
-            }
-            int[] more = known == null ? new int[1] : Arrays.copyOf(known, known.length + 1);
+            Listing first = groups.get(known).get(0);
+            oddities.add(new RowProblem(listing.origin().file(), listing.origin().line(), "id", listing.id().get(),
+                    RowProblem.Kind.ODD, "the id stands for a " + Spelling.shortened(first.facts().vehicle(), 40) + " in "
+                            + first.origin() + "; taken for another car"));
+            int[] more = Arrays.copyOf(further, further.length + 1);
             more[more.length - 1] = groups.size();
-            groupsOfId.put(id, more);
+            furtherGroups.put(id, more);
             groups.add(List.of(listing));
         }
         List<Advertisement> advertisements = new ArrayList<>(groups.size());
@@ -168,8 +181,11 @@ public final class CarMatching {
         return advertisements;
     }
 
-    private static int ofLine(String vehicle, int[] known, List<List<Listing>> groups) {
-        for (int group : known) {
+    private static int ofLine(String vehicle, int known, int[] further, List<List<Listing>> groups) {
+        if (groups.get(known).get(0).facts().vehicle().equals(vehicle)) {
+            return known;
+        }
+        for (int group : further) {
             if (groups.get(group).get(0).facts().vehicle().equals(vehicle)) {
                 return group;
             }
@@ -177,21 +193,72 @@ public final class CarMatching {
         return -1;
     }
 
-    private record Link(int first, int second, double points) {
+    /** The advertisements of one model line: which they are, and the points of their pairs. */
+    private record Line(int[] members, PairScore score) {
     }
 
-    private void join(List<Advertisement> advertisements, int[] root, Map<Integer, List<String>> reasons) {
-        PairScore score = new PairScore(advertisements);
+    /** Two advertisements of a line, by their places in it. */
+    private record Link(Line line, int a, int b, double points) {
+        int first() {
+            return line.members[a];
+        }
+
+        int second() {
+            return line.members[b];
+        }
+    }
+
+    /** The pairs of one line that reach the threshold. */
+    private List<Link> links(List<Advertisement> advertisements, int[] members) {
+        List<Advertisement> ofLine = new ArrayList<>(members.length);
+        for (int member : members) {
+            ofLine.add(advertisements.get(member));
+        }
+        PairScore score = new PairScore(ofLine);
+        Line line = new Line(members, score);
         List<Link> links = new ArrayList<>();
-        Candidates.of(advertisements, (a, b) -> {
+        Candidates.of(ofLine, (a, b) -> {
             if (score.most(a, b) < threshold) {
                 return;
             }
             double points = score.points(a, b);
             if (points >= threshold) {
-                links.add(new Link(a, b, points));
+                links.add(new Link(line, a, b, points));
             }
         });
+        return links;
+    }
+
+    /** The places of the advertisements of each line. */
+    private static List<int[]> lines(List<Advertisement> advertisements) {
+        Map<String, Integer> numbers = new HashMap<>();
+        int[] lineOf = new int[advertisements.size()];
+        int[] sizes = new int[16];
+        for (int i = 0; i < lineOf.length; i++) {
+            String vehicle = advertisements.get(i).vehicle;
+            Integer number = numbers.get(vehicle);
+            if (number == null) {
+                number = numbers.size();
+                numbers.put(vehicle, number);
+            }
+            lineOf[i] = number;
+            sizes = number < sizes.length ? sizes : Arrays.copyOf(sizes, 2 * number);
+            sizes[number]++;
+        }
+        List<int[]> lines = new ArrayList<>(numbers.size());
+        for (int line = 0; line < numbers.size(); line++) {
+            lines.add(new int[sizes[line]]);
+            sizes[line] = 0;
+        }
+        for (int i = 0; i < lineOf.length; i++) {
+            lines.get(lineOf[i])[sizes[lineOf[i]]++] = i;
+        }
+        return lines;
+    }
+
+    private void join(List<Advertisement> advertisements, int[] root, Map<Integer, List<String>> reasons) {
+        List<Link> links = new ArrayList<>();
+        lines(advertisements).parallelStream().map(members -> links(advertisements, members)).toList().forEach(links::addAll);
         links.sort(Comparator.comparingDouble(Link::points).reversed().thenComparingInt(Link::first)
                 .thenComparingInt(Link::second));
         int[] year = new int[root.length];
@@ -202,8 +269,8 @@ public final class CarMatching {
             trim[i] = advertisements.get(i).trim;
         }
         for (Link link : links) {
-            int a = find(root, link.first);
-            int b = find(root, link.second);
+            int a = find(root, link.first());
+            int b = find(root, link.second());
             boolean clash = year[a] != 0 && year[b] != 0 && year[a] != year[b]
                     || !trim[a].isEmpty() && !trim[b].isEmpty() && !trim[a].equals(trim[b]);
             if (a == b || clash) {
@@ -226,7 +293,7 @@ public final class CarMatching {
             sentences.addAll(reasons.getOrDefault(gone, List.of()));
             reasons.remove(gone);
             reasons.put(kept, sentences);
-            sentences.add(score.sentence(link.first, link.second));
+            sentences.add(link.line.score.sentence(link.a, link.b));
         }
     }
 
@@ -259,11 +326,12 @@ public final class CarMatching {
     }
 
     private static Car car(List<Advertisement> advertisements, List<Integer> members, List<String> joinedBy) {
-        List<Listing> sightings = new ArrayList<>();
-        for (int member : members) {
-            sightings.addAll(advertisements.get(member).sightings);
-        }
+        List<Listing> sightings = advertisements.get(members.get(0)).sightings;
         if (members.size() > 1) {
+            sightings = new ArrayList<>(sightings);
+            for (int member : members.subList(1, members.size())) {
+                sightings.addAll(advertisements.get(member).sightings);
+            }
             sightings.sort(Advertisement.BY_DAY);
         }
         CarFacts facts = sightings.get(0).facts();

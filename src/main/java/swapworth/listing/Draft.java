@@ -11,13 +11,15 @@ import swapworth.reading.RowProblem;
 /** One row on its way to becoming a listing; what speaks against it is collected as it is found. */
 final class Draft {
 
+    private static final CarFacts NOTHING_KNOWN = CarFacts.of("").build();
+
     final Origin origin;
     final CsvRow row;
     String name = "";
     String role = "";
     Optional<String> id = Optional.empty();
     Optional<LocalDate> seenOn = Optional.empty();
-    CarFacts facts = CarFacts.of("").build();
+    CarFacts facts = NOTHING_KNOWN;
     Optional<Money> money = Optional.empty();
     String priceText = "";
     PriceKind kind = PriceKind.ASKING;

@@ -151,6 +151,7 @@ public final class Listings {
             Conventions stated = folder.conventions;
             FolderFiles beside = folder;
             List<FileColumns> found = new ArrayList<>(1);
+            List<Handover<CsvRow>> rows = new ArrayList<>(1);
             Tally tally = new Tally();
             CsvSource source = CsvSource.read(file, begun -> {
                 fileOrder.putIfAbsent(begun.file(), fileOrder.size());
@@ -158,13 +159,15 @@ public final class Listings {
                 found.add(columns);
                 checkNeeded(begun, columns);
                 RowReader reader = new RowReader(begun, columns, new CellReader(stated, begun.separator()), beside.words, lists);
-                return row -> {
+                rows.add(new Handover<>(row -> {
                     columns.count(row);
                     Draft draft = reader.read(row);
                     draft.facts = beside.lines.completed(draft.facts);
                     sort(draft, beside.rates, tally);
-                };
+                }));
+                return rows.get(0);
             });
+            rows.get(0).end();
             rejected.addAll(source.rejected());
             rejectedRows += source.rejected().size();
             blank += source.blankLines();
@@ -263,11 +266,11 @@ public final class Listings {
         ListingsRead finished() {
             Currency base = baseCurrency.or(statedInAll::currency).orElseGet(this::mostFrequentCurrency);
             List<Listing> listings = new ArrayList<>(kept.size());
-            Map<String, Listing> firstOfId = new HashMap<>();
+            SameId<Listing> ids = new SameId<>(listings, Listing::id, kept.size());
             Groups<String, Listing> sightingsOfDay = new Groups<>();
             for (Kept one : kept) {
                 Optional<Listing> made = inBase(one, base);
-                if (made.isEmpty() || isSecondSighting(made.get(), firstOfId, sightingsOfDay)) {
+                if (made.isEmpty() || isSecondSighting(made.get(), listings, ids, sightingsOfDay)) {
                     continue;
                 }
                 oddities.addAll(one.oddities);
@@ -325,16 +328,17 @@ public final class Listings {
         }
 
         /** The same advertisement, seen twice on one day at the same price, is one sighting. */
-        private boolean isSecondSighting(Listing listing, Map<String, Listing> firstOfId,
+        private boolean isSecondSighting(Listing listing, List<Listing> before, SameId<Listing> ids,
                 Groups<String, Listing> sightingsOfDay) {
             if (listing.id().isEmpty() || listing.seenOn().isEmpty()) {
                 return false;
             }
-            String id = Spelling.key(listing.id().get());
-            Listing first = firstOfId.putIfAbsent(id, listing);
-            if (first == null) {
+            int known = ids.firstOr(listing.id().get(), before.size());
+            if (known < 0) {
                 return false;
             }
+            String id = Spelling.key(listing.id().get());
+            Listing first = before.get(known);
             if (sightingsOfDay.of(ofDay(id, first)).isEmpty()) {
                 sightingsOfDay.add(ofDay(id, first), first);
             }

@@ -144,32 +144,31 @@ final class PairScore {
     }
 
     private final List<Advertisement> advertisements;
-    private final Line[] lineOf;
-    private final Counted<Cohort> cohorts = new Counted<>();
+    private final Line line = new Line();
+    /** The number of cars of each model year. */
+    private final Counted<Integer> cohorts = new Counted<>();
     /** Made when first needed: most advertisements are never compared. */
     private final @Nullable Profile[] profiles;
     private final double[] cohort;
 
-    PairScore(List<Advertisement> advertisements) {
-        this.advertisements = advertisements;
-        Map<String, Line> lines = new HashMap<>();
-        Set<Cohort> cars = new HashSet<>();
-        lineOf = new Line[advertisements.size()];
-        for (int i = 0; i < lineOf.length; i++) {
-            Advertisement one = advertisements.get(i);
-            Line line = lines.get(one.vehicle);
-            if (line == null) {
-                line = new Line();
-                lines.put(one.vehicle, line);
-            }
+    /** The points of pairs of one model line, whose advertisements these are. */
+    PairScore(List<Advertisement> ofLine) {
+        this.advertisements = ofLine;
+        long[] cars = new long[ofLine.size()];
+        for (int i = 0; i < cars.length; i++) {
+            Advertisement one = ofLine.get(i);
             line.count(one);
-            lineOf[i] = line;
-            if (cars.add(new Cohort(one.vehicle, one.year, Double.isNaN(one.lastMiles) ? -1 - i : Math.round(one.lastMiles)))) {
-                cohorts.add(new Cohort(one.vehicle, one.year, 0));
+            // Rows of one year at one mileage count as one car, a row without a mileage as one of its own.
+            cars[i] = (long) one.year << 32 | (Double.isNaN(one.lastMiles) ? 0x80000000L | i : Math.round(one.lastMiles) & 0x7FFFFFFFL);
+        }
+        Arrays.sort(cars);
+        for (int i = 0; i < cars.length; i++) {
+            if (i == 0 || cars[i] != cars[i - 1]) {
+                cohorts.add((int) (cars[i] >> 32));
             }
         }
-        profiles = new Profile[lineOf.length];
-        cohort = new double[lineOf.length];
+        profiles = new Profile[cars.length];
+        cohort = new double[cars.length];
         Arrays.fill(cohort, -1);
     }
 
@@ -177,7 +176,7 @@ final class PairScore {
         Profile known = profiles[i];
         if (known == null) {
             Advertisement one = advertisements.get(i);
-            known = new Profile(one, lineOf[i], cohort(i));
+            known = new Profile(one, line, cohort(i));
             profiles[i] = known;
         }
         return known;
@@ -191,6 +190,9 @@ final class PairScore {
         if (a.year != b.year && a.year != 0 && b.year != 0) {
             return true;
         }
+        if (!a.trim.equals(b.trim) && !a.trim.isEmpty() && !b.trim.isEmpty()) {
+            return true;
+        }
         if (a.lastMiles != b.lastMiles && a.lastMiles != b.firstMiles && !Double.isNaN(a.lastMiles)
                 && !Double.isNaN(b.lastMiles)) {
             boolean swapped = a.dated && b.dated && b.firstDay < a.firstDay;
@@ -200,7 +202,7 @@ final class PairScore {
                 return true;
             }
         }
-        return !a.trim.equals(b.trim) && !a.trim.isEmpty() && !b.trim.isEmpty();
+        return false;
     }
 
     private static double likelyMiles(Advertisement earlier, Advertisement later) {
@@ -229,8 +231,7 @@ final class PairScore {
     /** The logarithm to base 2 of the number of cars of the line and model year of an advertisement. */
     private double cohort(int i) {
         if (cohort[i] < 0) {
-            Advertisement one = advertisements.get(i);
-            cohort[i] = log2(cohorts.of(new Cohort(one.vehicle, one.year, 0)));
+            cohort[i] = log2(cohorts.of(advertisements.get(i).year));
         }
         return cohort[i];
     }

@@ -93,23 +93,13 @@ final class RowReader {
             draft.setAside(columns.header(ListingColumn.VEHICLE), joined, "the row does not say which model line the car is of");
             return "";
         }
-        return lists.oneSpelling(ListingColumn.VEHICLE, joined, draft);
+        return lists.oneSpelling(ListingColumn.VEHICLE, joined, draft).orElseThrow();
     }
 
     private void describe(CarFacts.Builder facts, Draft draft) {
         CsvRow row = draft.row;
-        Optional<String> trim = name(ListingColumn.TRIM, draft);
-        if (trim.isPresent()) {
-            facts.trim(trim.get());
-        }
-        Optional<String> body = name(ListingColumn.BODY, draft);
-        if (body.isPresent()) {
-            facts.body(body.get());
-        }
-        Optional<String> runningGear = name(ListingColumn.RUNNING_GEAR, draft);
-        if (runningGear.isPresent()) {
-            facts.runningGear(runningGear.get());
-        }
+        facts.names(name(ListingColumn.TRIM, draft), name(ListingColumn.BODY, draft), name(ListingColumn.RUNNING_GEAR, draft),
+                name(ListingColumn.REGION, draft));
         String power = columns.unit(ListingColumn.POWER);
         OptionalDouble powerKw = measure(ListingColumn.POWER, draft, power.equals("hp") ? KW_OF_HP : power.equals("ps") ? KW_OF_PS : 1);
         if (powerKw.isPresent()) {
@@ -125,10 +115,6 @@ final class RowReader {
         }
         facts.drivenWheels(word(ListingColumn.DRIVEN_WHEELS, ListingWords.DRIVEN_WHEELS, DrivenWheels.UNKNOWN, draft));
         facts.seller(word(ListingColumn.SELLER, ListingWords.SELLER, Seller.UNKNOWN, draft));
-        Optional<String> region = name(ListingColumn.REGION, draft);
-        if (region.isPresent()) {
-            facts.region(region.get());
-        }
         facts.runs(word(ListingColumn.RUNS, ListingWords.RUNS, Runs.UNKNOWN, draft));
         facts.rust(word(ListingColumn.RUST, ListingWords.CONDITION, Condition.UNKNOWN, draft));
         facts.paint(word(ListingColumn.PAINT, ListingWords.CONDITION, Condition.UNKNOWN, draft));
@@ -388,7 +374,7 @@ final class RowReader {
 
     private Optional<String> name(ListingColumn column, Draft draft) {
         String text = text(column, draft.row);
-        return Spelling.isBlank(text) ? Optional.empty() : Optional.of(lists.oneSpelling(column, text, draft));
+        return Spelling.isBlank(text) ? Optional.empty() : lists.oneSpelling(column, text, draft);
     }
 
     private Optional<String> words(ListingColumn column, CsvRow row) {

@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import swapworth.reading.RowProblem;
 import swapworth.reading.Spelling;
 
@@ -30,31 +31,32 @@ final class WordLists {
     }
 
     private final Map<String, String> spellings = new HashMap<>();
-    private final Map<ListingColumn, Map<String, String>> keysOf = new EnumMap<>(ListingColumn.class);
+    private final Map<ListingColumn, Map<String, Optional<String>>> keysOf = new EnumMap<>(ListingColumn.class);
     private final Map<String, RowProblem> variants = new LinkedHashMap<>();
     private final Map<String, Seen> unmatched = new LinkedHashMap<>();
 
-    /** The spelling first seen of a name that differs at most in case, spaces and hyphens. */
-    String oneSpelling(ListingColumn column, String text, Draft draft) {
-        Map<String, String> exact = keysOf.get(column);
+    /** The spelling first seen of a name that differs at most in case, spaces and hyphens: one object for all rows that have it. */
+    Optional<String> oneSpelling(ListingColumn column, String text, Draft draft) {
+        Map<String, Optional<String>> exact = keysOf.get(column);
         if (exact == null) {
             exact = new HashMap<>();
             keysOf.put(column, exact);
         }
-        String known = exact.get(text);
+        Optional<String> known = exact.get(text);
         if (known != null) {
             return known;
         }
         String key = column.header() + "\n" + Spelling.key(text);
         String first = spellings.getOrDefault(key, text);
         spellings.put(key, first);
-        exact.put(text, first);
+        Optional<String> found = Optional.of(first);
+        exact.put(text, found);
         if (!first.equals(text)) {
             variants.put(column + text, new RowProblem(draft.origin.file(), draft.origin.line(), column.header(), text,
                     RowProblem.Kind.ODD, "taken for '" + Spelling.shortened(first, 40)
                     + "', which is spelt otherwise elsewhere"));
         }
-        return first;
+        return found;
     }
 
     void unmatched(ListingColumn column, String header, String word, Draft draft) {

@@ -34,13 +34,13 @@ final class Confounding {
     private final List<String> labels = new ArrayList<>();
     private final List<double[]> columns = new ArrayList<>();
 
-    Confounding(List<Evidence> evidence, Encoder encoder, Encoded[] encoded) {
-        int n = encoded.length;
+    Confounding(List<Evidence> evidence, Encoder encoder, EncodedRows encoded) {
+        int n = encoded.size();
         int[] taken = n <= MOST_PRICES ? IntStream.range(0, n).toArray()
                 : IntStream.range(0, MOST_PRICES).map(k -> (int) ((long) k * n / MOST_PRICES)).toArray();
         this.evidence = Arrays.stream(taken).mapToObj(evidence::get).toList();
         this.encoder = encoder;
-        this.encoded = Arrays.stream(taken).mapToObj(i -> encoded[i]).toArray(Encoded[]::new);
+        this.encoded = encoded.some(taken);
     }
 
     List<Confounded> all() {

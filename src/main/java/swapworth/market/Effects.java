@@ -12,10 +12,10 @@ import swapworth.statistics.SparseRow;
 final class Effects {
     private final List<Evidence> evidence;
     private final Encoder encoder;
-    private final Encoded[] encoded;
+    private final EncodedRows encoded;
     private final Posterior posterior;
 
-    Effects(List<Evidence> evidence, Encoder encoder, Encoded[] encoded, Posterior posterior) {
+    Effects(List<Evidence> evidence, Encoder encoder, EncodedRows encoded, Posterior posterior) {
         this.evidence = evidence;
         this.encoder = encoder;
         this.encoded = encoded;
@@ -27,12 +27,11 @@ final class Effects {
         List<TermEffect> effects = new ArrayList<>();
         Map<String, Integer> ofLine = new TreeMap<>();
         evidence.forEach(e -> ofLine.merge(e.subject().facts().vehicle(), 1, Integer::sum));
+        int[] told = told();
+        int next = 0;
         for (Term term : encoder.terms()) {
             for (Term.Effect effect : term.effects()) {
-                int rows = 0;
-                for (Encoded row : encoded) {
-                    rows += effect.toldBy(row.row()) ? 1 : 0;
-                }
+                int rows = told[next++];
                 if (rows > 0) {
                     effects.add(effect(effect.label(), effect.unit(), effect.contrast(), rows));
                     slopesOfLines(term, effect, ofLine, effects);
@@ -40,6 +39,19 @@ final class Effects {
             }
         }
         return effects;
+    }
+
+    /** How many rows tell of each effect of the terms. */
+    private int[] told() {
+        List<Term.Effect> effects = encoder.terms().stream().flatMap(t -> t.effects().stream()).toList();
+        int[] told = new int[effects.size()];
+        for (int i = 0; i < encoded.size(); i++) {
+            SparseRow row = encoded.get(i).row();
+            for (int k = 0; k < told.length; k++) {
+                told[k] += effects.get(k).toldBy(row) ? 1 : 0;
+            }
+        }
+        return told;
     }
 
     /** Behind the common slope of age and of mileage, the slope of each line. */

@@ -3,6 +3,7 @@ package swapworth.market;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -28,6 +29,8 @@ import swapworth.statistics.SparseRow;
 /** Turns subjects into rows of numbers: which terms there are, in which columns, and what is assumed of them. */
 final class Encoder {
     private static final ToDoubleBiFunction<Subject, Measured> ONE = (s, m) -> 1;
+    /** Days that listings must span before a season is asked of them. */
+    static final int A_YEAR = 360;
     /** The name of the term that holds the drift of the market. */
     static final String DRIFT = "drift of the market";
     /** The median of a half-normal law of scale 1. */
@@ -41,8 +44,12 @@ final class Encoder {
     private final double middleMiles;
     private final Optional<LocalDate> begin;
     private final Optional<LocalDate> end;
+    /** Of which prices the cars were still on offer at the last look: the dear ones stay, so that they stand above the market. */
+    private final BitSet onOffer = new BitSet();
+    private int onOfferColumn = -1;
     private Optional<Terms.Levels> pairTerm = Optional.empty();
     private int columns;
+    private int[] termOfColumn = new int[0];
 
     Encoder(List<Evidence> evidence, Assumptions assumptions, List<String> further) {
         List<Subject> seen = evidence.stream().map(Evidence::subject).toList();
@@ -63,6 +70,7 @@ final class Encoder {
         double level = Quantiles.of(evidence.stream().mapToDouble(Evidence::logPrice).toArray(), 0.5);
 
         add(new Terms.Measure("level of all cars", Group.LEVEL_OF_LINE, "", 1, level, 2, Role.PRIMARY, ONE));
+        markOnOffer(evidence, assumptions.get("still_on_offer_days").middle());
         lines(seen, assumptions);
         ageAndMileage(seen, ages, miles, assumptions);
         time(seen, assumptions);
@@ -98,6 +106,9 @@ final class Encoder {
         if (term.count() > 0) {
             term.place(columns);
             columns += term.count();
+            int before = termOfColumn.length;
+            termOfColumn = Arrays.copyOf(termOfColumn, columns);
+            Arrays.fill(termOfColumn, before, columns, terms.size());
             terms.add(term);
         }
     }
@@ -187,7 +198,12 @@ final class Encoder {
         if (lines.varied()) {
             add(lines);
         }
-        if (end.get().toEpochDay() - begin.get().toEpochDay() >= 365) {
+        if (seen.size() > onOffer.cardinality() && !onOffer.isEmpty()) {
+            add(new Terms.Measure("still on offer at the last look", Group.TIME, "%", 1, assumptions.logMiddle("still_on_offer"),
+                    assumptions.logSpread("still_on_offer"), Role.PRIMARY, (s, m) -> 0));
+            onOfferColumn = columns - 1;
+        }
+        if (end.get().toEpochDay() - begin.get().toEpochDay() >= A_YEAR) {
             seasonal("season, winter against summer", Math.PI / 2, assumptions);
             seasonal("season, spring against autumn", 0, assumptions);
         }
@@ -323,6 +339,29 @@ final class Encoder {
         }
     }
 
+    private void markOnOffer(List<Evidence> evidence, double days) {
+        for (int i = 0; i < evidence.size(); i++) {
+            Optional<LocalDate> on = evidence.get(i).subject().on();
+            onOffer.set(i, evidence.get(i).standing() == Evidence.Standing.ON_OFFER && on.isPresent()
+                    && end.orElseThrow().toEpochDay() - on.get().toEpochDay() <= days);
+        }
+    }
+
+    /** Whether a price is encoded as that of a car still on offer, which no value is asked for. */
+    boolean asOnOffer(int evidence) {
+        return onOfferColumn >= 0 && onOffer.get(evidence);
+    }
+
+    /** A price of the fit in the numbers of the model. */
+    Encoded encode(int evidence, Subject subject) {
+        Encoded encoded = encode(subject);
+        if (!asOnOffer(evidence)) {
+            return encoded;
+        }
+        SparseRow row = encoded.row().plus(1, SparseRow.of(new int[] {onOfferColumn}, new double[] {1}));
+        return new Encoded(row, encoded.termOfColumn(), encoded.inflation(), encoded.growth(), encoded.remarks());
+    }
+
     /** The walk of the market over months; empty where all listings are of one day or have none. */
     Optional<Terms.Walk> walk() {
         return terms.stream().filter(Terms.Walk.class::isInstance).map(Terms.Walk.class::cast).findFirst();
@@ -332,10 +371,9 @@ final class Encoder {
         Measured measured = measures.of(subject);
         Term.RowWriter row = new Term.RowWriter();
         for (int t = 0; t < terms.size(); t++) {
-            row.begin(t);
             terms.get(t).encode(subject, measured, row);
         }
-        return new Encoded(SparseRow.of(row.indices(), row.values()), row.terms(), measured.inflation(),
+        return new Encoded(SparseRow.of(row.indices(), row.values()), termOfColumn, measured.inflation(),
                 (measured.age() - middleAge) / 10, measured.remarks());
     }
 
@@ -359,6 +397,11 @@ final class Encoder {
 
     int columns() {
         return columns;
+    }
+
+    /** For each column the number of its term. */
+    int[] termOfColumn() {
+        return termOfColumn;
     }
 
     List<PriorBlock> priors() {

@@ -16,12 +16,12 @@ final class Grids {
     private final List<Car> cars;
     private final List<Evidence> evidence;
     private final Encoder encoder;
-    private final Encoded[] encoded;
+    private final EncodedRows encoded;
     /** Variance of the fitted value of each row, by the posterior with all rows: leaving one car out changes the others' little. */
     private final Posterior posterior;
     private volatile double @Nullable [] variances;
 
-    Grids(List<Car> cars, List<Evidence> evidence, Encoder encoder, Encoded[] encoded, Posterior posterior) {
+    Grids(List<Car> cars, List<Evidence> evidence, Encoder encoder, EncodedRows encoded, Posterior posterior) {
         this.cars = cars;
         this.evidence = evidence;
         this.encoder = encoder;
@@ -32,7 +32,7 @@ final class Grids {
     private double[] variances() {
         double[] made = variances;
         if (made == null) {
-            made = Arrays.stream(encoded).parallel().mapToDouble(e -> posterior.variance(e.row())).toArray();
+            made = encoded.each(e -> posterior.variance(e.row()));
             variances = made;
         }
         return made;
@@ -47,12 +47,12 @@ final class Grids {
         Nearest nearest = new Nearest(COMPARABLES);
         double scale = by.errorScale();
         double[] variance = variances();
-        for (int i = 0; i < encoded.length; i++) {
+        for (int i = 0; i < encoded.size(); i++) {
             if (evidence.get(i).car() == value.withoutCar() || evidence.get(i).bound() != Bound.NONE) {
                 continue;
             }
-            double filled = scale * scale * (encoded[i].inflation() * encoded[i].inflation() - 1);
-            nearest.offer(i, evidence.get(i).car(), own - 2 * encoded[i].row().dot(reach) + variance[i] + filled);
+            double filled = scale * scale * (encoded.inflation(i) * encoded.inflation(i) - 1);
+            nearest.offer(i, evidence.get(i).car(), own - 2 * encoded.get(i).row().dot(reach) + variance[i] + filled);
         }
         return grid(value, by, mean, nearest.rows());
     }
@@ -63,7 +63,7 @@ final class Grids {
         boolean[] shown = new boolean[groups.length];
         double[][] logFactors = new double[chosen.size()][];
         for (int k = 0; k < logFactors.length; k++) {
-            double[] from = byGroup(encoded[chosen.get(k)], mean);
+            double[] from = byGroup(encoded.get(chosen.get(k)), mean);
             logFactors[k] = new double[groups.length];
             for (int g = 0; g < groups.length; g++) {
                 logFactors[k][g] = target[g] - from[g];

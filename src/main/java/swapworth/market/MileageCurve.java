@@ -25,10 +25,10 @@ final class MileageCurve {
     private final List<Car> cars;
     private final List<Evidence> evidence;
     private final Encoder encoder;
-    private final Encoded[] encoded;
+    private final EncodedRows encoded;
     private final Posterior posterior;
 
-    MileageCurve(List<Car> cars, List<Evidence> evidence, Encoder encoder, Encoded[] encoded, Posterior posterior) {
+    MileageCurve(List<Car> cars, List<Evidence> evidence, Encoder encoder, EncodedRows encoded, Posterior posterior) {
         this.cars = cars;
         this.evidence = evidence;
         this.encoder = encoder;
@@ -64,7 +64,7 @@ final class MileageCurve {
                 continue;
             }
             double own = encoder.measured(e.subject()).miles();
-            double toward = encoder.encode(middleCar(line, born, age, own, on)).row().dot(mean) - encoded[i].row().dot(mean);
+            double toward = encoder.encode(middleCar(line, born, age, own, on)).row().dot(mean) - encoded.get(i).row().dot(mean);
             points.add(new LineCurve.Point(cars.get(e.car()).name(), own, e.listing().price().amount(),
                     Math.exp(e.logPrice() + toward)));
         }

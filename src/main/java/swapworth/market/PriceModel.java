@@ -22,7 +22,6 @@ import swapworth.listing.CarFacts;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listing;
 import swapworth.statistics.Bound;
-import swapworth.statistics.Design;
 import swapworth.statistics.ErrorLaw;
 import swapworth.statistics.ErrorScale;
 import swapworth.statistics.Integration;
@@ -70,14 +69,15 @@ public final class PriceModel {
     private final Assumptions assumptions;
     private final Encoder encoder;
     private final List<PriorBlock> blocks;
-    private final Encoded[] encoded;
+    private final EncodedRows encoded;
     private final Posterior posterior;
     private final Map<Integer, Posterior> leftOut = new ConcurrentHashMap<>();
     /** Found when first asked for: the same whichever thread finds it. */
     private volatile @Nullable List<Confounded> confounded;
     private final RangeStretch stretch;
     private final Grids grids;
-    private final Map<Integer, int[]> rowsOfCar = new HashMap<>();
+    /** The first row of each car, and behind the last car the number of rows. */
+    private final int[] firstRow;
     private final Map<String, Integer> carsOfLine = new HashMap<>();
     private final Map<Listing, Integer> carOfListing = new IdentityHashMap<>();
     private final Map<String, double[]> extent = new HashMap<>();
@@ -90,9 +90,10 @@ public final class PriceModel {
         if (evidence.isEmpty()) {
             throw new IllegalArgumentException("a price model needs at least one car with a price");
         }
+        this.firstRow = firstRows();
         this.encoder = new Encoder(evidence, assumptions, further);
         this.blocks = encoder.priors();
-        this.encoded = evidence.parallelStream().map(e -> encoder.encode(e.subject())).toArray(Encoded[]::new);
+        this.encoded = new EncodedRows(evidence, encoder);
         takeStock();
         this.posterior = fit();
         this.stretch = stretch();
@@ -161,12 +162,19 @@ public final class PriceModel {
         }
     }
 
+    private int[] firstRows() {
+        int[] first = new int[cars.size() + 1];
+        for (Evidence e : evidence) {
+            first[e.car() + 1]++;
+        }
+        for (int c = 0; c < cars.size(); c++) {
+            first[c + 1] += first[c];
+        }
+        return first;
+    }
+
     private void takeStock() {
         for (int i = 0; i < evidence.size(); i++) {
-            int[] before = rowsOfCar.getOrDefault(evidence.get(i).car(), new int[0]);
-            int[] rows = Arrays.copyOf(before, before.length + 1);
-            rows[before.length] = i;
-            rowsOfCar.put(evidence.get(i).car(), rows);
             levelsSeen.add(evidence.get(i).subject().level());
             Measures.Measured m = encoder.measured(evidence.get(i).subject());
             double[] e = extent.computeIfAbsent(evidence.get(i).subject().facts().vehicle(), v -> new double[] {
@@ -187,22 +195,14 @@ public final class PriceModel {
     private Posterior fit() {
         int n = evidence.size();
         double sameCar = sameCarScale();
-        SparseRow[] rows = new SparseRow[n];
         double[] y = new double[n];
         Bound[] bound = new Bound[n];
-        double[] inflation = new double[n];
         double[] known = new double[n];
-        double[] growth = new double[n];
         for (int i = 0; i < n; i++) {
             Evidence e = evidence.get(i);
-            rows[i] = encoded[i].row();
             y[i] = e.logPrice();
             bound[i] = e.bound();
-            inflation[i] = encoded[i].inflation();
-            growth[i] = encoded[i].growth();
-            boolean second = i > 0 && evidence.get(i - 1).car() == e.car();
-            if (second && e.bound() == Bound.NONE && evidence.get(i - 1).bound() == Bound.NONE) {
-                rows[i] = rows[i].plus(-1, encoded[i - 1].row());
+            if (encoded.isDifference(i)) {
                 y[i] -= evidence.get(i - 1).logPrice();
                 known[i] = sameCar;
             }
@@ -215,7 +215,7 @@ public final class PriceModel {
                 .withGrowth(growing.middle(), growing.spread())
                 .withSecondarySpread(assumptions.get("secondary_scale").spread())
                 .with(n <= INTEGRATED ? Integration.POINTS : Integration.MODE)
-                .fit(Design.of(encoder.columns(), rows), new Sample(y, bound, inflation, known, growth), blocks);
+                .fit(encoded.design(), new Sample(y, bound, encoded.inflations(), known, encoded.growths()), blocks);
     }
 
     /** By how much ranges are to be stretched, from the first price of each car predicted without it; of many cars some stand for all. */
@@ -228,7 +228,7 @@ public final class PriceModel {
             int i = first[k * every];
             Posterior without = leavingOut(evidence.get(i).car());
             leftOut.put(evidence.get(i).car(), without);
-            Mixture left = without.predict(encoded[i].row(), encoded[i].inflation(), encoded[i].growth());
+            Mixture left = without.predict(encoded.get(i).row(), encoded.inflation(i), encoded.growth(i));
             return Normal.quantile(Math.max(1e-12, Math.min(1 - 1e-12, left.cumulative(evidence.get(i).logPrice()))));
         }).toArray());
     }
@@ -517,7 +517,7 @@ public final class PriceModel {
 
     private Posterior leavingOut(int car) {
         return posterior.leavingOut(cars.size() <= REFITTED ? LeaveOut.REFIT : LeaveOut.CLOSED_FORM,
-                rowsOfCar.getOrDefault(car, new int[0]));
+                IntStream.range(firstRow[car], firstRow[car + 1]).toArray());
     }
 
     private Judgement judge(Listing listing, int number, Posterior by, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
@@ -528,7 +528,7 @@ public final class PriceModel {
         Subject subject = on.isEmpty() && level.isEmpty() ? seen
                 : new Subject(seen.facts(), level.orElse(seen.level()), seen.includes(), on.or(seen::on));
         String name = number < 0 ? listing.id().orElse(listing.origin().toString()) : cars.get(number).name();
-        Encoded entries = row >= 0 && subject == seen ? encoded[row] : encoder.encode(subject);
+        Encoded entries = row >= 0 && subject == seen && !encoder.asOnOffer(row) ? encoded.get(row) : encoder.encode(subject);
         Valuation valuation = value(subject, entries, by, number);
         double price = listing.price().amount();
         List<String> remarks = new ArrayList<>(listing.remarks());
@@ -576,7 +576,7 @@ public final class PriceModel {
 
     /** The row of the fit that holds the price of a listing; -1 if none does. */
     private int row(Listing listing, int car) {
-        for (int row : rowsOfCar.getOrDefault(car, new int[0])) {
+        for (int row = car < 0 ? 0 : firstRow[car]; car >= 0 && row < firstRow[car + 1]; row++) {
             if (evidence.get(row).listing() == listing) {
                 return row;
             }
@@ -671,7 +671,7 @@ public final class PriceModel {
      * @return the index, base 100 in the first month; why there is none where the listings have no dates, or one only
      */
     public Answer<MarketIndex> index() {
-        return MarketIndex.of(encoder, posterior, evidence);
+        return MarketIndex.of(cars, assumptions, encoder, posterior, evidence);
     }
 
     Comparables comparables(FairValue value) {

@@ -76,13 +76,7 @@ abstract class Term {
     static final class RowWriter {
         private int[] index = new int[32];
         private double[] value = new double[32];
-        private int[] term = new int[32];
         private int size;
-        private int current;
-
-        void begin(int termNumber) {
-            current = termNumber;
-        }
 
         void add(int column, double number) {
             if (number == 0) {
@@ -91,11 +85,9 @@ abstract class Term {
             if (size == index.length) {
                 index = java.util.Arrays.copyOf(index, 2 * size);
                 value = java.util.Arrays.copyOf(value, 2 * size);
-                term = java.util.Arrays.copyOf(term, 2 * size);
             }
             index[size] = column;
-            value[size] = number;
-            term[size++] = current;
+            value[size++] = number;
         }
 
         int[] indices() {
@@ -104,10 +96,6 @@ abstract class Term {
 
         double[] values() {
             return java.util.Arrays.copyOf(value, size);
-        }
-
-        int[] terms() {
-            return java.util.Arrays.copyOf(term, size);
         }
     }
 }

@@ -51,7 +51,12 @@ public final class CellReader {
      * @return the number exactly as typed; blank for nothing or a sign of not knowing; refused for anything else
      */
     public Parsed<BigDecimal> number(String text) {
-        return numbers.of(text);
+        return isPlain(text) ? numberOf(text) : numbers.of(text);
+    }
+
+    /** Whether a text is a few digits: read anew sooner than looked up among what was read before. */
+    private static boolean isPlain(String text) {
+        return text.length() <= 9 && NumberText.isWhole(text);
     }
 
     private Parsed<BigDecimal> numberOf(String text) {
@@ -87,7 +92,7 @@ public final class CellReader {
      * @return the number and, if the cell names it, the unit
      */
     public Parsed<Quantity> distance(String text) {
-        return distances.of(text);
+        return isPlain(text) ? distanceOf(text) : distances.of(text);
     }
 
     private Parsed<Quantity> distanceOf(String text) {

@@ -101,7 +101,7 @@ final class NumberText {
     }
 
     /** Whether a text is digits and nothing else, as most numbers are. */
-    private static boolean isWhole(String text) {
+    static boolean isWhole(String text) {
         for (int i = 0; i < text.length(); i++) {
             if (!isDigit(text.charAt(i))) {
                 return false;

@@ -14,9 +14,9 @@ import java.util.Optional;
  */
 public final class Vocabulary<E> {
 
-    private final Map<String, E> meanings;
+    private final Map<String, Optional<E>> meanings;
 
-    private Vocabulary(Map<String, E> meanings) {
+    private Vocabulary(Map<String, Optional<E>> meanings) {
         this.meanings = meanings;
     }
 
@@ -40,11 +40,11 @@ public final class Vocabulary<E> {
      */
     public Vocabulary<E> with(E meaning, String... words) {
         requireNonNull(meaning, "meaning");
-        Map<String, E> more = new HashMap<>(meanings);
+        Map<String, Optional<E>> more = new HashMap<>(meanings);
         for (String word : words) {
-            E before = more.put(Spelling.key(word), meaning);
-            if (before != null && !before.equals(meaning)) {
-                throw new IllegalArgumentException("'" + word + "' cannot stand for both " + before + " and " + meaning);
+            Optional<E> before = more.put(Spelling.key(word), Optional.of(meaning));
+            if (before != null && !before.get().equals(meaning)) {
+                throw new IllegalArgumentException("'" + word + "' cannot stand for both " + before.get() + " and " + meaning);
             }
         }
         return new Vocabulary<>(more);
@@ -57,7 +57,7 @@ public final class Vocabulary<E> {
      * @return nothing if it is not in the vocabulary
      */
     public Optional<E> meaning(String word) {
-        E asTyped = meanings.get(word);
-        return Optional.ofNullable(asTyped == null ? meanings.get(Spelling.key(word)) : asTyped);
+        Optional<E> asTyped = meanings.get(word);
+        return asTyped == null ? meanings.getOrDefault(Spelling.key(word), Optional.empty()) : asTyped;
     }
 }

@@ -49,6 +49,37 @@ public final class Cautions {
     }
 
     /**
+     * For a page that speaks of selling parts.
+     *
+     * @return one caution an item
+     */
+    public static List<String> ofPartsSold() {
+        return List.of(
+                "Catalysts are not counted: in many places a used one may be sold or fitted only if tested and labelled, and sellers of loose ones"
+                        + " must prove where it came from. Check your rule, then say so in the row. (US EPA policy of 1986, 51 FR 28114, from"
+                        + " memory; for example California Vehicle Code 11500)",
+                "Airbags, inflators and belt tensioners are not counted: they hold explosives, posting them is regulated, some have been recalled,"
+                        + " and some places forbid their reuse. (49 CFR 173.166; Directive 2005/64/EC, Annex V)",
+                "Keep proof of where each part came from, and sell no part whose number has been removed or altered. (US: 18 USC 2321)",
+                "Money from parts may be taxable, and selling many cars or parts may need a licence: ask where you live. (US: 49 USC 30504 on"
+                        + " reporting by salvage yards)");
+    }
+
+    /**
+     * For a page of the money of an undertaking.
+     *
+     * @return one caution an item
+     */
+    public static List<String> ofMoney() {
+        return List.of(
+                "What parts and cars bring in may be taxed, and a loss may not count: keep the ledger by date and ask a tax adviser."
+                        + " (US: Treasury Regulation 1.183-2(b) on hobby or business)",
+                "An engine change can end an insurer's promise and break the terms of a loan: tell the insurer and the lender before you change"
+                        + " the car, and read what the policy pays. (UK: Consumer Insurance (Disclosure and Representations) Act 2012, section 2)",
+                "A forecast holds what its rows hold. Work that nobody thought of is only in the reserve, which is an assumption.");
+    }
+
+    /**
      * For a page that speaks of a finished swap.
      *
      * @return one caution an item

@@ -31,18 +31,15 @@ public final class ListingsPage {
 
     private final Judged judged;
     private final Optional<Valued> inPlay;
+    private final List<Section> more;
     private final List<String> missingFiles;
     private final String name;
-    private final List<Section> further;
-    private final List<String> furtherCautions;
 
-    private ListingsPage(String name, Judged judged, Optional<Valued> inPlay, List<String> missingFiles, List<Section> further,
-            List<String> furtherCautions) {
-        this.further = List.copyOf(further);
-        this.furtherCautions = List.copyOf(furtherCautions);
+    private ListingsPage(String name, Judged judged, Optional<Valued> inPlay, List<Section> more, List<String> missingFiles) {
         this.name = requireNonNull(name, "name");
         this.judged = requireNonNull(judged, "judged");
         this.inPlay = requireNonNull(inPlay, "inPlay");
+        this.more = List.copyOf(more);
         this.missingFiles = List.copyOf(missingFiles);
     }
 
@@ -54,7 +51,7 @@ public final class ListingsPage {
      * @return the page
      */
     public static Page of(String name, Judged judged) {
-        return new ListingsPage(name, judged, Optional.empty(), List.of(), List.of(), List.of()).page();
+        return of(name, judged, Optional.empty(), List.of());
     }
 
     /**
@@ -67,23 +64,21 @@ public final class ListingsPage {
      * @return the page
      */
     public static Page of(String name, Judged judged, Optional<Valued> inPlay, List<String> missingFiles) {
-        return of(name, judged, inPlay, missingFiles, List.of(), List.of());
+        return of(name, judged, inPlay, List.of(), missingFiles);
     }
 
     /**
-     * The page of a folder with sections of further steps behind the cars in play.
+     * The page of a folder with what else its files answer.
      *
      * @param name what the collection is called, for the title
      * @param judged the judged listings
      * @param inPlay the cars in play and their values, where the folder names any
+     * @param more further sections, such as the market in time
      * @param missingFiles one sentence for each file that the folder lacks
-     * @param further the sections of further steps
-     * @param cautions the cautions that belong to them
      * @return the page
      */
-    public static Page of(String name, Judged judged, Optional<Valued> inPlay, List<String> missingFiles, List<Section> further,
-            List<String> cautions) {
-        return new ListingsPage(name, judged, inPlay, missingFiles, further, cautions).page();
+    public static Page of(String name, Judged judged, Optional<Valued> inPlay, List<Section> more, List<String> missingFiles) {
+        return new ListingsPage(name, judged, inPlay, more, missingFiles).page();
     }
 
     private Page page() {
@@ -92,7 +87,6 @@ public final class ListingsPage {
         List<Section> sections = new ArrayList<>();
         sections.add(readSection());
         inPlay.ifPresent(cars -> sections.add(Section.of("in-play", "Cars in play", Part.rows(cars.brief()), Part.bullets(cars.remarks()))));
-        sections.addAll(further);
         Table onOffer = judged.onOffer("#car-");
         if (!onOffer.rows().isEmpty()) {
             sections.add(Section.of("on-offer", "On offer at the last look", how(), Part.rows(onOffer)));
@@ -100,6 +94,7 @@ public final class ListingsPage {
         sections.add(fileOrder());
         sections.add(byGap());
         int place = sections.size();
+        sections.addAll(more);
         sections.add(grids());
         sections.add(model());
         sections.add(assumptions());
@@ -111,7 +106,6 @@ public final class ListingsPage {
         if (speaksOfCrashes()) {
             cautions.addAll(Cautions.ofCrashedCars());
         }
-        cautions.addAll(furtherCautions);
         sections.add(Section.of("cautions", "Cautions", Part.cautions("Before you rely on any of this", cautions)));
         return Page.of(name + ": listings judged", lead(), sections.toArray(Section[]::new));
     }

@@ -6,21 +6,27 @@ package swapworth.statistics;
  * factor can be trusted with.
  *
  * <p>Large matrices of grouped models are mostly zeros: a trim meets its own line only. Their columns are taken in order of how full
- * they are, the fullest last, so that most of the zeros stay, and zeros are passed over.
+ * they are, the fullest last, so that most of the zeros stay, and zeros are passed over. Once what is left is full for the most part, zeros
+ * are no longer looked for: plain loops over whole rows are quicker.
  */
 final class Cholesky {
     /** Below this size an order of columns gains nothing. */
     private static final int ORDERED = 64;
+    /** Of no weight in any sum with numbers about 1, and yet its square and cube are no denormal numbers, with which sums are slow. */
+    private static final double NEXT_TO_NOTHING = 1e-100;
 
     private final int p;
     private final int[] order;
     private final double[] lower;
     private final double[] scale;
     private final double smallestPivot;
+    /** From this column on every place counts as filled. */
+    private final int full;
 
     /** The factor of the matrix in the stated order of its columns; {@code scale} is by the columns themselves. */
-    private Cholesky(int p, int[] order, double[] lower, double[] scale, double smallestPivot) {
+    private Cholesky(int p, int[] order, double[] lower, double[] scale, double smallestPivot, int full) {
         this.p = p;
+        this.full = full;
         this.order = order;
         this.lower = lower;
         this.scale = scale;
@@ -52,14 +58,19 @@ final class Cholesky {
         double smallest = 1;
         double[] column = new double[p];
         int[] filled = new int[p];
+        int full = p;
         for (int k = 0; k < p; k++) {
             double pivot = l[k * p + k];
             smallest = Math.min(smallest, pivot);
             if (!(pivot > 0)) {
-                return new Cholesky(p, order, l, scale, 0);
+                return new Cholesky(p, order, l, scale, 0, full);
             }
             double root = Math.sqrt(pivot);
             l[k * p + k] = root;
+            if (k > full) {
+                takeOff(l, p, k, root, column);
+                continue;
+            }
             int count = 0;
             for (int i = k + 1; i < p; i++) {
                 double value = l[i * p + k];
@@ -69,18 +80,34 @@ final class Cholesky {
                     l[i * p + k] = column[i];
                 }
             }
+            full = 2 * count > p - 1 - k ? k : full;
             for (int a = 0; a < count; a++) {
                 int row = filled[a] * p;
                 double f = column[filled[a]];
                 for (int b = 0; b < a; b++) {
                     // A sum that cancels to nothing stays a place of the factor: the inverse is taken along its places.
                     double rest = l[row + filled[b]] - f * column[filled[b]];
-                    l[row + filled[b]] = rest == 0 ? Double.MIN_NORMAL : rest;
+                    l[row + filled[b]] = rest == 0 ? NEXT_TO_NOTHING : rest;
                 }
                 l[row + filled[a]] -= f * f;
             }
         }
-        return new Cholesky(p, order, l, scale, smallest);
+        return new Cholesky(p, order, l, scale, smallest, full);
+    }
+
+    /** Column k of the factor, and its part taken off all that is left. */
+    private static void takeOff(double[] l, int p, int k, double root, double[] column) {
+        for (int i = k + 1; i < p; i++) {
+            column[i] = l[i * p + k] / root;
+            l[i * p + k] = column[i];
+        }
+        for (int i = k + 1; i < p; i++) {
+            double f = column[i];
+            int row = i * p;
+            for (int j = k + 1; j <= i; j++) {
+                l[row + j] -= f * column[j];
+            }
+        }
     }
 
     private static int[] asTheyStand(int p) {
@@ -121,7 +148,7 @@ final class Cholesky {
                 lower[i * p + j] = upper[j][i];
             }
         }
-        return new Cholesky(p, asTheyStand(p), lower, scale, 1);
+        return new Cholesky(p, asTheyStand(p), lower, scale, 1, 0);
     }
 
     /** The factor of the matrix times the square of a number. */
@@ -130,7 +157,7 @@ final class Cholesky {
         for (int i = 0; i < p; i++) {
             scaled[i] /= factor;
         }
-        return new Cholesky(p, order, lower, scaled, smallestPivot);
+        return new Cholesky(p, order, lower, scaled, smallestPivot, full);
     }
 
     double smallestPivot() {
@@ -197,7 +224,10 @@ final class Cholesky {
         double[] z = new double[p * p];
         int[] filled = new int[p];
         double[] ratio = new double[p];
-        for (int j = p - 1; j >= 0; j--) {
+        for (int j = p - 1; j > full; j--) {
+            fullColumn(z, j, ratio);
+        }
+        for (int j = Math.min(full, p - 1); j >= 0; j--) {
             int count = 0;
             double pivot = lower[j * p + j];
             for (int i = j + 1; i < p; i++) {
@@ -228,6 +258,26 @@ final class Cholesky {
         return inverse;
     }
 
+    /** Column j of the inverse from later ones, every place being filled; {@code sum} has room for p numbers. */
+    private void fullColumn(double[] z, int j, double[] sum) {
+        double pivot = lower[j * p + j];
+        java.util.Arrays.fill(sum, j + 1, p, 0);
+        for (int i = j + 1; i < p; i++) {
+            double ratio = lower[i * p + j] / pivot;
+            int row = i * p;
+            for (int k = j + 1; k < p; k++) {
+                sum[k] -= ratio * z[row + k];
+            }
+        }
+        double own = 1 / (pivot * pivot);
+        for (int i = j + 1; i < p; i++) {
+            z[i * p + j] = sum[i];
+            z[j * p + i] = sum[i];
+            own -= lower[i * p + j] / pivot * sum[i];
+        }
+        z[j * p + j] = own;
+    }
+
     /** The inverse matrix in full, row after row. */
     double[] inverse() {
         double[] w = new double[p * p];
@@ -237,8 +287,10 @@ final class Cholesky {
             for (int k = 0; k < i; k++) {
                 double f = -lower[ri + k] * d;
                 int rk = k * p;
-                for (int j = 0; f != 0 && j <= k; j++) {
-                    w[ri + j] += f * w[rk + j];
+                if (f != 0) {
+                    for (int j = 0; j <= k; j++) {
+                        w[ri + j] += f * w[rk + j];
+                    }
                 }
             }
             w[ri + i] = d;

@@ -1,6 +1,8 @@
 package swapworth.statistics;
 
 import java.util.Arrays;
+import java.util.List;
+import java.util.function.IntFunction;
 
 /**
  * The rows of a regression, n x p, most of whose entries are zero: measured columns have one entry a row, a group of levels one
@@ -9,12 +11,15 @@ import java.util.Arrays;
  * <p>Immutable. Rows are kept one after another: the entries of row i stand from {@code start[i]} to {@code start[i + 1]}.
  */
 public final class Design {
+    /** More columns than this no fit could hold the cross-products of. */
+    private static final int MOST_COLUMNS = Character.MAX_VALUE;
+
     private final int columns;
     private final int[] start;
-    private final int[] index;
+    private final char[] index;
     private final double[] value;
 
-    private Design(int columns, int[] start, int[] index, double[] value) {
+    private Design(int columns, int[] start, char[] index, double[] value) {
         this.columns = columns;
         this.start = start;
         this.index = index;
@@ -24,35 +29,90 @@ public final class Design {
     /**
      * The design with these rows.
      *
-     * @param columns p, at least 1
+     * @param columns p, at least 1, at most 65,535
      * @param rows n rows whose indices lie between 0 and p - 1
      * @return the design, n x p
-     * @throws IllegalArgumentException if an index lies outside or a value is not finite
+     * @throws IllegalArgumentException if there are too many columns, an index lies outside or a value is not finite
      */
     public static Design of(int columns, SparseRow... rows) {
-        int entries = 0;
-        for (SparseRow row : rows) {
-            entries += row.size();
+        return of(columns, rows.length, i -> rows[i]);
+    }
+
+    /**
+     * The design whose rows are made one by one, several ranges of rows at a time, and not kept.
+     *
+     * @param columns p, at least 1, at most 65,535
+     * @param rows n, the number of rows
+     * @param row makes row i, whose indices lie between 0 and p - 1; asked once for each
+     * @return the design, n x p
+     * @throws IllegalArgumentException if there are too many columns, an index lies outside or a value is not finite
+     */
+    public static Design of(int columns, int rows, IntFunction<SparseRow> row) {
+        if (columns > MOST_COLUMNS) {
+            throw new IllegalArgumentException("a design of " + columns + " columns; at most " + MOST_COLUMNS + " can be fitted");
         }
-        int[] start = new int[rows.length + 1];
-        int[] index = new int[entries];
-        double[] value = new double[entries];
-        int at = 0;
-        for (int i = 0; i < rows.length; i++) {
-            for (int e = 0; e < rows[i].size(); e++) {
-                index[at] = rows[i].index(e);
-                value[at] = rows[i].value(e);
-                if (index[at] < 0 || index[at] >= columns) {
-                    throw new IllegalArgumentException("row " + i + " names column " + index[at] + " of " + columns);
-                }
-                if (!Double.isFinite(value[at])) {
-                    throw new IllegalArgumentException("row " + i + " holds " + value[at] + " in column " + index[at]);
-                }
-                at++;
+        int[] start = new int[rows + 1];
+        List<Entries> parts = Ranges.make(rows, (first, end) -> {
+            Entries entries = new Entries(columns);
+            for (int i = first; i < end; i++) {
+                entries.add(i, row.apply(i));
+                start[i + 1] = entries.size;
             }
-            start[i + 1] = at;
+            return entries;
+        });
+        int size = 0;
+        for (int k = 0; k < parts.size(); k++) {
+            for (int i = Ranges.first(rows, k, parts.size()); i < Ranges.first(rows, k + 1, parts.size()); i++) {
+                start[i + 1] += size;
+            }
+            size += parts.get(k).size;
+        }
+        char[] index = new char[size];
+        double[] value = new double[size];
+        int at = 0;
+        for (Entries part : parts) {
+            System.arraycopy(part.index, 0, index, at, part.size);
+            System.arraycopy(part.value, 0, value, at, part.size);
+            at += part.size;
+            part.letGo();
         }
         return new Design(columns, start, index, value);
+    }
+
+    /** The entries of a range of rows, growing. */
+    private static final class Entries {
+        private final int columns;
+        private char[] index = new char[256];
+        private double[] value = new double[256];
+        private int size;
+
+        Entries(int columns) {
+            this.columns = columns;
+        }
+
+        void add(int i, SparseRow row) {
+            if (size + row.size() > index.length) {
+                int room = Math.max(size + row.size(), index.length + index.length / 2);
+                index = Arrays.copyOf(index, room);
+                value = Arrays.copyOf(value, room);
+            }
+            for (int e = 0; e < row.size(); e++) {
+                int column = row.index(e);
+                if (column < 0 || column >= columns) {
+                    throw new IllegalArgumentException("row " + i + " names column " + column + " of " + columns);
+                }
+                if (!Double.isFinite(row.value(e))) {
+                    throw new IllegalArgumentException("row " + i + " holds " + row.value(e) + " in column " + column);
+                }
+                index[size] = (char) column;
+                value[size++] = row.value(e);
+            }
+        }
+
+        void letGo() {
+            index = new char[0];
+            value = new double[0];
+        }
     }
 
     /**
@@ -98,7 +158,11 @@ public final class Design {
      * @return its entries
      */
     public SparseRow row(int i) {
-        return new SparseRow(Arrays.copyOfRange(index, start[i], start[i + 1]), Arrays.copyOfRange(value, start[i], start[i + 1]));
+        int[] columnsOfRow = new int[start[i + 1] - start[i]];
+        for (int e = 0; e < columnsOfRow.length; e++) {
+            columnsOfRow[e] = index[start[i] + e];
+        }
+        return new SparseRow(columnsOfRow, Arrays.copyOfRange(value, start[i], start[i + 1]));
     }
 
     /** The length of each column. */
@@ -149,7 +213,7 @@ public final class Design {
                     kept[size++] = value[e];
                 }
             }
-            rows[i] = new SparseRow(Arrays.copyOf(at, size), Arrays.copyOf(kept, size));
+            rows[i] = SparseRow.of(Arrays.copyOf(at, size), Arrays.copyOf(kept, size));
         }
         return of(chosen.length, rows);
     }
@@ -235,7 +299,7 @@ public final class Design {
         for (int i = 0; i < rows.length; i++) {
             starts[i + 1] = starts[i] + start[rows[i] + 1] - start[rows[i]];
         }
-        int[] someIndex = new int[starts[rows.length]];
+        char[] someIndex = new char[starts[rows.length]];
         double[] someValue = new double[someIndex.length];
         for (int i = 0; i < rows.length; i++) {
             System.arraycopy(index, start[rows[i]], someIndex, starts[i], starts[i + 1] - starts[i]);
@@ -254,10 +318,10 @@ public final class Design {
             int to = start[i + 1];
             for (int e = from; e < to; e++) {
                 double we = w * value[e];
-                int r = index[e];
+                int row = index[e] * columns;
+                // The entries of a row stand in the order of their columns, so that all of this is below the diagonal.
                 for (int f = from; f <= e; f++) {
-                    int c = index[f];
-                    lower[r >= c ? r * columns + c : c * columns + r] += we * value[f];
+                    lower[row + index[f]] += we * value[f];
                 }
             }
         }

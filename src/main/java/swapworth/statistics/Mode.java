@@ -1,6 +1,7 @@
 package swapworth.statistics;
 
 import java.util.Arrays;
+import java.util.Optional;
 
 /**
  * The most likely coefficients at stated hyperparameters, found by iterated weighted least squares, and the shape of the posterior
@@ -73,12 +74,12 @@ final class Mode {
                 break;
             }
         }
-        return at(design, sample, law, spreads, scale, b, precision, trusted(tolerance));
+        Cholesky none = Cholesky.of(new double[0], 0);
+        return at(design, sample, law, spreads, scale, b, none).withOwnFactor(tolerance);
     }
 
-    /** The posterior's shape about coefficients that are the mode. */
-    private static Mode at(Design design, Sample sample, ErrorLaw law, Spreads spreads, double[] scale, double[] b,
-            double[] precision, double trusted) {
+    /** The posterior's shape about coefficients that are the mode, with a factor that was found before. */
+    private static Mode at(Design design, Sample sample, ErrorLaw law, Spreads spreads, double[] scale, double[] b, Cholesky factor) {
         int n = design.rows();
         double[] weight = new double[n];
         double[] pull = new double[n];
@@ -90,7 +91,7 @@ final class Mode {
                 information[i] = Math.max(0, boundCurvature(law, z)) / (scale[i] * scale[i]);
             }
         }
-        return new Mode(design, sample, law, spreads, scale, b, pull, information, factor(design, spreads, precision, information, trusted));
+        return new Mode(design, sample, law, spreads, scale, b, pull, information, factor);
     }
 
     /**
@@ -110,16 +111,35 @@ final class Mode {
         if (law.isNormal()) {
             return find(rows, responses, law, changed, changedScale, coefficients, tolerance);
         }
+        Cholesky near = factorWith(rows, responses, changed, changedScale, tolerance);
+        return toward(rows, responses, changed, changedScale, near, tolerance).map(mode -> mode.withOwnFactor(tolerance))
+                .orElseGet(() -> find(rows, responses, law, changed, changedScale, coefficients, tolerance));
+    }
+
+    /** The factor at these coefficients with other rows of the same columns. */
+    Cholesky factorWith(Design rows, Sample responses, Spreads changed, double[] changedScale, double tolerance) {
+        double[] weight = new double[rows.rows()];
+        weigh(rows, responses, law, changedScale, coefficients, Phase.LAW, weight, new double[weight.length]);
+        double[] precision = new double[coefficients.length * coefficients.length];
+        changed.addPrecision(precision);
+        return factor(rows, changed, precision, information(responses, law, weight), trusted(tolerance));
+    }
+
+    /**
+     * The mode as steps with a stated factor find it, that factor standing for its own; empty where they do not settle soon, and with
+     * normal errors, whose full steps are closer. With many rows a factor costs as much as a dozen steps.
+     */
+    Optional<Mode> toward(Design rows, Sample responses, Spreads changed, double[] changedScale, Cholesky near, double tolerance) {
+        if (law.isNormal()) {
+            return Optional.empty();
+        }
         int p = coefficients.length;
         double[] b = coefficients.clone();
         double[] weight = new double[rows.rows()];
         double[] slope = new double[rows.rows()];
-        double[] precision = new double[p * p];
-        changed.addPrecision(precision);
-        weigh(rows, responses, law, changedScale, b, Phase.LAW, weight, slope);
-        Cholesky near = factor(rows, changed, precision, information(responses, law, weight), trusted(tolerance));
         double before = Double.POSITIVE_INFINITY;
         for (int step = 0; step < MOST_CHEAP_STEPS; step++) {
+            weigh(rows, responses, law, changedScale, b, Phase.LAW, weight, slope);
             double[] gradient = gradient(rows, changed, slope, b);
             double[] move = near.solve(gradient);
             double size = 0;
@@ -134,11 +154,18 @@ final class Mode {
                 b[j] += move[j];
             }
             if (Math.sqrt(Math.max(0, size)) <= tolerance) {
-                return at(rows, responses, law, changed, changedScale, b, precision, trusted(tolerance));
+                return Optional.of(at(rows, responses, law, changed, changedScale, b, near));
             }
-            weigh(rows, responses, law, changedScale, b, Phase.LAW, weight, slope);
         }
-        return find(rows, responses, law, changed, changedScale, coefficients, tolerance);
+        return Optional.empty();
+    }
+
+    /** The same mode with a factor found at its own coefficients. */
+    Mode withOwnFactor(double tolerance) {
+        double[] precision = new double[coefficients.length * coefficients.length];
+        spreads.addPrecision(precision);
+        return new Mode(design, sample, law, spreads, scale, coefficients, pull, information,
+                factor(design, spreads, precision, information, trusted(tolerance)));
     }
 
     private static double[] information(Sample sample, ErrorLaw law, double[] weight) {
@@ -170,21 +197,25 @@ final class Mode {
     private static void weigh(Design design, Sample sample, ErrorLaw law, double[] scale, double[] b, Phase phase, double[] weight,
             double[] pull, int first, int end) {
         for (int i = first; i < end; i++) {
-            double s = scale[i];
             double residual = law.isNormal() ? design.residual(i, sample.response(i), b) : sample.response(i) - design.dot(i, b);
-            double z = residual / s;
-            if (sample.isBound(i)) {
-                bounded(law, z, s, i, weight, pull);
-                continue;
-            }
-            double w = switch (phase) {
-                case PLAIN -> 1;
-                case ABSOLUTE -> 1 / Math.max(1, Math.abs(z));
-                case LAW -> law.weight(z);
-            };
-            weight[i] = w / (s * s);
-            pull[i] = weight[i] * residual;
+            weigh(residual, sample, law, scale[i], phase, i, weight, pull);
         }
+    }
+
+    private static void weigh(double residual, Sample sample, ErrorLaw law, double s, Phase phase, int i, double[] weight,
+            double[] pull) {
+        double z = residual / s;
+        if (sample.isBound(i)) {
+            bounded(law, z, s, i, weight, pull);
+            return;
+        }
+        double w = switch (phase) {
+            case PLAIN -> 1;
+            case ABSOLUTE -> 1 / Math.max(1, Math.abs(z));
+            case LAW -> law.weight(z);
+        };
+        weight[i] = w / (s * s);
+        pull[i] = weight[i] * residual;
     }
 
     /**
@@ -346,17 +377,25 @@ final class Mode {
         return information[i];
     }
 
-    /** The gradient of the log posterior at other coefficients, some rows left out. */
-    double[] gradientAt(double[] b, boolean[] leftOut) {
-        double[] weight = new double[pull.length];
-        double[] slope = new double[pull.length];
-        weigh(design, sample, law, scale, b, Phase.LAW, weight, slope);
-        for (int i = 0; i < slope.length; i++) {
-            if (leftOut[i]) {
-                slope[i] = 0;
-            }
+    /** The fitted value of each row. */
+    double[] fitted() {
+        double[] fitted = new double[pull.length];
+        for (int i = 0; i < fitted.length; i++) {
+            fitted[i] = design.dot(i, coefficients);
         }
-        return gradient(design, spreads, slope, b);
+        return fitted;
+    }
+
+    /** The gradient of the log posterior, which is 0 but for how closely the mode was sought. */
+    double[] gradient() {
+        return gradient(design, spreads, pull, coefficients);
+    }
+
+    /** The slope of the log density of each row at other fitted values. */
+    void slopesAt(double[] fitted, double[] weight, double[] slope) {
+        for (int i = 0; i < fitted.length; i++) {
+            weigh(sample.response(i) - fitted[i], sample, law, scale[i], Phase.LAW, i, weight, slope);
+        }
     }
 
     /** The log density of all rows at the mode. */

@@ -51,6 +51,7 @@ public final class Posterior {
         private final Mode mode;
         private final double[] covariance;
         private volatile double @Nullable [] held;
+        private volatile @Nullable OnRows onRows;
 
         Shape(Mode mode) {
             this.mode = mode;
@@ -71,11 +72,40 @@ public final class Posterior {
             if (made == null) {
                 made = new double[covariance.length];
                 int p = p();
+                double[] all = made;
+                IntStream.range(0, p).parallel().forEach(i -> addHeld(i, all));
                 for (int i = 0; i < p; i++) {
-                    double[] column = mode.spreads().times(Arrays.copyOfRange(covariance, i * p, (i + 1) * p));
-                    addTimes(column, made, i * p);
+                    for (int j = 0; j < i; j++) {
+                        made[j * p + i] = made[i * p + j];
+                    }
                 }
                 held = made;
+            }
+            return made;
+        }
+
+        /** Row i of V P V up to its diagonal. */
+        private void addHeld(int i, double[] made) {
+            int p = p();
+            double[] column = mode.spreads().times(Arrays.copyOfRange(covariance, i * p, (i + 1) * p));
+            int row = i * p;
+            for (int k = 0; k < p; k++) {
+                double ck = column[k];
+                if (ck != 0) {
+                    int other = k * p;
+                    for (int j = 0; j <= i; j++) {
+                        made[row + j] += ck * covariance[other + j];
+                    }
+                }
+            }
+        }
+
+        /** The law of the fitted values of the rows, made when first asked for: the same whichever thread makes it. */
+        OnRows onRows(Design design) {
+            OnRows made = onRows;
+            if (made == null) {
+                made = new OnRows(this, design);
+                onRows = made;
             }
             return made;
         }
@@ -94,6 +124,48 @@ public final class Posterior {
         }
     }
 
+    /** A posterior as the rows of its design see it: their fitted values at the mode, X b, and the covariances of these, X V X'. */
+    private static final class OnRows {
+        private final int n;
+        private final double[] fitted;
+        private final double[] covariance;
+        /** The gradient at the mode, r, which is 0 but for how closely it was sought; X V r, and r' V r. */
+        private final double[] gradient;
+        private final double[] rest;
+        private final double restSize;
+
+        OnRows(Shape shape, Design design) {
+            this.n = design.rows();
+            this.fitted = shape.mode.fitted();
+            this.covariance = new double[n * n];
+            this.gradient = shape.mode.gradient();
+            double[] step = new double[gradient.length];
+            shape.addTimes(gradient, step, 0);
+            this.rest = new double[n];
+            for (int i = 0; i < n; i++) {
+                double[] times = design.row(i).times(shape.covariance, step.length);
+                for (int j = 0; j <= i; j++) {
+                    covariance[i * n + j] = design.dot(j, times);
+                    covariance[j * n + i] = covariance[i * n + j];
+                }
+                rest[i] = design.dot(i, step);
+            }
+            double size = 0;
+            for (int j = 0; j < step.length; j++) {
+                size += gradient[j] * step[j];
+            }
+            this.restSize = size;
+        }
+
+        /** Adds the covariances of row i, times a factor, to n numbers. */
+        void add(double factor, int i, double[] sum) {
+            int from = i * n;
+            for (int j = 0; j < n; j++) {
+                sum[j] += factor * covariance[from + j];
+            }
+        }
+    }
+
     /**
      * The posterior at one point of the hyperparameters, possibly with rows left out. Without them the covariance is V + V X' K X V,
      * where X holds the rows left out, and the coefficients move by V X' d; in closed form no vector of p numbers is written out for it.
@@ -108,13 +180,17 @@ public final class Posterior {
         private final SparseRow[] left;
         private final double[][] core;
         private final double[] shift;
+        /** V and V P V between the rows left out, which are what is asked about most; the second is made when first asked for. */
+        private final double[][] among;
+        private volatile double @Nullable [][] heldAmong;
 
         Component(Mode mode, double scale, double growth, double weight) {
-            this(new Shape(mode), scale, growth, weight, mode.coefficients(), new SparseRow[0], new double[0][], new double[0]);
+            this(new Shape(mode), scale, growth, weight, mode.coefficients(), new SparseRow[0], new double[0][], new double[0], new double[0][]);
         }
 
         private Component(Shape shape, double scale, double growth, double weight, double[] coefficients, SparseRow[] left,
-                double[][] core, double[] shift) {
+                double[][] core, double[] shift, double[][] among) {
+            this.among = among;
             this.shape = shape;
             this.mode = shape.mode;
             this.scale = scale;
@@ -127,18 +203,19 @@ public final class Posterior {
         }
 
         Component weighing(double changed) {
-            return new Component(shape, scale, growth, changed, coefficients, left, core, shift);
+            return new Component(shape, scale, growth, changed, coefficients, left, core, shift, among);
         }
 
         Component movedTo(double[] changed) {
-            return new Component(shape, scale, growth, weight, changed, left, core, new double[left.length]);
+            return new Component(shape, scale, growth, weight, changed, left, core, new double[left.length], among);
         }
 
         /** The fitted value of a row. */
         double fitted(SparseRow x) {
             double sum = x.dot(coefficients);
+            double[] projected = projected(x);
             for (int r = 0; r < left.length; r++) {
-                sum += shift[r] == 0 ? 0 : shift[r] * shape.covariance(x, left[r]);
+                sum += shift[r] * projected[r];
             }
             return sum;
         }
@@ -161,11 +238,39 @@ public final class Posterior {
 
         /** With w for a contrast x, the covariance times x is V (x + X' w). */
         private double[] share(SparseRow x) {
+            return share(projected(x));
+        }
+
+        /** V between a contrast and each of the rows left out. */
+        private double[] projected(SparseRow x) {
+            int own = own(x);
+            if (own >= 0) {
+                return among[own];
+            }
             double[] projected = new double[left.length];
             for (int r = 0; r < left.length; r++) {
                 projected[r] = shape.covariance(x, left[r]);
             }
-            return share(projected);
+            return projected;
+        }
+
+        /** Which of the rows left out a contrast is; -1 if none. */
+        private int own(SparseRow x) {
+            for (int r = 0; r < left.length; r++) {
+                if (left[r].isSame(x)) {
+                    return r;
+                }
+            }
+            return -1;
+        }
+
+        private double[][] heldAmong() {
+            double[][] made = heldAmong;
+            if (made == null) {
+                made = between(left, shape.held(), coefficients.length);
+                heldAmong = made;
+            }
+            return made;
         }
 
         private double[] share(double[] projected) {
@@ -188,27 +293,10 @@ public final class Posterior {
             return product;
         }
 
-        /** The covariance matrix times a full vector. */
-        double[] times(double[] x) {
-            double[] product = new double[x.length];
-            shape.addTimes(x, product, 0);
-            double[] projected = new double[left.length];
-            for (int r = 0; r < left.length; r++) {
-                projected[r] = left[r].dot(product);
-            }
-            double[] share = share(projected);
-            for (int r = 0; r < left.length; r++) {
-                add(share[r], left[r].times(shape.covariance, product.length), product);
-            }
-            return product;
-        }
-
         double variance(SparseRow x) {
-            double sum = x.quadratic(shape.covariance, coefficients.length);
-            double[] projected = new double[left.length];
-            for (int r = 0; r < left.length; r++) {
-                projected[r] = shape.covariance(x, left[r]);
-            }
+            int own = own(x);
+            double sum = own >= 0 ? among[own][own] : x.quadratic(shape.covariance, coefficients.length);
+            double[] projected = projected(x);
             double[] share = share(projected);
             for (int r = 0; r < left.length; r++) {
                 sum += projected[r] * share[r];
@@ -220,12 +308,14 @@ public final class Posterior {
         double held(SparseRow x) {
             int p = coefficients.length;
             double[] held = shape.held();
+            int own = own(x);
             double[] share = share(x);
-            double sum = x.quadratic(held, p);
+            double[][] ofLeft = heldAmong();
+            double sum = own >= 0 ? ofLeft[own][own] : x.quadratic(held, p);
             for (int r = 0; r < share.length; r++) {
-                sum += 2 * share[r] * x.between(held, p, left[r]);
+                sum += 2 * share[r] * (own >= 0 ? ofLeft[own][r] : x.between(held, p, left[r]));
                 for (int s = 0; s < share.length; s++) {
-                    sum += share[r] * share[s] * left[r].between(held, p, left[s]);
+                    sum += share[r] * share[s] * ofLeft[r][s];
                 }
             }
             return sum;
@@ -473,13 +563,7 @@ public final class Posterior {
 
     private Component without(Component c, LeaveOut how, int[] rows, SparseRow[] x) {
         int r = rows.length;
-        double[][] s = new double[r][r];
-        for (int i = 0; i < r; i++) {
-            for (int j = 0; j <= i; j++) {
-                s[i][j] = c.shape.covariance(x[i], x[j]);
-                s[j][i] = s[i][j];
-            }
-        }
+        double[][] s = between(x, c.shape.covariance, c.coefficients.length);
         // K = (H^-1 - S)^-1 = H (I - S H)^-1, which also holds for rows of no information.
         double[][] inner = new double[r][r];
         for (int i = 0; i < r; i++) {
@@ -503,7 +587,7 @@ public final class Posterior {
                 }
             }
         }
-        Component without = new Component(c.shape, c.scale, c.growth, c.weight, c.coefficients, x, core, shift);
+        Component without = new Component(c.shape, c.scale, c.growth, c.weight, c.coefficients, x, core, shift, s);
         double size = 0;
         for (int i = 0; i < r; i++) {
             for (int j = 0; j < r; j++) {
@@ -513,25 +597,83 @@ public final class Posterior {
         return how == LeaveOut.CLOSED_FORM || Math.abs(size) < SETTLED ? without : settled(without, rows);
     }
 
-    /** Steps on from the closed form until the weights of the other rows have settled. */
-    private Component settled(Component without, int[] rows) {
-        boolean[] out = new boolean[design.rows()];
-        for (int row : rows) {
-            out[row] = true;
-        }
-        double[] b = without.coefficients();
-        for (int step = 0; step < 12; step++) {
-            double[] lost = without.mode.gradientAt(b, out);
-            double[] move = without.times(lost);
-            double size = 0;
-            for (int j = 0; j < b.length; j++) {
-                size += move[j] * lost[j];
+    /** Rows times a symmetric matrix, held row after row in full, times the rows. */
+    private static double[][] between(SparseRow[] rows, double[] symmetric, int p) {
+        double[][] s = new double[rows.length][rows.length];
+        for (int i = 0; i < s.length; i++) {
+            s[i][i] = rows[i].quadratic(symmetric, p);
+            for (int j = 0; j < i; j++) {
+                s[i][j] = rows[i].between(symmetric, p, rows[j]);
+                s[j][i] = s[i][j];
             }
-            Component.add(1, move, b);
+        }
+        return s;
+    }
+
+    /**
+     * Steps on from the closed form until the weights of the other rows have settled. Every step is V times a sum of rows, so only how much
+     * of each row has been taken is kept: with h the change of the fitted values and I the rows' information, P V X' d = X' (d - I h).
+     */
+    private Component settled(Component without, int[] rows) {
+        Mode mode = without.mode;
+        OnRows on = without.shape.onRows(design);
+        int n = design.rows();
+        double[] taken = new double[n];
+        double[] moved = new double[n];
+        double[] change = new double[n];
+        double[] slope = new double[n];
+        double[] weight = new double[n];
+        double[] fitted = new double[n];
+        double[] projected = new double[rows.length];
+        for (int r = 0; r < rows.length; r++) {
+            taken[rows[r]] = without.shift[r];
+            on.add(without.shift[r], rows[r], moved);
+        }
+        // The part of the first step that the mode with all rows was short of.
+        double rest = 1;
+        for (int step = 0; step < 12; step++) {
+            for (int i = 0; i < n; i++) {
+                fitted[i] = on.fitted[i] + moved[i];
+            }
+            mode.slopesAt(fitted, weight, slope);
+            for (int row : rows) {
+                slope[row] = 0;
+            }
+            Arrays.fill(change, 0);
+            double size = rest * rest * on.restSize;
+            for (int i = 0; i < n; i++) {
+                double lost = slope[i] - mode.pull(i) - taken[i] + mode.information(i) * moved[i];
+                weight[i] = lost;
+                taken[i] += lost;
+                on.add(lost, i, change);
+            }
+            for (int i = 0; i < n; i++) {
+                size += weight[i] * (2 * rest * on.rest[i] + change[i]);
+                change[i] += rest * on.rest[i];
+            }
+            for (int r = 0; r < rows.length; r++) {
+                projected[r] = change[rows[r]];
+            }
+            double[] share = without.share(projected);
+            for (int r = 0; r < rows.length; r++) {
+                size += projected[r] * share[r];
+                taken[rows[r]] += share[r];
+                on.add(share[r], rows[r], change);
+            }
+            for (int i = 0; i < n; i++) {
+                moved[i] += change[i];
+            }
+            rest = 0;
             if (Math.abs(size) < SETTLED) {
                 break;
             }
         }
+        double[] force = on.gradient.clone();
+        for (int i = 0; i < n; i++) {
+            design.addTo(force, i, taken[i]);
+        }
+        double[] b = without.coefficients.clone();
+        without.shape.addTimes(force, b, 0);
         return without.movedTo(b);
     }
 

@@ -1,5 +1,6 @@
 package swapworth.statistics;
 
+import java.util.List;
 import java.util.stream.IntStream;
 
 /**
@@ -27,7 +28,7 @@ final class Ranges {
         return Math.min(MOST, 1 + rows / ROWS_A_RANGE);
     }
 
-    private static int first(int rows, int range, int ranges) {
+    static int first(int rows, int range, int ranges) {
         return (int) ((long) rows * range / ranges);
     }
 
@@ -39,6 +40,17 @@ final class Ranges {
             return;
         }
         IntStream.range(0, ranges).parallel().forEach(r -> work.on(first(rows, r, ranges), first(rows, r + 1, ranges)));
+    }
+
+    /** Makes something of a range of rows. */
+    interface Making<T> {
+        T of(int first, int end);
+    }
+
+    /** What is made of each range, in their order. */
+    static <T> List<T> make(int rows, Making<T> work) {
+        int ranges = count(rows);
+        return IntStream.range(0, ranges).parallel().mapToObj(r -> work.of(first(rows, r, ranges), first(rows, r + 1, ranges))).toList();
     }
 
     /** Adds what each range adds up to. */

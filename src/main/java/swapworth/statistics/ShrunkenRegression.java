@@ -321,17 +321,26 @@ public final class ShrunkenRegression {
             Evaluated found = some.mode();
             spreads = some.spreads;
             Point point = found.point;
-            Mode mode = found.mode.moved(design, sample, at(point), sample.scales(Math.exp(point.logScale), point.growth), tolerance);
+            Spreads at = at(point);
+            double[] scales = sample.scales(Math.exp(point.logScale), point.growth);
+            Cholesky factor = found.mode.factorWith(design, sample, at, scales, tolerance);
+            double[] covariance = factor.inverseAlongFactor();
+            Mode mode = toward(found.mode, at, scales, factor);
             for (int round = 0; round < 5 && errorScale instanceof ErrorScale.Unsure; round++) {
-                double next = Math.log(nextScale(mode, mode.factor().inverseAlongFactor(), Math.exp(point.logScale)));
+                double next = Math.log(nextScale(mode, covariance, Math.exp(point.logScale)));
                 double change = Math.abs(next - point.logScale);
                 point = new Point(next, point.growth, point.logSecondary, point.logWalk);
-                mode = near(mode, point, tolerance);
+                mode = toward(mode, at, sample.scales(Math.exp(point.logScale), point.growth), factor);
                 if (change < 1e-3) {
                     break;
                 }
             }
-            return new Evaluated(point, mode, Double.NaN);
+            return new Evaluated(point, mode.withOwnFactor(tolerance), Double.NaN);
+        }
+
+        private Mode toward(Mode from, Spreads at, double[] scales, Cholesky factor) {
+            return from.toward(design, sample, at, scales, factor, tolerance)
+                    .orElseGet(() -> from.moved(design, sample, at, scales, tolerance));
         }
 
         private Posterior posterior(List<Evaluated> points, double[] weights) {
@@ -423,12 +432,11 @@ public final class ShrunkenRegression {
             double squares = 0;
             double left = spreads.trace(covariance) - design.columns();
             for (int i = 0; i < sample.size(); i++) {
-                SparseRow row = design.row(i);
                 if (sample.isBound(i) || !sample.followsScale(i)) {
-                    left += mode.information(i) * row.quadratic(covariance, design.columns());
+                    left += mode.information(i) * design.row(i).quadratic(covariance, design.columns());
                 } else {
                     left += mode.chanceOfNoGrossError(i);
-                    squares += mode.pull(i) * (sample.response(i) - row.dot(mode.coefficients()));
+                    squares += mode.pull(i) * (sample.response(i) - design.dot(i, mode.coefficients()));
                 }
             }
             boolean anything = errorScale instanceof ErrorScale.Unsure unsure && Double.isInfinite(unsure.logSpread());

@@ -4,7 +4,7 @@ import java.util.Arrays;
 
 /**
  * A row of p numbers of which only some are not zero; also a contrast, the weights of coefficients in a question such as "this car
- * less that car". No index stands twice.
+ * less that car". Entries stand in the order of their columns, no column twice.
  */
 public final class SparseRow {
     private final int[] index;
@@ -20,21 +20,32 @@ public final class SparseRow {
      *
      * @param index the columns, from 0, in any order, each once
      * @param value as many numbers
-     * @return the row
+     * @return the row, its entries in the order of their columns
      * @throws IllegalArgumentException if the lengths differ or a column stands twice
      */
     public static SparseRow of(int[] index, double[] value) {
         if (index.length != value.length) {
             throw new IllegalArgumentException(index.length + " columns for " + value.length + " values");
         }
-        int[] sorted = index.clone();
-        Arrays.sort(sorted);
-        for (int i = 1; i < sorted.length; i++) {
-            if (sorted[i] == sorted[i - 1]) {
-                throw new IllegalArgumentException("column " + sorted[i] + " stands twice");
+        int[] columns = index.clone();
+        double[] values = value.clone();
+        // Entries come nearly in order, so that this is one pass as a rule.
+        for (int i = 1; i < columns.length; i++) {
+            int column = columns[i];
+            double number = values[i];
+            int at = i;
+            while (at > 0 && columns[at - 1] > column) {
+                columns[at] = columns[at - 1];
+                values[at] = values[at - 1];
+                at--;
+            }
+            columns[at] = column;
+            values[at] = number;
+            if (at > 0 && columns[at - 1] == column) {
+                throw new IllegalArgumentException("column " + column + " stands twice");
             }
         }
-        return new SparseRow(index.clone(), value.clone());
+        return new SparseRow(columns, values);
     }
 
     /**
@@ -68,18 +79,22 @@ public final class SparseRow {
      * @return a new row
      */
     public SparseRow plus(double factor, SparseRow other) {
-        int[] joined = Arrays.copyOf(index, index.length + other.index.length);
-        double[] sums = Arrays.copyOf(value, joined.length);
-        int size = index.length;
-        for (int e = 0; e < other.index.length; e++) {
-            int at = 0;
-            while (at < size && joined[at] != other.index[e]) {
-                at++;
+        int[] joined = new int[index.length + other.index.length];
+        double[] sums = new double[joined.length];
+        int size = 0;
+        int mine = 0;
+        int its = 0;
+        while (mine < index.length || its < other.index.length) {
+            int column = mine == index.length ? other.index[its] : its == other.index.length ? index[mine]
+                    : Math.min(index[mine], other.index[its]);
+            joined[size] = column;
+            if (mine < index.length && index[mine] == column) {
+                sums[size] = value[mine++];
             }
-            if (at == size) {
-                joined[size++] = other.index[e];
+            if (its < other.index.length && other.index[its] == column) {
+                sums[size] += factor * other.value[its++];
             }
-            sums[at] += factor * other.value[e];
+            size++;
         }
         return new SparseRow(Arrays.copyOf(joined, size), Arrays.copyOf(sums, size));
     }
@@ -125,6 +140,11 @@ public final class SparseRow {
             sum += value[e] * coefficients[index[e]];
         }
         return sum;
+    }
+
+    /** Whether another row has the same entries. */
+    boolean isSame(SparseRow other) {
+        return this == other || Arrays.equals(index, other.index) && Arrays.equals(value, other.value);
     }
 
     /** A p x p symmetric matrix, held row after row in full, times this row: a vector of length p. */

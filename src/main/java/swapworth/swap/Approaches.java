@@ -244,8 +244,14 @@ final class Approaches {
     private Optional<double[]> gear(double[] stock, List<String> remarks, List<String> names) {
         if (s.car.cost().gear().isPresent()) {
             UnsureAmount gear = s.car.cost().gear().get();
-            remarks.add("running gear: " + gear.source());
-            return Optional.of(gear.draws(s.count(), s.seedOf("gear")));
+            remarks.add("running gear: " + gear.source()
+                    + (gear.byParts() ? ", less what a whole one costs less than its parts (swap_gear_whole)" : ""));
+            double[] amount = gear.draws(s.count(), s.seedOf("gear"));
+            if (!gear.byParts()) {
+                return Optional.of(amount);
+            }
+            names.add("swap_gear_whole");
+            return Optional.of(Situation.combined((a, share) -> a * share, amount, s.between("swap_gear_whole", 0.05, 1)));
         }
         Map<String, Integer> lines = new HashMap<>();
         String gear = s.model.runningGear(s.finished);

@@ -23,7 +23,8 @@ import swapworth.money.Money;
 
 /**
  * The finished cars of {@code cars.csv}, with the columns that only they have: {@code built_by} (owner, shop), {@code gear_line},
- * {@code gear_year}, {@code documented, inspected, emissions, approved, return_to_stock} (yes, no), {@code options_kept, options_lost,
+ * {@code gear_year}, {@code recipient, donor} (names of cars in the same file), {@code documented, inspected, emissions, approved,
+ * return_to_stock} (yes, no), {@code options_kept, options_lost,
  * faults} (several with a semicolon), {@code gear_value, work_value, removed_value} (amounts) and {@code obsolescence} (what: amount or
  * share, several with a semicolon).
  *

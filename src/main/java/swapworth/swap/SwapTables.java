@@ -331,7 +331,8 @@ final class SwapTables {
                 s.car.cost().work().map(w -> Figures.money(redo * median(w.draws(s.count(), s.seedOf("work"))))).orElse(Cell.BLANK));
         double inflated = s.assumption("swap_inflated_position").middle();
         table.row(Cell.words("in an inflated market a finished swap costs about what the factory equivalent asks"),
-                Cell.words("swap_inflated_position"), Cell.number(inflated, 2), worked.factoryShared.isEmpty() || worked.stockValue.isEmpty()
+                Cell.words("swap_inflated_position"), Cell.number(inflated, 2), worked.factoryShared.isEmpty()
+                        || worked.stockValue.isEmpty()
                         ? Cell.BLANK : Figures.money((1 - inflated) * median(money(worked.stockValue.get()))
                                 + inflated * median(money(worked.factoryShared.get()))));
         return table.build();

@@ -512,13 +512,14 @@ public final class WorldFiles {
         ofSwap.put("built_by", "owner");
         ofSwap.put("gear_line", Line.SALOON.vehicle());
         ofSwap.put("gear_year", "2019");
+        ofSwap.put("recipient", "tidy roadster");
+        ofSwap.put("donor", "front hit");
         ofSwap.put("documented", "yes");
         ofSwap.put("inspected", "");
         ofSwap.put("emissions", "");
         ofSwap.put("approved", "");
         ofSwap.put("return_to_stock", "yes");
         ofSwap.put("options_lost", "air conditioning; cruise control");
-        ofSwap.put("gear_value", "3400");
         ofSwap.put("work_value", "5200");
         ofSwap.put("obsolescence", "air conditioning lost: 400; cluster speaks in part to the engine: 2 %");
         header.addAll(ofSwap.keySet());
@@ -556,6 +557,9 @@ public final class WorldFiles {
         rows.add(List.of("*", "mileage unit", "mi"));
         rows.add(List.of("*", "currency", "USD"));
         SPELLINGS.forEach(spelling -> rows.add(List.of(spelling.column(), spelling.word(), spelling.meaning())));
+        rows.add(List.of("part", "lump", "engine"));
+        rows.add(List.of("part", "box", "gearbox"));
+        rows.add(List.of("part", "brain", "engine control unit"));
         return csv(List.of("column", "word", "means"), rows);
     }
 

@@ -1,0 +1,107 @@
+package swapworth.market;
+
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.List;
+import java.util.stream.IntStream;
+import swapworth.statistics.Bound;
+import swapworth.statistics.Design;
+import swapworth.statistics.SparseRow;
+
+/**
+ * The evidence in the numbers of the model, and the design that the model is fitted to: the same rows, but that a second price of a car
+ * enters the design as its difference from the first. Up to {@value #KEPT} rows are kept as they are; of more the design alone is kept, and
+ * a row is made from it whenever it is asked for.
+ */
+final class EncodedRows {
+    private static final int KEPT = 20_000;
+
+    private final List<Evidence> evidence;
+    private final Encoder encoder;
+    private final Encoded[] kept;
+    private final double[] inflation;
+    private final double[] growth;
+    /** The rows that are made anew from their subjects: differences, and those of which there is something to say. */
+    private final BitSet apart = new BitSet();
+    private final Design design;
+
+    EncodedRows(List<Evidence> evidence, Encoder encoder) {
+        int n = evidence.size();
+        this.evidence = evidence;
+        this.encoder = encoder;
+        this.inflation = new double[n];
+        this.growth = new double[n];
+        this.kept = n <= KEPT ? IntStream.range(0, n).parallel().mapToObj(this::encoded).toArray(Encoded[]::new) : new Encoded[0];
+        this.design = Design.of(encoder.columns(), n, this::rowOfDesign);
+        for (int i = 0; i < n; i++) {
+            if (inflation[i] != 1 || isDifference(i)) {
+                apart.set(i);
+            }
+        }
+    }
+
+    private Encoded encoded(int i) {
+        return encoder.encode(i, evidence.get(i).subject());
+    }
+
+    private SparseRow rowOfDesign(int i) {
+        Encoded own = i < kept.length ? kept[i] : encoded(i);
+        inflation[i] = own.inflation();
+        growth[i] = own.growth();
+        if (!isDifference(i)) {
+            return own.row();
+        }
+        Encoded first = i < kept.length ? kept[i - 1] : encoded(i - 1);
+        return own.row().plus(-1, first.row());
+    }
+
+    /** Whether a row enters the design as its difference from the one before it: a second price of one car. */
+    boolean isDifference(int i) {
+        return i > 0 && evidence.get(i - 1).car() == evidence.get(i).car() && evidence.get(i).bound() == Bound.NONE
+                && evidence.get(i - 1).bound() == Bound.NONE;
+    }
+
+    /** The number of rows. */
+    int size() {
+        return inflation.length;
+    }
+
+    /** One row, no difference taken. */
+    Encoded get(int i) {
+        if (i < kept.length) {
+            return kept[i];
+        }
+        return apart.get(i) ? encoded(i)
+                : new Encoded(design.row(i), encoder.termOfColumn(), inflation[i], growth[i], List.of());
+    }
+
+    /** Some rows. */
+    Encoded[] some(int[] rows) {
+        return Arrays.stream(rows).mapToObj(this::get).toArray(Encoded[]::new);
+    }
+
+    /** A number of each row, found for several rows at a time. */
+    double[] each(java.util.function.ToDoubleFunction<Encoded> number) {
+        return IntStream.range(0, size()).parallel().mapToDouble(i -> number.applyAsDouble(get(i))).toArray();
+    }
+
+    double inflation(int i) {
+        return inflation[i];
+    }
+
+    double growth(int i) {
+        return growth[i];
+    }
+
+    double[] inflations() {
+        return inflation;
+    }
+
+    double[] growths() {
+        return growth;
+    }
+
+    Design design() {
+        return design;
+    }
+}
