@@ -13,6 +13,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Consumer;
+import java.util.function.Function;
 import swapworth.money.Conversion;
 import swapworth.money.Money;
 import swapworth.money.Rates;
@@ -158,7 +160,7 @@ public final class Listings {
             List<FileColumns> found = new ArrayList<>(1);
             List<Handover<CsvRow>> rows = new ArrayList<>(1);
             Tally tally = new Tally();
-            CsvSource source = CsvSource.read(file, begun -> {
+            CsvSource source = handingOver(rows, file, begun -> {
                 fileOrder.putIfAbsent(begun.file(), fileOrder.size());
                 FileColumns columns = new FileColumns(begun, FileColumns.Kind.LISTINGS);
                 found.add(columns);
@@ -179,6 +181,15 @@ public final class Listings {
             comments += source.commentLines();
             columnsUnderstood.addAll(found.get(0).understood());
             ask(source, found.get(0), stated, tally);
+        }
+
+        private static CsvSource handingOver(List<Handover<CsvRow>> rows, Path file, Function<CsvSource, Consumer<CsvRow>> taker) {
+            try {
+                return CsvSource.read(file, taker);
+            } catch (RuntimeException | Error e) {
+                rows.forEach(Handover::giveUp);
+                throw e;
+            }
         }
 
         private void checkNeeded(CsvSource source, FileColumns columns) {
