@@ -27,11 +27,11 @@ public final class Charts {
     private static final int TICKS_UP = 7;
     private static final int ROWS_IN_WORDS = 12;
 
-    private static final Painter PAINTER = new XChartPainter();
+    static final Painter PAINTER = new XChartPainter();
 
     private static final Ink CURVE = new Ink(0, Ink.Manner.LINE);
     private static final Ink BAND = new Ink(0, Ink.Manner.AREA);
-    private static final Ink REFERENCE = new Ink(0, Ink.Manner.DASH);
+    static final Ink REFERENCE = new Ink(0, Ink.Manner.DASH);
 
     private Charts() {
     }
@@ -172,6 +172,46 @@ public final class Charts {
      * @return the chart
      */
     public static Chart bandLine(String title, String yLabel, DatedBand band, OptionalDouble base) {
+        List<LocalDate> ends = band.dates().isEmpty() ? List.of() : List.of(band.dates().get(0), band.dates().get(band.dates().size() - 1));
+        double[] levels = new double[ends.size()];
+        Arrays.fill(levels, base.orElse(0));
+        return bandLine(title, yLabel, band, base.isPresent() && !ends.isEmpty() ? List.of(new NamedLine("", ends, levels)) : List.of());
+    }
+
+    /**
+     * A broken line over time, for reference.
+     *
+     * @param name what it is, for the legend; empty for no entry there
+     * @param dates the dates, ascending
+     * @param level the line at each date
+     */
+    public record NamedLine(String name, List<LocalDate> dates, double[] level) {
+
+        /** Copies the numbers in and checks that they are as many. */
+        public NamedLine {
+            dates = List.copyOf(dates);
+            level = level.clone();
+            if (dates.size() != level.length) {
+                throw new IllegalArgumentException("the line '" + name + "': " + dates.size() + " dates beside " + level.length + " numbers");
+            }
+        }
+
+        @Override
+        public double[] level() {
+            return level.clone();
+        }
+    }
+
+    /**
+     * A line over time within its 80 and 95 % bands, with broken lines for reference.
+     *
+     * @param title what the chart shows
+     * @param yLabel the vertical axis, with its unit
+     * @param band the line and its bands
+     * @param references the broken lines
+     * @return the chart
+     */
+    public static Chart bandLine(String title, String yLabel, DatedBand band, List<NamedLine> references) {
         DrawnData data = new DrawnData(title, List.of("date"),
                 List.of(yLabel, "80 % from", "80 % to", "95 % from", "95 % to"));
         double[] middle = band.middle();
@@ -189,7 +229,7 @@ public final class Charts {
         if (up.isEmpty()) {
             return empty(title, data.table());
         }
-        base.ifPresent(up::include);
+        references.forEach(r -> up.include(r.level()));
         up.include(low80);
         up.include(high80);
         up.includeWithin(low95);
@@ -204,8 +244,16 @@ public final class Charts {
         Ink wide = new Ink(1, Ink.Manner.FAINT);
         plot.add(band(wide, x, y, days, low95, high95));
         plot.add(band(near, x, y, days, low80, high80));
-        base.ifPresent(level -> plot.add(new Layer(Layer.Form.LINE, REFERENCE, new double[] {x.min(), x.max()},
-                new double[] {level, level})));
+        for (NamedLine reference : references) {
+            double[] at = reference.dates().stream().mapToDouble(LocalDate::toEpochDay).toArray();
+            if (reference.name().isEmpty()) {
+                at[0] = x.min();
+                at[at.length - 1] = x.max();
+            } else {
+                plot.explain(Layer.Form.LINE, REFERENCE, reference.name());
+            }
+            plot.add(new Layer(Layer.Form.LINE, REFERENCE, at, y.at(reference.level())));
+        }
         plot.add(new Layer(Layer.Form.LINE, line, days, y.at(middle)));
         if (middle.length == 1) {
             plot.add(Layer.ofGroup(0, days, middle));
@@ -317,7 +365,56 @@ public final class Charts {
                 + number(fullest.to()) + ", holds " + fullest.count() + ".", data.table(), PAINTER);
     }
 
-    private static Chart empty(String title, Table data) {
+    /**
+     * Lines that go down or up in steps: shares that last, for instance.
+     *
+     * @param title what the chart shows
+     * @param xLabel the horizontal axis, with its unit
+     * @param yLabel the vertical axis, with its unit
+     * @param lines each line by its steps: from each x on it stands at its y; x ascending
+     * @return the chart
+     */
+    public static Chart steps(String title, String xLabel, String yLabel, List<Points> lines) {
+        DrawnData data = new DrawnData(title, List.of("line"), List.of(xLabel, yLabel));
+        Extent across = new Extent(ValueScale.LINEAR);
+        Extent up = new Extent(ValueScale.LINEAR);
+        StringBuilder alt = new StringBuilder(yLabel).append(" by ").append(xLabel);
+        for (Points points : lines) {
+            double[] x = points.x();
+            double[] y = points.y();
+            for (int i = 0; i < x.length; i++) {
+                data.row(new String[] {points.name()}, x[i], y[i]);
+            }
+            across.include(x);
+            up.include(y);
+            alt.append(points == lines.get(0) ? ": " : "; ").append(points.name()).append(x.length == 0 ? ", nothing" : ", at last "
+                    + number(y[x.length - 1]) + " at " + number(x[x.length - 1]));
+        }
+        if (across.isEmpty() || up.isEmpty()) {
+            return empty(title, data.table());
+        }
+        up.include(0);
+        Axis xAxis = Axis.of(ValueScale.LINEAR, across.low(), across.high(), TICKS_ACROSS);
+        Axis yAxis = Axis.of(ValueScale.LINEAR, up.low(), up.high(), TICKS_UP);
+        Plot plot = new Plot(MIDDLING, xAxis, yAxis, xLabel, yLabel);
+        for (int k = 0; k < lines.size(); k++) {
+            double[] x = lines.get(k).x();
+            double[] y = lines.get(k).y();
+            Places places = new Places();
+            for (int i = 0; i < x.length; i++) {
+                if (i > 0) {
+                    places.add(x[i], y[i - 1]);
+                }
+                places.add(x[i], y[i]);
+            }
+            Ink ink = new Ink(Layer.hueOfGroup(k), Ink.Manner.LINE);
+            plot.add(new Layer(Layer.Form.LINE, ink, places.x(), places.y()));
+            plot.explain(Layer.Form.LINE, ink, lines.get(k).name());
+        }
+        return plot.chart(title, alt.append('.').toString(), data.table(), PAINTER);
+    }
+
+    static Chart empty(String title, Table data) {
         String alt = title + ": no data";
         return new Chart(title, alt, Plot.empty(alt), data, Optional.empty());
     }
@@ -327,7 +424,7 @@ public final class Charts {
     }
 
     /** Words put before the unit of a label. */
-    private static String withSuffix(String label, String words) {
+    static String withSuffix(String label, String words) {
         int comma = label.lastIndexOf(", ");
         return comma < 0 ? label + words : label.substring(0, comma) + words + label.substring(comma);
     }

@@ -4,12 +4,21 @@ import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.Currency;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
 import swapworth.assumptions.Assumptions;
+import swapworth.donor.DonorStudy;
 import swapworth.donor.FeeSchedule;
 import swapworth.donor.Landed;
+import swapworth.donor.Shading;
+import swapworth.listing.CandidateCar;
 import swapworth.listing.CarsFile;
+import swapworth.listing.ListingsRead;
+import swapworth.market.PriceModel;
+import swapworth.market.ValueDraws;
 import swapworth.reading.Conventions;
 import swapworth.reading.FolderSettings;
 import swapworth.report.DonorSections;
@@ -33,12 +42,12 @@ final class DonorSteps {
         FolderSettings settings = FolderSettings.of(folder, Conventions.unstated());
         Currency currency = settings.conventions().currency().orElseGet(() -> Currency.getInstance("USD"));
         CarsFile read = CarsFile.read(cars, currency);
-        FeeSchedule schedule = FeeSchedule.read(fees, settings, currency, assumptions(folder));
+        FeeSchedule schedule = FeeSchedule.read(fees, settings, currency, Assumptions.ofFolder(folder));
         steps.printProblems("rejected", read.rejected());
         steps.printProblems("set aside", read.setAside());
         out.println(schedule.read().sentence());
         steps.printProblems("fees", schedule.read().problems());
-        Landed landed = Landed.of(read.cars(), schedule, arguments.target());
+        Landed landed = Landed.of(read.cars(), schedule, arguments.target(), shading(folder, arguments));
         landed.tables().forEach(table -> out.print("\n" + table.text()));
         if (arguments.out().isPresent()) {
             steps.write(arguments.out().get(), landed.lines().csv(), "the lines of the landed costs");
@@ -52,9 +61,59 @@ final class DonorSteps {
         return landed.costs().isEmpty() || rejected ? 1 : 0;
     }
 
-    private static Assumptions assumptions(Path folder) {
-        Path own = folder.resolve("assumptions.csv");
-        return Files.isRegularFile(own) ? Assumptions.defaults().with(own) : Assumptions.defaults();
+    /** Bids are shaded where there is a target and listings say what a car is worth. */
+    private Function<CandidateCar, Optional<Shading>> shading(Path folder, Arguments arguments) {
+        Path listings = folder.resolve("listings.csv");
+        if (arguments.target().isEmpty() || !Files.isRegularFile(listings)) {
+            return car -> Optional.empty();
+        }
+        ListingsRead read = Steps.read(List.of(listings));
+        if (read.listings().isEmpty()) {
+            return car -> Optional.empty();
+        }
+        PriceModel model = steps.model(read, arguments, folder);
+        ValueDraws draws = model.draws(DonorStudy.DRAWS, DonorStudy.SEED);
+        Optional<LocalDate> on = arguments.on().or(model::lastSeen);
+        return car -> Shading.of(car, draws, on, Assumptions.ofFolder(folder));
+    }
+
+    int partout(Arguments arguments) throws IOException {
+        Path folder = arguments.folder().orElseGet(Steps::sampleFolder);
+        Path cars = needed(folder, "cars.csv", "the cars that you think of buying");
+        needed(folder, "partout.csv", "car, part, goes_to: which parts are sold, kept or go into the swap");
+        Steps.keepApart(arguments, List.of(cars));
+        Path listings = folder.resolve("listings.csv");
+        Assumptions assumptions = Assumptions.ofFolder(folder);
+        Optional<PriceModel> model = Optional.empty();
+        Currency currency = FolderSettings.of(folder, Conventions.unstated()).conventions().currency().orElseGet(() -> Currency.getInstance("USD"));
+        if (Files.isRegularFile(listings)) {
+            ListingsRead read = Steps.read(List.of(listings));
+            currency = read.listings().isEmpty() ? currency : read.baseCurrency();
+            model = read.listings().isEmpty() ? model : Optional.of(steps.model(read, arguments, folder));
+        }
+        CarsFile read = CarsFile.read(cars, currency);
+        Optional<LocalDate> lastSeen = model.flatMap(PriceModel::lastSeen);
+        Optional<LocalDate> on = arguments.on().or(() -> lastSeen);
+        DonorStudy study = DonorStudy.of(folder, read.cars(), currency, model, model.map(m -> m.draws(DonorStudy.DRAWS, DonorStudy.SEED)), on,
+                assumptions, Optional.empty());
+        account(study);
+        study.partTables().forEach(table -> out.print("\n" + table.text()));
+        if (arguments.out().isPresent()) {
+            steps.write(arguments.out().get(), study.partsTable().csv(), "the parts");
+        }
+        if (arguments.page().isPresent()) {
+            steps.writePage(arguments.page().get(), Page.of("What the parts bring", "What the left-over parts of each car bring, net.",
+                    DonorSections.partOuts(study), DonorSections.cautions()));
+        }
+        boolean rejected = arguments.strictness() == Arguments.Strictness.STRICT && study.read().stream().anyMatch(r -> !r.rejected().isEmpty());
+        return study.partOuts().isEmpty() || rejected ? 1 : 0;
+    }
+
+    private void account(DonorStudy study) {
+        study.read().forEach(r -> {
+            out.println(r.sentence());
+            steps.printProblems("to look at", r.problems());
+        });
     }
 
     private static Path needed(Path folder, String name, String what) {

@@ -17,7 +17,8 @@ import swapworth.notebook.Notebooks;
 
 /**
  * The program: {@code swapworth FOLDER} does whatever the folder's files allow; {@code check}, {@code judge}, {@code value},
- * {@code landed} and {@code notebook} are single steps. Exit codes: 0 done, 1 nothing usable (or any rejected row with {@code --strict}), 2 wrong usage.
+ * {@code landed}, {@code partout}, {@code project} and {@code notebook} are single steps. Exit codes: 0 done, 1 nothing usable (or any
+ * rejected row with {@code --strict}), 2 wrong usage.
  */
 public final class Main {
     private static final int WRONG_USAGE = 2;
@@ -97,9 +98,11 @@ public final class Main {
                         "  value --market LISTINGS... --subject CARS    cars valued by listings",
                         "  index LISTINGS...    how the level of the market has moved",
                         "  landed FOLDER        what each car costs once it stands in the yard, and the highest bid",
+                        "  partout FOLDER       what the left-over parts of each car bring",
+                        "  swap FOLDER          the finished cars of cars.csv: body of one line, running gear of another",
+                        "  project FOLDER       the money of the undertaking: spent, still to come, and what it is against",
                         "  notebook FILE...     notebooks run, each written as a page");
-        root.addPositional(PositionalParamSpec.builder().index("0").arity("0..1").paramLabel("FOLDER").type(Path.class)
-                .description("a folder with listings.csv, and cars.csv where you have one").build());
+        folder(root);
         common(root);
         modelling(root);
         return root;
@@ -141,10 +144,30 @@ public final class Main {
             }
             case "landed" -> {
                 spec.usageMessage().description("What each car in play costs once it stands in the yard, line by line (cars.csv, fees.csv).");
-                ofFolder(spec);
+                folder(spec);
                 spec.addOption(OptionSpec.builder("--target").paramLabel("AMOUNT").type(java.math.BigDecimal.class)
                         .description("the most to be paid in all: gives the highest bid for each car").build());
                 common(spec);
+                modelling(spec);
+            }
+            case "partout" -> {
+                spec.usageMessage().description("What the left-over parts of each car bring (cars.csv, partout.csv, parts.csv, listings.csv).");
+                folder(spec);
+                common(spec);
+                modelling(spec);
+            }
+            case "project" -> {
+                spec.usageMessage().description("The money of the undertaking, from ledger.csv and the files beside it.");
+                folder(spec);
+                common(spec);
+                modelling(spec);
+            }
+            case "swap" -> {
+                spec.usageMessage().description("Values finished swaps: the rows of cars.csv of the role 'finished', by listings.csv, swaps.csv"
+                        + " and the assumptions.");
+                folder(spec);
+                common(spec);
+                modelling(spec);
             }
             case NOTEBOOK -> notebook(spec);
             default -> {
@@ -170,9 +193,14 @@ public final class Main {
                 .description("ends a notebook that runs longer; unless stated 120").build());
     }
 
-    private static void ofFolder(CommandSpec spec) {
+    private static void folder(CommandSpec spec) {
         spec.addPositional(PositionalParamSpec.builder().index("0").arity("0..1").paramLabel("FOLDER").type(Path.class)
-                .description("the folder of your files; unless stated the sample").build());
+                .description("the folder of your files: listings.csv, and cars.csv, ledger.csv and the others where you have them;"
+                        + " unless stated the sample").build());
+    }
+
+    private static void on(CommandSpec spec, String description) {
+        spec.addOption(OptionSpec.builder("--on").paramLabel("DATE").type(String.class).description(description).build());
     }
 
     private static void files(CommandSpec spec) {
@@ -194,9 +222,7 @@ public final class Main {
     }
 
     private static void modelling(CommandSpec spec) {
-        spec.addOption(OptionSpec.builder("--on").paramLabel("DATE").type(String.class)
-                .description("the valuation day, year-month-day; unless stated each listing's own day, and for cars the last day seen")
-                .build());
+        on(spec, "the valuation day, year-month-day; unless stated each listing's own day, and for cars the last day seen");
         spec.addOption(OptionSpec.builder("--level").paramLabel("LEVEL").type(String.class)
                 .description("the level of trade: private asking, trade asking, private sold, trade sold, auction; unless stated"
                         + " each car's own, else private asking").build());

@@ -24,6 +24,7 @@ import swapworth.market.JudgedRows;
 import swapworth.market.MarketIndex;
 import swapworth.market.ModelTables;
 import swapworth.market.PriceModel;
+import swapworth.market.TimeOnMarket;
 import swapworth.market.Valued;
 import swapworth.notebook.NotebookException;
 import swapworth.notebook.NotebookRun;
@@ -65,6 +66,9 @@ final class Steps {
                 case "value" -> value(arguments);
                 case "index" -> index(arguments);
                 case "landed" -> new DonorSteps(this, out).landed(arguments);
+                case "partout" -> new DonorSteps(this, out).partout(arguments);
+                case "project" -> new ProjectSteps(this, out, err).project(arguments);
+                case "swap" -> new SwapSteps(this, out, err).swap(arguments);
                 case "notebook" -> notebook(arguments);
                 default -> folder(arguments);
             };
@@ -85,7 +89,7 @@ final class Steps {
         List<Path> read = new ArrayList<>(inputs);
         for (Path input : inputs) {
             for (String beside : List.of(LISTINGS, CARS, "words.csv", "lines.csv", "rates.csv", "assumptions.csv", "fees.csv", "parts.csv",
-                    "partout.csv")) {
+                    "partout.csv", "swaps.csv", "ledger.csv", "gates.csv", "alternatives.csv")) {
                 read.add(input.resolveSibling(beside));
             }
         }
@@ -205,15 +209,15 @@ final class Steps {
         PriceModel model = model(read, arguments, folderOf(arguments.listings().get(0)));
         account(read);
         if (!(model.index() instanceof Answer.Told<MarketIndex> told)) {
-            out.println();
-            model.index().match(index -> index, no -> {
-                out.println("Cannot tell how the market moved: " + no.reason() + "; needed: " + no.needed() + ".");
-                return no;
-            });
+            out.println("\n" + IndexTables.summary(model));
             return ending(read, arguments);
         }
         MarketIndex index = chosen(told.value(), arguments);
-        for (Table table : IndexTables.all(model, index)) {
+        out.println("\n" + IndexTables.summary(index));
+        index.cautions().forEach(c -> out.println("  " + c + "."));
+        List<Table> tables = new ArrayList<>(IndexTables.all(model, index));
+        tables.addAll(TimeOnMarket.of(model).match(TimeOnMarket::tables, no -> List.of()));
+        for (Table table : tables) {
             out.println();
             out.print(table.text());
         }
@@ -255,11 +259,7 @@ final class Steps {
 
     /** The whole job: judges the listings of a folder and values its cars in play, on one page. */
     private int folder(Arguments arguments) throws IOException {
-        Path folder = arguments.folder().orElseGet(Steps::sampleFolder);
-        if (!Files.isDirectory(folder)) {
-            throw new NothingUsableException(folder + ": there is no such folder; needed: a folder with " + LISTINGS
-                    + ", or one of the steps check, judge, value");
-        }
+        Path folder = folder(arguments.folder());
         Path listings = folder.resolve(LISTINGS);
         keepApart(arguments, List.of(listings));
         Charts.prepare();
@@ -272,6 +272,8 @@ final class Steps {
             return nothing(read);
         }
         PriceModel model = model(read, arguments, folder);
+        // The market in time is followed while the listings are judged.
+        CompletableFuture<Section> market = CompletableFuture.supplyAsync(() -> MarketSection.of(model));
         Judged judged = Judged.of(read, model, arguments.on(), arguments.level());
         print(read, judged);
         Optional<Valued> valued = Optional.empty();
@@ -287,10 +289,24 @@ final class Steps {
         if (arguments.out().isPresent()) {
             write(arguments.out().get(), judged.table().csv(), "the judged listings");
         }
-        Path name = folder.toAbsolutePath().normalize().getFileName();
+        out.println("\n" + IndexTables.summary(model));
         Path page = arguments.page().orElse(folder.resolve("swapworth.html"));
-        writePage(page, ListingsPage.of(name == null ? "listings" : name.toString(), judged, valued, missing(folder)));
+        writePage(page, ListingsPage.of(nameOf(folder), judged, valued, List.of(market.join()), missing(folder)));
         return ending(read, arguments);
+    }
+
+    static Path folder(Optional<Path> stated) {
+        Path folder = stated.orElseGet(Steps::sampleFolder);
+        if (!Files.isDirectory(folder)) {
+            throw new NothingUsableException(folder + ": there is no such folder; needed: a folder with " + LISTINGS
+                    + ", or one of the steps check, judge, value");
+        }
+        return folder;
+    }
+
+    static String nameOf(Path folder) {
+        Path name = folder.toAbsolutePath().normalize().getFileName();
+        return name == null ? "listings" : name.toString();
     }
 
     private static List<String> missing(Path folder) {
@@ -325,13 +341,12 @@ final class Steps {
         }
     }
 
-    private static ListingsRead read(List<Path> files) {
+    static ListingsRead read(List<Path> files) {
         return Listings.withDefaults().readFiles(files.get(0), files.subList(1, files.size()).toArray(Path[]::new));
     }
 
-    private PriceModel model(ListingsRead read, Arguments arguments, Path folder) {
-        Assumptions assumptions = Assumptions.ofFolder(folder);
-        printProblems("changes nothing", assumptions.problems());
+    PriceModel model(ListingsRead read, Arguments arguments, Path folder) {
+        Assumptions assumptions = assumptions(folder);
         TreeSet<String> columns = new TreeSet<>();
         if (!arguments.with().isEmpty()) {
             read.listings().forEach(l -> columns.addAll(l.facts().further().keySet()));
@@ -351,6 +366,12 @@ final class Steps {
         return PriceModel.options().with(assumptions).withColumns(further).fit(read.cars());
     }
 
+    Assumptions assumptions(Path folder) {
+        Assumptions assumptions = Assumptions.ofFolder(folder);
+        printProblems("changes nothing", assumptions.problems());
+        return assumptions;
+    }
+
     private void print(ListingsRead read, Judged judged) {
         account(read);
         out.println();
@@ -358,7 +379,7 @@ final class Steps {
         print(judged.model(), judged.study());
     }
 
-    private static String counted(ListingsRead read) {
+    static String counted(ListingsRead read) {
         int cars = read.cars().size();
         return read.counts().sentence() + "; " + cars + (cars == 1 ? " car" : " cars");
     }
@@ -389,7 +410,7 @@ final class Steps {
         }
     }
 
-    private int nothing(ListingsRead read) {
+    int nothing(ListingsRead read) {
         err.println("no usable row: " + read.counts().sentence());
         for (List<RowProblem> some : List.of(read.rejected(), read.setAside())) {
             for (RowProblem p : some.subList(0, Math.min(5, some.size()))) {
@@ -399,7 +420,7 @@ final class Steps {
         return NOTHING_USABLE;
     }
 
-    private int ending(ListingsRead read, Arguments arguments) {
+    int ending(ListingsRead read, Arguments arguments) {
         if (arguments.strictness() == Arguments.Strictness.STRICT && read.counts().rejected() > 0) {
             err.println("--strict: " + read.counts().rejected() + " rejected");
             return NOTHING_USABLE;

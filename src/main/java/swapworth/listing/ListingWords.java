@@ -11,7 +11,7 @@ final class ListingWords {
             .with(PriceKind.SOLD, "sold", "sold for", "paid", "sale", "sale price", "winning bid", "hammer", "hammer price",
                     "final bid")
             .with(PriceKind.BID_NOT_MET, "bid not met", "bid", "high bid", "reserve not met", "not met", "no sale", "unsold",
-                    "passed");
+                    "passed", "offer refused", "refused offer");
 
     static final Vocabulary<PriceIncludes> PRICE_INCLUDES = Vocabulary.<PriceIncludes>empty()
             .with(PriceIncludes.NEITHER, "neither", "none", "nothing", "no", "excluding fees and tax", "plus fees and tax", "net")

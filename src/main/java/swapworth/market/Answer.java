@@ -58,4 +58,16 @@ public sealed interface Answer<T> {
      * @return the result
      */
     <R> R match(Function<T, R> told, Function<CannotTell, R> not);
+
+    /**
+     * The answer, where there must be one.
+     *
+     * @return the answer
+     * @throws IllegalStateException if the listings bear none; the message says why and what is needed
+     */
+    default T orElseThrow() {
+        return match(told -> told, no -> {
+            throw new IllegalStateException("cannot tell: " + no.reason() + "; needed: " + no.needed());
+        });
+    }
 }

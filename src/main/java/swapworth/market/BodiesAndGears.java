@@ -56,18 +56,6 @@ final class BodiesAndGears {
         }
     }
 
-    /** How a body and a gear stand to each other in the collection. */
-    enum Standing {
-        /** Cars show them together. */
-        SEEN,
-        /** No car shows them together, but a chain of shared bodies and gears joins them. */
-        LINKED,
-        /** Nothing joins them, but measured facts speak for the gear. */
-        BY_FACTS,
-        /** Nothing tells them apart. */
-        APART
-    }
-
     BodiesAndGears(List<CarFacts> cars) {
         this.bodyOfLine = common(cars, CarFacts::body);
         this.gearOfLine = common(cars, CarFacts::runningGear);
@@ -88,7 +76,7 @@ final class BodiesAndGears {
             Optional<String> word = fact.apply(car);
             if (word.isPresent()) {
                 String before = agreed.get(car.vehicle());
-                agreed.put(car.vehicle(), before == null || before.equals(key(word.get())) ? key(word.get()) : car.vehicle());
+                agreed.put(car.vehicle(), before == null || before.equals(key(word.get())) ? key(word.get()) : key(car.vehicle()));
             }
         }
         return agreed;
@@ -114,17 +102,22 @@ final class BodiesAndGears {
 
     /** The body of a car: as stated, else as its line's rows agree, else the line's own. */
     String body(CarFacts car) {
-        return car.body().isPresent() ? key(car.body().get()) : bodyOfLine.getOrDefault(car.vehicle(), car.vehicle());
+        return car.body().isPresent() ? key(car.body().get()) : bodyOfLine.getOrDefault(car.vehicle(), key(car.vehicle()));
     }
 
     /** The running gear of a car, likewise. */
     String gear(CarFacts car) {
-        return car.runningGear().isPresent() ? key(car.runningGear().get()) : gearOfLine.getOrDefault(car.vehicle(), car.vehicle());
+        return car.runningGear().isPresent() ? key(car.runningGear().get()) : gearOfLine.getOrDefault(car.vehicle(), key(car.vehicle()));
     }
 
     /** The pair of body and gear as its line sells it. */
     String pair(CarFacts car) {
         return car.vehicle() + "\n" + body(car) + "\n" + gear(car);
+    }
+
+    /** The number of cars that show a body and a gear together, as their line sells them. */
+    int cars(CarFacts car) {
+        return carsOfPair.getOrDefault(pair(car), 0);
     }
 
     /** Whether some body stands on two gears or some gear under two bodies, so that there is something to tell apart. */
@@ -143,21 +136,21 @@ final class BodiesAndGears {
     }
 
     /** How the body and the gear of a car stand to each other, one car of the same pair left out where it is {@code itself} in the fit. */
-    Standing standing(CarFacts car, boolean itself) {
+    PairStanding standing(CarFacts car, boolean itself) {
         String body = body(car);
         String gear = gear(car);
         if (carsOfPair.getOrDefault(pair(car), 0) - (itself ? 1 : 0) > 0) {
-            return Standing.SEEN;
+            return PairStanding.SEEN;
         }
         if (!gearsOfBody.containsKey(body)) {
-            return Standing.APART;
+            return PairStanding.APART;
         }
         if (reaches(body, gear)) {
-            return Standing.LINKED;
+            return PairStanding.LINKED;
         }
         boolean spoken = (fact(Fact.POWER, car).isPresent() || fact(Fact.CYLINDERS, car).isPresent())
                 && Math.max(middles.get(Fact.POWER).size(), middles.get(Fact.CYLINDERS).size()) >= FEWEST_GEARS;
-        return spoken ? Standing.BY_FACTS : Standing.APART;
+        return spoken ? PairStanding.BY_FACTS : PairStanding.APART;
     }
 
     /** Whether a chain of shared gears and bodies leads from a body to a gear, not by the two together. */

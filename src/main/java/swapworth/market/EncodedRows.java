@@ -37,7 +37,7 @@ final class EncodedRows {
         this.encoder = encoder;
         this.inflation = new double[n];
         this.growth = new double[n];
-        this.kept = n <= most ? evidence.parallelStream().map(e -> encoder.encode(e.subject())).toArray(Encoded[]::new) : new Encoded[0];
+        this.kept = n <= most ? IntStream.range(0, n).parallel().mapToObj(this::encoded).toArray(Encoded[]::new) : new Encoded[0];
         this.design = Design.of(encoder.columns(), n, this::rowOfDesign);
         for (int i = 0; i < n; i++) {
             if (inflation[i] != 1 || isDifference(i)) {
@@ -46,14 +46,18 @@ final class EncodedRows {
         }
     }
 
+    private Encoded encoded(int i) {
+        return encoder.encode(i, evidence.get(i).subject());
+    }
+
     private SparseRow rowOfDesign(int i) {
-        Encoded own = i < kept.length ? kept[i] : encoder.encode(evidence.get(i).subject());
+        Encoded own = i < kept.length ? kept[i] : encoded(i);
         inflation[i] = own.inflation();
         growth[i] = own.growth();
         if (!isDifference(i)) {
             return own.row();
         }
-        Encoded first = i < kept.length ? kept[i - 1] : encoder.encode(evidence.get(i - 1).subject());
+        Encoded first = i < kept.length ? kept[i - 1] : encoded(i - 1);
         return own.row().plus(-1, first.row());
     }
 
@@ -73,7 +77,7 @@ final class EncodedRows {
         if (i < kept.length) {
             return kept[i];
         }
-        return apart.get(i) ? encoder.encode(evidence.get(i).subject())
+        return apart.get(i) ? encoded(i)
                 : new Encoded(design.row(i), encoder.termOfColumn(), inflation[i], growth[i], List.of());
     }
 

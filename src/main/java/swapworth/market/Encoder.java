@@ -3,11 +3,13 @@ package swapworth.market;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
@@ -27,6 +29,8 @@ import swapworth.statistics.SparseRow;
 /** Turns subjects into rows of numbers: which terms there are, in which columns, and what is assumed of them. */
 final class Encoder {
     private static final ToDoubleBiFunction<Subject, Measured> ONE = (s, m) -> 1;
+    /** Days that listings must span before a season is asked of them. */
+    static final int A_YEAR = 360;
     /** The name of the term that holds the drift of the market. */
     static final String DRIFT = "drift of the market";
     /** The median of a half-normal law of scale 1. */
@@ -40,6 +44,10 @@ final class Encoder {
     private final double middleMiles;
     private final Optional<LocalDate> begin;
     private final Optional<LocalDate> end;
+    /** Of which prices the cars were still on offer at the last look: the dear ones stay, so that they stand above the market. */
+    private final BitSet onOffer = new BitSet();
+    private int onOfferColumn = -1;
+    private Optional<Terms.Levels> pairTerm = Optional.empty();
     private int columns;
     private int[] termOfColumn = new int[0];
 
@@ -62,6 +70,7 @@ final class Encoder {
         double level = Quantiles.of(evidence.stream().mapToDouble(Evidence::logPrice).toArray(), 0.5);
 
         add(new Terms.Measure("level of all cars", Group.LEVEL_OF_LINE, "", 1, level, 2, Role.PRIMARY, ONE));
+        markOnOffer(evidence, assumptions.get("still_on_offer_days").middle());
         lines(seen, assumptions);
         ageAndMileage(seen, ages, miles, assumptions);
         time(seen, assumptions);
@@ -118,9 +127,11 @@ final class Encoder {
             levels("how far running gears differ", "spread_gears", Role.PRIMARY, seen, s -> Optional.of(pairs.gear(s.facts())),
                     assumptions);
             // Pairs are few and tell little of their spread: the stated one is the middle of its prior, not the scale.
-            add(new Terms.Levels("how far a body and a running gear depart together", Group.LEVEL_OF_LINE,
+            Terms.Levels departures = new Terms.Levels("how far a body and a running gear depart together", Group.LEVEL_OF_LINE,
                     assumptions.get("spread_pairs").middle() / HALF_NORMAL_MEDIAN, Role.PRIMARY, seen,
-                    s -> Optional.of(pairs.pair(s.facts())), ONE));
+                    s -> Optional.of(pairs.pair(s.facts())), ONE);
+            add(departures);
+            pairTerm = Optional.of(departures);
         } else {
             levels("how far lines differ", "spread_lines", Role.PRIMARY, seen, s -> Optional.of(s.facts().vehicle()), assumptions);
         }
@@ -187,7 +198,12 @@ final class Encoder {
         if (lines.varied()) {
             add(lines);
         }
-        if (end.get().toEpochDay() - begin.get().toEpochDay() >= 365) {
+        if (seen.size() > onOffer.cardinality() && !onOffer.isEmpty()) {
+            add(new Terms.Measure("still on offer at the last look", Group.TIME, "%", 1, assumptions.logMiddle("still_on_offer"),
+                    assumptions.logSpread("still_on_offer"), Role.PRIMARY, (s, m) -> 0));
+            onOfferColumn = columns - 1;
+        }
+        if (end.get().toEpochDay() - begin.get().toEpochDay() >= A_YEAR) {
             seasonal("season, winter against summer", Math.PI / 2, assumptions);
             seasonal("season, spring against autumn", 0, assumptions);
         }
@@ -323,6 +339,29 @@ final class Encoder {
         }
     }
 
+    private void markOnOffer(List<Evidence> evidence, double days) {
+        for (int i = 0; i < evidence.size(); i++) {
+            Optional<LocalDate> on = evidence.get(i).subject().on();
+            onOffer.set(i, evidence.get(i).standing() == Evidence.Standing.ON_OFFER && on.isPresent()
+                    && end.orElseThrow().toEpochDay() - on.get().toEpochDay() <= days);
+        }
+    }
+
+    /** Whether a price is encoded as that of a car still on offer, which no value is asked for. */
+    boolean asOnOffer(int evidence) {
+        return onOfferColumn >= 0 && onOffer.get(evidence);
+    }
+
+    /** A price of the fit in the numbers of the model. */
+    Encoded encode(int evidence, Subject subject) {
+        Encoded encoded = encode(subject);
+        if (!asOnOffer(evidence)) {
+            return encoded;
+        }
+        SparseRow row = encoded.row().plus(1, SparseRow.of(new int[] {onOfferColumn}, new double[] {1}));
+        return new Encoded(row, encoded.termOfColumn(), encoded.inflation(), encoded.growth(), encoded.remarks());
+    }
+
     /** The walk of the market over months; empty where all listings are of one day or have none. */
     Optional<Terms.Walk> walk() {
         return terms.stream().filter(Terms.Walk.class::isInstance).map(Terms.Walk.class::cast).findFirst();
@@ -336,6 +375,12 @@ final class Encoder {
         }
         return new Encoded(SparseRow.of(row.indices(), row.values()), termOfColumn, measured.inflation(),
                 (measured.age() - middleAge) / 10, measured.remarks());
+    }
+
+    /** The column that stands for the departure of every pair never seen, where the pair of a subject is one of them. */
+    OptionalInt unseenPair(Subject subject) {
+        return pairTerm.flatMap(t -> t.level(subject).filter(pair -> t.coefficient(pair).isEmpty()).map(pair -> t.unseen()))
+                .map(OptionalInt::of).orElse(OptionalInt.empty());
     }
 
     BodiesAndGears pairs() {

@@ -12,6 +12,7 @@ import java.util.stream.Collectors;
 import swapworth.listing.Car;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listing;
+import swapworth.listing.Outcome;
 import swapworth.listing.PriceKind;
 import swapworth.statistics.Bound;
 import swapworth.statistics.Quantiles;
@@ -23,9 +24,14 @@ import swapworth.statistics.Quantiles;
  * @param listing the sighting
  * @param subject what the price is for
  * @param logPrice the natural logarithm of the price
+ * @param standing whether it was still on offer at that price
  * @param bound whether the worth is the price, or only lies above it
  */
-record Evidence(int car, Listing listing, Subject subject, double logPrice, Bound bound) {
+record Evidence(int car, Listing listing, Subject subject, double logPrice, Bound bound, Standing standing) {
+
+    /** Whether a car was still on offer when it was last seen, as far as its rows know. */
+    enum Standing { ON_OFFER, ENDED }
+
 
     /**
      * The evidence in some cars: of each car its last ask, its sale and its auction price, as far as it has them, in order of
@@ -100,7 +106,8 @@ record Evidence(int car, Listing listing, Subject subject, double logPrice, Boun
 
     private static Evidence of(int number, Car car, Listing listing) {
         return new Evidence(number, listing, subject(car, listing), Math.log(listing.price().amount()),
-                listing.price().kind() == PriceKind.BID_NOT_MET ? Bound.BELOW : Bound.NONE);
+                listing.price().kind() == PriceKind.BID_NOT_MET ? Bound.BELOW : Bound.NONE,
+                listing.price().kind() == PriceKind.ASKING && car.outcome() == Outcome.OPEN ? Standing.ON_OFFER : Standing.ENDED);
     }
 
     /** What a sighting's price is for: the car as all its sightings together show it, offered as this one says. */

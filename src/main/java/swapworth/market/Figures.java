@@ -4,13 +4,18 @@ import java.util.List;
 import swapworth.table.Cell;
 
 /** Cells of money and of shares, rounded to what the listings can carry. */
-final class Figures {
+public final class Figures {
 
     private Figures() {
     }
 
-    /** An amount rounded to 1 below 1,000, to 10 below 20,000, to 50 above; exact for machines. */
-    static Cell money(double amount) {
+    /**
+     * An amount rounded to 1 below 1,000, to 10 below 20,000, to 50 above; exact for machines.
+     *
+     * @param amount the amount
+     * @return the cell
+     */
+    public static Cell money(double amount) {
         Cell exact = Cell.number(amount, 2);
         return exact == Cell.BLANK ? exact : new Cell(rounded(amount), exact.exact(), Cell.Kind.NUMBER, "");
     }
@@ -26,23 +31,45 @@ final class Figures {
         return amount > 0 ? new Cell("+" + cell.shown(), cell.exact(), Cell.Kind.NUMBER, "") : cell;
     }
 
-    /** A difference of logarithms as per cent of the second. */
-    static double percent(double log) {
+    /**
+     * A difference of logarithms as per cent of the second.
+     *
+     * @param log the difference
+     * @return per cent
+     */
+    public static double percent(double log) {
         return 100 * Math.expm1(log);
     }
 
-    static String rounded(double amount) {
+    /**
+     * An amount rounded as {@link #money} does.
+     *
+     * @param amount the amount
+     * @return for instance {@code 12,340}
+     */
+    public static String rounded(double amount) {
         double size = Math.abs(amount);
         double unit = size < 1000 ? 1 : size < 20_000 ? 10 : 50;
         return Cell.format(Math.rint(amount / unit) * unit, 0);
     }
 
-    static String range(Range range) {
+    /**
+     * A range with both ends rounded as an amount is.
+     *
+     * @param range the range
+     * @return for instance {@code 8,470 to 13,160}
+     */
+    public static String range(Range range) {
         return rounded(range.low()) + " to " + rounded(range.high());
     }
 
-    /** A share as whole per cent. */
-    static Cell share(double share) {
+    /**
+     * A share as whole per cent.
+     *
+     * @param share 1 for all
+     * @return the cell
+     */
+    public static Cell share(double share) {
         return new Cell(Math.round(100 * share) + " %", Cell.number(share, 4).exact(), Cell.Kind.NUMBER, "");
     }
 

@@ -24,10 +24,66 @@ public final class IndexTables {
      *
      * @param model the model
      * @param index its index
-     * @return four tables
+     * @return six tables
      */
     public static List<Table> all(PriceModel model, MarketIndex index) {
-        return List.of(months(index), drift(index), peak(index), outlook(model, index));
+        return List.of(months(index), drift(index), lines(model, index), peak(index), outlook(model, index), comparison(index));
+    }
+
+    /**
+     * The level of each month beside those of two plainer methods.
+     *
+     * @param index the index
+     * @return one row a month
+     */
+    public static Table comparison(MarketIndex index) {
+        Table.Builder table = Table.titled("The index beside plainer methods, " + index.base() + " = 100")
+                .note("Each month alone: the median of its prices, adjusted by the model to one and the same car of the same age. Repeat"
+                        + " listings: only the change of asks of cars seen in several months, ageing and cuts in it; dear cars are cut, so that it"
+                        + " falls faster than the market. Neither is a better index: they show whether the model leads astray.")
+                .columns(Column.words("month"), Column.number("cars", ""), Column.number("index", ""), Column.number("each month alone", ""),
+                        Column.number("repeat listings", ""));
+        List<IndexMonth> months = index.holding(Held.AGE).months();
+        List<MarketIndex.Comparison> plain = index.comparison();
+        for (int k = 0; k < months.size(); k++) {
+            table.row(Cell.words(months.get(k).month().toString()), Cell.whole(plain.get(k).cars()), level(months.get(k).index()),
+                    level(plain.get(k).monthAlone()), level(plain.get(k).repeats()));
+        }
+        return table.build();
+    }
+
+    /**
+     * The movement over the last year, or over all months seen where there are fewer, in a sentence or two: what is seen directly, one and
+     * the same car, then cars of the same age.
+     *
+     * @param index the index
+     * @return plain words, each figure with its range
+     */
+    public static String summary(MarketIndex index) {
+        return index.holding(Held.MODEL_YEAR).drift(12).match(car -> {
+            Drift market = index.holding(Held.AGE).drift(12).match(d -> d, no -> car);
+            return "From " + car.from() + " to " + car.to() + " one and the same car moved by " + moved(car)
+                    + "; cars of the same age, ageing taken out, by " + moved(market) + ".";
+        }, no -> "Cannot tell how fast the market moves: " + no.reason() + ".");
+    }
+
+    /**
+     * The movement in a sentence or two, or why there is none to tell.
+     *
+     * @param model the model
+     * @return plain words
+     */
+    public static String summary(PriceModel model) {
+        return model.index().match(IndexTables::summary,
+                no -> "Cannot tell how the market moved: " + no.reason() + "; needed: " + no.needed() + ".");
+    }
+
+    private static String moved(Drift d) {
+        long chance = Math.round(100 * d.chanceOfFall());
+        String direction = d.range80().holds(0) ? "no direction can be told" : "the chance that it fell is "
+                + (chance == 100 ? "more than 99" : chance == 0 ? "less than 1" : Long.toString(chance)) + " %";
+        return Cell.signed(d.percentPerMonth(), 2).shown() + " % a month (80 % range " + Cell.signed(d.range80().low(), 2).shown() + " to "
+                + Cell.signed(d.range80().high(), 2).shown() + "), " + direction;
     }
 
     /**
@@ -84,6 +140,28 @@ public final class IndexTables {
                             Cell.signed(d.percentPerMonth(), 2), range(d.range80()), range(d.range95()), Figures.share(d.chanceOfFall()),
                             Cell.number(100 * d.priorSpread(), 2), Cell.number(100 * d.spread(), 2), Figures.share(d.priorShare()));
                 }
+            }
+        }
+        return table.build();
+    }
+
+    /**
+     * How fast the level of each line moved over the last year, or over all months seen where there are fewer.
+     *
+     * @param model the model
+     * @param index its index
+     * @return one row a line, the one with most cars first
+     */
+    public static Table lines(PriceModel model, MarketIndex index) {
+        Table.Builder table = Table.titled("Drift of each line, " + index.held().words())
+                .note("Lines share one market; how far a line departs from it is drawn toward zero, and a line with few cars departs little.")
+                .columns(Column.words("line"), Column.words("from"), Column.words("to"), Column.number("drift", "% per month"),
+                        Column.number("80 % range", ""), Column.number("95 % range", ""), Column.number("chance that it fell", ""));
+        for (String line : model.lines()) {
+            if (index.sees(line) && index.ofLine(line).drift(12) instanceof Answer.Told<Drift> told) {
+                Drift d = told.value();
+                table.row(Cell.words(line), Cell.words(d.from().toString()), Cell.words(d.to().toString()), Cell.signed(d.percentPerMonth(), 2),
+                        range(d.range80()), range(d.range95()), Figures.share(d.chanceOfFall()));
             }
         }
         return table.build();

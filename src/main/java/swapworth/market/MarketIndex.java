@@ -13,12 +13,21 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
+import swapworth.assumptions.Assumptions;
+import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
 import swapworth.listing.LevelOfTrade;
+import swapworth.listing.Listing;
 import swapworth.listing.PriceIncludes;
+import swapworth.listing.PriceKind;
+import swapworth.statistics.Bound;
+import swapworth.statistics.ConfoundedColumnsException;
 import swapworth.statistics.JointDraws;
 import swapworth.statistics.Mixture;
 import swapworth.statistics.Posterior;
+import swapworth.statistics.Quantiles;
+import swapworth.statistics.RepeatPrices;
 import swapworth.statistics.SparseRow;
 
 /**
@@ -36,11 +45,15 @@ public final class MarketIndex {
     static final Set<Group> LEVEL = EnumSet.of(Group.TIME, Group.SEASON);
     private static final Set<Group> TREND = EnumSet.of(Group.TIME);
     private static final Set<Group> AGEING = EnumSet.of(Group.AGE, Group.MILEAGE);
+    /** Standard deviation of the ages of cars about their dates, years, below which all are of about one model year. */
+    private static final double LEAST_SPREAD_OF_AGES = 0.4;
     private static final int PEAK_DRAWS = 4000;
     /** Seeds of the peak's draws and of the outlook: any fixed numbers would do. */
     private static final long PEAK_SEED = 20_260_102;
     private static final long OUTLOOK_SEED = 20_260_103;
 
+    private final List<Car> cars;
+    private final Assumptions assumptions;
     private final Encoder encoder;
     private final Posterior posterior;
     private final List<Evidence> evidence;
@@ -48,7 +61,10 @@ public final class MarketIndex {
     private final Held held;
     private final String line;
 
-    private MarketIndex(Encoder encoder, Posterior posterior, List<Evidence> evidence, YearMonth base, Held held, String line) {
+    private MarketIndex(List<Car> cars, Assumptions assumptions, Encoder encoder, Posterior posterior, List<Evidence> evidence, YearMonth base,
+            Held held, String line) {
+        this.cars = cars;
+        this.assumptions = assumptions;
         this.encoder = encoder;
         this.posterior = posterior;
         this.evidence = evidence;
@@ -58,13 +74,14 @@ public final class MarketIndex {
     }
 
     /** The index of a fitted model, base in its first month. */
-    static Answer<MarketIndex> of(Encoder encoder, Posterior posterior, List<Evidence> evidence) {
+    static Answer<MarketIndex> of(List<Car> cars, Assumptions assumptions, Encoder encoder, Posterior posterior, List<Evidence> evidence) {
         int dated = dated(evidence);
         if (encoder.walk().isEmpty()) {
             return new Answer.NotTold<>(new CannotTell(encoder.end().isEmpty() ? "no listing has a date"
                     : "all listings are of one day", 0, dated, "listings seen in several months, with seen_on"));
         }
-        return new Answer.Told<>(new MarketIndex(encoder, posterior, evidence, YearMonth.from(encoder.begin().orElseThrow()), Held.AGE, ""));
+        return new Answer.Told<>(new MarketIndex(cars, assumptions, encoder, posterior, evidence,
+                YearMonth.from(encoder.begin().orElseThrow()), Held.AGE, ""));
     }
 
     private static int dated(List<Evidence> evidence) {
@@ -84,7 +101,7 @@ public final class MarketIndex {
         if (month.isBefore(first()) || month.isAfter(last())) {
             throw new IllegalArgumentException("the base month " + month + " lies outside the months seen, " + first() + " to " + last());
         }
-        return new MarketIndex(encoder, posterior, evidence, month, held, line);
+        return new MarketIndex(cars, assumptions, encoder, posterior, evidence, month, held, line);
     }
 
     /**
@@ -94,7 +111,7 @@ public final class MarketIndex {
      * @return a copy
      */
     public MarketIndex holding(Held still) {
-        return new MarketIndex(encoder, posterior, evidence, base, requireNonNull(still, "still"), line);
+        return new MarketIndex(cars, assumptions, encoder, posterior, evidence, base, requireNonNull(still, "still"), line);
     }
 
     /**
@@ -105,10 +122,14 @@ public final class MarketIndex {
      * @throws IllegalArgumentException if no car is of that line
      */
     public MarketIndex ofLine(String vehicle) {
-        if (evidence.stream().noneMatch(e -> e.subject().facts().vehicle().equals(vehicle))) {
+        if (!sees(vehicle)) {
             throw new IllegalArgumentException("no car of the line '" + vehicle + "' is in the model");
         }
-        return new MarketIndex(encoder, posterior, evidence, base, held, vehicle);
+        return new MarketIndex(cars, assumptions, encoder, posterior, evidence, base, held, vehicle);
+    }
+
+    boolean sees(String vehicle) {
+        return evidence.stream().anyMatch(e -> e.subject().facts().vehicle().equals(vehicle));
     }
 
     /**
@@ -174,17 +195,34 @@ public final class MarketIndex {
         return List.copyOf(months);
     }
 
+    /**
+     * What ageing alone would have made of the level of one and the same car: the middle of what is believed of the slope of age.
+     *
+     * @return one level for each month from the first to the last, that of the base month being 100
+     */
+    public double[] ageingAlone() {
+        List<Double> levels = new ArrayList<>();
+        for (YearMonth month = first(); !month.isAfter(last()); month = month.plusMonths(1)) {
+            levels.add(100 * Math.exp(posterior.estimate(ageing(base, month)).mean()));
+        }
+        return levels.stream().mapToDouble(Double::doubleValue).toArray();
+    }
+
     /** How many cars have a price of each month in the fit. */
     private Map<YearMonth, Integer> carsByMonth() {
         Map<YearMonth, Set<Integer>> cars = new TreeMap<>();
         for (Evidence e : evidence) {
-            if (line.isEmpty() || e.subject().facts().vehicle().equals(line)) {
+            if (ofThisLine(e)) {
                 e.subject().on().ifPresent(day -> cars.computeIfAbsent(YearMonth.from(day), m -> new HashSet<>()).add(e.car()));
             }
         }
         Map<YearMonth, Integer> counts = new TreeMap<>();
         cars.forEach((month, set) -> counts.put(month, set.size()));
         return counts;
+    }
+
+    private boolean ofThisLine(Evidence e) {
+        return line.isEmpty() || e.subject().facts().vehicle().equals(line);
     }
 
     /**
@@ -267,15 +305,141 @@ public final class MarketIndex {
         return new Answer.Told<>(new Outlook(encoder, encoder.walk().orElseThrow(), OUTLOOK_SEED));
     }
 
+    /**
+     * What a reader must know before he relies on the index: what the listings cannot tell apart, and what they lack.
+     *
+     * @return whole sentences
+     */
+    public List<String> cautions() {
+        List<String> sentences = new ArrayList<>();
+        sentences.add(apart() ? "Ageing is told from the difference between model years, as if these differed by age alone; were newer ones"
+                + " dearer for other reasons too, by 1 % a year, cars of the same age would have moved by 0.1 % a month less than is shown."
+                + " One and the same car is seen directly"
+                : "All cars are of about one model year: by these listings ageing and the market cannot be told apart. The index of cars of the"
+                + " same age stands by the assumption that a car loses " + -assumptions.get("age_slope").middle() + " % a year with age"
+                + " (age_slope, spread " + assumptions.get("age_slope").spread() + "); one and the same car needs no such assumption");
+        if (ChronoUnit.DAYS.between(encoder.begin().orElseThrow(), encoder.end().orElseThrow()) < Encoder.A_YEAR) {
+            sentences.add("The listings span less than a year: a season is not told apart from the market, and prices of the summer stand 2 to"
+                    + " 4 % above the mean of the year in some years");
+        }
+        List<IndexMonth> months = months();
+        long bridged = months.stream().filter(m -> m.support() == IndexMonth.Support.BRIDGED).count();
+        long thin = months.stream().filter(m -> m.support() == IndexMonth.Support.THIN).count();
+        if (bridged + thin > 0) {
+            sentences.add("Of " + months.size() + " months " + bridged + " have no car and " + thin + " fewer than five: there the months"
+                    + " beside them speak");
+        }
+        sentences.add("Asking prices follow what is paid with a lag, and dear cars stay on offer: those still on offer at the last look stand"
+                + " apart in the model (still_on_offer)");
+        return List.copyOf(sentences);
+    }
+
+    /** Whether the ages of the cars are more than their dates, so that ageing and the market can be told apart. */
+    private boolean apart() {
+        double[] sums = new double[6];
+        for (Evidence e : evidence) {
+            if (e.subject().on().isPresent()) {
+                double t = -encoder.walk().orElseThrow().monthsBefore(e.subject().on().get()) / 12;
+                double age = encoder.measured(e.subject()).age();
+                double[] terms = {1, t, age, t * t, t * age, age * age};
+                for (int k = 0; k < sums.length; k++) {
+                    sums[k] += terms[k];
+                }
+            }
+        }
+        double n = sums[0];
+        double tt = sums[3] - sums[1] * sums[1] / n;
+        double ta = sums[4] - sums[1] * sums[2] / n;
+        double aa = sums[5] - sums[2] * sums[2] / n;
+        return Math.sqrt(Math.max(0, aa - (tt > 0 ? ta * ta / tt : 0)) / n) > LEAST_SPREAD_OF_AGES;
+    }
+
+    /**
+     * The level of one month by two plainer methods, as a check on the index.
+     *
+     * @param month the month
+     * @param cars cars of the month
+     * @param monthAlone the median of the month's prices, each adjusted by the model to one and the same car, against that of the base
+     *     month: no month speaks for another; not a number where either month has no car
+     * @param repeats the level from cars seen in several months alone, by the change of their asks: dear ones are cut, so that it falls
+     *     faster than the market; not a number where no such cars link the month with the base
+     */
+    public record Comparison(YearMonth month, int cars, double monthAlone, double repeats) {
+    }
+
+    /**
+     * The level of each month by two plainer methods.
+     *
+     * @return in order of time; that of the base month is 100
+     */
+    public List<Comparison> comparison() {
+        Map<YearMonth, List<Double>> adjusted = new TreeMap<>();
+        double[] mean = posterior.mean();
+        for (Evidence e : evidence) {
+            if (ofThisLine(e) && e.bound() == Bound.NONE && e.subject().on().isPresent()) {
+                YearMonth month = YearMonth.from(e.subject().on().get());
+                double fitted = encoder.encode(e.subject()).row().dot(mean);
+                double time = row(encoder, LEVEL, line, e.subject().on().get()).dot(mean);
+                adjusted.computeIfAbsent(month, m -> new ArrayList<>()).add(e.logPrice() - fitted + time);
+            }
+        }
+        Map<YearMonth, Double> repeats = repeats();
+        Map<YearMonth, Integer> counts = carsByMonth();
+        double level = median(adjusted.get(base));
+        List<Comparison> rows = new ArrayList<>();
+        for (YearMonth month = first(); !month.isAfter(last()); month = month.plusMonths(1)) {
+            rows.add(new Comparison(month, counts.getOrDefault(month, 0), 100 * Math.exp(median(adjusted.get(month)) - level),
+                    repeats.getOrDefault(month, Double.NaN)));
+        }
+        return List.copyOf(rows);
+    }
+
+    private static double median(@Nullable List<Double> values) {
+        return values == null ? Double.NaN : Quantiles.of(values.stream().mapToDouble(Double::doubleValue).toArray(), 0.5);
+    }
+
+    /** By the asks of cars seen in two months or more; months that no such car links with the base are not in it. */
+    private Map<YearMonth, Double> repeats() {
+        List<YearMonth> months = new ArrayList<>();
+        for (YearMonth month = first(); !month.isAfter(last()); month = month.plusMonths(1)) {
+            months.add(month);
+        }
+        List<RepeatPrices.Pair> pairs = new ArrayList<>();
+        for (Car car : cars) {
+            List<Listing> asks = car.sightings().stream().filter(s -> s.price().kind() == PriceKind.ASKING && s.seenOn().isPresent()).toList();
+            for (int k = 1; k < asks.size() && (line.isEmpty() || car.facts().vehicle().equals(line)); k++) {
+                int from = months.indexOf(YearMonth.from(asks.get(k - 1).seenOn().orElseThrow()));
+                int to = months.indexOf(YearMonth.from(asks.get(k).seenOn().orElseThrow()));
+                double change = Math.log(asks.get(k).price().amount() / asks.get(k - 1).price().amount());
+                // An ask that is half or twice the one before is a slip of the pen.
+                if (from >= 0 && to > from && Math.abs(change) < Math.log(2)) {
+                    pairs.add(new RepeatPrices.Pair(from, to, change));
+                }
+            }
+        }
+        Map<YearMonth, Double> levels = new TreeMap<>();
+        try {
+            double[] log = RepeatPrices.of(months.size(), pairs).log();
+            for (int k = 0; k < log.length; k++) {
+                levels.put(months.get(k), 100 * Math.exp(log[k] - log[months.indexOf(base)]));
+            }
+        } catch (ConfoundedColumnsException | IllegalArgumentException tooFew) {
+            levels.clear();
+        }
+        return levels;
+    }
+
     /** The difference of the level between two months, each in its middle, or where its days seen end. */
     private SparseRow between(Set<Group> groups, YearMonth from, YearMonth to) {
         SparseRow difference = row(encoder, groups, line, middle(to)).plus(-1, row(encoder, groups, line, middle(from)));
-        if (held == Held.MODEL_YEAR) {
-            double years = ChronoUnit.DAYS.between(middle(from), middle(to)) / 365.25;
-            double ahead = ChronoUnit.DAYS.between(encoder.end().orElseThrow(), middle(to)) / 365.25;
-            difference = difference.plus(1, ageing(ahead)).plus(-1, ageing(ahead - years));
-        }
-        return difference;
+        return held == Held.MODEL_YEAR ? difference.plus(1, ageing(from, to)) : difference;
+    }
+
+    /** What one and the same car, of middle age on the last day seen, loses by age from the middle of one month to that of another. */
+    private SparseRow ageing(YearMonth from, YearMonth to) {
+        double years = ChronoUnit.DAYS.between(middle(from), middle(to)) / 365.25;
+        double ahead = ChronoUnit.DAYS.between(encoder.end().orElseThrow(), middle(to)) / 365.25;
+        return ageing(ahead).plus(-1, ageing(ahead - years));
     }
 
     /** The part of age in the price of a car that is of middle age on the last day seen, so many years after it. */

@@ -352,15 +352,15 @@ public final class PriceModel {
         String line = subject.facts().vehicle();
         int ofLine = carsOfLine.getOrDefault(line, 0) - (withoutCar >= 0 ? 1 : 0);
         int inFile = cars.size() - (withoutCar >= 0 ? 1 : 0);
-        BodiesAndGears.Standing pair = encoder.pairs().standing(subject.facts(), withoutCar >= 0);
-        if (pair == BodiesAndGears.Standing.APART) {
+        PairStanding pair = encoder.pairs().standing(subject.facts(), withoutCar >= 0);
+        if (pair == PairStanding.APART) {
             return ofLine <= 0
                     ? new CannotTell("no other car of the line '" + line + "' is in the files", 0, inFile, "listings of this line")
                     : new CannotTell("no car in the files has this body with this running gear, and nothing links the two", ofLine,
                             inFile, "listings that share this body or this running gear, or power_kw and cylinders of three gears");
         }
         List<String> remarks = new ArrayList<>(row.remarks());
-        if (pair != BodiesAndGears.Standing.SEEN) {
+        if (pair != PairStanding.SEEN) {
             remarks.add(unseen(pair));
         }
         remarks.addAll(outside(subject));
@@ -374,15 +374,64 @@ public final class PriceModel {
         return value;
     }
 
+    /**
+     * How the body and the running gear of a car stand to each other in the collection.
+     *
+     * @param car what is known of the car
+     * @return whether cars show them together, and what speaks for the pair if not
+     */
+    public PairStanding pair(CarFacts car) {
+        return encoder.pairs().standing(car, false);
+    }
+
+    /**
+     * The number of prices whose cars show the body and the running gear of a car together, under the same model line.
+     *
+     * @param car what is known of the car
+     * @return 0 where the pair was never seen
+     */
+    public int pricesOfPair(CarFacts car) {
+        return encoder.pairs().cars(car);
+    }
+
+    /**
+     * The running gear of a car: as its facts say, else as the cars of its line agree, else a word of the line's own.
+     *
+     * @param car what is known of the car
+     * @return in lower case
+     */
+    public String runningGear(CarFacts car) {
+        return encoder.pairs().gear(car);
+    }
+
+    /**
+     * The body of a car, likewise.
+     *
+     * @param car what is known of the car
+     * @return in lower case
+     */
+    public String body(CarFacts car) {
+        return encoder.pairs().body(car);
+    }
+
+    /**
+     * Whether some lines share a body or a running gear, so that the levels of lines are taken apart into the two and their pair.
+     *
+     * @return false where each line has a level of its own
+     */
+    public boolean takesPairsApart() {
+        return encoder.pairs().linked();
+    }
+
     /** Whether a subject is one like those whose left-out residuals the ranges are stretched by. */
-    private boolean exchangeable(Subject subject, BodiesAndGears.Standing pair) {
-        return pair == BodiesAndGears.Standing.SEEN && levelsSeen.contains(subject.level())
+    private boolean exchangeable(Subject subject, PairStanding pair) {
+        return pair == PairStanding.SEEN && levelsSeen.contains(subject.level())
                 && subject.on().map(day -> encoder.end().map(end -> !day.isAfter(end)).orElse(true)).orElse(true);
     }
 
-    private String unseen(BodiesAndGears.Standing pair) {
+    private String unseen(PairStanding pair) {
         return "no other car in the files has this body with this running gear: "
-                + (pair == BodiesAndGears.Standing.LINKED ? "the two are valued by cars that have the one or the other"
+                + (pair == PairStanding.LINKED ? "the two are valued by cars that have the one or the other"
                         : "the running gear is valued by its measured facts alone")
                 + ", and how far they depart together is an assumption (spread_pairs, "
                 + assumptions.get("spread_pairs").middle() + " log points)";
@@ -477,7 +526,7 @@ public final class PriceModel {
         Subject subject = on.isEmpty() && level.isEmpty() ? seen
                 : new Subject(seen.facts(), level.orElse(seen.level()), seen.includes(), on.or(seen::on));
         String name = number < 0 ? listing.id().orElse(listing.origin().toString()) : cars.get(number).name();
-        Encoded entries = row >= 0 && subject == seen ? encoded.get(row) : encoder.encode(subject);
+        Encoded entries = row >= 0 && subject == seen && !encoder.asOnOffer(row) ? encoded.get(row) : encoder.encode(subject);
         Valuation valuation = value(subject, entries, by, number);
         double price = listing.price().amount();
         List<String> remarks = new ArrayList<>(listing.remarks());
@@ -620,7 +669,7 @@ public final class PriceModel {
      * @return the index, base 100 in the first month; why there is none where the listings have no dates, or one only
      */
     public Answer<MarketIndex> index() {
-        return MarketIndex.of(encoder, posterior, evidence);
+        return MarketIndex.of(cars, assumptions, encoder, posterior, evidence);
     }
 
     Comparables comparables(FairValue value) {

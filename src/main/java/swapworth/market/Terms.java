@@ -200,6 +200,11 @@ final class Terms {
             return Optional.ofNullable(number.get(level)).map(n -> from() + n);
         }
 
+        /** The coefficient of every level not seen. */
+        int unseen() {
+            return from() + number.size();
+        }
+
         @Override
         int count() {
             return number.size() + 1;

@@ -1,6 +1,9 @@
 package swapworth.market;
 
+import java.util.OptionalInt;
+import swapworth.statistics.Draws;
 import swapworth.statistics.JointDraws;
+import swapworth.statistics.SparseRow;
 
 /**
  * Joint draws from a fitted model: draw i of every car's value belongs to the same state of the market, so that values are added,
@@ -33,6 +36,28 @@ public final class ValueDraws {
      */
     public double[] level(Subject subject) {
         return amounts(draws.of(encoder.encode(subject).row()));
+    }
+
+    /**
+     * Draws of the middle price of such cars where the pair of body and running gear was never seen and is not that of another unseen
+     * pair asked for by {@link #level}: its departure is drawn anew. For a pair that was seen they are those of {@link #level}.
+     *
+     * @param subject the car, the day and the level of trade
+     * @param seed seed of the departures: another one for another pair
+     * @return m amounts in the base currency
+     */
+    public double[] levelOfAnotherPair(Subject subject, long seed) {
+        Encoded row = encoder.encode(subject);
+        double[] logs = draws.of(row.row());
+        OptionalInt unseen = encoder.unseenPair(subject);
+        if (unseen.isPresent()) {
+            double[] departure = draws.of(SparseRow.of(new int[] {unseen.getAsInt()}, new double[] {1}));
+            double[] another = Draws.shuffled(departure, seed);
+            for (int i = 0; i < logs.length; i++) {
+                logs[i] += another[i] - departure[i];
+            }
+        }
+        return amounts(logs);
     }
 
     /**

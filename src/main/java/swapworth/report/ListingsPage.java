@@ -31,13 +31,15 @@ public final class ListingsPage {
 
     private final Judged judged;
     private final Optional<Valued> inPlay;
+    private final List<Section> more;
     private final List<String> missingFiles;
     private final String name;
 
-    private ListingsPage(String name, Judged judged, Optional<Valued> inPlay, List<String> missingFiles) {
+    private ListingsPage(String name, Judged judged, Optional<Valued> inPlay, List<Section> more, List<String> missingFiles) {
         this.name = requireNonNull(name, "name");
         this.judged = requireNonNull(judged, "judged");
         this.inPlay = requireNonNull(inPlay, "inPlay");
+        this.more = List.copyOf(more);
         this.missingFiles = List.copyOf(missingFiles);
     }
 
@@ -49,7 +51,7 @@ public final class ListingsPage {
      * @return the page
      */
     public static Page of(String name, Judged judged) {
-        return new ListingsPage(name, judged, Optional.empty(), List.of()).page();
+        return of(name, judged, Optional.empty(), List.of());
     }
 
     /**
@@ -62,7 +64,21 @@ public final class ListingsPage {
      * @return the page
      */
     public static Page of(String name, Judged judged, Optional<Valued> inPlay, List<String> missingFiles) {
-        return new ListingsPage(name, judged, inPlay, missingFiles).page();
+        return of(name, judged, inPlay, List.of(), missingFiles);
+    }
+
+    /**
+     * The page of a folder with what else its files answer.
+     *
+     * @param name what the collection is called, for the title
+     * @param judged the judged listings
+     * @param inPlay the cars in play and their values, where the folder names any
+     * @param more further sections, such as the market in time
+     * @param missingFiles one sentence for each file that the folder lacks
+     * @return the page
+     */
+    public static Page of(String name, Judged judged, Optional<Valued> inPlay, List<Section> more, List<String> missingFiles) {
+        return new ListingsPage(name, judged, inPlay, more, missingFiles).page();
     }
 
     private Page page() {
@@ -78,6 +94,7 @@ public final class ListingsPage {
         sections.add(fileOrder());
         sections.add(byGap());
         int place = sections.size();
+        sections.addAll(more);
         sections.add(grids());
         sections.add(model());
         sections.add(assumptions());

@@ -2,7 +2,7 @@ package swapworth.statistics;
 
 /** The standard normal law. */
 public final class Normal {
-    private static final double LOG_ROOT_TWO_PI = 0.5 * Math.log(2 * Math.PI);
+    private static final double LOG_ROOT_TWO_PI = 0.5 * StrictMath.log(2 * Math.PI);
 
     private Normal() {
     }
@@ -15,6 +15,15 @@ public final class Normal {
      * @return between 0 and 1, to about 14 digits
      */
     public static double cumulative(double z) {
+        return cumulative(z, density(z));
+    }
+
+    /** The same in strict arithmetic: the same bits on every machine. */
+    static double strictCumulative(double z) {
+        return cumulative(z, StrictMath.exp(-0.5 * z * z - LOG_ROOT_TWO_PI));
+    }
+
+    private static double cumulative(double z, double density) {
         double a = Math.abs(z);
         double tail;
         if (a > 38) {
@@ -26,13 +35,13 @@ public final class Normal {
                 term *= a * a / k;
                 sum += term;
             }
-            tail = 0.5 - sum * density(a);
+            tail = 0.5 - sum * density;
         } else {
             double fraction = a;
             for (int k = 120; k >= 1; k--) {
                 fraction = a + k / fraction;
             }
-            tail = density(a) / fraction;
+            tail = density / fraction;
         }
         return z > 0 ? 1 - tail : tail;
     }

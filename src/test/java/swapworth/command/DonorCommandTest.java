@@ -43,4 +43,27 @@ class DonorCommandTest {
         assertEquals(1, run("landed", folder.toString()));
         assertTrue(err.toString(StandardCharsets.UTF_8).contains("there is no cars.csv"), err.toString(StandardCharsets.UTF_8));
     }
+
+    @Test
+    void partout_shows_what_the_parts_bring_with_and_without_listings() throws IOException {
+        Files.writeString(folder.resolve("cars.csv"), "name,role,vehicle,runs,damage\nhit,donor,Velmarch,drives,front\n");
+        Files.writeString(folder.resolve("partout.csv"), "car,part,goes_to\nhit,engine,swap\nhit,wheels,sell\nhit,left door,sell\n");
+        Files.writeString(folder.resolve("parts.csv"), "part,price\nengine,2000\nwheels,300\nalloys,280\n");
+        Path parts = folder.resolve("parts-out.csv");
+        Path page = folder.resolve("page.html");
+        assertEquals(0, run("partout", folder.toString(), "--out", parts.toString(), "--page", page.toString()), err.toString(StandardCharsets.UTF_8));
+        String text = out.toString(StandardCharsets.UTF_8);
+        assertTrue(text.contains("What the parts of hit bring") && text.contains("left door (no price: no offer in parts.csv names it"), text);
+        assertTrue(Files.readString(parts).contains("hit,wheels,1,"), Files.readString(parts));
+        assertTrue(Files.readString(page).contains("Catalysts are not counted"));
+        assertEquals(0, run("partout", Path.of("sample-listings").toString()), err.toString(StandardCharsets.UTF_8));
+        assertTrue(out.toString(StandardCharsets.UTF_8).contains("What the parts of front hit bring"));
+    }
+
+    @Test
+    void partout_without_its_file_says_what_is_needed() throws IOException {
+        Files.writeString(folder.resolve("cars.csv"), "name,vehicle\nhit,Velmarch\n");
+        assertEquals(1, run("partout", folder.toString()));
+        assertTrue(err.toString(StandardCharsets.UTF_8).contains("there is no partout.csv"), err.toString(StandardCharsets.UTF_8));
+    }
 }

@@ -22,7 +22,7 @@ import swapworth.listing.Seller;
 import swapworth.money.Money;
 
 /** Cars for the tests of the price model. */
-final class TestCars {
+public final class TestCars {
 
     private static final LocalDate DAY = LocalDate.of(2026, 6, 1);
 
@@ -35,7 +35,7 @@ final class TestCars {
         });
     }
 
-    static Mileage miles(double miles) {
+    public static Mileage miles(double miles) {
         return new Mileage(miles, MileageStatus.READ);
     }
 
@@ -69,7 +69,7 @@ final class TestCars {
     }
 
     /** A car on offer, of one sighting. */
-    static Car car(int number, CarFacts facts, double amount) {
+    public static Car car(int number, CarFacts facts, double amount) {
         return car(number, facts, amount, PriceKind.ASKING);
     }
 

@@ -540,6 +540,9 @@ public final class WorldFiles {
         rows.add(List.of("*", "mileage unit", "mi"));
         rows.add(List.of("*", "currency", "USD"));
         SPELLINGS.forEach(spelling -> rows.add(List.of(spelling.column(), spelling.word(), spelling.meaning())));
+        rows.add(List.of("part", "lump", "engine"));
+        rows.add(List.of("part", "box", "gearbox"));
+        rows.add(List.of("part", "brain", "engine control unit"));
         return csv(List.of("column", "word", "means"), rows);
     }
 

@@ -32,6 +32,9 @@ public final class WriteSample {
         SampleWorld world = SampleWorld.generate(SEED);
         Map<String, String> files = new LinkedHashMap<>();
         world.files().forEach((name, text) -> files.put("sample-listings/" + name, text));
+        files.put("sample-listings/fees.csv", PartsWorld.fees());
+        files.put("sample-listings/parts.csv", PartsWorld.of(SEED).parts(world.lastEvening()));
+        files.put("sample-listings/partout.csv", PartsWorld.partout());
         String reference = "src/test/resources/reference/sample-world/";
         files.put(reference + "truths.csv", TruthFiles.truths(world));
         files.put(reference + "cars.csv", TruthFiles.cars(world));

@@ -1,0 +1,101 @@
+// %% [markdown]
+// # Is the market cooling?
+//
+// Prices of the cars that you watch stand high, everybody says that they will settle, and nobody knows when. You look at the same
+// searches every week and keep what you see. From these sightings this notebook tells how the level has moved with the cars held still,
+// how fast it moves and how sure that is, where it may go, and how long such cars take to sell.
+//
+// The average price of what is on offer is no answer: other cars are on offer every month, and the same cars grow older. Here the cars
+// are held still by the price model, and each figure comes with its range.
+
+// %%
+import swapworth.assumptions.*;
+import swapworth.chart.*;
+import swapworth.listing.*;
+import swapworth.market.*;
+import swapworth.report.*;
+import static swapworth.notebook.Show.show;
+
+Path folder = Path.of(System.getProperty("folder", "sample-listings"));
+
+// %% [markdown]
+// ## What the listings say
+//
+// First what is seen directly, *one and the same car*: the market and its growing older together. Then *cars of the same age*, with ageing
+// taken out: the market itself. Read what the listings cannot tell apart before you use either.
+
+// %%
+ListingsRead read = Listings.read(folder.resolve("listings.csv"));
+PriceModel model = PriceModel.options().with(Assumptions.ofFolder(folder)).fit(read.cars());
+MarketIndex index = model.index().orElseThrow();
+show(IndexTables.summary(index), index.cautions());
+
+// %% [markdown]
+// ## The level of the market
+//
+// Cars of the same age, the first month 100. The bands are what the listings leave open: eight and nineteen of twenty times the level lies
+// within. Bands are narrow near the base month because they are about the move since then.
+
+// %%
+TimeCharts.index(index)
+
+// %% [markdown]
+// What your own car loses: the line is one and the same car as it grows older, the broken line what ageing alone would have taken. Between
+// the two lies what the market did.
+
+// %%
+TimeCharts.againstDepreciation(index)
+
+// %% [markdown]
+// ## How fast, and since when
+//
+// Look at the two spreads. The first is what was unsure before any listing was read, the second what is still unsure. Where they hardly
+// differ, the figure is an assumption and not a finding.
+
+// %%
+show(IndexTables.drift(index), IndexTables.lines(model, index), IndexTables.peak(index));
+
+// %% [markdown]
+// ## Where it may go
+//
+// The drift and the walk of the months carried on, a few thousand times. Nothing that comes from outside the listings is in it: read the
+// width, not the middle.
+
+// %%
+IndexTables.outlook(model, index)
+
+// %% [markdown]
+// ## Is the model leading astray?
+//
+// Two plainer methods beside the index. They jump about more, but they should not tell another story.
+
+// %%
+IndexTables.comparison(index)
+
+// %% [markdown]
+// ## How long such cars take to sell
+//
+// A car that vanished is not a sale: the truth lies between the two curves of all cars. Cars that were asked above their fair value should
+// stay longer; how much longer is what a seller pays for trying.
+
+// %%
+TimeOnMarket time = TimeOnMarket.of(model).orElseThrow();
+show(TimeCharts.untilSale(time), time.tables());
+
+// %% [markdown]
+// How far each ask had come down when it was last seen.
+
+// %%
+TimeCharts.cuts(time)
+
+// %% [markdown]
+// ## For your own files
+//
+// - Put your `listings.csv` into a folder and run `target/swapworth notebook notebooks/5-is-the-market-cooling.jsh --folder FOLDER`. It needs
+//   `seen_on`, and the same searches again in later months: with less than six months or thirty cars there is no outlook.
+// - Write the row again when you see the car again, under the same `id`, and write `outcome` and `ended_on` when it is sold or gone.
+// - Another base month: `index.withBase(YearMonth.of(2025, 9))`. One line: `index.ofLine(model.lines().get(0))`.
+// - If you know better than one of the assumptions (`market_drift`, `spread_market_month`, `age_slope`), write it into `assumptions.csv`.
+
+// %%
+show(Part.cautions("Before you rely on any of this", Cautions.ofValues()));

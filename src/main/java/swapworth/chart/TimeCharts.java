@@ -1,0 +1,111 @@
+package swapworth.chart;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.function.ToDoubleFunction;
+import swapworth.listing.Outcome;
+import swapworth.market.Held;
+import swapworth.market.IndexMonth;
+import swapworth.market.MarketIndex;
+import swapworth.market.TimeOnMarket;
+import swapworth.market.TimeOnMarket.Asked;
+import swapworth.market.TimeOnMarket.Vanished;
+import swapworth.statistics.Survival;
+
+/** The charts of the market in time, each made from results of the market. */
+public final class TimeCharts {
+
+    private TimeCharts() {
+    }
+
+    /**
+     * The level of the market by month, with its ranges and the base.
+     *
+     * @param index the index
+     * @return the chart
+     */
+    public static Chart index(MarketIndex index) {
+        return Charts.bandLine("Level of the market, " + index.held().words(), "index, " + index.base() + " = 100",
+                band("index", index.months()), OptionalDouble.of(100));
+    }
+
+    /**
+     * The price of one and the same car as it grows older, beside the path of ageing alone: between the two lies what the market did.
+     *
+     * @param index the index
+     * @return the chart
+     */
+    public static Chart againstDepreciation(MarketIndex index) {
+        MarketIndex car = index.holding(Held.MODEL_YEAR);
+        List<IndexMonth> months = car.months();
+        return Charts.bandLine("One and the same car, and ageing alone", "level, " + index.base() + " = 100", band("one car", months),
+                List.of(new Charts.NamedLine("ageing alone", dates(months), car.ageingAlone())));
+    }
+
+    private static DatedBand band(String name, List<IndexMonth> months) {
+        return new DatedBand(name, dates(months), numbers(months, IndexMonth::index), numbers(months, m -> m.range80().low()),
+                numbers(months, m -> m.range80().high()), numbers(months, m -> m.range95().low()), numbers(months, m -> m.range95().high()));
+    }
+
+    private static List<LocalDate> dates(List<IndexMonth> months) {
+        return months.stream().map(m -> m.month().atDay(15)).toList();
+    }
+
+    private static double[] numbers(List<IndexMonth> months, ToDoubleFunction<IndexMonth> figure) {
+        return months.stream().mapToDouble(figure).toArray();
+    }
+
+    /**
+     * How far each ask has come down by the time it was last seen.
+     *
+     * @param time the time on market
+     * @return the chart, a dot for each car that was seen on more than one day
+     */
+    public static Chart cuts(TimeOnMarket time) {
+        List<Points> groups = new ArrayList<>();
+        for (Outcome outcome : Outcome.values()) {
+            List<TimeOnMarket.Offer> some = time.offers().stream().filter(o -> o.outcome() == outcome && o.days() > 0).toList();
+            if (!some.isEmpty()) {
+                groups.add(new Points(outcome.words(), some.stream().mapToDouble(TimeOnMarket.Offer::days).toArray(),
+                        some.stream().mapToDouble(o -> 100 * (o.lastAsk() / o.firstAsk() - 1)).toArray(),
+                        some.stream().map(o -> o.car() + ": " + o.cuts().size() + (o.cuts().size() == 1 ? " cut" : " cuts")).toList()));
+            }
+        }
+        return Charts.scatterWithBand("Cuts of the ask, by days on offer", "days since first seen", "last ask against first, %",
+                ValueScale.LINEAR, groups, Curve.none());
+    }
+
+    /**
+     * The share of cars not yet sold by days on offer.
+     *
+     * @param time the time on market
+     * @return the chart: all cars, vanished ones once not counted and once counted as sales, and by how the first ask stood
+     */
+    public static Chart untilSale(TimeOnMarket time) {
+        List<Points> lines = new ArrayList<>();
+        for (Vanished vanished : Vanished.values()) {
+            lines.add(steps("all, " + vanished.words(), time.untilSale(vanished)));
+        }
+        for (Asked asked : List.of(Asked.BELOW, Asked.ABOVE)) {
+            Survival some = time.untilSale(asked, Vanished.NOT_SOLD);
+            if (some.size() > 0) {
+                lines.add(steps(asked.words(), some));
+            }
+        }
+        return Charts.steps("Share not yet sold, by days on offer", "days since first seen", "not yet sold, %", lines);
+    }
+
+    private static Points steps(String name, Survival survival) {
+        int n = survival.steps().size();
+        double[] x = new double[n + 1];
+        double[] y = new double[n + 1];
+        y[0] = 100;
+        for (int k = 0; k < n; k++) {
+            x[k + 1] = survival.steps().get(k).time();
+            y[k + 1] = 100 * survival.steps().get(k).survival();
+        }
+        return Points.of(name, x, y);
+    }
+}

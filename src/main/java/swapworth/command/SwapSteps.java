@@ -1,0 +1,69 @@
+package swapworth.command;
+
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import swapworth.listing.CarsFile;
+import swapworth.listing.ListingsRead;
+import swapworth.market.PriceModel;
+import swapworth.report.SwapSection;
+import swapworth.swap.SwapAnswer;
+import swapworth.swap.Swaps;
+
+/** The step that values finished swaps. */
+final class SwapSteps {
+    private final Steps steps;
+    private final PrintStream out;
+    private final PrintStream err;
+
+    SwapSteps(Steps steps, PrintStream out, PrintStream err) {
+        this.steps = steps;
+        this.out = out;
+        this.err = err;
+    }
+
+    int swap(Arguments arguments) throws IOException {
+        Path folder = arguments.folder().orElseGet(Steps::sampleFolder);
+        Path listings = needed(folder.resolve("listings.csv"));
+        Path inPlay = needed(folder.resolve("cars.csv"));
+        Steps.keepApart(arguments, List.of(listings));
+        ListingsRead read = Steps.read(List.of(listings));
+        if (read.listings().isEmpty()) {
+            return steps.nothing(read);
+        }
+        CarsFile cars = CarsFile.read(inPlay, read.baseCurrency());
+        PriceModel model = steps.model(read, arguments, folder);
+        out.println(Steps.counted(read));
+        steps.printProblems("rejected", cars.rejected());
+        steps.printProblems("set aside", cars.setAside());
+        Swaps swaps = Swaps.of(folder, cars, read.baseCurrency(), model, arguments.on(), arguments.level());
+        steps.printProblems("to look at", swaps.problems());
+        swaps.notes().forEach(n -> out.println("  " + n));
+        if (swaps.answers().isEmpty()) {
+            err.println("cars.csv: no car of the role 'finished'; write one row with role finished, the vehicle whose body it has, and"
+                    + " running_gear or gear_line");
+            return 1;
+        }
+        for (SwapAnswer answer : swaps.answers()) {
+            answer.tables().forEach(t -> out.print("\n" + t.text()));
+        }
+        if (arguments.out().isPresent()) {
+            steps.write(arguments.out().get(), swaps.table().csv(), "the values of the finished cars");
+        }
+        if (arguments.page().isPresent()) {
+            steps.writePage(arguments.page().get(), SwapSection.page(swaps));
+        }
+        boolean rejected = arguments.strictness() == Arguments.Strictness.STRICT
+                && !(cars.rejected().isEmpty() && swaps.rejected().isEmpty());
+        return rejected ? 1 : steps.ending(read, arguments);
+    }
+
+    private static Path needed(Path file) {
+        if (!Files.isRegularFile(file)) {
+            throw new NothingUsableException(file + ": there is no such file; this step needs listings.csv and cars.csv in the folder");
+        }
+        return file;
+    }
+}

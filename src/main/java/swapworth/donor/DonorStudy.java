@@ -1,0 +1,207 @@
+package swapworth.donor;
+
+import static java.util.Objects.requireNonNull;
+
+import java.math.BigDecimal;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Currency;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import swapworth.assumptions.Assumptions;
+import swapworth.listing.CandidateCar;
+import swapworth.listing.CarFacts;
+import swapworth.market.PriceModel;
+import swapworth.market.ValueDraws;
+import swapworth.reading.Conventions;
+import swapworth.reading.FolderSettings;
+import swapworth.reading.RowsRead;
+import swapworth.table.Cell;
+import swapworth.table.Column;
+import swapworth.table.Table;
+
+/**
+ * Everything that a folder's files say of donors and recipients: landed costs by {@code fees.csv}, recoveries by {@code partout.csv} and
+ * {@code parts.csv}. What is missing is left out.
+ *
+ * @param currency the base currency
+ * @param landed landed costs; nothing without fees.csv
+ * @param partOuts the parts of each car that partout.csv names
+ * @param choices donors side by side, and recipients; a purpose with no priced car is left out
+ * @param uses what else could be done with each donor
+ * @param brackets what cars that do not run are worth, where there are listings
+ * @param offers the number of offers of parts
+ * @param read what became of the rows of each file
+ */
+public record DonorStudy(Currency currency, Optional<Landed> landed, List<PartOut> partOuts, List<Choice> choices, List<DonorUses> uses,
+        List<RunningBracket> brackets, int offers, List<RowsRead> read) {
+
+    /** The number of states of the market, unless told otherwise. */
+    public static final int DRAWS = 2_000;
+    /** The seed of the states, unless told otherwise. */
+    public static final long SEED = 1;
+
+    /** Copies the lists in. */
+    public DonorStudy {
+        requireNonNull(currency, "currency");
+        requireNonNull(landed, "landed");
+        partOuts = List.copyOf(partOuts);
+        choices = List.copyOf(choices);
+        uses = List.copyOf(uses);
+        brackets = List.copyOf(brackets);
+        read = List.copyOf(read);
+    }
+
+    /**
+     * Reads the files of a folder and works everything out.
+     *
+     * @param folder the folder
+     * @param cars the cars in play
+     * @param currency the base currency
+     * @param model the price model of the folder's listings, where there are any
+     * @param draws joint draws from the model, where there is one
+     * @param on the valuation day; nothing where there are no dates
+     * @param assumptions what stands in where no file speaks
+     * @param target the most to be paid in all for one car, where stated
+     * @return the study
+     */
+    public static DonorStudy of(Path folder, List<CandidateCar> cars, Currency currency, Optional<PriceModel> model, Optional<ValueDraws> draws,
+            Optional<LocalDate> on, Assumptions assumptions, Optional<BigDecimal> target) {
+        FolderSettings settings = FolderSettings.of(folder, Conventions.unstated());
+        List<RowsRead> read = new ArrayList<>();
+        Optional<Landed> landed = Optional.empty();
+        Path fees = folder.resolve("fees.csv");
+        if (Files.isRegularFile(fees)) {
+            FeeSchedule schedule = FeeSchedule.read(fees, settings, currency, assumptions);
+            read.add(schedule.read());
+            landed = Optional.of(Landed.of(cars, schedule, target, car -> draws.flatMap(d -> Shading.of(car, d, on, assumptions))));
+        }
+        List<PartOut> partOuts = new ArrayList<>();
+        int offered = 0;
+        Path partout = folder.resolve("partout.csv");
+        if (Files.isRegularFile(partout)) {
+            PartoutFile file = PartoutFile.read(partout, cars, settings, currency);
+            read.add(file.read());
+            Path parts = folder.resolve("parts.csv");
+            PartOffers offers = Files.isRegularFile(parts) ? PartOffers.read(parts, settings, currency) : PartOffers.none();
+            offered = offers.count();
+            if (Files.isRegularFile(parts)) {
+                read.add(offers.read());
+            }
+            PartsMarket market = PartsMarket.fit(offers, gears(cars, model), on, assumptions);
+            MarketState state = draws.map(d -> MarketState.of(d, SEED, on)).orElseGet(() -> MarketState.withoutCars(DRAWS, SEED));
+            List<CandidateCar> named = cars.stream().filter(car -> file.speaksOf(car.name())).toList();
+            partOuts.addAll(named.stream().parallel().map(car -> PartOut.of(car, file, market, state, assumptions)).toList());
+            Further further = new Further(cars, landed, partOuts, market, state, assumptions);
+            return new DonorStudy(currency, landed, partOuts, further.choices(), further.uses(), further.brackets(model), offered, read);
+        }
+        return new DonorStudy(currency, landed, partOuts, List.of(), List.of(), List.of(), offered, read);
+    }
+
+    /** What follows from landed costs and recoveries together. */
+    private record Further(List<CandidateCar> cars, Optional<Landed> landed, List<PartOut> partOuts, PartsMarket market, MarketState state,
+            Assumptions assumptions) {
+
+        List<Choice> choices() {
+            List<CarOption> donors = new ArrayList<>();
+            List<CarOption> recipients = new ArrayList<>();
+            for (CandidateCar car : cars) {
+                if (Landed.bought(car)) {
+                    option(car).ifPresent(o -> (o.givesGear() ? donors : recipients).add(o));
+                }
+            }
+            List<Choice> choices = new ArrayList<>();
+            if (!donors.isEmpty()) {
+                choices.add(new Choice("Donors", donors));
+            }
+            if (!recipients.isEmpty()) {
+                choices.add(new Choice("Recipients", recipients));
+            }
+            return choices;
+        }
+
+        private Optional<CarOption> option(CandidateCar car) {
+            return CarOption.of(car, landed.flatMap(l -> l.of(car.name())), partOuts.stream().filter(p -> p.car() == car).findFirst(),
+                    state.count());
+        }
+
+        List<DonorUses> uses() {
+            return partOuts.stream().parallel().flatMap(out -> option(out.car()).filter(CarOption::givesGear)
+                    .map(o -> DonorUses.of(o, out, out.allSold(), state.cars(), market, state, assumptions)).stream()).toList();
+        }
+
+        List<RunningBracket> brackets(Optional<PriceModel> model) {
+            List<RunningBracket> brackets = new ArrayList<>();
+            for (CandidateCar car : cars) {
+                if (model.isPresent() && state.cars().isPresent() && RunningBracket.isNeeded(car) && Landed.bought(car)) {
+                    brackets.add(RunningBracket.of(car, model.get(), state.cars().get(), market, state, assumptions));
+                }
+            }
+            return brackets;
+        }
+    }
+
+    /** Which running gear each line carries, by the cars in play and the listings. */
+    static Map<String, String> gears(List<CandidateCar> cars, Optional<PriceModel> model) {
+        Map<String, String> gears = new HashMap<>();
+        List<CarFacts> facts = new ArrayList<>();
+        model.ifPresent(m -> m.cars().forEach(car -> facts.add(car.facts())));
+        cars.stream().filter(car -> car.role() != CandidateCar.Role.FINISHED).forEach(car -> facts.add(car.facts()));
+        for (CarFacts one : facts) {
+            one.runningGear().ifPresent(gear -> gears.put(FeesFile.key(one.vehicle()), FeesFile.key(gear)));
+        }
+        return gears;
+    }
+
+    /**
+     * The parts of a car.
+     *
+     * @param car what the car is called
+     * @return nothing where partout.csv does not name it
+     */
+    public Optional<PartOut> partOut(String car) {
+        return partOuts.stream().filter(p -> FeesFile.key(p.car().name()).equals(FeesFile.key(car))).findFirst();
+    }
+
+    /**
+     * What a reader looks at of each car's parts: the recovery first.
+     *
+     * @return tables
+     */
+    public List<Table> partTables() {
+        List<Table> tables = new ArrayList<>();
+        for (PartOut out : partOuts) {
+            out.recovery().ifPresent(recovery -> {
+                tables.add(recovery.table(currency.getCurrencyCode()));
+                tables.add(recovery.partsTable(currency.getCurrencyCode()));
+                tables.add(recovery.monthsTable(currency.getCurrencyCode()));
+            });
+            tables.add(out.leftTable());
+        }
+        return tables;
+    }
+
+    /**
+     * Every part on sale of every car: for machines.
+     *
+     * @return one row a part or bundle
+     */
+    public Table partsTable() {
+        Table.Builder table = Table.titled("Parts on sale, " + currency.getCurrencyCode()).columns(Column.words("car"), Column.words("part"),
+                Column.number("pieces", ""), Column.number("sells_for", ""), Column.number("low_80", ""), Column.number("high_80", ""),
+                Column.words("priced_by"), Column.number("chance_to_sell", ""), Column.number("net", ""), Column.number("hours", ""),
+                Column.number("net_per_hour", ""));
+        for (PartOut out : partOuts) {
+            for (Recovery.PartResult p : out.recovery().map(Recovery::parts).orElse(List.of())) {
+                table.row(Cell.words(out.car().name()), Cell.words(p.name()), Cell.whole(p.pieces()), Cell.number(p.price(), 2),
+                        Cell.number(p.range80().low(), 2), Cell.number(p.range80().high(), 2), Cell.words(p.priceFrom()),
+                        Cell.number(p.chanceSold(), 3), Cell.number(p.net(), 2), Cell.number(p.hours(), 2), Cell.number(p.perHour(), 2));
+            }
+        }
+        return table.build();
+    }
+}

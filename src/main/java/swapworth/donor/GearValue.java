@@ -1,0 +1,44 @@
+package swapworth.donor;
+
+import java.util.List;
+
+/**
+ * What the parts that go into the swap would sell for as used parts, one by one.
+ *
+ * @param draws one amount for each state of the market; empty where none of the parts has a price
+ * @param parts the parts that are counted
+ * @param unpriced the parts that no offer and no row of the user prices
+ */
+public record GearValue(double[] draws, List<String> parts, List<String> unpriced) {
+
+    /** Copies everything in. */
+    public GearValue {
+        draws = draws.clone();
+        parts = List.copyOf(parts);
+        unpriced = List.copyOf(unpriced);
+    }
+
+    @Override
+    public double[] draws() {
+        return draws.clone();
+    }
+
+    /**
+     * Whether every part that goes into the swap has a price.
+     *
+     * @return whether there are parts and none is left out
+     */
+    public boolean whole() {
+        return unpriced.isEmpty() && !parts.isEmpty();
+    }
+
+    /**
+     * What is left out, in words.
+     *
+     * @return a sentence without its full stop; empty where nothing is
+     */
+    public String reason() {
+        return parts.isEmpty() && unpriced.isEmpty() ? "no row of partout.csv goes into the swap"
+                : unpriced.isEmpty() ? "" : "without a price: " + String.join(", ", unpriced) + "; add offers to parts.csv";
+    }
+}

@@ -1,0 +1,30 @@
+package swapworth.donor;
+
+/**
+ * A kind of part that the program knows.
+ *
+ * @param name its name
+ * @param group the group whose numbers hold for it where the user gives none
+ * @param zone where it sits
+ * @param driven the wheels that a car with this part drives: front, rear, or empty for any
+ */
+record PartKind(String name, String group, String zone, String driven) {
+
+    static final String HULK = "hulk";
+    static final String CORE = "core";
+
+    /** Whether its price falls with the distance it has run, and belongs to the running gear rather than to the line. */
+    boolean mechanical() {
+        return group.equals("engine") || group.equals("gearbox") || group.equals("axles") || group.equals("set");
+    }
+
+    /** Whether it may be sold only where the local rule is met. */
+    boolean ruled() {
+        return group.equals("airbags") || group.equals("catalyst");
+    }
+
+    /** left, right, or empty. */
+    String side() {
+        return name.startsWith("left ") ? "left" : name.startsWith("right ") ? "right" : "";
+    }
+}

@@ -1,0 +1,268 @@
+package swapworth.donor;
+
+import static java.util.Objects.requireNonNull;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import swapworth.assumptions.Assumptions;
+import swapworth.listing.CandidateCar;
+import swapworth.listing.CarFacts;
+import swapworth.listing.PriceKind;
+import swapworth.statistics.RandomNumbers;
+import swapworth.table.Cell;
+import swapworth.table.Column;
+import swapworth.table.Table;
+
+/** The parts of one car: what its damage leaves of each, what becomes of it, and what it sells for. */
+public final class PartOut {
+    private final CandidateCar car;
+    private final MarketState state;
+    private final AssumptionDraws draws;
+    private final List<Piece> pieces;
+    private final double[] drift;
+    private final Optional<Recovery> recovery;
+
+    /** One row with everything that is known of it. */
+    static final class Piece {
+        final PartRow row;
+        final PartState state;
+        final String why;
+        /** Draws of the logarithm of what it sells for; empty where it has no price. */
+        final double[] logPrice;
+        final double asked;
+        final String priceFrom;
+
+        Piece(PartRow row, PartState state, String why, double[] logPrice, double asked, String priceFrom) {
+            this.row = row;
+            this.state = state;
+            this.why = why;
+            this.logPrice = logPrice;
+            this.asked = asked;
+            this.priceFrom = priceFrom;
+        }
+
+        boolean priced() {
+            return logPrice.length > 0;
+        }
+
+        /** Why a part that is for sale earns nothing; empty where it earns. */
+        String earnsNothing() {
+            return row.part().ruled() && !row.ruleMet() ? "the local rule is not stated to be met"
+                    : !priced() ? "no price: no offer in parts.csv names it, and the row states none"
+                    : chanceless() ? "gone" : "";
+        }
+
+        private boolean chanceless() {
+            return row.chanceGood().isPresent() ? row.chanceGood().getAsDouble() == 0 : state == PartState.GONE;
+        }
+
+        boolean onSale() {
+            return row.goesTo() == GoesTo.SELL && !row.part().group().equals(PartKind.HULK) && !row.part().group().equals(PartKind.CORE)
+                    && earnsNothing().isEmpty();
+        }
+    }
+
+    private PartOut(CandidateCar car, List<Piece> pieces, MarketState state, AssumptionDraws draws, double[] drift) {
+        this.car = car;
+        this.pieces = pieces;
+        this.state = state;
+        this.draws = draws;
+        this.drift = drift;
+        this.recovery = pieces.isEmpty() ? Optional.empty() : Optional.of(Recovery.of(this));
+    }
+
+    /**
+     * The parts of a car.
+     *
+     * @param car the car
+     * @param file which parts it has and what becomes of them
+     * @param market what parts sell for
+     * @param state the states of the market that are gone through
+     * @param assumptions what stands in where neither file speaks; each is drawn within its spread
+     * @return the parts, priced and simulated
+     */
+    public static PartOut of(CandidateCar car, PartoutFile file, PartsMarket market, MarketState state, Assumptions assumptions) {
+        requireNonNull(state, "state");
+        AssumptionDraws draws = new AssumptionDraws(assumptions, state.count(), state.seed());
+        PartsMarket.Drawn drawn = market.draws(state.count(), state.seed());
+        double[] level = together(car.facts(), state, draws);
+        List<Piece> pieces = new ArrayList<>();
+        for (PartRow row : file.rows(car.name())) {
+            pieces.add(piece(car, row, market, drawn, level, draws, state));
+        }
+        double[] drift = drawn.drift().orElseGet(() -> {
+            double[] assumed = draws.between("part_drift", -50, 50).clone();
+            for (int i = 0; i < assumed.length; i++) {
+                assumed[i] = StrictMath.log1p(assumed[i] / 100);
+            }
+            return assumed;
+        });
+        return new PartOut(car, List.copyOf(pieces), state, draws, drift);
+    }
+
+    /** How far the level of all part prices lies from its middle in each draw: together with the level of the car, as closely as assumed. */
+    private static double[] together(CarFacts facts, MarketState state, AssumptionDraws draws) {
+        double[] cars = state.departures(facts);
+        double[] follow = draws.between("parts_follow_cars", -1, 1);
+        double[] level = new double[state.count()];
+        double move = Math.log1p(draws.assumptions().get("parts_move").middle() / 100);
+        RandomNumbers own = RandomNumbers.of(state.seed(), "parts move");
+        for (int i = 0; i < level.length; i++) {
+            level[i] = move * (follow[i] * cars[i] + Math.sqrt(1 - follow[i] * follow[i]) * own.normal());
+        }
+        return level;
+    }
+
+    private static Piece piece(CandidateCar car, PartRow row, PartsMarket market, PartsMarket.Drawn drawn, double[] level, AssumptionDraws draws,
+            MarketState state) {
+        DamageLeaves.Left left = DamageLeaves.of(car.facts(), row.part());
+        PartState partState = row.state().orElse(left.state());
+        String why = row.chanceGood().isPresent() || row.state().isPresent() ? "your own" : left.why();
+        PartsMarket.Wanted wanted = wanted(car, row.part());
+        RandomNumbers random = RandomNumbers.of(state.seed(), car.name() + "/" + row.part().name());
+        if (row.price().isPresent()) {
+            double[] logs = new double[state.count()];
+            double middle = row.price().getAsDouble();
+            double spread = draws.assumptions().logSpread("own_price");
+            double shift = draws.assumptions().logMiddle("own_price");
+            for (int i = 0; i < logs.length; i++) {
+                logs[i] = StrictMath.log(middle) + shift + spread * random.normal() + level[i];
+            }
+            return new Piece(row, partState, why, middle == 0 ? new double[0] : logs, middle, "your own price");
+        }
+        Optional<double[]> logs = drawn.sold(wanted, state.seed() ^ (car.name() + "/" + row.part().name()).hashCode() * 0x9E3779B97F4A7C15L);
+        logs.ifPresent(l -> {
+            for (int i = 0; i < l.length; i++) {
+                l[i] += level[i];
+            }
+        });
+        double asked = market.predicted(wanted, PriceKind.ASKING).map(m -> Math.exp(m.quantile(0.5))).orElse(0.0);
+        return new Piece(row, partState, why, logs.orElse(new double[0]), asked, logs.isEmpty() ? "" : market.offersOf(row.part()) + " offers");
+    }
+
+    static PartsMarket.Wanted wanted(CandidateCar car, PartKind part) {
+        CarFacts facts = car.facts();
+        OptionalDouble own = facts.mileage().map(m -> OptionalDouble.of(m.miles())).orElse(OptionalDouble.empty());
+        OptionalDouble gear = facts.gearMileage().map(m -> OptionalDouble.of(m.miles())).orElse(own);
+        return new PartsMarket.Wanted(part, FeesFile.key(facts.vehicle()), facts.runningGear().map(FeesFile::key).orElse(""),
+                part.mechanical() ? gear : own);
+    }
+
+    /**
+     * The car.
+     *
+     * @return as it stands in cars.csv
+     */
+    public CandidateCar car() {
+        return car;
+    }
+
+    List<Piece> pieces() {
+        return pieces;
+    }
+
+    MarketState state() {
+        return state;
+    }
+
+    AssumptionDraws draws() {
+        return draws;
+    }
+
+    double[] drift() {
+        return drift;
+    }
+
+    /** Whether what is left of the car goes to the scrap yard: a donor's does, a recipient is built on. */
+    boolean endsAsHulk() {
+        return car.role() == CandidateCar.Role.DONOR
+                || car.role() != CandidateCar.Role.RECIPIENT && pieces.stream().anyMatch(p -> p.row.goesTo() == GoesTo.SWAP);
+    }
+
+    /**
+     * What its left-over parts bring.
+     *
+     * @return nothing where no row of partout.csv names the car
+     */
+    public Optional<Recovery> recovery() {
+        return recovery;
+    }
+
+    /**
+     * What the parts that go into the swap would sell for, each taken to be good.
+     *
+     * @return draws in the order of the states of the market
+     */
+    public GearValue gear() {
+        double[] sum = new double[state.count()];
+        List<String> counted = new ArrayList<>();
+        List<String> unpriced = new ArrayList<>();
+        for (Piece piece : pieces) {
+            if (piece.row.goesTo() != GoesTo.SWAP) {
+                continue;
+            }
+            (piece.priced() ? counted : unpriced).add(piece.row.part().name());
+            for (int i = 0; piece.priced() && i < sum.length; i++) {
+                sum[i] += piece.row.count() * StrictMath.exp(piece.logPrice[i]);
+            }
+        }
+        return new GearValue(counted.isEmpty() ? new double[0] : sum, counted, unpriced);
+    }
+
+    /** The same car with everything that would go into the swap sold instead. */
+    PartOut allSold() {
+        List<Piece> sold = new ArrayList<>();
+        for (Piece p : pieces) {
+            sold.add(p.row.goesTo() == GoesTo.SWAP ? new Piece(p.row.sold(), p.state, p.why, p.logPrice, p.asked, p.priceFrom) : p);
+        }
+        return new PartOut(car, sold, state, draws, drift);
+    }
+
+    /** What goes into the swap as used parts, each counted by its chance to be good. */
+    double[] gearAsFound() {
+        double[] sum = new double[state.count()];
+        for (Piece p : pieces) {
+            double weight = p.row.goesTo() == GoesTo.SWAP && p.priced() ? p.row.count() * chanceGood(p) : 0;
+            for (int i = 0; weight > 0 && i < sum.length; i++) {
+                sum[i] += weight * StrictMath.exp(p.logPrice[i]);
+            }
+        }
+        return sum;
+    }
+
+    /** The chance that the engine and the gearbox that go into the swap are both good, by the middles of the assumptions. */
+    double gearGood() {
+        double chance = 1;
+        for (Piece p : pieces) {
+            String group = p.row.part().group();
+            if (p.row.goesTo() == GoesTo.SWAP && (group.equals("engine") || group.equals("gearbox"))) {
+                chance *= chanceGood(p);
+            }
+        }
+        return chance;
+    }
+
+    private double chanceGood(Piece p) {
+        return p.row.chanceGood().isPresent() ? p.row.chanceGood().getAsDouble()
+                : p.state == PartState.GONE ? 0 : draws.assumptions().get(p.state.chance()).middle() / 100;
+    }
+
+    /**
+     * What the damage leaves: every part of the car with its state and what becomes of it.
+     *
+     * @return one row a part
+     */
+    public Table leftTable() {
+        Table.Builder table = Table.titled("What is left of " + car.name()).columns(Column.words("part"), Column.words("zone"), Column.words("state"),
+                Column.words("by"), Column.number("chance good", "%"), Column.words("goes to"), Column.sentences("remark"));
+        table.note(pieces.size() + " parts named. A blank damage is unknown, not none.");
+        for (Piece p : pieces) {
+            table.row(Cell.words(p.row.part().name() + (p.row.count() > 1 ? " (" + p.row.count() + ")" : "")), Cell.words(p.row.part().zone()),
+                    Cell.words(p.state.words()), Cell.words(p.why), Cell.number(100 * chanceGood(p), 0), Cell.words(p.row.goesTo().words()),
+                    Cell.words(p.row.goesTo() == GoesTo.SELL ? p.earnsNothing() : "earns nothing"));
+        }
+        return table.build();
+    }
+}

@@ -1,0 +1,164 @@
+package swapworth.donor;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import swapworth.statistics.RandomNumbers;
+
+/** What is put on sale together: one part, or the parts of a bundle. Everything is drawn once for each state of the market. */
+final class SaleUnit {
+    final String name;
+    final List<PartOut.Piece> pieces;
+    /** Money of a sale at once, before drift, with what it costs to send; hours to put on sale; hours to send. */
+    final double[] money;
+    final double[] price;
+    final double[] hoursListed;
+    final double[] hoursSent;
+    /** Pieces that turn out good; 0 where the unit cannot be sold at all. */
+    final int[] good;
+    /** Days from listing until it sells; infinite for never. */
+    final double[] days;
+    final boolean[] returned;
+    private final double[] fee;
+    private final double[] fixed;
+    private final double[] paid;
+    private final double[] charged;
+    private final double[] pack;
+
+    SaleUnit(String name, List<PartOut.Piece> pieces, PartOut of) {
+        this.name = name;
+        this.pieces = List.copyOf(pieces);
+        AssumptionDraws a = of.draws();
+        int m = of.state().count();
+        RandomNumbers chance = RandomNumbers.of(of.state().seed(), of.car().name() + "/sale/" + name);
+        boolean bundle = pieces.size() > 1;
+        money = new double[m];
+        price = new double[m];
+        hoursListed = new double[m];
+        hoursSent = new double[m];
+        good = new int[m];
+        days = new double[m];
+        returned = new boolean[m];
+        fee = given(pieces, p -> p.row.fee(), 0.01, a.share("selling_fee"));
+        fixed = a.size("selling_fee_fixed");
+        paid = new double[m];
+        pack = new double[m];
+        charged = new double[m];
+        double[] sells = new double[m];
+        double[] median = new double[m];
+        double[] packHours = a.size("packing_hours");
+        for (PartOut.Piece p : pieces) {
+            String group = p.row.part().group();
+            double[] good1 = p.row.chanceGood().isPresent() ? all(p.row.chanceGood().getAsDouble(), m) : a.share(p.state.chance());
+            double[] hours = own(p.row.hours(), a.size("hours_" + group));
+            double[] post = own(p.row.postage(), a.size("postage_" + group));
+            double[] packing = own(p.row.packing(), a.size("packing"));
+            double[] share = a.share("postage_charged");
+            double[] selling = own(p.row.sells(), a.share("sells_" + group));
+            double[] waiting = own(p.row.days(), a.size("days_" + group));
+            for (int i = 0; i < m; i++) {
+                int have = 0;
+                for (int k = 0; k < p.row.count(); k++) {
+                    have += chance.uniform() < good1[i] ? 1 : 0;
+                }
+                good[i] += have;
+                price[i] += have * StrictMath.exp(p.logPrice[i]);
+                hoursListed[i] += have * hours[i];
+                paid[i] += have * post[i];
+                charged[i] += have * (p.row.postageCharged().isPresent() ? p.row.postageCharged().getAsDouble() : share[i] * post[i]);
+                pack[i] += have * packing[i];
+                // A bundle waits as long as the slowest of its parts.
+                sells[i] = bundle && sells[i] > 0 ? Math.min(sells[i], selling[i]) : selling[i];
+                median[i] = Math.max(median[i], waiting[i]);
+            }
+        }
+        double[] discount = a.share("bundle_discount");
+        double[] saved = a.share("bundle_hours");
+        double[] returns = a.share("returns");
+        for (int i = 0; i < m; i++) {
+            if (bundle) {
+                price[i] *= 1 - discount[i];
+                hoursListed[i] *= saved[i];
+            }
+            boolean ever = chance.uniform() < sells[i];
+            double wait = chance.waiting() * median[i] / StrictMath.log(2);
+            days[i] = ever && good[i] > 0 ? wait : Double.POSITIVE_INFINITY;
+            returned[i] = chance.uniform() < returns[i];
+            hoursSent[i] = (bundle ? 1 : good[i]) * packHours[i];
+            money[i] = moneyAt(i, price[i]);
+        }
+    }
+
+    private interface Own {
+        OptionalDouble of(PartOut.Piece piece);
+    }
+
+    private static double[] given(List<PartOut.Piece> pieces, Own own, double factor, double[] otherwise) {
+        OptionalDouble stated = own.of(pieces.get(0));
+        return stated.isPresent() ? all(stated.getAsDouble() * factor, otherwise.length) : otherwise;
+    }
+
+    private static double[] own(OptionalDouble stated, double[] otherwise) {
+        return stated.isPresent() ? all(stated.getAsDouble(), otherwise.length) : otherwise;
+    }
+
+    private static double[] all(double value, int count) {
+        double[] values = new double[count];
+        Arrays.fill(values, value);
+        return values;
+    }
+
+    /** Net of a sale at a price: s + c - f (s + c) - x - paid - pack; a sale that comes back costs the postage twice and the packing. */
+    double moneyAt(int i, double at) {
+        if (returned[i]) {
+            return -2 * paid[i] - pack[i];
+        }
+        double buyerPays = at + charged[i];
+        return buyerPays - fee[i] * buyerPays - fixed[i] - paid[i] - pack[i];
+    }
+
+    double asked() {
+        double sum = 0;
+        for (PartOut.Piece p : pieces) {
+            sum += p.row.count() * p.asked;
+        }
+        return sum;
+    }
+
+    int count() {
+        int count = 0;
+        for (PartOut.Piece p : pieces) {
+            count += p.row.count();
+        }
+        return count;
+    }
+
+    /** Expected money per hour if put on sale on the first day: what the order of work goes by. */
+    double netPerHour(double horizonDays) {
+        double net = 0;
+        double hours = 0;
+        for (int i = 0; i < money.length; i++) {
+            boolean sold = days[i] <= horizonDays;
+            net += sold ? money[i] : 0;
+            hours += (good[i] > 0 ? hoursListed[i] : 0) + (sold ? hoursSent[i] : 0);
+        }
+        return hours > 0 ? net / hours : net > 0 ? Double.POSITIVE_INFINITY : 0;
+    }
+
+    /** The units of a car: bundles first met, each part that is in none by itself. */
+    static List<SaleUnit> of(PartOut out) {
+        Map<String, List<PartOut.Piece>> together = new LinkedHashMap<>();
+        for (PartOut.Piece piece : out.pieces()) {
+            if (piece.onSale()) {
+                String name = piece.row.bundle().isEmpty() ? piece.row.part().name() : "bundle " + piece.row.bundle();
+                together.computeIfAbsent(name, n -> new ArrayList<>()).add(piece);
+            }
+        }
+        List<SaleUnit> units = new ArrayList<>();
+        together.forEach((name, pieces) -> units.add(new SaleUnit(name, pieces, out)));
+        return units;
+    }
+}

@@ -1,0 +1,267 @@
+package swapworth.market;
+
+import static java.util.Objects.requireNonNull;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import swapworth.assumptions.Assumptions;
+import swapworth.listing.Car;
+import swapworth.listing.Listing;
+import swapworth.listing.Outcome;
+import swapworth.listing.PriceKind;
+import swapworth.listing.Seller;
+import swapworth.statistics.Quantiles;
+import swapworth.statistics.Survival;
+import swapworth.table.Table;
+
+/**
+ * How long such cars stay on offer, how asks are cut, and what is paid in the end. A car counts once, from the first sighting of an ask
+ * to its end, reposts included; it was on offer before it was first seen, so that the true times are longer.
+ *
+ * @param offers the cars that were asked a price for on a known day, auctions left out
+ * @param paid what was paid against the last ask, one for each kind of seller with an answer or an assumption
+ */
+public record TimeOnMarket(List<Offer> offers, List<Paid> paid) {
+
+    /** A first ask is near its fair value within so many per cent. */
+    private static final double NEAR = 5;
+    /** Quantiles of fewer pairs of ask and sale would say nothing. */
+    private static final int LEAST_PAIRS = 5;
+
+    /** Copies the lists in. */
+    public TimeOnMarket {
+        offers = List.copyOf(offers);
+        paid = List.copyOf(paid);
+    }
+
+    /** How the first ask stood to the fair value of that day, by all other cars. */
+    public enum Asked {
+        /** More than 5 % below. */
+        BELOW("asked more than 5 % below fair value"),
+        /** Within 5 %. */
+        NEAR("asked within 5 % of fair value"),
+        /** More than 5 % above. */
+        ABOVE("asked more than 5 % above fair value"),
+        /** The car has no fair value. */
+        UNKNOWN("no fair value");
+
+        private final String words;
+
+        Asked(String words) {
+            this.words = words;
+        }
+
+        /**
+         * How it reads.
+         *
+         * @return plain words
+         */
+        public String words() {
+            return words;
+        }
+
+        static Asked of(double gapPercent) {
+            return Double.isNaN(gapPercent) ? UNKNOWN : gapPercent < -TimeOnMarket.NEAR ? BELOW : gapPercent > TimeOnMarket.NEAR ? ABOVE : NEAR;
+        }
+    }
+
+    /** What becomes of cars whose advertisement vanished for an unknown reason. */
+    public enum Vanished {
+        /** They are taken to be still unsold on the day on which they vanished: the longest times. */
+        NOT_SOLD("vanished ones not counted as sales"),
+        /** They are taken to be sold on that day: the shortest times. */
+        SOLD("vanished ones counted as sales");
+
+        private final String words;
+
+        Vanished(String words) {
+            this.words = words;
+        }
+
+        /**
+         * How it reads.
+         *
+         * @return plain words
+         */
+        public String words() {
+            return words;
+        }
+    }
+
+    /**
+     * The offer of one car.
+     *
+     * @param car name of the car
+     * @param line its line
+     * @param days days from the first sighting to the end, else to the last sighting
+     * @param outcome how it ended, as far as the rows know
+     * @param gapPercent the first ask against the fair value of its day, its own car left out, in per cent; NaN where there is no value
+     * @param cuts the cuts of the ask, in order of time
+     * @param firstAsk the first ask, in the base currency
+     * @param lastAsk the last ask
+     */
+    public record Offer(String car, String line, long days, Outcome outcome, double gapPercent, List<Cut> cuts, double firstAsk,
+            double lastAsk) {
+
+        /** Copies the list in. */
+        public Offer {
+            requireNonNull(car, "car");
+            requireNonNull(line, "line");
+            requireNonNull(outcome, "outcome");
+            cuts = List.copyOf(cuts);
+        }
+
+        /**
+         * How the first ask stood to fair value.
+         *
+         * @return below, near, above or unknown
+         */
+        public Asked asked() {
+            return Asked.of(gapPercent);
+        }
+    }
+
+    /**
+     * A cut of an ask.
+     *
+     * @param day days after the first sighting of the car
+     * @param percent its size in per cent of the ask before, above 0
+     */
+    public record Cut(long day, double percent) {
+    }
+
+    /**
+     * What is paid against the last ask.
+     *
+     * @param seller whose cars
+     * @param pairs the user's own pairs of last ask and sale; 0 where only the assumption speaks
+     * @param percent the middle, per cent of the last ask
+     * @param low80 from which one in ten lies lower
+     * @param high80 from which one in ten lies higher
+     */
+    public record Paid(Seller seller, int pairs, double percent, double low80, double high80) {
+    }
+
+    /**
+     * The time on market of the cars of a model.
+     *
+     * @param model the model
+     * @return the offers; why there are none where no car has an ask with a date
+     */
+    public static Answer<TimeOnMarket> of(PriceModel model) {
+        List<Offer> offers = new ArrayList<>();
+        Map<Seller, List<Double>> pairs = new EnumMap<>(Seller.class);
+        for (Car car : model.cars()) {
+            List<Listing> asks = car.sightings().stream().filter(s -> s.price().kind() == PriceKind.ASKING && s.seenOn().isPresent()
+                    && s.facts().seller() != Seller.AUCTION).toList();
+            if (asks.isEmpty()) {
+                continue;
+            }
+            offers.add(offer(model, car, asks));
+            car.sale().filter(sale -> sale.price().includes() == asks.get(asks.size() - 1).price().includes()).ifPresent(sale -> pairs
+                    .computeIfAbsent(sale.facts().seller() == Seller.TRADE ? Seller.TRADE : Seller.PRIVATE, s -> new ArrayList<>())
+                    .add(100 * (sale.price().amount() / asks.get(asks.size() - 1).price().amount() - 1)));
+        }
+        if (offers.isEmpty()) {
+            return new Answer.NotTold<>(new CannotTell("no car has an asking price with a date", 0, model.cars().size(),
+                    "the column seen_on, and the same cars again on later days"));
+        }
+        return new Answer.Told<>(new TimeOnMarket(offers, List.of(paid(Seller.PRIVATE, pairs, model.assumptions()),
+                paid(Seller.TRADE, pairs, model.assumptions()))));
+    }
+
+    private static Offer offer(PriceModel model, Car car, List<Listing> asks) {
+        Listing first = asks.get(0);
+        LocalDate begin = first.seenOn().orElseThrow();
+        LocalDate last = car.endedOn().or(car::lastSeen).orElseThrow();
+        List<Cut> cuts = car.priceCuts().stream().map(c -> new Cut(c.to().toEpochDay() - begin.toEpochDay(), -c.percent())).toList();
+        return new Offer(car.name(), car.facts().vehicle(), Math.max(0, last.toEpochDay() - begin.toEpochDay()), car.outcome(),
+                model.judge(first).gapPercent(), cuts, first.price().amount(), asks.get(asks.size() - 1).price().amount());
+    }
+
+    private static Paid paid(Seller seller, Map<Seller, List<Double>> pairs, Assumptions assumptions) {
+        double[] own = pairs.getOrDefault(seller, List.of()).stream().mapToDouble(p -> p).sorted().toArray();
+        if (own.length >= LEAST_PAIRS) {
+            return new Paid(seller, own.length, Quantiles.ofSorted(own, 0.5), Quantiles.ofSorted(own, 0.1), Quantiles.ofSorted(own, 0.9));
+        }
+        boolean trade = seller == Seller.TRADE;
+        double middle = trade ? assumptions.logMiddle("level_trade_sold") - assumptions.logMiddle("level_trade_asking")
+                : assumptions.logMiddle("level_private_sold");
+        // The ninth decile of a normal law. Of a business both steps are assumed, and no part of what is unsure of them is shared.
+        double reach = 1.2816 * (trade ? Math.hypot(assumptions.get("same_car_scale").middle(), assumptions.get("same_car_scale").spread())
+                : assumptions.logSpread("level_private_sold"));
+        return new Paid(seller, 0, Figures.percent(middle), Figures.percent(middle - reach), Figures.percent(middle + reach));
+    }
+
+    /**
+     * How long offers last until a sale.
+     *
+     * @param vanished what becomes of cars that merely vanished
+     * @return the estimate; cars still open, and those withdrawn, have not been sold until their last day
+     */
+    public Survival untilSale(Vanished vanished) {
+        return untilSale(offers, vanished);
+    }
+
+    /**
+     * How long offers of one standing last until a sale.
+     *
+     * @param asked how the first ask stood to fair value
+     * @param vanished what becomes of cars that merely vanished
+     * @return the estimate; of no car, one without steps
+     */
+    public Survival untilSale(Asked asked, Vanished vanished) {
+        return untilSale(offers.stream().filter(o -> o.asked() == asked).toList(), vanished);
+    }
+
+    private static Survival untilSale(List<Offer> offers, Vanished vanished) {
+        double[] days = new double[offers.size()];
+        boolean[] sold = new boolean[offers.size()];
+        for (int i = 0; i < days.length; i++) {
+            days[i] = offers.get(i).days();
+            sold[i] = offers.get(i).outcome() == Outcome.SOLD
+                    || offers.get(i).outcome() == Outcome.GONE && vanished == Vanished.SOLD;
+        }
+        return Survival.of(days, sold);
+    }
+
+    /**
+     * The cuts of asks, of all cars that were seen more than once.
+     *
+     * @return how many, how large, how late; empty where no ask was cut
+     */
+    public Optional<Cuts> cuts() {
+        double[] sizes = offers.stream().flatMap(o -> o.cuts().stream()).mapToDouble(Cut::percent).sorted().toArray();
+        double[] first = offers.stream().filter(o -> !o.cuts().isEmpty()).mapToDouble(o -> o.cuts().get(0).day()).sorted().toArray();
+        return sizes.length == 0 ? Optional.empty() : Optional.of(new Cuts(offers.size(), first.length, sizes.length,
+                Quantiles.ofSorted(sizes, 0.5), new Range(Quantiles.ofSorted(sizes, 0.1), Quantiles.ofSorted(sizes, 0.9)),
+                Quantiles.ofSorted(first, 0.5), new Range(Quantiles.ofSorted(first, 0.1), Quantiles.ofSorted(first, 0.9))));
+    }
+
+    /**
+     * The cuts of asks together.
+     *
+     * @param cars cars on offer
+     * @param cut cars whose ask was cut
+     * @param cuts cuts in all
+     * @param percent the middle size of a cut
+     * @param percentRange eight of ten cuts lie within
+     * @param firstAfterDays the middle number of days from the first sighting to the first cut
+     * @param daysRange eight of ten first cuts lie within
+     */
+    public record Cuts(int cars, int cut, int cuts, double percent, Range percentRange, double firstAfterDays, Range daysRange) {
+    }
+
+    /**
+     * How long such cars take to sell, how asks are cut, and what is paid in the end, as tables.
+     *
+     * @return three tables
+     */
+    public List<Table> tables() {
+        return TimeOnMarketTables.of(this);
+    }
+}

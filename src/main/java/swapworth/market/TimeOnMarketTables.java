@@ -1,0 +1,86 @@
+package swapworth.market;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import swapworth.listing.Seller;
+import swapworth.market.TimeOnMarket.Asked;
+import swapworth.market.TimeOnMarket.Vanished;
+import swapworth.statistics.Survival;
+import swapworth.table.Cell;
+import swapworth.table.Column;
+import swapworth.table.Table;
+
+/** The time on market as tables. */
+final class TimeOnMarketTables {
+
+    private TimeOnMarketTables() {
+    }
+
+    static List<Table> of(TimeOnMarket time) {
+        return List.of(untilSale(time), cuts(time), paid(time));
+    }
+
+    private static Table untilSale(TimeOnMarket time) {
+        Table.Builder table = Table.titled("Days on offer until a sale")
+                .note(time.offers().size() + " cars, each counted from its first sighting, reposts included; it was on offer before, so that"
+                        + " the true times are longer. Cars still open, and those withdrawn, count as not sold until their last day. A car that"
+                        + " vanished may be sold or not: the truth lies between the two curves.")
+                .columns(Column.words("cars"), Column.words("vanished ones"), Column.number("cars on offer", ""), Column.number("sold", ""),
+                        Column.number("median days", ""), Column.number("95 % from", ""), Column.number("95 % to", ""),
+                        Column.number("unsold after 30 days", ""), Column.number("unsold after 60 days", ""));
+        for (Vanished vanished : Vanished.values()) {
+            row(table, "all", vanished, time.untilSale(vanished));
+        }
+        for (Asked asked : Asked.values()) {
+            Survival survival = time.untilSale(asked, Vanished.NOT_SOLD);
+            if (survival.size() > 0) {
+                row(table, asked.words(), Vanished.NOT_SOLD, survival);
+            }
+        }
+        return table.build();
+    }
+
+    private static void row(Table.Builder table, String cars, Vanished vanished, Survival s) {
+        table.row(Cell.words(cars), Cell.words(vanished.words()), Cell.whole(s.size()), Cell.whole(s.endings()), days(s.median()),
+                days(s.medianLow95()), days(s.medianHigh95()), Figures.share(s.at(30)), Figures.share(s.at(60)));
+    }
+
+    private static Cell days(OptionalDouble days) {
+        return days.isPresent() ? Cell.number(days.getAsDouble(), 0) : Cell.words("not reached");
+    }
+
+    private static Table cuts(TimeOnMarket time) {
+        Table.Builder table = Table.titled("Cuts of asking prices").columns(Column.words("figure"), Column.number("found", ""),
+                Column.words("eight of ten"));
+        Optional<TimeOnMarket.Cuts> cuts = time.cuts();
+        if (cuts.isEmpty()) {
+            return table.note("No ask was seen to be cut.").build();
+        }
+        TimeOnMarket.Cuts c = cuts.get();
+        return table.note("From one sighting to the next: a cut between two looks counts on the day of the second.")
+                .row(Cell.words("cars on offer"), Cell.whole(c.cars()), Cell.BLANK)
+                .row(Cell.words("cars whose ask was cut"), Cell.whole(c.cut()), Cell.BLANK)
+                .row(Cell.words("cuts"), Cell.whole(c.cuts()), Cell.BLANK)
+                .row(Cell.words("size of a cut, % of the ask before"), Cell.number(c.percent(), 1), range(c.percentRange(), 1))
+                .row(Cell.words("days until the first cut"), Cell.number(c.firstAfterDays(), 0), range(c.daysRange(), 0))
+                .build();
+    }
+
+    private static Cell range(Range range, int decimals) {
+        return Cell.words(Cell.format(range.low(), decimals) + " to " + Cell.format(range.high(), decimals));
+    }
+
+    private static Table paid(TimeOnMarket time) {
+        Table.Builder table = Table.titled("What is paid against the last ask")
+                .note("By your own pairs of last ask and sale where there are five or more, else by the assumptions.")
+                .columns(Column.words("seller"), Column.number("pairs", ""), Column.number("middle", "%"), Column.words("eight of ten"),
+                        Column.words("by"));
+        for (TimeOnMarket.Paid p : time.paid()) {
+            table.row(Cell.words(p.seller() == Seller.TRADE ? "trade" : "private"), Cell.whole(p.pairs()), Cell.signed(p.percent(), 1),
+                    Cell.words(Cell.signed(p.low80(), 1).shown() + " to " + Cell.signed(p.high80(), 1).shown()),
+                    Cell.words(p.pairs() > 0 ? "your own pairs" : "assumption"));
+        }
+        return table.build();
+    }
+}

@@ -1,0 +1,349 @@
+package swapworth.project;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.Currency;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.regex.Pattern;
+import swapworth.money.Money;
+import swapworth.project.Entry.Direction;
+import swapworth.project.Entry.Status;
+import swapworth.reading.FolderSettings;
+import swapworth.reading.NamedRows;
+import swapworth.reading.Spelling;
+import swapworth.reading.Vocabulary;
+
+/** Reads a ledger: first what each row says, then, when currency and day are settled, what it counts. */
+final class LedgerReader {
+    /** The car of a row that names none. */
+    static final String PROJECT = "project";
+
+    private static final String AMOUNT = "amount";
+    private static final String NOTE = "note";
+    private static final String CATEGORY = "category";
+    private static final String CURRENCY = "currency";
+    private static final String DIRECTION = "direction";
+    private static final String STATUS = "status";
+    private static final String CHARGED = "charged";
+    private static final String GROSS = "gross";
+    private static final Pattern WEIGHT = Pattern.compile("[0-9]{1,9}(\\.[0-9]{1,6})?");
+    private static final BigDecimal HUNDRED = BigDecimal.valueOf(100);
+    private static final Vocabulary<Category> CATEGORIES = Category.vocabulary();
+    private static final Vocabulary<Direction> DIRECTIONS = Vocabulary.<Direction>empty()
+            .with(Direction.OUT, "out", "paid", "expense", "-").with(Direction.IN, "in", "received", "income", "refund", "+");
+    private static final Vocabulary<Status> STATES = Vocabulary.<Status>empty().with(Status.ACTUAL, "actual", "paid", "done", "received")
+            .with(Status.COMMITTED, "committed", "ordered", "agreed").with(Status.ESTIMATE, "estimate", "estimated", "planned", "guess");
+
+    private final NamedRows rows;
+    private final FolderSettings settings;
+    private final Ledger.Options options;
+
+    LedgerReader(Path file, FolderSettings settings, Ledger.Options options) {
+        this.settings = settings;
+        this.options = options;
+        rows = NamedRows.of(file, settings).needs("date", "day", "paid on").needs(AMOUNT, "price", "cost", "sum")
+                .needs(NOTE, "what", "description", "text").column("car", "for").column("item", "part").column(CATEGORY, "kind")
+                .column(DIRECTION, "in or out").column(CURRENCY).column(STATUS).column("due", "due date", "due on").column("low")
+                .column("likely").column("high").column(GROSS, "gross price").column("fee", "selling fee").column("postage", "shipping cost")
+                .column("hours", "own hours").column(CHARGED, "charged percent").column("receipt", "bill", "invoice");
+    }
+
+    /** What a row says, before currency and day are settled. */
+    private static final class Draft {
+        final NamedRows.Row row;
+        Optional<LocalDate> date = Optional.empty();
+        Optional<LocalDate> due = Optional.empty();
+        Optional<Money> amount = Optional.empty();
+        Optional<Money> low = Optional.empty();
+        Optional<Money> high = Optional.empty();
+        Optional<Money> gross = Optional.empty();
+        Optional<Money> fee = Optional.empty();
+        Optional<Money> postage = Optional.empty();
+        OptionalDouble hours = OptionalDouble.empty();
+        OptionalDouble charged = OptionalDouble.empty();
+        Category category = Category.UNSORTED;
+        Direction direction = Direction.OUT;
+        Status status = Status.ACTUAL;
+        List<String> cars = List.of(PROJECT);
+        List<BigDecimal> weights = List.of(BigDecimal.ONE);
+
+        Draft(NamedRows.Row row) {
+            this.row = row;
+        }
+    }
+
+    Ledger read() {
+        List<Draft> drafts = new ArrayList<>();
+        for (NamedRows.Row row : rows.rows()) {
+            drafts.add(draft(row));
+        }
+        Currency base = options.baseCurrency().or(() -> settings.conventions().currency()).orElseGet(() -> mostFrequent(drafts));
+        LocalDate on = options.on().orElseGet(() -> lastDone(drafts));
+        Set<String> bought = bought(drafts);
+        Map<String, Integer> seen = new HashMap<>();
+        List<Entry> entries = new ArrayList<>();
+        for (Draft draft : drafts) {
+            Optional<Entry> entry = entry(draft, base, on, bought, seen);
+            if (draft.row.use()) {
+                entries.add(entry.orElseThrow());
+            }
+        }
+        return new Ledger(entries, on, base, rows.read());
+    }
+
+    private static Currency mostFrequent(List<Draft> drafts) {
+        Map<String, Integer> counts = new HashMap<>();
+        for (Draft draft : drafts) {
+            draft.amount.ifPresent(m -> counts.merge(m.currency().getCurrencyCode(), 1, Integer::sum));
+        }
+        return counts.entrySet().stream().max(Comparator.comparing((Map.Entry<String, Integer> e) -> e.getValue())
+                .thenComparing(Map.Entry::getKey, Comparator.reverseOrder())).map(e -> Currency.getInstance(e.getKey()))
+                .orElse(Currency.getInstance("USD"));
+    }
+
+    private static LocalDate lastDone(List<Draft> drafts) {
+        LocalDate last = LocalDate.MIN;
+        LocalDate first = LocalDate.MAX;
+        for (Draft draft : drafts) {
+            if (draft.date.isPresent()) {
+                LocalDate date = draft.date.get();
+                first = firstOf(date, first);
+                last = draft.status == Status.ACTUAL && date.isAfter(last) ? date : last;
+            }
+        }
+        return last.equals(LocalDate.MIN) ? first.equals(LocalDate.MAX) ? LocalDate.EPOCH : first : last;
+    }
+
+    private static LocalDate firstOf(LocalDate a, LocalDate b) {
+        return a.isBefore(b) ? a : b;
+    }
+
+    /** The cars for whose purchase there is a row. */
+    private static Set<String> bought(List<Draft> drafts) {
+        Set<String> cars = new HashSet<>();
+        for (Draft draft : drafts) {
+            if (draft.category == Category.PURCHASE && draft.direction == Direction.OUT) {
+                draft.cars.forEach(car -> cars.add(Spelling.key(car)));
+            }
+        }
+        return cars;
+    }
+
+    private Draft draft(NamedRows.Row row) {
+        Draft draft = new Draft(row);
+        draft.date = row.date("date");
+        if (row.text("date").isEmpty()) {
+            row.reject("date", "a row needs its day, such as 2026-03-31");
+        }
+        draft.due = row.date("due");
+        draft.amount = row.money(AMOUNT, CURRENCY);
+        draft.low = row.money("low", CURRENCY);
+        draft.high = row.money("high", CURRENCY);
+        draft.gross = row.money(GROSS, CURRENCY);
+        draft.fee = row.money("fee", CURRENCY);
+        draft.postage = row.money("postage", CURRENCY);
+        draft.hours = row.number("hours", 0, 100_000);
+        draft.charged = row.number(CHARGED, 0, 100);
+        Optional<Money> likely = row.money("likely", CURRENCY);
+        Optional<Category> category = row.word(CATEGORY, CATEGORIES, Category.accepted());
+        draft.category = category.orElse(draft.gross.isPresent() ? Category.SOLD
+                : draft.amount.isEmpty() && likely.isEmpty() && draft.hours.isPresent() ? Category.OWN_HOURS : Category.UNSORTED);
+        Optional<Direction> direction = row.word(DIRECTION, DIRECTIONS, "out, in");
+        draft.direction = direction.orElse(draft.category == Category.SOLD ? Direction.IN : Direction.OUT);
+        Optional<Status> status = row.word(STATUS, STATES, "actual, committed, estimate");
+        boolean ranged = likely.isPresent() || draft.low.isPresent() || draft.high.isPresent();
+        draft.status = status.orElse(ranged ? Status.ESTIMATE : Status.ACTUAL);
+        negative(draft, direction);
+        likely(draft, likely);
+        cars(draft);
+        return draft;
+    }
+
+    private static void negative(Draft draft, Optional<Direction> direction) {
+        if (draft.amount.isEmpty() || draft.amount.get().amount().signum() >= 0) {
+            return;
+        }
+        if (direction.isPresent() || draft.category == Category.SOLD) {
+            draft.row.reject(AMOUNT, "an amount below 0 beside a direction says it twice; write the amount without its sign");
+            return;
+        }
+        draft.direction = Direction.IN;
+        Money money = draft.amount.get();
+        draft.amount = Optional.of(new Money(money.amount().negate(), money.currency()));
+        draft.row.odd(AMOUNT, "an amount below 0 is taken as money that came back");
+    }
+
+    private static void likely(Draft draft, Optional<Money> likely) {
+        NamedRows.Row row = draft.row;
+        if (likely.isPresent() && draft.status != Status.ACTUAL) {
+            if (draft.amount.isPresent() && draft.amount.get().amount().compareTo(likely.get().amount()) != 0) {
+                row.ask(AMOUNT, "amount and likely differ; the likely one is counted: which is meant?");
+            }
+            draft.amount = likely;
+        } else if (likely.isPresent()) {
+            row.ask("likely", "what is done has one amount, and that is counted: is this row an estimate?");
+        }
+        if (draft.status == Status.ACTUAL || draft.low.isEmpty() && draft.high.isEmpty()) {
+            draft.low = Optional.empty();
+            draft.high = Optional.empty();
+            return;
+        }
+        if (draft.low.isEmpty() || draft.high.isEmpty()) {
+            row.ask(draft.low.isEmpty() ? "low" : "high", "low and high belong together; with one of them alone the likely amount is taken"
+                    + " with the spread of its category");
+            draft.low = Optional.empty();
+            draft.high = Optional.empty();
+        } else if (draft.amount.isEmpty()) {
+            row.reject("likely", "between low and high an estimate needs the likely amount");
+        } else if (draft.low.get().amount().compareTo(draft.amount.get().amount()) > 0
+                || draft.amount.get().amount().compareTo(draft.high.get().amount()) > 0) {
+            row.reject("low", "low, likely and high must stand in this order, not " + draft.low.get().amount().toPlainString() + ", "
+                    + draft.amount.get().amount().toPlainString() + ", " + draft.high.get().amount().toPlainString());
+        }
+    }
+
+    /** One car, or several with {@code ;} between them: shared equally, or by weights behind a colon. */
+    private static void cars(Draft draft) {
+        String text = draft.row.name("car");
+        if (text.isEmpty()) {
+            return;
+        }
+        List<String> cars = new ArrayList<>();
+        List<BigDecimal> weights = new ArrayList<>();
+        for (String one : text.split(";")) {
+            int colon = one.lastIndexOf(':');
+            String name = (colon < 0 ? one : one.substring(0, colon)).strip();
+            String weight = colon < 0 ? "1" : one.substring(colon + 1).replace("%", "").strip();
+            if (name.isEmpty() || !WEIGHT.matcher(weight).matches() || new BigDecimal(weight).signum() == 0) {
+                draft.row.reject("car", "a shared row names its cars with their shares, such as 'recipient: 60; donor: 40'");
+                return;
+            }
+            cars.add(canonical(name));
+            weights.add(new BigDecimal(weight));
+        }
+        draft.cars = cars;
+        draft.weights = weights;
+    }
+
+    private static String canonical(String name) {
+        String lower = name.toLowerCase(Locale.ROOT);
+        return Set.of("recipient", "donor", PROJECT).contains(lower) ? lower : name;
+    }
+
+    private Optional<Entry> entry(Draft draft, Currency base, LocalDate on, Set<String> bought, Map<String, Integer> seen) {
+        NamedRows.Row row = draft.row;
+        if (draft.date.isEmpty()) {
+            return Optional.empty();
+        }
+        LocalDate date = draft.date.get();
+        LocalDate rateDay = firstOf(date, on);
+        if (row.text(NOTE).isEmpty()) {
+            row.ask(NOTE, "a row without a note cannot be told from another: what was it?");
+        }
+        Optional<Entry.Sale> sale = sale(draft, base, rateDay);
+        Optional<Money> typed = draft.amount;
+        Optional<BigDecimal> amount = typed.flatMap(m -> coins(row, AMOUNT, m, base, rateDay));
+        if (sale.isPresent()) {
+            BigDecimal net = sale.get().gross().subtract(sale.get().fee()).subtract(sale.get().postage());
+            if (amount.isPresent() && amount.get().compareTo(net) != 0) {
+                row.ask(AMOUNT, "gross less fee and postage leaves " + net.toPlainString() + ", and that is counted: which amount arrived?");
+            }
+            amount = Optional.of(net);
+            typed = Optional.of(new Money(net, base));
+        }
+        if (amount.isEmpty()) {
+            if (typed.isEmpty() && draft.hours.isEmpty()) {
+                row.reject(AMOUNT, "a row needs an amount; for own hours fill hours");
+            }
+            amount = Optional.of(BigDecimal.ZERO.setScale(digits(base)));
+        }
+        if (amount.get().signum() < 0) {
+            row.ask(GROSS, "fee and postage take more than the gross price: is that so?");
+        }
+        Status status = draft.status;
+        LocalDate due = status == Status.ACTUAL ? date : draft.due.orElse(date);
+        if (status == Status.ACTUAL && date.isAfter(on)) {
+            status = Status.COMMITTED;
+            row.odd("date", "this day lies after " + on + ", so the row is counted as still to come");
+        }
+        if (status != Status.ACTUAL && due.isBefore(on)) {
+            row.odd(draft.due.isPresent() ? "due" : "date", "this was due before " + on + " and is not done: it is counted as due on that day");
+            due = on;
+        }
+        Optional<Entry.Ends> ends = Optional.empty();
+        if (draft.low.isPresent() && draft.high.isPresent()) {
+            Optional<BigDecimal> low = coins(row, "low", draft.low.get(), base, rateDay);
+            Optional<BigDecimal> high = coins(row, "high", draft.high.get(), base, rateDay);
+            ends = low.isPresent() && high.isPresent() ? Optional.of(new Entry.Ends(low.get(), high.get())) : ends;
+        }
+        BigDecimal charged = charged(draft, amount.get());
+        if (draft.direction == Direction.IN && draft.category == Category.SOLD) {
+            for (String car : draft.cars) {
+                if (!car.equals(PROJECT) && !bought.contains(Spelling.key(car))) {
+                    row.ask("car", "something of " + car + " is sold, and no row tells of its purchase: is the name another, or was it"
+                            + " yours before?");
+                }
+            }
+        }
+        askOfTwins(draft, seen);
+        List<Entry.Share> shares = new ArrayList<>();
+        List<BigDecimal> parts = charged.signum() < 0 ? List.of() : Apportioned.of(charged, draft.weights);
+        for (int i = 0; i < draft.cars.size(); i++) {
+            shares.add(new Entry.Share(draft.cars.get(i), parts.isEmpty() ? (i == 0 ? charged : BigDecimal.ZERO) : parts.get(i)));
+        }
+        return Optional.of(new Entry(row.line(), date, due, row.text("item"), draft.category, draft.direction, status,
+                typed.orElse(new Money(amount.get(), base)), amount.get(), ends, amount.get().subtract(charged), shares, sale,
+                draft.hours.orElse(0), row.text("receipt"), row.text(NOTE)));
+    }
+
+    private BigDecimal charged(Draft draft, BigDecimal amount) {
+        double percent = draft.charged.orElse(draft.category == Category.TOOL ? options.assumptions().get("tools_charged").middle() : 100);
+        return amount.multiply(BigDecimal.valueOf(percent)).divide(HUNDRED, amount.scale(), RoundingMode.HALF_EVEN);
+    }
+
+    private Optional<Entry.Sale> sale(Draft draft, Currency base, LocalDate day) {
+        if (draft.gross.isEmpty()) {
+            if (draft.fee.isPresent() || draft.postage.isPresent()) {
+                draft.row.ask(draft.fee.isPresent() ? "fee" : "postage", "a fee or postage beside no gross price is not counted: is the amount"
+                        + " what was left?");
+            }
+            return Optional.empty();
+        }
+        if (draft.direction != Direction.IN) {
+            draft.row.reject(GROSS, "a gross price is money that comes in; direction says out");
+        }
+        Optional<BigDecimal> gross = coins(draft.row, GROSS, draft.gross.get(), base, day);
+        BigDecimal none = BigDecimal.ZERO.setScale(digits(base));
+        BigDecimal fee = draft.fee.flatMap(m -> coins(draft.row, "fee", m, base, day)).orElse(none);
+        BigDecimal postage = draft.postage.flatMap(m -> coins(draft.row, "postage", m, base, day)).orElse(none);
+        return gross.map(g -> new Entry.Sale(g, fee, postage));
+    }
+
+    private static int digits(Currency base) {
+        return Math.max(0, base.getDefaultFractionDigits());
+    }
+
+    private static Optional<BigDecimal> coins(NamedRows.Row row, String column, Money money, Currency base, LocalDate day) {
+        return row.converted(column, money, base, day).map(amount -> amount.setScale(digits(base), RoundingMode.HALF_EVEN));
+    }
+
+    private static void askOfTwins(Draft draft, Map<String, Integer> seen) {
+        String key = draft.date.orElseThrow() + "\n" + draft.amount + "\n" + Spelling.key(draft.row.text(NOTE)) + "\n" + draft.hours;
+        Integer before = seen.putIfAbsent(key, draft.row.line());
+        if (before != null) {
+            draft.row.ask(AMOUNT, "the same day, amount and note stand on line " + before + " too; both are counted: is it one payment"
+                    + " entered twice?");
+        }
+    }
+}

@@ -1,0 +1,9 @@
+/**
+ * The whole undertaking: what is spent and still to come, what is in it against what it is worth, whether to go on, and against what.
+ *
+ * <p>Start with {@link swapworth.project.Ledger}. Nothing here takes or returns null.
+ */
+@NullMarked
+package swapworth.project;
+
+import org.jspecify.annotations.NullMarked;

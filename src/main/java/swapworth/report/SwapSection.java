@@ -1,0 +1,54 @@
+package swapworth.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import swapworth.swap.SwapAnswer;
+import swapworth.swap.Swaps;
+import swapworth.table.Table;
+
+/** The finished swaps of a folder as a section of its page, or as a page of their own. */
+public final class SwapSection {
+
+    private SwapSection() {
+    }
+
+    /**
+     * The section.
+     *
+     * @param swaps the finished cars with their answers
+     * @return one block a car, the details folded
+     */
+    public static Section of(Swaps swaps) {
+        List<Part> parts = new ArrayList<>();
+        parts.add(Part.prose("The finished car has the body of one line and the running gear of another; nobody has sold one. Up to three"
+                + " approaches answer for one quantity, the price of this one car. They share listings and assumptions, so they are put"
+                + " together by how they move together, and what they say is shown beside the result. The range is wide because little is"
+                + " known; swaps that you saw and offers for your own car narrow it."));
+        if (!swaps.notes().isEmpty()) {
+            parts.add(Part.bullets(swaps.notes()));
+        }
+        int number = 1;
+        for (SwapAnswer answer : swaps.answers()) {
+            List<Table> tables = answer.tables();
+            for (int t = 0; t < tables.size(); t++) {
+                Part rows = Part.rows(tables.get(t));
+                parts.add(t < 3 ? rows : Part.folded("swap-" + number + "-" + t, tables.get(t).title(), rows));
+            }
+            number++;
+        }
+        return Section.of("swap", "The finished swap", parts.toArray(Part[]::new));
+    }
+
+    /**
+     * A page of the finished swaps alone.
+     *
+     * @param swaps the finished cars with their answers
+     * @return the page
+     */
+    public static Page page(Swaps swaps) {
+        List<String> cautions = new ArrayList<>(Cautions.ofValues());
+        cautions.addAll(Cautions.ofSwaps());
+        return Page.of("Finished swaps", "Prices in " + swaps.currency().getCurrencyCode() + ".", of(swaps),
+                Section.of("cautions", "Cautions", Part.cautions("Before you rely on any of this", cautions)));
+    }
+}

@@ -1,0 +1,193 @@
+package swapworth.statistics;
+
+import java.util.Arrays;
+import java.util.SplittableRandom;
+import java.util.stream.IntStream;
+import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.LUDecomposition;
+
+/** Arithmetic on draws of which the i-th of each quantity belongs to the same state of the world. */
+public final class Draws {
+
+    private Draws() {
+    }
+
+    /**
+     * Draws of a standard normal number, spread evenly over its law: quantiles in the middle of m equal steps, shuffled.
+     *
+     * @param count number of draws, m
+     * @param seed seed of the order
+     * @return m numbers
+     */
+    public static double[] normal(int count, long seed) {
+        double[] values = new double[count];
+        for (int i = 0; i < count; i++) {
+            values[i] = Normal.quantile((i + 0.5) / count);
+        }
+        shuffle(values, seed);
+        return values;
+    }
+
+    /**
+     * The same values in another order: as if of another quantity with the same law, independent of the first.
+     *
+     * @param values the values
+     * @param seed seed of the order
+     * @return a copy
+     */
+    public static double[] shuffled(double[] values, long seed) {
+        double[] copy = values.clone();
+        shuffle(copy, seed);
+        return copy;
+    }
+
+    private static void shuffle(double[] values, long seed) {
+        SplittableRandom random = new SplittableRandom(seed);
+        for (int i = values.length - 1; i > 0; i--) {
+            int j = random.nextInt(i + 1);
+            double kept = values[i];
+            values[i] = values[j];
+            values[j] = kept;
+        }
+    }
+
+    /**
+     * The mean.
+     *
+     * @param values at least one number
+     * @return their mean
+     */
+    public static double mean(double[] values) {
+        return Arrays.stream(values).average().orElseThrow();
+    }
+
+    /**
+     * The covariance of two quantities.
+     *
+     * @param a m draws of one
+     * @param b m draws of the other
+     * @return with divisor m
+     */
+    public static double covariance(double[] a, double[] b) {
+        double meanA = mean(a);
+        double meanB = mean(b);
+        double sum = 0;
+        for (int i = 0; i < a.length; i++) {
+            sum += (a[i] - meanA) * (b[i] - meanB);
+        }
+        return sum / a.length;
+    }
+
+    /**
+     * The covariances of several quantities.
+     *
+     * @param draws k quantities with m draws each
+     * @return k by k
+     */
+    public static double[][] covariance(double[]... draws) {
+        double[][] matrix = new double[draws.length][draws.length];
+        for (int i = 0; i < draws.length; i++) {
+            for (int j = 0; j <= i; j++) {
+                matrix[i][j] = covariance(draws[i], draws[j]);
+                matrix[j][i] = matrix[i][j];
+            }
+        }
+        return matrix;
+    }
+
+    /**
+     * Draws after something was observed, all observations at once: each draw moves by how far its own prediction, its own error
+     * included, misses what was seen, times the regression of the quantity on the predictions. For normal laws that is the law given the
+     * observations, and draw i keeps its state of the world. Source: J.-P. Chilès and P. Delfiner, Geostatistics, 2nd edition (2012),
+     * conditional simulation (from memory).
+     *
+     * @param target m draws of a quantity
+     * @param predicted n predictions of observations with m draws each, the error of each observation drawn in
+     * @param observed n observations
+     * @return m draws
+     */
+    public static double[] given(double[] target, double[][] predicted, double... observed) {
+        if (observed.length == 0) {
+            return target.clone();
+        }
+        double[] with = Arrays.stream(predicted).mapToDouble(p -> covariance(target, p)).toArray();
+        double[] gain = new LUDecomposition(new Array2DRowRealMatrix(covariance(predicted), false), 0).getSolver()
+                .solve(new org.apache.commons.math3.linear.ArrayRealVector(with, false)).toArray();
+        double[] moved = target.clone();
+        for (int i = 0; i < moved.length; i++) {
+            for (int k = 0; k < observed.length; k++) {
+                moved[i] += gain[k] * (observed[k] - predicted[k][i]);
+            }
+        }
+        return moved;
+    }
+
+    /**
+     * Equal draws from weighted ones: each draw moves to where its rank stands in the weighted law, so that the draws follow that law and
+     * keep their order. Between two weighted values, each taken at the middle of its weight, it is a straight line.
+     *
+     * @param values m draws
+     * @param weights m weights of at least 0 that do not all vanish
+     * @return m draws, each equally likely
+     */
+    public static double[] moved(double[] values, double[] weights) {
+        int m = values.length;
+        int[] order = order(values);
+        double sum = Arrays.stream(weights).sum();
+        double[] at = new double[m];
+        double[] sorted = new double[m];
+        int kept = 0;
+        double before = 0;
+        for (int r = 0; r < m; r++) {
+            double share = weights[order[r]] / sum;
+            if (share > 0) {
+                at[kept] = before + share / 2;
+                sorted[kept++] = values[order[r]];
+            }
+            before += share;
+        }
+        double[] result = new double[m];
+        int k = 0;
+        for (int r = 0; r < m; r++) {
+            double p = (r + 0.5) / m;
+            while (k < kept && at[k] < p) {
+                k++;
+            }
+            if (k == 0 || k == kept) {
+                result[order[r]] = sorted[k == 0 ? 0 : kept - 1];
+            } else {
+                double step = at[k] - at[k - 1];
+                result[order[r]] = sorted[k - 1] + (p - at[k - 1]) / step * (sorted[k] - sorted[k - 1]);
+            }
+        }
+        return result;
+    }
+
+    /** The numbers of the values from the least to the largest; equal ones by their number. */
+    private static int[] order(double[] values) {
+        return IntStream.range(0, values.length).boxed()
+                .sorted((a, b) -> values[a] != values[b] ? Double.compare(values[a], values[b]) : Integer.compare(a, b))
+                .mapToInt(Integer::intValue).toArray();
+    }
+
+    /**
+     * How many equally weighted draws the weighted ones are worth: the square of the sum over the sum of squares.
+     *
+     * @param weights m weights
+     * @return between 1 and m
+     */
+    public static double worth(double[] weights) {
+        double sum = Arrays.stream(weights).sum();
+        return sum * sum / Arrays.stream(weights).map(w -> w * w).sum();
+    }
+
+    /**
+     * The logarithm of the density of Student's t with 4 degrees of freedom at scale 1, but for a constant.
+     *
+     * @param z distance from the middle in scales
+     * @return log density
+     */
+    public static double logStudent4(double z) {
+        return -2.5 * StrictMath.log1p(z * z / 4);
+    }
+}

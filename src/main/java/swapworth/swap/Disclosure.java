@@ -1,0 +1,45 @@
+package swapworth.swap;
+
+import java.util.List;
+import swapworth.table.Cell;
+import swapworth.table.Column;
+import swapworth.table.Table;
+
+/** What a buyer of a finished swap must be told: both mileages with their status, never blended, the title, and what was changed. */
+final class Disclosure {
+    private final Situation s;
+
+    Disclosure(Situation situation) {
+        this.s = situation;
+    }
+
+    Table table() {
+        FinishedCar car = s.car;
+        Table.Builder table = Table.titled("To be told to a buyer, a lender or an insurer: '" + car.name() + "'")
+                .columns(Column.words("fact"), Column.sentences("as you state it"));
+        table.note("Unknown is unknown and not good. What must be told, and on which form, is your local law's to say.");
+        row(table, "mileage of the chassis: the mileage of the car", s.finished.mileage().map(SwapTables::miles).orElse("unknown"));
+        row(table, "distance of the running gear: beside it, not instead of it", s.finished.gearMileage().map(SwapTables::miles).orElse("unknown"));
+        row(table, "chassis", s.stock.vehicle() + s.stock.trim().map(t -> " " + t).orElse("")
+                + (s.stock.modelYear().isPresent() ? ", " + s.stock.modelYear().getAsInt() : ""));
+        row(table, "running gear", s.finished.runningGear().orElse("unknown") + car.gearLine().map(l -> ", from a " + l).orElse("")
+                + (car.gearYear().isPresent() ? ", " + car.gearYear().getAsInt() : ""));
+        row(table, "title of the chassis", s.finished.title().words());
+        row(table, "work done by", car.builtBy().words());
+        for (Paper paper : Paper.values()) {
+            row(table, paper.words(), car.paper(paper).words());
+        }
+        list(table, "functions that still work", car.optionsKept());
+        list(table, "functions lost", car.optionsLost());
+        list(table, "known faults", car.faults());
+        return table.build();
+    }
+
+    private static void list(Table.Builder table, String name, List<String> what) {
+        row(table, name, what.isEmpty() ? "nothing stated" : String.join("; ", what));
+    }
+
+    private static void row(Table.Builder table, String name, String what) {
+        table.row(Cell.words(name), Cell.words(what));
+    }
+}

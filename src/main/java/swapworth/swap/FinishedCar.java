@@ -1,0 +1,119 @@
+package swapworth.swap;
+
+import static java.util.Objects.requireNonNull;
+
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import swapworth.listing.CarFacts;
+import swapworth.listing.DrivenWheels;
+
+/**
+ * A finished swap: the body of one line with the running gear of another.
+ *
+ * @param name what the user calls it
+ * @param facts what is known of the car: line, trim, year, mileage, title and condition of the chassis; the running gear with its own
+ *        mileage, power and cylinders
+ * @param gearLine the model line that the running gear comes from; empty: the facts name the running gear
+ * @param gearYear the model year of the car that gave it
+ * @param builtBy who did the work
+ * @param papers what can be shown to a buyer; what is missing is unknown
+ * @param optionsKept functions and options that still work
+ * @param optionsLost functions and options that no longer do
+ * @param faults known faults
+ * @param cost its parts at market prices
+ */
+public record FinishedCar(String name, CarFacts facts, Optional<String> gearLine, OptionalInt gearYear, BuiltBy builtBy,
+        Map<Paper, Known> papers, List<String> optionsKept, List<String> optionsLost, List<String> faults, SwapCost cost) {
+
+    /** Copies the collections in and checks that nothing is missing. */
+    public FinishedCar {
+        requireNonNull(name, "name");
+        requireNonNull(facts, "facts");
+        requireNonNull(gearLine, "gearLine");
+        requireNonNull(gearYear, "gearYear");
+        requireNonNull(builtBy, "builtBy");
+        requireNonNull(cost, "cost");
+        papers = Map.copyOf(papers);
+        optionsKept = List.copyOf(optionsKept);
+        optionsLost = List.copyOf(optionsLost);
+        faults = List.copyOf(faults);
+    }
+
+    /**
+     * A finished swap of which only the facts are known.
+     *
+     * @param name what the user calls it
+     * @param facts what is known of the car, its running gear named
+     * @return the car; nobody says who built it
+     */
+    public static FinishedCar of(String name, CarFacts facts) {
+        return new FinishedCar(name, facts, Optional.empty(), OptionalInt.empty(), BuiltBy.UNKNOWN, Map.of(), List.of(), List.of(),
+                List.of(), SwapCost.unstated());
+    }
+
+    /**
+     * With another builder.
+     *
+     * @param builder who did the work
+     * @return a copy
+     */
+    public FinishedCar with(BuiltBy builder) {
+        return new FinishedCar(name, facts, gearLine, gearYear, builder, papers, optionsKept, optionsLost, faults, cost);
+    }
+
+    /**
+     * With the running gear of a model line.
+     *
+     * @param line the line of the car that gave it
+     * @return a copy
+     */
+    public FinishedCar withGearOf(String line) {
+        return new FinishedCar(name, facts, Optional.of(line), gearYear, builtBy, papers, optionsKept, optionsLost, faults, cost);
+    }
+
+    /**
+     * With other parts at market prices.
+     *
+     * @param parts the parts
+     * @return a copy
+     */
+    public FinishedCar with(SwapCost parts) {
+        return new FinishedCar(name, facts, gearLine, gearYear, builtBy, papers, optionsKept, optionsLost, faults, parts);
+    }
+
+    /**
+     * With another word on a paper.
+     *
+     * @param paper the paper
+     * @param known whether it is there
+     * @return a copy
+     */
+    public FinishedCar with(Paper paper, Known known) {
+        Map<Paper, Known> changed = new EnumMap<>(Paper.class);
+        changed.putAll(papers);
+        changed.put(paper, known);
+        return new FinishedCar(name, facts, gearLine, gearYear, builtBy, changed, optionsKept, optionsLost, faults, cost);
+    }
+
+    /**
+     * Whether a paper is there.
+     *
+     * @param paper the paper
+     * @return unknown where nobody says
+     */
+    public Known paper(Paper paper) {
+        return papers.getOrDefault(paper, Known.UNKNOWN);
+    }
+
+    /** The facts of a car without those of its running gear: what it is in stock form, its line's own running gear in it. */
+    static CarFacts withoutGear(CarFacts f) {
+        return new CarFacts(f.vehicle(), f.trim(), f.body(), Optional.empty(), OptionalDouble.empty(), OptionalDouble.empty(),
+                OptionalDouble.empty(), DrivenWheels.UNKNOWN, f.modelYear(), f.firstRegistered(), f.ageYears(), f.mileage(),
+                Optional.empty(), f.seller(), f.region(), f.distanceAway(), f.runs(), f.rust(), f.paint(), f.interior(), f.mechanical(),
+                f.records(), f.keys(), f.airbags(), f.title(), f.damage(), f.options(), f.further());
+    }
+}

@@ -1,0 +1,154 @@
+package swapworth.swap;
+
+import static java.util.Objects.requireNonNull;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Currency;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import swapworth.assumptions.Assumptions;
+import swapworth.listing.CandidateCar;
+import swapworth.listing.CarFacts;
+import swapworth.listing.CarsFile;
+import swapworth.reading.CellReader;
+import swapworth.reading.FolderSettings;
+import swapworth.reading.Parsed;
+import swapworth.reading.RowProblem;
+import swapworth.money.Money;
+
+/**
+ * The finished cars of {@code cars.csv}, with the columns that only they have: {@code built_by} (owner, shop), {@code gear_line},
+ * {@code gear_year}, {@code documented, inspected, emissions, approved, return_to_stock} (yes, no), {@code options_kept, options_lost,
+ * faults} (several with a semicolon), {@code gear_value, work_value, removed_value} (amounts) and {@code obsolescence} (what: amount or
+ * share, several with a semicolon).
+ *
+ * @param cars the finished cars, in file order
+ * @param factoryEquivalent the first car of the role factory equivalent
+ * @param problems cells that were not understood and are not used
+ */
+public record FinishedCars(List<FinishedCar> cars, Optional<CarFacts> factoryEquivalent, List<RowProblem> problems) {
+
+    /** Copies the lists in. */
+    public FinishedCars {
+        cars = List.copyOf(cars);
+        requireNonNull(factoryEquivalent, "factoryEquivalent");
+        problems = List.copyOf(problems);
+    }
+
+    /**
+     * The finished cars among the cars in play.
+     *
+     * @param file what {@code cars.csv} says
+     * @param settings what speaks for all files of the folder
+     * @param currency the base currency, in which amounts without a currency of their own are
+     * @param assumptions how far stated amounts may be off
+     * @return the finished cars
+     */
+    public static FinishedCars of(CarsFile file, FolderSettings settings, Currency currency, Assumptions assumptions) {
+        Reader reader = new Reader(settings, currency, assumptions.get("swap_stated_spread").middle());
+        List<FinishedCar> cars = file.cars().stream().filter(c -> c.role() == CandidateCar.Role.FINISHED).map(reader::car).toList();
+        Optional<CarFacts> factory = file.cars().stream().filter(c -> c.role() == CandidateCar.Role.FACTORY_EQUIVALENT)
+                .map(CandidateCar::facts).findFirst();
+        return new FinishedCars(cars, factory, reader.problems);
+    }
+
+    private static final class Reader {
+        private final CellReader cells;
+        private final FolderSettings settings;
+        private final Currency currency;
+        private final double spread;
+        private final List<RowProblem> problems = new ArrayList<>();
+
+        Reader(FolderSettings settings, Currency currency, double spread) {
+            this.settings = settings;
+            this.cells = new CellReader(settings.conventions(), ',');
+            this.currency = currency;
+            this.spread = spread;
+        }
+
+        FinishedCar car(CandidateCar row) {
+            Map<String, String> further = row.facts().further();
+            Map<Paper, Known> papers = new EnumMap<>(Paper.class);
+            for (Paper paper : Paper.values()) {
+                Optional<String> text = SwapWords.text(further, paper.column());
+                papers.put(paper, SwapWords.known(text));
+                text.filter(t -> papers.get(paper) == Known.UNKNOWN && !t.equalsIgnoreCase("unknown"))
+                        .ifPresent(t -> odd(row, paper.column(), t, "this is neither yes nor no and is taken as unknown"));
+            }
+            Optional<String> by = SwapWords.text(further, "built_by");
+            Optional<BuiltBy> builder = by.flatMap(SwapWords.BUILT_BY::meaning);
+            if (by.isPresent() && builder.isEmpty()) {
+                odd(row, "built_by", by.get(), "this word is not understood and taken as unknown; known are owner and shop");
+            }
+            Optional<UnsureAmount> gear = amount(row, "gear_value");
+            Optional<UnsureAmount> work = amount(row, "work_value");
+            Optional<UnsureAmount> removed = amount(row, "removed_value");
+            SwapCost cost = new SwapCost(gear, work, removed, losses(row));
+            return new FinishedCar(row.name(), row.facts(), SwapWords.text(further, "gear_line"), year(row), builder.orElse(BuiltBy.UNKNOWN),
+                    papers, list(further, "options_kept"), list(further, "options_lost"), list(further, "faults"), cost);
+        }
+
+        private static List<String> list(Map<String, String> further, String column) {
+            return SwapWords.text(further, column).map(t -> Arrays.stream(t.split(";")).map(String::strip).filter(p -> !p.isEmpty()).toList())
+                    .orElse(List.of());
+        }
+
+        private OptionalInt year(CandidateCar row) {
+            Optional<String> text = SwapWords.text(row.facts().further(), "gear_year");
+            if (text.isPresent() && cells.number(text.get()) instanceof Parsed.Understood<BigDecimal> number
+                    && number.value().intValue() >= 1886 && number.value().intValue() <= 2200) {
+                return OptionalInt.of(number.value().intValue());
+            }
+            text.ifPresent(t -> odd(row, "gear_year", t, "this is no year and is not used"));
+            return OptionalInt.empty();
+        }
+
+        private Optional<UnsureAmount> amount(CandidateCar row, String column) {
+            Optional<String> text = SwapWords.text(row.facts().further(), column);
+            return text.flatMap(t -> money(row, column, t)).filter(a -> a > 0)
+                    .map(a -> UnsureAmount.stated(a, spread, column + " in the car's row, give or take " + Math.round(100 * spread) + " %"));
+        }
+
+        private Optional<Double> money(CandidateCar row, String column, String text) {
+            Parsed<Money> parsed = cells.money(text, Optional.of(currency));
+            if (parsed instanceof Parsed.Understood<Money> money) {
+                var converted = settings.rates().convert(money.value(), currency, java.time.LocalDate.MAX);
+                if (converted instanceof swapworth.money.Conversion.Converted done) {
+                    return Optional.of(done.amount().doubleValue());
+                }
+                odd(row, column, text, "there is no exchange rate for it; it is not used");
+            } else if (parsed instanceof Parsed.Refused<Money> no) {
+                odd(row, column, text, no.message() + "; it is not used");
+            }
+            return Optional.empty();
+        }
+
+        /** For instance {@code air conditioning lost: 400; cluster does not speak to the engine: 3 %}. */
+        private List<SwapCost.Loss> losses(CandidateCar row) {
+            List<SwapCost.Loss> losses = new ArrayList<>();
+            for (String part : list(row.facts().further(), "obsolescence")) {
+                int colon = part.lastIndexOf(':');
+                String what = colon < 0 ? part : part.substring(0, colon).strip();
+                String figure = colon < 0 ? "" : part.substring(colon + 1).strip();
+                if (figure.endsWith("%") && cells.number(figure, "%") instanceof Parsed.Understood<BigDecimal> number
+                        && number.value().signum() >= 0 && number.value().doubleValue() < 100) {
+                    losses.add(new SwapCost.Loss(what, 0, number.value().doubleValue() / 100));
+                } else if (figure.isEmpty() || figure.endsWith("%")) {
+                    odd(row, "obsolescence", part, "this has no amount or share behind a colon, such as 'air conditioning lost: 400'; not used");
+                } else {
+                    money(row, "obsolescence", figure).filter(a -> a >= 0).ifPresent(a -> losses.add(new SwapCost.Loss(what, a, 0)));
+                }
+            }
+            return losses;
+        }
+
+        private void odd(CandidateCar row, String column, String text, String message) {
+            problems.add(new RowProblem(row.origin().file(), row.origin().line(), column, text, RowProblem.Kind.ODD, message));
+        }
+    }
+}

@@ -1,0 +1,219 @@
+package swapworth.swap;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.UnaryOperator;
+import swapworth.assumptions.Assumption;
+import swapworth.assumptions.Assumptions;
+import swapworth.listing.Car;
+import swapworth.listing.CarFacts;
+import swapworth.listing.DrivenWheels;
+import swapworth.listing.LevelOfTrade;
+import swapworth.listing.PriceIncludes;
+import swapworth.market.PairStanding;
+import swapworth.market.PriceModel;
+import swapworth.market.Subject;
+import swapworth.market.ValueDraws;
+import swapworth.statistics.Draws;
+
+/**
+ * What all approaches to one finished car share: the market's draws, the car in its three forms (finished, stock, factory equivalent),
+ * and the draws of each assumption. All amounts in it are natural logarithms unless the name says otherwise.
+ */
+final class Situation {
+    final FinishedCar car;
+    final PriceModel model;
+    final ValueDraws draws;
+    final LevelOfTrade level;
+    final Optional<LocalDate> on;
+    final CarFacts finished;
+    final CarFacts stock;
+    final Optional<CarFacts> factory;
+    final List<String> remarks = new ArrayList<>();
+    /** How much of the effect of distance belongs to the running gear, draw by draw. */
+    final double[] gearShare;
+    /** How this car departs from others of its description: workmanship, and what no row tells. */
+    final double[] departure;
+
+    private final Assumptions assumptions;
+    private final long seed;
+    private final Map<String, double[]> sources = new LinkedHashMap<>();
+
+    Situation(FinishedCar car, PriceModel model, SwapValue.Options options) {
+        this.car = car;
+        this.model = model;
+        this.draws = options.draws(model);
+        this.assumptions = options.assumptions(model);
+        this.seed = options.seed();
+        this.level = options.level();
+        this.on = options.on().or(model::lastSeen);
+        this.finished = swapped(car.facts(), car.gearLine());
+        this.stock = FinishedCar.withoutGear(car.facts());
+        this.factory = options.factory().map(this::inFactoryForm);
+        this.gearShare = between("swap_mileage_share", 0, 1);
+        double own = assumption("swap_own_departure").middle();
+        double[] work = Draws.normal(count(), seedOf("own departure"));
+        double[] single = single(subject(finished), seedOf("single car"));
+        this.departure = combined((w, s) -> own * w + s, work, single);
+    }
+
+    /**
+     * The facts of a finished swap. Power, cylinders and driven wheels that are those of the stock car were filled in for the line and
+     * do not speak of the running gear that is in it now: those of other cars with that running gear stand in.
+     */
+    CarFacts swapped(CarFacts f, Optional<String> gearLine) {
+        Optional<String> gear = f.runningGear();
+        if (gearLine.isPresent() && (gear.isEmpty() || model.runningGear(f).equals(model.runningGear(FinishedCar.withoutGear(f))))) {
+            gear = Optional.of(model.runningGear(CarFacts.of(gearLine.get()).build()));
+        }
+        if (gear.isEmpty()) {
+            return f;
+        }
+        List<CarFacts> ofLine = model.cars().stream().map(Car::facts).filter(c -> c.vehicle().equals(f.vehicle())).toList();
+        boolean power = f.powerKw().isPresent() && ofLine.stream().anyMatch(c -> c.powerKw().equals(f.powerKw()));
+        boolean cylinders = f.cylinders().isPresent() && ofLine.stream().anyMatch(c -> c.cylinders().equals(f.cylinders()));
+        boolean filled = power && cylinders;
+        return new CarFacts(f.vehicle(), f.trim(), f.body(), gear, filled ? OptionalDouble.empty() : f.powerKw(),
+                filled ? OptionalDouble.empty() : f.cylinders(), f.weightKg(), filled ? DrivenWheels.UNKNOWN : f.drivenWheels(),
+                f.modelYear(), f.firstRegistered(), f.ageYears(), f.mileage(), f.gearMileage(), f.seller(), f.region(), f.distanceAway(),
+                f.runs(), f.rust(), f.paint(), f.interior(), f.mechanical(), f.records(), f.keys(), f.airbags(), f.title(), f.damage(),
+                f.options(), f.further());
+    }
+
+    /** The factory equivalent with the year, distances, title and condition of the finished car. */
+    CarFacts inFactoryForm(CarFacts maker) {
+        return inFactoryForm(maker, car.facts());
+    }
+
+    static CarFacts inFactoryForm(CarFacts maker, CarFacts f) {
+        return new CarFacts(maker.vehicle(), maker.trim(), maker.body(), maker.runningGear(), maker.powerKw(), maker.cylinders(),
+                maker.weightKg(), maker.drivenWheels(), f.modelYear(), f.firstRegistered(), f.ageYears(), f.mileage(), f.gearMileage(),
+                f.seller(), f.region(), f.distanceAway(), f.runs(), f.rust(), f.paint(), f.interior(), f.mechanical(), f.records(), f.keys(),
+                f.airbags(), f.title(), f.damage(), f.options(), f.further());
+    }
+
+    int count() {
+        return draws.count();
+    }
+
+    Assumptions assumptions() {
+        return assumptions;
+    }
+
+    Assumption assumption(String name) {
+        return assumptions.get(name);
+    }
+
+    long seedOf(String name) {
+        return seed * 1_000_003 + name.hashCode();
+    }
+
+    /** Standard normal draws of an assumption, the same whoever asks. */
+    double[] standard(String name) {
+        return sources.computeIfAbsent(name, n -> Draws.normal(count(), seedOf(n)));
+    }
+
+    /** Draws that an assumption alone moves, for the account of what holds the result. */
+    void source(String name, double[] moved) {
+        sources.put(name, moved);
+    }
+
+    /** The assumptions that have spoken so far, each with the draws that it moves. */
+    Map<String, double[]> sources() {
+        return sources;
+    }
+
+    /** Draws of an assumption about its middle, kept within limits. */
+    double[] between(String name, double least, double most) {
+        Assumption a = assumption(name);
+        return map(standard(name), z -> Math.max(least, Math.min(most, a.middle() + a.spread() * z)));
+    }
+
+    Subject subject(CarFacts facts) {
+        return new Subject(facts, level, PriceIncludes.NEITHER, on);
+    }
+
+    /** How one car departs from the middle of its description, by the errors of the price model. */
+    double[] single(Subject subject, long ownSeed) {
+        return combined((p, l) -> StrictMath.log(p / l), draws.price(subject, ownSeed), draws.level(subject));
+    }
+
+    /** The middle price of such cars, the effect of distance shared between chassis and running gear where the two differ. */
+    double[] logLevel(Subject subject) {
+        return logLevel(subject, s -> draws.level(s));
+    }
+
+    double[] logLevel(Subject subject, java.util.function.Function<Subject, double[]> levels) {
+        double[] chassis = map(levels.apply(subject), StrictMath::log);
+        CarFacts facts = subject.facts();
+        if (facts.gearMileage().isEmpty()) {
+            return chassis;
+        }
+        CarFacts atGear = facts.toBuilder().mileage(facts.gearMileage().get()).build();
+        double[] gear = map(levels.apply(new Subject(atGear, subject.level(), subject.includes(), subject.on())), StrictMath::log);
+        double[] split = new double[chassis.length];
+        for (int i = 0; i < split.length; i++) {
+            split[i] = chassis[i] + gearShare[i] * (gear[i] - chassis[i]);
+        }
+        return split;
+    }
+
+    /** Whether two cars are the same pair of body and running gear in the same line. */
+    boolean samePair(CarFacts a, CarFacts b) {
+        return a.vehicle().equals(b.vehicle()) && model.body(a).equals(model.body(b)) && model.runningGear(a).equals(model.runningGear(b));
+    }
+
+    /** The middle price of a swap as if the maker had built it, another pair than that of the car with a departure of its own. */
+    double[] asBuiltByMaker(Subject subject) {
+        if (samePair(subject.facts(), finished) || model.pair(subject.facts()) == PairStanding.SEEN) {
+            return logLevel(subject);
+        }
+        long pair = seedOf("pair " + subject.facts().vehicle() + model.body(subject.facts()) + model.runningGear(subject.facts()));
+        return logLevel(subject, s -> draws.levelOfAnotherPair(s, pair));
+    }
+
+    /** The factor of who built it. */
+    double[] builtBy(BuiltBy builder) {
+        double middle = assumptions().logMiddle(builder.assumption());
+        double spread = assumptions().logSpread(builder.assumption());
+        return map(standard(builtByName()), z -> middle + spread * z);
+    }
+
+    /** One draw moves all builders alike, under the name of this car's. */
+    String builtByName() {
+        return car.builtBy().assumption();
+    }
+
+    /** How another swap departs from others of its description. */
+    double[] departureOf(Subject subject, String name) {
+        double own = assumption("swap_own_departure").middle();
+        return combined((w, s) -> own * w + s, Draws.normal(count(), seedOf("departure of " + name)),
+                single(subject, seedOf("single " + name)));
+    }
+
+    static double[] map(double[] values, java.util.function.DoubleUnaryOperator with) {
+        return Arrays.stream(values).map(with).toArray();
+    }
+
+    static double[] combined(java.util.function.DoubleBinaryOperator with, double[] a, double[] b) {
+        double[] result = new double[a.length];
+        for (int i = 0; i < result.length; i++) {
+            result[i] = with.applyAsDouble(a[i], b[i]);
+        }
+        return result;
+    }
+
+    static double[] sum(double[] a, double[] b) {
+        return combined(Double::sum, a, b);
+    }
+
+    static CarFacts changed(CarFacts facts, UnaryOperator<CarFacts.Builder> change) {
+        return change.apply(facts.toBuilder()).build();
+    }
+}

@@ -1,0 +1,95 @@
+package swapworth.swap;
+
+import static java.util.Objects.requireNonNull;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What a finished swap is made of, at market prices and not at what was spent: the parts of the approach by cost. What is empty is
+ * filled in by an assumption, and said.
+ *
+ * @param gear what the installed running gear would cost, complete and used
+ * @param work what a shop would charge for labour and parts of the swap
+ * @param removed what the removed running gear would bring
+ * @param losses what makes the whole worth less than its parts: functions lost, parts that do not work together, rules and fuel prices
+ */
+public record SwapCost(Optional<UnsureAmount> gear, Optional<UnsureAmount> work, Optional<UnsureAmount> removed, List<Loss> losses) {
+    private static final SwapCost UNSTATED = new SwapCost(Optional.empty(), Optional.empty(), Optional.empty(), List.of());
+
+    /** Copies the list in and checks that nothing is missing. */
+    public SwapCost {
+        requireNonNull(gear, "gear");
+        requireNonNull(work, "work");
+        requireNonNull(removed, "removed");
+        losses = List.copyOf(losses);
+    }
+
+    /**
+     * Functional or external obsolescence.
+     *
+     * @param what what is lost
+     * @param amount an amount that is taken off; 0 where it is a share
+     * @param share a share of the whole that is taken off; 0 where it is an amount
+     */
+    public record Loss(String what, double amount, double share) {
+
+        /** Checks the figures. */
+        public Loss {
+            requireNonNull(what, "what");
+            if (!(amount >= 0) || !(share >= 0 && share < 1)) {
+                throw new IllegalArgumentException(what + ": a loss is an amount of at least 0 or a share from 0 to 1, not " + amount
+                        + " and " + share);
+            }
+        }
+    }
+
+    /**
+     * Nothing stated: every part by assumption, no loss listed.
+     *
+     * @return the same each time
+     */
+    public static SwapCost unstated() {
+        return UNSTATED;
+    }
+
+    /**
+     * With another value of the installed running gear.
+     *
+     * @param amount what it would cost
+     * @return a copy
+     */
+    public SwapCost withGear(UnsureAmount amount) {
+        return new SwapCost(Optional.of(amount), work, removed, losses);
+    }
+
+    /**
+     * With another price of the work.
+     *
+     * @param amount labour and parts at a shop's price
+     * @return a copy
+     */
+    public SwapCost withWork(UnsureAmount amount) {
+        return new SwapCost(gear, Optional.of(amount), removed, losses);
+    }
+
+    /**
+     * With another value of the removed running gear.
+     *
+     * @param amount what it would bring
+     * @return a copy
+     */
+    public SwapCost withRemoved(UnsureAmount amount) {
+        return new SwapCost(gear, work, Optional.of(amount), losses);
+    }
+
+    /**
+     * With other losses.
+     *
+     * @param all what makes the whole worth less
+     * @return a copy
+     */
+    public SwapCost withLosses(List<Loss> all) {
+        return new SwapCost(gear, work, removed, all);
+    }
+}

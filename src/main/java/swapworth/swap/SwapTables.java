@@ -1,0 +1,314 @@
+package swapworth.swap;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeSet;
+import swapworth.listing.Car;
+import swapworth.listing.CarFacts;
+import swapworth.listing.Mileage;
+import swapworth.market.Figures;
+import swapworth.market.Range;
+import swapworth.statistics.Draws;
+import swapworth.statistics.Quantiles;
+import swapworth.table.Cell;
+import swapworth.table.Column;
+import swapworth.table.Table;
+
+/** The value of a finished swap as tables. */
+final class SwapTables {
+    private static final int MOST_PAIRS = 12;
+
+    private final SwapValue value;
+    private final Situation s;
+    private final Approaches worked;
+
+    SwapTables(SwapValue value) {
+        this.value = value;
+        this.s = value.situation();
+        this.worked = value.worked();
+    }
+
+    List<Table> all() {
+        List<Table> tables = new ArrayList<>(List.of(result(), approaches(), brackets()));
+        grid("From the stock car to the finished car", fromStock()).ifPresent(tables::add);
+        grid("From the factory equivalent to the finished car", fromFactory()).ifPresent(tables::add);
+        tables.add(pairs());
+        if (!value.offers().isEmpty()) {
+            tables.add(offers());
+        }
+        tables.add(narrowing());
+        tables.add(sayings());
+        tables.add(new Disclosure(s).table());
+        return tables;
+    }
+
+    private String day() {
+        return s.on.map(d -> " on " + d).orElse("");
+    }
+
+    private Table result() {
+        Table.Builder table = Table.titled("The finished swap '" + s.car.name() + "': the price of this one car" + day() + ", "
+                + s.level.words()).columns(Column.words("figure"), Column.number("median", ""), Column.number("80 % range", ""),
+                Column.number("95 % range", ""));
+        table.note(told() + " of 3 approaches, " + ofLine(s.stock) + " cars of the line '" + s.stock.vehicle() + "', "
+                + s.model.cars().size() + " in the listings, " + (worked.swapsByPair + worked.swapsByPosition == 0 ? "no swap seen"
+                        : Math.max(worked.swapsByPair, worked.swapsByPosition) + " swaps seen")
+                + ", " + value.offers().size() + (value.offers().size() == 1 ? " offer" : " offers") + " for the car itself.");
+        table.note("Assumptions hold " + Math.round(100 * value.priorShare()) + " % of what is unsure about the level of such swaps, the"
+                + " largest part '" + value.largestAssumption().assumption() + "' with "
+                + Math.round(100 * value.largestAssumption().share()) + " %.");
+        if (!value.reason().isEmpty()) {
+            table.note("The approaches are weighted by you and not by their covariance: " + value.reason() + ".");
+        }
+        contradictions().forEach(table::note);
+        table.row(line("price of this one car", value.draws()));
+        table.row(line("middle price of such swaps", value.levelDraws()));
+        return table.build();
+    }
+
+    private long told() {
+        return worked.all.stream().filter(Approach.Told.class::isInstance).count();
+    }
+
+    private long ofLine(CarFacts facts) {
+        return s.model.cars().stream().filter(c -> c.facts().vehicle().equals(facts.vehicle())).count();
+    }
+
+    private static List<Cell> line(String name, double[] draws) {
+        double[] sorted = Arrays.stream(draws).sorted().toArray();
+        return List.of(Cell.words(name), Figures.money(Quantiles.ofSorted(sorted, 0.5)), words(sorted, 0.80), words(sorted, 0.95));
+    }
+
+    private static Cell words(double[] sorted, double probability) {
+        return Cell.words(Figures.range(SwapValue.range(sorted, probability)));
+    }
+
+    private static double median(double[] draws) {
+        return Quantiles.of(draws, 0.5);
+    }
+
+    private static double[] money(double[] logs) {
+        return Situation.map(logs, StrictMath::exp);
+    }
+
+    /** What does not fit together; shown, not hidden. */
+    List<String> contradictions() {
+        List<String> found = new ArrayList<>();
+        double middle = median(value.levelDraws());
+        worked.stockValue.map(v -> median(money(v))).filter(v -> middle < v).ifPresent(v -> found.add("The result lies below the stock car ("
+                + Figures.rounded(v) + "): by these figures the swap took value away."));
+        worked.factoryShared.map(v -> median(money(v))).filter(v -> middle > v).ifPresent(v -> found.add("The result lies above the factory"
+                + " equivalent (" + Figures.rounded(v) + "): nobody pays more for a substitute than for what it stands for, so look why."));
+        takeApart().map(SwapTables::median).filter(v -> middle < v).ifPresent(v -> found.add("Taken apart it would bring more ("
+                + Figures.rounded(v) + ") than whole."));
+        List<Approach.Kind> kinds = List.copyOf(worked.logs.keySet());
+        for (int a = 0; a < kinds.size(); a++) {
+            for (int b = a + 1; b < kinds.size(); b++) {
+                double[] gap = Situation.combined((x, y) -> x - y, worked.logs.get(kinds.get(a)), worked.logs.get(kinds.get(b)));
+                double mean = Draws.mean(gap);
+                if (mean * mean > 4 * Draws.covariance(gap, gap)) {
+                    found.add("'" + kinds.get(a).words() + "' and '" + kinds.get(b).words() + "' differ by "
+                            + Cell.signed(Figures.percent(mean), 0).shown() + " %, more than their own errors explain.");
+                }
+            }
+        }
+        if (!value.offers().isEmpty() && value.drawsLeft() < 0.02 * s.count()) {
+            found.add("The offers lie far from all else that is known: only " + Math.round(value.drawsLeft()) + " of " + s.count()
+                    + " draws are left, so the figures are rough.");
+        }
+        return found;
+    }
+
+    private Table approaches() {
+        Table.Builder table = Table.titled("The approaches, one quantity: the price of this one car" + day()).columns(
+                Column.words("approach"), Column.number("median", ""), Column.number("80 % range", ""), Column.number("95 % range", ""),
+                Column.number("weight", ""), Column.number("held by assumptions", ""), Column.words("largest assumption"),
+                Column.sentences("remarks"));
+        table.note("They share listings and assumptions: that they agree is no evidence as far as they share them. Weights come from the"
+                + " covariance of their draws, and from how far they may differ beyond it: about "
+                + Cell.format(Figures.percent(value.combination().spread()), 0) + " %, by an assumption (swap_approach_spread) and what they show.");
+        for (Approach approach : worked.all) {
+            List<Cell> cells = new ArrayList<>();
+            if (approach instanceof Approach.Told told) {
+                cells.addAll(line(told.kind().words(), told.price()));
+                cells.add(Figures.share(value.weights().get(told.kind())));
+                cells.add(Figures.share(told.priorShare()));
+                cells.add(Cell.words(told.largest().assumption()));
+                cells.add(Cell.words(String.join("; ", told.remarks())));
+            } else if (approach instanceof Approach.Untold no) {
+                cells.addAll(List.of(Cell.words(no.kind().words()), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK,
+                        Cell.words("cannot tell: " + no.reason() + "; needed: " + no.needed())));
+            }
+            table.row(cells);
+        }
+        List<Cell> whole = new ArrayList<>(line("reconciled", value.draws()));
+        whole.addAll(List.of(Figures.share(1), Figures.share(value.priorShare()), Cell.words(value.largestAssumption().assumption()), Cell.BLANK));
+        table.row(whole);
+        return table.build();
+    }
+
+    /** The recipient rolled and the running gear sold, net; empty where the parts are not known. */
+    Optional<double[]> takeApart() {
+        if (worked.rollerValue.isEmpty()) {
+            return Optional.empty();
+        }
+        double[] net = s.between("swap_gear_net", 0, 1);
+        double[] gear = Situation.combined((g, share) -> StrictMath.exp(g) * share, worked.gearValue.orElseThrow(), net);
+        return Optional.of(Situation.combined((r, g) -> StrictMath.exp(r) + g, worked.rollerValue.get(), gear));
+    }
+
+    private Table brackets() {
+        Table.Builder table = Table.titled("Beside it: what stands around the value" + day()).columns(Column.words("figure"),
+                Column.number("median", ""), Column.number("80 % range", ""), Column.number("95 % range", ""), Column.sentences("what it is"));
+        table.note("Middle prices of such cars, not of one car. None of them cuts the result off.");
+        String chassis = s.finished.mileage().map(SwapTables::miles).orElse("unknown distance");
+        String gear = s.finished.gearMileage().map(SwapTables::miles).orElse(chassis);
+        bracket(table, "stock car", worked.stockValue.map(SwapTables::money), "this chassis with its line's own running gear, " + chassis);
+        bracket(table, "factory equivalent at chassis mileage", worked.factoryAtChassis.map(SwapTables::money), "as the maker sold it, " + chassis);
+        bracket(table, "factory equivalent at running-gear mileage", worked.factoryAtGear.map(SwapTables::money), "as the maker sold it, " + gear);
+        bracket(table, "taken apart", takeApart(), "the recipient without running gear and the gear sold, net ("
+                + s.assumption("swap_gear_net").name() + "); about " + Cell.format(s.assumption("swap_take_apart_hours").middle(), 0)
+                + " hours and " + Cell.format(s.assumption("swap_take_apart_months").middle(), 0) + " months (assumptions), not counted in money");
+        worked.position.ifPresent(p -> {
+            double[] sorted = Arrays.stream(p).sorted().toArray();
+            table.note("Position of swaps between stock car (0) and factory equivalent (1): "
+                    + Cell.format(Quantiles.ofSorted(sorted, 0.5), 2) + ", 80 % range " + Cell.format(Quantiles.ofSorted(sorted, 0.1), 2)
+                    + " to " + Cell.format(Quantiles.ofSorted(sorted, 0.9), 2) + ", by " + worked.swapsByPosition + " swaps seen and the assumption.");
+        });
+        worked.leftOut.forEach((name, why) -> table.note("Swap '" + name + "' is not used, " + why + "."));
+        return table.build();
+    }
+
+    private static void bracket(Table.Builder table, String name, Optional<double[]> draws, String what) {
+        List<Cell> cells = new ArrayList<>(draws.map(d -> line(name, d)).orElse(List.of(Cell.words(name), Cell.BLANK,
+                Cell.words("cannot tell"), Cell.BLANK)));
+        cells.add(Cell.words(what));
+        table.row(cells);
+    }
+
+    static String miles(Mileage mileage) {
+        return Cell.format(mileage.miles(), 0) + " mi, " + mileage.status().words();
+    }
+
+    /** A stage between two cars: its name and the log price there. */
+    private record Stage(String name, double[] log) {
+    }
+
+    private List<Stage> fromStock() {
+        List<Stage> stages = new ArrayList<>();
+        worked.stockValue.ifPresent(v -> stages.add(new Stage("stock car", v)));
+        worked.atChassis.ifPresent(v -> stages.add(new Stage("the running gear of the other line", v)));
+        worked.shared.ifPresent(v -> stages.add(new Stage("running-gear mileage: its share of the effect of distance", v)));
+        return finish(stages);
+    }
+
+    private List<Stage> fromFactory() {
+        List<Stage> stages = new ArrayList<>();
+        worked.factoryAtChassis.ifPresent(v -> stages.add(new Stage("factory equivalent at chassis mileage", v)));
+        worked.factoryShared.ifPresent(v -> stages.add(new Stage("running-gear mileage: its share of the effect of distance", v)));
+        worked.shared.ifPresent(v -> stages.add(new Stage("the body of the recipient in place of the factory's", v)));
+        return finish(stages);
+    }
+
+    private List<Stage> finish(List<Stage> stages) {
+        Optional<double[]> own = Optional.ofNullable(worked.logs.get(Approach.Kind.BODY_AND_GEAR));
+        own.ifPresent(v -> stages.add(new Stage(worked.builder.isPresent()
+                ? "built by " + s.car.builtBy().words() + ", and what swaps seen tell" : "what swaps seen tell", v)));
+        stages.add(new Stage("the other approaches", value.reconciled()));
+        stages.add(new Stage("this one car, and offers for it", Situation.map(value.draws(), StrictMath::log)));
+        return stages;
+    }
+
+    private static Optional<Table> grid(String title, List<Stage> stages) {
+        if (stages.size() < 4) {
+            return Optional.empty();
+        }
+        Table.Builder table = Table.titled(title).columns(Column.words("step"), Column.number("factor", ""),
+                Column.number("80 % range of the factor", ""), Column.number("in money", ""), Column.number("price after it", ""));
+        table.note("Each step is the ratio of two medians, so that the factors multiply out to the value.");
+        double before = StrictMath.exp(median(stages.get(0).log()));
+        table.row(Cell.words(stages.get(0).name()), Cell.BLANK, Cell.BLANK, Cell.BLANK, Figures.money(before));
+        for (int k = 1; k < stages.size(); k++) {
+            double after = StrictMath.exp(median(stages.get(k).log()));
+            double[] ratio = Situation.combined((a, b) -> StrictMath.exp(a - b), stages.get(k).log(), stages.get(k - 1).log());
+            table.row(Cell.words(stages.get(k).name()), Cell.number(after / before, 3),
+                    Cell.words(Cell.format(Quantiles.of(ratio, 0.1), 3) + " to " + Cell.format(Quantiles.of(ratio, 0.9), 3)),
+                    Cell.signed(Math.rint(after - before), 0), Figures.money(after));
+            before = after;
+        }
+        return Optional.of(table.build());
+    }
+
+    private Table pairs() {
+        TreeSet<String> gears = new TreeSet<>();
+        TreeSet<String> bodies = new TreeSet<>();
+        for (Car car : s.model.cars()) {
+            gears.add(s.model.runningGear(car.facts()));
+            bodies.add(s.model.body(car.facts()));
+        }
+        gears.add(s.model.runningGear(s.finished));
+        bodies.add(s.model.body(s.finished));
+        List<String> shown = gears.stream().limit(MOST_PAIRS).toList();
+        List<Column> columns = new ArrayList<>(List.of(Column.words("body")));
+        shown.forEach(g -> columns.add(Column.number(g, "")));
+        Table.Builder table = Table.titled("Bodies and running gears: how many cars show them together").columns(columns.toArray(Column[]::new));
+        table.note("A blank pair was never seen. The finished car's pair is marked: its price follows from cars that have the one or the other,"
+                + " and how far a pair departs is an assumption (spread_pairs).");
+        for (String body : bodies.stream().limit(MOST_PAIRS).toList()) {
+            List<Cell> cells = new ArrayList<>(List.of(Cell.words(body)));
+            for (String gear : shown) {
+                long seen = s.model.cars().stream().filter(c -> s.model.body(c.facts()).equals(body)
+                        && s.model.runningGear(c.facts()).equals(gear)).count();
+                boolean own = body.equals(s.model.body(s.finished)) && gear.equals(s.model.runningGear(s.finished));
+                cells.add(own ? Cell.words((seen == 0 ? "unseen" : seen + " seen") + ", the finished car's")
+                        : seen == 0 ? Cell.BLANK : Cell.whole(seen));
+            }
+            table.row(cells);
+        }
+        return table.build();
+    }
+
+    private Table offers() {
+        Table.Builder table = Table.titled("What happened when the car was on offer").columns(Column.words("day"), Column.words("what"),
+                Column.number("amount", ""), Column.number("days", ""));
+        table.note("A refused offer is a bound below what the car is worth to its owner, and a sight of the buyer's side with an error of its"
+                + " own. The order of these rows does not matter.");
+        value.ownersValueAbove().ifPresent(v -> table.note("To its owner the car is worth more than " + Figures.rounded(v) + "."));
+        Range before = SwapValue.range(Arrays.stream(money(Situation.sum(value.reconciled(), s.departure))).sorted().toArray(), 0.80);
+        table.note("80 % range without these rows: " + Figures.range(before) + "; with them: " + Figures.range(value.range(0.80)) + ".");
+        for (OwnOffer offer : value.offers().stream().sorted(OwnOffer.ORDER).toList()) {
+            table.row(Cell.words(offer.on().map(Object::toString).orElse("")), Cell.words(offer.kind().words()),
+                    Figures.money(offer.amount()), offer.days() > 0 ? Cell.number(offer.days(), 0) : Cell.BLANK);
+        }
+        return table.build();
+    }
+
+    private Table narrowing() {
+        Table.Builder table = Table.titled("What would narrow it most").columns(Column.sentences("three more rows of"),
+                Column.number("would take away of the variance of the level", ""));
+        for (Missing.Gain gain : Missing.gains(value)) {
+            table.row(Cell.words(gain.row()), Figures.share(gain.share()));
+        }
+        return table.build();
+    }
+
+    /** What is said of swaps, as the user's assumptions. */
+    private Table sayings() {
+        Table.Builder table = Table.titled("What is said of swaps: assumptions of yours, not facts").columns(Column.sentences("saying"),
+                Column.words("assumption"), Column.number("figure", ""), Column.number("in money", ""));
+        table.note("Common practice, no source. They do not enter the value; change them in assumptions.csv.");
+        double ask = s.assumption("swap_owners_ask").middle();
+        table.row(Cell.words("owners ask about what the factory equivalent costs"), Cell.words("swap_owners_ask"), Cell.number(ask, 2),
+                worked.factoryShared.map(v -> Figures.money(ask * median(money(v)))).orElse(Cell.BLANK));
+        double redo = s.assumption("swap_redo_share").middle();
+        table.row(Cell.words("doing the swap again after a crash costs about a third of the first time, since its problems are solved"),
+                Cell.words("swap_redo_share"), Cell.number(redo, 2),
+                s.car.cost().work().map(w -> Figures.money(redo * median(w.draws(s.count(), s.seedOf("work"))))).orElse(Cell.BLANK));
+        table.row(Cell.words("in an inflated market a finished swap costs about what the factory equivalent asks: a position of 1"),
+                Cell.words("swap_position"), Cell.number(s.assumption("swap_position").middle(), 2),
+                worked.factoryShared.map(v -> Figures.money(median(money(v)))).orElse(Cell.BLANK));
+        return table.build();
+    }
+}

@@ -1,0 +1,452 @@
+package swapworth.swap;
+
+import static java.util.Objects.requireNonNull;
+
+import java.time.LocalDate;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import swapworth.assumptions.Assumptions;
+import swapworth.listing.CarFacts;
+import swapworth.listing.LevelOfTrade;
+import swapworth.market.FairValue;
+import swapworth.market.FairValue.HeldBy;
+import swapworth.market.PriceModel;
+import swapworth.market.Range;
+import swapworth.market.ValueDraws;
+import swapworth.statistics.Combination;
+import swapworth.statistics.Draws;
+import swapworth.statistics.Quantiles;
+import swapworth.table.Table;
+
+/**
+ * What a finished swap is worth: the price of this one car, on a day, at a level of trade, as joint draws with the market.
+ *
+ * <p>Up to three approaches answer for one quantity, each on the same draws of the fit: by body and running gear, by cost, and by the
+ * position of swaps between the stock car and the factory equivalent. They share listings and assumptions, so they are put together by the
+ * covariance of their draws, with a spread between them under a half-normal prior that is integrated over ({@link Combination}): that they
+ * agree is no evidence as far as they share their data. How the one car departs from others of its description is added last, once.
+ * Offers for the car itself weigh the draws; the draws are then moved, rank by rank, to the law that results, so that each is as likely as
+ * the next and still belongs to its state of the market.
+ *
+ * <p>Stock value, factory equivalent and the take-apart estimate stand beside the result; none of them cuts it off. Immutable.
+ */
+public final class SwapValue implements SwapAnswer {
+    private final Situation situation;
+    private final Options options;
+    private final Approaches approaches;
+    private final Combination combination;
+    private final double[] reconciled;
+    private final double[] weights;
+    private final double[] level;
+    private final double[] price;
+    private final Held held;
+    private final double[] sortedPrice;
+    private final double[] sortedLevel;
+
+    private SwapValue(Situation situation, Options options, Approaches approaches) {
+        this.situation = situation;
+        this.options = options;
+        this.approaches = approaches;
+        double[][] logs = approaches.logs.values().toArray(double[][]::new);
+        double[] middles = Arrays.stream(logs).mapToDouble(Draws::mean).toArray();
+        double scale = situation.assumption("swap_approach_spread").middle();
+        this.combination = options.weights.isEmpty() ? Combination.of(middles, Draws.covariance(logs), scale)
+                : Combination.weighted(middles, Draws.covariance(logs), scale, approaches.logs.keySet().stream()
+                        .mapToDouble(k -> options.weights.getOrDefault(k, 0.0)).toArray());
+        this.reconciled = combination.draws(logs, situation.seedOf("between approaches"));
+        double[] one = Situation.sum(reconciled, situation.departure);
+        this.weights = new Learning(situation).weights(one, options.offers);
+        boolean learned = !options.offers.isEmpty();
+        double[] levelLog = learned ? Draws.moved(reconciled, weights) : reconciled;
+        double[] priceLog = learned ? Draws.moved(one, weights) : one;
+        this.level = Situation.map(levelLog, StrictMath::exp);
+        this.price = Situation.map(priceLog, StrictMath::exp);
+        this.sortedLevel = Arrays.stream(level).sorted().toArray();
+        this.sortedPrice = Arrays.stream(price).sorted().toArray();
+        this.held = held(logs);
+    }
+
+    private Held held(double[][] logs) {
+        double[] weight = combination.weights();
+        double[] apart = reconciled.clone();
+        for (int a = 0; a < weight.length; a++) {
+            for (int i = 0; i < apart.length; i++) {
+                apart[i] -= weight[a] * logs[a][i];
+            }
+        }
+        Map<String, double[]> sources = new LinkedHashMap<>(situation.sources());
+        sources.put("swap_approach_spread", apart);
+        FairValue market = (FairValue) List.of(situation.finished, situation.stock).stream()
+                .map(f -> situation.model.value(situation.subject(f))).filter(FairValue.class::isInstance).findFirst().orElseThrow();
+        return Held.of(reconciled, sources, market.priorShare(), market.largestAssumption());
+    }
+
+    /**
+     * The value of a finished swap by a model and assumptions alone.
+     *
+     * @param car the car
+     * @param model the price model of all listings
+     * @return a value, or why there is none
+     */
+    public static SwapAnswer of(FinishedCar car, PriceModel model) {
+        return options().value(car, model);
+    }
+
+    /**
+     * How a finished swap is to be valued.
+     *
+     * @return nothing seen beside the listings, private asking, the last day seen, weights by covariance, 4,000 draws, seed 1
+     */
+    public static Options options() {
+        return new Options();
+    }
+
+    /** How a finished swap is to be valued, and what is known beside the listings; immutable. */
+    public static final class Options {
+        private static final int DRAWS = 4000;
+
+        private LevelOfTrade level = LevelOfTrade.PRIVATE_ASKING;
+        private Optional<LocalDate> on = Optional.empty();
+        private Optional<CarFacts> factory = Optional.empty();
+        private List<SeenSwap> seen = List.of();
+        private List<OwnOffer> offers = List.of();
+        private Map<Approach.Kind, Double> weights = Map.of();
+        private String reason = "";
+        private Optional<Assumptions> assumptions = Optional.empty();
+        private Optional<ValueDraws> draws = Optional.empty();
+        private long seed = 1;
+
+        private Options() {
+        }
+
+        private Options copy() {
+            Options copy = new Options();
+            copy.level = level;
+            copy.on = on;
+            copy.factory = factory;
+            copy.seen = seen;
+            copy.offers = offers;
+            copy.weights = weights;
+            copy.reason = reason;
+            copy.assumptions = assumptions;
+            copy.draws = draws;
+            copy.seed = seed;
+            return copy;
+        }
+
+        /**
+         * At another level of trade.
+         *
+         * @param other the level
+         * @return a copy
+         */
+        public Options with(LevelOfTrade other) {
+            Options copy = copy();
+            copy.level = requireNonNull(other, "level");
+            return copy;
+        }
+
+        /**
+         * On another day.
+         *
+         * @param day the day
+         * @return a copy
+         */
+        public Options on(LocalDate day) {
+            Options copy = copy();
+            copy.on = Optional.of(day);
+            return copy;
+        }
+
+        /**
+         * With a factory equivalent: the car that the maker sold with such running gear. Its year, distances, title and condition are
+         * taken from the finished car.
+         *
+         * @param facts its line, and trim, body and running gear where the line has several
+         * @return a copy
+         */
+        public Options withFactoryEquivalent(CarFacts facts) {
+            Options copy = copy();
+            copy.factory = Optional.of(facts);
+            return copy;
+        }
+
+        /**
+         * With swaps of other people that were seen.
+         *
+         * @param swaps the swaps, in any order
+         * @return a copy
+         */
+        public Options withSeen(List<SeenSwap> swaps) {
+            Options copy = copy();
+            copy.seen = List.copyOf(swaps);
+            return copy;
+        }
+
+        /**
+         * With what happened when the car itself was on offer.
+         *
+         * @param happened offers, times without a taker, a sale, in any order
+         * @return a copy
+         */
+        public Options withOffers(List<OwnOffer> happened) {
+            Options copy = copy();
+            copy.offers = List.copyOf(happened);
+            return copy;
+        }
+
+        /**
+         * With weights of the approaches by the user's own reasons in place of those by covariance. Approaches without a weight get
+         * none.
+         *
+         * @param byApproach weights of at least 0
+         * @param because the reason, which stands beside the result
+         * @return a copy
+         */
+        public Options weighted(Map<Approach.Kind, Double> byApproach, String because) {
+            Options copy = copy();
+            copy.weights = Map.copyOf(byApproach);
+            copy.reason = requireNonNull(because, "because");
+            return copy;
+        }
+
+        /**
+         * With other assumptions on swaps than those that the model was fitted with.
+         *
+         * @param other the assumptions
+         * @return a copy
+         */
+        public Options assuming(Assumptions other) {
+            Options copy = copy();
+            copy.assumptions = Optional.of(other);
+            return copy;
+        }
+
+        /**
+         * On draws of the model that are used elsewhere too, so that draw i is one state of the market for all.
+         *
+         * @param joint draws of the model that will be asked
+         * @return a copy
+         */
+        public Options with(ValueDraws joint) {
+            Options copy = copy();
+            copy.draws = Optional.of(joint);
+            return copy;
+        }
+
+        /**
+         * With another seed of all that is drawn here.
+         *
+         * @param other the seed
+         * @return a copy
+         */
+        public Options withSeed(long other) {
+            Options copy = copy();
+            copy.seed = other;
+            return copy;
+        }
+
+        LevelOfTrade level() {
+            return level;
+        }
+
+        Optional<LocalDate> on() {
+            return on;
+        }
+
+        Optional<CarFacts> factory() {
+            return factory;
+        }
+
+        Assumptions assumptions(PriceModel model) {
+            return assumptions.orElseGet(model::assumptions);
+        }
+
+        long seed() {
+            return seed;
+        }
+
+        ValueDraws draws(PriceModel model) {
+            return draws.orElseGet(() -> model.draws(DRAWS, seed));
+        }
+
+        /**
+         * Values a finished swap.
+         *
+         * @param car the car
+         * @param model the price model of all listings
+         * @return a value, or why there is none
+         */
+        public SwapAnswer value(FinishedCar car, PriceModel model) {
+            Situation situation = new Situation(car, model, this);
+            Approaches approaches = new Approaches(situation, seen);
+            double weight = weights.isEmpty() ? 1 : approaches.logs.keySet().stream().mapToDouble(k -> weights.getOrDefault(k, 0.0)).sum();
+            return approaches.logs.isEmpty() || !(weight > 0) ? new NoSwapValue(car, approaches.all, Missing.rows(situation, approaches))
+                    : new SwapValue(situation, this, approaches);
+        }
+    }
+
+    @Override
+    public FinishedCar car() {
+        return situation.car;
+    }
+
+    @Override
+    public List<Approach> approaches() {
+        return List.copyOf(approaches.all);
+    }
+
+    /**
+     * The day of the value.
+     *
+     * @return empty where the listings have no dates
+     */
+    public Optional<LocalDate> on() {
+        return situation.on;
+    }
+
+    /**
+     * The level of trade of the value.
+     *
+     * @return the level
+     */
+    public LevelOfTrade level() {
+        return situation.level;
+    }
+
+    /**
+     * Draws of the price of this one car, in the order of the market's draws.
+     *
+     * @return amounts in the base currency, each as likely as the next
+     */
+    public double[] draws() {
+        return price.clone();
+    }
+
+    /**
+     * Draws of the middle price of such swaps, in the order of the market's draws.
+     *
+     * @return amounts in the base currency, each as likely as the next
+     */
+    public double[] levelDraws() {
+        return level.clone();
+    }
+
+    /**
+     * The median of the price of this one car.
+     *
+     * @return in the base currency
+     */
+    public double median() {
+        return Quantiles.ofSorted(sortedPrice, 0.5);
+    }
+
+    /**
+     * The range that holds the price of this one car with a stated probability, as much left out above as below.
+     *
+     * @param probability above 0 and below 1, for instance 0.80
+     * @return in the base currency
+     */
+    public Range range(double probability) {
+        return range(sortedPrice, probability);
+    }
+
+    /**
+     * The range of the middle price of such swaps.
+     *
+     * @param probability above 0 and below 1, for instance 0.80
+     * @return in the base currency
+     */
+    public Range level(double probability) {
+        return range(sortedLevel, probability);
+    }
+
+    static Range range(double[] sorted, double probability) {
+        return new Range(Quantiles.ofSorted(sorted, (1 - probability) / 2), Quantiles.ofSorted(sorted, (1 + probability) / 2));
+    }
+
+    /**
+     * How much of what is unsure about the level of such swaps is held by assumptions and not by rows.
+     *
+     * @return between 0 and 1
+     */
+    public double priorShare() {
+        return held.share();
+    }
+
+    /**
+     * The assumption that holds most of {@link #priorShare()}.
+     *
+     * @return its name and its part
+     */
+    public HeldBy largestAssumption() {
+        return held.largest();
+    }
+
+    /**
+     * How much each approach weighs in the result.
+     *
+     * @return weights that add up to 1, of the approaches that can tell
+     */
+    public Map<Approach.Kind, Double> weights() {
+        Map<Approach.Kind, Double> byKind = new EnumMap<>(Approach.Kind.class);
+        double[] w = combination.weights();
+        int a = 0;
+        for (Approach.Kind kind : approaches.logs.keySet()) {
+            byKind.put(kind, w[a++]);
+        }
+        return byKind;
+    }
+
+    /**
+     * How many equally likely draws the offers leave of those there are; few where the offers contradict all else.
+     *
+     * @return between 1 and the number of draws
+     */
+    public double drawsLeft() {
+        return Draws.worth(weights);
+    }
+
+    /**
+     * The highest refused offer: the owner holds the car to be worth more to them.
+     *
+     * @return in the base currency; empty where none was refused
+     */
+    public Optional<Double> ownersValueAbove() {
+        return options.offers.stream().filter(o -> o.kind() == OwnOffer.Kind.OFFER_REFUSED).map(OwnOffer::amount).max(Comparator.naturalOrder());
+    }
+
+    @Override
+    public List<Table> tables() {
+        return new SwapTables(this).all();
+    }
+
+    Situation situation() {
+        return situation;
+    }
+
+    Approaches worked() {
+        return approaches;
+    }
+
+    Combination combination() {
+        return combination;
+    }
+
+    double[] reconciled() {
+        return reconciled.clone();
+    }
+
+    List<OwnOffer> offers() {
+        return options.offers;
+    }
+
+    String reason() {
+        return options.reason;
+    }
+}

@@ -1,0 +1,134 @@
+package swapworth.swap;
+
+import static java.util.Objects.requireNonNull;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Currency;
+import java.util.List;
+import java.util.Optional;
+import swapworth.listing.CarsFile;
+import swapworth.listing.LevelOfTrade;
+import swapworth.market.PriceModel;
+import swapworth.market.Range;
+import swapworth.reading.Conventions;
+import swapworth.reading.FolderSettings;
+import swapworth.reading.RowProblem;
+import swapworth.table.Cell;
+import swapworth.table.Column;
+import swapworth.table.Table;
+
+/**
+ * The finished cars of a folder, each with its answer.
+ *
+ * @param answers one for each car of the role finished in {@code cars.csv}
+ * @param currency the base currency
+ * @param problems cells of these cars, and rows of {@code swaps.csv}, to look at
+ * @param rejected rows of {@code swaps.csv} that could not be read
+ * @param notes what was used and what further files would answer
+ */
+public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem> problems, List<RowProblem> rejected, List<String> notes) {
+    private static final String SEEN = "swaps.csv";
+
+    /** Copies the lists in. */
+    public Swaps {
+        answers = List.copyOf(answers);
+        requireNonNull(currency, "currency");
+        problems = List.copyOf(problems);
+        rejected = List.copyOf(rejected);
+        notes = List.copyOf(notes);
+    }
+
+    /**
+     * Values the finished cars of a folder.
+     *
+     * @param folder the folder, in which {@code swaps.csv} may lie
+     * @param cars what its {@code cars.csv} says
+     * @param currency the base currency of the model
+     * @param model the price model of its listings
+     * @param on the valuation day; without one the last day seen
+     * @param level the level of trade; without one private asking
+     * @return one answer a car
+     * @throws swapworth.reading.UnusableFileException if {@code swaps.csv} is there and cannot be used as a whole
+     */
+    public static Swaps of(Path folder, CarsFile cars, Currency currency, PriceModel model, Optional<LocalDate> on,
+            Optional<LevelOfTrade> level) {
+        FolderSettings settings = FolderSettings.of(folder, Conventions.unstated());
+        FinishedCars finished = FinishedCars.of(cars, settings, currency, model.assumptions());
+        List<RowProblem> problems = new ArrayList<>(finished.problems());
+        List<RowProblem> rejected = new ArrayList<>();
+        List<String> notes = new ArrayList<>();
+        SwapValue.Options options = SwapValue.options();
+        if (on.isPresent()) {
+            options = options.on(on.get());
+        }
+        if (level.isPresent()) {
+            options = options.with(level.get());
+        }
+        if (finished.factoryEquivalent().isPresent()) {
+            options = options.withFactoryEquivalent(finished.factoryEquivalent().get());
+        }
+        Path file = folder.resolve(SEEN);
+        Optional<SwapsFile> seen = Optional.empty();
+        if (!finished.cars().isEmpty() && Files.isRegularFile(file)) {
+            SwapsFile read = SwapsFile.read(file, currency);
+            seen = Optional.of(read);
+            options = options.withSeen(read.seen());
+            rejected.addAll(read.read().rejected());
+            problems.addAll(read.read().rejected());
+            problems.addAll(read.read().setAside());
+            problems.addAll(read.read().oddities());
+            problems.addAll(read.problems());
+            notes.add(SEEN + ": " + read.read().counts().sentence() + "; " + read.seen().size() + " swaps of other people");
+            for (String name : read.offers().keySet()) {
+                if (finished.cars().stream().noneMatch(c -> c.name().equals(name))) {
+                    notes.add(SEEN + ": own_car '" + name + "' is no finished car of cars.csv; its rows teach nothing");
+                }
+            }
+        } else if (!finished.cars().isEmpty()) {
+            notes.add("without " + SEEN + " (swaps that you saw for sale or sold, and offers for your own) the factor of who built it and the"
+                    + " position between stock and factory are assumptions");
+        }
+        List<SwapAnswer> answers = new ArrayList<>();
+        for (FinishedCar car : finished.cars()) {
+            answers.add(options.withOffers(seen.map(r -> r.offersFor(car.name())).orElse(List.of())).value(car, model));
+        }
+        return new Swaps(answers, currency, problems, rejected, notes);
+    }
+
+    /**
+     * One row a car: for machines.
+     *
+     * @return name, value, ranges, what holds it
+     */
+    public Table table() {
+        String money = currency.getCurrencyCode();
+        Table.Builder table = Table.titled("Finished swaps, " + money).columns(Column.words("name"), Column.words("vehicle"),
+                Column.number("value", money).key("value"), Column.number("low 80", money).key("low_80"), Column.number("high 80", money).key("high_80"),
+                Column.number("low 95", money).key("low_95"), Column.number("high 95", money).key("high_95"),
+                Column.number("prior share", "").key("prior_share"), Column.words("largest assumption"), Column.words("level"),
+                Column.words("valued on"), Column.number("mileage", "mi").key("mileage_mi"),
+                Column.number("gear mileage", "mi").key("gear_mileage_mi"), Column.sentences("remarks"));
+        for (SwapAnswer answer : answers) {
+            FinishedCar car = answer.car();
+            List<Cell> cells = new ArrayList<>(List.of(Cell.words(car.name()), Cell.words(car.facts().vehicle())));
+            if (answer instanceof SwapValue value) {
+                Range range80 = value.range(0.80);
+                Range range95 = value.range(0.95);
+                cells.addAll(List.of(Cell.number(value.median(), 0), Cell.number(range80.low(), 0), Cell.number(range80.high(), 0),
+                        Cell.number(range95.low(), 0), Cell.number(range95.high(), 0), Cell.number(value.priorShare(), 2),
+                        Cell.words(value.largestAssumption().assumption()), Cell.words(value.level().words()),
+                        Cell.words(value.on().map(LocalDate::toString).orElse(""))));
+            } else {
+                cells.addAll(java.util.Collections.nCopies(9, Cell.BLANK));
+            }
+            cells.add(car.facts().mileage().map(m -> Cell.number(m.miles(), 0)).orElse(Cell.BLANK));
+            cells.add(car.facts().gearMileage().map(m -> Cell.number(m.miles(), 0)).orElse(Cell.BLANK));
+            cells.add(Cell.words(answer instanceof NoSwapValue no ? "cannot tell; needed: " + String.join("; ", no.needed()) : ""));
+            table.row(cells);
+        }
+        return table.build();
+    }
+}

@@ -1,0 +1,73 @@
+package swapworth.swap;
+
+import static java.util.Objects.requireNonNull;
+
+import java.util.Arrays;
+import swapworth.statistics.Draws;
+
+/**
+ * An amount of money of which one is not sure, as draws: either a middle with a spread (ln-normal, so never below 0), or draws from
+ * elsewhere that belong to the same states of the market. Immutable.
+ */
+public final class UnsureAmount {
+    private final double[] drawn;
+    private final double middle;
+    private final double logSpread;
+    private final String source;
+
+    private UnsureAmount(double[] drawn, double middle, double logSpread, String source) {
+        this.drawn = drawn;
+        this.middle = middle;
+        this.logSpread = logSpread;
+        this.source = requireNonNull(source, "source");
+    }
+
+    /**
+     * A stated amount.
+     *
+     * @param middle its median, above 0
+     * @param spread about two thirds of the plausible values lie within this share of the middle, for instance 0.2
+     * @param source who states it
+     * @return the amount
+     * @throws IllegalArgumentException if the middle is not above 0 or the spread is below 0
+     */
+    public static UnsureAmount stated(double middle, double spread, String source) {
+        if (!(middle > 0) || !(spread >= 0)) {
+            throw new IllegalArgumentException("an unsure amount needs a middle above 0 and a spread of at least 0, not " + middle
+                    + " and " + spread);
+        }
+        return new UnsureAmount(new double[0], middle, Math.log1p(spread), source);
+    }
+
+    /**
+     * An amount of which there are draws.
+     *
+     * @param draws one number for each state of the market, in the order of the model's draws
+     * @param source where they come from
+     * @return the amount
+     */
+    public static UnsureAmount drawn(double[] draws, String source) {
+        return new UnsureAmount(draws.clone(), Double.NaN, 0, source);
+    }
+
+    /**
+     * Where the amount comes from.
+     *
+     * @return words
+     */
+    public String source() {
+        return source;
+    }
+
+    /** Draws of it, in the order of the market's. */
+    double[] draws(int count, long seed) {
+        if (drawn.length > 0) {
+            if (drawn.length != count) {
+                throw new IllegalArgumentException(source + ": " + drawn.length + " draws do not go with " + count + " of the market");
+            }
+            return drawn.clone();
+        }
+        double[] z = Draws.normal(count, seed);
+        return Arrays.stream(z).map(x -> middle * StrictMath.exp(logSpread * x)).toArray();
+    }
+}

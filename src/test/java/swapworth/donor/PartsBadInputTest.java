@@ -1,0 +1,92 @@
+package swapworth.donor;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import swapworth.reading.RowsRead;
+
+class PartsBadInputTest {
+    @TempDir
+    Path folder;
+    private Donors donors;
+
+    @BeforeEach
+    void cars() throws IOException {
+        donors = new Donors(folder).file("cars.csv", "name,role,vehicle,runs,driven_wheels", "front hit,donor,Velmarch,drives,rear",
+                "shell,recipient,Sivrette,no engine,front");
+    }
+
+    private String partout(String row) throws IOException {
+        RowsRead read = donors.file("partout.csv", "car,part,goes_to,state,chance_good,sells,days,fee,price,count,local_rule", row).partout().read();
+        assertEquals(1, read.used() + read.rejected().size() + read.setAside().size(), "the row is accounted for");
+        return String.join(" | ", read.problems().stream().map(p -> p.kind() + " " + p.column() + ": " + p.message()).toList());
+    }
+
+    @Test
+    void chances_outside_0_and_1_are_refused_and_per_cent_needs_its_sign() throws IOException {
+        assertTrue(partout("front hit,wheels,sell,,1.2,,,,,,").startsWith("REJECTED chance_good: a chance lies between 0 and 1"));
+        assertTrue(partout("front hit,wheels,sell,,,-0.1,,,,,").startsWith("REJECTED sells: a chance lies between 0 and 1"));
+        assertTrue(partout("front hit,wheels,sell,,85,,,,,,").contains("with the sign, such as 85 %"));
+        assertEquals("", partout("front hit,wheels,sell,,85 %,0.9,,,,,"));
+    }
+
+    @Test
+    void a_part_that_the_car_does_not_have_is_set_aside_with_the_reason() throws IOException {
+        assertEquals("SET_ASIDE part: the car has no engine", partout("shell,engine,sell,,,,,,900,,"));
+        assertTrue(partout("front hit,front axle,sell,,,,,,90,,").contains("drives its rear wheels has no front axle"));
+        assertTrue(partout("shell,propshaft,sell,,,,,,90,,").contains("drives its front wheels has no propshaft"));
+        assertTrue(partout("front hit,engine core,sell,,,,,,90,,").contains("only a dead engine is sold as a core"));
+        assertTrue(partout("front hit,enginee,sell,,,,,,90,,").contains("did you mean engine?"));
+        assertTrue(partout("frnt hit,engine,sell,,,,,,90,,").contains("cars.csv has no such car; did you mean front hit?"));
+    }
+
+    @Test
+    void words_days_fees_and_prices_that_make_no_sense_are_refused_or_listed() throws IOException {
+        assertTrue(partout("front hit,wheels,gift,,,,,,,,").contains("ODD goes_to: this word is not understood"));
+        assertTrue(partout("front hit,wheels,sell,so so,,,,,,,").contains("known are: present, likely good, doubtful, gone"));
+        assertTrue(partout("front hit,wheels,sell,,,,0,,,,").startsWith("REJECTED days"));
+        assertTrue(partout("front hit,wheels,sell,,,,,120,,,").startsWith("REJECTED fee"));
+        assertTrue(partout("front hit,wheels,sell,,,,,,-40,,").startsWith("REJECTED price: this cannot be below 0"));
+        assertEquals("", partout("front hit,hulk,sell,,,,,,-40,,"), "getting rid of the shell may cost money");
+        assertTrue(partout("front hit,wheels,sell,,,,,,,0,").startsWith("REJECTED count"));
+        assertTrue(partout("front hit,catalyst,sell,,,,,,200,,perhaps").startsWith("REJECTED local_rule"));
+        assertTrue(partout(",wheels,sell,,,,,,,,").startsWith("REJECTED car"));
+        assertTrue(partout("front hit,,sell,,,,,,,,").startsWith("REJECTED part"));
+    }
+
+    @Test
+    void a_part_named_twice_counts_once() throws IOException {
+        RowsRead read = donors.file("partout.csv", "car,part,price", "front hit,wheels,200", "front hit,alloys,250").partout().read();
+        assertEquals(1, read.used());
+        assertTrue(read.setAside().get(0).message().contains("stands in an earlier row"));
+    }
+
+    @Test
+    void offers_in_other_currencies_need_a_rate_and_prices_of_nothing_are_set_aside() throws IOException {
+        donors.file("parts.csv", "part,price,currency,seen_on,mileage", "engine,900,EUR,2026-01-05,", "engine,900,,2026-01-05,",
+                "engine,0,,,", "engine,-5,,,", "engine,,,,", "engine,900,guilders,,", "engine,900,,31/31/2026,", "engine,1.000,,,-4");
+        RowsRead read = donors.offers().read();
+        assertEquals(1, read.used());
+        assertEquals(List.of("no rate from EUR to USD; state one in rates.csv", "a price of 0 says nothing of what the part is worth",
+                "the row has no price"), read.setAside().stream().map(p -> p.message()).toList());
+        assertEquals(4, read.rejected().size(), read.rejected().toString());
+        donors.file("rates.csv", "date,from,to,rate", "2026-01-01,EUR,USD,1.10");
+        assertEquals(2, donors.offers().read().used());
+        assertEquals(990, donors.offers().offers().get(0).price(), 1e-9);
+    }
+
+    @Test
+    void an_offer_seen_again_counts_once_by_its_last_day() throws IOException {
+        PartOffers offers = donors.file("parts.csv", "id,part,price,seen_on", "a,engine,900,2026-03-01", "a,engine,850,2026-04-01",
+                "a,engine,870,2026-03-10", "b,engine,700,").offers();
+        assertEquals(2, offers.count());
+        assertEquals(850, offers.offers().get(0).price(), 1e-9);
+        assertEquals(4, offers.read().used());
+    }
+}

@@ -1,0 +1,116 @@
+package swapworth.market;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.stream.LongStream;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import swapworth.assumptions.Assumption;
+import swapworth.assumptions.Assumptions;
+import swapworth.world.SampleWorld;
+import swapworth.world.Truths;
+
+/** Whether index, drift and peak hold what their ranges promise, in worlds whose truth is known. Months of all worlds are pooled. */
+class IndexCoverageTest {
+
+    /** Shares in per cent, and the mean 95 % interval score of the logarithm of the index, beside that of months without a link. */
+    private record Coverage(double index80, double index95, double drift80, double drift95, double peak80, double peak95,
+            double score, double scoreOfDummies) {
+    }
+
+    /** Counts how often intervals hold the truth. */
+    private static final class Count {
+        private double held80;
+        private double held95;
+        private double n;
+
+        void add(boolean in80, boolean in95) {
+            held80 += in80 ? 1 : 0;
+            held95 += in95 ? 1 : 0;
+            n++;
+        }
+
+        double share80() {
+            return 100 * held80 / n;
+        }
+
+        double share95() {
+            return 100 * held95 / n;
+        }
+    }
+
+    private static Coverage of(LongStream seeds) {
+        Count index = new Count();
+        Count drift = new Count();
+        Count peak = new Count();
+        double[] scores = new double[3];
+        seeds.forEach(seed -> {
+            SampleWorld world = SampleWorld.generate(seed);
+            Truths truths = world.truths();
+            MarketIndex found = PriceModel.fit(world.joinedCars()).index().orElseThrow();
+            List<IndexMonth> months = found.months();
+            List<IndexMonth> alone = PriceModel.options().with(dummies()).fit(world.joinedCars()).index().orElseThrow().months();
+            for (int k = 1; k < months.size(); k++) {
+                double truth = truths.index(k, 0);
+                index.add(months.get(k).range80().holds(truth), months.get(k).range95().holds(truth));
+                scores[0] += score(months.get(k).range95(), truth);
+                scores[1] += score(alone.get(k).range95(), truth);
+                scores[2]++;
+            }
+            for (int window : new int[] {6, 12}) {
+                Drift d = found.drift(window).orElseThrow();
+                double truth = Figures.percent(truths.drift(window));
+                drift.add(d.range80().holds(truth), d.range95().holds(truth));
+            }
+            Peak p = found.peak();
+            peak.add(p.within(0.80).contains(truths.month(truths.peakMonth())), p.within(0.95).contains(truths.month(truths.peakMonth())));
+        });
+        return new Coverage(index.share80(), index.share95(), drift.share80(), drift.share95(), peak.share80(), peak.share95(),
+                scores[0] / scores[2], scores[1] / scores[2]);
+    }
+
+    /** Months that know nothing of each other: steps of any size, without a season or lines of their own. */
+    private static Assumptions dummies() {
+        Assumptions all = Assumptions.defaults();
+        for (Assumption a : List.of(all.get("spread_market_month"), all.get("correlation_market_months"), all.get("spread_season"))) {
+            double middle = a.name().equals("spread_market_month") ? 1 : 1e-3;
+            all = all.with(new Assumption(a.name(), a.question(), middle, 0, a.unit(), a.source(), a.note()));
+        }
+        return all;
+    }
+
+    /** Width and 2 / 0.05 for each unit by which the truth lies outside: T. Gneiting, A. Raftery, J. Amer. Statist. Assoc. 102 (2007). */
+    private static double score(Range range, double truth) {
+        double low = Math.log(range.low());
+        double high = Math.log(range.high());
+        double log = Math.log(truth);
+        return high - low + 40 * (Math.max(0, low - log) + Math.max(0, log - high));
+    }
+
+    private static void within(double found, double low, double high, Coverage all) {
+        assertTrue(found >= low && found <= high, all.toString());
+    }
+
+    @Test
+    @Tag("full")
+    void sixty_worlds_hold_their_index_drift_and_peak_as_promised() {
+        Coverage c = of(LongStream.range(1000, 1060));
+        within(c.index80, 75, 85, c);
+        within(c.index95, 92, 98, c);
+        within(c.drift80, 75, 85, c);
+        within(c.drift95, 92, 98, c);
+        within(c.peak95, 92, 100, c);
+        assertTrue(c.score < 0.9 * c.scoreOfDummies, c.toString());
+    }
+
+    @Test
+    void four_worlds_hold_them_nearly_as_promised() {
+        Coverage c = of(LongStream.range(1000, 1004));
+        within(c.index80, 55, 100, c);
+        within(c.index95, 75, 100, c);
+        within(c.drift95, 70, 100, c);
+        within(c.peak95, 50, 100, c);
+        assertTrue(c.score < 1.2 * c.scoreOfDummies, c.toString());
+    }
+}

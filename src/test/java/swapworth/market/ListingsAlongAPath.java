@@ -1,0 +1,79 @@
+package swapworth.market;
+
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import java.util.SortedMap;
+import swapworth.listing.Car;
+import swapworth.listing.CarFacts;
+import swapworth.listing.Listing;
+import swapworth.listing.Origin;
+import swapworth.listing.Outcome;
+import swapworth.listing.Price;
+import swapworth.listing.PriceIncludes;
+import swapworth.listing.PriceKind;
+import swapworth.listing.Saved;
+import swapworth.listing.Seller;
+import swapworth.money.Money;
+
+/** Invented listings of one line whose market follows a stated path: so many cars a month, errors of Student's t of scale 0.12. */
+final class ListingsAlongAPath {
+    private static final double SCALE = 0.12;
+    private static final int DEGREES = 5;
+
+    private final Random random;
+    private final List<Car> cars = new ArrayList<>();
+
+    private ListingsAlongAPath(long seed) {
+        this.random = new Random(seed);
+    }
+
+    /**
+     * Cars of one to twelve model years before the month.
+     *
+     * @param level ln of the level of each month
+     */
+    static List<Car> of(SortedMap<YearMonth, Double> level, int perMonth, long seed) {
+        ListingsAlongAPath made = new ListingsAlongAPath(seed);
+        level.forEach((month, log) -> {
+            for (int i = 0; i < perMonth; i++) {
+                made.add(month, month.getYear() - 1 - made.random.nextInt(12), log);
+            }
+        });
+        return made.cars;
+    }
+
+    /** Cars of one model year. */
+    static List<Car> ofModelYear(int modelYear, SortedMap<YearMonth, Double> level, int perMonth, long seed) {
+        ListingsAlongAPath made = new ListingsAlongAPath(seed);
+        level.forEach((month, log) -> {
+            for (int i = 0; i < perMonth; i++) {
+                made.add(month, modelYear, log);
+            }
+        });
+        return made.cars;
+    }
+
+    private void add(YearMonth month, int modelYear, double level) {
+        LocalDate day = month.atDay(1 + random.nextInt(month.lengthOfMonth()));
+        double age = day.getYear() + (day.getDayOfYear() - 182.5) / 365.25 - modelYear;
+        double miles = Math.rint(age * 9000 * Math.exp(0.3 * random.nextGaussian()));
+        double squares = 0;
+        for (int k = 0; k < DEGREES; k++) {
+            double g = random.nextGaussian();
+            squares += g * g / DEGREES;
+        }
+        double log = Math.log(12_000) - 0.09 * (age - 7) - 0.04 * (miles - 60_000) / 10_000 + level
+                + SCALE * random.nextGaussian() / Math.sqrt(squares);
+        long amount = Math.round(Math.exp(log));
+        String id = "car-" + cars.size();
+        CarFacts facts = CarFacts.of("Abel").modelYear(modelYear).mileage(TestCars.miles(miles)).seller(Seller.PRIVATE).build();
+        Listing listing = new Listing(new Origin("listings.csv", cars.size() + 2), Optional.of(id), Optional.of(day), facts,
+                new Price(Money.of(Long.toString(amount), "USD"), amount, PriceKind.ASKING, PriceIncludes.NEITHER), Outcome.GONE,
+                Optional.of(day), Saved.WHOLE_SEARCH, Optional.empty(), Optional.empty(), List.of());
+        cars.add(new Car(id, List.of(listing), facts, List.of()));
+    }
+}

@@ -1,0 +1,79 @@
+package swapworth.market;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import swapworth.listing.Outcome;
+import swapworth.listing.Seller;
+import swapworth.market.TimeOnMarket.Asked;
+import swapworth.market.TimeOnMarket.Vanished;
+import swapworth.statistics.Survival;
+import swapworth.world.CarOfWorld;
+import swapworth.world.SampleWorld;
+
+/** How long cars of a known world are on offer, how their asks are cut, and what is paid. */
+class TimeOnMarketTest {
+    private static final SampleWorld WORLD = SampleWorld.withDefaults().withCarsPerLine(100).generate(602);
+    private static final TimeOnMarket TIME = TimeOnMarket.of(PriceModel.fit(WORLD.joinedCars())).orElseThrow();
+
+    @Test
+    void the_two_curves_enclose_the_share_that_is_truly_sold() {
+        // What a collector cannot see: how many days after first seen a car was truly sold; a kept one never is.
+        List<CarOfWorld> cars = WORLD.cars();
+        double n = 0;
+        double sold = 0;
+        for (TimeOnMarket.Offer offer : TIME.offers()) {
+            CarOfWorld car = cars.stream().filter(c -> c.name().equals(offer.car())).findFirst().orElseThrow();
+            long offeredBefore = WORLD.joinedCars().get(cars.indexOf(car)).firstSeen().orElseThrow().toEpochDay()
+                    - car.offeredOn().toEpochDay();
+            n++;
+            sold += car.fate() == CarOfWorld.Fate.SOLD && car.daysOnOffer() - offeredBefore <= 40 ? 1 : 0;
+        }
+        double unsold = 1 - sold / n;
+        double longest = TIME.untilSale(Vanished.NOT_SOLD).at(40);
+        double shortest = TIME.untilSale(Vanished.SOLD).at(40);
+        assertTrue(shortest < unsold + 0.05 && unsold < longest + 0.05, shortest + " < " + unsold + " < " + longest);
+        assertTrue(shortest < longest);
+    }
+
+    @Test
+    void cars_asked_above_fair_value_stay_longer() {
+        Survival above = TIME.untilSale(Asked.ABOVE, Vanished.SOLD);
+        Survival below = TIME.untilSale(Asked.BELOW, Vanished.SOLD);
+        assertTrue(above.meanUpTo(60) > below.meanUpTo(60) + 3, above.meanUpTo(60) + " against " + below.meanUpTo(60));
+    }
+
+    @Test
+    void cuts_have_the_size_and_the_timing_of_the_world() {
+        // The world cuts 3 to 6 % at a time, and 2 to 4 % with a repost, for the first time after two to three weeks.
+        TimeOnMarket.Cuts cuts = TIME.cuts().orElseThrow();
+        assertTrue(cuts.percent() > 3 && cuts.percent() < 6, cuts.toString());
+        assertTrue(cuts.firstAfterDays() > 7 && cuts.firstAfterDays() < 30, cuts.toString());
+    }
+
+    @Test
+    void what_is_paid_comes_from_the_pairs_and_without_them_from_the_assumptions() {
+        TimeOnMarket.Paid own = TIME.paid().get(0);
+        double truth = 100 * Math.expm1(WORLD.truths().effect("level_private_sold"));
+        assertEquals(Seller.PRIVATE, own.seller());
+        assertTrue(own.pairs() > 30, own.toString());
+        assertEquals(truth, own.percent(), 2, own.toString());
+        TimeOnMarket none = TimeOnMarket.of(PriceModel.fit(TestCars.line("Abel", 12_000, 25, 1))).orElseThrow();
+        assertEquals(0, none.paid().get(0).pairs());
+        assertEquals(-6, none.paid().get(0).percent(), 1e-9);
+        assertTrue(none.tables().get(2).text().contains("assumption"), none.tables().get(2).text());
+    }
+
+    @Test
+    void a_vanished_car_is_sold_in_one_curve_only_and_auctions_are_in_none() {
+        long gone = TIME.offers().stream().filter(o -> o.outcome() == Outcome.GONE).count();
+        assertTrue(gone > 0);
+        assertEquals(gone, TIME.untilSale(Vanished.SOLD).endings() - TIME.untilSale(Vanished.NOT_SOLD).endings());
+        assertTrue(TIME.offers().size() < WORLD.cars().size(), "some cars are only at auctions");
+        assertInstanceOf(Answer.NotTold.class, TimeOnMarket.of(PriceModel.fit(WORLD.joinedCars().stream()
+                .filter(c -> c.facts().seller() == Seller.AUCTION).toList())));
+    }
+}

@@ -1,0 +1,311 @@
+package swapworth.project;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.lang.management.ManagementFactory;
+import java.lang.management.ThreadMXBean;
+import java.math.BigDecimal;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Currency;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import swapworth.project.Entry.Direction;
+import swapworth.project.Entry.Status;
+import swapworth.project.LedgerSums.Sum;
+import swapworth.reading.RowProblem;
+import swapworth.reading.UnusableFileException;
+import swapworth.table.Table;
+
+/** Ledgers to the cent: what counts, what is asked, and sums that a person can add again. */
+class LedgerTest {
+
+    @TempDir
+    Path folder;
+
+    private Ledger read(String... lines) throws IOException {
+        return Ledger.read(Files.writeString(folder.resolve("ledger.csv"), String.join("\n", lines) + "\n"));
+    }
+
+    private static BigDecimal cents(String text) {
+        return new BigDecimal(text);
+    }
+
+    private static String reasons(List<RowProblem> problems) {
+        return problems.stream().map(p -> p.line() + " " + p.column() + ": " + p.message()).collect(Collectors.joining("\n"));
+    }
+
+    /** A small undertaking in two currencies; every figure below was added up by hand. */
+    private static final String[] UNDERTAKING = {
+        "date,amount,currency,note,car,category,direction,status,gross,fee,postage,hours,charged",
+        "2026-01-05,8000.00,USD,the open car,recipient,purchase,,,,,,,",
+        "2026-01-09,4100.00,EUR,the crashed saloon,donor,purchase,,,,,,,",
+        "2026-01-12,333.33,EUR,carriage of both cars,recipient: 1; donor: 2,freight,,,,,,,",
+        "2026-01-20,100.00,USD,seals for both,recipient; donor; project,part,,,,,,,",
+        "2026-02-02,49.95,EUR,one seal too many,project,part,in,,,,,,",
+        "2026-02-03,,USD,seats of the saloon,donor,,,,620.00,74.40,38.15,2.5,",
+        "2026-02-07,600.00,USD,engine crane,project,tool,,,,,,,25",
+        "2026-02-08,12.34,USD,no idea,,,,,,,,,",
+        "2026-02-09,,,taking the saloon apart,donor,own hours,,,,,,31,",
+        "2026-03-01,900.00,USD,welding,project,labour,,committed,,,,,",
+        "2026-03-15,250.00,EUR,glass of the saloon,donor,part sold,in,estimate,,,,,"};
+
+    private Ledger undertaking(List<String> rows) throws IOException {
+        Files.writeString(folder.resolve("rates.csv"), "date,from,to,rate\n2026-01-01,EUR,USD,1.0800\n2026-02-01,EUR,USD,1.1000\n");
+        List<String> lines = new ArrayList<>(List.of(UNDERTAKING[0]));
+        lines.addAll(rows);
+        return read(lines.toArray(String[]::new));
+    }
+
+    private Ledger undertaking() throws IOException {
+        return undertaking(List.of(UNDERTAKING).subList(1, UNDERTAKING.length));
+    }
+
+    private static Map<String, Sum> named(List<Sum> sums) {
+        return sums.stream().collect(Collectors.toMap(Sum::name, s -> s));
+    }
+
+    @Test
+    void an_undertaking_in_two_currencies_adds_up_to_the_cent() throws IOException {
+        Ledger ledger = undertaking();
+        assertEquals(11, ledger.read().used(), reasons(ledger.read().problems()));
+        assertEquals("USD", ledger.currency().getCurrencyCode());
+        assertEquals(LocalDate.of(2026, 2, 9), ledger.on());
+        Map<String, Sum> by = named(ledger.sums().byCategory());
+        // 8000 + 4100 x 1.08 = 8000 + 4428
+        assertEquals(cents("12428.00"), by.get("purchase").paid());
+        // 333.33 x 1.08 = 359.9964
+        assertEquals(cents("360.00"), by.get("freight").paid());
+        // 100 paid; 49.95 x 1.10 = 54.945, half to even 54.94, came back
+        assertEquals(cents("100.00"), by.get("part").paid());
+        assertEquals(cents("54.94"), by.get("part").refunded());
+        // 620 - 74.40 - 38.15
+        assertEquals(cents("507.45"), by.get("part sold").sold());
+        assertEquals(cents("600.00"), by.get("tool").paid());
+        assertEquals(cents("12.34"), by.get("unsorted").paid());
+        assertEquals(cents("0.00"), by.get("own hours").paid());
+        // 250 x 1.10, still to come in: the rate is that of the day of the ledger
+        assertEquals(cents("-275.00"), by.get("part sold").estimated());
+        Sum all = ledger.sums().total();
+        // 12428 + 360 + 100 + 600 + 12.34
+        assertEquals(cents("13500.34"), all.paid());
+        // 13500.34 - 54.94 - 507.45
+        assertEquals(cents("12937.95"), all.net());
+        // + 900 - 275
+        assertEquals(cents("13562.95"), all.atCompletion());
+        assertEquals(33.5, ledger.sums().hoursSoFar());
+    }
+
+    @Test
+    void shared_rows_fall_on_their_cars_and_the_cents_add_up() throws IOException {
+        Map<String, Sum> cars = named(undertaking().sums().byCar());
+        // 8000 + a third of 360.00 + a third of 100.00, of which the first of three gets the odd cent
+        assertEquals(cents("8153.34"), cars.get("recipient").paid());
+        // 4428 + 240.00 + 33.33
+        assertEquals(cents("4701.33"), cars.get("donor").paid());
+        // 33.33 + a quarter of 600 + 12.34
+        assertEquals(cents("195.67"), cars.get("project").paid());
+        assertEquals(cents("450.00"), cars.get("tools kept, not charged").paid());
+        BigDecimal all = cars.values().stream().map(Sum::atCompletion).reduce(BigDecimal.ZERO, BigDecimal::add);
+        assertEquals(cents("13562.95"), all);
+        assertEquals(cents("450.00"), undertaking().sums().keptSoFar());
+    }
+
+    @Test
+    void cash_by_month_adds_up_to_what_is_in_it() throws IOException {
+        Map<YearMonth, BigDecimal> months = undertaking().sums().cashByMonth();
+        // 12428 + 360 + 100
+        assertEquals(cents("12888.00"), months.get(YearMonth.of(2026, 1)));
+        // - 54.94 - 507.45 + 600 + 12.34
+        assertEquals(cents("49.95"), months.get(YearMonth.of(2026, 2)));
+        assertEquals(2, months.size());
+    }
+
+    @Test
+    void sums_do_not_depend_on_the_order_of_rows() throws IOException {
+        Ledger ledger = undertaking();
+        for (int seed = 0; seed < 20; seed++) {
+            List<String> rows = new ArrayList<>(List.of(UNDERTAKING).subList(1, UNDERTAKING.length));
+            Collections.shuffle(rows, new Random(seed));
+            Ledger other = undertaking(rows);
+            assertEquals(ledger.sums().byCategory(), other.sums().byCategory());
+            assertEquals(ledger.sums().byCar(), other.sums().byCar());
+            assertEquals(ledger.sums().total(), other.sums().total());
+            assertEquals(Forecast.of(ledger).figures(), Forecast.of(other).figures());
+        }
+    }
+
+    @Test
+    void every_figure_is_the_sum_of_the_rows_it_leads_to() throws IOException {
+        Ledger ledger = undertaking();
+        for (Category category : Category.values()) {
+            Table rows = ledger.sums().rowsOf(category);
+            BigDecimal sum = BigDecimal.ZERO;
+            for (var row : rows.rows()) {
+                sum = sum.add(row.get(8).exact().isEmpty() ? BigDecimal.ZERO : new BigDecimal(row.get(8).exact()));
+                sum = sum.subtract(row.get(9).exact().isEmpty() ? BigDecimal.ZERO : new BigDecimal(row.get(9).exact()));
+            }
+            Sum shown = named(ledger.sums().byCategory()).get(category.words());
+            assertEquals(0, sum.compareTo(shown == null ? BigDecimal.ZERO : shown.atCompletion()), category.words());
+        }
+    }
+
+    @Test
+    void the_largest_remainders_get_the_odd_cents() {
+        List<BigDecimal> weights = List.of(cents("1"), cents("1"), cents("1"));
+        assertEquals(List.of(cents("0.34"), cents("0.33"), cents("0.33")), Apportioned.of(cents("1.00"), weights));
+        assertEquals(List.of(cents("0.01"), cents("0.01"), cents("0.00")), Apportioned.of(cents("0.02"), weights));
+        // 10.01 by 60 and 40: 6.006 and 4.004, the odd cent to the first
+        assertEquals(List.of(cents("6.01"), cents("4.00")), Apportioned.of(cents("10.01"), List.of(cents("60"), cents("40"))));
+        Random random = new Random(11);
+        for (int k = 0; k < 500; k++) {
+            BigDecimal amount = BigDecimal.valueOf(random.nextInt(100_000), 2);
+            List<BigDecimal> some = new ArrayList<>();
+            for (int i = 0; i <= random.nextInt(6); i++) {
+                some.add(BigDecimal.valueOf(1 + random.nextInt(99)));
+            }
+            List<BigDecimal> parts = Apportioned.of(amount, some);
+            assertEquals(amount, parts.stream().reduce(BigDecimal.ZERO.setScale(2), BigDecimal::add));
+            BigDecimal all = some.stream().reduce(BigDecimal.ZERO, BigDecimal::add);
+            for (int i = 0; i < parts.size(); i++) {
+                double exact = amount.doubleValue() * some.get(i).doubleValue() / all.doubleValue();
+                assertTrue(Math.abs(parts.get(i).doubleValue() - exact) < 0.01 + 1e-9);
+            }
+        }
+    }
+
+    @Test
+    void a_row_needs_day_amount_and_note_and_nothing_else() throws IOException {
+        Ledger ledger = read("date,amount,note", "2026-03-04,19.99,wire", "2026-03-05,$5,clips");
+        assertEquals(cents("24.99"), ledger.sums().total().net());
+        Entry entry = ledger.entries().get(0);
+        assertEquals(Category.UNSORTED, entry.category());
+        assertEquals(Direction.OUT, entry.direction());
+        assertEquals(Status.ACTUAL, entry.status());
+        assertEquals(List.of(new Entry.Share("project", cents("19.99"))), entry.shares());
+    }
+
+    @Test
+    void an_unnamed_or_strange_category_is_unsorted_and_in_every_total() throws IOException {
+        Ledger ledger = read("date,amount,note,category", "2026-03-04,10,wire,", "2026-03-05,5,a thing,gubbins", "2026-03-06,1,clip,part");
+        assertEquals(cents("15.00"), named(ledger.sums().byCategory()).get("unsorted").paid());
+        assertEquals(cents("16.00"), ledger.sums().total().paid());
+        assertTrue(reasons(ledger.read().oddities()).contains("this word is not understood"), reasons(ledger.read().oddities()));
+    }
+
+    @Test
+    void a_negative_amount_is_money_that_came_back() throws IOException {
+        Ledger ledger = read("date,amount,note,category,direction", "2026-03-04,80,pump,part,", "2026-03-09,-80,pump sent back,part,",
+                "2026-03-10,-5,twice said,part,in");
+        Sum part = named(ledger.sums().byCategory()).get("part");
+        assertEquals(cents("80.00"), part.refunded());
+        assertEquals(0, part.net().signum());
+        assertEquals(1, ledger.read().rejected().size());
+        assertTrue(reasons(ledger.read().rejected()).contains("says it twice"));
+    }
+
+    @Test
+    void an_actual_after_the_day_of_the_ledger_is_still_to_come_and_counted_once() throws IOException {
+        Path file = Files.writeString(folder.resolve("ledger.csv"), "date,amount,note,status\n2026-03-04,80,pump,\n2026-05-01,300,exhaust,actual\n");
+        Ledger ledger = Ledger.withDefaults().on(LocalDate.of(2026, 4, 1)).read(file);
+        Sum all = ledger.sums().total();
+        assertEquals(cents("80.00"), all.net());
+        assertEquals(cents("300.00"), all.committed());
+        assertEquals(cents("380.00"), all.atCompletion());
+        assertTrue(reasons(ledger.read().oddities()).contains("3 date: this day lies after 2026-04-01"), reasons(ledger.read().oddities()));
+    }
+
+    @Test
+    void low_above_high_is_rejected_with_its_numbers() throws IOException {
+        Ledger ledger = read("date,amount,note,low,likely,high", "2026-03-04,80,pump,,,", "2026-03-05,,welding,900,700,500",
+                "2026-03-06,,paint,100,200,150", "2026-03-07,,trim,100,,150");
+        assertEquals(1, ledger.entries().size());
+        assertTrue(reasons(ledger.read().rejected()).contains("must stand in this order, not 900, 700, 500"), reasons(ledger.read().rejected()));
+        assertTrue(reasons(ledger.read().rejected()).contains("needs the likely amount"));
+        assertEquals(3, ledger.read().rejected().size());
+    }
+
+    @Test
+    void something_sold_from_a_car_never_bought_is_kept_and_asked_about() throws IOException {
+        Ledger ledger = read("date,amount,note,category,car", "2026-03-01,500,hulk,purchase,donor", "2026-03-04,80,seat,part sold,donor",
+                "2026-03-05,60,seat,part sold,red wreck");
+        assertEquals(cents("140.00"), ledger.sums().total().sold());
+        assertEquals(1, ledger.read().questions().size());
+        assertTrue(reasons(ledger.read().questions()).contains("4 car: something of red wreck is sold"), reasons(ledger.read().questions()));
+    }
+
+    @Test
+    void the_same_row_twice_is_kept_and_asked_about() throws IOException {
+        Ledger ledger = read("date,amount,note", "2026-03-04,80,seat", "2026-03-04,80,Seat", "2026-03-04,80,other seat");
+        assertEquals(cents("240.00"), ledger.sums().total().net());
+        assertEquals(1, ledger.read().questions().size());
+        assertTrue(reasons(ledger.read().questions()).contains("stand on line 2 too"));
+    }
+
+    @Test
+    void gross_is_not_income() throws IOException {
+        Ledger ledger = read("date,amount,note,category,gross,fee,postage", "2026-03-01,500,hulk,purchase,,,",
+                "2026-03-04,200,lamps,part sold,200,26,14.50", "2026-03-05,40,a lone fee,part sold,,4,");
+        assertEquals(cents("199.50"), ledger.sums().total().sold());
+        String questions = reasons(ledger.read().questions());
+        assertTrue(questions.contains("leaves 159.50") && questions.contains("beside no gross price"), questions);
+    }
+
+    @Test
+    void a_missing_rate_and_an_unknown_currency_are_named_and_nothing_is_counted() throws IOException {
+        Files.writeString(folder.resolve("rates.csv"), "date,from,to,rate\n2026-02-01,EUR,USD,1.10\n");
+        Ledger ledger = read("date,amount,currency,note", "2026-03-04,80,USD,pump", "2026-03-05,15,USD,clip", "2026-01-05,50,EUR,too early",
+                "2026-03-06,50,GBP,no rate at all", "2026-03-07,50,XQZ,no currency", "2026-03-08,10,EUR,fine", "2026-03-09,5,USD,pin");
+        assertEquals(cents("111.00"), ledger.sums().total().net());
+        assertEquals(2, ledger.read().setAside().size());
+        String aside = reasons(ledger.read().setAside());
+        assertTrue(aside.contains("no rate from EUR to USD on or before 2026-01-05") && aside.contains("no rate from GBP to USD"), aside);
+        assertTrue(reasons(ledger.read().rejected()).contains("6 currency: this is no currency"), reasons(ledger.read().rejected()));
+        assertEquals(7, ledger.read().used() + ledger.read().setAside().size() + ledger.read().rejected().size());
+    }
+
+    @Test
+    void a_currency_without_cents_has_none() throws IOException {
+        Ledger ledger = Ledger.withDefaults().in(Currency.getInstance("JPY")).read(Files.writeString(folder.resolve("ledger.csv"),
+                "date,amount,currency,note,car\n2026-03-04,1001,JPY,pump,recipient; donor\n"));
+        assertEquals(List.of(new Entry.Share("recipient", cents("501")), new Entry.Share("donor", cents("500"))),
+                ledger.entries().get(0).shares());
+    }
+
+    @Test
+    void a_ledger_without_its_columns_names_them() {
+        UnusableFileException e = assertThrows(UnusableFileException.class, () -> read("date,amount", "2026-03-04,80"));
+        assertTrue(e.getMessage().contains("note") && e.getMessage().contains("amount"), e.getMessage());
+    }
+
+    /** Processor time of the thread that reads, so that whatever else runs on the machine does not count. */
+    @Test
+    void a_hundred_thousand_rows_take_less_than_two_seconds() throws IOException {
+        StringBuilder text = new StringBuilder("date,amount,note,car,category,status,low,likely,high\n");
+        long sum = 0;
+        for (int i = 0; i < 100_000; i++) {
+            int cents = 100 + i * 37 % 90_000;
+            sum += cents;
+            text.append("2026-0").append(1 + i % 9).append("-1").append(i % 10).append(',').append(cents / 100).append('.')
+                    .append(cents / 10 % 10).append(cents % 10).append(",thing ").append(i).append(",donor,part,,,,\n");
+        }
+        Path file = Files.writeString(folder.resolve("ledger.csv"), text);
+        ThreadMXBean clock = ManagementFactory.getThreadMXBean();
+        long begin = clock.getCurrentThreadCpuTime();
+        Ledger ledger = Ledger.read(file);
+        assertEquals(BigDecimal.valueOf(sum, 2), ledger.sums().total().net());
+        double seconds = (clock.getCurrentThreadCpuTime() - begin) / 1e9;
+        assertTrue(seconds < 2, seconds + " s");
+    }
+}

@@ -1,0 +1,239 @@
+package swapworth.swap;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Random;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+import swapworth.assumptions.Assumption;
+import swapworth.assumptions.Assumptions;
+import swapworth.listing.Car;
+import swapworth.listing.CarFacts;
+import swapworth.listing.LevelOfTrade;
+import swapworth.listing.PriceIncludes;
+import swapworth.listing.Runs;
+import swapworth.listing.Seller;
+import swapworth.market.FairValue;
+import swapworth.market.PriceModel;
+import swapworth.market.Subject;
+import swapworth.market.TestCars;
+import swapworth.market.ValueDraws;
+import swapworth.statistics.Draws;
+import swapworth.statistics.Quantiles;
+import swapworth.table.Table;
+
+/** What a finished swap is worth: each part by hand where it can be, and what must not happen. */
+class SwapValueTest {
+    private static final SwapWorld WORLD = new SwapWorld(SwapWorld.Size.RING, 3, 0.1);
+    private static final PriceModel MODEL = PriceModel.fit(WORLD.cars());
+    private static final CarFacts FACTS = CarFacts.of("Line 00").body("shell 0").runningGear("gear 3").modelYear(2013)
+            .mileage(TestCars.miles(70_000)).gearMileage(TestCars.miles(40_000)).seller(Seller.PRIVATE).build();
+    private static final FinishedCar CAR = FinishedCar.of("the swap", FACTS).with(BuiltBy.OWNER);
+    private static final CarFacts FACTORY = SwapWorld.facts(3, 3, 2013, 70_000).build();
+
+    private static SwapValue value(SwapValue.Options options, FinishedCar car) {
+        return assertInstanceOf(SwapValue.class, options.value(car, MODEL));
+    }
+
+    private static Assumptions with(String name, double middle, double spread) {
+        Assumption a = Assumptions.defaults().get(name);
+        return Assumptions.defaults().with(new Assumption(name, a.question(), middle, spread, a.unit(), "test", ""));
+    }
+
+    private static Approach.Told told(SwapValue value, Approach.Kind kind) {
+        return (Approach.Told) value.approaches().stream().filter(a -> a.kind() == kind).findFirst().orElseThrow();
+    }
+
+    private static double median(double[] values) {
+        return Quantiles.of(values, 0.5);
+    }
+
+    private static double[] level(CarFacts facts) {
+        ValueDraws draws = MODEL.draws(4000, 1);
+        return draws.level(Subject.of(facts, LevelOfTrade.PRIVATE_ASKING, SwapWorld.DAY));
+    }
+
+    @Test
+    void draws_belong_to_the_states_of_the_market() {
+        SwapValue value = value(SwapValue.options().withFactoryEquivalent(FACTORY), CAR);
+        double[] stock = level(SwapWorld.facts(0, 0, 2013, 70_000).build());
+        assertEquals(4000, value.draws().length);
+        double correlation = Draws.covariance(stock, value.levelDraws())
+                / Math.sqrt(Draws.covariance(stock, stock) * Draws.covariance(value.levelDraws(), value.levelDraws()));
+        assertTrue(correlation > 0.1, "correlation with the stock car's draws: " + correlation);
+        ValueDraws joint = MODEL.draws(4000, 1);
+        assertArrayEquals(value.draws(), value(SwapValue.options().withFactoryEquivalent(FACTORY).with(joint), CAR).draws(), 0);
+    }
+
+    // By hand: stock + position (factory - stock), draw by draw, where the position is known.
+    @Test
+    void a_known_position_lies_between_stock_and_factory() {
+        FinishedCar same = FinishedCar.of("the swap", FACTS.toBuilder().gearMileage(TestCars.miles(70_000)).build());
+        double[] found = told(value(SwapValue.options().withFactoryEquivalent(FACTORY).assuming(with("swap_position", 0.4, 0)), same),
+                Approach.Kind.POSITION).level();
+        double[] stock = level(SwapWorld.facts(0, 0, 2013, 70_000).build());
+        double[] factory = level(SwapWorld.facts(3, 3, 2013, 70_000).build());
+        for (int i = 0; i < 100; i++) {
+            assertEquals(stock[i] + 0.4 * (factory[i] - stock[i]), found[i], 1e-6 * found[i]);
+        }
+    }
+
+    // By hand: (stock - removed + gear + 0.25 work - 400) x (1 - 3 %), amounts stated without spread.
+    @Test
+    void cost_adds_up() {
+        SwapCost cost = SwapCost.unstated().withGear(UnsureAmount.stated(3000, 0, "stated")).withWork(UnsureAmount.stated(2000, 0, "stated"))
+                .withRemoved(UnsureAmount.stated(700, 0, "stated"))
+                .withLosses(List.of(new SwapCost.Loss("air conditioning", 400, 0), new SwapCost.Loss("zone rule", 0, 0.03)));
+        double[] found = told(value(SwapValue.options().assuming(with("swap_work_share", 0.25, 0)), CAR.with(cost)), Approach.Kind.COST).level();
+        double[] stock = level(SwapWorld.facts(0, 0, 2013, 70_000).build());
+        for (int i = 0; i < 100; i++) {
+            assertEquals((stock[i] - 700 + 3000 + 500 - 400) * 0.97, found[i], 1e-6 * found[i]);
+        }
+    }
+
+    // By hand: the logarithm of the price moves from chassis to running-gear mileage by the share.
+    @Test
+    void the_effect_of_mileage_is_shared_between_chassis_and_running_gear() {
+        Assumptions half = with("swap_mileage_share", 0.3, 0).with(new Assumption("swap_built_by_owner",
+                Assumptions.defaults().get("swap_built_by_owner").question(), 0, 0, "%", "test", ""));
+        double[] found = told(value(SwapValue.options().assuming(half), CAR), Approach.Kind.BODY_AND_GEAR).level();
+        double[] chassis = level(FACTS.toBuilder().powerKw(SwapWorld.power(3)).build());
+        double[] gear = level(FACTS.toBuilder().powerKw(SwapWorld.power(3)).mileage(TestCars.miles(40_000)).build());
+        for (int i = 0; i < 100; i++) {
+            assertEquals(Math.exp(0.7 * Math.log(chassis[i]) + 0.3 * Math.log(gear[i])), found[i], 1e-6 * found[i]);
+        }
+    }
+
+    @Test
+    void a_pair_seen_many_times_agrees_with_the_ordinary_fair_value() {
+        List<Car> cars = new ArrayList<>(WORLD.cars());
+        Random random = new Random(5);
+        for (int k = 0; k < 40; k++) {
+            double miles = 30_000 + random.nextInt(80_000);
+            CarFacts facts = FACTS.toBuilder().powerKw(SwapWorld.power(3)).modelYear(2009 + k % 9).mileage(TestCars.miles(miles)).build();
+            double log = 9.9 - 0.09 * (facts.ageOn(SwapWorld.DAY).orElseThrow() - 13) - 0.04 * (miles / 10_000 - 7) + 0.12 * random.nextGaussian();
+            cars.add(TestCars.car(1000 + k, facts, Math.exp(log)));
+        }
+        PriceModel model = PriceModel.fit(cars);
+        CarFacts facts = FACTS.toBuilder().powerKw(SwapWorld.power(3)).gearMileage(TestCars.miles(70_000)).build();
+        SwapValue value = assertInstanceOf(SwapValue.class, SwapValue.of(FinishedCar.of("often seen", facts).with(BuiltBy.OWNER), model));
+        FairValue fair = assertInstanceOf(FairValue.class, model.value(Subject.of(facts, LevelOfTrade.PRIVATE_ASKING, SwapWorld.DAY)));
+        Approach.Told own = told(value, Approach.Kind.BODY_AND_GEAR);
+        assertTrue(fair.level(0.80).holds(median(own.level())), fair + " against " + median(own.level()));
+        assertEquals(Math.log(fair.median()), Math.log(median(own.level())), 0.02);
+    }
+
+    @Test
+    void nothing_known_of_the_running_gear_gives_no_value_but_what_is_missing() {
+        List<Car> cars = WORLD.cars().stream().filter(c -> c.facts().runningGear().equals(Optional.of("gear 0"))).toList();
+        CarFacts facts = CarFacts.of("Line 00").body("shell 0").runningGear("nobody's six").modelYear(2013).mileage(TestCars.miles(70_000)).build();
+        NoSwapValue no = assertInstanceOf(NoSwapValue.class, SwapValue.of(FinishedCar.of("unknown", facts), PriceModel.fit(cars)));
+        assertEquals(3, no.approaches().size());
+        assertTrue(no.needed().size() >= 2 && no.needed().size() <= 3, no.needed().toString());
+        assertTrue(no.needed().get(0).contains("nobody's six"), no.needed().toString());
+        assertTrue(no.tables().get(0).text().contains("cannot tell"));
+    }
+
+    @Test
+    void the_order_of_what_was_seen_does_not_matter() {
+        List<OwnOffer> offers = new ArrayList<>(List.of(OwnOffer.refused(9000, SwapWorld.DAY), OwnOffer.refused(9800, SwapWorld.DAY.plusDays(20)),
+                OwnOffer.noTaker(16_000, 45, SwapWorld.DAY.plusDays(30)), OwnOffer.noTaker(14_500, 30, SwapWorld.DAY.plusDays(60))));
+        double[] first = value(SwapValue.options().withOffers(offers), CAR).draws();
+        Random random = new Random(1);
+        for (int k = 0; k < 5; k++) {
+            Collections.shuffle(offers, random);
+            assertArrayEquals(first, value(SwapValue.options().withOffers(offers), CAR).draws(), 0, "order " + k);
+        }
+    }
+
+    @Test
+    void refused_offers_bound_the_owners_value_and_move_the_price_toward_the_buyers_side() {
+        double before = value(SwapValue.options(), CAR).median();
+        SwapValue high = value(SwapValue.options().withOffers(List.of(OwnOffer.refused(1.3 * before, SwapWorld.DAY))), CAR);
+        SwapValue low = value(SwapValue.options().withOffers(List.of(OwnOffer.refused(0.6 * before, SwapWorld.DAY))), CAR);
+        assertTrue(high.median() > before && low.median() < before, low.median() + " " + before + " " + high.median());
+        assertEquals(Optional.of(1.3 * before), high.ownersValueAbove());
+    }
+
+    @Test
+    void standing_without_a_taker_lowers_the_price_the_more_the_longer() {
+        double before = value(SwapValue.options(), CAR).median();
+        double month = value(SwapValue.options().withOffers(List.of(OwnOffer.noTaker(before, 30, SwapWorld.DAY))), CAR).median();
+        double year = value(SwapValue.options().withOffers(List.of(OwnOffer.noTaker(before, 365, SwapWorld.DAY))), CAR).median();
+        assertTrue(year < month && month < before, year + " " + month + " " + before);
+    }
+
+    @Test
+    void a_sale_leaves_little_doubt() {
+        double before = value(SwapValue.options(), CAR).median();
+        SwapValue sold = value(SwapValue.options().with(LevelOfTrade.PRIVATE_SOLD).withOffers(List.of(OwnOffer.sold(1.1 * before, SwapWorld.DAY))), CAR);
+        assertEquals(1.1 * before, sold.median(), 0.03 * before);
+        assertTrue(sold.range(0.80).high() / sold.range(0.80).low() < 1.2, sold.range(0.80).toString());
+    }
+
+    private static SeenSwap seen(int number, double price, BuiltBy by) {
+        return new SeenSwap("seen " + number, FACTS, by, price, SeenSwap.Kind.ASKED, LevelOfTrade.PRIVATE_ASKING, PriceIncludes.NEITHER,
+                Optional.of(SwapWorld.DAY), Optional.empty());
+    }
+
+    @Test
+    void swaps_that_were_seen_narrow_the_range_and_lower_the_share_of_assumptions() {
+        SwapValue before = value(SwapValue.options().withFactoryEquivalent(FACTORY), CAR);
+        double price = 1.25 * before.median();
+        List<SeenSwap> seen = java.util.stream.IntStream.range(0, 6).mapToObj(k -> seen(k, price * (1 + 0.02 * k), BuiltBy.OWNER)).toList();
+        SwapValue after = value(SwapValue.options().withFactoryEquivalent(FACTORY).withSeen(seen), CAR);
+        assertTrue(after.median() > before.median());
+        assertTrue(after.level(0.80).high() / after.level(0.80).low() < before.level(0.80).high() / before.level(0.80).low());
+        for (Approach.Kind kind : List.of(Approach.Kind.BODY_AND_GEAR, Approach.Kind.POSITION)) {
+            assertTrue(told(after, kind).priorShare() < told(before, kind).priorShare(), kind.toString());
+        }
+    }
+
+    @Test
+    void the_user_may_weight_by_reason_and_the_result_says_so() {
+        SwapValue value = value(SwapValue.options().withFactoryEquivalent(FACTORY).weighted(Map.of(Approach.Kind.POSITION, 1.0),
+                "the club's sales are better than my listings"), CAR);
+        assertEquals(1, value.weights().get(Approach.Kind.POSITION), 1e-12);
+        assertTrue(value.tables().get(0).text().contains("the club's sales are better than my listings"));
+    }
+
+    @Test
+    void both_mileages_are_printed_apart_and_never_as_one() {
+        String all = value(SwapValue.options().withFactoryEquivalent(FACTORY), CAR).tables().stream().map(Table::text).collect(Collectors.joining());
+        assertTrue(all.contains("70,000 mi, read") && all.contains("40,000 mi, read"));
+        assertFalse(all.contains("55,000"), "the mean of the two");
+    }
+
+    @Test
+    void rollers_in_the_listings_stand_for_the_recipient_without_its_gear() {
+        List<Car> cars = new ArrayList<>(WORLD.cars());
+        for (int k = 0; k < 6; k++) {
+            cars.add(TestCars.car(2000 + k, SwapWorld.facts(0, 0, 2013, 70_000).runs(Runs.NO_ENGINE).build(), 4000 + 100 * k));
+        }
+        SwapValue value = assertInstanceOf(SwapValue.class, SwapValue.of(CAR, PriceModel.fit(cars)));
+        assertTrue(told(value, Approach.Kind.COST).remarks().stream().anyMatch(r -> r.contains("6 cars without an engine")));
+    }
+
+    @Test
+    void the_grids_multiply_out_to_the_value() {
+        SwapValue value = value(SwapValue.options().withFactoryEquivalent(FACTORY), CAR);
+        for (Table table : value.tables()) {
+            if (table.title().startsWith("From the")) {
+                double product = Double.parseDouble(table.rows().get(0).get(4).exact());
+                for (int r = 1; r < table.rows().size(); r++) {
+                    product *= Double.parseDouble(table.rows().get(r).get(1).exact());
+                }
+                assertEquals(value.median(), product, 1e-6 * value.median(), table.title());
+            }
+        }
+    }
+}
