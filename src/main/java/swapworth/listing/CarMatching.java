@@ -113,14 +113,14 @@ public final class CarMatching {
      */
     public Result match(List<Listing> listings) {
         List<RowProblem> oddities = new ArrayList<>();
-        List<Advertisement> advertisements = advertisements(listings, oddities);
-        int[] root = new int[advertisements.size()];
+        List<List<Listing>> groups = advertisements(listings, oddities);
+        int[] root = new int[groups.size()];
         for (int i = 0; i < root.length; i++) {
             root[i] = i;
         }
         Map<Integer, List<String>> reasons = new HashMap<>();
         if (threshold < Double.POSITIVE_INFINITY) {
-            join(advertisements, root, reasons);
+            join(groups, root, reasons);
         }
         // The root of a car is its first advertisement, so that cars come in the order of their roots.
         Map<Integer, List<Integer>> joined = new HashMap<>();
@@ -135,13 +135,14 @@ public final class CarMatching {
         List<Car> cars = new ArrayList<>(count);
         for (int i = 0; i < root.length; i++) {
             if (root[i] == i) {
-                cars.add(car(advertisements, joined.getOrDefault(i, List.of(i)), reasons.getOrDefault(i, List.of())));
+                cars.add(car(groups, joined.getOrDefault(i, List.of(i)), reasons.getOrDefault(i, List.of())));
             }
         }
         return new Result(cars, oddities);
     }
 
-    private static List<Advertisement> advertisements(List<Listing> listings, List<RowProblem> oddities) {
+    /** The rows of each advertisement, in the order of their days. */
+    private static List<List<Listing>> advertisements(List<Listing> listings, List<RowProblem> oddities) {
         List<List<Listing>> groups = new ArrayList<>(listings.size());
         SameId<List<Listing>> ids = new SameId<>(groups, group -> group.get(0).id(), listings.size());
         // Of the few ids that stand for several lines, the groups of all lines but the first.
@@ -174,11 +175,12 @@ public final class CarMatching {
             furtherGroups.put(id, more);
             groups.add(List.of(listing));
         }
-        List<Advertisement> advertisements = new ArrayList<>(groups.size());
         for (List<Listing> group : groups) {
-            advertisements.add(new Advertisement(group));
+            if (group.size() > 1) {
+                group.sort(Advertisement.BY_DAY);
+            }
         }
-        return advertisements;
+        return groups;
     }
 
     private static int ofLine(String vehicle, int known, int[] further, List<List<Listing>> groups) {
@@ -193,29 +195,17 @@ public final class CarMatching {
         return -1;
     }
 
-    /** The advertisements of one model line: which they are, and the points of their pairs. */
-    private record Line(int[] members, PairScore score) {
-    }
-
-    /** Two advertisements of a line, by their places in it. */
-    private record Link(Line line, int a, int b, double points) {
-        int first() {
-            return line.members[a];
-        }
-
-        int second() {
-            return line.members[b];
-        }
+    /** Two advertisements that reach the threshold, and why. */
+    private record Link(int first, int second, double points, String sentence) {
     }
 
     /** The pairs of one line that reach the threshold. */
-    private List<Link> links(List<Advertisement> advertisements, int[] members) {
+    private List<Link> links(List<List<Listing>> groups, int[] members) {
         List<Advertisement> ofLine = new ArrayList<>(members.length);
         for (int member : members) {
-            ofLine.add(advertisements.get(member));
+            ofLine.add(new Advertisement(groups.get(member)));
         }
         PairScore score = new PairScore(ofLine);
-        Line line = new Line(members, score);
         List<Link> links = new ArrayList<>();
         Candidates.of(ofLine, (a, b) -> {
             if (score.most(a, b) < threshold) {
@@ -223,19 +213,19 @@ public final class CarMatching {
             }
             double points = score.points(a, b);
             if (points >= threshold) {
-                links.add(new Link(line, a, b, points));
+                links.add(new Link(members[a], members[b], points, score.sentence(a, b)));
             }
         });
         return links;
     }
 
     /** The places of the advertisements of each line. */
-    private static List<int[]> lines(List<Advertisement> advertisements) {
+    private static List<int[]> lines(List<List<Listing>> groups) {
         Map<String, Integer> numbers = new HashMap<>();
-        int[] lineOf = new int[advertisements.size()];
+        int[] lineOf = new int[groups.size()];
         int[] sizes = new int[16];
         for (int i = 0; i < lineOf.length; i++) {
-            String vehicle = advertisements.get(i).vehicle;
+            String vehicle = groups.get(i).get(0).facts().vehicle();
             Integer number = numbers.get(vehicle);
             if (number == null) {
                 number = numbers.size();
@@ -256,44 +246,60 @@ public final class CarMatching {
         return lines;
     }
 
-    private void join(List<Advertisement> advertisements, int[] root, Map<Integer, List<String>> reasons) {
+    /** Advertisements that were taken for one car. */
+    private static final class Joined {
+        private List<Listing> sightings;
+        private int year;
+        private String trim;
+        private final List<String> reasons = new ArrayList<>();
+
+        Joined(Advertisement one) {
+            sightings = one.sightings;
+            year = one.year;
+            trim = one.trim;
+        }
+
+        boolean clashesWith(Joined other) {
+            return year != 0 && other.year != 0 && year != other.year
+                    || !trim.isEmpty() && !other.trim.isEmpty() && !trim.equals(other.trim);
+        }
+
+        void takeIn(Joined other, List<Listing> both, String why) {
+            sightings = both;
+            year = Math.max(year, other.year);
+            trim = trim.isEmpty() ? other.trim : trim;
+            reasons.addAll(other.reasons);
+            reasons.add(why);
+        }
+    }
+
+    private void join(List<List<Listing>> groups, int[] root, Map<Integer, List<String>> reasons) {
         List<Link> links = new ArrayList<>();
-        lines(advertisements).parallelStream().map(members -> links(advertisements, members)).toList().forEach(links::addAll);
+        lines(groups).parallelStream().map(members -> links(groups, members)).toList().forEach(links::addAll);
         links.sort(Comparator.comparingDouble(Link::points).reversed().thenComparingInt(Link::first)
                 .thenComparingInt(Link::second));
-        int[] year = new int[root.length];
-        String[] trim = new String[root.length];
-        Map<Integer, List<Listing>> joined = new HashMap<>();
-        for (int i = 0; i < root.length; i++) {
-            year[i] = advertisements.get(i).year;
-            trim[i] = advertisements.get(i).trim;
-        }
+        Map<Integer, Joined> joined = new HashMap<>();
         for (Link link : links) {
-            int a = find(root, link.first());
-            int b = find(root, link.second());
-            boolean clash = year[a] != 0 && year[b] != 0 && year[a] != year[b]
-                    || !trim[a].isEmpty() && !trim[b].isEmpty() && !trim[a].equals(trim[b]);
-            if (a == b || clash) {
-                continue;
-            }
-            List<Listing> both = new ArrayList<>(joined.getOrDefault(a, advertisements.get(a).sightings));
-            both.addAll(joined.getOrDefault(b, advertisements.get(b).sightings));
-            both.sort(Advertisement.BY_DAY);
-            if (mileageFalls(both)) {
+            int a = find(root, link.first);
+            int b = find(root, link.second);
+            if (a == b) {
                 continue;
             }
             int kept = Math.min(a, b);
             int gone = Math.max(a, b);
+            Joined first = joined.computeIfAbsent(kept, i -> new Joined(new Advertisement(groups.get(i))));
+            Joined second = joined.computeIfAbsent(gone, i -> new Joined(new Advertisement(groups.get(i))));
+            List<Listing> both = new ArrayList<>((a < b ? first : second).sightings);
+            both.addAll((a < b ? second : first).sightings);
+            both.sort(Advertisement.BY_DAY);
+            if (first.clashesWith(second) || mileageFalls(both)) {
+                continue;
+            }
             root[gone] = kept;
+            first.takeIn(second, both, link.sentence);
             joined.remove(gone);
-            joined.put(kept, both);
-            year[kept] = Math.max(year[a], year[b]);
-            trim[kept] = trim[a].isEmpty() ? trim[b] : trim[a];
-            List<String> sentences = new ArrayList<>(reasons.getOrDefault(kept, List.of()));
-            sentences.addAll(reasons.getOrDefault(gone, List.of()));
             reasons.remove(gone);
-            reasons.put(kept, sentences);
-            sentences.add(link.line.score.sentence(link.a, link.b));
+            reasons.put(kept, first.reasons);
         }
     }
 
@@ -325,12 +331,12 @@ public final class CarMatching {
         return r;
     }
 
-    private static Car car(List<Advertisement> advertisements, List<Integer> members, List<String> joinedBy) {
-        List<Listing> sightings = advertisements.get(members.get(0)).sightings;
+    private static Car car(List<List<Listing>> groups, List<Integer> members, List<String> joinedBy) {
+        List<Listing> sightings = groups.get(members.get(0));
         if (members.size() > 1) {
             sightings = new ArrayList<>(sightings);
             for (int member : members.subList(1, members.size())) {
-                sightings.addAll(advertisements.get(member).sightings);
+                sightings.addAll(groups.get(member));
             }
             sightings.sort(Advertisement.BY_DAY);
         }
