@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import swapworth.assumptions.Assumptions;
 import swapworth.listing.Airbags;
 import swapworth.listing.CarFacts;
 import swapworth.listing.Condition;
@@ -85,8 +84,7 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set) {
     }
 
     static DonorUses of(CarOption option, PartOut out, PartOut allSold, Optional<ValueDraws> values, PartsMarket parts, MarketState state,
-            Assumptions assumptions) {
-        AssumptionDraws draws = new AssumptionDraws(assumptions, state.count(), state.seed());
+            AssumptionDraws draws) {
         List<Use> uses = new ArrayList<>();
         CarFacts facts = option.car().facts();
         long seed = state.seed() + option.car().name().hashCode();

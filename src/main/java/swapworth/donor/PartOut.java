@@ -84,8 +84,11 @@ public final class PartOut {
      * @return the parts, priced and simulated
      */
     public static PartOut of(CandidateCar car, PartoutFile file, PartsMarket market, MarketState state, Assumptions assumptions) {
-        requireNonNull(state, "state");
-        AssumptionDraws draws = new AssumptionDraws(assumptions, state.count(), state.seed());
+        return of(car, file, market, requireNonNull(state, "state"), new AssumptionDraws(assumptions, state.count(), state.seed()));
+    }
+
+    /** The same with assumptions that are drawn already, for several cars. */
+    static PartOut of(CandidateCar car, PartoutFile file, PartsMarket market, MarketState state, AssumptionDraws draws) {
         PartsMarket.Drawn drawn = market.draws(state.count(), state.seed());
         double[] level = together(car.facts(), state, draws);
         List<Piece> pieces = new ArrayList<>();
@@ -139,7 +142,8 @@ public final class PartOut {
             }
         });
         double asked = market.predicted(wanted, PriceKind.ASKING).map(m -> Math.exp(m.quantile(0.5))).orElse(0.0);
-        return new Piece(row, partState, why, logs.orElse(new double[0]), asked, logs.isEmpty() ? "" : market.offersOf(row.part()) + " offers");
+        return new Piece(row, partState, why, logs.orElse(new double[0]), asked, logs.isEmpty() ? ""
+                : market.offersOf(row.part()) + " offers, " + Math.round(100 * market.priorShare(wanted)) + " % assumed");
     }
 
     static PartsMarket.Wanted wanted(CandidateCar car, PartKind part) {
