@@ -33,6 +33,15 @@ public final class CarMatching {
     private static final double DEFAULT_THRESHOLD = 7;
     private static final CarMatching DEFAULTS = new CarMatching(DEFAULT_THRESHOLD);
 
+    /** A pair that is the best of both its advertisements, and by far, is joined at so many points less. */
+    private static final double LESS_FOR_THE_ONLY_ONE = 2;
+    /** By how many points a pair must be better than any other of its advertisements to be so joined. */
+    private static final double BY_FAR = 1.5;
+    /** Mileages are looked at again where more than one in so many pairs of a line, and not just a few, grew. */
+    private static final int ENOUGH_GROWTH = 3;
+    private static final int LEAST_GROWTH = 15;
+    private static final int MOST_LOOKS = 3;
+
     private final double threshold;
 
     private CarMatching(double threshold) {
@@ -214,15 +223,40 @@ public final class CarMatching {
         for (int member : members) {
             ofLine.add(advertisements.get(member));
         }
-        PairScore score = new PairScore(ofLine);
-        Line line = new Line(members, score);
+        PairScore first = new PairScore(ofLine);
+        List<Link> links = links(ofLine, new Line(members, first));
+        // Where a line shows that mileages grow from one look to the next, the pairs are looked at again.
+        for (int look = 0; look < MOST_LOOKS; look++) {
+            int[] counts = new int[2];
+            int[] carOf = new int[members.length];
+            Arrays.setAll(carOf, i -> i);
+            for (Link link : links) {
+                if (link.points >= threshold) {
+                    int growth = first.growth(link.a, link.b);
+                    counts[Math.max(0, growth)] += growth < 0 ? 0 : 1;
+                    carOf[find(carOf, link.a)] = find(carOf, link.b);
+                }
+            }
+            if (counts[1] * ENOUGH_GROWTH < counts[0] + LEAST_GROWTH) {
+                break;
+            }
+            for (int i = 0; i < carOf.length; i++) {
+                carOf[i] = find(carOf, i);
+            }
+            links = links(ofLine, new Line(members, first.learning(counts[1], counts[0], carOf)));
+        }
+        return links;
+    }
+
+    private List<Link> links(List<Advertisement> ofLine, Line line) {
         List<Link> links = new ArrayList<>();
+        double least = threshold - LESS_FOR_THE_ONLY_ONE;
         Candidates.of(ofLine, (a, b) -> {
-            if (score.most(a, b) < threshold) {
+            if (line.score.most(a, b) < least) {
                 return;
             }
-            double points = score.points(a, b);
-            if (points >= threshold) {
+            double points = line.score.points(a, b);
+            if (points >= least) {
                 links.add(new Link(line, a, b, points));
             }
         });
@@ -261,26 +295,76 @@ public final class CarMatching {
         lines(advertisements).parallelStream().map(members -> links(advertisements, members)).toList().forEach(links::addAll);
         links.sort(Comparator.comparingDouble(Link::points).reversed().thenComparingInt(Link::first)
                 .thenComparingInt(Link::second));
-        int[] year = new int[root.length];
-        String[] trim = new String[root.length];
-        Map<Integer, List<Listing>> joined = new HashMap<>();
-        for (int i = 0; i < root.length; i++) {
-            year[i] = advertisements.get(i).year;
-            trim[i] = advertisements.get(i).trim;
+        int sure = 0;
+        while (sure < links.size() && links.get(sure).points >= threshold) {
+            sure++;
         }
-        for (Link link : links) {
+        Joining joining = new Joining(advertisements, root, reasons);
+        links.subList(0, sure).forEach(joining::join);
+        onlyOnes(links.subList(sure, links.size()), root).forEach(joining::join);
+    }
+
+    /** Of pairs below the threshold those that are the best of both their cars, as joined so far, and by far. */
+    private static List<Link> onlyOnes(List<Link> ordered, int[] root) {
+        Map<Integer, Link> best = new HashMap<>();
+        Map<Integer, Double> second = new HashMap<>();
+        for (Link link : ordered) {
+            int a = find(root, link.first());
+            int b = find(root, link.second());
+            for (int of : a == b ? new int[0] : new int[] {a, b}) {
+                Link before = best.putIfAbsent(of, link);
+                if (before != null && other(before, of, root) != other(link, of, root)) {
+                    second.putIfAbsent(of, link.points);
+                }
+            }
+        }
+        return ordered.stream().filter(link -> {
+            int a = find(root, link.first());
+            int b = find(root, link.second());
+            return a != b && best.get(a) == link && best.get(b) == link
+                    && link.points - Math.max(second.getOrDefault(a, -99.0), second.getOrDefault(b, -99.0)) >= BY_FAR;
+        }).toList();
+    }
+
+    private static int other(Link link, int of, int[] root) {
+        int a = find(root, link.first());
+        return a == of ? find(root, link.second()) : a;
+    }
+
+    /** Cars as they are joined, pair by pair. */
+    private static final class Joining {
+        private final List<Advertisement> advertisements;
+        private final int[] root;
+        private final Map<Integer, List<String>> reasons;
+        private final int[] year;
+        private final String[] trim;
+        private final Map<Integer, List<Listing>> joined = new HashMap<>();
+
+        Joining(List<Advertisement> advertisements, int[] root, Map<Integer, List<String>> reasons) {
+            this.advertisements = advertisements;
+            this.root = root;
+            this.reasons = reasons;
+            this.year = new int[root.length];
+            this.trim = new String[root.length];
+            for (int i = 0; i < root.length; i++) {
+                year[i] = advertisements.get(i).year;
+                trim[i] = advertisements.get(i).trim;
+            }
+        }
+
+        void join(Link link) {
             int a = find(root, link.first());
             int b = find(root, link.second());
             boolean clash = year[a] != 0 && year[b] != 0 && year[a] != year[b]
                     || !trim[a].isEmpty() && !trim[b].isEmpty() && !trim[a].equals(trim[b]);
             if (a == b || clash) {
-                continue;
+                return;
             }
             List<Listing> both = new ArrayList<>(joined.getOrDefault(a, advertisements.get(a).sightings));
             both.addAll(joined.getOrDefault(b, advertisements.get(b).sightings));
             both.sort(Advertisement.BY_DAY);
             if (mileageFalls(both)) {
-                continue;
+                return;
             }
             int kept = Math.min(a, b);
             int gone = Math.max(a, b);
