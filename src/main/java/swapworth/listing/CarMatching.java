@@ -33,6 +33,15 @@ public final class CarMatching {
     private static final double DEFAULT_THRESHOLD = 7;
     private static final CarMatching DEFAULTS = new CarMatching(DEFAULT_THRESHOLD);
 
+    /** A pair that is the best of both its advertisements, and by far, is joined at so many points less. */
+    private static final double LESS_FOR_THE_ONLY_ONE = 2;
+    /** By how many points a pair must be better than any other of its advertisements to be so joined. */
+    private static final double BY_FAR = 1.5;
+    /** Mileages are looked at again where more than one in so many pairs of a line, and not just a few, grew. */
+    private static final int ENOUGH_GROWTH = 3;
+    private static final int LEAST_GROWTH = 15;
+    private static final int MOST_LOOKS = 3;
+
     private final double threshold;
 
     private CarMatching(double threshold) {
@@ -195,27 +204,59 @@ public final class CarMatching {
         return -1;
     }
 
-    /** Two advertisements that reach the threshold, and why. */
-    private record Link(int first, int second, double points, String sentence) {
+    /** Two advertisements of a line, by their places in it. */
+    private record Link(int first, int second, double points) {
     }
 
-    /** The pairs of one line that reach the threshold. */
-    private List<Link> links(List<List<Listing>> groups, int[] members) {
+    /** The advertisements of one line and the points of their pairs, as far as the line itself has taught them. */
+    private record Line(List<Advertisement> advertisements, PairScore score, List<Link> links) {
+    }
+
+    /** One line with the pairs that come near the threshold. */
+    private Line line(List<List<Listing>> groups, int[] members) {
         List<Advertisement> ofLine = new ArrayList<>(members.length);
         for (int member : members) {
             ofLine.add(new Advertisement(groups.get(member)));
         }
-        PairScore score = new PairScore(ofLine);
+        PairScore first = new PairScore(ofLine);
+        Line line = new Line(ofLine, first, links(ofLine, first));
+        // Where a line shows that mileages grow from one look to the next, the pairs are looked at again.
+        for (int look = 0; look < MOST_LOOKS; look++) {
+            int[] counts = new int[2];
+            int[] carOf = new int[members.length];
+            Arrays.setAll(carOf, i -> i);
+            for (Link link : line.links) {
+                if (link.points >= threshold) {
+                    int growth = first.growth(link.first, link.second);
+                    counts[Math.max(0, growth)] += growth < 0 ? 0 : 1;
+                    carOf[find(carOf, link.first)] = find(carOf, link.second);
+                }
+            }
+            if (counts[1] * ENOUGH_GROWTH < counts[0] + LEAST_GROWTH) {
+                break;
+            }
+            for (int i = 0; i < carOf.length; i++) {
+                carOf[i] = find(carOf, i);
+            }
+            PairScore taught = first.learning(counts[1], counts[0], carOf);
+            line = new Line(ofLine, taught, links(ofLine, taught));
+        }
+        return line;
+    }
+
+    private List<Link> links(List<Advertisement> ofLine, PairScore score) {
         List<Link> links = new ArrayList<>();
+        double least = threshold - LESS_FOR_THE_ONLY_ONE;
         Candidates.of(ofLine, (a, b) -> {
-            if (score.most(a, b) < threshold) {
+            if (score.most(a, b) < least) {
                 return;
             }
             double points = score.points(a, b);
-            if (points >= threshold) {
-                links.add(new Link(members[a], members[b], points, score.sentence(a, b)));
+            if (points >= least) {
+                links.add(new Link(a, b, points));
             }
         });
+        links.sort(Comparator.comparingDouble(Link::points).reversed().thenComparingInt(Link::first).thenComparingInt(Link::second));
         return links;
     }
 
@@ -273,34 +314,100 @@ public final class CarMatching {
         }
     }
 
-    private void join(List<List<Listing>> groups, int[] root, Map<Integer, List<String>> reasons) {
-        List<Link> links = new ArrayList<>();
-        lines(groups).parallelStream().map(members -> links(groups, members)).toList().forEach(links::addAll);
-        links.sort(Comparator.comparingDouble(Link::points).reversed().thenComparingInt(Link::first)
-                .thenComparingInt(Link::second));
-        Map<Integer, Joined> joined = new HashMap<>();
-        for (Link link : links) {
+    /** The cars of one line as they are joined, pair by pair: places in the line, the first of a car being its root. */
+    private static final class Joining {
+        private final Line line;
+        private final int[] root;
+        private final Map<Integer, Joined> joined = new HashMap<>();
+
+        Joining(Line line) {
+            this.line = line;
+            this.root = new int[line.advertisements.size()];
+            Arrays.setAll(root, i -> i);
+        }
+
+        void join(Link link) {
             int a = find(root, link.first);
             int b = find(root, link.second);
             if (a == b) {
-                continue;
+                return;
             }
             int kept = Math.min(a, b);
             int gone = Math.max(a, b);
-            Joined first = joined.computeIfAbsent(kept, i -> new Joined(new Advertisement(groups.get(i))));
-            Joined second = joined.computeIfAbsent(gone, i -> new Joined(new Advertisement(groups.get(i))));
+            Joined first = joined.computeIfAbsent(kept, i -> new Joined(line.advertisements.get(i)));
+            Joined second = joined.computeIfAbsent(gone, i -> new Joined(line.advertisements.get(i)));
             List<Listing> both = new ArrayList<>((a < b ? first : second).sightings);
             both.addAll((a < b ? second : first).sightings);
             both.sort(Advertisement.BY_DAY);
             if (first.clashesWith(second) || mileageFalls(both)) {
-                continue;
+                return;
             }
             root[gone] = kept;
-            first.takeIn(second, both, link.sentence);
+            first.takeIn(second, both, line.score.sentence(link.first, link.second));
             joined.remove(gone);
-            reasons.remove(gone);
-            reasons.put(kept, first.reasons);
         }
+    }
+
+    /** What was joined in one line: to which place each belongs, and why. */
+    private record JoinedLine(int[] root, Map<Integer, List<String>> reasons) {
+    }
+
+    /** The lines one by one, several at a time; of each only what was joined is kept. */
+    private void join(List<List<Listing>> groups, int[] root, Map<Integer, List<String>> reasons) {
+        List<int[]> lines = lines(groups);
+        List<JoinedLine> joined = lines.parallelStream().map(members -> joined(line(groups, members))).toList();
+        for (int k = 0; k < lines.size(); k++) {
+            int[] members = lines.get(k);
+            JoinedLine line = joined.get(k);
+            for (int i = 0; i < members.length; i++) {
+                root[members[i]] = members[find(line.root, i)];
+            }
+            line.reasons.forEach((place, sentences) -> reasons.put(members[place], sentences));
+        }
+    }
+
+    private JoinedLine joined(Line line) {
+        Joining joining = new Joining(line);
+        int sure = 0;
+        while (sure < line.links.size() && line.links.get(sure).points >= threshold) {
+            sure++;
+        }
+        line.links.subList(0, sure).forEach(joining::join);
+        onlyOnes(line.links.subList(sure, line.links.size()), joining.root).forEach(joining::join);
+        Map<Integer, List<String>> reasons = new HashMap<>();
+        joining.joined.forEach((place, car) -> {
+            if (!car.reasons.isEmpty()) {
+                reasons.put(place, car.reasons);
+            }
+        });
+        return new JoinedLine(joining.root, reasons);
+    }
+
+    /** Of pairs below the threshold those that are the best of both their cars, as joined so far, and by far. */
+    private static List<Link> onlyOnes(List<Link> ordered, int[] root) {
+        Map<Integer, Link> best = new HashMap<>();
+        Map<Integer, Double> second = new HashMap<>();
+        for (Link link : ordered) {
+            int a = find(root, link.first);
+            int b = find(root, link.second);
+            for (int of : a == b ? new int[0] : new int[] {a, b}) {
+                Link before = best.putIfAbsent(of, link);
+                if (before != null && other(before, of, root) != other(link, of, root)) {
+                    second.putIfAbsent(of, link.points);
+                }
+            }
+        }
+        return ordered.stream().filter(link -> {
+            int a = find(root, link.first);
+            int b = find(root, link.second);
+            return a != b && best.get(a) == link && best.get(b) == link
+                    && link.points - Math.max(second.getOrDefault(a, -99.0), second.getOrDefault(b, -99.0)) >= BY_FAR;
+        }).toList();
+    }
+
+    private static int other(Link link, int of, int[] root) {
+        int a = find(root, link.first);
+        return a == of ? find(root, link.second) : a;
     }
 
     /** Two cars seen side by side betray themselves: put in order of the days, their mileages go up and down. */
