@@ -274,14 +274,19 @@ final class Steps {
             return nothing(read);
         }
         PriceModel model = model(read, arguments, folder);
+        Optional<CarsFile> inPlay = Files.isRegularFile(folder.resolve(CARS))
+                ? Optional.of(CarsFile.read(folder.resolve(CARS), read.baseCurrency())) : Optional.empty();
+        // Donors and recipients are worked out while the listings are judged.
+        DonorSteps donors = new DonorSteps(this, out);
+        inPlay.ifPresent(cars -> donors.start(folder, cars.cars(), read, model, arguments));
         // The market in time is followed while the listings are judged.
         CompletableFuture<Section> market = CompletableFuture.supplyAsync(() -> MarketSection.of(model));
         Judged judged = Judged.of(read, model, arguments.on(), arguments.level());
         print(read, judged);
         Optional<Valued> valued = Optional.empty();
         Optional<Swaps> swaps = Optional.empty();
-        if (Files.isRegularFile(folder.resolve(CARS))) {
-            CarsFile cars = CarsFile.read(folder.resolve(CARS), read.baseCurrency());
+        if (inPlay.isPresent()) {
+            CarsFile cars = inPlay.get();
             printProblems("rejected", cars.rejected());
             printProblems("set aside", cars.setAside());
             valued = Optional.of(Valued.of(cars.unfinished(), model, read.baseCurrency(), arguments.on(), arguments.level()));
@@ -292,12 +297,12 @@ final class Steps {
                 swaps = Optional.of(new SwapSteps(this, out, err).swaps(folder, cars, read, model, arguments));
             }
         }
+        List<Section> more = new ArrayList<>(donors.finish());
         if (arguments.out().isPresent()) {
             write(arguments.out().get(), judged.table().csv(), "the judged listings");
         }
         out.println("\n" + IndexTables.summary(model));
         Path page = arguments.page().orElse(folder.resolve("swapworth.html"));
-        List<Section> more = new ArrayList<>();
         swaps.ifPresent(s -> more.add(SwapSection.of(s)));
         more.add(market.join());
         writePage(page, ListingsPage.of(nameOf(folder), judged, valued, more, missing(folder)));
@@ -322,6 +327,12 @@ final class Steps {
         List<String> sentences = new ArrayList<>();
         if (!Files.isRegularFile(folder.resolve(CARS))) {
             sentences.add(CARS + " (the cars that you think of buying): what each is worth to the market on one day.");
+        }
+        if (!Files.isRegularFile(folder.resolve("fees.csv"))) {
+            sentences.add("fees.csv (what a purchase costs beside the bid): what each car costs at the door, and the highest bid.");
+        }
+        if (!Files.isRegularFile(folder.resolve("partout.csv"))) {
+            sentences.add("partout.csv, with parts.csv (which parts are sold, and parts seen on offer): what comes back from the rest of a car.");
         }
         if (!Files.isRegularFile(folder.resolve("swaps.csv"))) {
             sentences.add("swaps.csv (finished swaps that you saw, and offers for your own): what swaps sell for, in place of"

@@ -15,6 +15,8 @@ import java.util.Optional;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.CandidateCar;
 import swapworth.listing.CarFacts;
+import swapworth.listing.CarsFile;
+import swapworth.listing.ListingsRead;
 import swapworth.market.PriceModel;
 import swapworth.market.ValueDraws;
 import swapworth.reading.Conventions;
@@ -155,6 +157,32 @@ public record DonorStudy(Currency currency, Optional<Landed> landed, List<PartOu
             one.runningGear().ifPresent(gear -> gears.put(FeesFile.key(one.vehicle()), FeesFile.key(gear)));
         }
         return gears;
+    }
+
+    /**
+     * Everything that a folder says beside its listings, on the last day seen.
+     *
+     * @param folder the folder with cars.csv and whatever else there is
+     * @param read its listings
+     * @param model the model fitted to them
+     * @param target the most to be paid in all for one car
+     * @return the study
+     */
+    public static DonorStudy of(Path folder, ListingsRead read, PriceModel model, BigDecimal target) {
+        return of(folder, CarsFile.read(folder.resolve("cars.csv"), read.baseCurrency()).cars(), read.baseCurrency(), Optional.of(model),
+                Optional.of(model.draws(DRAWS, SEED)), model.lastSeen(), model.assumptions(), Optional.of(target));
+    }
+
+    /**
+     * The landed cost of a car.
+     *
+     * @param car the car
+     * @return its lines
+     * @throws IllegalArgumentException if there is no fees.csv or the car has no price; the message says which
+     */
+    public LandedCost landedOf(CandidateCar car) {
+        return landed.flatMap(l -> l.of(car.name())).orElseThrow(() -> new IllegalArgumentException(car.name() + " has no landed cost: "
+                + (landed.isEmpty() ? "there is no fees.csv" : "its row has no price and no planned bid")));
     }
 
     /**

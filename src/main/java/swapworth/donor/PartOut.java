@@ -105,7 +105,7 @@ public final class PartOut {
     /** How far the level of all part prices lies from its middle in each draw: together with the level of the car, as closely as assumed. */
     private static double[] together(CarFacts facts, MarketState state, AssumptionDraws draws) {
         double[] cars = state.departures(facts);
-        double[] follow = draws.between("parts_follow_cars", -1, 1);
+        double[] follow = draws.between("parts_correlate_with_cars", -1, 1);
         double[] level = new double[state.count()];
         double move = Math.log1p(draws.assumptions().get("parts_move").middle() / 100);
         RandomNumbers own = RandomNumbers.of(state.seed(), "parts move");

@@ -80,9 +80,10 @@ public final class PartsMarket {
         return new PartsMarket(offers.offers(), Map.copyOf(gearOfLine), requireNonNull(on, "on"), assumptions);
     }
 
+    /** The median distance of the offers; without any the distance of a part cannot count. */
     private static double middle(List<PartOffers.Offer> offers) {
         double[] known = offers.stream().filter(o -> o.miles().isPresent()).mapToDouble(o -> o.miles().getAsDouble()).sorted().toArray();
-        return known.length == 0 ? 0 : known[known.length / 2];
+        return known.length == 0 ? Double.NaN : known[known.length / 2];
     }
 
     /** Mechanical parts go by running gear, all others by line. */
@@ -134,7 +135,7 @@ public final class PartsMarket {
         int firstLine = NAMES + names.size() + 1;
         int name = NAMES + names.getOrDefault(part.name(), names.size());
         int line = firstLine + lines.getOrDefault(fit(part, vehicle, gear), lines.size());
-        double run = (miles.orElse(middleMiles) - middleMiles) / MILES_STEP;
+        double run = Double.isNaN(middleMiles) ? 0 : (miles.orElse(middleMiles) - middleMiles) / MILES_STEP;
         return SparseRow.of(new int[] {LEVEL, SOLD, MONTHS, MECHANICAL, OTHER, name, line},
                 new double[] {1, kind == PriceKind.SOLD ? 1 : 0, months, part.mechanical() ? run : 0, part.mechanical() ? 0 : run, 1, 1});
     }

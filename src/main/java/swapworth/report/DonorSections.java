@@ -11,6 +11,8 @@ import swapworth.donor.PartOut;
 
 /** What a page says of donors and recipients. */
 public final class DonorSections {
+    /** The section of parts that are sold, which has cautions of its own. */
+    static final String PARTS = "parts";
 
     private DonorSections() {
     }
@@ -56,7 +58,7 @@ public final class DonorSections {
                         Part.rows(recovery.partsTable(currency)), Part.rows(recovery.monthsTable(currency)), Part.rows(out.leftTable())));
             });
         }
-        return Section.of("parts", "What the parts bring", parts.toArray(Part[]::new));
+        return Section.of(PARTS, "What the parts bring", parts.toArray(Part[]::new));
     }
 
     /**
