@@ -38,6 +38,8 @@ import swapworth.report.MarketSection;
 import swapworth.report.Page;
 import swapworth.report.Part;
 import swapworth.report.Section;
+import swapworth.report.SwapSection;
+import swapworth.swap.Swaps;
 import swapworth.table.Table;
 
 /** The steps of the program, each a few calls of the library. */
@@ -282,14 +284,18 @@ final class Steps {
         Judged judged = Judged.of(read, model, arguments.on(), arguments.level());
         print(read, judged);
         Optional<Valued> valued = Optional.empty();
+        Optional<Swaps> swaps = Optional.empty();
         if (inPlay.isPresent()) {
             CarsFile cars = inPlay.get();
             printProblems("rejected", cars.rejected());
             printProblems("set aside", cars.setAside());
-            valued = Optional.of(Valued.of(cars.cars(), model, read.baseCurrency(), arguments.on(), arguments.level()));
+            valued = Optional.of(Valued.of(cars.unfinished(), model, read.baseCurrency(), arguments.on(), arguments.level()));
             out.println();
             out.print(valued.get().brief().text());
             valued.get().remarks().forEach(r -> out.println("  " + r));
+            if (cars.unfinished().size() < cars.cars().size()) {
+                swaps = Optional.of(new SwapSteps(this, out, err).swaps(folder, cars, read, model, arguments));
+            }
         }
         List<Section> more = new ArrayList<>(donors.finish());
         if (arguments.out().isPresent()) {
@@ -297,6 +303,7 @@ final class Steps {
         }
         out.println("\n" + IndexTables.summary(model));
         Path page = arguments.page().orElse(folder.resolve("swapworth.html"));
+        swaps.ifPresent(s -> more.add(SwapSection.of(s)));
         more.add(market.join());
         writePage(page, ListingsPage.of(nameOf(folder), judged, valued, more, missing(folder)));
         return ending(read, arguments);
@@ -326,6 +333,10 @@ final class Steps {
         }
         if (!Files.isRegularFile(folder.resolve("partout.csv"))) {
             sentences.add("partout.csv, with parts.csv (which parts are sold, and parts seen on offer): what comes back from the rest of a car.");
+        }
+        if (!Files.isRegularFile(folder.resolve("swaps.csv"))) {
+            sentences.add("swaps.csv (finished swaps that you saw, and offers for your own): what swaps sell for, in place of"
+                    + " assumptions.");
         }
         if (!Files.isRegularFile(folder.resolve("words.csv"))) {
             sentences.add("words.csv (your own spellings and how you write numbers and dates): words that were not understood.");
