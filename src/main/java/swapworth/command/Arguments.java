@@ -18,8 +18,15 @@ import swapworth.notebook.Notebooks;
 final class Arguments {
     private final ParseResult parsed;
 
+    private final Optional<Path> unlessStated;
+
     Arguments(ParseResult parsed) {
+        this(parsed, Optional.empty());
+    }
+
+    private Arguments(ParseResult parsed, Optional<Path> unlessStated) {
         this.parsed = parsed;
+        this.unlessStated = unlessStated;
     }
 
     /** The folder of the whole job. */
@@ -49,7 +56,12 @@ final class Arguments {
     }
 
     Optional<Path> page() {
-        return path("--page");
+        return path("--page").or(() -> unlessStated);
+    }
+
+    /** The same, with a page where none is stated. */
+    Arguments onPage(Path page) {
+        return new Arguments(parsed, Optional.of(page));
     }
 
     private Optional<Path> path(String option) {

@@ -54,16 +54,22 @@ public final class Undertaking {
     private final Optional<Gates> gates;
     private final Optional<Alternatives> alternatives;
     private final List<String> missing;
+    private final Assumptions assumptions;
+    private final Optional<Market> market;
 
     /**
      * What the listings of the folder say, where they were read before.
      *
+     * @param read the listings
      * @param model the price model
      * @param cars the cars in play
      * @param swaps the finished cars
-     * @param currency the base currency
      */
-    public record Market(PriceModel model, CarsFile cars, Swaps swaps, Currency currency) {
+    public record Market(ListingsRead read, PriceModel model, CarsFile cars, Swaps swaps) {
+
+        Currency currency() {
+            return read.baseCurrency();
+        }
 
         /**
          * What the listings of a folder say.
@@ -98,16 +104,17 @@ public final class Undertaking {
          */
         public static Market of(Path folder, ListingsRead read, PriceModel model, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
             CarsFile cars = CarsFile.read(folder.resolve("cars.csv"), read.baseCurrency());
-            return new Market(model, cars, Swaps.of(folder, cars, read.baseCurrency(), model, on, level), read.baseCurrency());
+            return new Market(read, model, cars, Swaps.of(folder, cars, read.baseCurrency(), model, on, level));
         }
     }
 
     private Undertaking(Path folder, Optional<LocalDate> on, Optional<Market> market) {
-        Assumptions assumptions = Assumptions.ofFolder(folder);
+        assumptions = Assumptions.ofFolder(folder);
+        this.market = market;
         missing = new ArrayList<>();
         Ledger.Options options = Ledger.withDefaults().with(assumptions);
         Ledger.Options dated = on.map(options::on).orElse(options);
-        Ledger.Options inBase = market.map(m -> dated.in(m.currency)).orElse(dated);
+        Ledger.Options inBase = market.map(m -> dated.in(m.currency())).orElse(dated);
         ledger = file(folder, "ledger.csv", "the money of the undertaking: what is spent, still to come and left, finish or stop, redo cost")
                 .map(inBase::read).filter(l -> !l.entries().isEmpty());
         finished = market.flatMap(m -> m.swaps.answers().stream().filter(SwapValue.class::isInstance).map(SwapValue.class::cast).findFirst());
@@ -174,10 +181,10 @@ public final class Undertaking {
         return Optional.empty();
     }
 
-    private FeeSchedule fees(Path folder, Market market, Assumptions assumptions) {
+    private static FeeSchedule fees(Path folder, Market market, Assumptions assumptions) {
         FolderSettings settings = FolderSettings.of(folder, Conventions.unstated());
-        return file(folder, "fees.csv", "what each car costs once it stands in the yard; without it prices count as they are")
-                .map(f -> FeeSchedule.read(f, settings, market.currency, assumptions)).orElse(FeeSchedule.none(market.currency));
+        Path file = folder.resolve("fees.csv");
+        return Files.isRegularFile(file) ? FeeSchedule.read(file, settings, market.currency(), assumptions) : FeeSchedule.none(market.currency());
     }
 
     /** Everything that is drawn with the market. */
@@ -356,7 +363,7 @@ public final class Undertaking {
             if (bought) {
                 remarks.add("By the ledger two cars are bought already: this then speaks of another such pair.");
             }
-            return NowOrLater.of(market.currency.getCurrencyCode(), legs, new NowOrLater.Leg("exit", finished.draws(), exit), remarks);
+            return NowOrLater.of(market.currency().getCurrencyCode(), legs, new NowOrLater.Leg("exit", finished.draws(), exit), remarks);
         }
 
         private static List<double[]> damped(List<double[]> factors, double share) {
@@ -374,6 +381,24 @@ public final class Undertaking {
             }
             return damped;
         }
+    }
+
+    /**
+     * The assumptions behind all of it.
+     *
+     * @return those of the folder before those of the program
+     */
+    public Assumptions assumptions() {
+        return assumptions;
+    }
+
+    /**
+     * What the listings of the folder say.
+     *
+     * @return nothing without listings or cars in play
+     */
+    public Optional<Market> market() {
+        return market;
     }
 
     /**
