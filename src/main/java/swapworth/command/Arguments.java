@@ -13,6 +13,7 @@ import java.util.Optional;
 import picocli.CommandLine.ParseResult;
 import swapworth.listing.LevelOfTrade;
 import swapworth.notebook.Notebooks;
+import swapworth.report.ProjectFile;
 
 /** The words of one step, asked for by what they mean. */
 final class Arguments {
@@ -138,6 +139,16 @@ final class Arguments {
         return Optional.of(Arrays.stream(LevelOfTrade.values()).filter(l -> l.words().equals(text)).findFirst()
                 .orElseThrow(() -> new WrongUsageException("--level: '" + text + "' is no level of trade; there are "
                         + String.join(", ", Arrays.stream(LevelOfTrade.values()).map(LevelOfTrade::words).toList()))));
+    }
+
+    /** Who is to read the file on the finished car. */
+    Optional<ProjectFile.Reader> reader() {
+        String text = parsed.matchedOptionValue("--for", "").strip().toUpperCase(Locale.ROOT);
+        if (text.isEmpty()) {
+            return Optional.empty();
+        }
+        return Optional.of(Arrays.stream(ProjectFile.Reader.values()).filter(r -> r.name().equals(text)).findFirst()
+                .orElseThrow(() -> new WrongUsageException("--for: there is no such reader; there are self, buyer, lender, insurer")));
     }
 
     List<String> with() {

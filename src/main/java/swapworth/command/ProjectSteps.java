@@ -6,11 +6,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import swapworth.listing.ListingsRead;
 import swapworth.project.Ledger;
 import swapworth.project.Undertaking;
 import swapworth.reading.RowsRead;
+import swapworth.report.ProjectFile;
 import swapworth.report.ProjectPage;
 import swapworth.table.Table;
 
@@ -34,7 +36,13 @@ final class ProjectSteps {
                     + " date, amount, note");
         }
         Steps.keepApart(arguments, List.of(file));
+        Optional<ProjectFile.Reader> reader = arguments.reader();
         Undertaking undertaking = Undertaking.of(folder, arguments.on(), market(folder, arguments));
+        if (reader.isPresent()) {
+            Path page = arguments.page().orElse(folder.resolve("file-for-" + reader.get().name().toLowerCase(Locale.ROOT) + ".html"));
+            steps.writePage(page, ProjectFile.of(folder, undertaking, reader.get()));
+            return 0;
+        }
         List<RowsRead> files = files(undertaking);
         if (undertaking.ledger().isEmpty()) {
             RowsRead read = Ledger.read(file).read();

@@ -145,6 +145,22 @@ public final class Undertaking {
         missing.addAll(draws.map(d -> d.missing).orElse(List.of()));
     }
 
+    /**
+     * The recipient as it was: the same chassis with the running gear of its line.
+     *
+     * @param facts what is known of the finished car
+     * @return its facts, body and running gear left blank, which are the line's own
+     */
+    public static CarFacts asItWas(CarFacts facts) {
+        CarFacts.Builder stock = CarFacts.of(facts.vehicle()).runs(facts.runs()).title(facts.title()).rust(facts.rust()).paint(facts.paint())
+                .interior(facts.interior());
+        facts.trim().ifPresent(stock::trim);
+        facts.modelYear().ifPresent(stock::modelYear);
+        facts.mileage().ifPresent(stock::mileage);
+        facts.region().ifPresent(stock::region);
+        return stock.build();
+    }
+
     private record Both(Forecast forecast, SwapValue finished) {
     }
 
@@ -263,13 +279,7 @@ public final class Undertaking {
         List<FinishOrStop.Exit> exits(Both both) {
             List<FinishOrStop.Exit> exits = new ArrayList<>();
             CarFacts facts = both.finished.car().facts();
-            // Body and running gear left blank are the line's own.
-            CarFacts.Builder bare = CarFacts.of(facts.vehicle()).runs(Runs.NO_ENGINE).title(facts.title()).rust(facts.rust())
-                    .paint(facts.paint()).interior(facts.interior());
-            facts.trim().ifPresent(bare::trim);
-            facts.modelYear().ifPresent(bare::modelYear);
-            facts.mileage().ifPresent(bare::mileage);
-            facts.region().ifPresent(bare::region);
+            CarFacts.Builder bare = asItWas(facts).toBuilder().runs(Runs.NO_ENGINE);
             double[] parts = both.forecast.toReceive();
             level(bare.build()).ifPresent(car -> exits.add(new FinishOrStop.Exit("recipient sold without an engine, left-over parts sold",
                     Figures.minus(car, Figures.times(parts, -1)), "the price model (private sales, no engine), and the parts that the ledger"
