@@ -27,11 +27,11 @@ public final class Charts {
     private static final int TICKS_UP = 7;
     private static final int ROWS_IN_WORDS = 12;
 
-    private static final Painter PAINTER = new XChartPainter();
+    static final Painter PAINTER = new XChartPainter();
 
     private static final Ink CURVE = new Ink(0, Ink.Manner.LINE);
     private static final Ink BAND = new Ink(0, Ink.Manner.AREA);
-    private static final Ink REFERENCE = new Ink(0, Ink.Manner.DASH);
+    static final Ink REFERENCE = new Ink(0, Ink.Manner.DASH);
 
     private Charts() {
     }
@@ -414,7 +414,7 @@ public final class Charts {
         return plot.chart(title, alt.append('.').toString(), data.table(), PAINTER);
     }
 
-    private static Chart empty(String title, Table data) {
+    static Chart empty(String title, Table data) {
         String alt = title + ": no data";
         return new Chart(title, alt, Plot.empty(alt), data, Optional.empty());
     }
@@ -424,7 +424,7 @@ public final class Charts {
     }
 
     /** Words put before the unit of a label. */
-    private static String withSuffix(String label, String words) {
+    static String withSuffix(String label, String words) {
         int comma = label.lastIndexOf(", ");
         return comma < 0 ? label + words : label.substring(0, comma) + words + label.substring(comma);
     }

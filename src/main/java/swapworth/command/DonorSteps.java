@@ -8,22 +8,33 @@ import java.time.LocalDate;
 import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
+import java.util.function.Function;
+import java.util.stream.Stream;
 import swapworth.assumptions.Assumptions;
 import swapworth.donor.DonorStudy;
 import swapworth.donor.FeeSchedule;
 import swapworth.donor.Landed;
+import swapworth.donor.Shading;
+import swapworth.listing.CandidateCar;
 import swapworth.listing.CarsFile;
 import swapworth.listing.ListingsRead;
 import swapworth.market.PriceModel;
+import swapworth.market.ValueDraws;
 import swapworth.reading.Conventions;
 import swapworth.reading.FolderSettings;
 import swapworth.report.DonorSections;
+import swapworth.reading.UnusableFileException;
 import swapworth.report.Page;
+import swapworth.report.Section;
 
 /** The steps that speak of donors and recipients. */
 final class DonorSteps {
     private final Steps steps;
     private final PrintStream out;
+    private Optional<CompletableFuture<List<Section>>> running = Optional.empty();
+    private Optional<DonorStudy> study = Optional.empty();
 
     DonorSteps(Steps steps, PrintStream out) {
         this.steps = steps;
@@ -43,7 +54,7 @@ final class DonorSteps {
         steps.printProblems("set aside", read.setAside());
         out.println(schedule.read().sentence());
         steps.printProblems("fees", schedule.read().problems());
-        Landed landed = Landed.of(read.cars(), schedule, arguments.target());
+        Landed landed = Landed.of(read.cars(), schedule, arguments.target(), shading(folder, arguments));
         landed.tables().forEach(table -> out.print("\n" + table.text()));
         if (arguments.out().isPresent()) {
             steps.write(arguments.out().get(), landed.lines().csv(), "the lines of the landed costs");
@@ -55,6 +66,22 @@ final class DonorSteps {
         boolean rejected = arguments.strictness() == Arguments.Strictness.STRICT
                 && (!read.rejected().isEmpty() || !schedule.read().rejected().isEmpty());
         return landed.costs().isEmpty() || rejected ? 1 : 0;
+    }
+
+    /** Bids are shaded where there is a target and listings say what a car is worth. */
+    private Function<CandidateCar, Optional<Shading>> shading(Path folder, Arguments arguments) {
+        Path listings = folder.resolve("listings.csv");
+        if (arguments.target().isEmpty() || !Files.isRegularFile(listings)) {
+            return car -> Optional.empty();
+        }
+        ListingsRead read = Steps.read(List.of(listings));
+        if (read.listings().isEmpty()) {
+            return car -> Optional.empty();
+        }
+        PriceModel model = steps.model(read, arguments, folder);
+        ValueDraws draws = model.draws(DonorStudy.DRAWS, DonorStudy.SEED);
+        Optional<LocalDate> on = arguments.on().or(model::lastSeen);
+        return car -> Shading.of(car, draws, on, Assumptions.ofFolder(folder));
     }
 
     int partout(Arguments arguments) throws IOException {
@@ -77,16 +104,54 @@ final class DonorSteps {
         DonorStudy study = DonorStudy.of(folder, read.cars(), currency, model, model.map(m -> m.draws(DonorStudy.DRAWS, DonorStudy.SEED)), on,
                 assumptions, Optional.empty());
         account(study);
+        String money = currency.getCurrencyCode();
+        study.choices().forEach(choice -> out.print("\n" + choice.table(money).text()));
+        study.brackets().forEach(bracket -> out.print("\n" + bracket.table(money).text()));
+        study.uses().forEach(uses -> out.print("\n" + uses.table(money).text()));
         study.partTables().forEach(table -> out.print("\n" + table.text()));
         if (arguments.out().isPresent()) {
             steps.write(arguments.out().get(), study.partsTable().csv(), "the parts");
         }
         if (arguments.page().isPresent()) {
             steps.writePage(arguments.page().get(), Page.of("What the parts bring", "What the left-over parts of each car bring, net.",
-                    DonorSections.partOuts(study), DonorSections.cautions()));
+                    Stream.concat(DonorSections.all(study, assumptions).stream(), Stream.of(DonorSections.cautions())).toArray(Section[]::new)));
         }
         boolean rejected = arguments.strictness() == Arguments.Strictness.STRICT && study.read().stream().anyMatch(r -> !r.rejected().isEmpty());
         return study.partOuts().isEmpty() || rejected ? 1 : 0;
+    }
+
+    /** Begins to work out what the other files of a folder say of its cars in play. */
+    void start(Path folder, List<CandidateCar> cars, ListingsRead read, PriceModel model, Arguments arguments) {
+        if (!Files.isRegularFile(folder.resolve("fees.csv")) && !Files.isRegularFile(folder.resolve("partout.csv"))) {
+            return;
+        }
+        Assumptions assumptions = Assumptions.ofFolder(folder);
+        Optional<LocalDate> on = arguments.on().or(model::lastSeen);
+        running = Optional.of(CompletableFuture.supplyAsync(() -> {
+            DonorStudy done = DonorStudy.of(folder, cars, read.baseCurrency(), Optional.of(model),
+                    Optional.of(model.draws(DonorStudy.DRAWS, DonorStudy.SEED)), on, assumptions, Optional.empty());
+            study = Optional.of(done);
+            return DonorSections.all(done, assumptions);
+        }));
+    }
+
+    /** Says what was found, once it is there. */
+    List<Section> finish() {
+        try {
+            List<Section> sections = running.map(CompletableFuture::join).orElse(List.of());
+            study.ifPresent(found -> {
+                out.println();
+                account(found);
+                found.landed().filter(l -> !l.costs().isEmpty()).ifPresent(l -> out.print("\n" + l.totals().text()));
+                found.choices().forEach(c -> out.print("\n" + c.table(found.currency().getCurrencyCode()).text()));
+            });
+            return sections;
+        } catch (CompletionException e) {
+            if (e.getCause() instanceof UnusableFileException unusable) {
+                throw unusable;
+            }
+            throw e;
+        }
     }
 
     private void account(DonorStudy study) {

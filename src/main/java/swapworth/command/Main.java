@@ -148,6 +148,7 @@ public final class Main {
                 spec.addOption(OptionSpec.builder("--target").paramLabel("AMOUNT").type(java.math.BigDecimal.class)
                         .description("the most to be paid in all: gives the highest bid for each car").build());
                 common(spec);
+                modelling(spec);
             }
             case "partout" -> {
                 spec.usageMessage().description("What the left-over parts of each car bring (cars.csv, partout.csv, parts.csv, listings.csv).");
@@ -159,7 +160,7 @@ public final class Main {
                 spec.usageMessage().description("The money of the undertaking, from ledger.csv and the files beside it.");
                 folder(spec);
                 common(spec);
-                on(spec, "the day up to which rows of the ledger can be done; unless stated the day of the last row that is done");
+                modelling(spec);
             }
             case "swap" -> {
                 spec.usageMessage().description("Values finished swaps: the rows of cars.csv of the role 'finished', by listings.csv, swaps.csv"
@@ -194,7 +195,8 @@ public final class Main {
 
     private static void folder(CommandSpec spec) {
         spec.addPositional(PositionalParamSpec.builder().index("0").arity("0..1").paramLabel("FOLDER").type(Path.class)
-                .description("the folder of your files: listings.csv, and cars.csv, ledger.csv and the others where you have them").build());
+                .description("the folder of your files: listings.csv, and cars.csv, ledger.csv and the others where you have them;"
+                        + " unless stated the sample").build());
     }
 
     private static void on(CommandSpec spec, String description) {

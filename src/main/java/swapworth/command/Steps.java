@@ -30,8 +30,6 @@ import swapworth.notebook.NotebookException;
 import swapworth.notebook.NotebookRun;
 import swapworth.notebook.Notebooks;
 import swapworth.notebook.Progress;
-import swapworth.project.Forecast;
-import swapworth.project.Ledger;
 import swapworth.reading.OutputFile;
 import swapworth.reading.RowProblem;
 import swapworth.reading.UnusableFileException;
@@ -39,8 +37,9 @@ import swapworth.report.ListingsPage;
 import swapworth.report.MarketSection;
 import swapworth.report.Page;
 import swapworth.report.Part;
-import swapworth.report.ProjectPage;
 import swapworth.report.Section;
+import swapworth.report.SwapSection;
+import swapworth.swap.Swaps;
 import swapworth.table.Table;
 
 /** The steps of the program, each a few calls of the library. */
@@ -52,7 +51,6 @@ final class Steps {
     private static final int TOO_MANY_TO_SHOW = 5_000;
     private static final String LISTINGS = "listings.csv";
     private static final String CARS = "cars.csv";
-    private static final String LEDGER = "ledger.csv";
 
     private final PrintStream out;
     private final PrintStream err;
@@ -71,7 +69,7 @@ final class Steps {
                 case "index" -> index(arguments);
                 case "landed" -> new DonorSteps(this, out).landed(arguments);
                 case "partout" -> new DonorSteps(this, out).partout(arguments);
-                case "project" -> project(arguments);
+                case "project" -> new ProjectSteps(this, out, err).project(arguments);
                 case "swap" -> new SwapSteps(this, out, err).swap(arguments);
                 case "notebook" -> notebook(arguments);
                 default -> folder(arguments);
@@ -92,8 +90,8 @@ final class Steps {
     static void keepApart(Arguments arguments, List<Path> inputs) throws IOException {
         List<Path> read = new ArrayList<>(inputs);
         for (Path input : inputs) {
-            for (String beside : List.of(LISTINGS, CARS, LEDGER, "words.csv", "lines.csv", "rates.csv", "assumptions.csv", "fees.csv", "parts.csv",
-                    "partout.csv", "swaps.csv")) {
+            for (String beside : List.of(LISTINGS, CARS, "words.csv", "lines.csv", "rates.csv", "assumptions.csv", "fees.csv", "parts.csv",
+                    "partout.csv", "swaps.csv", "ledger.csv", "gates.csv", "alternatives.csv")) {
                 read.add(input.resolveSibling(beside));
             }
         }
@@ -247,40 +245,6 @@ final class Steps {
         }
     }
 
-    /** The money of the undertaking. */
-    private int project(Arguments arguments) throws IOException {
-        Path folder = folder(arguments.folder());
-        Path file = folder.resolve(LEDGER);
-        keepApart(arguments, List.of(file));
-        Ledger.Options options = Ledger.withDefaults().with(assumptions(folder));
-        Ledger ledger = arguments.on().map(options::on).orElse(options).read(file);
-        if (ledger.entries().isEmpty()) {
-            err.println("no usable row: " + ledger.read().sentence());
-            ledger.read().problems().stream().limit(5).forEach(p -> err.println("  " + p.file() + ":" + p.line() + " " + p.column() + ": "
-                    + p.message()));
-            return NOTHING_USABLE;
-        }
-        Forecast forecast = Forecast.withDefaults().with(options.assumptions()).of(ledger);
-        out.println(ledger.read().sentence());
-        printProblems("rejected", ledger.read().rejected());
-        printProblems("set aside", ledger.read().setAside());
-        printProblems("question", ledger.read().questions());
-        for (List<Table> tables : List.of(ledger.sums().tables(), forecast.tables())) {
-            tables.forEach(table -> out.print("\n" + table.text()));
-        }
-        if (arguments.out().isPresent()) {
-            write(arguments.out().get(), ledger.sums().byCategoryTable("").csv(), "the sums by category");
-        }
-        if (arguments.page().isPresent()) {
-            writePage(arguments.page().get(), ProjectPage.of(nameOf(folder), ledger, forecast));
-        }
-        if (arguments.strictness() == Arguments.Strictness.STRICT && !ledger.read().rejected().isEmpty()) {
-            err.println("--strict: " + ledger.read().rejected().size() + " rejected");
-            return NOTHING_USABLE;
-        }
-        return DONE;
-    }
-
     private int notebook(Arguments arguments) throws IOException {
         Path folder = arguments.notebookFolder().orElseGet(Steps::sampleFolder);
         // A console is there only where both ends are a terminal.
@@ -310,30 +274,42 @@ final class Steps {
             return nothing(read);
         }
         PriceModel model = model(read, arguments, folder);
+        Optional<CarsFile> inPlay = Files.isRegularFile(folder.resolve(CARS))
+                ? Optional.of(CarsFile.read(folder.resolve(CARS), read.baseCurrency())) : Optional.empty();
+        // Donors and recipients are worked out while the listings are judged.
+        DonorSteps donors = new DonorSteps(this, out);
+        inPlay.ifPresent(cars -> donors.start(folder, cars.cars(), read, model, arguments));
         // The market in time is followed while the listings are judged.
         CompletableFuture<Section> market = CompletableFuture.supplyAsync(() -> MarketSection.of(model));
         Judged judged = Judged.of(read, model, arguments.on(), arguments.level());
         print(read, judged);
         Optional<Valued> valued = Optional.empty();
-        if (Files.isRegularFile(folder.resolve(CARS))) {
-            CarsFile cars = CarsFile.read(folder.resolve(CARS), read.baseCurrency());
+        Optional<Swaps> swaps = Optional.empty();
+        if (inPlay.isPresent()) {
+            CarsFile cars = inPlay.get();
             printProblems("rejected", cars.rejected());
             printProblems("set aside", cars.setAside());
-            valued = Optional.of(Valued.of(cars.cars(), model, read.baseCurrency(), arguments.on(), arguments.level()));
+            valued = Optional.of(Valued.of(cars.unfinished(), model, read.baseCurrency(), arguments.on(), arguments.level()));
             out.println();
             out.print(valued.get().brief().text());
             valued.get().remarks().forEach(r -> out.println("  " + r));
+            if (cars.unfinished().size() < cars.cars().size()) {
+                swaps = Optional.of(new SwapSteps(this, out, err).swaps(folder, cars, read, model, arguments));
+            }
         }
+        List<Section> more = new ArrayList<>(donors.finish());
         if (arguments.out().isPresent()) {
             write(arguments.out().get(), judged.table().csv(), "the judged listings");
         }
         out.println("\n" + IndexTables.summary(model));
         Path page = arguments.page().orElse(folder.resolve("swapworth.html"));
-        writePage(page, ListingsPage.of(nameOf(folder), judged, valued, List.of(market.join()), missing(folder)));
+        swaps.ifPresent(s -> more.add(SwapSection.of(s)));
+        more.add(market.join());
+        writePage(page, ListingsPage.of(nameOf(folder), judged, valued, more, missing(folder)));
         return ending(read, arguments);
     }
 
-    private static Path folder(Optional<Path> stated) {
+    static Path folder(Optional<Path> stated) {
         Path folder = stated.orElseGet(Steps::sampleFolder);
         if (!Files.isDirectory(folder)) {
             throw new NothingUsableException(folder + ": there is no such folder; needed: a folder with " + LISTINGS
@@ -342,7 +318,7 @@ final class Steps {
         return folder;
     }
 
-    private static String nameOf(Path folder) {
+    static String nameOf(Path folder) {
         Path name = folder.toAbsolutePath().normalize().getFileName();
         return name == null ? "listings" : name.toString();
     }
@@ -351,6 +327,16 @@ final class Steps {
         List<String> sentences = new ArrayList<>();
         if (!Files.isRegularFile(folder.resolve(CARS))) {
             sentences.add(CARS + " (the cars that you think of buying): what each is worth to the market on one day.");
+        }
+        if (!Files.isRegularFile(folder.resolve("fees.csv"))) {
+            sentences.add("fees.csv (what a purchase costs beside the bid): what each car costs at the door, and the highest bid.");
+        }
+        if (!Files.isRegularFile(folder.resolve("partout.csv"))) {
+            sentences.add("partout.csv, with parts.csv (which parts are sold, and parts seen on offer): what comes back from the rest of a car.");
+        }
+        if (!Files.isRegularFile(folder.resolve("swaps.csv"))) {
+            sentences.add("swaps.csv (finished swaps that you saw, and offers for your own): what swaps sell for, in place of"
+                    + " assumptions.");
         }
         if (!Files.isRegularFile(folder.resolve("words.csv"))) {
             sentences.add("words.csv (your own spellings and how you write numbers and dates): words that were not understood.");
@@ -404,7 +390,7 @@ final class Steps {
         return PriceModel.options().with(assumptions).withColumns(further).fit(read.cars());
     }
 
-    private Assumptions assumptions(Path folder) {
+    Assumptions assumptions(Path folder) {
         Assumptions assumptions = Assumptions.ofFolder(folder);
         printProblems("changes nothing", assumptions.problems());
         return assumptions;

@@ -38,16 +38,15 @@ final class SwapSteps {
         out.println(Steps.counted(read));
         steps.printProblems("rejected", cars.rejected());
         steps.printProblems("set aside", cars.setAside());
-        Swaps swaps = Swaps.of(folder, cars, read.baseCurrency(), model, arguments.on(), arguments.level());
-        steps.printProblems("to look at", swaps.problems());
-        swaps.notes().forEach(n -> out.println("  " + n));
+        Swaps swaps = swaps(folder, cars, read, model, arguments);
         if (swaps.answers().isEmpty()) {
             err.println("cars.csv: no car of the role 'finished'; write one row with role finished, the vehicle whose body it has, and"
                     + " running_gear or gear_line");
             return 1;
         }
         for (SwapAnswer answer : swaps.answers()) {
-            answer.tables().forEach(t -> out.print("\n" + t.text()));
+            // The result itself stands above.
+            answer.tables().stream().skip(1).forEach(t -> out.print("\n" + t.text()));
         }
         if (arguments.out().isPresent()) {
             steps.write(arguments.out().get(), swaps.table().csv(), "the values of the finished cars");
@@ -58,6 +57,15 @@ final class SwapSteps {
         boolean rejected = arguments.strictness() == Arguments.Strictness.STRICT
                 && !(cars.rejected().isEmpty() && swaps.rejected().isEmpty());
         return rejected ? 1 : steps.ending(read, arguments);
+    }
+
+    /** The finished cars of a folder, the result of each printed. */
+    Swaps swaps(Path folder, CarsFile cars, ListingsRead read, PriceModel model, Arguments arguments) {
+        Swaps swaps = Swaps.of(folder, cars, read.baseCurrency(), model, arguments.on(), arguments.level());
+        steps.printProblems("to look at", swaps.problems());
+        swaps.notes().forEach(n -> out.println("  " + n));
+        swaps.answers().forEach(a -> out.print("\n" + a.tables().get(0).text()));
+        return swaps;
     }
 
     private static Path needed(Path file) {

@@ -15,6 +15,8 @@ import java.util.Optional;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.CandidateCar;
 import swapworth.listing.CarFacts;
+import swapworth.listing.CarsFile;
+import swapworth.listing.ListingsRead;
 import swapworth.market.PriceModel;
 import swapworth.market.ValueDraws;
 import swapworth.reading.Conventions;
@@ -26,27 +28,102 @@ import swapworth.table.Table;
 
 /**
  * Everything that a folder's files say of donors and recipients: landed costs by {@code fees.csv}, recoveries by {@code partout.csv} and
- * {@code parts.csv}. What is missing is left out.
- *
- * @param currency the base currency
- * @param landed landed costs; nothing without fees.csv
- * @param partOuts the parts of each car that partout.csv names
- * @param offers the number of offers of parts
- * @param read what became of the rows of each file
+ * {@code parts.csv}. What is missing is left out; what follows from several files is worked out when it is first asked for.
  */
-public record DonorStudy(Currency currency, Optional<Landed> landed, List<PartOut> partOuts, int offers, List<RowsRead> read) {
+public final class DonorStudy {
 
     /** The number of states of the market, unless told otherwise. */
     public static final int DRAWS = 2_000;
     /** The seed of the states, unless told otherwise. */
     public static final long SEED = 1;
 
-    /** Copies the lists in. */
-    public DonorStudy {
-        requireNonNull(currency, "currency");
-        requireNonNull(landed, "landed");
-        partOuts = List.copyOf(partOuts);
-        read = List.copyOf(read);
+    private final Currency currency;
+    private final Optional<Landed> landed;
+    private final List<PartOut> partOuts;
+    private final Optional<PartsMarket> market;
+    private final List<RowsRead> read;
+    private final Optional<Further> further;
+
+    private DonorStudy(Currency currency, Optional<Landed> landed, List<PartOut> partOuts, Optional<PartsMarket> market, List<RowsRead> read,
+            Optional<Further> further) {
+        this.currency = requireNonNull(currency, "currency");
+        this.landed = landed;
+        this.partOuts = List.copyOf(partOuts);
+        this.market = market;
+        this.read = List.copyOf(read);
+        this.further = further;
+    }
+
+    /**
+     * The currency of all amounts.
+     *
+     * @return the base currency
+     */
+    public Currency currency() {
+        return currency;
+    }
+
+    /**
+     * The landed costs.
+     *
+     * @return nothing without fees.csv
+     */
+    public Optional<Landed> landed() {
+        return landed;
+    }
+
+    /**
+     * The parts of each car that partout.csv names.
+     *
+     * @return in the order of the cars
+     */
+    public List<PartOut> partOuts() {
+        return partOuts;
+    }
+
+    /**
+     * What used parts sell for.
+     *
+     * @return nothing without partout.csv
+     */
+    public Optional<PartsMarket> market() {
+        return market;
+    }
+
+    /**
+     * What became of the rows of each file.
+     *
+     * @return counts and problems
+     */
+    public List<RowsRead> read() {
+        return read;
+    }
+
+    /**
+     * Donors side by side, and recipients.
+     *
+     * @return a purpose with no priced car is left out; empty without partout.csv
+     */
+    public List<Choice> choices() {
+        return further.map(Further::choices).orElse(List.of());
+    }
+
+    /**
+     * What else could be done with each donor.
+     *
+     * @return one for each donor that partout.csv names and that has a price
+     */
+    public List<DonorUses> uses() {
+        return further.map(Further::uses).orElse(List.of());
+    }
+
+    /**
+     * What cars that do not run are worth.
+     *
+     * @return one for each such car; empty without listings
+     */
+    public List<RunningBracket> brackets() {
+        return further.map(Further::brackets).orElse(List.of());
     }
 
     /**
@@ -71,29 +148,70 @@ public record DonorStudy(Currency currency, Optional<Landed> landed, List<PartOu
         if (Files.isRegularFile(fees)) {
             FeeSchedule schedule = FeeSchedule.read(fees, settings, currency, assumptions);
             read.add(schedule.read());
-            landed = Optional.of(Landed.of(cars, schedule, target));
+            landed = Optional.of(Landed.of(cars, schedule, target, car -> draws.flatMap(d -> Shading.of(car, d, on, assumptions))));
         }
         List<PartOut> partOuts = new ArrayList<>();
-        int offered = 0;
         Path partout = folder.resolve("partout.csv");
         if (Files.isRegularFile(partout)) {
             PartoutFile file = PartoutFile.read(partout, cars, settings, currency);
             read.add(file.read());
             Path parts = folder.resolve("parts.csv");
             PartOffers offers = Files.isRegularFile(parts) ? PartOffers.read(parts, settings, currency) : PartOffers.none();
-            offered = offers.count();
             if (Files.isRegularFile(parts)) {
                 read.add(offers.read());
             }
             PartsMarket market = PartsMarket.fit(offers, gears(cars, model), on, assumptions);
             MarketState state = draws.map(d -> MarketState.of(d, SEED, on)).orElseGet(() -> MarketState.withoutCars(DRAWS, SEED));
+            AssumptionDraws drawn = new AssumptionDraws(assumptions, state.count(), state.seed());
+            List<CandidateCar> named = cars.stream().filter(car -> file.speaksOf(car.name())).toList();
+            partOuts.addAll(named.stream().parallel().map(car -> PartOut.of(car, file, market, state, drawn)).toList());
+            return new DonorStudy(currency, landed, partOuts, Optional.of(market), read,
+                    Optional.of(new Further(cars, landed, List.copyOf(partOuts), market, state, drawn, model)));
+        }
+        return new DonorStudy(currency, landed, partOuts, Optional.empty(), read, Optional.empty());
+    }
+
+    /** What follows from landed costs and recoveries together. */
+    private record Further(List<CandidateCar> cars, Optional<Landed> landed, List<PartOut> partOuts, PartsMarket market, MarketState state,
+            AssumptionDraws drawn, Optional<PriceModel> model) {
+
+        List<Choice> choices() {
+            List<CarOption> donors = new ArrayList<>();
+            List<CarOption> recipients = new ArrayList<>();
             for (CandidateCar car : cars) {
-                if (file.speaksOf(car.name())) {
-                    partOuts.add(PartOut.of(car, file, market, state, assumptions));
+                if (Landed.bought(car)) {
+                    option(car).ifPresent(o -> (o.givesGear() ? donors : recipients).add(o));
                 }
             }
+            List<Choice> choices = new ArrayList<>();
+            if (!donors.isEmpty()) {
+                choices.add(new Choice("Donors", donors));
+            }
+            if (!recipients.isEmpty()) {
+                choices.add(new Choice("Recipients", recipients));
+            }
+            return choices;
         }
-        return new DonorStudy(currency, landed, partOuts, offered, read);
+
+        private Optional<CarOption> option(CandidateCar car) {
+            return CarOption.of(car, landed.flatMap(l -> l.of(car.name())), partOuts.stream().filter(p -> p.car() == car).findFirst(),
+                    state.count());
+        }
+
+        List<DonorUses> uses() {
+            return partOuts.stream().parallel().flatMap(out -> option(out.car()).filter(CarOption::givesGear)
+                    .map(o -> DonorUses.of(o, out, out.allSold(), state.cars(), market, state, drawn)).stream()).toList();
+        }
+
+        List<RunningBracket> brackets() {
+            List<RunningBracket> brackets = new ArrayList<>();
+            for (CandidateCar car : cars) {
+                if (model.isPresent() && state.cars().isPresent() && RunningBracket.isNeeded(car) && Landed.bought(car)) {
+                    brackets.add(RunningBracket.of(car, model.get(), state.cars().get(), market, state, drawn));
+                }
+            }
+            return brackets;
+        }
     }
 
     /** Which running gear each line carries, by the cars in play and the listings. */
@@ -106,6 +224,32 @@ public record DonorStudy(Currency currency, Optional<Landed> landed, List<PartOu
             one.runningGear().ifPresent(gear -> gears.put(FeesFile.key(one.vehicle()), FeesFile.key(gear)));
         }
         return gears;
+    }
+
+    /**
+     * Everything that a folder says beside its listings, on the last day seen.
+     *
+     * @param folder the folder with cars.csv and whatever else there is
+     * @param read its listings
+     * @param model the model fitted to them
+     * @param target the most to be paid in all for one car
+     * @return the study
+     */
+    public static DonorStudy of(Path folder, ListingsRead read, PriceModel model, BigDecimal target) {
+        return of(folder, CarsFile.read(folder.resolve("cars.csv"), read.baseCurrency()).cars(), read.baseCurrency(), Optional.of(model),
+                Optional.of(model.draws(DRAWS, SEED)), model.lastSeen(), model.assumptions(), Optional.of(target));
+    }
+
+    /**
+     * The landed cost of a car.
+     *
+     * @param car the car
+     * @return its lines
+     * @throws IllegalArgumentException if there is no fees.csv or the car has no price; the message says which
+     */
+    public LandedCost landedOf(CandidateCar car) {
+        return landed.flatMap(l -> l.of(car.name())).orElseThrow(() -> new IllegalArgumentException(car.name() + " has no landed cost: "
+                + (landed.isEmpty() ? "there is no fees.csv" : "its row has no price and no planned bid")));
     }
 
     /**

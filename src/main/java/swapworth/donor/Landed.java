@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import swapworth.listing.CandidateCar;
 import swapworth.table.Cell;
 import swapworth.table.Column;
@@ -14,14 +15,25 @@ import swapworth.table.Table;
  *
  * @param costs one for each car that has a price, in the order of the file
  * @param bids the highest bids for the target, one for each cost; empty without a target
+ * @param shaded the same shaded, one for each bid, for cars of which listings tell
  * @param unpriced the cars without a price or a planned bid
  */
-public record Landed(List<LandedCost> costs, List<BidAnswer> bids, List<String> unpriced) {
+public record Landed(List<LandedCost> costs, List<BidAnswer> bids, List<Optional<Shaded>> shaded, List<String> unpriced) {
+
+    /**
+     * A bid for a target that is shaded.
+     *
+     * @param shading by how much, and why
+     * @param answer the highest bid for the shaded target
+     */
+    public record Shaded(Shading shading, BidAnswer answer) {
+    }
 
     /** Copies the lists in. */
     public Landed {
         costs = List.copyOf(costs);
         bids = List.copyOf(bids);
+        shaded = List.copyOf(shaded);
         unpriced = List.copyOf(unpriced);
     }
 
@@ -34,6 +46,21 @@ public record Landed(List<LandedCost> costs, List<BidAnswer> bids, List<String> 
      * @return their costs
      */
     public static Landed of(List<CandidateCar> cars, FeeSchedule schedule, Optional<BigDecimal> target) {
+        return of(cars, schedule, target, car -> Optional.empty());
+    }
+
+    /**
+     * The landed costs of cars, with bids shaded where something is known of what a car is worth.
+     *
+     * @param cars the cars in play
+     * @param schedule the fee tables
+     * @param target the most to be paid in all for any one of them, where stated
+     * @param shading by how much a bid for a car is shaded; nothing for not at all
+     * @return their costs
+     */
+    public static Landed of(List<CandidateCar> cars, FeeSchedule schedule, Optional<BigDecimal> target,
+            Function<CandidateCar, Optional<Shading>> shading) {
+        List<Optional<Shaded>> shaded = new ArrayList<>();
         List<LandedCost> costs = new ArrayList<>();
         List<BidAnswer> bids = new ArrayList<>();
         List<String> unpriced = new ArrayList<>();
@@ -44,10 +71,19 @@ public record Landed(List<LandedCost> costs, List<BidAnswer> bids, List<String> 
             Optional<Purchase> purchase = Purchase.of(car, schedule.currency());
             purchase.ifPresentOrElse(p -> {
                 costs.add(LandedCost.of(schedule, p));
-                target.ifPresent(most -> bids.add(HighestBid.of(schedule, p, most)));
+                target.ifPresent(most -> {
+                    bids.add(HighestBid.of(schedule, p, most));
+                    shaded.add(shading.apply(car).map(s -> new Shaded(s,
+                            HighestBid.of(schedule, p, Cents.rounded(most.multiply(BigDecimal.valueOf(s.factor())))))));
+                });
             }, () -> unpriced.add(car.name()));
         }
-        return new Landed(costs, bids, unpriced);
+        return new Landed(costs, bids, shaded, unpriced);
+    }
+
+    /** The cost of a car. */
+    Optional<LandedCost> of(String car) {
+        return costs.stream().filter(c -> c.purchase().car().equals(car)).findFirst();
     }
 
     static boolean bought(CandidateCar car) {
@@ -61,26 +97,59 @@ public record Landed(List<LandedCost> costs, List<BidAnswer> bids, List<String> 
      */
     public List<Table> tables() {
         List<Table> tables = new ArrayList<>();
-        if (!bids.isEmpty()) {
-            tables.add(bidTable());
-        }
+        bidTable().ifPresent(tables::add);
         costs.forEach(cost -> tables.add(cost.table()));
         return tables;
     }
 
-    private Table bidTable() {
+    /**
+     * The highest bids.
+     *
+     * @return nothing without a target
+     */
+    public Optional<Table> bidTable() {
+        if (bids.isEmpty()) {
+            return Optional.empty();
+        }
         Table.Builder table = Table.titled("Highest bid within a target, " + costs.get(0).currency().getCurrencyCode())
                 .columns(Column.words("car"), Column.number("target", ""), Column.number("highest bid", ""), Column.number("landed", ""),
-                        Column.number("next bid", ""), Column.number("next landed", ""), Column.sentences("steps near it"));
+                        Column.number("shading", "%"), Column.number("shaded bid", ""), Column.number("next bid", ""), Column.number("next landed", ""),
+                        Column.sentences("steps near it"));
         table.note("Found by search: the landed cost jumps where a fee table steps. The bid is the one before which to stop.");
+        if (shaded.stream().anyMatch(Optional::isPresent)) {
+            table.note("Shading: who bids wins most often when his estimate is too high. The target is cut by what such a car is worth less when the"
+                    + " bid wins against rival_bidders whose estimates lie rival_spread about its value (assumptions), by draws of the price model.");
+        }
         for (int i = 0; i < bids.size(); i++) {
             Cell car = Cell.words(costs.get(i).purchase().car());
+            Optional<Shaded> less = shaded.get(i);
             if (bids.get(i) instanceof HighestBid bid) {
-                table.row(car, Cents.cell(bid.target()), Cents.cell(bid.bid()), Cents.cell(bid.landed()), Cents.cell(bid.next()),
+                table.row(car, Cents.cell(bid.target()), Cents.cell(bid.bid()), Cents.cell(bid.landed()),
+                        less.map(s -> Cell.number(100 * (s.shading().factor() - 1), 1)).orElse(Cell.BLANK),
+                        less.map(s -> s.answer() instanceof HighestBid b ? Cents.cell(b.bid()) : Cell.words("none")).orElse(Cell.BLANK), Cents.cell(bid.next()),
                         Cents.cell(bid.nextLanded()), Cell.words(String.join("; ", bid.steps().stream().map(HighestBid.Step::sentence).toList())));
             } else if (bids.get(i) instanceof NoBid none) {
                 table.row(car, Cell.BLANK, Cell.words("none"), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.words(none.reason()));
             }
+        }
+        return Optional.of(table.build());
+    }
+
+    /**
+     * The totals of all cars.
+     *
+     * @return one row a car, with what its total lacks or leaves open
+     */
+    public Table totals() {
+        String currency = costs.isEmpty() ? "" : ", " + costs.get(0).currency().getCurrencyCode();
+        Table.Builder table = Table.titled("Landed cost of each car" + currency).columns(Column.words("car"), Column.number("price or bid", ""),
+                Column.number("landed cost", ""), Column.number("more than the bid", "%"), Column.sentences("to look at"));
+        for (LandedCost cost : costs) {
+            List<String> open = new ArrayList<>(cost.missing());
+            open.addAll(cost.questions());
+            double bid = cost.purchase().bid().doubleValue();
+            table.row(Cell.words(cost.purchase().car()), Cents.cell(cost.purchase().bid()), Cents.cell(cost.total()),
+                    Cell.number(100 * (cost.total().doubleValue() / bid - 1), 1), Cell.words(String.join("; ", open)));
         }
         return table.build();
     }

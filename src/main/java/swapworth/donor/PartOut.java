@@ -84,8 +84,11 @@ public final class PartOut {
      * @return the parts, priced and simulated
      */
     public static PartOut of(CandidateCar car, PartoutFile file, PartsMarket market, MarketState state, Assumptions assumptions) {
-        requireNonNull(state, "state");
-        AssumptionDraws draws = new AssumptionDraws(assumptions, state.count(), state.seed());
+        return of(car, file, market, requireNonNull(state, "state"), new AssumptionDraws(assumptions, state.count(), state.seed()));
+    }
+
+    /** The same with assumptions that are drawn already, for several cars. */
+    static PartOut of(CandidateCar car, PartoutFile file, PartsMarket market, MarketState state, AssumptionDraws draws) {
         PartsMarket.Drawn drawn = market.draws(state.count(), state.seed());
         double[] level = together(car.facts(), state, draws);
         List<Piece> pieces = new ArrayList<>();
@@ -105,7 +108,7 @@ public final class PartOut {
     /** How far the level of all part prices lies from its middle in each draw: together with the level of the car, as closely as assumed. */
     private static double[] together(CarFacts facts, MarketState state, AssumptionDraws draws) {
         double[] cars = state.departures(facts);
-        double[] follow = draws.between("parts_follow_cars", -1, 1);
+        double[] follow = draws.between("parts_correlate_with_cars", -1, 1);
         double[] level = new double[state.count()];
         double move = Math.log1p(draws.assumptions().get("parts_move").middle() / 100);
         RandomNumbers own = RandomNumbers.of(state.seed(), "parts move");
@@ -139,7 +142,8 @@ public final class PartOut {
             }
         });
         double asked = market.predicted(wanted, PriceKind.ASKING).map(m -> Math.exp(m.quantile(0.5))).orElse(0.0);
-        return new Piece(row, partState, why, logs.orElse(new double[0]), asked, logs.isEmpty() ? "" : market.offersOf(row.part()) + " offers");
+        return new Piece(row, partState, why, logs.orElse(new double[0]), asked, logs.isEmpty() ? ""
+                : market.offersOf(row.part()) + " offers, " + Math.round(100 * market.priorShare(wanted)) + " % assumed");
     }
 
     static PartsMarket.Wanted wanted(CandidateCar car, PartKind part) {
@@ -211,6 +215,57 @@ public final class PartOut {
         return new GearValue(counted.isEmpty() ? new double[0] : sum, counted, unpriced);
     }
 
+    /** The same car with everything that would go into the swap sold instead. */
+    PartOut allSold() {
+        List<Piece> sold = new ArrayList<>();
+        for (Piece p : pieces) {
+            sold.add(p.row.goesTo() == GoesTo.SWAP ? new Piece(p.row.sold(), p.state, p.why, p.logPrice, p.asked, p.priceFrom) : p);
+        }
+        return new PartOut(car, sold, state, draws, drift);
+    }
+
+    /** What goes into the swap as used parts, each counted by its chance to be good. */
+    double[] gearAsFound() {
+        double[] sum = new double[state.count()];
+        for (Piece p : pieces) {
+            double weight = p.row.goesTo() == GoesTo.SWAP && p.priced() ? p.row.count() * chanceGood(p) : 0;
+            for (int i = 0; weight > 0 && i < sum.length; i++) {
+                sum[i] += weight * StrictMath.exp(p.logPrice[i]);
+            }
+        }
+        return sum;
+    }
+
+    /** What another engine and gearbox cost in place of those that are not good, by the chance that they are not. */
+    double[] gearToReplace() {
+        double[] sum = new double[state.count()];
+        for (Piece p : pieces) {
+            String group = p.row.part().group();
+            double bad = p.priced() && (group.equals("engine") || group.equals("gearbox")) ? 1 - chanceGood(p) : 0;
+            for (int i = 0; bad > 0 && i < sum.length; i++) {
+                sum[i] += bad * StrictMath.exp(p.logPrice[i]);
+            }
+        }
+        return sum;
+    }
+
+    /** The chance that the engine and the gearbox that go into the swap are both good, by the middles of the assumptions. */
+    double gearGood() {
+        double chance = 1;
+        for (Piece p : pieces) {
+            String group = p.row.part().group();
+            if (p.row.goesTo() == GoesTo.SWAP && (group.equals("engine") || group.equals("gearbox"))) {
+                chance *= chanceGood(p);
+            }
+        }
+        return chance;
+    }
+
+    private double chanceGood(Piece p) {
+        return p.row.chanceGood().isPresent() ? p.row.chanceGood().getAsDouble()
+                : p.state == PartState.GONE ? 0 : draws.assumptions().get(p.state.chance()).middle() / 100;
+    }
+
     /**
      * What the damage leaves: every part of the car with its state and what becomes of it.
      *
@@ -221,10 +276,13 @@ public final class PartOut {
                 Column.words("by"), Column.number("chance good", "%"), Column.words("goes to"), Column.sentences("remark"));
         table.note(pieces.size() + " parts named. A blank damage is unknown, not none.");
         for (Piece p : pieces) {
-            double chance = p.row.chanceGood().isPresent() ? 100 * p.row.chanceGood().getAsDouble()
-                    : p.state == PartState.GONE ? 0 : draws.assumptions().get(p.state.chance()).middle();
+            if (p.row.part().group().equals(PartKind.HULK) || p.row.part().group().equals(PartKind.CORE)) {
+                table.row(Cell.words(p.row.part().name()), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.words(p.row.goesTo().words()),
+                        Cell.words("what remains in the end"));
+                continue;
+            }
             table.row(Cell.words(p.row.part().name() + (p.row.count() > 1 ? " (" + p.row.count() + ")" : "")), Cell.words(p.row.part().zone()),
-                    Cell.words(p.state.words()), Cell.words(p.why), Cell.number(chance, 0), Cell.words(p.row.goesTo().words()),
+                    Cell.words(p.state.words()), Cell.words(p.why), Cell.number(100 * chanceGood(p), 0), Cell.words(p.row.goesTo().words()),
                     Cell.words(p.row.goesTo() == GoesTo.SELL ? p.earnsNothing() : "earns nothing"));
         }
         return table.build();

@@ -7,4 +7,10 @@ import java.util.OptionalDouble;
 record PartRow(String car, PartKind part, int count, Optional<PartState> state, OptionalDouble chanceGood, GoesTo goesTo, OptionalDouble price,
         OptionalDouble sells, OptionalDouble days, OptionalDouble hours, OptionalDouble postage, OptionalDouble postageCharged,
         OptionalDouble packing, OptionalDouble fee, String bundle, boolean ruleMet, int line) {
+
+    /** The same part, sold. */
+    PartRow sold() {
+        return new PartRow(car, part, count, state, chanceGood, GoesTo.SELL, price, sells, days, hours, postage, postageCharged, packing, fee, bundle,
+                ruleMet, line);
+    }
 }

@@ -3,7 +3,6 @@ package swapworth.donor;
 import static java.util.Objects.requireNonNull;
 
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -12,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 import swapworth.assumptions.Assumption;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.PriceKind;
@@ -26,6 +26,9 @@ import swapworth.statistics.PriorBlock;
 import swapworth.statistics.Sample;
 import swapworth.statistics.ShrunkenRegression;
 import swapworth.statistics.SparseRow;
+import swapworth.table.Cell;
+import swapworth.table.Column;
+import swapworth.table.Table;
 
 /**
  * What used parts sell for: ln(price) by kind of part, line or running gear, distance run, asking or sold, and month, with the same
@@ -38,10 +41,14 @@ public final class PartsMarket {
     private static final int MECHANICAL = 3;
     private static final int OTHER = 4;
     private static final int NAMES = 5;
+    private static final List<String> EFFECTS = List.of("part_sold", "part_drift", "part_mileage_mechanical", "part_mileage_other");
     private static final double DAYS_PER_MONTH = 30.4375;
     private static final double MILES_STEP = 10_000;
+    /** Departures of single parts from their like end here, in error scales. */
+    private static final double FARTHEST = 3;
 
     private final List<PartOffers.Offer> offers;
+    private final Assumptions assumptions;
     private final Map<String, Integer> names = new TreeMap<>();
     private final Map<String, Integer> lines = new TreeMap<>();
     private final Map<String, String> gearOfLine;
@@ -49,9 +56,11 @@ public final class PartsMarket {
     private final double middleMiles;
     private final Optional<LocalDate> on;
     private final Optional<Posterior> posterior;
+    private @Nullable Drawn kept;
 
     private PartsMarket(List<PartOffers.Offer> offers, Map<String, String> gearOfLine, Optional<LocalDate> on, Assumptions assumptions) {
         this.offers = offers;
+        this.assumptions = assumptions;
         this.gearOfLine = gearOfLine;
         this.on = on;
         this.middleMiles = middle(offers);
@@ -76,9 +85,10 @@ public final class PartsMarket {
         return new PartsMarket(offers.offers(), Map.copyOf(gearOfLine), requireNonNull(on, "on"), assumptions);
     }
 
+    /** The median distance of the offers; without any the distance of a part cannot count. */
     private static double middle(List<PartOffers.Offer> offers) {
         double[] known = offers.stream().filter(o -> o.miles().isPresent()).mapToDouble(o -> o.miles().getAsDouble()).sorted().toArray();
-        return known.length == 0 ? 0 : known[known.length / 2];
+        return known.length == 0 ? Double.NaN : known[known.length / 2];
     }
 
     /** Mechanical parts go by running gear, all others by line. */
@@ -130,7 +140,7 @@ public final class PartsMarket {
         int firstLine = NAMES + names.size() + 1;
         int name = NAMES + names.getOrDefault(part.name(), names.size());
         int line = firstLine + lines.getOrDefault(fit(part, vehicle, gear), lines.size());
-        double run = (miles.orElse(middleMiles) - middleMiles) / MILES_STEP;
+        double run = Double.isNaN(middleMiles) ? 0 : (miles.orElse(middleMiles) - middleMiles) / MILES_STEP;
         return SparseRow.of(new int[] {LEVEL, SOLD, MONTHS, MECHANICAL, OTHER, name, line},
                 new double[] {1, kind == PriceKind.SOLD ? 1 : 0, months, part.mechanical() ? run : 0, part.mechanical() ? 0 : run, 1, 1});
     }
@@ -159,22 +169,42 @@ public final class PartsMarket {
         return posterior.map(p -> p.priorShare(row(wanted, PriceKind.SOLD))).orElse(1.0);
     }
 
-    /** Joint draws of all part prices. */
-    Drawn draws(int count, long seed) {
-        return new Drawn(posterior.map(p -> p.draws(count, seed)));
+    /** Joint draws of all part prices; the same are asked for car after car and kept. */
+    synchronized Drawn draws(int count, long seed) {
+        if (kept == null || kept.count != count || kept.seed != seed) {
+            kept = new Drawn(count, seed, posterior.map(p -> p.draws(count, seed)));
+        }
+        return kept;
     }
 
     /** Joint draws: draw i of every part belongs to one state of the parts market. */
     final class Drawn {
+        private final int count;
+        private final long seed;
         private final Optional<JointDraws> joint;
 
-        private Drawn(Optional<JointDraws> joint) {
+        private Drawn(int count, long seed, Optional<JointDraws> joint) {
+            this.count = count;
+            this.seed = seed;
             this.joint = joint;
         }
 
-        /** Draws of the logarithm of what one such part sells for; nothing where no offer names its kind. */
+        /**
+         * Draws of the logarithm of what one such part sells for; nothing where no offer names its kind. How one part departs from its like
+         * is held within {@value #FARTHEST} scales: beyond them lie mistyped prices, not sales, and with them a sum would have no mean.
+         */
         Optional<double[]> sold(Wanted wanted, long seed) {
-            return offersOf(wanted.part()) == 0 ? Optional.empty() : joint.map(j -> j.responses(row(wanted, PriceKind.SOLD), 1, 0, seed));
+            if (offersOf(wanted.part()) == 0 || joint.isEmpty()) {
+                return Optional.empty();
+            }
+            SparseRow row = row(wanted, PriceKind.SOLD);
+            double[] level = joint.get().of(row);
+            double[] one = joint.get().responses(row, 1, 0, seed);
+            double most = FARTHEST * posterior.orElseThrow().errorScale();
+            for (int i = 0; i < one.length; i++) {
+                one[i] = level[i] + Math.max(-most, Math.min(most, one[i] - level[i]));
+            }
+            return Optional.of(one);
         }
 
         /** Draws of the drift of part prices, log points a month. */
@@ -183,18 +213,42 @@ public final class PartsMarket {
         }
     }
 
-    /** What the offers say of slopes and steps, for tests and tables: name, median, 80 % range, in per cent. */
+    /** What the offers and the assumptions together say of slopes and steps: median and ends of the 80 % range, in per cent. */
     Map<String, double[]> effects() {
         Map<String, double[]> effects = new LinkedHashMap<>();
-        if (posterior.isEmpty()) {
-            return effects;
-        }
-        List<String> of = new ArrayList<>(List.of("part_sold", "part_drift", "part_mileage_mechanical", "part_mileage_other"));
-        for (int k = 0; k < of.size(); k++) {
+        for (int k = 0; posterior.isPresent() && k < EFFECTS.size(); k++) {
             Mixture m = posterior.get().estimate(SparseRow.of(new int[] {SOLD + k}, new double[] {1}));
-            effects.put(of.get(k), new double[] {100 * Math.expm1(m.quantile(0.5)), 100 * Math.expm1(m.quantile(0.1)),
+            effects.put(EFFECTS.get(k), new double[] {100 * Math.expm1(m.quantile(0.5)), 100 * Math.expm1(m.quantile(0.1)),
                     100 * Math.expm1(m.quantile(0.9))});
         }
         return effects;
+    }
+
+    /**
+     * What moves the prices of parts.
+     *
+     * @return one row an effect, with what was assumed and how much of what is unsure still rests on that
+     */
+    public Table table() {
+        Table.Builder table = Table.titled("What moves the prices of parts, per cent of price").columns(Column.words("effect"),
+                Column.number("median", "%"), Column.words("80 % range"), Column.number("assumed", "%"), Column.number("held by assumptions", "%"),
+                Column.sentences("meaning"));
+        table.note(offers.size() + " offers of " + names.size() + " kinds of parts, " + lines.size() + " lines and running gears.");
+        effects().forEach((name, e) -> {
+            Assumption a = assumptions.get(name);
+            double share = posterior.orElseThrow().priorShare(SparseRow.of(new int[] {SOLD + EFFECTS.indexOf(name)}, new double[] {1}));
+            table.row(Cell.words(name), Cell.number(e[0], 1), Cell.words(Cell.format(e[1], 1) + " to " + Cell.format(e[2], 1)),
+                    Cell.number(a.middle(), 1), Cell.number(100 * share, 0), Cell.words(a.note() + " (" + a.unit() + ")"));
+        });
+        return table.build();
+    }
+
+    /**
+     * The number of offers.
+     *
+     * @return of rows with one id, one
+     */
+    public int offers() {
+        return offers.size();
     }
 }

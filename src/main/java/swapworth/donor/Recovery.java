@@ -239,10 +239,20 @@ public final class Recovery {
             double[] price = Arrays.stream(unit.price).filter(p -> p > 0).sorted().toArray();
             results.add(new PartResult(unit.name, unit.count(), price.length == 0 ? 0 : Quantiles.ofSorted(price, 0.5),
                     price.length == 0 ? new Range(0, 0) : new Range(Quantiles.ofSorted(price, 0.1), Quantiles.ofSorted(price, 0.9)),
-                    sold / net.length, meanNet, meanHours, meanHours > 0 ? meanNet / meanHours : Double.NaN, unit.pieces.get(0).priceFrom,
+                    sold / net.length, meanNet, meanHours, meanHours > 0 ? meanNet / meanHours : Double.NaN, perHour(unitNet[u], meanHours, 0.8),
+                    perHour(unitNet[u], meanHours, 0.95), unit.pieces.get(0).priceFrom,
                     gear(unit)));
         }
         return results;
+    }
+
+    private static Range perHour(double[] nets, double hours, double probability) {
+        if (hours <= 0) {
+            return new Range(0, 0);
+        }
+        double[] sorted = nets.clone();
+        Arrays.sort(sorted);
+        return new Range(Quantiles.ofSorted(sorted, (1 - probability) / 2) / hours, Quantiles.ofSorted(sorted, (1 + probability) / 2) / hours);
     }
 
     private static boolean gear(SaleUnit unit) {
@@ -260,11 +270,13 @@ public final class Recovery {
      * @param net expected money, with what never sells counted as nothing
      * @param hours expected hours
      * @param perHour expected money an hour: listing it pays where an hour is worth less to you
+     * @param perHour80 80 % range of the money over the expected hours; a part that may never sell begins at 0
+     * @param perHour95 95 % range of the same
      * @param priceFrom what the price rests on
      * @param engineOrGearbox whether it is the engine, the gearbox, or both
      */
     public record PartResult(String name, int pieces, double price, Range range80, double chanceSold, double net, double hours, double perHour,
-            String priceFrom, boolean engineOrGearbox) {
+            Range perHour80, Range perHour95, String priceFrom, boolean engineOrGearbox) {
     }
 
     private static double mean(double[] values) {

@@ -123,6 +123,15 @@ public record CarsFile(List<CandidateCar> cars, List<RowProblem> rejected, List<
         return new CarsFile(cars, rejected, setAside, oddities, source.blankLines());
     }
 
+    /**
+     * The cars that are no finished swaps: those that listings of whole cars can price.
+     *
+     * @return in file order
+     */
+    public List<CandidateCar> unfinished() {
+        return cars.stream().filter(c -> c.role() != CandidateCar.Role.FINISHED).toList();
+    }
+
     private static Optional<Price> price(Draft draft, Currency base, FolderFiles folder) {
         if (draft.money.isEmpty()) {
             return Optional.empty();

@@ -26,6 +26,7 @@ final class BodiesAndGears {
     private static final int FEWEST_GEARS = 3;
 
     private final Map<String, Integer> carsOfPair = new HashMap<>();
+    private final Map<String, Integer> carsOfBodyAndGear = new HashMap<>();
     private final Map<String, String> bodyOfLine;
     private final Map<String, String> gearOfLine;
     private final Map<String, Set<String>> gearsOfBody = new HashMap<>();
@@ -61,6 +62,7 @@ final class BodiesAndGears {
         this.gearOfLine = common(cars, CarFacts::runningGear);
         for (CarFacts car : cars) {
             carsOfPair.merge(pair(car), 1, Integer::sum);
+            carsOfBodyAndGear.merge(body(car) + "\n" + gear(car), 1, Integer::sum);
             gearsOfBody.computeIfAbsent(body(car), b -> new HashSet<>()).add(gear(car));
             bodiesOfGear.computeIfAbsent(gear(car), g -> new HashSet<>()).add(body(car));
         }
@@ -145,7 +147,8 @@ final class BodiesAndGears {
         if (!gearsOfBody.containsKey(body)) {
             return PairStanding.APART;
         }
-        if (reaches(body, gear)) {
+        // Another line may show the two together.
+        if (carsOfBodyAndGear.getOrDefault(body + "\n" + gear, 0) - (itself ? 1 : 0) > 0 || reaches(body, gear)) {
             return PairStanding.LINKED;
         }
         boolean spoken = (fact(Fact.POWER, car).isPresent() || fact(Fact.CYLINDERS, car).isPresent())

@@ -75,7 +75,7 @@ public record Valued(Currency currency, List<ValuedCar> cars) {
         LevelOfTrade level = stated.orElseGet(() -> ownLevel(car));
         if (car.role() == CandidateCar.Role.FINISHED) {
             return new ValuedCar(car, level, new CannotTell("a finished swap is a pair of body and running gear that nobody has sold;"
-                    + " listings of whole cars do not price it", 0, model.cars().size(), "the step for finished swaps"),
+                    + " listings of whole cars do not price it", 0, model.cars().size(), "the step swap, which puts together what can be known of it"),
                     Position.CANNOT_TELL, remarks);
         }
         if (stated.isEmpty() && car.priceOrBid().isEmpty()) {

@@ -8,8 +8,10 @@ import java.time.YearMonth;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeSet;
 import swapworth.assumptions.Assumption;
 import swapworth.assumptions.Assumptions;
 import swapworth.market.Range;
@@ -36,6 +38,7 @@ public final class Forecast {
     private static final double HIGH = 0.90;
 
     private final Ledger ledger;
+    private final Options options;
     private final int count;
     private final double soFar;
     private final double keptAtCompletion;
@@ -46,6 +49,7 @@ public final class Forecast {
     private final Peak peak;
     private final List<Driver> drivers;
     private final double[] hours;
+    private final double[] moneyMonths;
 
     /**
      * How much is in the undertaking at the end of a month: paid less received since its beginning.
@@ -54,8 +58,9 @@ public final class Forecast {
      * @param low the amount below which one outcome in ten lies
      * @param middle the median
      * @param high the amount above which one in ten lies
+     * @param wide the 95 % range
      */
-    public record MonthOfCash(YearMonth month, double low, double middle, double high) {
+    public record MonthOfCash(YearMonth month, double low, double middle, double high, Range wide) {
     }
 
     /**
@@ -83,29 +88,36 @@ public final class Forecast {
 
     private Forecast(Ledger ledger, Options options) {
         this.ledger = ledger;
+        this.options = options;
         count = options.count;
         LedgerSums sums = ledger.sums();
         soFar = sums.total().net().doubleValue();
         keptAtCompletion = sums.keptAtCompletion().doubleValue();
-        Lines lines = new Lines(ledger, options.assumptions);
+        Lines lines = new Lines(ledger, options);
         UncertainSum.Drawn drawn = UncertainSum.of(lines.lines).drawn(count, options.seed);
         double[][] net = new double[lines.months][count];
         toPay = new double[count];
         toReceive = new double[count];
         total = new double[count];
-        for (int m = 0; m < lines.months; m++) {
+        for (int bin = 0; bin < drawn.bins().length; bin++) {
+            double[] amounts = drawn.bins()[bin];
+            double[] month = net[bin / (2 * lines.movements.size())];
+            double[] factors = lines.movements.get(bin / 2 % lines.movements.size());
             for (int i = 0; i < count; i++) {
-                double out = 2 * m < drawn.bins().length ? drawn.bins()[2 * m][i] : 0;
-                double in = 2 * m + 1 < drawn.bins().length ? drawn.bins()[2 * m + 1][i] : 0;
-                toPay[i] += out;
-                toReceive[i] -= in;
-                net[m][i] = out + in;
+                double amount = factors.length == 0 ? amounts[i] : amounts[i] * factors[i];
+                month[i] += amount;
+                if (bin % 2 == 0) {
+                    toPay[i] += amount;
+                } else {
+                    toReceive[i] -= amount;
+                }
             }
         }
         for (int i = 0; i < count; i++) {
             total[i] = soFar + toPay[i] - toReceive[i];
         }
         months = new ArrayList<>();
+        moneyMonths = new double[count];
         peak = months(sums.cashByMonth(), net);
         drivers = lines.drivers(drawn.covariances());
         double toCome = sums.hoursToCome();
@@ -133,7 +145,7 @@ public final class Forecast {
      * @return 10,000 draws, seed 1, the assumptions of the program
      */
     public static Options withDefaults() {
-        return new Options(COUNT, 1, Assumptions.defaults());
+        return new Options(COUNT, 1, Assumptions.defaults(), Map.of());
     }
 
     /**
@@ -142,14 +154,22 @@ public final class Forecast {
      * @param count the number of draws, at least 1
      * @param seed their seed
      * @param assumptions what stands in where rows do not speak
+     * @param moved draws of a factor on the estimates of a category, in the order of the draws of the market
      */
-    public record Options(int count, long seed, Assumptions assumptions) {
+    public record Options(int count, long seed, Assumptions assumptions, Map<Category, double[]> moved) {
 
-        /** Checks that there is a draw. */
+        /** Checks that there is a draw and that factors have as many. */
         public Options {
             requireNonNull(assumptions, "assumptions");
+            moved = Map.copyOf(moved);
             if (count < 1) {
                 throw new IllegalArgumentException("a forecast needs a draw, not " + count);
+            }
+            for (Map.Entry<Category, double[]> factor : moved.entrySet()) {
+                if (factor.getValue().length != count) {
+                    throw new IllegalArgumentException(factor.getKey().words() + ": " + factor.getValue().length + " factors beside " + count
+                            + " draws");
+                }
             }
         }
 
@@ -161,7 +181,7 @@ public final class Forecast {
          * @return a copy
          */
         public Options draws(int draws, long of) {
-            return new Options(draws, of, assumptions);
+            return new Options(draws, of, assumptions, moved);
         }
 
         /**
@@ -171,7 +191,21 @@ public final class Forecast {
          * @return a copy
          */
         public Options with(Assumptions own) {
-            return new Options(count, seed, own);
+            return new Options(count, seed, own, moved);
+        }
+
+        /**
+         * The same, the estimates of a category moving with the market: what moves values moves the price of parts too.
+         *
+         * @param category the category
+         * @param factors draws of the factor, as many as draws of the forecast
+         * @return a copy
+         */
+        public Options moving(Category category, double[] factors) {
+            Map<Category, double[]> more = new EnumMap<>(Category.class);
+            more.putAll(moved);
+            more.put(category, factors.clone());
+            return new Options(count, seed, assumptions, more);
         }
 
         /**
@@ -196,9 +230,14 @@ public final class Forecast {
         final List<UncertainSum.Line> lines = new ArrayList<>();
         final List<Entry> entries = new ArrayList<>();
         final int months;
+        /** The factors of movement: none first, then those of the categories that move. */
+        final List<double[]> movements = new ArrayList<>(List.of(new double[0]));
         private final int reserves;
 
-        Lines(Ledger ledger, Assumptions assumptions) {
+        Lines(Ledger ledger, Options options) {
+            Assumptions assumptions = options.assumptions;
+            List<Category> moving = new ArrayList<>(new TreeSet<>(options.moved.keySet()));
+            moving.forEach(category -> movements.add(options.moved.get(category)));
             List<Entry> toCome = new ArrayList<>(ledger.entries());
             toCome.removeIf(e -> e.status() == Status.ACTUAL || e.amount().signum() == 0);
             toCome.sort(Comparator.comparing(Entry::due).thenComparing(Entry::category).thenComparing(Entry::direction)
@@ -215,7 +254,7 @@ public final class Forecast {
                 boolean out = entry.direction() == Direction.OUT;
                 AmountLaw law = law(entry, assumptions);
                 lines.add(new UncertainSum.Line(law, entry.category().ordinal(), law.sd() == 0 ? 0 : common, out ? 1 : -1, 1,
-                        2 * month + (out ? 0 : 1)));
+                        2 * (month * movements.size() + (law.sd() > 0 ? 1 + moving.indexOf(entry.category()) : 0)) + (out ? 0 : 1)));
                 entries.add(entry);
                 reserved |= entry.category() == Category.CONTINGENCY;
                 guessed[month] += out && entry.status() == Status.ESTIMATE ? entry.amount().doubleValue() : 0;
@@ -226,7 +265,7 @@ public final class Forecast {
             for (int m = 0; m < months && !reserved; m++) {
                 if (guessed[m] > 0 && reserve.middle() > 0) {
                     AmountLaw law = AmountLaw.lognormal(guessed[m] * reserve.middle() / 100, reserve.spread() / reserve.middle());
-                    lines.add(new UncertainSum.Line(law, Category.values().length, 1, 1, 1, 2 * m));
+                    lines.add(new UncertainSum.Line(law, Category.values().length, 1, 1, 1, 2 * m * movements.size()));
                     added++;
                 }
             }
@@ -281,12 +320,14 @@ public final class Forecast {
         double sum = 0;
         double most = 0;
         YearMonth mostIn = now;
-        for (Map.Entry<YearMonth, BigDecimal> month : past.entrySet()) {
-            sum += month.getValue().doubleValue();
-            if (month.getKey().isBefore(now)) {
-                months.add(new MonthOfCash(month.getKey(), sum, sum, sum));
-                mostIn = sum > most ? month.getKey() : mostIn;
-                most = Math.max(most, sum);
+        YearMonth first = past.keySet().stream().findFirst().orElse(now);
+        for (YearMonth month = first; month.isBefore(now); month = month.plusMonths(1)) {
+            sum += past.getOrDefault(month, BigDecimal.ZERO).doubleValue();
+            months.add(new MonthOfCash(month, sum, sum, sum, new Range(sum, sum)));
+            mostIn = sum > most ? month : mostIn;
+            most = Math.max(most, sum);
+            for (int i = 0; i < count; i++) {
+                moneyMonths[i] += sum;
             }
         }
         double[] standing = new double[count];
@@ -298,13 +339,14 @@ public final class Forecast {
         for (int m = 0; m < net.length; m++) {
             for (int i = 0; i < count; i++) {
                 standing[i] += net[m][i];
+                moneyMonths[i] += standing[i];
                 if (standing[i] > highest[i]) {
                     highest[i] = standing[i];
                     when[i] = m;
                 }
             }
             months.add(new MonthOfCash(now.plusMonths(m), Quantiles.of(standing, LOW), Quantiles.of(standing, 0.5),
-                    Quantiles.of(standing, HIGH)));
+                    Quantiles.of(standing, HIGH), range(standing, 0.95)));
         }
         int[] times = new int[net.length + 1];
         for (int m : when) {
@@ -384,6 +426,16 @@ public final class Forecast {
         return hours.clone();
     }
 
+    /** Draws of the sum of the cash in it at the end of each month: what interest is reckoned on. */
+    double[] moneyMonths() {
+        return moneyMonths.clone();
+    }
+
+    /** The draws of one thing. */
+    Options options() {
+        return options;
+    }
+
     /**
      * The cash in the undertaking at the end of each month, past months exactly.
      *
@@ -453,34 +505,20 @@ public final class Forecast {
      */
     public Table figures() {
         String unit = ledger.currency().getCurrencyCode();
-        Table.Builder table = ranged("Forecast at completion, " + unit + ", as of " + ledger.on(), unit);
+        Table.Builder table = Figures.ranged("Forecast at completion, " + unit + ", as of " + ledger.on(), unit);
         long guesses = ledger.entries().stream().filter(e -> e.status() == Status.ESTIMATE).count();
         table.note(ledger.entries().size() + " rows, " + guesses + (guesses == 1 ? " of them an estimate; " : " of them estimates; ")
                 + Cell.format(count, 0) + " draws. Paid and agreed amounts stand as they are; estimates are drawn, those of one category together.");
         table.row(Cell.words("in it so far, net"), Cell.number(soFar, 2), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK);
-        row(table, "still to pay", toPay);
-        row(table, "still to come in", toReceive);
-        row(table, "cash in it at completion", total);
+        Figures.row(table, "still to pay", toPay);
+        Figures.row(table, "still to come in", toReceive);
+        Figures.row(table, "cash in it at completion", total);
         if (keptAtCompletion != 0) {
-            row(table, "less tools kept: what the undertaking costs", charged());
+            Figures.row(table, "less tools kept: what the undertaking costs", charged());
         }
-        row(table, "most cash in it at the end of a month", peak.amounts);
+        Figures.row(table, "most cash in it at the end of a month", peak.amounts);
         table.note("The most cash is in it most often at the end of " + peak.month + " (" + Math.round(100 * peak.chance) + " % of the draws).");
         return table.build();
-    }
-
-    /** A table of figures with their median and ranges. */
-    static Table.Builder ranged(String title, String unit) {
-        return Table.titled(title).columns(Column.words("figure"), Column.number("median", unit), Column.number("80 % from", unit),
-                Column.number("80 % to", unit), Column.number("95 % from", unit), Column.number("95 % to", unit));
-    }
-
-    /** One figure with its median and ranges. */
-    static void row(Table.Builder table, String name, double[] draws) {
-        Range near = range(draws, 0.80);
-        Range wide = range(draws, 0.95);
-        table.row(Cell.words(name), Cell.number(Quantiles.of(draws, 0.5), 0), Cell.number(near.low(), 0), Cell.number(near.high(), 0),
-                Cell.number(wide.low(), 0), Cell.number(wide.high(), 0));
     }
 
     /**

@@ -86,24 +86,33 @@ public final class Cautions {
      */
     public static List<String> ofSwaps() {
         return List.of(
-                "Sell a swap with both distances written down, that of the chassis and that of the running gear, each with its status, and never"
+                "Sell a swap with both distances written down, that of the chassis and that of the running gear, each with its status,"
+                        + " and never"
                         + " with one figure made of the two. Whether the odometer's reading is the actual mileage is for you to certify; a"
-                        + " donor's instrument cluster in another car is the trap. (US: 49 CFR 580.5; 49 USC 32704, NHTSA letter of 8 December"
+                        + " donor's instrument cluster in another car is the trap. (US: 49 CFR 580.5; 49 USC 32704, NHTSA letter of 8"
+                        + " December"
                         + " 1995)",
                 "Another engine may be tampering with the emission controls unless the result matches a certified configuration, or an"
                         + " authority has approved it: ask before you build, and again before you sell. (US: Clean Air Act 203(a)(3), EPA"
-                        + " tampering policy of 23 November 2020; California: 16 CCR 3362.1; UK: DVLA rules on radically altered vehicles; EU:"
+                        + " tampering policy of 23 November 2020; California: 16 CCR 3362.1; UK: DVLA rules on radically altered"
+                        + " vehicles; EU:"
                         + " Regulation 2018/858, articles 44 and 45; Germany: StVZO 19(2))",
-                "Tell your insurer what was changed. Actual cash value, stated value and agreed value are different promises, and what you spent"
+                "Tell your insurer what was changed. Actual cash value, stated value and agreed value are different promises, and what"
+                        + " you spent"
                         + " is none of them. (UK: Consumer Insurance (Disclosure and Representations) Act 2012, section 2)",
                 "A lender may refuse a rebuilt or altered car, and a change may breach a loan: ask first. (common practice, no source)",
-                "A brand travels with the title of the chassis. Keep the donor's title and bill of sale, and photographs of the stamped numbers"
-                        + " of engine and gearbox; fitting a marked major part without the prescribed check is unlawful in some places. (US: 49"
+                "A brand travels with the title of the chassis. Keep the donor's title and bill of sale, and photographs of the stamped"
+                        + " numbers"
+                        + " of engine and gearbox; fitting a marked major part without the prescribed check is unlawful in some places."
+                        + " (US: 49"
                         + " USC 33111; 18 USC 511; 28 CFR 25.52)",
-                "A gain on a car or on parts may be taxable, and sales or use tax is due where a car is registered: ask. (US: 26 CFR 1.183-2 on"
+                "A gain on a car or on parts may be taxable, and sales or use tax is due where a car is registered: ask. (US: 26 CFR"
+                        + " 1.183-2 on"
                         + " hobby and business)",
-                "This is a statistical estimate from rows that you collected and assumptions that you can change, most of them without a source:"
-                        + " no appraisal. For a claim, a loan, a divorce or an agreed sum go to a qualified appraiser. (US: 26 CFR 1.170A-17;"
+                "This is a statistical estimate from rows that you collected and assumptions that you can change, most of them without a"
+                        + " source:"
+                        + " no appraisal. For a claim, a loan, a divorce or an agreed sum go to a qualified appraiser. (US: 26 CFR"
+                        + " 1.170A-17;"
                         + " Uniform Standards of Professional Appraisal Practice, Standards 7 and 8)");
     }
 }

@@ -106,6 +106,9 @@ public final class ListingsPage {
         if (speaksOfCrashes()) {
             cautions.addAll(Cautions.ofCrashedCars());
         }
+        if (more.stream().anyMatch(s -> s.id().equals(DonorSections.PARTS))) {
+            cautions.addAll(Cautions.ofPartsSold());
+        }
         sections.add(Section.of("cautions", "Cautions", Part.cautions("Before you rely on any of this", cautions)));
         return Page.of(name + ": listings judged", lead(), sections.toArray(Section[]::new));
     }

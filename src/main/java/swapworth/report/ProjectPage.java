@@ -4,73 +4,122 @@ import static java.util.Objects.requireNonNull;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
+import swapworth.assumptions.Assumptions;
+import swapworth.assumptions.Question;
+import swapworth.chart.ProjectCharts;
+import swapworth.project.Alternatives;
 import swapworth.project.Category;
 import swapworth.project.Entry;
+import swapworth.project.Equity;
+import swapworth.project.FinishOrStop;
 import swapworth.project.Forecast;
+import swapworth.project.Gates;
 import swapworth.project.Ledger;
 import swapworth.project.LedgerSums;
+import swapworth.project.NowOrLater;
+import swapworth.project.RedoCost;
+import swapworth.project.Undertaking;
+import swapworth.project.WalkAway;
 import swapworth.table.Cell;
 import swapworth.table.Table;
 
-/** The page of the money of an undertaking; its sections stand on the page of a folder too. */
+/** The page of an undertaking; its sections stand on the page of a folder too. */
 public final class ProjectPage {
     private static final String ROWS = "ledger-";
 
-    private final Ledger ledger;
-    private final Forecast forecast;
+    private final Undertaking undertaking;
 
-    private ProjectPage(Ledger ledger, Forecast forecast) {
-        this.ledger = requireNonNull(ledger, "ledger");
-        this.forecast = requireNonNull(forecast, "forecast");
+    private ProjectPage(Undertaking undertaking) {
+        this.undertaking = requireNonNull(undertaking, "undertaking");
     }
 
     /**
-     * The page of a ledger and its forecast.
+     * The page of an undertaking.
      *
      * @param name what the undertaking is called, for the title
-     * @param ledger the ledger
-     * @param forecast its forecast
+     * @param undertaking the undertaking
      * @return the page
      */
-    public static Page of(String name, Ledger ledger, Forecast forecast) {
-        List<Section> sections = new ArrayList<>(sections(ledger, forecast));
-        sections.add(Section.of("cautions", "Cautions", Part.cautions("Before you rely on any of this", Cautions.ofMoney())));
-        return Page.of(name + ": the money", lead(ledger, forecast), sections.toArray(Section[]::new));
+    public static Page of(String name, Undertaking undertaking) {
+        List<Section> sections = new ArrayList<>(sections(undertaking));
+        if (!undertaking.missing().isEmpty()) {
+            sections.add(Section.of("further", "What further files would answer", Part.bullets(undertaking.missing())));
+        }
+        sections.add(assumptions(Assumptions.defaults()));
+        List<String> cautions = new ArrayList<>(Cautions.ofMoney());
+        undertaking.finished().ifPresent(f -> cautions.addAll(Cautions.ofSwaps()));
+        sections.add(Section.of("cautions", "Cautions", Part.cautions("Before you rely on any of this", cautions)));
+        return Page.of(name + ": the undertaking", new ProjectPage(undertaking).lead(), sections.toArray(Section[]::new));
+    }
+
+    private static Section assumptions(Assumptions assumptions) {
+        return Section.of("project-assumptions", "Assumptions of the money", Part.folded("project-assumptions-rows",
+                "All of them with their sources", Part.rows(assumptions.table(Question.PROJECT))));
     }
 
     /**
-     * The sections of a ledger and its forecast.
+     * The sections that the files allow: gates that are not open first, then the money, what is left, what else could be done.
      *
-     * @param ledger the ledger
-     * @param forecast its forecast
+     * @param undertaking the undertaking
      * @return sections without cautions
      */
-    public static List<Section> sections(Ledger ledger, Forecast forecast) {
-        ProjectPage page = new ProjectPage(ledger, forecast);
-        return List.of(page.money(), page.toCome());
+    public static List<Section> sections(Undertaking undertaking) {
+        ProjectPage page = new ProjectPage(undertaking);
+        List<Section> sections = new ArrayList<>();
+        undertaking.gates().ifPresent(g -> sections.add(gates(g)));
+        undertaking.ledger().ifPresent(l -> sections.add(money(l)));
+        undertaking.forecast().ifPresent(f -> sections.add(toCome(f)));
+        undertaking.equity().ifPresent(e -> sections.add(page.left(e)));
+        undertaking.finishOrStop().ifPresent(f -> sections.add(finishOrStop(f)));
+        undertaking.redoCost().ifPresent(r -> sections.add(redo(r)));
+        undertaking.alternatives().ifPresent(a -> sections.add(alternatives(a)));
+        undertaking.nowOrLater().ifPresent(n -> sections.add(nowOrLater(n)));
+        undertaking.walkAway().ifPresent(w -> sections.add(walkAway(w)));
+        return sections;
     }
 
-    private static String lead(Ledger ledger, Forecast forecast) {
+    private String lead() {
+        if (undertaking.ledger().isEmpty() || undertaking.forecast().isEmpty()) {
+            return "Without rows of a ledger nothing can be said of the money.";
+        }
+        Ledger ledger = undertaking.ledger().get();
         String unit = ledger.currency().getCurrencyCode();
-        LedgerSums.Sum total = ledger.sums().total();
-        return "As of " + ledger.on() + " you have " + unit + " " + LedgerFigures.amount(total.net()) + " in it, net of refunds and of what was sold. "
-                + LedgerFigures.withRange("At completion it will be", forecast.total(), unit) + " " + ledger.read().sentence() + ".";
+        String left = undertaking.equity().map(e -> LedgerFigures.withRange(" Left in cash when it is done:", e.inCash(), unit)).orElse("");
+        return "As of " + ledger.on() + " you have " + unit + " " + LedgerFigures.amount(ledger.sums().total().net())
+                + " in it, net of refunds and of what was sold. "
+                + LedgerFigures.withRange("At completion it will be", undertaking.forecast().get().total(), unit) + left + " "
+                + ledger.read().sentence() + ".";
     }
 
-    private Section money() {
+    private static Section gates(Gates gates) {
+        List<Part> parts = new ArrayList<>();
+        List<String> warnings = gates.warnings();
+        parts.add(warnings.isEmpty() ? Part.prose("Every gate is open by your own answers.")
+                : Part.cautions("Not settled, before any money", warnings));
+        parts.add(Part.rows(gates.table()));
+        problems(parts, gates.read().table());
+        return Section.of("gates", "What must be settled first", parts.toArray(Part[]::new));
+    }
+
+    private static void problems(List<Part> parts, Table problems) {
+        if (!problems.rows().isEmpty()) {
+            parts.add(Part.rows(problems));
+        }
+    }
+
+    private static Section money(Ledger ledger) {
         LedgerSums sums = ledger.sums();
         List<Part> parts = new ArrayList<>();
         parts.add(Part.prose("Every figure is a sum of rows of the ledger, each rounded to the smallest coin, so that you can add it again."
                 + " A category leads to its rows. Own hours stand apart: they are in no amount."));
         parts.add(Part.rows(sums.byCategoryTable("#" + ROWS)));
+        parts.add(Part.picture(ProjectCharts.moneyWaterfall(ledger)));
         List<Table> others = sums.tables();
         others.subList(1, others.size()).forEach(table -> parts.add(Part.rows(table)));
-        Table problems = ledger.read().table();
-        if (!problems.rows().isEmpty()) {
-            parts.add(Part.rows(problems));
-        }
-        for (Category category : ledger.entries().stream().map(Entry::category).collect(Collectors.toCollection(java.util.TreeSet::new))) {
+        problems(parts, ledger.read().table());
+        for (Category category : ledger.entries().stream().map(Entry::category).collect(Collectors.toCollection(TreeSet::new))) {
             Table rows = sums.rowsOf(category);
             parts.add(Part.folded(ROWS + category.words().replace(' ', '-'), category.words() + ": " + rows.rows().size()
                     + (rows.rows().size() == 1 ? " row" : " rows"), Part.rows(rows)));
@@ -78,12 +127,60 @@ public final class ProjectPage {
         return Section.of("ledger", "Where the money is", parts.toArray(Part[]::new));
     }
 
-    private Section toCome() {
+    private static Section toCome(Forecast forecast) {
         List<Part> parts = new ArrayList<>();
         parts.add(Part.prose("What is paid and agreed stands as it is. Estimates are drawn " + Cell.format(forecast.count(), 0)
                 + " times between their low and high ends, or around the likely amount with the spread of their category from the assumptions."
                 + " One outcome in ten lies below the 80 % range and one in ten above it."));
-        forecast.tables().forEach(table -> parts.add(Part.rows(table)));
+        parts.add(Part.rows(forecast.figures()));
+        parts.add(Part.picture(ProjectCharts.cashByMonth(forecast)));
+        parts.add(Part.rows(forecast.spread()));
+        if (!forecast.drivers().isEmpty()) {
+            parts.add(Part.picture(ProjectCharts.drivers(forecast)));
+        }
         return Section.of("forecast", "What is still to come", parts.toArray(Part[]::new));
+    }
+
+    private Section left(Equity equity) {
+        List<Part> parts = new ArrayList<>();
+        parts.add(Part.prose(undertaking.finished().map(f -> "The value is that of '" + f.car().name() + "' ("
+                + f.level().words() + f.on().map(d -> ", " + d).orElse("") + "); assumptions hold " + Math.round(100 * f.priorShare())
+                + " % of what is unsure about it, the largest part '" + f.largestAssumption().assumption() + "'. ").orElse("")
+                + "Cash, cost of money and own hours stand apart, so that you can stop reading where you count."));
+        equity.tables().forEach(table -> parts.add(Part.rows(table)));
+        parts.add(Part.picture(ProjectCharts.equity(equity)));
+        return Section.of("equity", "What is left", parts.toArray(Part[]::new));
+    }
+
+    private static Section finishOrStop(FinishOrStop choice) {
+        List<Part> parts = new ArrayList<>();
+        choice.tables().forEach(table -> parts.add(Part.rows(table)));
+        return Section.of("finish", "Finish or stop", parts.toArray(Part[]::new));
+    }
+
+    private static Section redo(RedoCost redo) {
+        List<Part> parts = new ArrayList<>();
+        redo.tables().forEach(table -> parts.add(Part.rows(table)));
+        parts.add(Part.bullets(redo.evidence()));
+        return Section.of("redo", "What it would cost to do it again, and the sum to insure", parts.toArray(Part[]::new));
+    }
+
+    private static Section alternatives(Alternatives alternatives) {
+        List<Part> parts = new ArrayList<>();
+        alternatives.tables().forEach(table -> parts.add(Part.rows(table)));
+        parts.add(Part.picture(ProjectCharts.alternatives(alternatives)));
+        problems(parts, alternatives.rowsRead().table());
+        return Section.of("alternatives", "Against what", parts.toArray(Part[]::new));
+    }
+
+    private static Section nowOrLater(NowOrLater choice) {
+        List<Part> parts = new ArrayList<>();
+        choice.tables().forEach(table -> parts.add(Part.rows(table)));
+        parts.add(Part.picture(ProjectCharts.nowOrLater(choice)));
+        return Section.of("now-or-later", "Now or later", parts.toArray(Part[]::new));
+    }
+
+    private static Section walkAway(WalkAway walkAway) {
+        return Section.of("walk-away", "When to walk away", Part.rows(walkAway.table()));
     }
 }

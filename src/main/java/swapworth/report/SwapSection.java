@@ -2,7 +2,10 @@ package swapworth.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import swapworth.assumptions.Question;
+import swapworth.chart.SwapCharts;
 import swapworth.swap.SwapAnswer;
+import swapworth.swap.SwapValue;
 import swapworth.swap.Swaps;
 import swapworth.table.Table;
 
@@ -29,6 +32,9 @@ public final class SwapSection {
         }
         int number = 1;
         for (SwapAnswer answer : swaps.answers()) {
+            if (answer instanceof SwapValue value) {
+                parts.add(Part.picture(SwapCharts.approaches(value, swaps.currency().getCurrencyCode())));
+            }
             List<Table> tables = answer.tables();
             for (int t = 0; t < tables.size(); t++) {
                 Part rows = Part.rows(tables.get(t));
@@ -36,6 +42,8 @@ public final class SwapSection {
             }
             number++;
         }
+        parts.add(Part.folded("swap-assumptions", "Assumptions on finished swaps", Part.rows(swaps.assumptions().table(Question.SWAP))));
+        parts.add(Part.cautions("Before you sell, lend on or insure a swap", Cautions.ofSwaps()));
         return Section.of("swap", "The finished swap", parts.toArray(Part[]::new));
     }
 
@@ -46,9 +54,7 @@ public final class SwapSection {
      * @return the page
      */
     public static Page page(Swaps swaps) {
-        List<String> cautions = new ArrayList<>(Cautions.ofValues());
-        cautions.addAll(Cautions.ofSwaps());
         return Page.of("Finished swaps", "Prices in " + swaps.currency().getCurrencyCode() + ".", of(swaps),
-                Section.of("cautions", "Cautions", Part.cautions("Before you rely on any of this", cautions)));
+                Section.of("cautions", "Cautions", Part.cautions("Before you rely on any of this", Cautions.ofValues())));
     }
 }

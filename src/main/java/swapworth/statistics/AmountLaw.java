@@ -175,6 +175,20 @@ public final class AmountLaw {
         return at(Normal.quantile(probability));
     }
 
+    /**
+     * Draws of the amount.
+     *
+     * @param normals standard normal numbers; amounts drawn by the same numbers go together
+     * @return as many amounts
+     */
+    public double[] draws(double[] normals) {
+        double[] amounts = new double[normals.length];
+        for (int i = 0; i < amounts.length; i++) {
+            amounts[i] = at(normals[i]);
+        }
+        return amounts;
+    }
+
     /** The amount that belongs to a standard normal number. */
     double at(double z) {
         double along = (z + REACH) * STEPS_A_UNIT;

@@ -13,7 +13,8 @@ import org.apache.commons.math3.linear.LUDecomposition;
  * <p>The model: estimates x = theta 1 + d + e, where the errors e are normal with a known covariance S (estimates that share data have
  * correlated errors), the departures d of the approaches are independent normal with a common spread t, theta is flat and t half-normal
  * with a stated scale. For a known t, with V = S + t^2 I, weights are a = V^-1 1 / (1' V^-1 1), the mean of theta is a'x and its
- * variance a'Va (generalised least squares); t has the density of its prior times |V|^-1/2 (1' V^-1 1)^-1/2 exp(-(x - theta)' V^-1 (x - theta) / 2).
+ * variance a'Va (generalised least squares); t has the density of its prior times |V|^-1/2 (1' V^-1 1)^-1/2 exp(-(x - theta)' V^-1 (x -
+ * theta) / 2).
  * The spread t is integrated over a fixed grid: few estimates cannot tell it, and its moment estimate is often zero when they do differ.
  *
  * <p>A weight below zero would push the result away from an estimate on the strength of a covariance that is itself assumed. No weight

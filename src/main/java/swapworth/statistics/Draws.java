@@ -9,6 +9,9 @@ import org.apache.commons.math3.linear.LUDecomposition;
 /** Arithmetic on draws of which the i-th of each quantity belongs to the same state of the world. */
 public final class Draws {
 
+    /** The last ladder of normal quantiles that was asked for: most callers take the same number of draws again and again. */
+    private static volatile double[] ladder = new double[0];
+
     private Draws() {
     }
 
@@ -20,12 +23,15 @@ public final class Draws {
      * @return m numbers
      */
     public static double[] normal(int count, long seed) {
-        double[] values = new double[count];
-        for (int i = 0; i < count; i++) {
-            values[i] = Normal.quantile((i + 0.5) / count);
+        double[] ordered = ladder;
+        if (ordered.length != count) {
+            ordered = new double[count];
+            for (int i = 0; i < count; i++) {
+                ordered[i] = Normal.quantile((i + 0.5) / count);
+            }
+            ladder = ordered;
         }
-        shuffle(values, seed);
-        return values;
+        return shuffled(ordered, seed);
     }
 
     /**

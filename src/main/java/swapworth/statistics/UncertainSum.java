@@ -1,6 +1,5 @@
 package swapworth.statistics;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.stream.IntStream;
@@ -189,11 +188,13 @@ public final class UncertainSum {
     }
 
     /**
-     * The lines of the sum.
+     * Standard normal numbers.
      *
-     * @return as given
+     * @param count how many
+     * @param seed the seed
+     * @return numbers of which fewer are the first of more
      */
-    public List<Line> lines() {
-        return new ArrayList<>(lines);
+    public static double[] normals(int count, long seed) {
+        return of(List.of(new Line(AmountLaw.normal(0, 1), 0, 0, 1, 1, 0))).totals(count, seed);
     }
 }

@@ -48,7 +48,8 @@ final class Approaches {
     Approaches(Situation situation, List<SeenSwap> seen) {
         this.s = situation;
         // Whatever order the rows come in, sums are the same to the last bit.
-        this.seen = seen.stream().map(k -> k.with(situation.swapped(k.facts(), Optional.empty()))).sorted(Comparator.comparing(SeenSwap::name).thenComparingDouble(SeenSwap::price)).toList();
+        this.seen = seen.stream().map(k -> k.with(situation.swapped(k.facts(), Optional.empty())))
+                .sorted(Comparator.comparing(SeenSwap::name).thenComparingDouble(SeenSwap::price)).toList();
         brackets();
         bodyAndGear();
         cost();
@@ -81,6 +82,16 @@ final class Approaches {
         logs.put(kind, log);
         all.add(new Approach.Told(kind, Situation.map(log, StrictMath::exp),
                 Situation.map(Situation.sum(log, s.departure), StrictMath::exp), held.share(), held.largest(), remarks));
+    }
+
+    /** The recipient rolled and the running gear sold, net, in money; empty where the parts are not known. */
+    Optional<double[]> takenApart() {
+        if (rollerValue.isEmpty()) {
+            return Optional.empty();
+        }
+        double[] net = s.between("swap_gear_net", 0, 1);
+        double[] gear = Situation.combined((g, share) -> StrictMath.exp(g) * share, gearValue.orElseThrow(), net);
+        return Optional.of(Situation.combined((r, g) -> StrictMath.exp(r) + g, rollerValue.get(), gear));
     }
 
     private Map<String, double[]> some(List<String> names) {
@@ -130,7 +141,8 @@ final class Approaches {
         for (int k = 0; k < observed.length; k++) {
             Subject subject = subject(used.get(k));
             double[] maker = s.asBuiltByMaker(subject);
-            double[] one = s.model.pair(subject.facts()) == PairStanding.SEEN ? maker : Situation.sum(maker, s.builtBy(used.get(k).builtBy()));
+            double[] one = s.model.pair(subject.facts()) == PairStanding.SEEN ? maker
+                    : Situation.sum(maker, s.builtBy(used.get(k).builtBy()));
             predicted[k] = Situation.sum(Situation.sum(one, s.departureOf(subject, used.get(k).name())), below(used.get(k)));
             observed[k] = StrictMath.log(used.get(k).price());
         }
@@ -200,7 +212,8 @@ final class Approaches {
             log[i] = StrictMath.log(Math.max(least, whole));
         }
         if (floored > 0) {
-            remarks.add(Math.round(100.0 * floored / log.length) + " % of the draws fell below one twentieth of the stock car and were held there");
+            remarks.add(Math.round(100.0 * floored / log.length)
+                    + " % of the draws fell below one twentieth of the stock car and were held there");
         }
         rollerValue = Optional.of(Situation.map(roller, r -> StrictMath.log(Math.max(1e-9, r))));
         gearValue = Optional.of(Situation.map(gear.get(), StrictMath::log));
@@ -217,7 +230,8 @@ final class Approaches {
             return Situation.combined((v, r) -> v - r, stock, removed.draws(s.count(), s.seedOf("removed")));
         }
         if (rollers > 0) {
-            remarks.add("recipient without its gear: by " + rollers + (rollers == 1 ? " car" : " cars") + " without an engine in the listings");
+            remarks.add("recipient without its gear: by " + rollers + (rollers == 1 ? " car" : " cars")
+                    + " without an engine in the listings");
             return s.draws.level(s.subject(Situation.changed(s.stock, b -> b.runs(Runs.NO_ENGINE))));
         }
         remarks.add("recipient without its gear: the stock car less a share for its removed parts, which is an assumption"
@@ -230,12 +244,19 @@ final class Approaches {
     private Optional<double[]> gear(double[] stock, List<String> remarks, List<String> names) {
         if (s.car.cost().gear().isPresent()) {
             UnsureAmount gear = s.car.cost().gear().get();
-            remarks.add("running gear: " + gear.source());
-            return Optional.of(gear.draws(s.count(), s.seedOf("gear")));
+            remarks.add("running gear: " + gear.source()
+                    + (gear.byParts() ? ", less what a whole one costs less than its parts (swap_gear_whole)" : ""));
+            double[] amount = gear.draws(s.count(), s.seedOf("gear"));
+            if (!gear.byParts()) {
+                return Optional.of(amount);
+            }
+            names.add("swap_gear_whole");
+            return Optional.of(Situation.combined((a, share) -> a * share, amount, s.between("swap_gear_whole", 0.05, 1)));
         }
         Map<String, Integer> lines = new HashMap<>();
         String gear = s.model.runningGear(s.finished);
-        s.model.cars().stream().filter(c -> s.model.runningGear(c.facts()).equals(gear)).forEach(c -> lines.merge(c.facts().vehicle(), 1, Integer::sum));
+        s.model.cars().stream().filter(c -> s.model.runningGear(c.facts()).equals(gear)).forEach(c -> lines.merge(c.facts().vehicle(), 1,
+                Integer::sum));
         Optional<String> line = s.car.gearLine().filter(lines::containsKey).or(() -> lines.entrySet().stream()
                 .max(Map.Entry.<String, Integer>comparingByValue().thenComparing(Map.Entry.comparingByKey())).map(Map.Entry::getKey));
         if (line.isEmpty()) {
@@ -294,7 +315,8 @@ final class Approaches {
             }
         }
         swapsByPosition = prices.size();
-        double[] learned = Draws.given(where, predictions.toArray(double[][]::new), prices.stream().mapToDouble(Double::doubleValue).toArray());
+        double[] learned = Draws.given(where, predictions.toArray(double[][]::new), prices.stream().mapToDouble(Double::doubleValue)
+                .toArray());
         position = Optional.of(learned);
         double[] log = between(stockValue.get(), factoryShared.get(), learned);
         if (Draws.mean(factoryShared.get()) <= Draws.mean(stockValue.get())) {
@@ -336,7 +358,8 @@ final class Approaches {
         Subject stock = with(subject, FinishedCar.withoutGear(swap.facts()));
         Subject factory = with(subject, Situation.inFactoryForm(maker.get(), swap.facts()));
         if (!(s.model.value(stock) instanceof FairValue) || !(s.model.value(factory) instanceof FairValue)) {
-            leftOut.putIfAbsent(swap.name(), "for its position: the listings do not tell what its stock car or its factory equivalent is worth");
+            leftOut.putIfAbsent(swap.name(), "for its position: the listings do not tell what its stock car or its factory equivalent is"
+                    + " worth");
             return Optional.empty();
         }
         return Optional.of(between(s.logLevel(stock), s.logLevel(factory), where));

@@ -19,7 +19,8 @@ final class Disclosure {
                 .columns(Column.words("fact"), Column.sentences("as you state it"));
         table.note("Unknown is unknown and not good. What must be told, and on which form, is your local law's to say.");
         row(table, "mileage of the chassis: the mileage of the car", s.finished.mileage().map(SwapTables::miles).orElse("unknown"));
-        row(table, "distance of the running gear: beside it, not instead of it", s.finished.gearMileage().map(SwapTables::miles).orElse("unknown"));
+        row(table, "distance of the running gear: beside it, not instead of it", s.finished.gearMileage().map(SwapTables::miles)
+                .orElse("unknown"));
         row(table, "chassis", s.stock.vehicle() + s.stock.trim().map(t -> " " + t).orElse("")
                 + (s.stock.modelYear().isPresent() ? ", " + s.stock.modelYear().getAsInt() : ""));
         row(table, "running gear", s.finished.runningGear().orElse("unknown") + car.gearLine().map(l -> ", from a " + l).orElse("")

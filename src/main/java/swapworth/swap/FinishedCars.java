@@ -23,7 +23,8 @@ import swapworth.money.Money;
 
 /**
  * The finished cars of {@code cars.csv}, with the columns that only they have: {@code built_by} (owner, shop), {@code gear_line},
- * {@code gear_year}, {@code documented, inspected, emissions, approved, return_to_stock} (yes, no), {@code options_kept, options_lost,
+ * {@code gear_year}, {@code recipient, donor} (names of cars in the same file), {@code documented, inspected, emissions, approved,
+ * return_to_stock} (yes, no), {@code options_kept, options_lost,
  * faults} (several with a semicolon), {@code gear_value, work_value, removed_value} (amounts) and {@code obsolescence} (what: amount or
  * share, several with a semicolon).
  *
@@ -89,12 +90,14 @@ public record FinishedCars(List<FinishedCar> cars, Optional<CarFacts> factoryEqu
             Optional<UnsureAmount> work = amount(row, "work_value");
             Optional<UnsureAmount> removed = amount(row, "removed_value");
             SwapCost cost = new SwapCost(gear, work, removed, losses(row));
-            return new FinishedCar(row.name(), row.facts(), SwapWords.text(further, "gear_line"), year(row), builder.orElse(BuiltBy.UNKNOWN),
+            return new FinishedCar(row.name(), row.facts(), SwapWords.text(further, "gear_line"), year(row),
+                    builder.orElse(BuiltBy.UNKNOWN),
                     papers, list(further, "options_kept"), list(further, "options_lost"), list(further, "faults"), cost);
         }
 
         private static List<String> list(Map<String, String> further, String column) {
-            return SwapWords.text(further, column).map(t -> Arrays.stream(t.split(";")).map(String::strip).filter(p -> !p.isEmpty()).toList())
+            return SwapWords.text(further, column).map(t -> Arrays.stream(t.split(";")).map(String::strip).filter(p -> !p.isEmpty())
+                    .toList())
                     .orElse(List.of());
         }
 
@@ -111,7 +114,8 @@ public record FinishedCars(List<FinishedCar> cars, Optional<CarFacts> factoryEqu
         private Optional<UnsureAmount> amount(CandidateCar row, String column) {
             Optional<String> text = SwapWords.text(row.facts().further(), column);
             return text.flatMap(t -> money(row, column, t)).filter(a -> a > 0)
-                    .map(a -> UnsureAmount.stated(a, spread, column + " in the car's row, give or take " + Math.round(100 * spread) + " %"));
+                    .map(a -> UnsureAmount.stated(a, spread, column + " in the car's row, give or take " + Math.round(100 * spread)
+                    + " %"));
         }
 
         private Optional<Double> money(CandidateCar row, String column, String text) {
@@ -139,7 +143,8 @@ public record FinishedCars(List<FinishedCar> cars, Optional<CarFacts> factoryEqu
                         && number.value().signum() >= 0 && number.value().doubleValue() < 100) {
                     losses.add(new SwapCost.Loss(what, 0, number.value().doubleValue() / 100));
                 } else if (figure.isEmpty() || figure.endsWith("%")) {
-                    odd(row, "obsolescence", part, "this has no amount or share behind a colon, such as 'air conditioning lost: 400'; not used");
+                    odd(row, "obsolescence", part, "this has no amount or share behind a colon, such as 'air conditioning lost: 400'; not"
+                            + " used");
                 } else {
                     money(row, "obsolescence", figure).filter(a -> a >= 0).ifPresent(a -> losses.add(new SwapCost.Loss(what, a, 0)));
                 }

@@ -32,7 +32,8 @@ final class Missing {
         if (!named) {
             rows.add("the running gear of the finished car: running_gear or gear_line in its row");
         } else if (!gearKnown) {
-            rows.add("three listings of cars with the running gear '" + s.finished.runningGear().get() + "', best of the line that gave it");
+            rows.add("three listings of cars with the running gear '" + s.finished.runningGear().get()
+                    + "', best of the line that gave it");
         }
         if (named && s.model.pair(s.finished) == PairStanding.APART) {
             rows.add("two listings of cars that link the two: the body '" + s.model.body(s.finished) + "' with a running gear that other"

@@ -94,7 +94,8 @@ final class Situation {
     static CarFacts inFactoryForm(CarFacts maker, CarFacts f) {
         return new CarFacts(maker.vehicle(), maker.trim(), maker.body(), maker.runningGear(), maker.powerKw(), maker.cylinders(),
                 maker.weightKg(), maker.drivenWheels(), f.modelYear(), f.firstRegistered(), f.ageYears(), f.mileage(), f.gearMileage(),
-                f.seller(), f.region(), f.distanceAway(), f.runs(), f.rust(), f.paint(), f.interior(), f.mechanical(), f.records(), f.keys(),
+                f.seller(), f.region(), f.distanceAway(), f.runs(), f.rust(), f.paint(), f.interior(), f.mechanical(), f.records(),
+                        f.keys(),
                 f.airbags(), f.title(), f.damage(), f.options(), f.further());
     }
 

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
@@ -32,8 +34,7 @@ final class SwapTables {
 
     List<Table> all() {
         List<Table> tables = new ArrayList<>(List.of(result(), approaches(), brackets()));
-        grid("From the stock car to the finished car", fromStock()).ifPresent(tables::add);
-        grid("From the factory equivalent to the finished car", fromFactory()).ifPresent(tables::add);
+        tables.addAll(grids());
         tables.add(pairs());
         if (!value.offers().isEmpty()) {
             tables.add(offers());
@@ -44,11 +45,18 @@ final class SwapTables {
         return tables;
     }
 
+    List<Table> grids() {
+        List<Table> grids = new ArrayList<>();
+        grid("From the stock car to the finished car", fromStock()).ifPresent(grids::add);
+        grid("From the factory equivalent to the finished car", fromFactory()).ifPresent(grids::add);
+        return grids;
+    }
+
     private String day() {
         return s.on.map(d -> " on " + d).orElse("");
     }
 
-    private Table result() {
+    Table result() {
         Table.Builder table = Table.titled("The finished swap '" + s.car.name() + "': the price of this one car" + day() + ", "
                 + s.level.words()).columns(Column.words("figure"), Column.number("median", ""), Column.number("80 % range", ""),
                 Column.number("95 % range", ""));
@@ -97,11 +105,12 @@ final class SwapTables {
     List<String> contradictions() {
         List<String> found = new ArrayList<>();
         double middle = median(value.levelDraws());
-        worked.stockValue.map(v -> median(money(v))).filter(v -> middle < v).ifPresent(v -> found.add("The result lies below the stock car ("
+        worked.stockValue.map(v -> median(money(v))).filter(v -> middle < v)
+                .ifPresent(v -> found.add("The result lies below the stock car ("
                 + Figures.rounded(v) + "): by these figures the swap took value away."));
         worked.factoryShared.map(v -> median(money(v))).filter(v -> middle > v).ifPresent(v -> found.add("The result lies above the factory"
                 + " equivalent (" + Figures.rounded(v) + "): nobody pays more for a substitute than for what it stands for, so look why."));
-        takeApart().map(SwapTables::median).filter(v -> middle < v).ifPresent(v -> found.add("Taken apart it would bring more ("
+        value.takenApartDraws().map(SwapTables::median).filter(v -> middle < v).ifPresent(v -> found.add("Taken apart it would bring more ("
                 + Figures.rounded(v) + ") than whole."));
         List<Approach.Kind> kinds = List.copyOf(worked.logs.keySet());
         for (int a = 0; a < kinds.size(); a++) {
@@ -121,14 +130,15 @@ final class SwapTables {
         return found;
     }
 
-    private Table approaches() {
+    Table approaches() {
         Table.Builder table = Table.titled("The approaches, one quantity: the price of this one car" + day()).columns(
                 Column.words("approach"), Column.number("median", ""), Column.number("80 % range", ""), Column.number("95 % range", ""),
                 Column.number("weight", ""), Column.number("held by assumptions", ""), Column.words("largest assumption"),
                 Column.sentences("remarks"));
         table.note("They share listings and assumptions: that they agree is no evidence as far as they share them. Weights come from the"
                 + " covariance of their draws, and from how far they may differ beyond it: about "
-                + Cell.format(Figures.percent(value.combination().spread()), 0) + " %, by an assumption (swap_approach_spread) and what they show.");
+                + Cell.format(Figures.percent(value.combination().spread()), 0)
+                + " %, by an assumption (swap_approach_spread) and what they show.");
         for (Approach approach : worked.all) {
             List<Cell> cells = new ArrayList<>();
             if (approach instanceof Approach.Told told) {
@@ -144,38 +154,34 @@ final class SwapTables {
             table.row(cells);
         }
         List<Cell> whole = new ArrayList<>(line("reconciled", value.draws()));
-        whole.addAll(List.of(Figures.share(1), Figures.share(value.priorShare()), Cell.words(value.largestAssumption().assumption()), Cell.BLANK));
+        whole.addAll(List.of(Figures.share(1), Figures.share(value.priorShare()), Cell.words(value.largestAssumption().assumption()),
+                Cell.BLANK));
         table.row(whole);
         return table.build();
     }
 
-    /** The recipient rolled and the running gear sold, net; empty where the parts are not known. */
-    Optional<double[]> takeApart() {
-        if (worked.rollerValue.isEmpty()) {
-            return Optional.empty();
-        }
-        double[] net = s.between("swap_gear_net", 0, 1);
-        double[] gear = Situation.combined((g, share) -> StrictMath.exp(g) * share, worked.gearValue.orElseThrow(), net);
-        return Optional.of(Situation.combined((r, g) -> StrictMath.exp(r) + g, worked.rollerValue.get(), gear));
-    }
-
-    private Table brackets() {
+    Table brackets() {
         Table.Builder table = Table.titled("Beside it: what stands around the value" + day()).columns(Column.words("figure"),
-                Column.number("median", ""), Column.number("80 % range", ""), Column.number("95 % range", ""), Column.sentences("what it is"));
+                Column.number("median", ""), Column.number("80 % range", ""), Column.number("95 % range", ""),
+                        Column.sentences("what it is"));
         table.note("Middle prices of such cars, not of one car. None of them cuts the result off.");
         String chassis = s.finished.mileage().map(SwapTables::miles).orElse("unknown distance");
         String gear = s.finished.gearMileage().map(SwapTables::miles).orElse(chassis);
         bracket(table, "stock car", worked.stockValue.map(SwapTables::money), "this chassis with its line's own running gear, " + chassis);
-        bracket(table, "factory equivalent at chassis mileage", worked.factoryAtChassis.map(SwapTables::money), "as the maker sold it, " + chassis);
-        bracket(table, "factory equivalent at running-gear mileage", worked.factoryAtGear.map(SwapTables::money), "as the maker sold it, " + gear);
-        bracket(table, "taken apart", takeApart(), "the recipient without running gear and the gear sold, net ("
+        bracket(table, "factory equivalent at chassis mileage", worked.factoryAtChassis.map(SwapTables::money), "as the maker sold it, "
+                + chassis);
+        bracket(table, "factory equivalent at running-gear mileage", worked.factoryAtGear.map(SwapTables::money), "as the maker sold it, "
+                + gear);
+        bracket(table, "taken apart", value.takenApartDraws(), "the recipient without running gear and the gear sold, net ("
                 + s.assumption("swap_gear_net").name() + "); about " + Cell.format(s.assumption("swap_take_apart_hours").middle(), 0)
-                + " hours and " + Cell.format(s.assumption("swap_take_apart_months").middle(), 0) + " months (assumptions), not counted in money");
+                + " hours and " + Cell.format(s.assumption("swap_take_apart_months").middle(), 0)
+                + " months (assumptions), not counted in money");
         worked.position.ifPresent(p -> {
             double[] sorted = Arrays.stream(p).sorted().toArray();
             table.note("Position of swaps between stock car (0) and factory equivalent (1): "
                     + Cell.format(Quantiles.ofSorted(sorted, 0.5), 2) + ", 80 % range " + Cell.format(Quantiles.ofSorted(sorted, 0.1), 2)
-                    + " to " + Cell.format(Quantiles.ofSorted(sorted, 0.9), 2) + ", by " + worked.swapsByPosition + " swaps seen and the assumption.");
+                    + " to " + Cell.format(Quantiles.ofSorted(sorted, 0.9), 2) + ", by " + worked.swapsByPosition
+                    + " swaps seen and the assumption.");
         });
         worked.leftOut.forEach((name, why) -> table.note("Swap '" + name + "' is not used, " + why + "."));
         return table.build();
@@ -241,39 +247,56 @@ final class SwapTables {
         return Optional.of(table.build());
     }
 
-    private Table pairs() {
-        TreeSet<String> gears = new TreeSet<>();
-        TreeSet<String> bodies = new TreeSet<>();
+    Table pairs() {
+        TreeMap<String, CarFacts> lines = new TreeMap<>();
+        TreeMap<String, Integer> seen = new TreeMap<>();
+        TreeSet<String> gears = new TreeSet<>(Set.of(s.model.runningGear(s.finished)));
+        TreeSet<String> bodies = new TreeSet<>(Set.of(s.model.body(s.finished)));
         for (Car car : s.model.cars()) {
-            gears.add(s.model.runningGear(car.facts()));
-            bodies.add(s.model.body(car.facts()));
+            String body = s.model.body(car.facts());
+            String gear = s.model.runningGear(car.facts());
+            bodies.add(body);
+            gears.add(gear);
+            lines.putIfAbsent(body, car.facts());
+            lines.putIfAbsent(body + "\n" + gear, car.facts());
+            seen.merge(body + "\n" + gear, 1, Integer::sum);
         }
-        gears.add(s.model.runningGear(s.finished));
-        bodies.add(s.model.body(s.finished));
         List<String> shown = gears.stream().limit(MOST_PAIRS).toList();
         List<Column> columns = new ArrayList<>(List.of(Column.words("body")));
         shown.forEach(g -> columns.add(Column.number(g, "")));
-        Table.Builder table = Table.titled("Bodies and running gears: how many cars show them together").columns(columns.toArray(Column[]::new));
-        table.note("A blank pair was never seen. The finished car's pair is marked: its price follows from cars that have the one or the other,"
-                + " and how far a pair departs is an assumption (spread_pairs).");
+        Table.Builder table = Table.titled("Bodies and running gears: the fair value of such a car" + day() + ", and how many cars show it")
+                .columns(columns.toArray(Column[]::new));
+        table.note("Year, distance, title and condition are those of the finished car, the maker's work. A pair that was never seen is"
+                + " marked"
+                + " unseen: its value follows from cars that have the one or the other, and how far a pair departs from the sum of the two"
+                + " is an assumption (spread_pairs). The pair of the finished car is marked by *.");
         for (String body : bodies.stream().limit(MOST_PAIRS).toList()) {
             List<Cell> cells = new ArrayList<>(List.of(Cell.words(body)));
             for (String gear : shown) {
-                long seen = s.model.cars().stream().filter(c -> s.model.body(c.facts()).equals(body)
-                        && s.model.runningGear(c.facts()).equals(gear)).count();
                 boolean own = body.equals(s.model.body(s.finished)) && gear.equals(s.model.runningGear(s.finished));
-                cells.add(own ? Cell.words((seen == 0 ? "unseen" : seen + " seen") + ", the finished car's")
-                        : seen == 0 ? Cell.BLANK : Cell.whole(seen));
+                Optional<CarFacts> line = Optional.ofNullable(lines.getOrDefault(body + "\n" + gear, lines.get(body)));
+                CarFacts facts = own ? s.finished : line.map(l -> pair(l, gear)).orElse(s.finished);
+                String value = s.model.value(s.subject(facts)).match(v -> Figures.rounded(v.median()), c -> "cannot tell");
+                int cars = seen.getOrDefault(body + "\n" + gear, 0);
+                cells.add(Cell.words((own ? "* " : "") + value + (cars == 0 ? ", unseen" : ", " + cars + (cars == 1 ? " car" : " cars"))));
             }
             table.row(cells);
         }
         return table.build();
     }
 
+    /** A car of a line in the state of the finished car, with a running gear that may be another line's. */
+    private CarFacts pair(CarFacts line, String gear) {
+        CarFacts stated = Situation.inFactoryForm(line, s.finished);
+        return s.model.runningGear(line).equals(gear) ? stated
+                : Situation.changed(FinishedCar.withoutGear(stated), b -> b.runningGear(gear));
+    }
+
     private Table offers() {
         Table.Builder table = Table.titled("What happened when the car was on offer").columns(Column.words("day"), Column.words("what"),
                 Column.number("amount", ""), Column.number("days", ""));
-        table.note("A refused offer is a bound below what the car is worth to its owner, and a sight of the buyer's side with an error of its"
+        table.note("A refused offer is a bound below what the car is worth to its owner, and a sight of the buyer's side with an error of"
+                + " its"
                 + " own. The order of these rows does not matter.");
         value.ownersValueAbove().ifPresent(v -> table.note("To its owner the car is worth more than " + Figures.rounded(v) + "."));
         Range before = SwapValue.range(Arrays.stream(money(Situation.sum(value.reconciled(), s.departure))).sorted().toArray(), 0.80);
@@ -285,7 +308,7 @@ final class SwapTables {
         return table.build();
     }
 
-    private Table narrowing() {
+    Table narrowing() {
         Table.Builder table = Table.titled("What would narrow it most").columns(Column.sentences("three more rows of"),
                 Column.number("would take away of the variance of the level", ""));
         for (Missing.Gain gain : Missing.gains(value)) {
@@ -306,9 +329,12 @@ final class SwapTables {
         table.row(Cell.words("doing the swap again after a crash costs about a third of the first time, since its problems are solved"),
                 Cell.words("swap_redo_share"), Cell.number(redo, 2),
                 s.car.cost().work().map(w -> Figures.money(redo * median(w.draws(s.count(), s.seedOf("work"))))).orElse(Cell.BLANK));
-        table.row(Cell.words("in an inflated market a finished swap costs about what the factory equivalent asks: a position of 1"),
-                Cell.words("swap_position"), Cell.number(s.assumption("swap_position").middle(), 2),
-                worked.factoryShared.map(v -> Figures.money(median(money(v)))).orElse(Cell.BLANK));
+        double inflated = s.assumption("swap_inflated_position").middle();
+        table.row(Cell.words("in an inflated market a finished swap costs about what the factory equivalent asks"),
+                Cell.words("swap_inflated_position"), Cell.number(inflated, 2), worked.factoryShared.isEmpty()
+                        || worked.stockValue.isEmpty()
+                        ? Cell.BLANK : Figures.money((1 - inflated) * median(money(worked.stockValue.get()))
+                                + inflated * median(money(worked.factoryShared.get()))));
         return table.build();
     }
 }

@@ -291,6 +291,16 @@ public final class SwapValue implements SwapAnswer {
         }
     }
 
+    /**
+     * The same car with other offers for it in place of those that were known.
+     *
+     * @param offers what happened when it was on offer, in any order
+     * @return the value with them
+     */
+    public SwapAnswer with(List<OwnOffer> offers) {
+        return options.withOffers(offers).value(situation.car, situation.model);
+    }
+
     @Override
     public FinishedCar car() {
         return situation.car;
@@ -413,17 +423,113 @@ public final class SwapValue implements SwapAnswer {
     }
 
     /**
+     * Draws of what the car would be worth as it left the maker, its line's own running gear in it.
+     *
+     * @return middle prices, in the order of the market's draws; empty where the listings cannot tell
+     */
+    public Optional<double[]> stockDraws() {
+        return approaches.stockValue.map(SwapValue::money);
+    }
+
+    /**
+     * Draws of what the factory equivalent in the same state would be worth, the effect of distance shared as for the finished car.
+     *
+     * @return middle prices, in the order of the market's draws; empty where none is named or the listings cannot tell
+     */
+    public Optional<double[]> factoryDraws() {
+        return approaches.factoryShared.map(SwapValue::money);
+    }
+
+    /**
+     * Draws of what the recipient without running gear and the running gear, sold apart, would bring, net of what selling costs; hours
+     * are not counted.
+     *
+     * @return amounts, in the order of the market's draws; empty where the parts are not known
+     */
+    public Optional<double[]> takenApartDraws() {
+        return approaches.takenApart();
+    }
+
+    private static double[] money(double[] logs) {
+        return Situation.map(logs, StrictMath::exp);
+    }
+
+    /**
      * The highest refused offer: the owner holds the car to be worth more to them.
      *
      * @return in the base currency; empty where none was refused
      */
     public Optional<Double> ownersValueAbove() {
-        return options.offers.stream().filter(o -> o.kind() == OwnOffer.Kind.OFFER_REFUSED).map(OwnOffer::amount).max(Comparator.naturalOrder());
+        return options.offers.stream().filter(o -> o.kind() == OwnOffer.Kind.OFFER_REFUSED).map(OwnOffer::amount)
+                .max(Comparator.naturalOrder());
     }
 
     @Override
     public List<Table> tables() {
         return new SwapTables(this).all();
+    }
+
+    /**
+     * The result, with what holds it and what does not fit together.
+     *
+     * @return a table
+     */
+    public Table result() {
+        return new SwapTables(this).result();
+    }
+
+    /**
+     * Each approach with its ranges, its weight, what holds it and what is to be known of it.
+     *
+     * @return a table
+     */
+    public Table approachesTable() {
+        return new SwapTables(this).approaches();
+    }
+
+    /**
+     * Stock car, factory equivalent at both distances, and the car taken apart.
+     *
+     * @return a table
+     */
+    public Table brackets() {
+        return new SwapTables(this).brackets();
+    }
+
+    /**
+     * From the stock car and from the factory equivalent to the finished car, step by step.
+     *
+     * @return two tables; none where the approach by body and running gear cannot tell
+     */
+    public List<Table> grids() {
+        return new SwapTables(this).grids();
+    }
+
+    /**
+     * What each pair of body and running gear would cost in the state of the finished car, seen or unseen.
+     *
+     * @return a table
+     */
+    public Table pairs() {
+        return new SwapTables(this).pairs();
+    }
+
+    /**
+     * Which further rows would narrow the value most.
+     *
+     * @return a table
+     */
+    public Table narrowing() {
+        return new SwapTables(this).narrowing();
+    }
+
+    /**
+     * What a buyer, a lender or an insurer must be told: both distances apart, each with its status, title, papers, changes.
+     *
+     * @return a table
+     */
+    public Table disclosure() {
+        return new Disclosure(situation).table();
     }
 
     Situation situation() {

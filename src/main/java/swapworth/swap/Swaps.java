@@ -9,10 +9,12 @@ import java.util.ArrayList;
 import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
+import swapworth.assumptions.Assumptions;
 import swapworth.listing.CarsFile;
 import swapworth.listing.LevelOfTrade;
 import swapworth.market.PriceModel;
 import swapworth.market.Range;
+import swapworth.market.ValueDraws;
 import swapworth.reading.Conventions;
 import swapworth.reading.FolderSettings;
 import swapworth.reading.RowProblem;
@@ -28,14 +30,17 @@ import swapworth.table.Table;
  * @param problems cells of these cars, and rows of {@code swaps.csv}, to look at
  * @param rejected rows of {@code swaps.csv} that could not be read
  * @param notes what was used and what further files would answer
+ * @param assumptions the assumptions that the answers rest on
  */
-public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem> problems, List<RowProblem> rejected, List<String> notes) {
+public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem> problems, List<RowProblem> rejected, List<String> notes,
+        Assumptions assumptions) {
     private static final String SEEN = "swaps.csv";
 
     /** Copies the lists in. */
     public Swaps {
         answers = List.copyOf(answers);
         requireNonNull(currency, "currency");
+        requireNonNull(assumptions, "assumptions");
         problems = List.copyOf(problems);
         rejected = List.copyOf(rejected);
         notes = List.copyOf(notes);
@@ -88,14 +93,22 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
                 }
             }
         } else if (!finished.cars().isEmpty()) {
-            notes.add("without " + SEEN + " (swaps that you saw for sale or sold, and offers for your own) the factor of who built it and the"
+            notes.add("without " + SEEN + " (swaps that you saw for sale or sold, and offers for your own) the factor of who built it and"
+                    + " the"
                     + " position between stock and factory are assumptions");
         }
         List<SwapAnswer> answers = new ArrayList<>();
-        for (FinishedCar car : finished.cars()) {
+        if (finished.cars().isEmpty()) {
+            return new Swaps(answers, currency, problems, rejected, notes, model.assumptions());
+        }
+        ValueDraws draws = options.draws(model);
+        options = options.with(draws);
+        PartsOfSwap parts = new PartsOfSwap(folder, cars.cars(), currency, model, draws, on.or(model::lastSeen));
+        for (FinishedCar stated : finished.cars()) {
+            FinishedCar car = parts.filled(stated, notes);
             answers.add(options.withOffers(seen.map(r -> r.offersFor(car.name())).orElse(List.of())).value(car, model));
         }
-        return new Swaps(answers, currency, problems, rejected, notes);
+        return new Swaps(answers, currency, problems, rejected, notes, model.assumptions());
     }
 
     /**
@@ -106,7 +119,8 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
     public Table table() {
         String money = currency.getCurrencyCode();
         Table.Builder table = Table.titled("Finished swaps, " + money).columns(Column.words("name"), Column.words("vehicle"),
-                Column.number("value", money).key("value"), Column.number("low 80", money).key("low_80"), Column.number("high 80", money).key("high_80"),
+                Column.number("value", money).key("value"), Column.number("low 80", money).key("low_80"), Column.number("high 80", money)
+                        .key("high_80"),
                 Column.number("low 95", money).key("low_95"), Column.number("high 95", money).key("high_95"),
                 Column.number("prior share", "").key("prior_share"), Column.words("largest assumption"), Column.words("level"),
                 Column.words("valued on"), Column.number("mileage", "mi").key("mileage_mi"),

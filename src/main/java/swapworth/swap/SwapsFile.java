@@ -62,7 +62,8 @@ public record SwapsFile(ListingsRead read, List<SeenSwap> seen, Map<String, List
                 Optional<String> own = SwapWords.text(listing.facts().further(), "own_car");
                 if (own.isPresent()) {
                     offers.computeIfAbsent(own.get(), n -> new ArrayList<>()).addAll(offer(listing, problems));
-                } else if (counted.isEmpty() || counted.get().price().kind() != PriceKind.SOLD || listing.price().kind() == PriceKind.SOLD) {
+                } else if (counted.isEmpty() || counted.get().price().kind() != PriceKind.SOLD || listing.price()
+                        .kind() == PriceKind.SOLD) {
                     counted = Optional.of(listing);
                 }
             }
@@ -116,7 +117,8 @@ public record SwapsFile(ListingsRead read, List<SeenSwap> seen, Map<String, List
 
     private static Optional<Double> days(Listing listing) {
         Optional<String> text = SwapWords.text(listing.facts().further(), "days");
-        if (text.isPresent() && new CellReader(Conventions.unstated(), ',').number(text.get()) instanceof Parsed.Understood<BigDecimal> number
+        if (text.isPresent() && new CellReader(Conventions.unstated(), ',')
+                .number(text.get()) instanceof Parsed.Understood<BigDecimal> number
                 && number.value().signum() >= 0) {
             return Optional.of(number.value().doubleValue());
         }

@@ -14,8 +14,10 @@ public final class UnsureAmount {
     private final double middle;
     private final double logSpread;
     private final String source;
+    private final boolean byParts;
 
-    private UnsureAmount(double[] drawn, double middle, double logSpread, String source) {
+    private UnsureAmount(double[] drawn, double middle, double logSpread, String source, boolean byParts) {
+        this.byParts = byParts;
         this.drawn = drawn;
         this.middle = middle;
         this.logSpread = logSpread;
@@ -36,7 +38,7 @@ public final class UnsureAmount {
             throw new IllegalArgumentException("an unsure amount needs a middle above 0 and a spread of at least 0, not " + middle
                     + " and " + spread);
         }
-        return new UnsureAmount(new double[0], middle, Math.log1p(spread), source);
+        return new UnsureAmount(new double[0], middle, Math.log1p(spread), source, false);
     }
 
     /**
@@ -47,7 +49,16 @@ public final class UnsureAmount {
      * @return the amount
      */
     public static UnsureAmount drawn(double[] draws, String source) {
-        return new UnsureAmount(draws.clone(), Double.NaN, 0, source);
+        return new UnsureAmount(draws.clone(), Double.NaN, 0, source, false);
+    }
+
+    /** The sum of what parts would cost one by one: the whole costs less than they do. */
+    static UnsureAmount ofParts(double[] draws, String source) {
+        return new UnsureAmount(draws.clone(), Double.NaN, 0, source, true);
+    }
+
+    boolean byParts() {
+        return byParts;
     }
 
     /**

@@ -48,13 +48,13 @@ class PartsFollowCarsTest {
         CandidateCar car = donors.cars().get(0);
         double[] level = draws.level(new Subject(car.facts(), LevelOfTrade.PRIVATE_SOLD, PriceIncludes.NEITHER, model.lastSeen()));
         for (double follow : new double[] {1, 0.5, 0}) {
-            Assumptions a = Donors.plain("parts_follow_cars", follow, "parts_move", 10);
+            Assumptions a = Donors.plain("parts_correlate_with_cars", follow, "parts_move", 10);
             PartOut out = donors.partOut(0, MarketState.of(draws, 3, model.lastSeen()), a);
             double[] net = out.recovery().orElseThrow().net();
             assertEquals(follow, correlation(level, net), 0.06, "assumed " + follow);
             assertEquals(4000, net.length);
         }
-        double[] alone = donors.partOut(0, MarketState.withoutCars(4000, 3), Donors.plain("parts_follow_cars", 0.8, "parts_move", 10)).recovery()
+        double[] alone = donors.partOut(0, MarketState.withoutCars(4000, 3), Donors.plain("parts_correlate_with_cars", 0.8, "parts_move", 10)).recovery()
                 .orElseThrow().net();
         assertTrue(Math.abs(correlation(level, alone)) < 0.06, "without listings the parts move by themselves");
     }

@@ -33,7 +33,7 @@ import swapworth.table.Table;
 
 /** What a finished swap is worth: each part by hand where it can be, and what must not happen. */
 class SwapValueTest {
-    private static final SwapWorld WORLD = new SwapWorld(SwapWorld.Size.RING, 3, 0.1);
+    private static final SwapWorld WORLD = SwapWorld.ordinary(3);
     private static final PriceModel MODEL = PriceModel.fit(WORLD.cars());
     private static final CarFacts FACTS = CarFacts.of("Line 00").body("shell 0").runningGear("gear 3").modelYear(2013)
             .mileage(TestCars.miles(70_000)).gearMileage(TestCars.miles(40_000)).seller(Seller.PRIVATE).build();
@@ -90,10 +90,12 @@ class SwapValueTest {
     // By hand: (stock - removed + gear + 0.25 work - 400) x (1 - 3 %), amounts stated without spread.
     @Test
     void cost_adds_up() {
-        SwapCost cost = SwapCost.unstated().withGear(UnsureAmount.stated(3000, 0, "stated")).withWork(UnsureAmount.stated(2000, 0, "stated"))
+        SwapCost cost = SwapCost.unstated().withGear(UnsureAmount.stated(3000, 0, "stated")).withWork(UnsureAmount.stated(2000, 0,
+                "stated"))
                 .withRemoved(UnsureAmount.stated(700, 0, "stated"))
                 .withLosses(List.of(new SwapCost.Loss("air conditioning", 400, 0), new SwapCost.Loss("zone rule", 0, 0.03)));
-        double[] found = told(value(SwapValue.options().assuming(with("swap_work_share", 0.25, 0)), CAR.with(cost)), Approach.Kind.COST).level();
+        double[] found = told(value(SwapValue.options().assuming(with("swap_work_share", 0.25, 0)), CAR.with(cost)), Approach.Kind.COST)
+                .level();
         double[] stock = level(SwapWorld.facts(0, 0, 2013, 70_000).build());
         for (int i = 0; i < 100; i++) {
             assertEquals((stock[i] - 700 + 3000 + 500 - 400) * 0.97, found[i], 1e-6 * found[i]);
@@ -120,7 +122,8 @@ class SwapValueTest {
         for (int k = 0; k < 40; k++) {
             double miles = 30_000 + random.nextInt(80_000);
             CarFacts facts = FACTS.toBuilder().powerKw(SwapWorld.power(3)).modelYear(2009 + k % 9).mileage(TestCars.miles(miles)).build();
-            double log = 9.9 - 0.09 * (facts.ageOn(SwapWorld.DAY).orElseThrow() - 13) - 0.04 * (miles / 10_000 - 7) + 0.12 * random.nextGaussian();
+            double log = 9.9 - 0.09 * (facts.ageOn(SwapWorld.DAY).orElseThrow() - 13) - 0.04 * (miles / 10_000 - 7)
+                    + 0.12 * random.nextGaussian();
             cars.add(TestCars.car(1000 + k, facts, Math.exp(log)));
         }
         PriceModel model = PriceModel.fit(cars);
@@ -135,7 +138,8 @@ class SwapValueTest {
     @Test
     void nothing_known_of_the_running_gear_gives_no_value_but_what_is_missing() {
         List<Car> cars = WORLD.cars().stream().filter(c -> c.facts().runningGear().equals(Optional.of("gear 0"))).toList();
-        CarFacts facts = CarFacts.of("Line 00").body("shell 0").runningGear("nobody's six").modelYear(2013).mileage(TestCars.miles(70_000)).build();
+        CarFacts facts = CarFacts.of("Line 00").body("shell 0").runningGear("nobody's six").modelYear(2013).mileage(TestCars.miles(70_000))
+                .build();
         NoSwapValue no = assertInstanceOf(NoSwapValue.class, SwapValue.of(FinishedCar.of("unknown", facts), PriceModel.fit(cars)));
         assertEquals(3, no.approaches().size());
         assertTrue(no.needed().size() >= 2 && no.needed().size() <= 3, no.needed().toString());
@@ -145,7 +149,8 @@ class SwapValueTest {
 
     @Test
     void the_order_of_what_was_seen_does_not_matter() {
-        List<OwnOffer> offers = new ArrayList<>(List.of(OwnOffer.refused(9000, SwapWorld.DAY), OwnOffer.refused(9800, SwapWorld.DAY.plusDays(20)),
+        List<OwnOffer> offers = new ArrayList<>(List.of(OwnOffer.refused(9000, SwapWorld.DAY),
+                OwnOffer.refused(9800, SwapWorld.DAY.plusDays(20)),
                 OwnOffer.noTaker(16_000, 45, SwapWorld.DAY.plusDays(30)), OwnOffer.noTaker(14_500, 30, SwapWorld.DAY.plusDays(60))));
         double[] first = value(SwapValue.options().withOffers(offers), CAR).draws();
         Random random = new Random(1);
@@ -175,7 +180,8 @@ class SwapValueTest {
     @Test
     void a_sale_leaves_little_doubt() {
         double before = value(SwapValue.options(), CAR).median();
-        SwapValue sold = value(SwapValue.options().with(LevelOfTrade.PRIVATE_SOLD).withOffers(List.of(OwnOffer.sold(1.1 * before, SwapWorld.DAY))), CAR);
+        SwapValue sold = value(SwapValue.options().with(LevelOfTrade.PRIVATE_SOLD)
+                .withOffers(List.of(OwnOffer.sold(1.1 * before, SwapWorld.DAY))), CAR);
         assertEquals(1.1 * before, sold.median(), 0.03 * before);
         assertTrue(sold.range(0.80).high() / sold.range(0.80).low() < 1.2, sold.range(0.80).toString());
     }
@@ -208,7 +214,8 @@ class SwapValueTest {
 
     @Test
     void both_mileages_are_printed_apart_and_never_as_one() {
-        String all = value(SwapValue.options().withFactoryEquivalent(FACTORY), CAR).tables().stream().map(Table::text).collect(Collectors.joining());
+        String all = value(SwapValue.options().withFactoryEquivalent(FACTORY), CAR).tables().stream().map(Table::text)
+                .collect(Collectors.joining());
         assertTrue(all.contains("70,000 mi, read") && all.contains("40,000 mi, read"));
         assertFalse(all.contains("55,000"), "the mean of the two");
     }

@@ -13,8 +13,8 @@ import swapworth.market.TestCars;
 
 /**
  * An invented market with a true price of every pair of body and running gear, in which some pairs are never listed, and a finished car
- * of such a pair with a true price of its own. What the user assumes of the swap is right on average: each true value is drawn from the
- * assumption, or the assumption lies about the true value by as much as it says.
+ * of such a pair with a true price of its own. What is assumed is right on average: bodies, running gears, the slope on power, pairs and
+ * what is assumed of the swap are drawn from the assumptions, or the user's statement lies about the true value by as much as it says.
  */
 final class SwapWorld {
     static final LocalDate DAY = LocalDate.of(2026, 6, 1);
@@ -50,14 +50,17 @@ final class SwapWorld {
     private final double[][] pair;
     private final List<Car> cars = new ArrayList<>();
 
-    SwapWorld(Size size, long seed, double pairSpread) {
+    private SwapWorld(Size size, Random random, double pairSpread, double bodies, double gears, double slope) {
         this.size = size;
-        this.random = new Random(seed);
-        this.body = random.doubles(size.bodies, -0.5, 0.5).toArray();
+        this.random = random;
+        this.body = new double[size.bodies];
+        for (int b = 0; b < size.bodies; b++) {
+            body[b] = bodies * random.nextGaussian();
+        }
         this.gear = new double[size.gears];
         this.pair = new double[size.bodies][size.gears];
         for (int g = 0; g < size.gears; g++) {
-            gear[g] = 0.5 * Math.log(power(g) / 100) + 0.1 * random.nextGaussian();
+            gear[g] = slope * Math.log(power(g) / 100) + gears * random.nextGaussian();
         }
         for (int b = 0; b < size.bodies; b++) {
             for (int g = 0; g < size.gears; g++) {
@@ -69,6 +72,21 @@ final class SwapWorld {
                 }
             }
         }
+    }
+
+    /** A world whose effects are drawn from the assumptions. */
+    static SwapWorld drawn(Size size, long seed, double pairSpread) {
+        Random random = new Random(seed);
+        Assumptions a = Assumptions.defaults();
+        double bodies = a.get("spread_bodies").middle() * Math.abs(random.nextGaussian());
+        double gears = a.get("spread_gears").middle() * Math.abs(random.nextGaussian());
+        double slope = (a.logMiddle("power_slope") + a.logSpread("power_slope") * random.nextGaussian()) / Math.log(1.1);
+        return new SwapWorld(size, random, pairSpread, bodies, gears, slope);
+    }
+
+    /** A world of the larger size in which more power costs more, without extremes. */
+    static SwapWorld ordinary(long seed) {
+        return new SwapWorld(Size.RING, new Random(seed), 0.1, 0.3, 0.1, 0.5);
     }
 
     static double power(int gear) {
@@ -92,11 +110,12 @@ final class SwapWorld {
      * A finished swap with its truth.
      *
      * @param logPrice true log price of this one car
+     * @param logLevel true log price of such cars
      * @param car the car as the user describes it, its parts at market prices
      * @param assumptions what the user assumes
      * @param factory the factory equivalent, where it is worth more than the stock car
      */
-    record Swap(double logPrice, FinishedCar car, Assumptions assumptions, List<CarFacts> factory) {
+    record Swap(double logPrice, double logLevel, FinishedCar car, Assumptions assumptions, List<CarFacts> factory) {
     }
 
     /** All pairs that were never listed and whose running gear is the stronger one. */
@@ -135,9 +154,13 @@ final class SwapWorld {
         double removed = stockValue * clamped(a.get("swap_removed_parts"), 0.9);
         double work = 0.3 * stockValue;
         double paid = clamped(a.get("swap_work_share"), 1);
-        double gear = Math.max(0.05 * stockValue, Math.exp(level + between * random.nextGaussian()) - (stockValue - removed) - paid * work);
-        SwapCost cost = SwapCost.unstated().withGear(UnsureAmount.stated(gear * Math.exp(Math.log(1.2) * random.nextGaussian()), 0.2, "stated"))
-                .withWork(UnsureAmount.stated(work * Math.exp(Math.log(1.2) * random.nextGaussian()), 0.2, "stated"));
+        double whole = Math.exp(level + between * random.nextGaussian());
+        double rest = whole - (stockValue - removed) - paid * work;
+        // Parts worth more than the whole: the user lists the loss.
+        double gear = Math.max(0.15 * stockValue, rest);
+        double lost = gear - rest;
+        SwapCost cost = SwapCost.unstated().withGear(stated(gear)).withWork(stated(work))
+                .withLosses(lost > 0 ? List.of(new SwapCost.Loss("parts that do not work together", lost, 0)) : List.of());
 
         double best = 0;
         List<CarFacts> factory = new ArrayList<>();
@@ -153,7 +176,11 @@ final class SwapWorld {
             a = a.with(new Assumption("swap_position", position.question(), where + position.spread() * random.nextGaussian(),
                     position.spread(), position.unit(), "drawn", ""));
         }
-        return new Swap(level + own, FinishedCar.of("swap", facts).with(BuiltBy.OWNER).with(cost), a, factory);
+        return new Swap(level + own, level, FinishedCar.of("swap", facts).with(BuiltBy.OWNER).with(cost), a, factory);
+    }
+
+    private UnsureAmount stated(double truth) {
+        return UnsureAmount.stated(truth * Math.exp(Math.log(1.2) * random.nextGaussian()), 0.2, "stated");
     }
 
     private double clamped(Assumption a, double most) {

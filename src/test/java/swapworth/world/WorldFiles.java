@@ -507,6 +507,22 @@ public final class WorldFiles {
         List<String> header = new ArrayList<>(List.of("name", "role"));
         header.addAll(ofListings);
         header.addAll(List.of("price", "price_kind", "price_includes", "planned_bid", "currency", "note"));
+        Map<String, String> ofSwap = new java.util.LinkedHashMap<>();
+        ofSwap.put("gear_mileage_status", "recorded");
+        ofSwap.put("built_by", "owner");
+        ofSwap.put("gear_line", Line.SALOON.vehicle());
+        ofSwap.put("gear_year", "2019");
+        ofSwap.put("recipient", "tidy roadster");
+        ofSwap.put("donor", "front hit");
+        ofSwap.put("documented", "yes");
+        ofSwap.put("inspected", "");
+        ofSwap.put("emissions", "");
+        ofSwap.put("approved", "");
+        ofSwap.put("return_to_stock", "yes");
+        ofSwap.put("options_lost", "air conditioning; cruise control");
+        ofSwap.put("work_value", "5200");
+        ofSwap.put("obsolescence", "air conditioning lost: 400; cluster speaks in part to the engine: 2 %");
+        header.addAll(ofSwap.keySet());
         List<List<String>> rows = new ArrayList<>();
         for (InPlay car : inPlay) {
             Map<String, String> cells = factCells(car.facts());
@@ -521,6 +537,7 @@ public final class WorldFiles {
                         "USD", "bid without fees");
                 default -> List.of("", "", "", "", "", "the tidy roadster with the gear of the front hit");
             });
+            row.addAll(car.role().equals("finished") ? ofSwap.values() : java.util.Collections.nCopies(ofSwap.size(), ""));
             rows.add(row);
         }
         return csv(header, rows);

@@ -1,0 +1,119 @@
+// %% [markdown]
+// # What is the swap worth?
+//
+// The finished car has the body of one line and the running gear of another. Nobody has sold one, so no listing answers directly. This
+// notebook puts together what can be known: what the market pays for the body and for the running gear in other cars, what the parts cost,
+// and where swaps that you saw stand between the stock car and the car that the maker sold with such running gear.
+//
+// The range is wide, because little is known. It names what it rests on, and each offer that you get narrows it.
+
+// %%
+import swapworth.assumptions.*;
+import swapworth.chart.*;
+import swapworth.listing.*;
+import swapworth.market.*;
+import swapworth.report.*;
+import swapworth.swap.*;
+import java.time.*;
+import static swapworth.notebook.Show.show;
+
+Path folder = Path.of(System.getProperty("folder", "sample-listings"));
+
+// %% [markdown]
+// ## The model of all listings
+//
+// One model prices every line at once. Where lines share a body or a running gear it takes their levels apart into the two and their
+// pair, and that is what a swap needs.
+
+// %%
+ListingsRead read = Listings.read(folder.resolve("listings.csv"));
+PriceModel model = PriceModel.options().with(Assumptions.ofFolder(folder)).fit(read.cars());
+CarsFile cars = CarsFile.read(folder.resolve("cars.csv"), read.baseCurrency());
+show(read.counts().sentence(), read.cars().size() + " cars");
+
+// %% [markdown]
+// ## The finished car
+//
+// It is the row of the role `finished` in `cars.csv`; the car of the role `factory equivalent` is the one that the maker sold with such
+// running gear. Swaps of other people stand in `swaps.csv`.
+
+// %%
+Swaps swaps = Swaps.of(folder, cars, read.baseCurrency(), model, Optional.empty(), Optional.empty());
+show(swaps.notes(), swaps.table());
+
+// %% [markdown]
+// ## The approaches, and what they come to
+//
+// Each bar holds eight of ten (thick) and nineteen of twenty (thin) single cars. The approaches share your listings and the assumptions, so
+// that they agree proves little; they are weighted by how they move together. Stock car, factory equivalent and the car taken apart stand
+// below; none of them cuts the result off.
+
+// %%
+String currency = read.baseCurrency().getCurrencyCode();
+SwapValue value = (SwapValue) swaps.answers().get(0);
+SwapCharts.approaches(value, currency)
+
+// %% [markdown]
+// The same in figures, with the weight of each, how much of it assumptions hold, and what is to be known of it.
+
+// %%
+show(value.result(), value.approachesTable(), value.brackets());
+
+// %% [markdown]
+// ## Step by step
+//
+// From the stock car to the finished car and from the factory equivalent to the finished car: each step with its factor and the range of
+// the
+// factor. Follow them with a pocket calculator.
+
+// %%
+value.grids()
+
+// %% [markdown]
+// Which bodies and running gears were seen together, and what each pair would cost in the state of the finished car.
+
+// %%
+value.pairs()
+
+// %% [markdown]
+// ## What an offer teaches
+//
+// Say the car stands for seven weeks at a price a fifth above its value without a taker, and you refuse one serious offer a tenth below
+// its value. The order of the two does not matter. What you refused is a bound below what the car is worth to *you*, too.
+
+// %%
+LocalDate day = model.lastSeen().orElseThrow();
+double middle = value.median();
+List<OwnOffer> offers = List.of(OwnOffer.noTaker(1.2 * middle, 49, day), OwnOffer.refused(0.9 * middle, day));
+SwapValue taught = (SwapValue) value.with(offers);
+show(taught.result(), taught.range(0.80).toString() + " in place of " + value.range(0.80));
+
+// %% [markdown]
+// ## What would narrow it
+
+// %%
+value.narrowing()
+
+// %% [markdown]
+// ## What a buyer must be told
+//
+// Two distances, always apart, each with its status. Fill in what is unknown before somebody asks.
+
+// %%
+value.disclosure()
+
+// %% [markdown]
+// ## For your own files
+//
+// - Put `listings.csv` and `cars.csv` into a folder, with one row of the role `finished` (its `vehicle` is the car whose body it has, its
+//   `running_gear` or `gear_line` the gear that is in it) and one of the role `factory equivalent`. Run
+//   `target/swapworth notebook notebooks/3-what-is-the-swap-worth.jsh --folder FOLDER`. The folder is the only setting.
+// - Write what the gear and the work would cost today into `gear_value` and `work_value` of that row: what you spent is not what it is
+// worth.
+// - Write every swap that you see for sale, sold, or for which an offer was refused into `swaps.csv`. Three of them tell more than any
+//   assumption.
+// - When your own car is on offer, write what happens into `swaps.csv` with its name under `own_car`.
+// - If you have a reason to trust one approach more, `SwapValue.options().weighted(...)` takes your weights and shows your reason.
+
+// %%
+show(Part.cautions("Before you rely on any of this", Cautions.ofSwaps()));

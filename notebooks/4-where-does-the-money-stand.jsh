@@ -1,0 +1,92 @@
+// %% [markdown]
+// # Where does the money stand?
+//
+// You are building. This notebook takes the ledger of your undertaking and says what is spent, what is still to come, what you have in
+// it net of the parts sold, what would be left, whether to go on, and against what.
+//
+// A forecast never stands alone: it comes with its range, with the rows behind it and with what drives it.
+
+// %%
+import swapworth.chart.*;
+import swapworth.project.*;
+import swapworth.report.*;
+import static swapworth.notebook.Show.show;
+
+Path folder = Path.of(System.getProperty("folder", "sample-listings"));
+
+// %% [markdown]
+// ## Where every cent is
+//
+// A row of `ledger.csv` needs a day, an amount and a note; the rest has defaults. What came back and what was sold stand in columns of
+// their own, so that nothing is counted twice. Own hours are in no amount.
+
+// %%
+Ledger ledger = Ledger.read(folder.resolve("ledger.csv"));
+show(ledger.read(), ledger.sums());
+
+// %% [markdown]
+// The rows behind a figure are one call away, each with its line in the file.
+
+// %%
+ledger.sums().rowsOf(Category.PART)
+
+// %%
+ProjectCharts.moneyWaterfall(ledger)
+
+// %% [markdown]
+// ## What is still to come
+//
+// What is paid and agreed stands as it is. Estimates are drawn between their low and high ends, or around the likely amount with the
+// spread of their category from the assumptions. Look at the first rows of what drives the spread: a firm offer for one of them
+// narrows the forecast most.
+
+// %%
+Undertaking undertaking = Undertaking.of(folder);
+Forecast forecast = undertaking.forecast().orElseThrow();
+show(forecast.figures(), ProjectCharts.cashByMonth(forecast), forecast.spread(), ProjectCharts.drivers(forecast));
+
+// %% [markdown]
+// ## What would be left
+//
+// The value of the finished car less the money in it, draw by draw: what moves both moves both. Cash comes first, then the cost of
+// money, then your own hours at a rate that is yours to choose. The break-even rate turns it round: what an hour may cost before nothing
+// is left.
+
+// %%
+undertaking.equity().ifPresentOrElse(e -> show(e, ProjectCharts.equity(e)), () -> show(undertaking.missing()));
+
+// %% [markdown]
+// ## Finish or stop
+//
+// Money already spent is gone either way and stands nowhere here.
+
+// %%
+undertaking.finishOrStop().ifPresent(choice -> show(choice));
+
+// %% [markdown]
+// ## What it would cost to do it again
+//
+// Receipts are old prices. This carries every row to today, and shows the two ends between which a sum to insure lies. Which one is
+// your choice.
+
+// %%
+undertaking.redoCost().ifPresent(redo -> show(redo, redo.evidence()));
+
+// %% [markdown]
+// ## Against what
+//
+// Every alternative at the same day, with all its costs and its resale. The chances are counted draw by draw; 50 means that your rows
+// cannot tell.
+
+// %%
+undertaking.alternatives().ifPresent(all -> show(all, ProjectCharts.alternatives(all)));
+
+// %% [markdown]
+// ## For your own files
+//
+// Put `ledger.csv` into your folder and run `target/swapworth notebook notebooks/4-where-does-the-money-stand.jsh --folder FOLDER`. With
+// `listings.csv` and `cars.csv` (one row of the role finished) the value of the finished car joins in; `alternatives.csv` and `gates.csv`
+// answer the rest. What is missing, and what it would answer:
+
+// %%
+show(undertaking.missing(), Part.cautions("Before you rely on any of this", Cautions.ofMoney()));

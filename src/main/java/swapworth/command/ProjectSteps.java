@@ -1,0 +1,94 @@
+package swapworth.command;
+
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import swapworth.listing.ListingsRead;
+import swapworth.project.Ledger;
+import swapworth.project.Undertaking;
+import swapworth.reading.RowsRead;
+import swapworth.report.ProjectPage;
+import swapworth.table.Table;
+
+/** The steps that speak of the whole undertaking. */
+final class ProjectSteps {
+    private final Steps steps;
+    private final PrintStream out;
+    private final PrintStream err;
+
+    ProjectSteps(Steps steps, PrintStream out, PrintStream err) {
+        this.steps = steps;
+        this.out = out;
+        this.err = err;
+    }
+
+    int project(Arguments arguments) throws IOException {
+        Path folder = Steps.folder(arguments.folder());
+        Path file = folder.resolve("ledger.csv");
+        if (!Files.isRegularFile(file)) {
+            throw new NothingUsableException(folder + ": there is no ledger.csv in this folder; start with one row a payment and the columns"
+                    + " date, amount, note");
+        }
+        Steps.keepApart(arguments, List.of(file));
+        Undertaking undertaking = Undertaking.of(folder, arguments.on(), market(folder, arguments));
+        List<RowsRead> files = new ArrayList<>();
+        undertaking.ledger().ifPresent(l -> files.add(l.read()));
+        undertaking.gates().ifPresent(g -> files.add(g.read()));
+        undertaking.alternatives().ifPresent(a -> files.add(a.rowsRead()));
+        if (undertaking.ledger().isEmpty()) {
+            RowsRead read = Ledger.read(file).read();
+            err.println("no usable row: " + read.sentence());
+            read.problems().stream().limit(5).forEach(p -> err.println("  " + p.file() + ":" + p.line() + " " + p.column() + ": " + p.message()));
+            return 1;
+        }
+        for (RowsRead read : files) {
+            out.println(read.sentence());
+            steps.printProblems("rejected", read.rejected());
+            steps.printProblems("set aside", read.setAside());
+            steps.printProblems("question", read.questions());
+            steps.printProblems("odd", read.oddities());
+        }
+        undertaking.gates().ifPresent(g -> g.warnings().forEach(w -> out.println("  not settled: " + w)));
+        tables(undertaking).forEach(table -> out.print("\n" + table.text()));
+        undertaking.missing().forEach(m -> out.println("\nNot here: " + m));
+        if (arguments.out().isPresent()) {
+            steps.write(arguments.out().get(), undertaking.ledger().get().sums().byCategoryTable("").csv(), "the sums by category");
+        }
+        if (arguments.page().isPresent()) {
+            steps.writePage(arguments.page().get(), ProjectPage.of(Steps.nameOf(folder), undertaking));
+        }
+        int rejected = files.stream().mapToInt(r -> r.rejected().size()).sum();
+        if (arguments.strictness() == Arguments.Strictness.STRICT && rejected > 0) {
+            err.println("--strict: " + rejected + " rejected");
+            return 1;
+        }
+        return 0;
+    }
+
+    private Optional<Undertaking.Market> market(Path folder, Arguments arguments) {
+        Path listings = folder.resolve("listings.csv");
+        if (!Files.isRegularFile(listings) || !Files.isRegularFile(folder.resolve("cars.csv"))) {
+            return Optional.empty();
+        }
+        ListingsRead read = Steps.read(List.of(listings));
+        return read.listings().isEmpty() ? Optional.empty() : Optional.of(Undertaking.Market.of(folder, read,
+                steps.model(read, arguments, folder), arguments.on(), arguments.level()));
+    }
+
+    private static List<Table> tables(Undertaking undertaking) {
+        List<Table> tables = new ArrayList<>();
+        undertaking.ledger().ifPresent(l -> tables.addAll(l.sums().tables()));
+        undertaking.forecast().ifPresent(f -> tables.addAll(f.tables()));
+        undertaking.equity().ifPresent(e -> tables.addAll(e.tables()));
+        undertaking.finishOrStop().ifPresent(f -> tables.addAll(f.tables()));
+        undertaking.redoCost().ifPresent(r -> tables.addAll(r.tables()));
+        undertaking.alternatives().ifPresent(a -> tables.addAll(a.tables()));
+        undertaking.nowOrLater().ifPresent(n -> tables.addAll(n.tables()));
+        undertaking.walkAway().ifPresent(w -> tables.add(w.table()));
+        return tables;
+    }
+}

@@ -1,0 +1,100 @@
+package swapworth.donor;
+
+import static java.util.Objects.requireNonNull;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import swapworth.listing.CandidateCar;
+import swapworth.listing.CarFacts;
+import swapworth.listing.Condition;
+import swapworth.listing.Damage;
+import swapworth.listing.MileageStatus;
+import swapworth.listing.Title;
+import swapworth.table.Cell;
+
+/**
+ * One car that may be bought, with all that it costs and gives back.
+ *
+ * @param car the car
+ * @param landed what it costs in the yard, in the base currency
+ * @param whole whether no line of that is missing
+ * @param recovery draws of what its left-over parts bring; zeros where partout.csv does not name it
+ * @param hours draws of the hours that takes
+ * @param gear what goes into the swap, as used parts
+ * @param gearGood the chance that engine and gearbox that go into the swap are both good, between 0 and 1; 1 where none do
+ * @param parts whether partout.csv names the car
+ */
+public record CarOption(CandidateCar car, double landed, boolean whole, double[] recovery, double[] hours, GearValue gear, double gearGood,
+        boolean parts) {
+
+    /** Copies the draws in. */
+    public CarOption {
+        requireNonNull(car, "car");
+        requireNonNull(gear, "gear");
+        recovery = recovery.clone();
+        hours = hours.clone();
+    }
+
+    @Override
+    public double[] recovery() {
+        return recovery.clone();
+    }
+
+    @Override
+    public double[] hours() {
+        return hours.clone();
+    }
+
+    static Optional<CarOption> of(CandidateCar car, Optional<LandedCost> cost, Optional<PartOut> out, int count) {
+        Optional<Double> landed = cost.map(c -> c.total().doubleValue()).or(() -> car.priceOrBid().map(p -> p.amount()));
+        Optional<Recovery> recovery = out.flatMap(PartOut::recovery);
+        return landed.map(amount -> new CarOption(car, amount, cost.map(LandedCost::whole).orElse(false),
+                recovery.map(Recovery::net).orElse(new double[count]), recovery.map(Recovery::hours).orElse(new double[count]),
+                out.map(PartOut::gear).orElse(new GearValue(new double[0], List.of(), List.of())), out.map(PartOut::gearGood).orElse(1.0),
+                out.isPresent()));
+    }
+
+    /**
+     * Draws of the net cost: landed cost less recovery.
+     *
+     * @return one amount for each state of the market
+     */
+    public double[] netCost() {
+        double[] net = new double[recovery.length];
+        for (int i = 0; i < net.length; i++) {
+            net[i] = landed - recovery[i];
+        }
+        return net;
+    }
+
+    /** Whether its running gear goes into the swap. */
+    boolean givesGear() {
+        return car.role() == CandidateCar.Role.DONOR
+                || car.role() == CandidateCar.Role.CANDIDATE && !(gear.parts().isEmpty() && gear.unpriced().isEmpty());
+    }
+
+    /**
+     * The facts of the car that hold down what the finished car can be worth.
+     *
+     * @return in words; empty where the row names none
+     */
+    public List<String> caps() {
+        CarFacts f = car.facts();
+        List<String> caps = new ArrayList<>();
+        f.mileage().ifPresent(m -> caps.add("chassis at " + Cell.format(m.miles(), 0) + " miles"
+                + (m.status() == MileageStatus.READ ? "" : " (" + m.status().words() + ")")));
+        if (f.title() != Title.CLEAN) {
+            caps.add("title " + f.title().words());
+        }
+        if (f.rust() != Condition.SOUND) {
+            caps.add("rust: " + f.rust().words());
+        }
+        Set<Damage> damage = f.damage().orElse(Set.of());
+        if (!damage.isEmpty()) {
+            caps.add("damage " + String.join(", ", damage.stream().map(Damage::words).toList()));
+        }
+        return caps;
+    }
+}

@@ -1,0 +1,177 @@
+package swapworth.donor;
+
+import static java.util.Objects.requireNonNull;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import swapworth.listing.Airbags;
+import swapworth.listing.CarFacts;
+import swapworth.listing.Condition;
+import swapworth.listing.LevelOfTrade;
+import swapworth.listing.PriceIncludes;
+import swapworth.listing.Runs;
+import swapworth.listing.Title;
+import swapworth.market.Subject;
+import swapworth.market.ValueDraws;
+import swapworth.statistics.Quantiles;
+import swapworth.table.Cell;
+import swapworth.table.Column;
+import swapworth.table.Table;
+
+/**
+ * What else could be done with a donor, on the same draws: repair and sell it, sell it as it lies, take all of it apart, or use its gear and
+ * sell the rest (its highest and best use is the one that leaves most). What is not lawful where the user lives is not a use; ask first.
+ *
+ * @param car what the donor is called
+ * @param uses the uses
+ * @param set a pulled drivetrain set in its place, where offers price one
+ */
+public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set) {
+
+    /** Copies the list in. */
+    public DonorUses {
+        requireNonNull(car, "car");
+        uses = List.copyOf(uses);
+    }
+
+    /**
+     * One use.
+     *
+     * @param name what is done
+     * @param leaves draws of what it leaves over the landed cost
+     * @param how how it is reckoned
+     */
+    public record Use(String name, double[] leaves, String how) {
+
+        /** Copies the draws in. */
+        public Use {
+            requireNonNull(name, "name");
+            leaves = leaves.clone();
+        }
+
+        @Override
+        public double[] leaves() {
+            return leaves.clone();
+        }
+    }
+
+    /**
+     * A drivetrain set that somebody else has pulled.
+     *
+     * @param cost draws of its price, its freight and what it lacks
+     * @param cheaperBy draws of the whole donor's net cost less that
+     * @param offers the offers behind the price
+     */
+    public record PulledSet(double[] cost, double[] cheaperBy, int offers) {
+
+        /** Copies the draws in. */
+        public PulledSet {
+            cost = cost.clone();
+            cheaperBy = cheaperBy.clone();
+        }
+
+        @Override
+        public double[] cost() {
+            return cost.clone();
+        }
+
+        @Override
+        public double[] cheaperBy() {
+            return cheaperBy.clone();
+        }
+    }
+
+    static DonorUses of(CarOption option, PartOut out, PartOut allSold, Optional<ValueDraws> values, PartsMarket parts, MarketState state,
+            AssumptionDraws draws) {
+        List<Use> uses = new ArrayList<>();
+        CarFacts facts = option.car().facts();
+        long seed = state.seed() + option.car().name().hashCode();
+        if (!option.gear().parts().isEmpty()) {
+            uses.add(new Use("use the gear, sell the rest", sum(-option.landed(), out.gearAsFound(), option.recovery()),
+                    "each part of the gear at what it sells for as a used part, times its chance to be good; its worth in the swap is another question"));
+        }
+        allSold.recovery().ifPresent(r -> uses.add(new Use("take all of it apart and sell it", sum(-option.landed(), r.net()), "recovery with the gear sold too")));
+        if (values.isPresent()) {
+            double[] lies = values.get().price(subject(facts, state), seed);
+            uses.add(new Use("sell it as it lies", sum(-option.landed(), lies), "private sold, in its state"));
+            int zones = facts.damage().map(Set::size).orElse(0);
+            CarFacts repaired = facts.toBuilder().damage(Set.of()).runs(Runs.DRIVES).airbags(Airbags.IN_PLACE).mechanical(Condition.SOUND)
+                    .title(facts.title() == Title.SALVAGE ? Title.REBUILT : facts.title()).build();
+            double[] sound = values.get().price(subject(repaired, state), seed);
+            double[] share = draws.share("repair_zone");
+            double[] airbags = draws.share("repair_airbags");
+            boolean fired = facts.airbags() == Airbags.FIRED || facts.airbags() == Airbags.GONE;
+            double[] gear = out.gearToReplace();
+            for (int i = 0; i < sound.length; i++) {
+                sound[i] = sound[i] * (1 - Math.min(1, Math.max(1, zones) * share[i] + (fired ? airbags[i] : 0))) - gear[i];
+            }
+            uses.add(new Use("repair and sell it", sum(-option.landed(), sound), "as if undamaged"
+                    + (facts.title() == Title.SALVAGE ? ", rebuilt title" : "") + ", less repair_zone for each of " + Math.max(1, zones) + (zones > 1 ? " zones" : " zone")
+                    + (fired ? ", repair_airbags" : "") + " and another engine and gearbox by the chance that they are not good; hours not priced"));
+        }
+        return new DonorUses(option.car().name(), uses, set(option, parts, state, draws, seed));
+    }
+
+    private static Subject subject(CarFacts facts, MarketState state) {
+        return new Subject(facts, LevelOfTrade.PRIVATE_SOLD, PriceIncludes.NEITHER, state.on());
+    }
+
+    private static double[] sum(double constant, double[]... terms) {
+        double[] sum = new double[terms[0].length];
+        for (int i = 0; i < sum.length; i++) {
+            sum[i] = constant;
+            for (double[] term : terms) {
+                sum[i] += term[i];
+            }
+        }
+        return sum;
+    }
+
+    private static Optional<PulledSet> set(CarOption option, PartsMarket parts, MarketState state, AssumptionDraws draws, long seed) {
+        PartKind kind = PartCatalogue.get().kind("drivetrain set").orElseThrow();
+        return parts.draws(state.count(), state.seed()).sold(PartOut.wanted(option.car(), kind), seed + 2).map(price -> {
+            double[] freight = draws.size("postage_set");
+            double[] missing = draws.share("set_missing");
+            double[] net = option.netCost();
+            double[] cost = new double[price.length];
+            double[] cheaper = new double[price.length];
+            for (int i = 0; i < cost.length; i++) {
+                cost[i] = StrictMath.exp(price[i]) * (1 + missing[i]) + freight[i];
+                cheaper[i] = net[i] - cost[i];
+            }
+            return new PulledSet(cost, cheaper, parts.offersOf(kind));
+        });
+    }
+
+    /**
+     * The uses side by side.
+     *
+     * @param currency of all amounts
+     * @return one row a use, with how often it leaves most
+     */
+    public Table table(String currency) {
+        Table.Builder table = Table.titled("What else could be done with " + car + ", " + currency).columns(Column.words("use"),
+                Column.number("leaves, median", ""), Column.words("80 % range"), Column.number("leaves most", "% of draws"),
+                Column.sentences("how"));
+        table.note("What each use leaves over the landed cost. The draws are the same for all, so that the last but one column may be compared.");
+        set.ifPresent(s -> table.note("A pulled drivetrain set in its place (" + s.offers() + " offers): " + Choice.range(s.cost())
+                + " with freight and what it lacks; the whole donor's net cost is " + Choice.range(s.cheaperBy()) + " more (below 0: less), and the"
+                + " donor also takes room and hours."));
+        int[] most = new int[uses.size()];
+        for (int i = 0; i < (uses.isEmpty() ? 0 : uses.get(0).leaves.length); i++) {
+            int best = 0;
+            for (int u = 1; u < most.length; u++) {
+                best = uses.get(u).leaves[i] > uses.get(best).leaves[i] ? u : best;
+            }
+            most[best]++;
+        }
+        for (int u = 0; u < most.length; u++) {
+            Use use = uses.get(u);
+            table.row(Cell.words(use.name()), Cell.number(Quantiles.of(use.leaves, 0.5), 0), Cell.words(Choice.range(use.leaves)),
+                    Cell.number(100.0 * most[u] / use.leaves.length, 0), Cell.words(use.how()));
+        }
+        return table.build();
+    }
+}

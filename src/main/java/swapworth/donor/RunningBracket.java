@@ -1,0 +1,128 @@
+package swapworth.donor;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import swapworth.listing.CandidateCar;
+import swapworth.listing.Car;
+import swapworth.listing.CarFacts;
+import swapworth.listing.LevelOfTrade;
+import swapworth.listing.PriceIncludes;
+import swapworth.listing.Runs;
+import swapworth.market.CannotTell;
+import swapworth.market.PriceModel;
+import swapworth.market.Range;
+import swapworth.market.Subject;
+import swapworth.market.ValueDraws;
+import swapworth.statistics.Quantiles;
+import swapworth.table.Cell;
+import swapworth.table.Column;
+import swapworth.table.Table;
+
+/**
+ * What a car that does not run is worth, from both sides: as cars that do not run sell, and as one that runs, less what it costs to make
+ * it run, less a margin for the risk. The value lies between the two or near them; where they are far apart, neither is to be trusted.
+ *
+ * @param car the car
+ * @param direct draws of what one such car sells for as it stands
+ * @param nonRunnersOfLine cars of its line in the listings whose engine is dead or missing
+ * @param nonRunners such cars of all lines
+ * @param fromRunning draws of its value when it runs, less cost, less margin
+ * @param engine the median of what an engine for it costs; 0 where no offer names one, and then the second side lacks it
+ * @param hours mean of the hours to make it run, which are not priced
+ * @param reason why the listings cannot tell the first side, where they cannot
+ */
+public record RunningBracket(CandidateCar car, double[] direct, int nonRunnersOfLine, int nonRunners, double[] fromRunning, double engine,
+        double hours, Optional<String> reason) {
+
+    /** Copies the draws in. */
+    public RunningBracket {
+        direct = direct.clone();
+        fromRunning = fromRunning.clone();
+    }
+
+    @Override
+    public double[] direct() {
+        return direct.clone();
+    }
+
+    @Override
+    public double[] fromRunning() {
+        return fromRunning.clone();
+    }
+
+    /** Whether a car is known not to run. */
+    static boolean isNeeded(CandidateCar car) {
+        return car.facts().runs() == Runs.ENGINE_DEAD || car.facts().runs() == Runs.NO_ENGINE;
+    }
+
+    static RunningBracket of(CandidateCar car, PriceModel model, ValueDraws values, PartsMarket parts, MarketState state, AssumptionDraws draws) {
+        CarFacts running = car.facts().toBuilder().runs(Runs.DRIVES).build();
+        long seed = state.seed() + car.name().hashCode();
+        double[] direct = values.price(subject(car.facts(), state), seed);
+        double[] runs = values.price(subject(running, state), seed);
+        double[] extra = draws.size("make_run_extra");
+        double[] margin = draws.share("make_run_margin");
+        Optional<double[]> engine = PartCatalogue.get().kind("engine")
+                .flatMap(kind -> parts.draws(state.count(), state.seed()).sold(PartOut.wanted(car, kind), seed + 1));
+        for (int i = 0; i < runs.length; i++) {
+            double bought = engine.isPresent() ? StrictMath.exp(engine.get()[i]) : 0;
+            runs[i] = runs[i] * (1 - margin[i]) - bought - extra[i];
+        }
+        int all = 0;
+        int ofLine = 0;
+        for (Car seen : model.cars()) {
+            boolean dead = seen.facts().runs() == Runs.ENGINE_DEAD || seen.facts().runs() == Runs.NO_ENGINE;
+            all += dead ? 1 : 0;
+            ofLine += dead && seen.facts().vehicle().equals(car.facts().vehicle()) ? 1 : 0;
+        }
+        double hours = 0;
+        for (double h : draws.size("make_run_hours")) {
+            hours += h / state.count();
+        }
+        return new RunningBracket(car, direct, ofLine, all, runs, engine.map(e -> StrictMath.exp(Quantiles.of(e, 0.5))).orElse(0.0), hours,
+                model.value(subject(car.facts(), state)) instanceof CannotTell no ? Optional.of(no.reason()) : Optional.empty());
+    }
+
+    private static Subject subject(CarFacts facts, MarketState state) {
+        return new Subject(facts, LevelOfTrade.PRIVATE_SOLD, PriceIncludes.NEITHER, state.on());
+    }
+
+    /**
+     * The bracket: the medians of the two sides.
+     *
+     * @return from the lower to the higher
+     */
+    public Range bracket() {
+        double a = Quantiles.of(direct, 0.5);
+        double b = Quantiles.of(fromRunning, 0.5);
+        return new Range(Math.min(a, b), Math.max(a, b));
+    }
+
+    /**
+     * Both sides.
+     *
+     * @param currency of all amounts
+     * @return one row a side
+     */
+    public Table table(String currency) {
+        Table.Builder table = Table.titled("What " + car.name() + " is worth though it does not run, " + currency + ", private sold")
+                .columns(Column.words("side"), Column.number("median", ""), Column.words("80 % range"), Column.sentences("how"));
+        table.note("Between " + Cell.format(bracket().low(), 0) + " and " + Cell.format(bracket().high(), 0) + " by the medians of both sides.");
+        reason.ifPresent(why -> table.note("The listings cannot tell the first side: " + why + "."));
+        List<Cell> first = new ArrayList<>(List.of(Cell.words("as cars that do not run sell")));
+        first.addAll(figures(direct));
+        first.add(Cell.words(nonRunnersOfLine + " such cars of the line, " + nonRunners + " in all; where there are few the assumption runs_"
+                + (car.facts().runs() == Runs.NO_ENGINE ? "no_engine" : "engine_dead") + " carries it"));
+        List<Cell> second = new ArrayList<>(List.of(Cell.words("running, less cost, less margin")));
+        second.addAll(figures(fromRunning));
+        second.add(Cell.words((engine > 0 ? "an engine at " + Cell.format(engine, 0) : "no offer names an engine for it, so none is taken off")
+                + ", make_run_extra, make_run_margin; about " + Math.round(hours) + " hours of work are not priced"));
+        return table.row(first).row(second).build();
+    }
+
+    private static List<Cell> figures(double[] values) {
+        return List.of(Cell.number(Quantiles.of(values, 0.5), 0),
+                Cell.words(Cell.format(Quantiles.of(values, 0.1), 0) + " to " + Cell.format(Quantiles.of(values, 0.9), 0)));
+    }
+}

@@ -1,0 +1,288 @@
+package swapworth.project;
+
+import static java.util.Objects.requireNonNull;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import swapworth.assumptions.Assumption;
+import swapworth.assumptions.Assumptions;
+import swapworth.market.Range;
+import swapworth.project.Alternative.Item;
+import swapworth.project.Alternative.Kind;
+import swapworth.reading.RowsRead;
+import swapworth.reading.UnusableFileException;
+import swapworth.statistics.AmountLaw;
+import swapworth.statistics.UncertainSum;
+import swapworth.table.Cell;
+import swapworth.table.Column;
+import swapworth.table.Table;
+
+/**
+ * Ways to get a car, held against each other at one day with the same end in view: a file {@code alternatives.csv} has one row for each
+ * item of each way, with {@code alternative, item, amount} and, where known, {@code kind} (cost, payment, parts sold, owned, owed, loan,
+ * resale), {@code month} and {@code until} (months from now), {@code low, likely, high, chance, hours, car}.
+ *
+ * <p>All amounts are carried to the horizon with the cost of money. Draw i of every way is one state of the world: an item of the same name,
+ * amounts and kind in two ways is drawn once, and the value of a car in play comes with the draws of the market (at a resale in a later
+ * month older by the assumption {@code age_slope}). So the chance that one
+ * way beats another is not read off two ranges.
+ */
+public final class Alternatives {
+    private final String currency;
+    private final int horizon;
+    private final List<Alternative> all;
+    private final RowsRead read;
+
+    private Alternatives(String currency, int horizon, List<Alternative> all, RowsRead read) {
+        this.currency = currency;
+        this.horizon = horizon;
+        this.all = all;
+        this.read = read;
+    }
+
+    /**
+     * Reads a file, with no draws of cars.
+     *
+     * @param file the file
+     * @return its alternatives
+     * @throws UnusableFileException if the file as a whole cannot be used
+     */
+    public static Alternatives read(Path file) {
+        return withDefaults().read(file);
+    }
+
+    /**
+     * The ways to read alternatives.
+     *
+     * @return 10,000 draws, seed 1, the assumptions of the program, no cars
+     */
+    public static Options withDefaults() {
+        return new Options(10_000, 1, Assumptions.defaults(), Map.of());
+    }
+
+    /**
+     * How alternatives are read and drawn.
+     *
+     * @param count the number of draws
+     * @param seed their seed
+     * @param assumptions what stands in where rows do not speak
+     * @param cars draws of the values of cars in play by their names
+     */
+    public record Options(int count, long seed, Assumptions assumptions, Map<String, double[]> cars) {
+
+        /** Copies the cars in and checks their draws. */
+        public Options {
+            requireNonNull(assumptions, "assumptions");
+            cars = Map.copyOf(cars);
+            for (Map.Entry<String, double[]> car : cars.entrySet()) {
+                if (car.getValue().length != count) {
+                    throw new IllegalArgumentException(car.getKey() + ": " + car.getValue().length + " draws beside " + count);
+                }
+            }
+        }
+
+        /**
+         * The same by other assumptions.
+         *
+         * @param own the assumptions
+         * @return a copy
+         */
+        public Options with(Assumptions own) {
+            return new Options(count, seed, own, cars);
+        }
+
+        /**
+         * The same with the values of cars in play.
+         *
+         * @param draws draws by the name of the car, all as many and joint
+         * @param of the seed for everything else
+         * @return a copy
+         */
+        public Options withCars(Map<String, double[]> draws, long of) {
+            int many = draws.values().stream().findFirst().map(d -> d.length).orElse(count);
+            return new Options(many, of, assumptions, draws);
+        }
+
+        /**
+         * Reads a file.
+         *
+         * @param file the file
+         * @return its alternatives
+         * @throws UnusableFileException if the file as a whole cannot be used
+         */
+        public Alternatives read(Path file) {
+            AlternativesReader reader = new AlternativesReader(file, this);
+            Map<String, List<Item>> items = reader.read();
+            int horizon = (int) Math.round(assumptions.get("horizon").middle());
+            List<Alternative> all = new ArrayList<>();
+            Drawing drawing = new Drawing(this, horizon);
+            items.forEach((name, own) -> all.add(drawing.of(name, own)));
+            return new Alternatives(reader.currency(), horizon, List.copyOf(all), reader.rowsRead());
+        }
+    }
+
+    /** Draws items, each once. */
+    private static final class Drawing {
+        private final Options options;
+        private final int horizon;
+        private final double monthly;
+        private final Map<String, double[]> drawn = new HashMap<>();
+
+        Drawing(Options options, int horizon) {
+            this.options = options;
+            this.horizon = horizon;
+            monthly = Math.log1p(options.assumptions().get("capital_rate").middle() / 100) / 12;
+        }
+
+        Alternative of(String name, List<Item> items) {
+            int count = options.count();
+            double[] net = new double[count];
+            double[] resale = new double[count];
+            int last = horizon;
+            double hours = 0;
+            for (Item item : items) {
+                last = Math.max(last, item.until());
+                hours += item.hours();
+            }
+            double[][] cash = new double[last + 1][count];
+            for (Item item : items) {
+                double[] amounts = amounts(item);
+                double sign = item.kind().comesIn() ? -1 : 1;
+                for (int month = item.month(); month <= item.until(); month++) {
+                    double carried = sign * StrictMath.exp(monthly * (horizon - month));
+                    for (int i = 0; i < count; i++) {
+                        net[i] += carried * amounts[i];
+                        resale[i] += item.kind() == Kind.RESALE ? amounts[i] * -carried : 0;
+                        cash[month][i] += item.kind().isCash() ? sign * amounts[i] : 0;
+                    }
+                }
+            }
+            double[] toFind = new double[count];
+            for (int i = 0; i < count; i++) {
+                double standing = 0;
+                for (double[] month : cash) {
+                    standing += month[i];
+                    toFind[i] = Math.max(toFind[i], standing);
+                }
+            }
+            return new Alternative(name, net, toFind, resale, hours, items);
+        }
+
+        private double[] amounts(Item item) {
+            String key = item.name() + "\n" + item.kind() + "\n" + item.likely() + "\n" + item.ends() + "\n" + item.car()
+                    + "\n" + item.chance() + "\n" + (item.car().isEmpty() ? 0 : item.month());
+            return drawn.computeIfAbsent(key, k -> draw(item, options.seed() ^ 31L * k.hashCode()));
+        }
+
+        private double[] draw(Item item, long seed) {
+            double[] normals = UncertainSum.normals(options.count(), seed);
+            double[] amounts;
+            if (options.cars().containsKey(item.car())) {
+                double years = item.kind() == Kind.RESALE ? item.month() / 12.0 : 0;
+                amounts = Figures.times(options.cars().get(item.car()), StrictMath.exp(years * options.assumptions().logMiddle("age_slope")));
+            } else if (item.ends().isPresent()) {
+                amounts = AmountLaw.pert(item.ends().get().low(), item.likely(), item.ends().get().high()).draws(normals);
+            } else {
+                Assumption off = options.assumptions().get("alternative_estimate");
+                boolean fixed = item.kind() == Kind.PAYMENT || item.kind() == Kind.OWED || item.kind() == Kind.LOAN || item.likely() <= 0;
+                amounts = fixed ? AmountLaw.exactly(item.likely()).draws(normals)
+                        : AmountLaw.lognormal(item.likely(), off.spread() / 100).draws(normals);
+            }
+            if (item.chance() < 1) {
+                double[] happens = UncertainSum.of(List.of(new UncertainSum.Line(AmountLaw.exactly(1), 0, 0, 1, item.chance(), 0)))
+                        .totals(options.count(), ~seed);
+                for (int i = 0; i < amounts.length; i++) {
+                    amounts[i] *= happens[i];
+                }
+            }
+            return amounts;
+        }
+    }
+
+    /**
+     * The alternatives.
+     *
+     * @return in the order in which the file names them first
+     */
+    public List<Alternative> all() {
+        return all;
+    }
+
+    /**
+     * What became of every row.
+     *
+     * @return counts and problems
+     */
+    public RowsRead rowsRead() {
+        return read;
+    }
+
+    /**
+     * The base currency.
+     *
+     * @return its code
+     */
+    public String currency() {
+        return currency;
+    }
+
+    /**
+     * The month at which alternatives are held against each other.
+     *
+     * @return months from now
+     */
+    public int horizon() {
+        return horizon;
+    }
+
+    /**
+     * The chance that one alternative costs less than another.
+     *
+     * @param one the one
+     * @param other the other
+     * @return the share of draws
+     */
+    public static double chanceCheaper(Alternative one, Alternative other) {
+        return Figures.chance(Figures.minus(other.netCost(), one.netCost()));
+    }
+
+    /**
+     * The alternatives side by side, and the chance that each beats each other.
+     *
+     * @return two tables
+     */
+    public List<Table> tables() {
+        Table.Builder side = Table.titled("Alternatives, " + currency + ", held against each other after " + horizon + " months")
+                .columns(Column.words("alternative"), Column.number("net cost", currency), Column.number("80 % from", currency),
+                        Column.number("80 % to", currency), Column.number("a month", currency), Column.number("resale then", currency),
+                        Column.number("cash to find", currency), Column.number("90 % at most", currency).key("cash_to_find_90"),
+                        Column.number("own hours", "h"), Column.number("items", ""));
+        side.note(read.sentence() + ".");
+        side.note("Net cost: all that is paid and used up until then less what comes in and the resale, carried to that month with the cost of money;"
+                + " own hours are not in it. The resale of a car in play is its value now, older by the assumption age_slope. Cash to find: the most that must be found at any time beside what is owned and borrowed;"
+                + " nine times in ten it is no more than the figure beside it.");
+        for (Alternative one : all) {
+            Range near = Forecast.range(one.netCost(), 0.80);
+            side.row(Cell.words(one.name()), Cell.number(Figures.median(one.netCost()), 0), Cell.number(near.low(), 0),
+                    Cell.number(near.high(), 0), Cell.number(Figures.median(one.netCost()) / horizon, 0),
+                    Cell.number(Figures.median(one.resale()), 0), Cell.number(Figures.median(one.toFind()), 0),
+                    Cell.number(Forecast.range(one.toFind(), 0.80).high(), 0), Cell.number(one.hours(), 0), Cell.whole(one.items().size()));
+        }
+        Table.Builder chances = Table.titled("Chance that the one on the left costs less than the one above, %").columns(Column.words("alternative"));
+        chances.note("Counted draw by draw, with what they share in common; 50 means that the rows cannot tell.");
+        for (Alternative other : all) {
+            chances.columns(Column.number(other.name(), ""));
+        }
+        for (Alternative one : all) {
+            List<Cell> cells = new ArrayList<>(List.of(Cell.words(one.name())));
+            for (Alternative other : all) {
+                cells.add(one == other ? Cell.BLANK : Cell.number(100 * chanceCheaper(one, other), 0));
+            }
+            chances.row(cells);
+        }
+        return List.of(side.build(), chances.build());
+    }
+}

@@ -1,0 +1,129 @@
+package swapworth.project;
+
+import java.math.BigDecimal;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Currency;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import swapworth.market.Range;
+import swapworth.money.Money;
+import swapworth.project.Alternative.Item;
+import swapworth.project.Alternative.Kind;
+import swapworth.reading.Conventions;
+import swapworth.reading.FolderSettings;
+import swapworth.reading.NamedRows;
+import swapworth.reading.RowsRead;
+import swapworth.reading.Vocabulary;
+
+/** Reads the items of alternatives, and asks about an alternative whose car is worth nothing in the end. */
+final class AlternativesReader {
+    private static final String AMOUNT = "amount";
+    private static final String CURRENCY = "currency";
+    private static final int MOST_MONTHS = 240;
+    private static final Vocabulary<Kind> KINDS = Vocabulary.<Kind>empty().with(Kind.COST, "cost", "buy", "work", "purchase", "running cost")
+            .with(Kind.PAYMENT, "payment", "instalment", "installment").with(Kind.PARTS, "parts sold", "parts back", "part sold", "sold")
+            .with(Kind.OWNED, "owned", "already owned", "have").with(Kind.OWED, "owed", "debt", "already owed").with(Kind.LOAN, "loan", "borrowed")
+            .with(Kind.RESALE, "resale", "value", "value at the end", "sold in the end");
+
+    private final FolderSettings settings;
+    private final Alternatives.Options options;
+    private final NamedRows rows;
+    private Currency base;
+
+    AlternativesReader(Path file, Alternatives.Options options) {
+        Path folder = file.toAbsolutePath().getParent();
+        settings = FolderSettings.of(folder == null ? Path.of("") : folder, Conventions.unstated());
+        this.options = options;
+        base = settings.conventions().currency().orElse(Currency.getInstance("USD"));
+        rows = NamedRows.of(file, settings).needs("alternative", "option", "way").needs("item", "what").needs(AMOUNT, "cost", "price")
+                .column(CURRENCY).column("kind").column("month", "in month", "from month").column("until", "until month").column("low")
+                .column("likely").column("high").column("chance").column("hours", "own hours").column("car").column("note");
+    }
+
+    /** Alternatives with their items. */
+    Map<String, List<Item>> read() {
+        Map<String, List<Item>> all = new LinkedHashMap<>();
+        Map<String, NamedRows.Row> first = new LinkedHashMap<>();
+        List<NamedRows.Row> used = new ArrayList<>();
+        Map<String, Boolean> ends = new LinkedHashMap<>();
+        List<Optional<Item>> items = new ArrayList<>();
+        int horizon = (int) Math.round(options.assumptions().get("horizon").middle());
+        for (NamedRows.Row row : rows.rows()) {
+            Optional<Item> item = item(row, horizon);
+            String name = row.text("alternative");
+            item.ifPresent(i -> ends.merge(name, i.kind() == Kind.RESALE, Boolean::logicalOr));
+            first.putIfAbsent(name, row);
+            used.add(row);
+            items.add(item);
+        }
+        for (Map.Entry<String, Boolean> end : ends.entrySet()) {
+            if (!end.getValue() && first.containsKey(end.getKey())) {
+                first.get(end.getKey()).ask("kind", "this alternative has no resale: is its car worth nothing after " + horizon + " months?");
+            }
+        }
+        for (int r = 0; r < used.size(); r++) {
+            if (used.get(r).use()) {
+                all.computeIfAbsent(used.get(r).text("alternative"), name -> new ArrayList<>()).add(items.get(r).orElseThrow());
+            }
+        }
+        return all;
+    }
+
+    RowsRead rowsRead() {
+        return rows.read();
+    }
+
+    String currency() {
+        return base.getCurrencyCode();
+    }
+
+    private Optional<Item> item(NamedRows.Row row, int horizon) {
+        if (row.text("alternative").isEmpty()) {
+            row.reject("alternative", "a row needs the name of its alternative");
+        }
+        Kind kind = row.word("kind", KINDS, "cost, payment, parts sold, owned, owed, loan, resale").orElse(Kind.COST);
+        String car = row.text("car");
+        boolean known = options.cars().containsKey(car);
+        Optional<BigDecimal> low = amount(row, "low");
+        Optional<BigDecimal> high = amount(row, "high");
+        Optional<BigDecimal> likely = amount(row, "likely").or(() -> amount(row, AMOUNT));
+        if (likely.isEmpty() && !known) {
+            row.reject(AMOUNT, car.isEmpty() ? "an item needs an amount, or the name of a car in play whose value it is"
+                    : "there is no value of '" + car + "': write an amount, or check the name against cars.csv");
+        } else if (low.isPresent() != high.isPresent()) {
+            row.ask("low", "low and high belong together; the likely amount alone is taken, with the spread of the assumptions");
+            low = Optional.empty();
+            high = Optional.empty();
+        } else if (low.isPresent() && likely.isPresent()
+                && (low.get().compareTo(likely.get()) > 0 || likely.get().compareTo(high.get()) > 0)) {
+            row.reject("low", "low, likely and high must stand in this order, not " + low.get().toPlainString() + ", "
+                    + likely.get().toPlainString() + ", " + high.get().toPlainString());
+        }
+        if (likely.isPresent() && likely.get().signum() < 0) {
+            row.reject(AMOUNT, "an amount below 0: kind says whether money comes in");
+        }
+        OptionalDouble month = row.number("month", 0, MOST_MONTHS);
+        int from = (int) month.orElse(kind == Kind.RESALE ? horizon : 0);
+        OptionalDouble until = row.number("until", 0, MOST_MONTHS);
+        int to = (int) until.orElse(from);
+        if (to < from) {
+            row.reject("until", "the last month lies before the first");
+        }
+        double chance = row.number("chance", 0, 100).orElse(100) / 100;
+        double hours = row.number("hours", 0, 100_000).orElse(0);
+        double middle = likely.map(BigDecimal::doubleValue).orElse(0.0);
+        boolean ordered = low.isPresent() && high.isPresent() && low.get().compareTo(high.get()) <= 0;
+        Optional<Range> ends = ordered ? Optional.of(new Range(low.get().doubleValue(), high.get().doubleValue())) : Optional.empty();
+        return Optional.of(new Item(row.line(), row.text("item"), kind, middle, ends, chance, from, Math.max(from, to), hours, car));
+    }
+
+    private Optional<BigDecimal> amount(NamedRows.Row row, String column) {
+        Optional<Money> money = row.money(column, CURRENCY);
+        return money.flatMap(m -> row.converted(column, m, base, LocalDate.MAX));
+    }
+}

@@ -1,0 +1,162 @@
+package swapworth.project;
+
+import java.util.List;
+import swapworth.assumptions.Assumption;
+import swapworth.assumptions.Assumptions;
+import swapworth.statistics.AmountLaw;
+import swapworth.statistics.UncertainSum;
+import swapworth.table.Cell;
+import swapworth.table.Table;
+
+/**
+ * What the finished car is worth less what is in it, draw by draw: draw i of the value and of the money belongs to one state of the
+ * market. In cash: value less money in (paid less received, tools that are kept left out). After the cost of money: less simple interest
+ * on what stands in it at the end of each month until it is done (assumption {@code capital_rate}), less the interest that the ledger
+ * holds already. With hours: less own hours at a rate ({@code own_hour_rate}). The break-even rate is what an hour may cost before
+ * nothing is left.
+ *
+ * @param currency the base currency
+ * @param value draws of the value of the finished car
+ * @param moneyIn draws of the money in it at completion
+ * @param capital draws of the cost of money
+ * @param hours draws of own hours at completion
+ * @param rate the stated rate of an hour
+ */
+public record Equity(String currency, double[] value, double[] moneyIn, double[] capital, double[] hours, double rate) {
+
+    /** Copies the draws in and checks that they are as many. */
+    public Equity {
+        value = value.clone();
+        moneyIn = moneyIn.clone();
+        capital = capital.clone();
+        hours = hours.clone();
+        Figures.minus(value, moneyIn);
+        Figures.minus(capital, hours);
+        Figures.minus(value, capital);
+    }
+
+    /**
+     * The equity of an undertaking.
+     *
+     * @param value draws of the value of the finished car, as many as those of the forecast
+     * @param forecast what it will have cost
+     * @return the equity, by the assumptions of the forecast
+     * @throws IllegalArgumentException if there are more or fewer draws of the value than of the forecast
+     */
+    public static Equity of(double[] value, Forecast forecast) {
+        Assumptions assumptions = forecast.options().assumptions();
+        Assumption rate = assumptions.get("capital_rate");
+        double[] perYear = AmountLaw.normal(rate.middle(), rate.spread())
+                .draws(UncertainSum.normals(forecast.count(), forecast.options().seed() ^ 0x5ca1ab1eL));
+        double[] capital = forecast.moneyMonths();
+        double paid = 0;
+        for (LedgerSums.Sum sum : forecast.ledger().sums().byCategory()) {
+            paid += sum.name().equals(Category.INTEREST.words()) ? sum.atCompletion().doubleValue() : 0;
+        }
+        for (int i = 0; i < capital.length; i++) {
+            capital[i] = Math.max(0, capital[i] * perYear[i] / 1200 - paid);
+        }
+        return new Equity(forecast.ledger().currency().getCurrencyCode(), value, forecast.charged(), capital, forecast.hours(),
+                assumptions.get("own_hour_rate").middle());
+    }
+
+    @Override
+    public double[] value() {
+        return value.clone();
+    }
+
+    @Override
+    public double[] moneyIn() {
+        return moneyIn.clone();
+    }
+
+    @Override
+    public double[] capital() {
+        return capital.clone();
+    }
+
+    @Override
+    public double[] hours() {
+        return hours.clone();
+    }
+
+    /**
+     * Value less money in.
+     *
+     * @return draws in the base currency
+     */
+    public double[] inCash() {
+        return Figures.minus(value, moneyIn);
+    }
+
+    /**
+     * Value less money in and the cost of money.
+     *
+     * @return draws in the base currency
+     */
+    public double[] afterCapital() {
+        return Figures.minus(inCash(), capital);
+    }
+
+    /**
+     * Value less money in, the cost of money and own hours at the stated rate.
+     *
+     * @return draws in the base currency
+     */
+    public double[] withHours() {
+        return Figures.minus(afterCapital(), Figures.times(hours, rate));
+    }
+
+    /**
+     * What an hour may cost before nothing is left: below 0 where nothing is left anyway.
+     *
+     * @return draws in the base currency per hour; none where there are no hours
+     */
+    public double[] breakEvenRate() {
+        double[] rates = afterCapital();
+        for (int i = 0; i < rates.length; i++) {
+            if (!(hours[i] > 0)) {
+                return new double[0];
+            }
+            rates[i] /= hours[i];
+        }
+        return rates;
+    }
+
+    /**
+     * The chance of being ahead in cash.
+     *
+     * @return from 0 to 1
+     */
+    public double chanceAhead() {
+        return Figures.chance(inCash());
+    }
+
+    /**
+     * The equity in figures.
+     *
+     * @return a table with the chances in its notes, and one of the break-even rate where there are hours
+     */
+    public List<Table> tables() {
+        Table.Builder table = Figures.ranged("What is left: value less money in, " + currency, currency);
+        table.note(Cell.format(value.length, 0) + " draws, each one state of the market for value and money alike.");
+        table.note("Chance that something is left: in cash " + Figures.percent(chanceAhead()) + ", after the cost of money "
+                + Figures.percent(Figures.chance(afterCapital())) + ", with hours at " + currency + " " + Cell.format(rate, 2) + " "
+                + Figures.percent(Figures.chance(withHours())) + ".");
+        Figures.row(table, "value of the finished car", value);
+        Figures.row(table, "money in it at completion", moneyIn);
+        Figures.row(table, "left in cash", inCash());
+        Figures.row(table, "cost of money until it is done", capital);
+        Figures.row(table, "left after the cost of money", afterCapital());
+        double[] rates = breakEvenRate();
+        if (rates.length == 0) {
+            table.note("The ledger has no own hours: what an hour would bring cannot be told.");
+            return List.of(table.build());
+        }
+        Figures.row(table, "left with own hours at the stated rate", withHours());
+        Table.Builder hour = Figures.ranged("What an hour may cost before nothing is left, " + currency + " per hour", currency);
+        hour.note("Own hours at completion: " + Cell.format(Figures.median(hours), 0) + " (median).");
+        Figures.row(hour, "break-even rate", rates);
+        return List.of(table.build(), hour.build());
+    }
+}

@@ -1,0 +1,66 @@
+package swapworth.project;
+
+import swapworth.market.Range;
+import swapworth.statistics.Quantiles;
+import swapworth.table.Cell;
+import swapworth.table.Column;
+import swapworth.table.Table;
+
+/** Draws as figures: medians, ranges and chances, and the tables that hold them. */
+final class Figures {
+
+    private Figures() {
+    }
+
+    /** A table of figures with their median and ranges. */
+    static Table.Builder ranged(String title, String unit) {
+        return Table.titled(title).columns(Column.words("figure"), Column.number("median", unit), Column.number("80 % from", unit),
+                Column.number("80 % to", unit), Column.number("95 % from", unit), Column.number("95 % to", unit));
+    }
+
+    /** One figure with its median and ranges. */
+    static void row(Table.Builder table, String name, double[] draws) {
+        Range near = Forecast.range(draws, 0.80);
+        Range wide = Forecast.range(draws, 0.95);
+        table.row(Cell.words(name), Cell.number(median(draws), 0), Cell.number(near.low(), 0), Cell.number(near.high(), 0),
+                Cell.number(wide.low(), 0), Cell.number(wide.high(), 0));
+    }
+
+    static double median(double[] draws) {
+        return Quantiles.of(draws, 0.5);
+    }
+
+    /** The share of draws above 0. */
+    static double chance(double[] draws) {
+        int above = 0;
+        for (double draw : draws) {
+            above += draw > 0 ? 1 : 0;
+        }
+        return above / (double) draws.length;
+    }
+
+    /** A chance in whole per cent, never more certain than the draws can tell. */
+    static String percent(double chance) {
+        return chance > 0.99 ? "more than 99 %" : chance < 0.01 ? "less than 1 %" : Math.round(100 * chance) + " %";
+    }
+
+    /** Draw by draw. */
+    static double[] minus(double[] first, double[] second) {
+        if (first.length != second.length) {
+            throw new IllegalArgumentException(first.length + " draws beside " + second.length + ": draw i must be one state of the market");
+        }
+        double[] result = new double[first.length];
+        for (int i = 0; i < result.length; i++) {
+            result[i] = first[i] - second[i];
+        }
+        return result;
+    }
+
+    static double[] times(double[] draws, double factor) {
+        double[] result = draws.clone();
+        for (int i = 0; i < result.length; i++) {
+            result[i] *= factor;
+        }
+        return result;
+    }
+}

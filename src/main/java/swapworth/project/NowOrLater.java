@@ -1,0 +1,202 @@
+package swapworth.project;
+
+import static java.util.Objects.requireNonNull;
+
+import java.util.ArrayList;
+import java.util.List;
+import swapworth.market.Range;
+import swapworth.statistics.Quantiles;
+import swapworth.table.Cell;
+import swapworth.table.Column;
+import swapworth.table.Table;
+
+/**
+ * Whether buying now is better than buying some months later. What waiting brings in h months is the fall of the own net purchase cost
+ * (what is bought less what its parts bring back, each with its own movement) less the fall of the exit value, draw by draw on the same
+ * states of the market. Waiting pays if a month costs less than that, a month.
+ *
+ * @param currency the base currency
+ * @param purchaseNow draws of the net purchase cost now
+ * @param exitNow draws of the exit value now
+ * @param purchase draws of the net purchase cost after 1, 2, ... months
+ * @param exit draws of the exit value after as many months
+ * @param remarks what a reader should know of the legs
+ */
+public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow, List<double[]> purchase, List<double[]> exit,
+        List<String> remarks) {
+    private static final double SURE = 0.10;
+
+    /**
+     * Something bought or got, and how its price may move.
+     *
+     * @param name what it is
+     * @param now draws of its amount now: what is bought is above 0, what comes back below 0
+     * @param factors draws of the factor on it after 1, 2, ... months
+     */
+    public record Leg(String name, double[] now, List<double[]> factors) {
+
+        /** Copies draws and list in. */
+        public Leg {
+            requireNonNull(name, "name");
+            now = now.clone();
+            factors = List.copyOf(factors);
+        }
+
+        @Override
+        public double[] now() {
+            return now.clone();
+        }
+
+        private double[] after(int months) {
+            double[] then = factors.get(months - 1).clone();
+            for (int i = 0; i < then.length; i++) {
+                then[i] *= now[i];
+            }
+            return then;
+        }
+    }
+
+    /** Copies draws and lists in. */
+    public NowOrLater {
+        purchaseNow = purchaseNow.clone();
+        exitNow = exitNow.clone();
+        purchase = List.copyOf(purchase);
+        exit = List.copyOf(exit);
+        remarks = List.copyOf(remarks);
+        if (purchase.size() != exit.size()) {
+            throw new IllegalArgumentException(purchase.size() + " months of purchase beside " + exit.size() + " of exit");
+        }
+    }
+
+    /**
+     * The comparison.
+     *
+     * @param currency the base currency
+     * @param bought what is bought, and below 0 what its parts bring back
+     * @param exit the exit value
+     * @param remarks what a reader should know of the legs
+     * @return the comparison for as many months as the legs have factors
+     * @throws IllegalArgumentException if legs have different numbers of months or draws
+     */
+    public static NowOrLater of(String currency, List<Leg> bought, Leg exit, List<String> remarks) {
+        int months = exit.factors.size();
+        double[] now = new double[exit.now.length];
+        List<double[]> purchase = new ArrayList<>();
+        List<double[]> out = new ArrayList<>();
+        for (int h = 1; h <= months; h++) {
+            purchase.add(new double[now.length]);
+            out.add(exit.after(h));
+        }
+        for (Leg leg : bought) {
+            if (leg.factors.size() != months) {
+                throw new IllegalArgumentException(leg.name + ": " + leg.factors.size() + " months beside " + months);
+            }
+            now = Figures.minus(now, Figures.times(leg.now, -1));
+            for (int h = 1; h <= months; h++) {
+                purchase.set(h - 1, Figures.minus(purchase.get(h - 1), Figures.times(leg.after(h), -1)));
+            }
+        }
+        return new NowOrLater(currency, now, exit.now, purchase, out, remarks);
+    }
+
+    @Override
+    public double[] purchaseNow() {
+        return purchaseNow.clone();
+    }
+
+    @Override
+    public double[] exitNow() {
+        return exitNow.clone();
+    }
+
+    /**
+     * How many months ahead are compared.
+     *
+     * @return at least 0
+     */
+    public int months() {
+        return purchase.size();
+    }
+
+    /**
+     * What waiting brings, before what it costs.
+     *
+     * @param months how long, 1 to {@link #months}
+     * @return draws in the base currency
+     */
+    public double[] gain(int months) {
+        return Figures.minus(Figures.minus(purchaseNow, purchase.get(months - 1)), Figures.minus(exitNow, exit.get(months - 1)));
+    }
+
+    /**
+     * What a month may cost for waiting to pay, by the median.
+     *
+     * @param months how long
+     * @return below 0 where waiting loses before it costs anything
+     */
+    public double paysBelow(int months) {
+        return Figures.median(gain(months)) / months;
+    }
+
+    /**
+     * How often net purchase cost and exit value move the same way.
+     *
+     * @param months how long
+     * @return the share of draws in which both fall or both rise
+     */
+    public double together(int months) {
+        int same = 0;
+        for (int i = 0; i < purchaseNow.length; i++) {
+            same += (purchase.get(months - 1)[i] - purchaseNow[i]) * (exit.get(months - 1)[i] - exitNow[i]) > 0 ? 1 : 0;
+        }
+        return same / (double) purchaseNow.length;
+    }
+
+    /**
+     * The net purchase cost at which to buy whatever happens: in nine draws of ten no month to come does better, its exit value
+     * taken into account.
+     *
+     * @return in the base currency
+     */
+    public double buyWhateverHappens() {
+        double[] best = new double[purchaseNow.length];
+        java.util.Arrays.fill(best, Double.POSITIVE_INFINITY);
+        for (int h = 0; h < purchase.size(); h++) {
+            for (int i = 0; i < best.length; i++) {
+                best[i] = Math.min(best[i], purchase.get(h)[i] - exit.get(h)[i] + exitNow[i]);
+            }
+        }
+        return Quantiles.of(best, SURE);
+    }
+
+    /**
+     * The comparison in figures.
+     *
+     * @return one row for each number of months
+     */
+    public List<Table> tables() {
+        Table.Builder table = Table.titled("Now or later, " + currency).columns(Column.number("months", ""),
+                Column.number("net purchase cost then", currency), Column.number("exit value then", currency),
+                Column.number("waiting brings", currency), Column.number("80 % from", currency), Column.number("80 % to", currency),
+                Column.number("pays if a month costs less than", currency), Column.number("chance that it brings something", "%"));
+        table.note("Now: net purchase cost " + Cell.format(Figures.median(purchaseNow), 0) + ", exit value "
+                + Cell.format(Figures.median(exitNow), 0) + " (medians). Waiting brings what the purchase falls less what the exit value falls;"
+                + " only you know what a month costs you.");
+        if (months() > 0) {
+            int last = months();
+            table.note("After " + last + " months both legs have moved the same way in " + Figures.percent(together(last))
+                    + " of the draws: they usually fall together, so that only part of a fall is yours.");
+            table.note("Buy whatever happens at a net purchase cost of " + Cell.format(buyWhateverHappens(), 0)
+                    + " or less: in nine draws of ten no coming month does better.");
+        }
+        remarks.forEach(table::note);
+        for (int h = 1; h <= months(); h++) {
+            double[] gain = gain(h);
+            Range near = Forecast.range(gain, 0.80);
+            table.row(Cell.whole(h), Cell.number(Figures.median(purchase.get(h - 1)), 0), Cell.number(Figures.median(exit.get(h - 1)), 0),
+                    Cell.number(Figures.median(gain), 0), Cell.number(near.low(), 0), Cell.number(near.high(), 0),
+                    Cell.number(paysBelow(h), 0), Cell.number(100 * Figures.chance(gain), 0));
+        }
+        return List.of(table.build());
+    }
+}

@@ -1,0 +1,183 @@
+package swapworth.project;
+
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import swapworth.assumptions.Assumption;
+import swapworth.assumptions.Assumptions;
+import swapworth.project.Entry.Direction;
+import swapworth.project.Entry.Status;
+import swapworth.statistics.AmountLaw;
+import swapworth.statistics.UncertainSum;
+import swapworth.table.Cell;
+import swapworth.table.Column;
+import swapworth.table.Table;
+
+/**
+ * What it would cost to do the work again at the prices of the day of the ledger, and between which ends the sum to insure lies. Each row
+ * that is done is carried from its day to today: parts, work and the rest with {@code redo_prices}, cars and parts sold with the movement
+ * of the market where its draws are given, else with {@code redo_cars}. What is still to come counts as forecast. Tools count by
+ * their charged share; nothing is taken off for age.
+ *
+ * @param currency the base currency
+ * @param cash draws of the redo cost in cash
+ * @param hours draws of own hours at completion
+ * @param rate the stated rate of an hour
+ * @param value draws of the value of the finished car
+ * @param salvage draws of what would be kept after a write-off
+ * @param evidence one sentence on where each end comes from
+ */
+public record RedoCost(String currency, double[] cash, double[] hours, double rate, double[] value, double[] salvage, List<String> evidence) {
+    private static final Set<Category> OF_THE_MARKET = Set.of(Category.PURCHASE, Category.SOLD);
+    private static final double DAYS_A_YEAR = 365.25;
+
+    /** Copies draws and list in and checks that the draws are as many. */
+    public RedoCost {
+        cash = cash.clone();
+        hours = hours.clone();
+        value = value.clone();
+        salvage = salvage.clone();
+        evidence = List.copyOf(evidence);
+        Figures.minus(cash, hours);
+        Figures.minus(value, salvage);
+        Figures.minus(cash, value);
+    }
+
+    /**
+     * The redo cost by assumptions alone.
+     *
+     * @param value draws of the value of the finished car
+     * @param forecast the forecast
+     * @return the redo cost, salvage as the share {@code salvage_share} of the value
+     */
+    public static RedoCost of(double[] value, Forecast forecast) {
+        return of(value, forecast, Map.of());
+    }
+
+    /**
+     * The redo cost with what the market says.
+     *
+     * @param value draws of the value of the finished car
+     * @param forecast the forecast
+     * @param carsSince for a row of the ledger by its line: draws of the factor from the market of its day to that of today
+     * @return the redo cost, salvage as the share {@code salvage_share} of the value
+     */
+    public static RedoCost of(double[] value, Forecast forecast, Map<Integer, double[]> carsSince) {
+        Assumptions assumptions = forecast.options().assumptions();
+        int count = forecast.count();
+        long seed = forecast.options().seed();
+        double[] prices = perYear(assumptions.get("redo_prices"), count, seed ^ 0x1d0L);
+        double[] cars = perYear(assumptions.get("redo_cars"), count, seed ^ 0x2d0L);
+        double[] cash = Figures.minus(forecast.toPay(), forecast.toReceive());
+        int byMarket = 0;
+        for (Entry entry : forecast.ledger().entries()) {
+            if (entry.status() != Status.ACTUAL || entry.amount().signum() == 0) {
+                if (entry.status() != Status.ACTUAL && entry.kept().signum() != 0) {
+                    add(cash, -signed(entry, entry.kept().doubleValue()));
+                }
+                continue;
+            }
+            double charged = signed(entry, entry.amount().subtract(entry.kept()).doubleValue());
+            double years = ChronoUnit.DAYS.between(entry.date(), forecast.ledger().on()) / DAYS_A_YEAR;
+            double[] given = carsSince.getOrDefault(entry.line(), new double[0]);
+            double[] rates = OF_THE_MARKET.contains(entry.category()) ? cars : prices;
+            byMarket += given.length > 0 ? 1 : 0;
+            for (int i = 0; i < count; i++) {
+                cash[i] += charged * (given.length > 0 ? given[i] : StrictMath.exp(years * rates[i]));
+            }
+        }
+        Assumption share = assumptions.get("salvage_share");
+        double[] salvage = AmountLaw.normal(share.middle() / 100, share.spread() / 100).draws(UncertainSum.normals(count, seed ^ 0x3d0L));
+        for (int i = 0; i < count; i++) {
+            salvage[i] = Math.max(0, Math.min(1, salvage[i])) * value[i];
+        }
+        List<String> evidence = List.of(
+                "The value comes from listings and assumptions, with its range.",
+                "The redo cost comes from " + forecast.ledger().entries().size() + " rows of the ledger, " + byMarket
+                        + " of them carried to today by the market of the listings, the others by assumptions on yearly prices.",
+                "What would be kept after a write-off is an assumption: " + Math.round(share.middle()) + " % of the value, give or take "
+                        + Math.round(share.spread()) + ".");
+        return new RedoCost(forecast.ledger().currency().getCurrencyCode(), cash, forecast.hours(), assumptions.get("own_hour_rate").middle(),
+                value, salvage, evidence);
+    }
+
+    private static double signed(Entry entry, double amount) {
+        return entry.direction() == Direction.OUT ? amount : -amount;
+    }
+
+    private static void add(double[] draws, double amount) {
+        for (int i = 0; i < draws.length; i++) {
+            draws[i] += amount;
+        }
+    }
+
+    /** Draws of the growth of the logarithm of prices in a year. */
+    private static double[] perYear(Assumption growth, int count, long seed) {
+        double middle = Math.log1p(growth.middle() / 100);
+        return AmountLaw.normal(middle, growth.spread() / 100 / (1 + growth.middle() / 100)).draws(UncertainSum.normals(count, seed));
+    }
+
+    @Override
+    public double[] cash() {
+        return cash.clone();
+    }
+
+    @Override
+    public double[] hours() {
+        return hours.clone();
+    }
+
+    @Override
+    public double[] value() {
+        return value.clone();
+    }
+
+    @Override
+    public double[] salvage() {
+        return salvage.clone();
+    }
+
+    /**
+     * The redo cost with own hours at the stated rate.
+     *
+     * @return draws in the base currency
+     */
+    public double[] withHours() {
+        return Figures.minus(cash, Figures.times(hours, -rate));
+    }
+
+    /**
+     * The upper end of the sum to insure: redo cost with hours less what would be kept.
+     *
+     * @return draws in the base currency
+     */
+    public double[] upperEnd() {
+        return Figures.minus(withHours(), salvage);
+    }
+
+    /**
+     * The redo cost and the two ends of the sum to insure.
+     *
+     * @return two tables
+     */
+    public List<Table> tables() {
+        Table.Builder redo = Figures.ranged("What it would cost to do it again today, " + currency, currency);
+        Figures.row(redo, "in cash: cars, parts, work, less parts sold", cash);
+        Figures.row(redo, "with own hours at " + Cell.format(rate, 2) + " each", withHours());
+        Figures.row(redo, "what would be kept after a write-off", salvage);
+        Table.Builder ends = Table.titled("The sum to insure lies between two ends, " + currency).columns(Column.words("end"),
+                Column.number("median", currency), Column.number("80 % from", currency), Column.number("80 % to", currency),
+                Column.sentences("what it would pay for"));
+        ends.note("Which sum to agree on is your choice and the insurer's; read in the policy whether it pays an agreed sum, the market value"
+                + " or the least of several.");
+        end(ends, "value of the finished car", value, "another car of the same worth on the market, if there were one");
+        end(ends, "redo cost with hours, less what is kept", upperEnd(), "doing the work again");
+        return List.of(redo.build(), ends.build());
+    }
+
+    private static void end(Table.Builder table, String name, double[] draws, String pays) {
+        table.row(Cell.words(name), Cell.number(Figures.median(draws), 0), Cell.number(Forecast.range(draws, 0.80).low(), 0),
+                Cell.number(Forecast.range(draws, 0.80).high(), 0), Cell.words(pays));
+    }
+}

@@ -1,0 +1,477 @@
+package swapworth.project;
+
+import static java.util.Objects.requireNonNull;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Currency;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import swapworth.assumptions.Assumption;
+import swapworth.assumptions.Assumptions;
+import swapworth.donor.FeeSchedule;
+import swapworth.donor.LandedCost;
+import swapworth.donor.Purchase;
+import swapworth.listing.CandidateCar;
+import swapworth.listing.CandidateCar.Role;
+import swapworth.listing.CarFacts;
+import swapworth.listing.CarsFile;
+import swapworth.listing.LevelOfTrade;
+import swapworth.listing.Listings;
+import swapworth.listing.ListingsRead;
+import swapworth.listing.Runs;
+import swapworth.market.Answer;
+import swapworth.market.MarketIndex;
+import swapworth.market.Outlook;
+import swapworth.market.PriceModel;
+import swapworth.market.Subject;
+import swapworth.market.ValueDraws;
+import swapworth.reading.Conventions;
+import swapworth.reading.FolderSettings;
+import swapworth.reading.UnusableFileException;
+import swapworth.statistics.AmountLaw;
+import swapworth.statistics.UncertainSum;
+import swapworth.swap.SwapValue;
+import swapworth.swap.Swaps;
+
+/**
+ * The whole undertaking, from the files of one folder: whatever these allow is there, and for the rest it says which file is missing.
+ * All draws that are put together belong to the same states of the market, draw by draw.
+ */
+public final class Undertaking {
+    private final Optional<Ledger> ledger;
+    private final Optional<Forecast> forecast;
+    private final Optional<SwapValue> finished;
+    private final Optional<Equity> equity;
+    private final Optional<FinishOrStop> finishOrStop;
+    private final Optional<RedoCost> redoCost;
+    private final Optional<NowOrLater> nowOrLater;
+    private final Optional<WalkAway> walkAway;
+    private final Optional<Gates> gates;
+    private final Optional<Alternatives> alternatives;
+    private final List<String> missing;
+
+    /**
+     * What the listings of the folder say, where they were read before.
+     *
+     * @param model the price model
+     * @param cars the cars in play
+     * @param swaps the finished cars
+     * @param currency the base currency
+     */
+    public record Market(PriceModel model, CarsFile cars, Swaps swaps, Currency currency) {
+
+        /**
+         * What the listings of a folder say.
+         *
+         * @param folder the folder
+         * @param on the valuation day; unless stated the last day seen
+         * @return nothing without usable listings or without {@code cars.csv}
+         * @throws UnusableFileException if one of the files cannot be used as a whole
+         */
+        public static Optional<Market> of(Path folder, Optional<LocalDate> on) {
+            Path listings = folder.resolve("listings.csv");
+            if (!Files.isRegularFile(listings) || !Files.isRegularFile(folder.resolve("cars.csv"))) {
+                return Optional.empty();
+            }
+            ListingsRead read = Listings.read(listings);
+            if (read.listings().isEmpty()) {
+                return Optional.empty();
+            }
+            PriceModel model = PriceModel.options().with(Assumptions.ofFolder(folder)).fit(read.cars());
+            return Optional.of(of(folder, read, model, on, Optional.empty()));
+        }
+
+        /**
+         * What listings that were read before say.
+         *
+         * @param folder the folder, with {@code cars.csv} in it
+         * @param read the listings
+         * @param model their price model
+         * @param on the valuation day; unless stated the last day seen
+         * @param level the level of trade of finished cars; unless stated private asking
+         * @return the model with the cars in play
+         */
+        public static Market of(Path folder, ListingsRead read, PriceModel model, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
+            CarsFile cars = CarsFile.read(folder.resolve("cars.csv"), read.baseCurrency());
+            return new Market(model, cars, Swaps.of(folder, cars, read.baseCurrency(), model, on, level), read.baseCurrency());
+        }
+    }
+
+    private Undertaking(Path folder, Optional<LocalDate> on, Optional<Market> market) {
+        Assumptions assumptions = Assumptions.ofFolder(folder);
+        missing = new ArrayList<>();
+        Ledger.Options options = Ledger.withDefaults().with(assumptions);
+        Ledger.Options dated = on.map(options::on).orElse(options);
+        Ledger.Options inBase = market.map(m -> dated.in(m.currency)).orElse(dated);
+        ledger = file(folder, "ledger.csv", "the money of the undertaking: what is spent, still to come and left, finish or stop, redo cost")
+                .map(inBase::read).filter(l -> !l.entries().isEmpty());
+        finished = market.flatMap(m -> m.swaps.answers().stream().filter(SwapValue.class::isInstance).map(SwapValue.class::cast).findFirst());
+        if (market.isEmpty()) {
+            missing.add("listings.csv and cars.csv (listings of such cars, and a row of the role finished): what the finished car is worth, and"
+                    + " with it what is left, finish or stop, and now or later.");
+        } else if (finished.isEmpty()) {
+            missing.add("cars.csv: a row of the role finished that the listings can value: what is left, finish or stop, redo cost.");
+        }
+        int count = finished.map(f -> f.draws().length).orElse(4000);
+        Optional<Draws> draws = market.map(m -> new Draws(m, m.model.draws(count, 1), assumptions));
+        Forecast.Options drawn = Forecast.withDefaults().with(assumptions).draws(count, 1);
+        Forecast.Options moving = draws.map(d -> d.moving(drawn)).orElse(drawn);
+        forecast = ledger.map(moving::of);
+        Optional<Both> both = forecast.isPresent() && finished.isPresent() ? Optional.of(new Both(forecast.get(), finished.get())) : Optional.empty();
+        equity = both.map(b -> Equity.of(b.finished.draws(), b.forecast));
+        redoCost = both.map(b -> RedoCost.of(b.finished.draws(), b.forecast));
+        finishOrStop = both.map(b -> FinishOrStop.of(b.finished.draws(), b.forecast, draws.orElseThrow().exits(b)));
+        FeeSchedule fees = market.map(m -> fees(folder, m, assumptions)).orElse(FeeSchedule.none(Currency.getInstance("USD")));
+        walkAway = draws.map(d -> WalkAway.of(d.valued(), fees)).filter(w -> !w.prices().isEmpty());
+        nowOrLater = finished.flatMap(f -> draws.flatMap(d -> d.nowOrLater(f, fees, forecast)));
+        gates = file(folder, "gates.csv", "what must be settled first: lawful, may be stripped, inspectable, insurable, lender told")
+                .map(Gates::read);
+        Map<String, double[]> values = draws.map(Draws::byName).orElse(Map.of());
+        Alternatives.Options ways = Alternatives.withDefaults().with(assumptions);
+        alternatives = file(folder, "alternatives.csv", "against what: the factory car, tuning the engine that is there, the cheaper swap")
+                .map(f -> (values.isEmpty() ? ways : ways.withCars(values, 1)).read(f)).filter(a -> !a.all().isEmpty());
+        missing.addAll(draws.map(d -> d.missing).orElse(List.of()));
+    }
+
+    private record Both(Forecast forecast, SwapValue finished) {
+    }
+
+    /**
+     * The undertaking of a folder.
+     *
+     * @param folder the folder
+     * @return what its files allow
+     * @throws UnusableFileException if one of the files cannot be used as a whole
+     */
+    public static Undertaking of(Path folder) {
+        return of(folder, Optional.empty(), Market.of(folder, Optional.empty()));
+    }
+
+    /**
+     * The undertaking of a folder on a day, with listings that were read before.
+     *
+     * @param folder the folder
+     * @param on the day up to which rows of the ledger can be done; unless stated that of the last row that is done
+     * @param market what its listings say, where there are any
+     * @return what its files allow
+     * @throws UnusableFileException if one of the files cannot be used as a whole
+     */
+    public static Undertaking of(Path folder, Optional<LocalDate> on, Optional<Market> market) {
+        return new Undertaking(requireNonNull(folder, "folder"), on, market);
+    }
+
+    private Optional<Path> file(Path folder, String name, String answers) {
+        Path file = folder.resolve(name);
+        if (Files.isRegularFile(file)) {
+            return Optional.of(file);
+        }
+        missing.add(name + " (" + answers + ").");
+        return Optional.empty();
+    }
+
+    private FeeSchedule fees(Path folder, Market market, Assumptions assumptions) {
+        FolderSettings settings = FolderSettings.of(folder, Conventions.unstated());
+        return file(folder, "fees.csv", "what each car costs once it stands in the yard; without it prices count as they are")
+                .map(f -> FeeSchedule.read(f, settings, market.currency, assumptions)).orElse(FeeSchedule.none(market.currency));
+    }
+
+    /** Everything that is drawn with the market. */
+    private static final class Draws {
+        private final Market market;
+        private final ValueDraws values;
+        private final Assumptions assumptions;
+        private final List<String> missing = new ArrayList<>();
+
+        Draws(Market market, ValueDraws values, Assumptions assumptions) {
+            this.market = market;
+            this.values = values;
+            this.assumptions = assumptions;
+        }
+
+        private Optional<double[]> level(CarFacts facts) {
+            if (!market.model.lines().contains(facts.vehicle())) {
+                return Optional.empty();
+            }
+            return market.model.lastSeen().map(day -> values.level(Subject.of(facts, LevelOfTrade.PRIVATE_SOLD, day)));
+        }
+
+        /** What the level of the donor's line may be beside its middle moves what parts bring in; that of the recipient's what cars cost. */
+        Forecast.Options moving(Forecast.Options options) {
+            Forecast.Options moving = options;
+            double follow = assumptions.get("parts_elasticity").middle() / 100;
+            Optional<double[]> donor = first(Role.DONOR).flatMap(car -> level(car.facts()));
+            Optional<double[]> recipient = first(Role.RECIPIENT, Role.CANDIDATE).flatMap(car -> level(car.facts()));
+            if (donor.isPresent()) {
+                moving = moving.moving(Category.SOLD, damped(beside(donor.get()), follow));
+            }
+            return recipient.isPresent() ? moving.moving(Category.PURCHASE, beside(recipient.get())) : moving;
+        }
+
+        /** Draws over their median. */
+        private static double[] beside(double[] draws) {
+            return Figures.times(draws, 1 / Figures.median(draws));
+        }
+
+        List<WalkAway.Valued> valued() {
+            List<WalkAway.Valued> all = new ArrayList<>();
+            for (CandidateCar car : market.cars.cars()) {
+                if (car.role() != Role.FINISHED && car.role() != Role.FACTORY_EQUIVALENT) {
+                    level(car.facts()).ifPresent(value -> all.add(new WalkAway.Valued(car, value)));
+                }
+            }
+            return all;
+        }
+
+        Map<String, double[]> byName() {
+            Map<String, double[]> all = new HashMap<>();
+            for (CandidateCar car : market.cars.cars()) {
+                if (car.role() != Role.FINISHED) {
+                    level(car.facts()).ifPresent(value -> all.put(car.name(), value));
+                }
+            }
+            for (var answer : market.swaps.answers()) {
+                if (answer instanceof SwapValue value) {
+                    all.put(answer.car().name(), value.draws());
+                }
+            }
+            return all;
+        }
+
+        private double[] share(String name) {
+            Assumption assumption = assumptions.get(name);
+            double[] shares = AmountLaw.normal(assumption.middle() / 100, assumption.spread() / 100)
+                    .draws(UncertainSum.normals(values.count(), name.hashCode()));
+            for (int i = 0; i < shares.length; i++) {
+                shares[i] = Math.max(0, Math.min(1, shares[i]));
+            }
+            return shares;
+        }
+
+        /** The ways to stop: what the listings say of the recipient without its engine, and the half-built car as a share of the finished. */
+        List<FinishOrStop.Exit> exits(Both both) {
+            List<FinishOrStop.Exit> exits = new ArrayList<>();
+            CarFacts facts = both.finished.car().facts();
+            // Body and running gear left blank are the line's own.
+            CarFacts.Builder bare = CarFacts.of(facts.vehicle()).runs(Runs.NO_ENGINE).title(facts.title()).rust(facts.rust())
+                    .paint(facts.paint()).interior(facts.interior());
+            facts.trim().ifPresent(bare::trim);
+            facts.modelYear().ifPresent(bare::modelYear);
+            facts.mileage().ifPresent(bare::mileage);
+            facts.region().ifPresent(bare::region);
+            double[] parts = both.forecast.toReceive();
+            level(bare.build()).ifPresent(car -> exits.add(new FinishOrStop.Exit("recipient sold without an engine, left-over parts sold",
+                    Figures.minus(car, Figures.times(parts, -1)), "the price model (private sales, no engine), and the parts that the ledger"
+                    + " still expects; the donor's gear itself is not in it")));
+            double[] half = share("unfinished_share");
+            double[] finished = both.finished.draws();
+            for (int i = 0; i < half.length; i++) {
+                half[i] = half[i] * finished[i] + parts[i];
+            }
+            exits.add(new FinishOrStop.Exit("sold half-built with all that belongs to it, left-over parts sold", half,
+                    "an assumption: " + Math.round(assumptions.get("unfinished_share").middle()) + " % of the finished value, give or take "
+                    + Math.round(assumptions.get("unfinished_share").spread())));
+            return exits;
+        }
+
+        private Optional<CandidateCar> first(Role... roles) {
+            for (Role role : roles) {
+                for (CandidateCar car : market.cars.cars()) {
+                    if (car.role() == role && car.priceOrBid().isPresent()) {
+                        return Optional.of(car);
+                    }
+                }
+            }
+            return Optional.empty();
+        }
+
+        private List<double[]> factors(Outlook outlook, String line) {
+            List<double[]> factors = new ArrayList<>();
+            for (int h = 1; h <= Outlook.MOST_AHEAD; h++) {
+                factors.add(outlook.factors(values, market.model.lines().contains(line) ? line : "", h));
+            }
+            return factors;
+        }
+
+        private double[] constant(double amount) {
+            double[] draws = new double[values.count()];
+            java.util.Arrays.fill(draws, amount);
+            return draws;
+        }
+
+        Optional<NowOrLater> nowOrLater(SwapValue finished, FeeSchedule fees, Optional<Forecast> forecast) {
+            Answer<MarketIndex> index = market.model.index();
+            Optional<Outlook> outlook = index.match(i -> i.outlook().match(Optional::of, no -> none(no.reason() + "; needed: " + no.needed())),
+                    no -> none(no.reason() + "; needed: " + no.needed()));
+            Optional<CandidateCar> donor = first(Role.DONOR);
+            Optional<CandidateCar> recipient = first(Role.RECIPIENT, Role.CANDIDATE);
+            if (donor.isEmpty() || recipient.isEmpty()) {
+                missing.add("cars.csv: a donor and a recipient with a price or planned bid each: now or later.");
+                return Optional.empty();
+            }
+            return outlook.map(o -> compared(finished, fees, forecast, o, donor.get(), recipient.get()));
+        }
+
+        private Optional<Outlook> none(String reason) {
+            missing.add("listings.csv: now or later cannot be told: " + reason + ".");
+            return Optional.empty();
+        }
+
+        private NowOrLater compared(SwapValue finished, FeeSchedule fees, Optional<Forecast> forecast, Outlook outlook, CandidateCar donor,
+                CandidateCar recipient) {
+            List<String> remarks = new ArrayList<>(List.of("Bought: " + donor.name() + " and " + recipient.name() + " of cars.csv, or such cars"
+                    + " later at the level of their lines; exit: " + finished.car().name() + ", at the mean movement of its two lines."));
+            List<NowOrLater.Leg> legs = new ArrayList<>();
+            for (CandidateCar car : List.of(donor, recipient)) {
+                Purchase purchase = Purchase.of(car, fees.currency()).orElseThrow();
+                legs.add(new NowOrLater.Leg(car.name(), constant(LandedCost.of(fees, purchase).total().doubleValue()),
+                        factors(outlook, car.facts().vehicle())));
+            }
+            List<double[]> ofDonor = factors(outlook, donor.facts().vehicle());
+            double back = forecast.map(f -> f.ledger().sums().byCategory().stream().filter(s -> s.name().equals(Category.SOLD.words()))
+                    .mapToDouble(s -> s.atCompletion().doubleValue()).sum()).orElse(0.0);
+            if (back != 0) {
+                legs.add(new NowOrLater.Leg("parts", constant(back), damped(ofDonor, assumptions.get("parts_elasticity").middle() / 100)));
+                remarks.add("What parts bring back is the ledger's " + Math.round(-back) + "; their prices follow those of the donor's line by "
+                        + Math.round(assumptions.get("parts_elasticity").middle()) + " % (assumption parts_elasticity).");
+            } else {
+                remarks.add("Nothing is counted as coming back from parts: the ledger has no rows of parts sold.");
+            }
+            List<double[]> exit = new ArrayList<>();
+            List<double[]> body = factors(outlook, finished.car().facts().vehicle());
+            List<double[]> gear = factors(outlook, finished.car().gearLine().orElse(donor.facts().vehicle()));
+            for (int h = 0; h < body.size(); h++) {
+                double[] both = body.get(h).clone();
+                for (int i = 0; i < both.length; i++) {
+                    both[i] = Math.sqrt(both[i] * gear.get(h)[i]);
+                }
+                exit.add(both);
+            }
+            boolean bought = forecast.isPresent() && forecast.get().ledger().entries().stream()
+                    .filter(e -> e.category() == Category.PURCHASE && e.status() == Entry.Status.ACTUAL).count() >= 2;
+            if (bought) {
+                remarks.add("By the ledger two cars are bought already: this then speaks of another such pair.");
+            }
+            return NowOrLater.of(market.currency.getCurrencyCode(), legs, new NowOrLater.Leg("exit", finished.draws(), exit), remarks);
+        }
+
+        private static List<double[]> damped(List<double[]> factors, double share) {
+            List<double[]> damped = new ArrayList<>();
+            for (double[] one : factors) {
+                damped.add(damped(one, share));
+            }
+            return damped;
+        }
+
+        private static double[] damped(double[] factors, double share) {
+            double[] damped = factors.clone();
+            for (int i = 0; i < damped.length; i++) {
+                damped[i] = StrictMath.pow(damped[i], share);
+            }
+            return damped;
+        }
+    }
+
+    /**
+     * The ledger.
+     *
+     * @return nothing without usable rows
+     */
+    public Optional<Ledger> ledger() {
+        return ledger;
+    }
+
+    /**
+     * The forecast at completion.
+     *
+     * @return nothing without a ledger
+     */
+    public Optional<Forecast> forecast() {
+        return forecast;
+    }
+
+    /**
+     * The value of the finished car, the first of the role finished that has one.
+     *
+     * @return nothing where the listings cannot tell
+     */
+    public Optional<SwapValue> finished() {
+        return finished;
+    }
+
+    /**
+     * What is left.
+     *
+     * @return nothing without ledger or value
+     */
+    public Optional<Equity> equity() {
+        return equity;
+    }
+
+    /**
+     * Whether to go on.
+     *
+     * @return nothing without ledger or value
+     */
+    public Optional<FinishOrStop> finishOrStop() {
+        return finishOrStop;
+    }
+
+    /**
+     * What it would cost to do it again.
+     *
+     * @return nothing without ledger or value
+     */
+    public Optional<RedoCost> redoCost() {
+        return redoCost;
+    }
+
+    /**
+     * Whether to buy now or later.
+     *
+     * @return nothing without an outlook of the market, a donor, a recipient and a value
+     */
+    public Optional<NowOrLater> nowOrLater() {
+        return nowOrLater;
+    }
+
+    /**
+     * The prices at which to walk away.
+     *
+     * @return nothing where no two cars of one role have prices
+     */
+    public Optional<WalkAway> walkAway() {
+        return walkAway;
+    }
+
+    /**
+     * What must be settled first.
+     *
+     * @return nothing without the file
+     */
+    public Optional<Gates> gates() {
+        return gates;
+    }
+
+    /**
+     * Ways to get a car, held against each other.
+     *
+     * @return nothing without usable rows
+     */
+    public Optional<Alternatives> alternatives() {
+        return alternatives;
+    }
+
+    /**
+     * What further files and rows would answer.
+     *
+     * @return one sentence an answer that is missing
+     */
+    public List<String> missing() {
+        return List.copyOf(missing);
+    }
+}

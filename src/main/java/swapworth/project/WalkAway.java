@@ -1,0 +1,127 @@
+package swapworth.project;
+
+import static java.util.Objects.requireNonNull;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import swapworth.donor.BidAnswer;
+import swapworth.donor.FeeSchedule;
+import swapworth.donor.HighestBid;
+import swapworth.donor.LandedCost;
+import swapworth.donor.Purchase;
+import swapworth.listing.CandidateCar;
+import swapworth.listing.CandidateCar.Role;
+import swapworth.market.Range;
+import swapworth.table.Cell;
+import swapworth.table.Column;
+import swapworth.table.Table;
+
+/**
+ * The price at which to walk away from a car: what the next best car of the same role costs once landed, and what the one is worth more
+ * than the other, draw by draw; turned into a price by the fee tables.
+ *
+ * @param currency the base currency
+ * @param prices one for each car that has another of its role beside it
+ */
+public record WalkAway(String currency, List<Price> prices) {
+
+    /**
+     * The price for one car.
+     *
+     * @param car its name
+     * @param asked what is asked, or the planned bid
+     * @param landed what it costs once landed at that price
+     * @param nextBest the next best car: the one that allows the least
+     * @param most draws of the most that it may cost once landed
+     * @param walkAway the highest price whose landed cost is within the median of the most; why there is none else
+     */
+    public record Price(String car, BigDecimal asked, BigDecimal landed, String nextBest, double[] most, BidAnswer walkAway) {
+
+        /** Copies the draws in. */
+        public Price {
+            requireNonNull(car, "car");
+            requireNonNull(nextBest, "nextBest");
+            most = most.clone();
+        }
+
+        @Override
+        public double[] most() {
+            return most.clone();
+        }
+    }
+
+    /** A car in play with the draws of its value. */
+    record Valued(CandidateCar car, double[] value) {
+    }
+
+    /** Copies the list in. */
+    public WalkAway {
+        prices = List.copyOf(prices);
+    }
+
+    static WalkAway of(List<Valued> cars, FeeSchedule fees) {
+        List<Price> prices = new ArrayList<>();
+        for (Valued one : cars) {
+            Optional<Purchase> purchase = Purchase.of(one.car, fees.currency());
+            if (purchase.isEmpty()) {
+                continue;
+            }
+            Optional<Price> least = Optional.empty();
+            for (Valued other : cars) {
+                Optional<Purchase> instead = Purchase.of(other.car, fees.currency());
+                if (other == one || !sameUse(one.car.role(), other.car.role()) || instead.isEmpty()) {
+                    continue;
+                }
+                double landed = LandedCost.of(fees, instead.get()).total().doubleValue();
+                double[] most = Figures.minus(one.value, other.value);
+                for (int i = 0; i < most.length; i++) {
+                    most[i] += landed;
+                }
+                double middle = Figures.median(most);
+                if (least.isEmpty() || middle < Figures.median(least.get().most)) {
+                    BigDecimal target = BigDecimal.valueOf(middle).setScale(2, RoundingMode.HALF_EVEN);
+                    least = Optional.of(new Price(one.car.name(), purchase.get().bid(), LandedCost.of(fees, purchase.get()).total(),
+                            other.car.name(), most, HighestBid.of(fees, purchase.get(), target)));
+                }
+            }
+            least.ifPresent(prices::add);
+        }
+        return new WalkAway(fees.currency().getCurrencyCode(), prices);
+    }
+
+    private static boolean sameUse(Role one, Role other) {
+        return one == other || buysTheBody(one) && buysTheBody(other);
+    }
+
+    private static boolean buysTheBody(Role role) {
+        return role == Role.RECIPIENT || role == Role.CANDIDATE;
+    }
+
+    /**
+     * The prices.
+     *
+     * @return one row a car
+     */
+    public Table table() {
+        Table.Builder table = Table.titled("The price at which to walk away, " + currency).columns(Column.words("car"),
+                Column.number("asked or planned", currency), Column.number("landed at that", currency), Column.words("next best"),
+                Column.number("most it may cost landed", currency), Column.number("80 % from", currency), Column.number("80 % to", currency),
+                Column.number("walk away above", currency), Column.sentences("remark"));
+        table.note("The most it may cost landed is what the next best car of its role costs landed, and what this one is worth more than that"
+                + " one (middle values on the same draws). Above the last figure the other car is the better buy.");
+        for (Price price : prices) {
+            Range near = Forecast.range(price.most, 0.80);
+            BigDecimal limit = price.walkAway instanceof HighestBid bid ? bid.bid() : BigDecimal.ZERO;
+            String remark = price.walkAway instanceof HighestBid ? price.asked.compareTo(limit) > 0 ? "it is above that now" : ""
+                    : "no price is low enough, or its landed cost is not whole";
+            table.row(Cell.words(price.car), Cell.number(price.asked.doubleValue(), 0), Cell.number(price.landed.doubleValue(), 0),
+                    Cell.words(price.nextBest), Cell.number(Figures.median(price.most), 0), Cell.number(near.low(), 0),
+                    Cell.number(near.high(), 0), price.walkAway instanceof HighestBid ? Cell.number(limit.doubleValue(), 0) : Cell.BLANK,
+                    Cell.words(remark));
+        }
+        return table.build();
+    }
+}

@@ -1,0 +1,65 @@
+package swapworth.chart;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import swapworth.chart.AmountCharts.Step;
+import swapworth.chart.AmountCharts.Swing;
+import swapworth.project.Ledger;
+import swapworth.table.Table;
+
+/** Charts of amounts: what stands in their tables and words is what was put in. */
+class AmountChartsTest {
+
+    @Test
+    void a_waterfall_runs_from_nothing_to_its_sum() {
+        Chart chart = AmountCharts.waterfall("Money", "amount, USD", List.of(Step.change("car", 9000), Step.change("parts", 1500.5),
+                Step.level("paid"), Step.change("sold", -4000), Step.level("net")));
+        assertTrue(chart.alt().contains("car +9,000; parts +1,500; paid 10,500; sold -4,000; net 6,500"), chart.alt());
+        Table data = chart.data();
+        assertEquals("6500.5", data.rows().get(4).get(2).exact());
+        assertEquals("", data.rows().get(2).get(1).exact());
+        assertTrue(chart.svg().contains("takes off") && chart.svg().contains("stands at"));
+    }
+
+    @Test
+    void the_money_waterfall_ends_at_what_the_ledger_costs() {
+        Ledger ledger = Ledger.read(java.nio.file.Path.of("sample-listings", "ledger.csv"));
+        Table data = ProjectCharts.moneyWaterfall(ledger).data();
+        double end = Double.parseDouble(data.rows().get(data.rows().size() - 1).get(2).exact());
+        double cost = ledger.sums().total().atCompletion().subtract(ledger.sums().keptAtCompletion()).doubleValue();
+        assertEquals(cost, end, 0.005);
+    }
+
+    @Test
+    void outcomes_count_every_draw_and_name_their_quantiles() {
+        double[] draws = new double[1001];
+        for (int i = 0; i < draws.length; i++) {
+            draws[i] = i - 200;
+        }
+        Chart chart = AmountCharts.outcomes("Left", "left, USD", draws, "nothing left");
+        assertTrue(chart.alt().contains("1,001 draws; median 300, 80 % range -100 to 700, 95 % range -175 to 775"), chart.alt());
+        long counted = chart.data().rows().stream().map(r -> r.get(3).exact()).filter(t -> !t.isEmpty()).mapToLong(Long::parseLong).sum();
+        assertEquals(1001, counted);
+        assertTrue(chart.svg().contains("nothing left"));
+    }
+
+    @Test
+    void a_tornado_shows_both_sides_of_each_amount() {
+        Chart chart = AmountCharts.tornado("Drivers", "change, USD", List.of(new Swing("welding", 1600, 2000, 2500), new Swing("glass", -300, -200, -150)));
+        assertTrue(chart.alt().contains("welding -400 to 500; glass -100 to 50"), chart.alt());
+        assertEquals(2, chart.data().rows().size());
+    }
+
+    @Test
+    void without_numbers_there_is_a_panel_that_says_so() {
+        assertTrue(AmountCharts.waterfall("Money", "amount, USD", List.of()).svg().contains("no data"));
+        assertTrue(AmountCharts.outcomes("Left", "left, USD", new double[] {Double.NaN}, "").svg().contains("no data"));
+        assertTrue(AmountCharts.tornado("Drivers", "change, USD", List.of(new Swing("odd", Double.NaN, 0, 1))).svg().contains("no data"));
+        assertFalse(AmountCharts.outcomes("Left", "left, USD", new double[] {5, 5, 5}, "").svg().contains("no data"));
+        assertFalse(AmountCharts.waterfall("Money", "amount, USD", List.of(Step.change("odd", Double.NaN), Step.level("net"))).svg().contains("NaN"));
+    }
+}

@@ -1,0 +1,56 @@
+package swapworth.command;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class SwapCommandTest {
+    @TempDir
+    private Path folder;
+    private final ByteArrayOutputStream err = new ByteArrayOutputStream();
+
+    private String run(int code, String... arguments) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        assertEquals(code, Main.run(new PrintStream(out, true, StandardCharsets.UTF_8), new PrintStream(err, true, StandardCharsets.UTF_8),
+                arguments), err.toString(StandardCharsets.UTF_8));
+        return out.toString(StandardCharsets.UTF_8);
+    }
+
+    @Test
+    void swap_values_the_finished_car_of_the_sample() throws IOException {
+        Path page = folder.resolve("page.html");
+        Path rows = folder.resolve("rows.csv");
+        String text = run(0, "swap", "sample-listings", "--level", "private sold", "--page", page.toString(), "--out", rows.toString());
+        assertTrue(text.contains("private sold") && text.contains("reconciled") && text.contains("71,000 mi, read"), text);
+        String html = Files.readString(page);
+        assertTrue(html.contains("The finished swap") && html.contains("Sell a swap with both distances written down"));
+        assertTrue(Files.readString(rows).startsWith("name,vehicle,value,low_80,high_80,"), Files.readString(rows));
+    }
+
+    @Test
+    void swap_without_a_finished_car_says_what_is_needed() throws IOException {
+        run(1, "swap", folder.toString());
+        assertTrue(err.toString(StandardCharsets.UTF_8).contains("listings.csv"));
+        Files.writeString(folder.resolve("listings.csv"), "vehicle,model_year,mileage_mi,price_usd\nSivrette,2014,88000,9800\n");
+        Files.writeString(folder.resolve("cars.csv"), "name,role,vehicle\nmine,donor,Sivrette\n");
+        run(1, "swap", folder.toString());
+        assertTrue(err.toString(StandardCharsets.UTF_8).contains("no car of the role 'finished'"));
+    }
+
+    @Test
+    void swap_says_what_is_missing_where_nothing_is_known_of_the_gear() throws IOException {
+        Files.writeString(folder.resolve("listings.csv"),
+                "vehicle,model_year,mileage_mi,price_usd\nSivrette,2014,88000,9800\nSivrette,2016,71000,11900\nVelmarch,2018,54000,17400\n");
+        Files.writeString(folder.resolve("cars.csv"), "name,role,vehicle,running_gear,model_year,mileage\nmine,finished,Sivrette,eight,2016,71000\n");
+        String text = run(0, "swap", folder.toString());
+        assertTrue(text.contains("cannot tell") && text.contains("Needed most: three listings of cars with the running gear 'eight'"), text);
+    }
+}

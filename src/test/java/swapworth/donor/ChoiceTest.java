@@ -1,0 +1,125 @@
+package swapworth.donor;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import swapworth.assumptions.Assumptions;
+import swapworth.listing.CandidateCar;
+import swapworth.listing.CarFacts;
+import swapworth.listing.LevelOfTrade;
+import swapworth.listing.Origin;
+import swapworth.listing.PriceIncludes;
+import swapworth.market.PriceModel;
+import swapworth.market.Subject;
+import swapworth.market.ValueDraws;
+import swapworth.statistics.Quantiles;
+import swapworth.world.SampleWorld;
+
+class ChoiceTest {
+    private static PriceModel model;
+    private static ValueDraws draws;
+
+    @TempDir
+    Path folder;
+
+    @BeforeAll
+    static void fit() {
+        model = PriceModel.fit(SampleWorld.generate(4).joinedCars());
+        draws = model.draws(1000, 2);
+    }
+
+    private DonorStudy study(Assumptions assumptions, boolean listings, String... cars) throws IOException {
+        String[] lines = new String[cars.length + 1];
+        lines[0] = "name,role,vehicle,running_gear,model_year,mileage_mi,runs,damage,title,rust,seller,price,price_includes";
+        System.arraycopy(cars, 0, lines, 1, cars.length);
+        Donors donors = new Donors(folder).file("cars.csv", lines);
+        return DonorStudy.of(folder, donors.cars(), FeeFiles.USD, listings ? Optional.of(model) : Optional.empty(),
+                listings ? Optional.of(draws) : Optional.empty(), listings ? model.lastSeen() : Optional.empty(), assumptions, Optional.empty());
+    }
+
+    // By hand: 6,000 - 700 = 5,300 against 5,600 - 250 = 5,350: 50 apart, and each price of parts is unsure by 15 %.
+    @Test
+    void two_cars_within_their_doubt_are_no_real_difference_and_a_clear_one_is_dearer() throws IOException {
+        new Donors(folder).file("partout.csv", "car,part,price,sells,days,postage", "a,engine,700,1,0.1,0", "b,gearbox,250,1,0.1,0",
+                "c,gearbox,250,1,0.1,0");
+        DonorStudy study = study(Donors.plain().with(Donors.with(Donors.plain().get("own_price"), 0, 15)), false,
+                "a,recipient,Sivrette,,2016,71000,drives,none,clean,sound,private,6000,neither",
+                "b,recipient,Sivrette,,2016,71000,drives,none,clean,sound,private,5600,neither",
+                "c,recipient,Sivrette,,2012,120000,drives,front,salvage,bad,private,8600,neither");
+        Choice choice = study.choices().get(0);
+        assertEquals(List.of("a", "b", "c"), choice.options().stream().map(o -> o.car().name()).toList());
+        assertTrue(choice.noRealDifference(1));
+        assertFalse(choice.noRealDifference(2));
+        // The price of a's parts errs by 15 % of 700 and b's by 15 % of 250: the difference by sqrt(105^2 + 37.5^2) = 111.
+        double[] difference = choice.dearerBy(1);
+        assertEquals(2 * 1.2816 * 111.5, Quantiles.of(difference, 0.9) - Quantiles.of(difference, 0.1), 25);
+        assertTrue(choice.table("USD").text().contains("title salvage; rust: bad; damage front"), choice.table("USD").text());
+    }
+
+    @Test
+    void a_car_that_does_not_run_is_bracketed_from_both_sides() throws IOException {
+        new Donors(folder).file("partout.csv", "car,part", "dead,gearbox").file("parts.csv", "part,price,price_kind", "engine,2000,sold",
+                "engine,2100,sold", "engine,1900,sold", "gearbox,900,sold");
+        Assumptions a = Donors.assuming(false, "make_run_extra", 450, "make_run_margin", 12);
+        DonorStudy study = study(a, true, "dead,recipient,Sivrette,four 2.0,2014,98000,engine dead,none,clean,sound,private,5000,neither",
+                "runs,recipient,Sivrette,four 2.0,2014,98000,drives,none,clean,sound,private,9000,neither");
+        assertEquals(1, study.brackets().size());
+        RunningBracket bracket = study.brackets().get(0);
+        CandidateCar running = study.choices().get(0).options().stream().map(CarOption::car).filter(c -> c.name().equals("runs")).findFirst()
+                .orElseThrow();
+        double value = Quantiles.of(draws.level(new Subject(running.facts(), LevelOfTrade.PRIVATE_SOLD,
+                PriceIncludes.NEITHER, model.lastSeen())), 0.5);
+        // By hand from the running value V: V x 0.88 - about 2,000 - 450, within the scatter of single cars and engines.
+        assertEquals(value * 0.88 - 2450, Quantiles.of(bracket.fromRunning(), 0.5), 0.05 * value);
+        assertTrue(bracket.nonRunners() > 0 && bracket.nonRunnersOfLine() <= bracket.nonRunners());
+        assertTrue(Quantiles.of(bracket.direct(), 0.5) < value);
+        assertTrue(bracket.bracket().low() <= bracket.bracket().high());
+        assertTrue(bracket.table("USD").text().contains("make_run_margin"));
+    }
+
+    @Test
+    void the_uses_of_a_donor_stand_on_the_same_draws_and_a_pulled_set_beside_them() throws IOException {
+        new Donors(folder).file("partout.csv", "car,part,goes_to,price,sells,days,postage", "hit,engine,swap,2500,1,0.1,0",
+                "hit,wheels,sell,300,1,0.1,0").file("parts.csv", "part,price,price_kind,running_gear", "drivetrain set,3000,sold,six 3.2",
+                        "drivetrain set,3000,sold,six 3.2");
+        Assumptions a = Donors.plain("postage_set", 320, "set_missing", 10);
+        DonorStudy study = study(a, true, "hit,donor,Velmarch,six 3.2,2018,50000,drives,front,salvage,sound,auction,4000,neither");
+        DonorUses uses = study.uses().get(0);
+        assertEquals(List.of("use the gear, sell the rest", "take all of it apart and sell it", "sell it as it lies", "repair and sell it"),
+                uses.uses().stream().map(DonorUses.Use::name).toList());
+        // By hand: 2,500 x the chance of an engine after a front hit (chance_likely, 85 %) + 300 - 4,000; the wheels likely good too.
+        double[] swap = uses.uses().get(0).leaves();
+        assertEquals(2500 * 0.85 + 300 * 0.85 - 4000, Arrays.stream(swap).average().orElseThrow(), 20);
+        double[] all = uses.uses().get(1).leaves();
+        assertEquals(2500 * 0.85 + 300 * 0.85 - 4000, Arrays.stream(all).average().orElseThrow(), 4.5 * 950 / Math.sqrt(1000));
+        DonorUses.PulledSet set = uses.set().orElseThrow();
+        // The median of 1,000 draws of a price with a scatter of some 20 % errs by 26.
+        assertEquals(3000 * 1.1 + 320, Quantiles.of(set.cost(), 0.5), 4 * 26);
+        for (int i = 0; i < 1000; i++) {
+            assertEquals(study.choices().get(0).options().get(0).netCost()[i] - set.cost()[i], set.cheaperBy()[i], 1e-6);
+        }
+        assertTrue(uses.table("USD").text().contains("A pulled drivetrain set"));
+    }
+
+    @Test
+    void without_listings_or_fees_what_can_be_said_is_said() throws IOException {
+        new Donors(folder).file("partout.csv", "car,part,price", "hit,engine,900");
+        DonorStudy study = study(Assumptions.defaults(), false, "hit,candidate,Velmarch,,,,,,,,private,3000,neither");
+        assertTrue(study.landed().isEmpty() && study.brackets().isEmpty());
+        assertEquals(3000, study.choices().get(0).options().get(0).landed(), 1e-9);
+        assertTrue(study.choices().get(0).table("USD").text().contains("landed cost not whole"));
+        assertEquals(Map.of("velmarch", "six"), DonorStudy.gears(List.of(new CandidateCar("x", CandidateCar.Role.DONOR,
+                CarFacts.of("Velmarch").runningGear("Six").build(), Optional.empty(),
+                new Origin("cars.csv", 2))), Optional.empty()));
+    }
+}

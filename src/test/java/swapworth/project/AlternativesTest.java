@@ -1,0 +1,122 @@
+package swapworth.project;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import swapworth.assumptions.Assumption;
+import swapworth.assumptions.Assumptions;
+import swapworth.reading.RowProblem;
+import swapworth.statistics.Quantiles;
+
+/** Alternatives against sums by hand, and what two of them share. */
+class AlternativesTest {
+    private static final String HEAD = "alternative,item,amount,kind,month,until,low,likely,high,chance,hours,car";
+
+    @TempDir
+    Path folder;
+
+    private static Assumptions exact(String... namesAndMiddles) {
+        Assumptions all = Assumptions.defaults();
+        for (int k = 0; k < namesAndMiddles.length; k += 2) {
+            Assumption one = all.get(namesAndMiddles[k]);
+            all = all.with(new Assumption(one.name(), one.question(), Double.parseDouble(namesAndMiddles[k + 1]), 0, one.unit(), one.source(),
+                    one.note()));
+        }
+        return all;
+    }
+
+    private Alternatives read(Assumptions assumptions, String... rows) throws IOException {
+        Path file = Files.writeString(folder.resolve("alternatives.csv"), HEAD + "\n" + String.join("\n", rows) + "\n");
+        return Alternatives.withDefaults().with(assumptions).read(file);
+    }
+
+    @Test
+    void amounts_are_carried_to_the_horizon_and_owned_things_need_no_cash() throws IOException {
+        Assumptions assumptions = exact("alternative_estimate", "0", "capital_rate", "10", "horizon", "24");
+        Alternative one = read(assumptions, "swap,car,8000,cost,0,,,,,,,", "swap,old tools,500,owned,0,,,,,,,", "swap,parts,1000,parts sold,6,,,,,,,",
+                "swap,rent,50,cost,1,3,,,,,,", "swap,the car then,6000,resale,,,,,,,,", "swap,work,,cost,0,,,,,,120,").all().get(0);
+        double year = 1.1;
+        double expected = 8500 * year * year - 1000 * Math.pow(year, 1.5)
+                + 50 * (Math.pow(year, 23 / 12.0) + Math.pow(year, 22 / 12.0) + Math.pow(year, 21 / 12.0)) - 6000;
+        assertEquals(expected, one.netCost()[0], 1e-6);
+        assertEquals(8150, one.toFind()[0], 1e-9);
+        assertEquals(6000, one.resale()[0], 1e-9);
+    }
+
+    @Test
+    void a_loan_lowers_the_cash_to_find_and_its_payments_count() throws IOException {
+        Assumptions assumptions = exact("alternative_estimate", "0", "capital_rate", "0", "horizon", "36");
+        Alternative one = read(assumptions, "factory,car,30000,cost,0,,30000,30000,30000,,,", "factory,loan,20000,loan,0,,,,,,,",
+                "factory,payments,627,payment,1,36,,,,,,", "factory,the car then,18000,resale,,,,,,,,").all().get(0);
+        assertEquals(30_000 - 20_000 + 36 * 627 - 18_000, one.netCost()[5], 1e-9);
+        assertEquals(30_000 - 20_000 + 36 * 627, one.toFind()[5], 1e-9);
+    }
+
+    @Test
+    void the_same_item_in_two_ways_is_drawn_once() throws IOException {
+        String[] rows = {"a,donor,,cost,0,,6000,7000,9500,,,", "a,paint,500,cost,0,,500,500,500,,,", "b,donor,,cost,0,,6000,7000,9500,,,",
+            "b,paint,600,cost,0,,600,600,600,,,", "c,another donor,,cost,0,,6000,7000,9500,,,", "c,paint,600,cost,0,,600,600,600,,,"};
+        List<Alternative> all = read(Assumptions.defaults(), rows).all();
+        assertEquals(1, Alternatives.chanceCheaper(all.get(0), all.get(1)));
+        double apart = Alternatives.chanceCheaper(all.get(0), all.get(2));
+        assertTrue(apart > 0.5 && apart < 0.65, "by " + apart);
+        assertEquals(1, Alternatives.chanceCheaper(all.get(0), all.get(2)) + Alternatives.chanceCheaper(all.get(2), all.get(0)), 1e-9);
+    }
+
+    @Test
+    void something_that_may_happen_happens_as_often_as_said() throws IOException {
+        Alternative tuned = read(exact("capital_rate", "0"), "tuned,engine fails,,cost,20,,4000,4000,4000,18,,", "tuned,car,8000,resale,,,,,,,,")
+                .all().get(0);
+        double often = Arrays.stream(tuned.toFind()).filter(v -> v > 0).count() / (double) tuned.toFind().length;
+        assertEquals(0.18, often, 3 * Math.sqrt(0.18 * 0.82 / 10_000));
+    }
+
+    @Test
+    void the_value_of_a_car_in_play_comes_with_its_draws_and_ages_until_the_resale() throws IOException {
+        Path file = Files.writeString(folder.resolve("alternatives.csv"), HEAD + "\nswap,buy,,cost,0,,,,,,,roadster\nswap,sell,,resale,12,,,,,,,roadster\n"
+                + "other,buy,,cost,0,,,,,,,no such car\n");
+        double[] value = new double[1000];
+        for (int i = 0; i < value.length; i++) {
+            value[i] = 9_000 + i;
+        }
+        Alternatives both = Alternatives.withDefaults().with(exact("capital_rate", "0", "age_slope", "-10")).withCars(Map.of("roadster", value), 4)
+                .read(file);
+        for (int i = 0; i < value.length; i++) {
+            assertEquals(0.1 * value[i], both.all().get(0).netCost()[i], 1e-6);
+        }
+        assertTrue(reasons(both.rowsRead().rejected()).contains("there is no value of 'no such car'"), reasons(both.rowsRead().rejected()));
+    }
+
+    private static String reasons(List<RowProblem> problems) {
+        return problems.stream().map(p -> p.line() + " " + p.column() + ": " + p.message()).collect(Collectors.joining("\n"));
+    }
+
+    @Test
+    void bad_rows_are_rejected_and_a_missing_resale_is_asked_for() throws IOException {
+        Alternatives all = read(Assumptions.defaults(), "a,car,5000,cost,0,,,,,,,", "a,paint,,cost,0,,900,500,700,,,", "a,rent,10,cost,9,3,,,,,,",
+                "a,odd,-5,cost,0,,,,,,,", "a,nothing,,cost,0,,,,,,,", "a,chance,5,cost,0,,,,,120,,");
+        assertEquals(5, all.rowsRead().rejected().size());
+        assertEquals(1, all.rowsRead().used());
+        assertTrue(reasons(all.rowsRead().questions()).contains("2 kind: this alternative has no resale"), reasons(all.rowsRead().questions()));
+    }
+
+    @Test
+    void the_sample_compares_seven_ways_and_shows_chances_and_not_a_ranking() {
+        Alternatives all = Alternatives.read(Path.of("sample-listings", "alternatives.csv"));
+        assertEquals(0, all.rowsRead().rejected().stream().filter(p -> !p.message().contains("no value of")).count());
+        String text = all.tables().get(1).text();
+        assertTrue(text.contains("50 means that the rows cannot tell"), text);
+        for (Alternative one : all.all()) {
+            assertTrue(Quantiles.of(one.toFind(), 0.5) > 0, one.name());
+        }
+    }
+}

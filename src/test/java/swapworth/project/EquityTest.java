@@ -1,0 +1,174 @@
+package swapworth.project;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import swapworth.assumptions.Assumption;
+import swapworth.assumptions.Assumptions;
+import swapworth.statistics.Quantiles;
+import swapworth.statistics.UncertainSum;
+import swapworth.table.Table;
+
+/** What is left, finish or stop, and redo cost, against sums that can be done by hand. */
+class EquityTest {
+    private static final int COUNT = 2000;
+
+    @TempDir
+    Path folder;
+
+    private static final String[] ROWS = {"date,amount,note,category,status,hours,direction,charged",
+        "2025-01-31,6000,car,purchase,,,,", "2025-03-15,2000,gear,purchase,,,,", "2025-04-01,400,crane,tool,,,,50",
+        "2025-04-10,,strip,own hours,,40,,", "2025-05-31,500,seats,part sold,,,,", "2025-07-31,1000,shop,labour,committed,10,,"};
+
+    private Ledger ledger() throws IOException {
+        return Ledger.read(Files.writeString(folder.resolve("ledger.csv"), String.join("\n", ROWS) + "\n"));
+    }
+
+    private static Assumptions exact(String name, double middle) {
+        return exact(Assumptions.defaults(), name, middle);
+    }
+
+    private static Assumptions exact(Assumptions all, String name, double middle) {
+        Assumption one = all.get(name);
+        return all.with(new Assumption(name, one.question(), middle, 0, one.unit(), one.source(), one.note()));
+    }
+
+    private static double[] all(double amount) {
+        double[] draws = new double[COUNT];
+        Arrays.fill(draws, amount);
+        return draws;
+    }
+
+    private Forecast forecast(Assumptions assumptions) throws IOException {
+        return Forecast.withDefaults().with(assumptions).draws(COUNT, 1).of(ledger());
+    }
+
+    @Test
+    void cash_capital_and_hours_are_taken_off_one_after_the_other() throws IOException {
+        Equity equity = Equity.of(all(10_000), forecast(exact(exact("capital_rate", 12), "own_hour_rate", 20)));
+        // 6000 + 2000 + 400 - 500 + 1000 less half of the crane
+        assertEquals(10_000 - 8_700, equity.inCash()[7], 1e-9);
+        // ends of months: Jan 6000, Feb 6000, Mar 8000, Apr 8400, May 7900, Jun 7900, Jul 8900, one per cent of each
+        double interest = 0.01 * (6000 + 6000 + 8000 + 8400 + 7900 + 7900 + 8900);
+        assertEquals(1_300 - interest, equity.afterCapital()[7], 1e-9);
+        // 40 hours done and about 12.5 to come, at 20
+        double hours = Quantiles.of(equity.hours(), 0.5);
+        assertEquals(40 + 10 * 1.25, hours, 0.3);
+        assertEquals(1_300 - interest - 20 * equity.hours()[7], equity.withHours()[7], 1e-9);
+        assertEquals(equity.afterCapital()[7] / equity.hours()[7], equity.breakEvenRate()[7], 1e-12);
+        assertEquals(1, equity.chanceAhead());
+    }
+
+    @Test
+    void interest_that_the_ledger_holds_is_not_counted_twice() throws IOException {
+        Ledger plain = ledger();
+        Files.writeString(folder.resolve("ledger.csv"), String.join("\n", ROWS) + "\n2025-05-31,100,interest of the loan,interest,,,,\n");
+        Ledger with = Ledger.read(folder.resolve("ledger.csv"));
+        Assumptions assumptions = exact("capital_rate", 12);
+        double before = Equity.of(all(0), Forecast.withDefaults().with(assumptions).draws(COUNT, 1).of(plain)).capital()[0];
+        double after = Equity.of(all(0), Forecast.withDefaults().with(assumptions).draws(COUNT, 1).of(with)).capital()[0];
+        // 100 less, and one per cent of it at the ends of May, June and July
+        assertEquals(before - 100 + 3, after, 1e-9);
+    }
+
+    // Closed form: the variance of a difference falls by twice the covariance.
+    @Test
+    void what_moves_value_and_parts_moves_both() throws IOException {
+        double[] state = UncertainSum.normals(COUNT, 9);
+        double[] value = new double[COUNT];
+        double[] factor = new double[COUNT];
+        for (int i = 0; i < COUNT; i++) {
+            value[i] = 10_000 * Math.exp(0.2 * state[i]);
+            factor[i] = Math.exp(0.2 * state[i]);
+        }
+        Ledger ledger = Ledger.read(Files.writeString(folder.resolve("ledger.csv"), "date,amount,note,category,status\n"
+                + "2025-01-31,6000,car,purchase,\n2025-08-31,3000,parts,part sold,estimate\n"));
+        Forecast.Options options = Forecast.withDefaults().draws(COUNT, 1);
+        double[] still = Equity.of(value, options.of(ledger)).inCash();
+        double[] moving = Equity.of(value, options.moving(Category.SOLD, factor).of(ledger)).inCash();
+        // parts are money in: they rise with the value, so what is left spreads more
+        assertTrue(sd(moving) > 1.1 * sd(still), sd(moving) + " against " + sd(still));
+        double parts = 0;
+        double[] received = options.of(ledger).toReceive();
+        for (int i = 0; i < COUNT; i++) {
+            parts += (received[i] * factor[i] - (moving[i] - value[i] + 6000)) / COUNT;
+        }
+        assertEquals(0, parts, 1e-6);
+    }
+
+    private static double sd(double[] draws) {
+        double mean = Arrays.stream(draws).average().orElseThrow();
+        return Math.sqrt(Arrays.stream(draws).map(v -> (v - mean) * (v - mean)).average().orElseThrow());
+    }
+
+    @Test
+    void draws_that_do_not_belong_together_are_refused() throws IOException {
+        Forecast forecast = forecast(Assumptions.defaults());
+        assertThrows(IllegalArgumentException.class, () -> Equity.of(new double[COUNT + 1], forecast));
+        assertThrows(IllegalArgumentException.class, () -> Forecast.withDefaults().moving(Category.SOLD, new double[3]));
+    }
+
+    @Test
+    void sunk_money_stands_nowhere_in_finish_or_stop() throws IOException {
+        List<FinishOrStop.Exit> exits = List.of(new FinishOrStop.Exit("as it stands", all(7_000), "by hand"));
+        FinishOrStop plain = FinishOrStop.of(all(9_000), forecast(Assumptions.defaults()), exits);
+        assertEquals(8_000, plain.finishing()[0], 1e-9);
+        assertEquals(1_000, plain.gain(plain.exits().get(0))[0], 1e-9);
+        String more = String.join("\n", ROWS) + "\n2025-05-30,5000,an engine that blew,part,,300,,\n";
+        Ledger dearer = Ledger.read(Files.writeString(folder.resolve("ledger.csv"), more));
+        FinishOrStop same = FinishOrStop.of(all(9_000), Forecast.withDefaults().draws(COUNT, 1).of(dearer), exits);
+        assertArrayEquals(plain.finishing(), same.finishing());
+        for (int i = 0; i < COUNT; i++) {
+            assertEquals(plain.hoursToCome()[i], same.hoursToCome()[i], 1e-9);
+        }
+    }
+
+    @Test
+    void finish_or_stop_can_be_asked_for_any_day() throws IOException {
+        ledger();
+        Ledger early = Ledger.withDefaults().on(LocalDate.of(2025, 2, 1)).read(folder.resolve("ledger.csv"));
+        FinishOrStop then = FinishOrStop.of(all(9_000), Forecast.withDefaults().draws(COUNT, 1).of(early), List.of());
+        // still to come: 2000 + 400 - 500 + 1000
+        assertEquals(9_000 - 2_900, then.finishing()[0], 1e-9);
+        assertEquals(LocalDate.of(2025, 2, 1), then.on());
+    }
+
+    @Test
+    void the_redo_cost_is_the_ledger_at_the_prices_of_its_day() throws IOException {
+        Assumptions assumptions = exact(exact(exact(exact("redo_prices", 10), "redo_cars", 20), "salvage_share", 25), "own_hour_rate", 20);
+        RedoCost redo = RedoCost.of(all(10_000), forecast(assumptions));
+        // by days to 2025-05-31: 120, 77, 60 and 0; half of the crane; what is to come as it is
+        double expected = 6000 * Math.pow(1.2, 120 / 365.25) + 2000 * Math.pow(1.2, 77 / 365.25) + 200 * Math.pow(1.1, 60 / 365.25) - 500 + 1000;
+        assertEquals(expected, redo.cash()[3], 1e-6);
+        assertEquals(2_500, redo.salvage()[3], 1e-6);
+        assertEquals(expected + 20 * redo.hours()[3] - 2_500, redo.upperEnd()[3], 1e-6);
+    }
+
+    @Test
+    void every_table_says_what_it_is_made_of() throws IOException {
+        Forecast forecast = forecast(Assumptions.defaults());
+        String equity = text(Equity.of(all(10_000), forecast).tables());
+        assertTrue(equity.contains("Chance that something is left") && equity.contains("break-even rate"), equity);
+        String stop = text(FinishOrStop.of(all(9_000), forecast, List.of(new FinishOrStop.Exit("as it stands", all(7_000), "by hand"))).tables());
+        assertTrue(stop.contains("gone either way") && stop.contains("as of 2025-05-31") && stop.contains("by hand"), stop);
+        RedoCost redo = RedoCost.of(all(10_000), forecast);
+        assertTrue(text(redo.tables()).contains("your choice"), text(redo.tables()));
+        assertFalse(redo.evidence().isEmpty());
+    }
+
+    private static String text(List<Table> tables) {
+        return tables.stream().map(Table::text).collect(Collectors.joining());
+    }
+}

@@ -1,0 +1,64 @@
+package swapworth.project;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Arrays;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import swapworth.statistics.UncertainSum;
+
+/** Now or later against sums by hand. */
+class NowOrLaterTest {
+    private static final int COUNT = 5000;
+
+    private static double[] all(double amount) {
+        double[] draws = new double[COUNT];
+        Arrays.fill(draws, amount);
+        return draws;
+    }
+
+    private static NowOrLater.Leg leg(String name, double now, double... factors) {
+        return new NowOrLater.Leg(name, all(now), Arrays.stream(factors).mapToObj(NowOrLaterTest::all).toList());
+    }
+
+    @Test
+    void waiting_brings_what_the_purchase_falls_less_what_the_exit_falls() {
+        NowOrLater choice = NowOrLater.of("USD", List.of(leg("donor", 7000, 0.95, 0.9), leg("recipient", 10_000, 0.98, 0.96),
+                leg("parts", -6000, 0.97, 0.94)), leg("exit", 13_000, 0.98, 0.96), List.of());
+        // one month: 350 + 200 - 180 = 370 saved, 260 lost; two months: 700 + 400 - 360 = 740 saved, 520 lost
+        assertEquals(110, choice.gain(1)[0], 1e-9);
+        assertEquals(220, choice.gain(2)[0], 1e-9);
+        assertEquals(110, choice.paysBelow(2), 1e-9);
+        assertEquals(1, choice.together(2));
+        // buying at 11000 - 220 now does as well as the best month to come
+        assertEquals(10_780, choice.buyWhateverHappens(), 1e-9);
+        String text = choice.tables().get(0).text();
+        assertTrue(text.contains("usually fall together") && text.contains("pays if a month costs less than"), text);
+    }
+
+    // Trade arithmetic: if the exit car and the bought car drift alike, the gain is about the drift times purchase less exit.
+    @Test
+    void legs_that_drift_alike_leave_the_drift_on_their_difference() {
+        NowOrLater choice = NowOrLater.of("USD", List.of(leg("car", 10_000, 0.97)), leg("exit", 10_000, 0.97), List.of());
+        assertEquals(0, choice.gain(1)[0], 1e-9);
+        NowOrLater more = NowOrLater.of("USD", List.of(leg("car", 15_000, 0.97)), leg("exit", 10_000, 0.97), List.of());
+        assertEquals(0.03 * 5_000, more.gain(1)[0], 1e-9);
+    }
+
+    @Test
+    void at_the_trigger_nine_in_ten_months_to_come_do_no_better() {
+        double[] state = UncertainSum.normals(COUNT, 2);
+        double[] factors = Arrays.stream(state).map(z -> Math.exp(0.05 * z)).toArray();
+        NowOrLater choice = NowOrLater.of("USD", List.of(new NowOrLater.Leg("car", all(10_000), List.of(factors))),
+                new NowOrLater.Leg("exit", all(12_000), List.of(all(1))), List.of());
+        // the 10 % quantile of 10000 exp(0.05 z)
+        assertEquals(10_000 * Math.exp(-0.05 * 1.2815515655446004), choice.buyWhateverHappens(), 30);
+    }
+
+    @Test
+    void legs_of_different_lengths_are_refused() {
+        assertThrows(IllegalArgumentException.class, () -> NowOrLater.of("USD", List.of(leg("car", 1, 1, 1)), leg("exit", 1, 1), List.of()));
+    }
+}

@@ -1,0 +1,85 @@
+package swapworth.project;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import swapworth.project.Gates.Answer;
+
+/** The whole undertaking of a folder: what its files allow, and what it says of those that are missing. */
+class UndertakingTest {
+    private static final Path SAMPLE = Path.of("sample-listings");
+
+    @TempDir
+    Path folder;
+
+    private void copy(String... names) throws IOException {
+        for (String name : names) {
+            Files.copy(SAMPLE.resolve(name), folder.resolve(name));
+        }
+    }
+
+    @Test
+    void the_sample_allows_everything() {
+        Undertaking all = Undertaking.of(SAMPLE);
+        assertTrue(all.ledger().isPresent() && all.forecast().isPresent() && all.finished().isPresent() && all.equity().isPresent());
+        assertTrue(all.finishOrStop().isPresent() && all.redoCost().isPresent() && all.alternatives().isPresent());
+        assertTrue(all.gates().isPresent() && all.walkAway().isPresent() && all.nowOrLater().isPresent());
+        assertEquals(List.of(), all.missing());
+        assertEquals(all.finished().get().draws().length, all.forecast().get().count());
+        assertEquals(12, all.nowOrLater().get().months());
+        assertTrue(all.nowOrLater().get().together(12) > 0.7, "both legs usually fall together");
+        assertEquals(7, all.alternatives().get().all().size());
+    }
+
+    @Test
+    void a_ledger_alone_gives_its_sums_and_forecast_and_names_what_is_missing() throws IOException {
+        copy("ledger.csv", "rates.csv", "words.csv");
+        Undertaking some = Undertaking.of(folder);
+        assertTrue(some.forecast().isPresent());
+        assertFalse(some.equity().isPresent() || some.finishOrStop().isPresent() || some.nowOrLater().isPresent());
+        String missing = String.join("\n", some.missing());
+        for (String name : List.of("listings.csv", "cars.csv", "gates.csv", "alternatives.csv")) {
+            assertTrue(missing.contains(name), missing);
+        }
+    }
+
+    @Test
+    void an_empty_folder_names_every_file() {
+        Undertaking none = Undertaking.of(folder);
+        assertTrue(none.ledger().isEmpty() && none.alternatives().isEmpty());
+        assertTrue(String.join("\n", none.missing()).contains("ledger.csv"), none.missing().toString());
+    }
+
+    @Test
+    void walking_away_is_the_next_best_car_landed_and_what_this_one_is_worth_more() {
+        WalkAway walk = Undertaking.of(SAMPLE).walkAway().orElseThrow();
+        for (WalkAway.Price price : walk.prices()) {
+            if (price.walkAway() instanceof swapworth.donor.HighestBid bid) {
+                double most = Figures.median(price.most());
+                assertTrue(bid.landed().doubleValue() <= most + 0.01 && bid.nextLanded().doubleValue() > most - 0.01, price.car());
+            }
+        }
+        assertEquals(4, walk.prices().size());
+    }
+
+    @Test
+    void gates_that_are_no_or_unknown_are_warned_of_with_what_to_do() throws IOException {
+        Path file = Files.writeString(folder.resolve("gates.csv"), "gate,answer,note\nlegal,no,the registry says so\nINSURABLE,yes,\n"
+                + "neighbours agree,unknown,\ninsured,no,again\nstripping,perhaps,\n,yes,\n");
+        Gates gates = Gates.read(file);
+        assertEquals(6, gates.gates().size());
+        assertEquals(Answer.NO, gates.gates().get(0).answer());
+        List<String> warnings = gates.warnings();
+        assertTrue(warnings.get(0).startsWith("lawful here: no (the registry says so). Ask"), warnings.get(0));
+        assertEquals(5, warnings.size(), "stripping, inspectable and lender are not answered, the user's own is open");
+        assertEquals(1, gates.read().setAside().size());
+        assertEquals(1, gates.read().rejected().size());
+    }
+}
