@@ -18,8 +18,8 @@ final class QuickStart {
     /** Set by the launchers and by the second start, so that there is no third. */
     private static final String STARTED = "swapworth.started";
 
-    /** Bytes: some 300,000 rows. */
-    private static final long LARGE_FILE = 30_000_000;
+    /** Bytes: some 3,000,000 rows. */
+    private static final long LARGE_FILE = 300_000_000;
 
     private QuickStart() {
     }

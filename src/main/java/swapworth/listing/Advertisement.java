@@ -1,7 +1,6 @@
 package swapworth.listing;
 
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 
@@ -33,12 +32,8 @@ final class Advertisement {
     final long lastDay;
     final boolean dated;
 
-    Advertisement(List<Listing> rows) {
-        List<Listing> ordered = rows;
-        if (rows.size() > 1) {
-            ordered = new ArrayList<>(rows);
-            ordered.sort(BY_DAY);
-        }
+    /** The advertisement of some rows, which stand in the order of their days. */
+    Advertisement(List<Listing> ordered) {
         sightings = ordered;
         CarFacts known = ordered.get(0).facts();
         for (int i = 1; i < ordered.size(); i++) {

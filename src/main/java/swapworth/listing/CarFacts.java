@@ -226,6 +226,9 @@ public record CarFacts(
         private OptionalDouble cylinders = OptionalDouble.empty();
         private OptionalDouble weightKg = OptionalDouble.empty();
         private DrivenWheels drivenWheels = DrivenWheels.UNKNOWN;
+        private static final int FIRST_SHARED_YEAR = 1900;
+        private static final OptionalInt[] SHARED_YEARS = new OptionalInt[200];
+
         private OptionalInt modelYear = OptionalInt.empty();
         private Optional<LocalDate> firstRegistered = Optional.empty();
         private OptionalDouble ageYears = OptionalDouble.empty();
@@ -335,7 +338,7 @@ public record CarFacts(
          * @return this builder
          */
         public Builder modelYear(int modelYear) {
-            this.modelYear = OptionalInt.of(modelYear);
+            this.modelYear = year(modelYear);
             return this;
         }
 
@@ -381,6 +384,20 @@ public record CarFacts(
         public Builder gearMileage(Mileage gearMileage) {
             this.gearMileage = Optional.of(gearMileage);
             return this;
+        }
+
+        /** The years of cars are few: all rows of one hold the same object. */
+        private static OptionalInt year(int year) {
+            int at = year - FIRST_SHARED_YEAR;
+            if (at < 0 || at >= SHARED_YEARS.length) {
+                return OptionalInt.of(year);
+            }
+            OptionalInt shared = SHARED_YEARS[at];
+            if (shared == null) {
+                shared = OptionalInt.of(year);
+                SHARED_YEARS[at] = shared;
+            }
+            return shared;
         }
 
         /** Sets names that were read, as they are: of a million rows with one name all hold the same object. */

@@ -33,6 +33,15 @@ public final class CarMatching {
     private static final double DEFAULT_THRESHOLD = 7;
     private static final CarMatching DEFAULTS = new CarMatching(DEFAULT_THRESHOLD);
 
+    /** A pair that is the best of both its advertisements, and by far, is joined at so many points less. */
+    private static final double LESS_FOR_THE_ONLY_ONE = 2;
+    /** By how many points a pair must be better than any other of its advertisements to be so joined. */
+    private static final double BY_FAR = 1.5;
+    /** Mileages are looked at again where more than one in so many pairs of a line, and not just a few, grew. */
+    private static final int ENOUGH_GROWTH = 3;
+    private static final int LEAST_GROWTH = 15;
+    private static final int MOST_LOOKS = 3;
+
     private final double threshold;
 
     private CarMatching(double threshold) {
@@ -113,14 +122,14 @@ public final class CarMatching {
      */
     public Result match(List<Listing> listings) {
         List<RowProblem> oddities = new ArrayList<>();
-        List<Advertisement> advertisements = advertisements(listings, oddities);
-        int[] root = new int[advertisements.size()];
+        List<List<Listing>> groups = advertisements(listings, oddities);
+        int[] root = new int[groups.size()];
         for (int i = 0; i < root.length; i++) {
             root[i] = i;
         }
         Map<Integer, List<String>> reasons = new HashMap<>();
         if (threshold < Double.POSITIVE_INFINITY) {
-            join(advertisements, root, reasons);
+            join(groups, root, reasons);
         }
         // The root of a car is its first advertisement, so that cars come in the order of their roots.
         Map<Integer, List<Integer>> joined = new HashMap<>();
@@ -135,13 +144,14 @@ public final class CarMatching {
         List<Car> cars = new ArrayList<>(count);
         for (int i = 0; i < root.length; i++) {
             if (root[i] == i) {
-                cars.add(car(advertisements, joined.getOrDefault(i, List.of(i)), reasons.getOrDefault(i, List.of())));
+                cars.add(car(groups, joined.getOrDefault(i, List.of(i)), reasons.getOrDefault(i, List.of())));
             }
         }
         return new Result(cars, oddities);
     }
 
-    private static List<Advertisement> advertisements(List<Listing> listings, List<RowProblem> oddities) {
+    /** The rows of each advertisement, in the order of their days. */
+    private static List<List<Listing>> advertisements(List<Listing> listings, List<RowProblem> oddities) {
         List<List<Listing>> groups = new ArrayList<>(listings.size());
         SameId<List<Listing>> ids = new SameId<>(groups, group -> group.get(0).id(), listings.size());
         // Of the few ids that stand for several lines, the groups of all lines but the first.
@@ -174,11 +184,12 @@ public final class CarMatching {
             furtherGroups.put(id, more);
             groups.add(List.of(listing));
         }
-        List<Advertisement> advertisements = new ArrayList<>(groups.size());
         for (List<Listing> group : groups) {
-            advertisements.add(new Advertisement(group));
+            if (group.size() > 1) {
+                group.sort(Advertisement.BY_DAY);
+            }
         }
-        return advertisements;
+        return groups;
     }
 
     private static int ofLine(String vehicle, int known, int[] further, List<List<Listing>> groups) {
@@ -193,49 +204,69 @@ public final class CarMatching {
         return -1;
     }
 
-    /** The advertisements of one model line: which they are, and the points of their pairs. */
-    private record Line(int[] members, PairScore score) {
-    }
-
     /** Two advertisements of a line, by their places in it. */
-    private record Link(Line line, int a, int b, double points) {
-        int first() {
-            return line.members[a];
-        }
-
-        int second() {
-            return line.members[b];
-        }
+    private record Link(int first, int second, double points) {
     }
 
-    /** The pairs of one line that reach the threshold. */
-    private List<Link> links(List<Advertisement> advertisements, int[] members) {
+    /** The advertisements of one line and the points of their pairs, as far as the line itself has taught them. */
+    private record Line(List<Advertisement> advertisements, PairScore score, List<Link> links) {
+    }
+
+    /** One line with the pairs that come near the threshold. */
+    private Line line(List<List<Listing>> groups, int[] members) {
         List<Advertisement> ofLine = new ArrayList<>(members.length);
         for (int member : members) {
-            ofLine.add(advertisements.get(member));
+            ofLine.add(new Advertisement(groups.get(member)));
         }
-        PairScore score = new PairScore(ofLine);
-        Line line = new Line(members, score);
+        PairScore first = new PairScore(ofLine);
+        Line line = new Line(ofLine, first, links(ofLine, first));
+        // Where a line shows that mileages grow from one look to the next, the pairs are looked at again.
+        for (int look = 0; look < MOST_LOOKS; look++) {
+            int[] counts = new int[2];
+            int[] carOf = new int[members.length];
+            Arrays.setAll(carOf, i -> i);
+            for (Link link : line.links) {
+                if (link.points >= threshold) {
+                    int growth = first.growth(link.first, link.second);
+                    counts[Math.max(0, growth)] += growth < 0 ? 0 : 1;
+                    carOf[find(carOf, link.first)] = find(carOf, link.second);
+                }
+            }
+            if (counts[1] * ENOUGH_GROWTH < counts[0] + LEAST_GROWTH) {
+                break;
+            }
+            for (int i = 0; i < carOf.length; i++) {
+                carOf[i] = find(carOf, i);
+            }
+            PairScore taught = first.learning(counts[1], counts[0], carOf);
+            line = new Line(ofLine, taught, links(ofLine, taught));
+        }
+        return line;
+    }
+
+    private List<Link> links(List<Advertisement> ofLine, PairScore score) {
         List<Link> links = new ArrayList<>();
+        double least = threshold - LESS_FOR_THE_ONLY_ONE;
         Candidates.of(ofLine, (a, b) -> {
-            if (score.most(a, b) < threshold) {
+            if (score.most(a, b) < least) {
                 return;
             }
             double points = score.points(a, b);
-            if (points >= threshold) {
-                links.add(new Link(line, a, b, points));
+            if (points >= least) {
+                links.add(new Link(a, b, points));
             }
         });
+        links.sort(Comparator.comparingDouble(Link::points).reversed().thenComparingInt(Link::first).thenComparingInt(Link::second));
         return links;
     }
 
     /** The places of the advertisements of each line. */
-    private static List<int[]> lines(List<Advertisement> advertisements) {
+    private static List<int[]> lines(List<List<Listing>> groups) {
         Map<String, Integer> numbers = new HashMap<>();
-        int[] lineOf = new int[advertisements.size()];
+        int[] lineOf = new int[groups.size()];
         int[] sizes = new int[16];
         for (int i = 0; i < lineOf.length; i++) {
-            String vehicle = advertisements.get(i).vehicle;
+            String vehicle = groups.get(i).get(0).facts().vehicle();
             Integer number = numbers.get(vehicle);
             if (number == null) {
                 number = numbers.size();
@@ -256,45 +287,127 @@ public final class CarMatching {
         return lines;
     }
 
-    private void join(List<Advertisement> advertisements, int[] root, Map<Integer, List<String>> reasons) {
-        List<Link> links = new ArrayList<>();
-        lines(advertisements).parallelStream().map(members -> links(advertisements, members)).toList().forEach(links::addAll);
-        links.sort(Comparator.comparingDouble(Link::points).reversed().thenComparingInt(Link::first)
-                .thenComparingInt(Link::second));
-        int[] year = new int[root.length];
-        String[] trim = new String[root.length];
-        Map<Integer, List<Listing>> joined = new HashMap<>();
-        for (int i = 0; i < root.length; i++) {
-            year[i] = advertisements.get(i).year;
-            trim[i] = advertisements.get(i).trim;
+    /** Advertisements that were taken for one car. */
+    private static final class Joined {
+        private List<Listing> sightings;
+        private int year;
+        private String trim;
+        private final List<String> reasons = new ArrayList<>();
+
+        Joined(Advertisement one) {
+            sightings = one.sightings;
+            year = one.year;
+            trim = one.trim;
         }
-        for (Link link : links) {
-            int a = find(root, link.first());
-            int b = find(root, link.second());
-            boolean clash = year[a] != 0 && year[b] != 0 && year[a] != year[b]
-                    || !trim[a].isEmpty() && !trim[b].isEmpty() && !trim[a].equals(trim[b]);
-            if (a == b || clash) {
-                continue;
-            }
-            List<Listing> both = new ArrayList<>(joined.getOrDefault(a, advertisements.get(a).sightings));
-            both.addAll(joined.getOrDefault(b, advertisements.get(b).sightings));
-            both.sort(Advertisement.BY_DAY);
-            if (mileageFalls(both)) {
-                continue;
+
+        boolean clashesWith(Joined other) {
+            return year != 0 && other.year != 0 && year != other.year
+                    || !trim.isEmpty() && !other.trim.isEmpty() && !trim.equals(other.trim);
+        }
+
+        void takeIn(Joined other, List<Listing> both, String why) {
+            sightings = both;
+            year = Math.max(year, other.year);
+            trim = trim.isEmpty() ? other.trim : trim;
+            reasons.addAll(other.reasons);
+            reasons.add(why);
+        }
+    }
+
+    /** The cars of one line as they are joined, pair by pair: places in the line, the first of a car being its root. */
+    private static final class Joining {
+        private final Line line;
+        private final int[] root;
+        private final Map<Integer, Joined> joined = new HashMap<>();
+
+        Joining(Line line) {
+            this.line = line;
+            this.root = new int[line.advertisements.size()];
+            Arrays.setAll(root, i -> i);
+        }
+
+        void join(Link link) {
+            int a = find(root, link.first);
+            int b = find(root, link.second);
+            if (a == b) {
+                return;
             }
             int kept = Math.min(a, b);
             int gone = Math.max(a, b);
+            Joined first = joined.computeIfAbsent(kept, i -> new Joined(line.advertisements.get(i)));
+            Joined second = joined.computeIfAbsent(gone, i -> new Joined(line.advertisements.get(i)));
+            List<Listing> both = new ArrayList<>((a < b ? first : second).sightings);
+            both.addAll((a < b ? second : first).sightings);
+            both.sort(Advertisement.BY_DAY);
+            if (first.clashesWith(second) || mileageFalls(both)) {
+                return;
+            }
             root[gone] = kept;
+            first.takeIn(second, both, line.score.sentence(link.first, link.second));
             joined.remove(gone);
-            joined.put(kept, both);
-            year[kept] = Math.max(year[a], year[b]);
-            trim[kept] = trim[a].isEmpty() ? trim[b] : trim[a];
-            List<String> sentences = new ArrayList<>(reasons.getOrDefault(kept, List.of()));
-            sentences.addAll(reasons.getOrDefault(gone, List.of()));
-            reasons.remove(gone);
-            reasons.put(kept, sentences);
-            sentences.add(link.line.score.sentence(link.a, link.b));
         }
+    }
+
+    /** What was joined in one line: to which place each belongs, and why. */
+    private record JoinedLine(int[] root, Map<Integer, List<String>> reasons) {
+    }
+
+    /** The lines one by one, several at a time; of each only what was joined is kept. */
+    private void join(List<List<Listing>> groups, int[] root, Map<Integer, List<String>> reasons) {
+        List<int[]> lines = lines(groups);
+        List<JoinedLine> joined = lines.parallelStream().map(members -> joined(line(groups, members))).toList();
+        for (int k = 0; k < lines.size(); k++) {
+            int[] members = lines.get(k);
+            JoinedLine line = joined.get(k);
+            for (int i = 0; i < members.length; i++) {
+                root[members[i]] = members[find(line.root, i)];
+            }
+            line.reasons.forEach((place, sentences) -> reasons.put(members[place], sentences));
+        }
+    }
+
+    private JoinedLine joined(Line line) {
+        Joining joining = new Joining(line);
+        int sure = 0;
+        while (sure < line.links.size() && line.links.get(sure).points >= threshold) {
+            sure++;
+        }
+        line.links.subList(0, sure).forEach(joining::join);
+        onlyOnes(line.links.subList(sure, line.links.size()), joining.root).forEach(joining::join);
+        Map<Integer, List<String>> reasons = new HashMap<>();
+        joining.joined.forEach((place, car) -> {
+            if (!car.reasons.isEmpty()) {
+                reasons.put(place, car.reasons);
+            }
+        });
+        return new JoinedLine(joining.root, reasons);
+    }
+
+    /** Of pairs below the threshold those that are the best of both their cars, as joined so far, and by far. */
+    private static List<Link> onlyOnes(List<Link> ordered, int[] root) {
+        Map<Integer, Link> best = new HashMap<>();
+        Map<Integer, Double> second = new HashMap<>();
+        for (Link link : ordered) {
+            int a = find(root, link.first);
+            int b = find(root, link.second);
+            for (int of : a == b ? new int[0] : new int[] {a, b}) {
+                Link before = best.putIfAbsent(of, link);
+                if (before != null && other(before, of, root) != other(link, of, root)) {
+                    second.putIfAbsent(of, link.points);
+                }
+            }
+        }
+        return ordered.stream().filter(link -> {
+            int a = find(root, link.first);
+            int b = find(root, link.second);
+            return a != b && best.get(a) == link && best.get(b) == link
+                    && link.points - Math.max(second.getOrDefault(a, -99.0), second.getOrDefault(b, -99.0)) >= BY_FAR;
+        }).toList();
+    }
+
+    private static int other(Link link, int of, int[] root) {
+        int a = find(root, link.first);
+        return a == of ? find(root, link.second) : a;
     }
 
     /** Two cars seen side by side betray themselves: put in order of the days, their mileages go up and down. */
@@ -325,12 +438,12 @@ public final class CarMatching {
         return r;
     }
 
-    private static Car car(List<Advertisement> advertisements, List<Integer> members, List<String> joinedBy) {
-        List<Listing> sightings = advertisements.get(members.get(0)).sightings;
+    private static Car car(List<List<Listing>> groups, List<Integer> members, List<String> joinedBy) {
+        List<Listing> sightings = groups.get(members.get(0));
         if (members.size() > 1) {
             sightings = new ArrayList<>(sightings);
             for (int member : members.subList(1, members.size())) {
-                sightings.addAll(advertisements.get(member).sightings);
+                sightings.addAll(groups.get(member));
             }
             sightings.sort(Advertisement.BY_DAY);
         }

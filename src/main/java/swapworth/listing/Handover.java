@@ -71,6 +71,13 @@ final class Handover<T> implements Consumer<T> {
         }
     }
 
+    /** Lets go of what has not been worked on; nothing more may be handed over. */
+    void giveUp() {
+        if (worker != Thread.currentThread()) {
+            worker.interrupt();
+        }
+    }
+
     private void pass() {
         try {
             waiting.put(batch);

@@ -13,6 +13,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Consumer;
+import java.util.function.Function;
 import swapworth.money.Conversion;
 import swapworth.money.Money;
 import swapworth.money.Rates;
@@ -121,7 +123,12 @@ public final class Listings {
     private final class Collected {
         private final Map<Path, FolderFiles> folders = new HashMap<>();
         private final WordLists lists = new WordLists();
-        private final List<Kept> kept = new ArrayList<>();
+        /** Rows that a model may use, each price still in the currency in which it was typed; their price cells, and their rates. */
+        private final ArrayList<Listing> kept = new ArrayList<>();
+        private final ArrayList<String> priceTexts = new ArrayList<>();
+        private final ArrayList<Rates> ratesOf = new ArrayList<>();
+        /** What is odd about a row, by its place among them. */
+        private final Map<Integer, List<RowProblem>> odditiesOf = new HashMap<>();
         private final Map<Currency, Integer> currencies = new LinkedHashMap<>();
         private int mileages;
         private int mileagesInKm;
@@ -153,7 +160,7 @@ public final class Listings {
             List<FileColumns> found = new ArrayList<>(1);
             List<Handover<CsvRow>> rows = new ArrayList<>(1);
             Tally tally = new Tally();
-            CsvSource source = CsvSource.read(file, begun -> {
+            CsvSource source = handingOver(rows, file, begun -> {
                 fileOrder.putIfAbsent(begun.file(), fileOrder.size());
                 FileColumns columns = new FileColumns(begun, FileColumns.Kind.LISTINGS);
                 found.add(columns);
@@ -174,6 +181,15 @@ public final class Listings {
             comments += source.commentLines();
             columnsUnderstood.addAll(found.get(0).understood());
             ask(source, found.get(0), stated, tally);
+        }
+
+        private static CsvSource handingOver(List<Handover<CsvRow>> rows, Path file, Function<CsvSource, Consumer<CsvRow>> taker) {
+            try {
+                return CsvSource.read(file, taker);
+            } catch (RuntimeException | Error e) {
+                rows.forEach(Handover::giveUp);
+                throw e;
+            }
         }
 
         private void checkNeeded(CsvSource source, FileColumns columns) {
@@ -221,9 +237,14 @@ public final class Listings {
             currencies.merge(typed.currency(), 1, Integer::sum);
             mileages += facts.mileage().isPresent() ? 1 : 0;
             mileagesInKm += facts.mileage().isPresent() && draft.unit == DistanceUnit.KM ? 1 : 0;
-            kept.add(new Kept(new Listing(draft.origin, draft.id, draft.seenOn, facts,
+            if (!draft.oddities.isEmpty()) {
+                odditiesOf.put(kept.size(), draft.oddities);
+            }
+            priceTexts.add(draft.priceText);
+            ratesOf.add(folderRates);
+            kept.add(new Listing(draft.origin, draft.id, draft.seenOn, facts,
                     new Price(typed, typed.amount().doubleValue(), draft.kind, draft.includes), draft.outcome, draft.endedOn, draft.saved,
-                    draft.source, draft.note, draft.remarks), draft.priceText, List.copyOf(draft.oddities), folderRates));
+                    draft.source, draft.note, draft.remarks));
         }
 
         /** What an answer of the user would make worth more, once a file. */
@@ -268,15 +289,17 @@ public final class Listings {
             List<Listing> listings = new ArrayList<>(kept.size());
             SameId<Listing> ids = new SameId<>(listings, Listing::id, kept.size());
             Groups<String, Listing> sightingsOfDay = new Groups<>();
-            for (Kept one : kept) {
-                Optional<Listing> made = inBase(one, base);
+            for (int i = 0; i < kept.size(); i++) {
+                Optional<Listing> made = inBase(kept.get(i), priceTexts.get(i), ratesOf.get(i), base);
                 if (made.isEmpty() || isSecondSighting(made.get(), listings, ids, sightingsOfDay)) {
                     continue;
                 }
-                oddities.addAll(one.oddities);
+                oddities.addAll(odditiesOf.getOrDefault(i, List.of()));
                 listings.add(made.get());
             }
-            kept.clear();
+            letGo(kept);
+            letGo(priceTexts);
+            letGo(ratesOf);
             List<Listing> checked = OddPrices.flagged(listings, oddities);
             oddities.addAll(lists.variants());
             CarMatching.Result matched = CarMatching.withDefaults().match(checked);
@@ -293,25 +316,29 @@ public final class Listings {
                     List.copyOf(notes));
         }
 
+        private static void letGo(ArrayList<?> list) {
+            list.clear();
+            list.trimToSize();
+        }
+
         private int inOrderOfFiles(RowProblem a, RowProblem b) {
             int byFile = Integer.compare(fileOrder.getOrDefault(a.file(), -1), fileOrder.getOrDefault(b.file(), -1));
             return byFile != 0 ? byFile : Integer.compare(a.line(), b.line());
         }
 
         /** A listing with its price in the base currency; set aside where there is no rate. */
-        private Optional<Listing> inBase(Kept one, Currency base) {
-            Listing listing = one.listing;
+        private Optional<Listing> inBase(Listing listing, String priceText, Rates ratesOfFolder, Currency base) {
             Money typed = listing.price().typed();
             if (typed.currency().equals(base)) {
                 return Optional.of(listing);
             }
-            Conversion conversion = inBase(typed, base, listing.seenOn(), one.rates);
+            Conversion conversion = inBase(typed, base, listing.seenOn(), ratesOfFolder);
             if (conversion instanceof Conversion.Converted converted) {
                 return Optional.of(new Listing(listing.origin(), listing.id(), listing.seenOn(), listing.facts(),
                         new Price(typed, converted.amount().doubleValue(), listing.price().kind(), listing.price().includes()),
                         listing.outcome(), listing.endedOn(), listing.saved(), listing.source(), listing.note(), listing.remarks()));
             }
-            setAside.add(new RowProblem(listing.origin().file(), listing.origin().line(), "price", one.priceText,
+            setAside.add(new RowProblem(listing.origin().file(), listing.origin().line(), "price", priceText,
                     RowProblem.Kind.SET_ASIDE, ((Conversion.NoRate) conversion).reason()));
             setAsideRows++;
             return Optional.empty();
@@ -378,10 +405,6 @@ public final class Listings {
             boolean km = mileages == 0 ? statedKm : 2 * mileagesInKm > mileages;
             return km ? DistanceUnit.KM : DistanceUnit.MI;
         }
-    }
-
-    /** A row that a model may use, its price still in the currency in which it was typed. */
-    private record Kept(Listing listing, String priceText, List<RowProblem> oddities, Rates rates) {
     }
 
     /** What the used rows of one file leave open. */

@@ -17,16 +17,17 @@ final class PairScore {
     private static final double MOST_FOR_PRICE = 7;
     private static final double MOST_FOR_TRIM = 3;
     private static final double MOST_FOR_REGION = 4;
-    private static final double MOST_FOR_SOURCE = 3;
+    private static final double MOST_FOR_SOURCE = 5;
     private static final double MOST_FOR_FURTHER = 2;
     private static final double MOST_FOR_ALL_FURTHER = 5;
     private static final double SAME_LONG_TEXT = 10;
     private static final double SAME_SHORT_TEXT = 2;
     private static final int LONG_TEXT = 25;
-    private static final double MOST_FOR_GROWTH = 4;
+    private static final double MOST_FOR_GROWTH = 9;
     private static final double NO_MILEAGE = -2;
     private static final double MILEAGE_FELL = -8;
     private static final double MILEAGE_JUMPED = -6;
+    private static final double ALMOST_SAME_PRICE = 3.5;
     private static final double NEAR_PRICE = 2;
     private static final double SIMILAR_PRICE = 0.5;
     private static final double OTHER_PRICE = -1.5;
@@ -47,6 +48,12 @@ final class PairScore {
     private static final double MILES_A_DAY = 60;
     private static final double MILES_AT_LEAST = 50;
     private static final double GROWTH_AMONG_SAME = 0.15;
+    private static final double MOST_GROWTH_AMONG_SAME = 0.9;
+    /** Half of the mileages that grow do so by little: about so many miles, and so many for each day. */
+    private static final double LITTLE_MILES = 15;
+    private static final double LITTLE_MILES_A_DAY = 5;
+    /** How thickly mileages of a model year lie is counted within so many miles to either side. */
+    private static final int NEIGHBOURHOOD = 3_000;
     private static final long SOON = 45;
 
     /** How often each value of one field occurs among the advertisements of one line. */
@@ -144,16 +151,32 @@ final class PairScore {
     }
 
     private final List<Advertisement> advertisements;
-    private final Line line = new Line();
+    private final Line line;
     /** The number of cars of each model year. */
-    private final Counted<Integer> cohorts = new Counted<>();
+    private final Counted<Integer> cohorts;
     /** Made when first needed: most advertisements are never compared. */
     private final @Nullable Profile[] profiles;
     private final double[] cohort;
+    private final Map<Integer, double[]> milesOfYear;
+    private final double growthAmongSame;
+
+    private PairScore(PairScore as, Counted<Integer> cohorts, double growthAmongSame) {
+        this.advertisements = as.advertisements;
+        this.line = as.line;
+        this.cohorts = cohorts;
+        this.profiles = new Profile[as.profiles.length];
+        this.cohort = new double[as.cohort.length];
+        Arrays.fill(cohort, -1);
+        this.milesOfYear = as.milesOfYear;
+        this.growthAmongSame = growthAmongSame;
+    }
 
     /** The points of pairs of one model line, whose advertisements these are. */
     PairScore(List<Advertisement> ofLine) {
         this.advertisements = ofLine;
+        this.line = new Line();
+        this.cohorts = new Counted<>();
+        this.growthAmongSame = GROWTH_AMONG_SAME;
         long[] cars = new long[ofLine.size()];
         for (int i = 0; i < cars.length; i++) {
             Advertisement one = ofLine.get(i);
@@ -162,14 +185,37 @@ final class PairScore {
             cars[i] = (long) one.year << 32 | (Double.isNaN(one.lastMiles) ? 0x80000000L | i : Math.round(one.lastMiles) & 0x7FFFFFFFL);
         }
         Arrays.sort(cars);
+        milesOfYear = new HashMap<>();
+        int kept = 0;
         for (int i = 0; i < cars.length; i++) {
             if (i == 0 || cars[i] != cars[i - 1]) {
                 cohorts.add((int) (cars[i] >> 32));
+                cars[kept++] = cars[i];
             }
+        }
+        for (int from = 0; from < kept;) {
+            int to = from;
+            while (to < kept && cars[to] >> 32 == cars[from] >> 32) {
+                to++;
+            }
+            milesOfYear.put((int) (cars[from] >> 32), known(cars, from, to));
+            from = to;
         }
         profiles = new Profile[cars.length];
         cohort = new double[cars.length];
         Arrays.fill(cohort, -1);
+    }
+
+    /** The mileages of cars of one model year, ascending; those without one left out. */
+    private static double[] known(long[] cars, int from, int to) {
+        double[] miles = new double[to - from];
+        int kept = 0;
+        for (int i = from; i < to; i++) {
+            if ((cars[i] & 0x80000000L) == 0) {
+                miles[kept++] = cars[i] & 0x7FFFFFFFL;
+            }
+        }
+        return Arrays.copyOf(miles, kept);
     }
 
     private Profile profile(int i) {
@@ -219,7 +265,7 @@ final class PairScore {
         Advertisement b = advertisements.get(second);
         boolean sameMiles = a.lastMiles == b.lastMiles || a.lastMiles == b.firstMiles || a.firstMiles == b.lastMiles;
         boolean samePrice = a.lastPrice == b.lastPrice || a.lastPrice == b.firstPrice || a.firstPrice == b.lastPrice;
-        double most = (sameMiles ? MOST_FOR_MILEAGE : MOST_FOR_GROWTH) + (samePrice ? MOST_FOR_PRICE : NEAR_PRICE) + SOON_AFTER;
+        double most = (sameMiles ? MOST_FOR_MILEAGE : MOST_FOR_GROWTH) + (samePrice ? MOST_FOR_PRICE : ALMOST_SAME_PRICE) + SOON_AFTER;
         most += a.trim.equals(b.trim) ? MOST_FOR_TRIM : 0;
         most += a.region.equals(b.region) ? MOST_FOR_REGION : 0;
         most += a.source.equals(b.source) && !a.source.isEmpty() ? MOST_FOR_SOURCE : 0;
@@ -281,7 +327,7 @@ final class PairScore {
         return sum + further(p, q, parts, explain);
     }
 
-    private static double mileage(Advertisement a, Advertisement b, Profile p, List<String> parts, boolean explain) {
+    private double mileage(Advertisement a, Advertisement b, Profile p, List<String> parts, boolean explain) {
         if (Double.isNaN(a.lastMiles) || Double.isNaN(b.lastMiles)) {
             return add(NO_MILEAGE, "no mileage to compare", parts, explain);
         }
@@ -296,9 +342,57 @@ final class PairScore {
         if (driven > likely) {
             return add(MILEAGE_JUMPED, "mileage rose beyond likely use", parts, explain);
         }
-        return add(Math.min(MOST_FOR_GROWTH, Math.max(0, log2(GROWTH_AMONG_SAME * MILES_OF_ALL / likely))),
-                "mileage rose a little", parts,
-                explain);
+        return add(Math.min(MOST_FOR_GROWTH, Math.max(0, log2(growthAmongSame * chanceOfGrowth(a, b, driven, likely)
+                / chanceOfMileage(b)))), "mileage rose a little", parts, explain);
+    }
+
+    /** The chance, for each mile, that one car was driven so far between two advertisements. */
+    private static double chanceOfGrowth(Advertisement a, Advertisement b, double driven, double likely) {
+        double little = LITTLE_MILES + LITTLE_MILES_A_DAY * Math.max(0, b.firstDay - a.lastDay);
+        return 0.5 * Math.exp(-driven / little) / little + 0.5 / likely;
+    }
+
+    /** The chance, for each mile, that another car of the model year stands at the first mileage of an advertisement. */
+    private double chanceOfMileage(Advertisement one) {
+        double[] miles = milesOfYear.getOrDefault(one.year, new double[0]);
+        int near = place(miles, one.firstMiles + NEIGHBOURHOOD) - place(miles, one.firstMiles - NEIGHBOURHOOD);
+        return Math.max(1 / MILES_OF_ALL, (double) near / (2 * NEIGHBOURHOOD * miles.length));
+    }
+
+    /** How many of some ascending numbers lie below one. */
+    private static int place(double[] ascending, double number) {
+        int at = Arrays.binarySearch(ascending, number);
+        return at < 0 ? -at - 1 : at;
+    }
+
+    /**
+     * The same points where mileages were found to grow between advertisements of one car so often.
+     *
+     * @param grown pairs joined whose mileage grew
+     * @param same pairs joined, on different days, whose mileage is equal
+     * @param carOf for each advertisement a number that those of one car, as far as it is known, share
+     */
+    PairScore learning(int grown, int same, int[] carOf) {
+        double among = (grown + 10 * GROWTH_AMONG_SAME) / (grown + same + 10);
+        // Cars whose mileage grows are counted once for each mileage, until it is known that they are one.
+        Counted<Integer> cars = new Counted<>();
+        Set<Integer> known = new HashSet<>();
+        for (int i = 0; i < carOf.length; i++) {
+            if (known.add(carOf[i])) {
+                cars.add(advertisements.get(i).year);
+            }
+        }
+        return new PairScore(this, cars, Math.max(GROWTH_AMONG_SAME, Math.min(MOST_GROWTH_AMONG_SAME, among)));
+    }
+
+    /** Whether a pair is one of two days, and whether its mileage grew between them: -1 if not of two days, 0 if equal, 1 if it grew. */
+    int growth(int first, int second) {
+        Advertisement a = advertisements.get(first);
+        Advertisement b = advertisements.get(second);
+        if (!a.dated || !b.dated || a.firstDay == b.firstDay || Double.isNaN(a.lastMiles) || Double.isNaN(b.lastMiles)) {
+            return -1;
+        }
+        return a.lastMiles == b.lastMiles || a.lastMiles == b.firstMiles || a.firstMiles == b.lastMiles ? 0 : 1;
     }
 
     private static double price(Advertisement a, Advertisement b, Profile p, List<String> parts, boolean explain) {
@@ -306,7 +400,7 @@ final class PairScore {
             return add(p.price, "same price", parts, explain);
         }
         double ratio = a.lastPrice > b.firstPrice ? a.lastPrice / b.firstPrice : b.firstPrice / a.lastPrice;
-        double points = ratio < 1.05 ? NEAR_PRICE : ratio < 1.15 ? SIMILAR_PRICE : ratio < 1.65 ? OTHER_PRICE : FAR_PRICE;
+        double points = ratio < 1.005 ? ALMOST_SAME_PRICE : ratio < 1.05 ? NEAR_PRICE : ratio < 1.15 ? SIMILAR_PRICE : ratio < 1.65 ? OTHER_PRICE : FAR_PRICE;
         return add(points, points > 0 ? "price near" : "another price", parts, explain);
     }
 
@@ -406,13 +500,15 @@ final class PairScore {
         rule(rules, "mileage", "equal", "log2 of 1 / chance, at most " + shown(MOST_FOR_MILEAGE)
                 + "; the chance is the share of other years and trims of the line with this mileage, at least its roundness"
                 + " / 150,000, or / 10 times itself");
-        rule(rules, "mileage", "grew by at most 50 miles and 60 a day", "at most " + shown(MOST_FOR_GROWTH)
-                + ", less the longer the time");
+        rule(rules, "mileage", "grew by at most 50 miles and 60 a day", "log2 of the chance of such a growth / the chance of another car"
+                + " of the model year there, at most " + shown(MOST_FOR_GROWTH) + "; " + Cell.format(100 * GROWTH_AMONG_SAME, 0)
+                + " % of one car's mileages are taken to grow, more where the line shows more");
         rule(rules, "mileage", "grew by more, and the notes are equal; forbidden if not", shown(MILEAGE_JUMPED));
         rule(rules, "mileage", "fell, and the notes are equal; forbidden if not", shown(MILEAGE_FELL));
         rule(rules, "mileage", "missing in one or both", shown(NO_MILEAGE));
         rule(rules, "price", "equal", "log2 of 1 / chance, at most " + shown(MOST_FOR_PRICE)
                 + "; the chance is the share of other rows of the line with this price, at least its roundness / 20,000");
+        rule(rules, "price", "within 0.5 %", shown(ALMOST_SAME_PRICE));
         rule(rules, "price", "within 5 %", shown(NEAR_PRICE));
         rule(rules, "price", "within 15 %", shown(SIMILAR_PRICE));
         rule(rules, "price", "within a factor 1.65", shown(OTHER_PRICE));

@@ -3,6 +3,7 @@ package swapworth.market;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import swapworth.statistics.Bound;
 import swapworth.statistics.Design;
@@ -26,12 +27,17 @@ final class EncodedRows {
     private final Design design;
 
     EncodedRows(List<Evidence> evidence, Encoder encoder) {
+        this(evidence, encoder, KEPT);
+    }
+
+    /** The same, keeping rows as they are up to a stated number of them. */
+    EncodedRows(List<Evidence> evidence, Encoder encoder, int most) {
         int n = evidence.size();
         this.evidence = evidence;
         this.encoder = encoder;
         this.inflation = new double[n];
         this.growth = new double[n];
-        this.kept = n <= KEPT ? IntStream.range(0, n).parallel().mapToObj(this::encoded).toArray(Encoded[]::new) : new Encoded[0];
+        this.kept = n <= most ? IntStream.range(0, n).parallel().mapToObj(this::encoded).toArray(Encoded[]::new) : new Encoded[0];
         this.design = Design.of(encoder.columns(), n, this::rowOfDesign);
         for (int i = 0; i < n; i++) {
             if (inflation[i] != 1 || isDifference(i)) {
@@ -81,7 +87,7 @@ final class EncodedRows {
     }
 
     /** A number of each row, found for several rows at a time. */
-    double[] each(java.util.function.ToDoubleFunction<Encoded> number) {
+    double[] each(ToDoubleFunction<Encoded> number) {
         return IntStream.range(0, size()).parallel().mapToDouble(i -> number.applyAsDouble(get(i))).toArray();
     }
 

@@ -79,7 +79,7 @@ public final class PriceModel {
     /** The first row of each car, and behind the last car the number of rows. */
     private final int[] firstRow;
     private final Map<String, Integer> carsOfLine = new HashMap<>();
-    private final Map<Listing, Integer> carOfListing = new IdentityHashMap<>();
+    private final CarOfListing carOfListing;
     private final Map<String, double[]> extent = new HashMap<>();
     private final Set<LevelOfTrade> levelsSeen = EnumSet.noneOf(LevelOfTrade.class);
 
@@ -91,6 +91,7 @@ public final class PriceModel {
             throw new IllegalArgumentException("a price model needs at least one car with a price");
         }
         this.firstRow = firstRows();
+        this.carOfListing = new CarOfListing(this.cars);
         this.encoder = new Encoder(evidence, assumptions, further);
         this.blocks = encoder.priors();
         this.encoded = new EncodedRows(evidence, encoder);
@@ -184,11 +185,8 @@ public final class PriceModel {
             e[2] = Math.min(e[2], m.miles());
             e[3] = Math.max(e[3], m.miles());
         }
-        for (int c = 0; c < cars.size(); c++) {
-            carsOfLine.merge(cars.get(c).facts().vehicle(), 1, Integer::sum);
-            for (Listing listing : cars.get(c).sightings()) {
-                carOfListing.put(listing, c);
-            }
+        for (Car car : cars) {
+            carsOfLine.merge(car.facts().vehicle(), 1, Integer::sum);
         }
     }
 
@@ -476,7 +474,7 @@ public final class PriceModel {
     }
 
     Judgement judge(Listing listing, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
-        int car = carOfListing.getOrDefault(listing, -1);
+        int car = carOfListing.of(listing);
         return judge(listing, car, car < 0 ? posterior : without(car), on, level);
     }
 
@@ -570,7 +568,7 @@ public final class PriceModel {
 
     /** Whether the model learned from the very price of a listing, and not only that it is a bound. */
     boolean learnedFrom(Listing listing) {
-        int row = row(listing, carOfListing.getOrDefault(listing, -1));
+        int row = row(listing, carOfListing.of(listing));
         return row >= 0 && evidence.get(row).bound() == Bound.NONE;
     }
 
