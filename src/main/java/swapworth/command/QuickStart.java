@@ -18,8 +18,10 @@ final class QuickStart {
     /** Set by the launchers and by the second start, so that there is no third. */
     private static final String STARTED = "swapworth.started";
 
-    /** Bytes: some 3,000,000 rows. */
-    private static final long LARGE_FILE = 300_000_000;
+    /** Bytes, some 300,000 rows: from here on a heap that is large at once saves moving about what is kept while it grows. */
+    private static final long LARGE_FILE = 30_000_000;
+    /** Bytes, some 3,000,000 rows: these keep the second compiler tier busy long enough to pay for itself. */
+    private static final long VERY_LARGE_FILE = 300_000_000;
 
     private QuickStart() {
     }
@@ -40,7 +42,11 @@ final class QuickStart {
         }
         try {
             List<String> command = new ArrayList<>(QuickJava.words());
-            if (isLarge(arguments)) {
+            long largest = largestFile(arguments);
+            if (largest > LARGE_FILE) {
+                command.add("-XX:InitialRAMPercentage=6.25");
+            }
+            if (largest > VERY_LARGE_FILE) {
                 command.add("-XX:TieredStopAtLevel=4");
             }
             command.addAll(List.of("-D" + STARTED + "=again", "-jar", jar.get().toString()));
@@ -54,19 +60,18 @@ final class QuickStart {
         }
     }
 
-    /** Whether a file keeps the second compiler tier busy long enough to pay for itself. */
-    private static boolean isLarge(String[] arguments) throws IOException {
+    /** The bytes of the largest file among the words. */
+    private static long largestFile(String[] arguments) throws IOException {
+        long largest = 0;
         for (String word : arguments) {
             try {
                 Path file = Path.of(word);
-                if (Files.isRegularFile(file) && Files.size(file) > LARGE_FILE) {
-                    return true;
-                }
+                largest = Files.isRegularFile(file) ? Math.max(largest, Files.size(file)) : largest;
             } catch (InvalidPathException e) {
                 // The word is no file.
                 continue;
             }
         }
-        return false;
+        return largest;
     }
 }

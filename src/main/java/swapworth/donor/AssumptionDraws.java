@@ -1,7 +1,7 @@
 package swapworth.donor;
 
-import java.util.HashMap;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import swapworth.assumptions.Assumption;
 import swapworth.assumptions.Assumptions;
 import swapworth.statistics.RandomNumbers;
@@ -14,7 +14,7 @@ final class AssumptionDraws {
     private final Assumptions assumptions;
     private final int count;
     private final long seed;
-    private final Map<String, double[]> drawn = new HashMap<>();
+    private final Map<String, double[]> drawn = new ConcurrentHashMap<>();
 
     AssumptionDraws(Assumptions assumptions, int count, long seed) {
         this.assumptions = assumptions;

@@ -25,7 +25,7 @@ final class DamageLeaves {
         Left left = new Left(PartState.PRESENT, car.damage().isEmpty() ? "the row does not speak of damage" : "");
         boolean wholeSide = !part.side().isEmpty() && said.contains(part.side().equals("left") ? "right" : "left");
         for (PartCatalogue.Leaves rule : PartCatalogue.get().leaves()) {
-            boolean hit = rule.zone().equals(part.zone()) || rule.zone().equals(part.side());
+            boolean hit = rule.zone().equals(part.zone()) || rule.zone().equals(part.side() + " " + part.zone());
             // A blow from the one side leaves the doors and mirrors of the other.
             boolean spared = wholeSide && rule.zone().equals("middle") && (rule.what().equals("left") || rule.what().equals("right"))
                     && !rule.what().equals(part.side());

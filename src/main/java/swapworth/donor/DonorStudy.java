@@ -28,34 +28,102 @@ import swapworth.table.Table;
 
 /**
  * Everything that a folder's files say of donors and recipients: landed costs by {@code fees.csv}, recoveries by {@code partout.csv} and
- * {@code parts.csv}. What is missing is left out.
- *
- * @param currency the base currency
- * @param landed landed costs; nothing without fees.csv
- * @param partOuts the parts of each car that partout.csv names
- * @param choices donors side by side, and recipients; a purpose with no priced car is left out
- * @param uses what else could be done with each donor
- * @param brackets what cars that do not run are worth, where there are listings
- * @param offers the number of offers of parts
- * @param read what became of the rows of each file
+ * {@code parts.csv}. What is missing is left out; what follows from several files is worked out when it is first asked for.
  */
-public record DonorStudy(Currency currency, Optional<Landed> landed, List<PartOut> partOuts, List<Choice> choices, List<DonorUses> uses,
-        List<RunningBracket> brackets, int offers, List<RowsRead> read) {
+public final class DonorStudy {
 
     /** The number of states of the market, unless told otherwise. */
     public static final int DRAWS = 2_000;
     /** The seed of the states, unless told otherwise. */
     public static final long SEED = 1;
 
-    /** Copies the lists in. */
-    public DonorStudy {
-        requireNonNull(currency, "currency");
-        requireNonNull(landed, "landed");
-        partOuts = List.copyOf(partOuts);
-        choices = List.copyOf(choices);
-        uses = List.copyOf(uses);
-        brackets = List.copyOf(brackets);
-        read = List.copyOf(read);
+    private final Currency currency;
+    private final Optional<Landed> landed;
+    private final List<PartOut> partOuts;
+    private final Optional<PartsMarket> market;
+    private final List<RowsRead> read;
+    private final Optional<Further> further;
+
+    private DonorStudy(Currency currency, Optional<Landed> landed, List<PartOut> partOuts, Optional<PartsMarket> market, List<RowsRead> read,
+            Optional<Further> further) {
+        this.currency = requireNonNull(currency, "currency");
+        this.landed = landed;
+        this.partOuts = List.copyOf(partOuts);
+        this.market = market;
+        this.read = List.copyOf(read);
+        this.further = further;
+    }
+
+    /**
+     * The currency of all amounts.
+     *
+     * @return the base currency
+     */
+    public Currency currency() {
+        return currency;
+    }
+
+    /**
+     * The landed costs.
+     *
+     * @return nothing without fees.csv
+     */
+    public Optional<Landed> landed() {
+        return landed;
+    }
+
+    /**
+     * The parts of each car that partout.csv names.
+     *
+     * @return in the order of the cars
+     */
+    public List<PartOut> partOuts() {
+        return partOuts;
+    }
+
+    /**
+     * What used parts sell for.
+     *
+     * @return nothing without partout.csv
+     */
+    public Optional<PartsMarket> market() {
+        return market;
+    }
+
+    /**
+     * What became of the rows of each file.
+     *
+     * @return counts and problems
+     */
+    public List<RowsRead> read() {
+        return read;
+    }
+
+    /**
+     * Donors side by side, and recipients.
+     *
+     * @return a purpose with no priced car is left out; empty without partout.csv
+     */
+    public List<Choice> choices() {
+        return further.map(Further::choices).orElse(List.of());
+    }
+
+    /**
+     * What else could be done with each donor.
+     *
+     * @return one for each donor that partout.csv names and that has a price
+     */
+    public List<DonorUses> uses() {
+        return further.map(Further::uses).orElse(List.of());
+    }
+
+    /**
+     * What cars that do not run are worth.
+     *
+     * @return one for each such car; empty without listings
+     */
+    public List<RunningBracket> brackets() {
+        return further.map(Further::brackets).orElse(List.of());
     }
 
     /**
@@ -83,30 +151,29 @@ public record DonorStudy(Currency currency, Optional<Landed> landed, List<PartOu
             landed = Optional.of(Landed.of(cars, schedule, target, car -> draws.flatMap(d -> Shading.of(car, d, on, assumptions))));
         }
         List<PartOut> partOuts = new ArrayList<>();
-        int offered = 0;
         Path partout = folder.resolve("partout.csv");
         if (Files.isRegularFile(partout)) {
             PartoutFile file = PartoutFile.read(partout, cars, settings, currency);
             read.add(file.read());
             Path parts = folder.resolve("parts.csv");
             PartOffers offers = Files.isRegularFile(parts) ? PartOffers.read(parts, settings, currency) : PartOffers.none();
-            offered = offers.count();
             if (Files.isRegularFile(parts)) {
                 read.add(offers.read());
             }
             PartsMarket market = PartsMarket.fit(offers, gears(cars, model), on, assumptions);
             MarketState state = draws.map(d -> MarketState.of(d, SEED, on)).orElseGet(() -> MarketState.withoutCars(DRAWS, SEED));
+            AssumptionDraws drawn = new AssumptionDraws(assumptions, state.count(), state.seed());
             List<CandidateCar> named = cars.stream().filter(car -> file.speaksOf(car.name())).toList();
-            partOuts.addAll(named.stream().parallel().map(car -> PartOut.of(car, file, market, state, assumptions)).toList());
-            Further further = new Further(cars, landed, partOuts, market, state, assumptions);
-            return new DonorStudy(currency, landed, partOuts, further.choices(), further.uses(), further.brackets(model), offered, read);
+            partOuts.addAll(named.stream().parallel().map(car -> PartOut.of(car, file, market, state, drawn)).toList());
+            return new DonorStudy(currency, landed, partOuts, Optional.of(market), read,
+                    Optional.of(new Further(cars, landed, List.copyOf(partOuts), market, state, drawn, model)));
         }
-        return new DonorStudy(currency, landed, partOuts, List.of(), List.of(), List.of(), offered, read);
+        return new DonorStudy(currency, landed, partOuts, Optional.empty(), read, Optional.empty());
     }
 
     /** What follows from landed costs and recoveries together. */
     private record Further(List<CandidateCar> cars, Optional<Landed> landed, List<PartOut> partOuts, PartsMarket market, MarketState state,
-            Assumptions assumptions) {
+            AssumptionDraws drawn, Optional<PriceModel> model) {
 
         List<Choice> choices() {
             List<CarOption> donors = new ArrayList<>();
@@ -133,14 +200,14 @@ public record DonorStudy(Currency currency, Optional<Landed> landed, List<PartOu
 
         List<DonorUses> uses() {
             return partOuts.stream().parallel().flatMap(out -> option(out.car()).filter(CarOption::givesGear)
-                    .map(o -> DonorUses.of(o, out, out.allSold(), state.cars(), market, state, assumptions)).stream()).toList();
+                    .map(o -> DonorUses.of(o, out, out.allSold(), state.cars(), market, state, drawn)).stream()).toList();
         }
 
-        List<RunningBracket> brackets(Optional<PriceModel> model) {
+        List<RunningBracket> brackets() {
             List<RunningBracket> brackets = new ArrayList<>();
             for (CandidateCar car : cars) {
                 if (model.isPresent() && state.cars().isPresent() && RunningBracket.isNeeded(car) && Landed.bought(car)) {
-                    brackets.add(RunningBracket.of(car, model.get(), state.cars().get(), market, state, assumptions));
+                    brackets.add(RunningBracket.of(car, model.get(), state.cars().get(), market, state, drawn));
                 }
             }
             return brackets;

@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import swapworth.assumptions.Assumptions;
 import swapworth.listing.Airbags;
 import swapworth.listing.CarFacts;
 import swapworth.listing.Condition;
@@ -85,8 +84,7 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set) {
     }
 
     static DonorUses of(CarOption option, PartOut out, PartOut allSold, Optional<ValueDraws> values, PartsMarket parts, MarketState state,
-            Assumptions assumptions) {
-        AssumptionDraws draws = new AssumptionDraws(assumptions, state.count(), state.seed());
+            AssumptionDraws draws) {
         List<Use> uses = new ArrayList<>();
         CarFacts facts = option.car().facts();
         long seed = state.seed() + option.car().name().hashCode();
@@ -103,11 +101,15 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set) {
                     .title(facts.title() == Title.SALVAGE ? Title.REBUILT : facts.title()).build();
             double[] sound = values.get().price(subject(repaired, state), seed);
             double[] share = draws.share("repair_zone");
+            double[] airbags = draws.share("repair_airbags");
+            boolean fired = facts.airbags() == Airbags.FIRED || facts.airbags() == Airbags.GONE;
+            double[] gear = out.gearToReplace();
             for (int i = 0; i < sound.length; i++) {
-                sound[i] *= 1 - Math.min(1, Math.max(1, zones) * share[i]);
+                sound[i] = sound[i] * (1 - Math.min(1, Math.max(1, zones) * share[i] + (fired ? airbags[i] : 0))) - gear[i];
             }
             uses.add(new Use("repair and sell it", sum(-option.landed(), sound), "as if undamaged"
-                    + (facts.title() == Title.SALVAGE ? ", rebuilt title" : "") + ", less repair_zone for each of " + Math.max(1, zones) + " zones; hours not priced"));
+                    + (facts.title() == Title.SALVAGE ? ", rebuilt title" : "") + ", less repair_zone for each of " + Math.max(1, zones) + (zones > 1 ? " zones" : " zone")
+                    + (fired ? ", repair_airbags" : "") + " and another engine and gearbox by the chance that they are not good; hours not priced"));
         }
         return new DonorUses(option.car().name(), uses, set(option, parts, state, draws, seed));
     }

@@ -84,8 +84,11 @@ public final class PartOut {
      * @return the parts, priced and simulated
      */
     public static PartOut of(CandidateCar car, PartoutFile file, PartsMarket market, MarketState state, Assumptions assumptions) {
-        requireNonNull(state, "state");
-        AssumptionDraws draws = new AssumptionDraws(assumptions, state.count(), state.seed());
+        return of(car, file, market, requireNonNull(state, "state"), new AssumptionDraws(assumptions, state.count(), state.seed()));
+    }
+
+    /** The same with assumptions that are drawn already, for several cars. */
+    static PartOut of(CandidateCar car, PartoutFile file, PartsMarket market, MarketState state, AssumptionDraws draws) {
         PartsMarket.Drawn drawn = market.draws(state.count(), state.seed());
         double[] level = together(car.facts(), state, draws);
         List<Piece> pieces = new ArrayList<>();
@@ -139,7 +142,8 @@ public final class PartOut {
             }
         });
         double asked = market.predicted(wanted, PriceKind.ASKING).map(m -> Math.exp(m.quantile(0.5))).orElse(0.0);
-        return new Piece(row, partState, why, logs.orElse(new double[0]), asked, logs.isEmpty() ? "" : market.offersOf(row.part()) + " offers");
+        return new Piece(row, partState, why, logs.orElse(new double[0]), asked, logs.isEmpty() ? ""
+                : market.offersOf(row.part()) + " offers, " + Math.round(100 * market.priorShare(wanted)) + " % assumed");
     }
 
     static PartsMarket.Wanted wanted(CandidateCar car, PartKind part) {
@@ -232,6 +236,19 @@ public final class PartOut {
         return sum;
     }
 
+    /** What another engine and gearbox cost in place of those that are not good, by the chance that they are not. */
+    double[] gearToReplace() {
+        double[] sum = new double[state.count()];
+        for (Piece p : pieces) {
+            String group = p.row.part().group();
+            double bad = p.priced() && (group.equals("engine") || group.equals("gearbox")) ? 1 - chanceGood(p) : 0;
+            for (int i = 0; bad > 0 && i < sum.length; i++) {
+                sum[i] += bad * StrictMath.exp(p.logPrice[i]);
+            }
+        }
+        return sum;
+    }
+
     /** The chance that the engine and the gearbox that go into the swap are both good, by the middles of the assumptions. */
     double gearGood() {
         double chance = 1;
@@ -259,6 +276,11 @@ public final class PartOut {
                 Column.words("by"), Column.number("chance good", "%"), Column.words("goes to"), Column.sentences("remark"));
         table.note(pieces.size() + " parts named. A blank damage is unknown, not none.");
         for (Piece p : pieces) {
+            if (p.row.part().group().equals(PartKind.HULK) || p.row.part().group().equals(PartKind.CORE)) {
+                table.row(Cell.words(p.row.part().name()), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.words(p.row.goesTo().words()),
+                        Cell.words("what remains in the end"));
+                continue;
+            }
             table.row(Cell.words(p.row.part().name() + (p.row.count() > 1 ? " (" + p.row.count() + ")" : "")), Cell.words(p.row.part().zone()),
                     Cell.words(p.state.words()), Cell.words(p.why), Cell.number(100 * chanceGood(p), 0), Cell.words(p.row.goesTo().words()),
                     Cell.words(p.row.goesTo() == GoesTo.SELL ? p.earnsNothing() : "earns nothing"));

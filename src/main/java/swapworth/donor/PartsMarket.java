@@ -3,7 +3,6 @@ package swapworth.donor;
 import static java.util.Objects.requireNonNull;
 
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -27,6 +26,9 @@ import swapworth.statistics.PriorBlock;
 import swapworth.statistics.Sample;
 import swapworth.statistics.ShrunkenRegression;
 import swapworth.statistics.SparseRow;
+import swapworth.table.Cell;
+import swapworth.table.Column;
+import swapworth.table.Table;
 
 /**
  * What used parts sell for: ln(price) by kind of part, line or running gear, distance run, asking or sold, and month, with the same
@@ -39,12 +41,14 @@ public final class PartsMarket {
     private static final int MECHANICAL = 3;
     private static final int OTHER = 4;
     private static final int NAMES = 5;
+    private static final List<String> EFFECTS = List.of("part_sold", "part_drift", "part_mileage_mechanical", "part_mileage_other");
     private static final double DAYS_PER_MONTH = 30.4375;
     private static final double MILES_STEP = 10_000;
     /** Departures of single parts from their like end here, in error scales. */
     private static final double FARTHEST = 3;
 
     private final List<PartOffers.Offer> offers;
+    private final Assumptions assumptions;
     private final Map<String, Integer> names = new TreeMap<>();
     private final Map<String, Integer> lines = new TreeMap<>();
     private final Map<String, String> gearOfLine;
@@ -56,6 +60,7 @@ public final class PartsMarket {
 
     private PartsMarket(List<PartOffers.Offer> offers, Map<String, String> gearOfLine, Optional<LocalDate> on, Assumptions assumptions) {
         this.offers = offers;
+        this.assumptions = assumptions;
         this.gearOfLine = gearOfLine;
         this.on = on;
         this.middleMiles = middle(offers);
@@ -208,18 +213,42 @@ public final class PartsMarket {
         }
     }
 
-    /** What the offers say of slopes and steps, for tests and tables: name, median, 80 % range, in per cent. */
+    /** What the offers and the assumptions together say of slopes and steps: median and ends of the 80 % range, in per cent. */
     Map<String, double[]> effects() {
         Map<String, double[]> effects = new LinkedHashMap<>();
-        if (posterior.isEmpty()) {
-            return effects;
-        }
-        List<String> of = new ArrayList<>(List.of("part_sold", "part_drift", "part_mileage_mechanical", "part_mileage_other"));
-        for (int k = 0; k < of.size(); k++) {
+        for (int k = 0; posterior.isPresent() && k < EFFECTS.size(); k++) {
             Mixture m = posterior.get().estimate(SparseRow.of(new int[] {SOLD + k}, new double[] {1}));
-            effects.put(of.get(k), new double[] {100 * Math.expm1(m.quantile(0.5)), 100 * Math.expm1(m.quantile(0.1)),
+            effects.put(EFFECTS.get(k), new double[] {100 * Math.expm1(m.quantile(0.5)), 100 * Math.expm1(m.quantile(0.1)),
                     100 * Math.expm1(m.quantile(0.9))});
         }
         return effects;
+    }
+
+    /**
+     * What moves the prices of parts.
+     *
+     * @return one row an effect, with what was assumed and how much of what is unsure still rests on that
+     */
+    public Table table() {
+        Table.Builder table = Table.titled("What moves the prices of parts, per cent of price").columns(Column.words("effect"),
+                Column.number("median", "%"), Column.words("80 % range"), Column.number("assumed", "%"), Column.number("held by assumptions", "%"),
+                Column.sentences("meaning"));
+        table.note(offers.size() + " offers of " + names.size() + " kinds of parts, " + lines.size() + " lines and running gears.");
+        effects().forEach((name, e) -> {
+            Assumption a = assumptions.get(name);
+            double share = posterior.orElseThrow().priorShare(SparseRow.of(new int[] {SOLD + EFFECTS.indexOf(name)}, new double[] {1}));
+            table.row(Cell.words(name), Cell.number(e[0], 1), Cell.words(Cell.format(e[1], 1) + " to " + Cell.format(e[2], 1)),
+                    Cell.number(a.middle(), 1), Cell.number(100 * share, 0), Cell.words(a.note() + " (" + a.unit() + ")"));
+        });
+        return table.build();
+    }
+
+    /**
+     * The number of offers.
+     *
+     * @return of rows with one id, one
+     */
+    public int offers() {
+        return offers.size();
     }
 }

@@ -3,7 +3,6 @@ package swapworth.donor;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import swapworth.assumptions.Assumptions;
 import swapworth.listing.CandidateCar;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
@@ -57,12 +56,11 @@ public record RunningBracket(CandidateCar car, double[] direct, int nonRunnersOf
         return car.facts().runs() == Runs.ENGINE_DEAD || car.facts().runs() == Runs.NO_ENGINE;
     }
 
-    static RunningBracket of(CandidateCar car, PriceModel model, ValueDraws values, PartsMarket parts, MarketState state, Assumptions assumptions) {
+    static RunningBracket of(CandidateCar car, PriceModel model, ValueDraws values, PartsMarket parts, MarketState state, AssumptionDraws draws) {
         CarFacts running = car.facts().toBuilder().runs(Runs.DRIVES).build();
         long seed = state.seed() + car.name().hashCode();
         double[] direct = values.price(subject(car.facts(), state), seed);
         double[] runs = values.price(subject(running, state), seed);
-        AssumptionDraws draws = new AssumptionDraws(assumptions, state.count(), state.seed());
         double[] extra = draws.size("make_run_extra");
         double[] margin = draws.share("make_run_margin");
         Optional<double[]> engine = PartCatalogue.get().kind("engine")

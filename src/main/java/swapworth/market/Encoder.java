@@ -383,6 +383,11 @@ final class Encoder {
                 .map(OptionalInt::of).orElse(OptionalInt.empty());
     }
 
+    /** What is assumed of how far pairs depart, where they are taken apart. */
+    Optional<PriorBlock> pairBlock() {
+        return pairTerm.map(t -> t.priors().get(0));
+    }
+
     BodiesAndGears pairs() {
         return pairs;
     }

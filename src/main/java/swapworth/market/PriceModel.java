@@ -660,7 +660,9 @@ public final class PriceModel {
         if (count < 1) {
             throw new IllegalArgumentException("draws are at least 1, not " + count);
         }
-        return new ValueDraws(encoder, posterior.draws(count, seed));
+        // Pairs of body and running gear are few: their spread is drawn too.
+        return new ValueDraws(encoder, encoder.pairBlock().map(pairs -> posterior.draws(pairs, count, seed))
+                .orElseGet(() -> posterior.draws(count, seed)));
     }
 
     /**

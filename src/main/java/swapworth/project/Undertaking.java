@@ -226,7 +226,7 @@ public final class Undertaking {
         /** What the level of the donor's line may be beside its middle moves what parts bring in; that of the recipient's what cars cost. */
         Forecast.Options moving(Forecast.Options options) {
             Forecast.Options moving = options;
-            double follow = assumptions.get("parts_elasticity").middle() / 100;
+            double follow = assumptions.get("parts_move_with_cars").middle() / 100;
             Optional<double[]> donor = first(Role.DONOR).flatMap(car -> level(car.facts()));
             Optional<double[]> recipient = first(Role.RECIPIENT, Role.CANDIDATE).flatMap(car -> level(car.facts()));
             if (donor.isPresent()) {
@@ -352,9 +352,9 @@ public final class Undertaking {
             double back = forecast.map(f -> f.ledger().sums().byCategory().stream().filter(s -> s.name().equals(Category.SOLD.words()))
                     .mapToDouble(s -> s.atCompletion().doubleValue()).sum()).orElse(0.0);
             if (back != 0) {
-                legs.add(new NowOrLater.Leg("parts", constant(back), damped(ofDonor, assumptions.get("parts_elasticity").middle() / 100)));
+                legs.add(new NowOrLater.Leg("parts", constant(back), damped(ofDonor, assumptions.get("parts_move_with_cars").middle() / 100)));
                 remarks.add("What parts bring back is the ledger's " + Math.round(-back) + "; their prices follow those of the donor's line by "
-                        + Math.round(assumptions.get("parts_elasticity").middle()) + " % (assumption parts_elasticity).");
+                        + Math.round(assumptions.get("parts_move_with_cars").middle()) + " % (assumption parts_move_with_cars).");
             } else {
                 remarks.add("Nothing is counted as coming back from parts: the ledger has no rows of parts sold.");
             }

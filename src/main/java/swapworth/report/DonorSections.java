@@ -8,6 +8,7 @@ import swapworth.chart.DonorCharts;
 import swapworth.donor.DonorStudy;
 import swapworth.donor.Landed;
 import swapworth.donor.PartOut;
+import swapworth.donor.PartsMarket;
 
 /** What a page says of donors and recipients. */
 public final class DonorSections {
@@ -47,7 +48,7 @@ public final class DonorSections {
         String currency = study.currency().getCurrencyCode();
         parts.add(Part.prose("A list of all parts at full price is not money. Below is what comes back once each part has turned out good or not, has"
                 + " waited for its buyer, and fees, postage, packing and returns are paid. Hours are counted and not priced. Prices rest on "
-                + study.offers() + " offers of parts."));
+                + study.market().map(PartsMarket::offers).orElse(0) + " offers of parts."));
         for (PartOut out : study.partOuts()) {
             String id = "parts-" + (study.partOuts().indexOf(out) + 1);
             out.recovery().ifPresent(recovery -> {
@@ -109,6 +110,7 @@ public final class DonorSections {
             List<Part> parts = new ArrayList<>();
             parts.add(Part.prose("What became of the rows of fees.csv, partout.csv and parts.csv, and the numbers that stand in where they do not speak."));
             study.read().forEach(read -> parts.add(read.problems().isEmpty() ? Part.prose(read.sentence() + ".") : Part.rows(read.table())));
+            study.market().filter(m -> m.offers() > 0).ifPresent(m -> parts.add(Part.rows(m.table())));
             parts.add(assumptions(assumptions));
             sections.add(Section.of("donor-read", "What that rests on", parts.toArray(Part[]::new)));
         }

@@ -736,6 +736,11 @@ public final class Posterior {
      * @throws IllegalStateException if rows have been left out: draws are for the whole posterior
      */
     public JointDraws draws(int count, long seed) {
+        return draws(count, seed, -1, new double[count]);
+    }
+
+    /** Joint draws; of each the common spread of a block at the mode that it was drawn about is written to an array. */
+    private JointDraws draws(int count, long seed, int block, double[] spreadAtMode) {
         SplittableRandom random = new SplittableRandom(seed);
         double[][] coefficients = new double[count][];
         double[] scales = new double[count];
@@ -768,8 +773,49 @@ public final class Posterior {
             scales[order[i]] = c.scale;
             growths[order[i]] = c.growth;
             walkScales[order[i]] = c.mode.spreads().walkScale();
+            spreadAtMode[order[i]] = block < 0 ? 0 : c.mode.spreads().common(block);
         }
         return new JointDraws(coefficients, scales, growths, walkScales, law);
+    }
+
+    /**
+     * Joint draws in which the common spread of one block is drawn too, and not held at its mode: of few levels that tell little of their
+     * spread the mode alone gives ranges of the wrong shape. Twice as many draws as asked for are weighted by how likely their levels are
+     * under all spreads (half-normal prior) against the spread at the mode, as many as asked for are taken by their weights, and the level
+     * never seen is drawn from the spread that belongs to each.
+     *
+     * @param block a block of levels with a common spread, see {@link PriorBlock#levels}
+     * @param count number of draws
+     * @param seed seed of the generator
+     * @return the draws, in no order that means anything
+     */
+    public JointDraws draws(PriorBlock block, int count, long seed) {
+        double[] spreadAtMode = new double[2 * count];
+        JointDraws candidates = draws(2 * count, seed, spreads().number(block.name()), spreadAtMode);
+        SplittableRandom random = new SplittableRandom(seed ^ 0x5DEECE66DL);
+        SpreadOfLevels spread = new SpreadOfLevels(block);
+        double[] weight = new double[2 * count];
+        double sum = 0;
+        for (int i = 0; i < weight.length; i++) {
+            weight[i] = spread.weight(candidates.coefficients(i), spreadAtMode[i]);
+            sum += weight[i];
+        }
+        int[] taken = new int[count];
+        double offset = random.nextDouble();
+        double reached = weight[0] / sum;
+        int at = 0;
+        for (int i = 0; i < count; i++) {
+            while ((i + offset) / count > reached && at + 1 < weight.length) {
+                reached += weight[++at] / sum;
+            }
+            taken[i] = at;
+        }
+        int[] order = shuffled(count, random);
+        int[] shuffled = new int[count];
+        for (int i = 0; i < count; i++) {
+            shuffled[order[i]] = taken[i];
+        }
+        return candidates.some(shuffled, draw -> spread.drawUnseen(draw, random));
     }
 
     private static int[] shuffled(int count, SplittableRandom random) {

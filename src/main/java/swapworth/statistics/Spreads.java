@@ -52,6 +52,16 @@ final class Spreads {
         return mean;
     }
 
+    /** The number of the block of a name. */
+    int number(String name) {
+        for (int b = 0; b < blocks.size(); b++) {
+            if (blocks.get(b).name().equals(name)) {
+                return b;
+            }
+        }
+        throw new IllegalArgumentException("there is no block '" + name + "'");
+    }
+
     double common(int block) {
         return common[block];
     }
