@@ -13,6 +13,7 @@ import swapworth.assumptions.*;
 import swapworth.chart.*;
 import swapworth.listing.*;
 import swapworth.market.*;
+import swapworth.project.*;
 import swapworth.report.*;
 import static swapworth.notebook.Show.show;
 
@@ -92,6 +93,22 @@ show(TimeCharts.untilSale(time), time.tables());
 
 // %%
 TimeCharts.cuts(time)
+
+// %% [markdown]
+// ## Now or later
+//
+// A falling market does not pay for waiting by itself: what you buy falls, and so does what you will sell. This puts both legs on the same
+// states of the market. It needs a donor, a recipient and a finished car in `cars.csv`.
+
+// %%
+Undertaking undertaking = Undertaking.of(folder);
+undertaking.nowOrLater().ifPresentOrElse(choice -> show(choice, ProjectCharts.nowOrLater(choice)), () -> show(undertaking.missing()));
+
+// %% [markdown]
+// And above which price to walk away from a car, whatever the market does.
+
+// %%
+undertaking.walkAway().ifPresent(prices -> show(prices));
 
 // %% [markdown]
 // ## For your own files

@@ -13,13 +13,21 @@ import java.util.Optional;
 import picocli.CommandLine.ParseResult;
 import swapworth.listing.LevelOfTrade;
 import swapworth.notebook.Notebooks;
+import swapworth.report.ProjectFile;
 
 /** The words of one step, asked for by what they mean. */
 final class Arguments {
     private final ParseResult parsed;
 
+    private final Optional<Path> unlessStated;
+
     Arguments(ParseResult parsed) {
+        this(parsed, Optional.empty());
+    }
+
+    private Arguments(ParseResult parsed, Optional<Path> unlessStated) {
         this.parsed = parsed;
+        this.unlessStated = unlessStated;
     }
 
     /** The folder of the whole job. */
@@ -49,7 +57,12 @@ final class Arguments {
     }
 
     Optional<Path> page() {
-        return path("--page");
+        return path("--page").or(() -> unlessStated);
+    }
+
+    /** The same, with a page where none is stated. */
+    Arguments onPage(Path page) {
+        return new Arguments(parsed, Optional.of(page));
     }
 
     private Optional<Path> path(String option) {
@@ -126,6 +139,16 @@ final class Arguments {
         return Optional.of(Arrays.stream(LevelOfTrade.values()).filter(l -> l.words().equals(text)).findFirst()
                 .orElseThrow(() -> new WrongUsageException("--level: '" + text + "' is no level of trade; there are "
                         + String.join(", ", Arrays.stream(LevelOfTrade.values()).map(LevelOfTrade::words).toList()))));
+    }
+
+    /** Who is to read the file on the finished car. */
+    Optional<ProjectFile.Reader> reader() {
+        String text = parsed.matchedOptionValue("--for", "").strip().toUpperCase(Locale.ROOT);
+        if (text.isEmpty()) {
+            return Optional.empty();
+        }
+        return Optional.of(Arrays.stream(ProjectFile.Reader.values()).filter(r -> r.name().equals(text)).findFirst()
+                .orElseThrow(() -> new WrongUsageException("--for: there is no such reader; there are self, buyer, lender, insurer")));
     }
 
     List<String> with() {

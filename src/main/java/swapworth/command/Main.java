@@ -160,6 +160,9 @@ public final class Main {
                 spec.usageMessage().description("The money of the undertaking, from ledger.csv and the files beside it.");
                 folder(spec);
                 common(spec);
+                spec.addOption(OptionSpec.builder("--for").paramLabel("READER").type(String.class)
+                        .description("the file to hand on: self, buyer, lender, insurer; for others than yourself it holds no equity and nobody's"
+                                + " notes, links or numbers").build());
                 modelling(spec);
             }
             case "swap" -> {

@@ -6,11 +6,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import swapworth.listing.ListingsRead;
 import swapworth.project.Ledger;
 import swapworth.project.Undertaking;
 import swapworth.reading.RowsRead;
+import swapworth.report.ProjectFile;
 import swapworth.report.ProjectPage;
 import swapworth.table.Table;
 
@@ -34,11 +36,14 @@ final class ProjectSteps {
                     + " date, amount, note");
         }
         Steps.keepApart(arguments, List.of(file));
+        Optional<ProjectFile.Reader> reader = arguments.reader();
         Undertaking undertaking = Undertaking.of(folder, arguments.on(), market(folder, arguments));
-        List<RowsRead> files = new ArrayList<>();
-        undertaking.ledger().ifPresent(l -> files.add(l.read()));
-        undertaking.gates().ifPresent(g -> files.add(g.read()));
-        undertaking.alternatives().ifPresent(a -> files.add(a.rowsRead()));
+        if (reader.isPresent()) {
+            Path page = arguments.page().orElse(folder.resolve("file-for-" + reader.get().name().toLowerCase(Locale.ROOT) + ".html"));
+            steps.writePage(page, ProjectFile.of(folder, undertaking, reader.get()));
+            return 0;
+        }
+        List<RowsRead> files = files(undertaking);
         if (undertaking.ledger().isEmpty()) {
             RowsRead read = Ledger.read(file).read();
             err.println("no usable row: " + read.sentence());
@@ -47,10 +52,7 @@ final class ProjectSteps {
         }
         for (RowsRead read : files) {
             out.println(read.sentence());
-            steps.printProblems("rejected", read.rejected());
-            steps.printProblems("set aside", read.setAside());
-            steps.printProblems("question", read.questions());
-            steps.printProblems("odd", read.oddities());
+            account(read);
         }
         undertaking.gates().ifPresent(g -> g.warnings().forEach(w -> out.println("  not settled: " + w)));
         tables(undertaking).forEach(table -> out.print("\n" + table.text()));
@@ -67,6 +69,34 @@ final class ProjectSteps {
             return 1;
         }
         return 0;
+    }
+
+    /** The headlines of an undertaking, for the terminal. */
+    void tell(Undertaking undertaking) {
+        for (RowsRead read : files(undertaking)) {
+            out.println("\n" + read.sentence());
+            account(read);
+        }
+        undertaking.gates().ifPresent(g -> g.warnings().forEach(w -> out.println("  not settled: " + w)));
+        undertaking.forecast().ifPresent(f -> out.print("\n" + f.figures().text()));
+        undertaking.equity().ifPresent(e -> out.print("\n" + e.tables().get(0).text()));
+        undertaking.finishOrStop().ifPresent(f -> out.print("\n" + f.tables().get(1).text()));
+        undertaking.alternatives().ifPresent(a -> out.print("\n" + a.tables().get(0).text()));
+    }
+
+    private static List<RowsRead> files(Undertaking undertaking) {
+        List<RowsRead> files = new ArrayList<>();
+        undertaking.ledger().ifPresent(l -> files.add(l.read()));
+        undertaking.gates().ifPresent(g -> files.add(g.read()));
+        undertaking.alternatives().ifPresent(a -> files.add(a.rowsRead()));
+        return files;
+    }
+
+    private void account(RowsRead read) {
+        steps.printProblems("rejected", read.rejected());
+        steps.printProblems("set aside", read.setAside());
+        steps.printProblems("question", read.questions());
+        steps.printProblems("odd", read.oddities());
     }
 
     private Optional<Undertaking.Market> market(Path folder, Arguments arguments) {

@@ -30,6 +30,7 @@ import swapworth.notebook.NotebookException;
 import swapworth.notebook.NotebookRun;
 import swapworth.notebook.Notebooks;
 import swapworth.notebook.Progress;
+import swapworth.project.Undertaking;
 import swapworth.reading.OutputFile;
 import swapworth.reading.RowProblem;
 import swapworth.reading.UnusableFileException;
@@ -37,6 +38,7 @@ import swapworth.report.ListingsPage;
 import swapworth.report.MarketSection;
 import swapworth.report.Page;
 import swapworth.report.Part;
+import swapworth.report.ProjectPage;
 import swapworth.report.Section;
 import swapworth.report.SwapSection;
 import swapworth.swap.Swaps;
@@ -265,6 +267,9 @@ final class Steps {
         Path listings = folder.resolve(LISTINGS);
         keepApart(arguments, List.of(listings));
         Charts.prepare();
+        if (!Files.isRegularFile(listings) && Files.isRegularFile(folder.resolve("ledger.csv"))) {
+            return new ProjectSteps(this, out, err).project(arguments.onPage(folder.resolve("swapworth.html")));
+        }
         if (!Files.isRegularFile(listings)) {
             throw new NothingUsableException(folder + ": there is no " + LISTINGS + " in this folder; start with one row a listing and the"
                     + " columns vehicle, model_year, mileage_mi, price_usd (or your own units), seen_on");
@@ -305,7 +310,14 @@ final class Steps {
         Path page = arguments.page().orElse(folder.resolve("swapworth.html"));
         swaps.ifPresent(s -> more.add(SwapSection.of(s)));
         more.add(market.join());
-        writePage(page, ListingsPage.of(nameOf(folder), judged, valued, more, missing(folder)));
+        Optional<Swaps> finished = swaps;
+        Undertaking undertaking = Undertaking.of(folder, arguments.on(), inPlay.map(cars -> new Undertaking.Market(read, model, cars,
+                finished.orElseGet(() -> Swaps.of(folder, cars, read.baseCurrency(), model, arguments.on(), arguments.level())))));
+        new ProjectSteps(this, out, err).tell(undertaking);
+        more.addAll(ProjectPage.sections(undertaking));
+        List<String> missing = missing(folder);
+        missing.addAll(undertaking.missing());
+        writePage(page, ListingsPage.of(nameOf(folder), judged, valued, ProjectPage.first(undertaking), more, missing));
         return ending(read, arguments);
     }
 

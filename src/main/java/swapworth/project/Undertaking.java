@@ -54,16 +54,22 @@ public final class Undertaking {
     private final Optional<Gates> gates;
     private final Optional<Alternatives> alternatives;
     private final List<String> missing;
+    private final Assumptions assumptions;
+    private final Optional<Market> market;
 
     /**
      * What the listings of the folder say, where they were read before.
      *
+     * @param read the listings
      * @param model the price model
      * @param cars the cars in play
      * @param swaps the finished cars
-     * @param currency the base currency
      */
-    public record Market(PriceModel model, CarsFile cars, Swaps swaps, Currency currency) {
+    public record Market(ListingsRead read, PriceModel model, CarsFile cars, Swaps swaps) {
+
+        Currency currency() {
+            return read.baseCurrency();
+        }
 
         /**
          * What the listings of a folder say.
@@ -98,16 +104,17 @@ public final class Undertaking {
          */
         public static Market of(Path folder, ListingsRead read, PriceModel model, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
             CarsFile cars = CarsFile.read(folder.resolve("cars.csv"), read.baseCurrency());
-            return new Market(model, cars, Swaps.of(folder, cars, read.baseCurrency(), model, on, level), read.baseCurrency());
+            return new Market(read, model, cars, Swaps.of(folder, cars, read.baseCurrency(), model, on, level));
         }
     }
 
     private Undertaking(Path folder, Optional<LocalDate> on, Optional<Market> market) {
-        Assumptions assumptions = Assumptions.ofFolder(folder);
+        assumptions = Assumptions.ofFolder(folder);
+        this.market = market;
         missing = new ArrayList<>();
         Ledger.Options options = Ledger.withDefaults().with(assumptions);
         Ledger.Options dated = on.map(options::on).orElse(options);
-        Ledger.Options inBase = market.map(m -> dated.in(m.currency)).orElse(dated);
+        Ledger.Options inBase = market.map(m -> dated.in(m.currency())).orElse(dated);
         ledger = file(folder, "ledger.csv", "the money of the undertaking: what is spent, still to come and left, finish or stop, redo cost")
                 .map(inBase::read).filter(l -> !l.entries().isEmpty());
         finished = market.flatMap(m -> m.swaps.answers().stream().filter(SwapValue.class::isInstance).map(SwapValue.class::cast).findFirst());
@@ -136,6 +143,22 @@ public final class Undertaking {
         alternatives = file(folder, "alternatives.csv", "against what: the factory car, tuning the engine that is there, the cheaper swap")
                 .map(f -> (values.isEmpty() ? ways : ways.withCars(values, 1)).read(f)).filter(a -> !a.all().isEmpty());
         missing.addAll(draws.map(d -> d.missing).orElse(List.of()));
+    }
+
+    /**
+     * The recipient as it was: the same chassis with the running gear of its line.
+     *
+     * @param facts what is known of the finished car
+     * @return its facts, body and running gear left blank, which are the line's own
+     */
+    public static CarFacts asItWas(CarFacts facts) {
+        CarFacts.Builder stock = CarFacts.of(facts.vehicle()).runs(facts.runs()).title(facts.title()).rust(facts.rust()).paint(facts.paint())
+                .interior(facts.interior());
+        facts.trim().ifPresent(stock::trim);
+        facts.modelYear().ifPresent(stock::modelYear);
+        facts.mileage().ifPresent(stock::mileage);
+        facts.region().ifPresent(stock::region);
+        return stock.build();
     }
 
     private record Both(Forecast forecast, SwapValue finished) {
@@ -174,10 +197,10 @@ public final class Undertaking {
         return Optional.empty();
     }
 
-    private FeeSchedule fees(Path folder, Market market, Assumptions assumptions) {
+    private static FeeSchedule fees(Path folder, Market market, Assumptions assumptions) {
         FolderSettings settings = FolderSettings.of(folder, Conventions.unstated());
-        return file(folder, "fees.csv", "what each car costs once it stands in the yard; without it prices count as they are")
-                .map(f -> FeeSchedule.read(f, settings, market.currency, assumptions)).orElse(FeeSchedule.none(market.currency));
+        Path file = folder.resolve("fees.csv");
+        return Files.isRegularFile(file) ? FeeSchedule.read(file, settings, market.currency(), assumptions) : FeeSchedule.none(market.currency());
     }
 
     /** Everything that is drawn with the market. */
@@ -203,7 +226,7 @@ public final class Undertaking {
         /** What the level of the donor's line may be beside its middle moves what parts bring in; that of the recipient's what cars cost. */
         Forecast.Options moving(Forecast.Options options) {
             Forecast.Options moving = options;
-            double follow = assumptions.get("parts_elasticity").middle() / 100;
+            double follow = assumptions.get("parts_move_with_cars").middle() / 100;
             Optional<double[]> donor = first(Role.DONOR).flatMap(car -> level(car.facts()));
             Optional<double[]> recipient = first(Role.RECIPIENT, Role.CANDIDATE).flatMap(car -> level(car.facts()));
             if (donor.isPresent()) {
@@ -256,13 +279,7 @@ public final class Undertaking {
         List<FinishOrStop.Exit> exits(Both both) {
             List<FinishOrStop.Exit> exits = new ArrayList<>();
             CarFacts facts = both.finished.car().facts();
-            // Body and running gear left blank are the line's own.
-            CarFacts.Builder bare = CarFacts.of(facts.vehicle()).runs(Runs.NO_ENGINE).title(facts.title()).rust(facts.rust())
-                    .paint(facts.paint()).interior(facts.interior());
-            facts.trim().ifPresent(bare::trim);
-            facts.modelYear().ifPresent(bare::modelYear);
-            facts.mileage().ifPresent(bare::mileage);
-            facts.region().ifPresent(bare::region);
+            CarFacts.Builder bare = asItWas(facts).toBuilder().runs(Runs.NO_ENGINE);
             double[] parts = both.forecast.toReceive();
             level(bare.build()).ifPresent(car -> exits.add(new FinishOrStop.Exit("recipient sold without an engine, left-over parts sold",
                     Figures.minus(car, Figures.times(parts, -1)), "the price model (private sales, no engine), and the parts that the ledger"
@@ -335,9 +352,9 @@ public final class Undertaking {
             double back = forecast.map(f -> f.ledger().sums().byCategory().stream().filter(s -> s.name().equals(Category.SOLD.words()))
                     .mapToDouble(s -> s.atCompletion().doubleValue()).sum()).orElse(0.0);
             if (back != 0) {
-                legs.add(new NowOrLater.Leg("parts", constant(back), damped(ofDonor, assumptions.get("parts_elasticity").middle() / 100)));
+                legs.add(new NowOrLater.Leg("parts", constant(back), damped(ofDonor, assumptions.get("parts_move_with_cars").middle() / 100)));
                 remarks.add("What parts bring back is the ledger's " + Math.round(-back) + "; their prices follow those of the donor's line by "
-                        + Math.round(assumptions.get("parts_elasticity").middle()) + " % (assumption parts_elasticity).");
+                        + Math.round(assumptions.get("parts_move_with_cars").middle()) + " % (assumption parts_move_with_cars).");
             } else {
                 remarks.add("Nothing is counted as coming back from parts: the ledger has no rows of parts sold.");
             }
@@ -356,7 +373,7 @@ public final class Undertaking {
             if (bought) {
                 remarks.add("By the ledger two cars are bought already: this then speaks of another such pair.");
             }
-            return NowOrLater.of(market.currency.getCurrencyCode(), legs, new NowOrLater.Leg("exit", finished.draws(), exit), remarks);
+            return NowOrLater.of(market.currency().getCurrencyCode(), legs, new NowOrLater.Leg("exit", finished.draws(), exit), remarks);
         }
 
         private static List<double[]> damped(List<double[]> factors, double share) {
@@ -374,6 +391,24 @@ public final class Undertaking {
             }
             return damped;
         }
+    }
+
+    /**
+     * The assumptions behind all of it.
+     *
+     * @return those of the folder before those of the program
+     */
+    public Assumptions assumptions() {
+        return assumptions;
+    }
+
+    /**
+     * What the listings of the folder say.
+     *
+     * @return nothing without listings or cars in play
+     */
+    public Optional<Market> market() {
+        return market;
     }
 
     /**

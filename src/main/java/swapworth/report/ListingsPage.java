@@ -31,14 +31,17 @@ public final class ListingsPage {
 
     private final Judged judged;
     private final Optional<Valued> inPlay;
+    private final List<Section> first;
     private final List<Section> more;
     private final List<String> missingFiles;
     private final String name;
 
-    private ListingsPage(String name, Judged judged, Optional<Valued> inPlay, List<Section> more, List<String> missingFiles) {
+    private ListingsPage(String name, Judged judged, Optional<Valued> inPlay, List<Section> first, List<Section> more,
+            List<String> missingFiles) {
         this.name = requireNonNull(name, "name");
         this.judged = requireNonNull(judged, "judged");
         this.inPlay = requireNonNull(inPlay, "inPlay");
+        this.first = List.copyOf(first);
         this.more = List.copyOf(more);
         this.missingFiles = List.copyOf(missingFiles);
     }
@@ -78,13 +81,30 @@ public final class ListingsPage {
      * @return the page
      */
     public static Page of(String name, Judged judged, Optional<Valued> inPlay, List<Section> more, List<String> missingFiles) {
-        return new ListingsPage(name, judged, inPlay, more, missingFiles).page();
+        return of(name, judged, inPlay, List.of(), more, missingFiles);
+    }
+
+    /**
+     * The page of a folder with what else its files answer, some of it at its head.
+     *
+     * @param name what the collection is called, for the title
+     * @param judged the judged listings
+     * @param inPlay the cars in play and their values, where the folder names any
+     * @param first sections that must be read before all others, such as what must be settled first
+     * @param more further sections, such as the market in time
+     * @param missingFiles one sentence for each file that the folder lacks
+     * @return the page
+     */
+    public static Page of(String name, Judged judged, Optional<Valued> inPlay, List<Section> first, List<Section> more,
+            List<String> missingFiles) {
+        return new ListingsPage(name, judged, inPlay, first, more, missingFiles).page();
     }
 
     private Page page() {
         // Charts start up slowly: they are drawn beside the tables.
         CompletableFuture<Section> charts = CompletableFuture.supplyAsync(this::charts);
         List<Section> sections = new ArrayList<>();
+        sections.addAll(first);
         sections.add(readSection());
         inPlay.ifPresent(cars -> sections.add(Section.of("in-play", "Cars in play", Part.rows(cars.brief()), Part.bullets(cars.remarks()))));
         Table onOffer = judged.onOffer("#car-");

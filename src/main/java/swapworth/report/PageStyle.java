@@ -52,7 +52,7 @@ final class PageStyle {
             body{padding:0;max-width:none;line-height:1.4}
             h2,h3,figcaption,summary,.note{break-after:avoid}
             p,li{orphans:3;widows:3}
-            tr,.cautions,.picture,details .table{break-inside:avoid}
+            tr,.cautions,.picture,.note,details .table,table:not(:has(tr:nth-child(19))){break-inside:avoid}
             thead{display:table-header-group}
             .wide,pre{overflow:visible}
             pre{white-space:pre-wrap}

@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
-import swapworth.assumptions.Assumptions;
 import swapworth.assumptions.Question;
 import swapworth.chart.ProjectCharts;
 import swapworth.project.Alternatives;
@@ -43,32 +42,34 @@ public final class ProjectPage {
      * @return the page
      */
     public static Page of(String name, Undertaking undertaking) {
-        List<Section> sections = new ArrayList<>(sections(undertaking));
+        List<Section> sections = new ArrayList<>(first(undertaking));
+        sections.addAll(sections(undertaking));
         if (!undertaking.missing().isEmpty()) {
             sections.add(Section.of("further", "What further files would answer", Part.bullets(undertaking.missing())));
         }
-        sections.add(assumptions(Assumptions.defaults()));
-        List<String> cautions = new ArrayList<>(Cautions.ofMoney());
-        undertaking.finished().ifPresent(f -> cautions.addAll(Cautions.ofSwaps()));
-        sections.add(Section.of("cautions", "Cautions", Part.cautions("Before you rely on any of this", cautions)));
         return Page.of(name + ": the undertaking", new ProjectPage(undertaking).lead(), sections.toArray(Section[]::new));
     }
 
-    private static Section assumptions(Assumptions assumptions) {
-        return Section.of("project-assumptions", "Assumptions of the money", Part.folded("project-assumptions-rows",
-                "All of them with their sources", Part.rows(assumptions.table(Question.PROJECT))));
+    /**
+     * What must be read before all else.
+     *
+     * @param undertaking the undertaking
+     * @return the gates, where the folder has any
+     */
+    public static List<Section> first(Undertaking undertaking) {
+        return undertaking.gates().map(g -> List.of(gates(g))).orElse(List.of());
     }
 
     /**
-     * The sections that the files allow: gates that are not open first, then the money, what is left, what else could be done.
+     * The sections that the files allow: the money, what is left, what else could be done, with the assumptions and cautions of the
+     * money.
      *
      * @param undertaking the undertaking
-     * @return sections without cautions
+     * @return no section where the folder has none of the files
      */
     public static List<Section> sections(Undertaking undertaking) {
         ProjectPage page = new ProjectPage(undertaking);
         List<Section> sections = new ArrayList<>();
-        undertaking.gates().ifPresent(g -> sections.add(gates(g)));
         undertaking.ledger().ifPresent(l -> sections.add(money(l)));
         undertaking.forecast().ifPresent(f -> sections.add(toCome(f)));
         undertaking.equity().ifPresent(e -> sections.add(page.left(e)));
@@ -77,6 +78,12 @@ public final class ProjectPage {
         undertaking.alternatives().ifPresent(a -> sections.add(alternatives(a)));
         undertaking.nowOrLater().ifPresent(n -> sections.add(nowOrLater(n)));
         undertaking.walkAway().ifPresent(w -> sections.add(walkAway(w)));
+        if (!sections.isEmpty()) {
+            sections.add(Section.of("money-cautions", "Assumptions and cautions of the money",
+                    Part.folded("money-assumptions", "All assumptions of the money with their sources",
+                            Part.rows(undertaking.assumptions().table(Question.PROJECT))),
+                    Part.cautions("Before you rely on any of this", Cautions.ofMoney())));
+        }
         return sections;
     }
 

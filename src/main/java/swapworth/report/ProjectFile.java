@@ -1,0 +1,331 @@
+package swapworth.report;
+
+import static java.util.Objects.requireNonNull;
+
+import java.math.BigDecimal;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+import swapworth.listing.Car;
+import swapworth.listing.CarFacts;
+import swapworth.listing.CandidateCar;
+import swapworth.listing.DistanceUnit;
+import swapworth.listing.LevelOfTrade;
+import swapworth.listing.Listing;
+import swapworth.market.Comparables;
+import swapworth.market.FairValue;
+import swapworth.market.Range;
+import swapworth.market.Subject;
+import swapworth.project.Category;
+import swapworth.project.Entry;
+import swapworth.project.Forecast;
+import swapworth.project.Gates;
+import swapworth.project.Ledger;
+import swapworth.project.LedgerSums;
+import swapworth.project.RedoCost;
+import swapworth.project.Undertaking;
+import swapworth.statistics.Quantiles;
+import swapworth.swap.SwapValue;
+import swapworth.table.Cell;
+import swapworth.table.Column;
+import swapworth.table.Table;
+
+/**
+ * The file on a finished car that its owner hands on: what it is, both mileages, what it is worth and how that was found, what was done and
+ * paid, what to check with whom. What others than the owner read holds no equity, no bracket, no note, link or number of anybody.
+ */
+public final class ProjectFile {
+    private static final int COMPARABLES = 6;
+    private static final List<String> PICTURES = List.of(".jpg", ".jpeg", ".png", ".heic", ".webp");
+
+    private final Path folder;
+    private final Undertaking undertaking;
+    private final Reader reader;
+
+    /** Who reads it. */
+    public enum Reader {
+        /** The owner: everything. */
+        SELF("yourself"),
+        /** Somebody who may buy the car. */
+        BUYER("a buyer"),
+        /** Somebody who lends on it. */
+        LENDER("a lender"),
+        /** Somebody who insures it. */
+        INSURER("an insurer");
+
+        private final String words;
+
+        Reader(String words) {
+            this.words = words;
+        }
+
+        /**
+         * How it stands on the page.
+         *
+         * @return with its article
+         */
+        public String words() {
+            return words;
+        }
+    }
+
+    private ProjectFile(Path folder, Undertaking undertaking, Reader reader) {
+        this.folder = requireNonNull(folder, "folder");
+        this.undertaking = requireNonNull(undertaking, "undertaking");
+        this.reader = requireNonNull(reader, "reader");
+    }
+
+    /**
+     * The file.
+     *
+     * @param folder the folder, whose pictures are named
+     * @param undertaking the undertaking of the folder
+     * @param reader who is to read it
+     * @return a page for printing
+     */
+    public static Page of(Path folder, Undertaking undertaking, Reader reader) {
+        return new ProjectFile(folder, undertaking, reader).page();
+    }
+
+    private Page page() {
+        List<Section> sections = new ArrayList<>();
+        Optional<SwapValue> finished = undertaking.finished();
+        if (reader == Reader.SELF) {
+            sections.addAll(ProjectPage.first(undertaking));
+        }
+        finished.ifPresent(f -> sections.add(Section.of("car", "What the car is", Part.rows(discreet(f.disclosure())), Part.prose(
+                "The mileage of the car is that of its chassis. The running gear has run another distance; it stands beside the mileage and"
+                + " not in its place, and no figure is made of the two."))));
+        finished.ifPresent(f -> sections.add(value(f)));
+        undertaking.market().ifPresent(m -> sections.add(evidence(m)));
+        undertaking.ledger().ifPresent(l -> sections.add(work(l)));
+        if (reader == Reader.INSURER) {
+            undertaking.redoCost().ifPresent(r -> sections.add(redo(r)));
+        }
+        if (reader == Reader.LENDER) {
+            undertaking.forecast().ifPresent(f -> sections.add(toCome(f)));
+        }
+        sections.add(papers());
+        if (reader == Reader.SELF) {
+            sections.addAll(ProjectPage.sections(undertaking));
+        }
+        List<String> cautions = new ArrayList<>(Cautions.ofSwaps());
+        cautions.addAll(Cautions.ofValues().subList(0, 2));
+        sections.add(Section.of("check", "What to check, and with whom", Part.bullets(checks()),
+                Part.cautions("Before you rely on any of this", cautions)));
+        String car = finished.map(f -> Discreet.text(f.car().name())).orElse("the car");
+        return Page.of("File on " + car, lead(finished), sections.toArray(Section[]::new));
+    }
+
+    private Table discreet(Table table) {
+        if (reader == Reader.SELF) {
+            return table;
+        }
+        Table.Builder copy = Table.titled(Discreet.text(table.title())).columns(table.columns().toArray(Column[]::new));
+        table.notes().forEach(note -> copy.note(Discreet.text(note)));
+        table.rows().forEach(row -> copy.row(row.stream().map(cell -> Cell.words(Discreet.text(cell.shown()))).toList()));
+        return copy.build();
+    }
+
+    private String lead(Optional<SwapValue> finished) {
+        String made = "Made by the owner for " + reader.words() + ", from listings that the owner chose and collected; no appraisal.";
+        if (finished.isEmpty()) {
+            return made + " The folder does not say what the finished car is worth.";
+        }
+        SwapValue value = finished.get();
+        return made + " Indicated range of the price of this one car (" + value.level().words() + when(value.on()) + "): "
+                + money(value.range(0.80)) + " (80 %), " + money(value.range(0.95)) + " (95 %), " + unit() + ".";
+    }
+
+    private static String when(Optional<LocalDate> day) {
+        return day.map(d -> ", " + d).orElse("");
+    }
+
+    private static String money(Range range) {
+        return Cell.format(range.low(), 0) + " to " + Cell.format(range.high(), 0);
+    }
+
+    private String unit() {
+        return undertaking.market().map(m -> m.read().baseCurrency().getCurrencyCode())
+                .or(() -> undertaking.ledger().map(l -> l.currency().getCurrencyCode())).orElse("");
+    }
+
+    private Section value(SwapValue value) {
+        Table.Builder table = Table.titled("Price of this one car, " + value.level().words() + when(value.on()) + ", " + unit())
+                .columns(Column.words("figure"), Column.number("from", unit()), Column.number("to", unit()));
+        undertaking.market().ifPresent(m -> table.note(m.read().cars().size() + " cars and " + m.read().listings().size()
+                + " sightings in the owner's collection."));
+        table.row(Cell.words("median"), Cell.number(value.median(), 0), Cell.BLANK);
+        table.row(Cell.words("80 % range"), Cell.number(value.range(0.80).low(), 0), Cell.number(value.range(0.80).high(), 0));
+        table.row(Cell.words("95 % range"), Cell.number(value.range(0.95).low(), 0), Cell.number(value.range(0.95).high(), 0));
+        return Section.of("value", "What it is worth", Part.rows(table.build()), Part.prose("How it was found: nobody has sold this car, so its"
+                + " price is put together from cars that share its body, cars that share its running gear, and what parts and work cost. A"
+                + " statistical model learns from the listings how price runs with age, mileage, condition and the level of trade; the range holds"
+                + " the price of one such car eight or nineteen times in ten or twenty. Assumptions, which the owner can show, hold "
+                + Math.round(100 * value.priorShare()) + " % of what is unsure about it."));
+    }
+
+    private Section evidence(Undertaking.Market market) {
+        List<Part> parts = new ArrayList<>();
+        Table.Builder table = Table.titled("The listings used").columns(Column.words("line"), Column.number("cars", ""),
+                Column.number("sightings", ""), Column.words("first seen"), Column.words("last seen"));
+        table.note(market.read().counts().sentence() + ".");
+        Map<String, List<Car>> lines = new TreeMap<>();
+        market.read().cars().forEach(car -> lines.computeIfAbsent(car.facts().vehicle(), line -> new ArrayList<>()).add(car));
+        lines.forEach((line, cars) -> table.row(Cell.words(Discreet.text(line)), Cell.whole(cars.size()),
+                Cell.whole(cars.stream().mapToInt(c -> c.sightings().size()).sum()),
+                Cell.words(cars.stream().flatMap(c -> c.firstSeen().stream()).min(LocalDate::compareTo).map(LocalDate::toString).orElse("")),
+                Cell.words(cars.stream().flatMap(c -> c.lastSeen().stream()).max(LocalDate::compareTo).map(LocalDate::toString).orElse(""))));
+        parts.add(Part.rows(table.build()));
+        undertaking.finished().ifPresent(f -> comparables(market, f).ifPresent(t -> parts.add(Part.rows(t))));
+        return Section.of("evidence", "By which listings", parts.toArray(Part[]::new));
+    }
+
+    /** The cars nearest to the body with its own gear, and to the car that the maker sold with such gear. */
+    private static Optional<Table> comparables(Undertaking.Market market, SwapValue value) {
+        DistanceUnit unit = market.read().distanceUnit();
+        Table.Builder table = Table.titled("Comparables: the cars that tell most").columns(Column.words("line"), Column.words("compared for"),
+                Column.number("model year", ""), Column.number("mileage", unit.symbol()), Column.words("level of trade"), Column.words("seen on"),
+                Column.number("price seen", market.read().baseCurrency().getCurrencyCode()));
+        int rows = add(table, market, "the body", Undertaking.asItWas(value.car().facts()), unit);
+        for (CandidateCar car : market.cars().cars()) {
+            rows += car.role() == CandidateCar.Role.FACTORY_EQUIVALENT ? add(table, market, "the factory's own", car.facts(), unit) : 0;
+        }
+        return rows == 0 ? Optional.empty() : Optional.of(table.build());
+    }
+
+    private static int add(Table.Builder table, Undertaking.Market market, String what, CarFacts facts, DistanceUnit unit) {
+        if (!market.model().lines().contains(facts.vehicle()) || !(market.model().value(new Subject(facts, LevelOfTrade.PRIVATE_ASKING,
+                swapworth.listing.PriceIncludes.NEITHER, market.model().lastSeen())) instanceof FairValue value)) {
+            return 0;
+        }
+        List<Comparables.Comparable> rows = value.comparables().rows();
+        int shown = Math.min(COMPARABLES, rows.size());
+        for (Comparables.Comparable one : rows.subList(0, shown)) {
+            Listing listing = one.listing();
+            table.row(Cell.words(Discreet.text(listing.facts().vehicle())), Cell.words(what),
+                    listing.facts().modelYear().isPresent() ? Cell.label(listing.facts().modelYear().getAsInt()) : Cell.BLANK,
+                    listing.facts().mileage().map(m -> Cell.number(unit.fromMiles(m.miles()), 0)).orElse(Cell.BLANK),
+                    Cell.words(listing.level().words()), Cell.words(listing.seenOn().map(LocalDate::toString).orElse("")),
+                    Cell.number(listing.price().amount(), 0));
+        }
+        return shown;
+    }
+
+    private Section work(Ledger ledger) {
+        String unit = ledger.currency().getCurrencyCode();
+        Table.Builder table = Table.titled("What was paid, " + unit + ", to " + ledger.on()).columns(Column.words("category"),
+                Column.words("first"), Column.words("last"), Column.number("rows", ""), Column.number("paid, less what came back", unit).key("paid"),
+                Column.number("own hours", "h"), Column.sentences("receipts"));
+        BigDecimal all = BigDecimal.ZERO;
+        double hours = 0;
+        for (LedgerSums.Sum sum : ledger.sums().byCategory()) {
+            List<Entry> entries = ledger.entries().stream().filter(e -> e.category().words().equals(sum.name())
+                    && e.status() == Entry.Status.ACTUAL && e.category() != Category.SOLD).toList();
+            if (entries.isEmpty()) {
+                continue;
+            }
+            BigDecimal paid = sum.paid().subtract(sum.refunded());
+            double own = entries.stream().mapToDouble(Entry::hours).sum();
+            all = all.add(paid);
+            hours += own;
+            TreeSet<String> receipts = new TreeSet<>();
+            entries.stream().map(Entry::receipt).filter(r -> !r.isEmpty()).forEach(r -> receipts.add(Discreet.text(r)));
+            table.row(Cell.words(sum.name()), Cell.words(entries.stream().map(Entry::date).min(LocalDate::compareTo).orElseThrow().toString()),
+                    Cell.words(entries.stream().map(Entry::date).max(LocalDate::compareTo).orElseThrow().toString()), Cell.whole(entries.size()),
+                    exact(paid), own > 0 ? Cell.number(own, 1) : Cell.BLANK, Cell.words(String.join(", ", receipts)));
+        }
+        table.row(Cell.words("all"), Cell.BLANK, Cell.words(ledger.on().toString()), Cell.BLANK, exact(all),
+                hours > 0 ? Cell.number(hours, 1) : Cell.BLANK, Cell.BLANK);
+        return Section.of("work", "What was done and paid", Part.prose("From the owner's ledger, exact to the smallest coin; other currencies at the"
+                + " rate of their day. Cost is not value. Receipts can be shown under the names given."), Part.rows(table.build()));
+    }
+
+    private static Cell exact(BigDecimal amount) {
+        return new Cell(LedgerFigures.amount(amount), amount.toPlainString(), Cell.Kind.NUMBER, "");
+    }
+
+    private Section redo(RedoCost redo) {
+        Table.Builder table = ranges("What it would cost to do it again at the prices of " + undertaking.ledger().orElseThrow().on());
+        range(table, "cars, parts and bought work, less parts sold", redo.cash());
+        range(table, "with the owner's hours at " + Cell.format(redo.rate(), 2) + " each", redo.withHours());
+        return Section.of("redo-cost", "What it would cost to do it again", Part.rows(table.build()), Part.prose("The owner's ledger carried to that"
+                + " day by assumptions on yearly prices. Whether a policy pays an agreed sum, the market value or the least of several is for the"
+                + " policy to say."));
+    }
+
+    private Section toCome(Forecast forecast) {
+        Table.Builder table = ranges("Still to be paid until it is done, as of " + forecast.ledger().on());
+        range(table, "still to be paid, a reserve included", forecast.toPay());
+        return Section.of("to-come", "What is still to be paid", Part.rows(table.build()), Part.prose("The last row of the ledger is due in "
+                + forecast.completion() + "."));
+    }
+
+    private Table.Builder ranges(String title) {
+        return Table.titled(title + ", " + unit()).columns(Column.words("figure"), Column.number("median", unit()),
+                Column.number("80 % from", unit()), Column.number("80 % to", unit()));
+    }
+
+    private static void range(Table.Builder table, String name, double[] draws) {
+        Range range = Forecast.range(draws, 0.80);
+        table.row(Cell.words(name), Cell.number(Quantiles.of(draws, 0.5), 0), Cell.number(range.low(), 0), Cell.number(range.high(), 0));
+    }
+
+    private Section papers() {
+        List<Part> parts = new ArrayList<>();
+        undertaking.gates().ifPresent(gates -> {
+            Table.Builder table = Table.titled("What the owner answers").columns(Column.words("question"), Column.words("answer"));
+            for (Gates.Gate gate : gates.gates()) {
+                table.row(Cell.words(Discreet.text(gate.name())), Cell.words(gate.answer().words()));
+            }
+            parts.add(Part.rows(table.build()));
+        });
+        List<String> pictures = pictures().map(Discreet::text).toList();
+        parts.add(pictures.isEmpty() ? Part.prose("Photographs: none in the folder.")
+                : Part.prose("Photographs, by the names of their files: " + String.join(", ", pictures) + "."));
+        return Section.of("papers", "Papers and photographs", parts.toArray(Part[]::new));
+    }
+
+    private Stream<String> pictures() {
+        List<String> names = new ArrayList<>();
+        for (Path where : List.of(folder, folder.resolve("photos"))) {
+            if (Files.isDirectory(where)) {
+                try (Stream<Path> files = Files.list(where)) {
+                    files.map(f -> f.getFileName().toString()).filter(n -> PICTURES.stream().anyMatch(n.toLowerCase(Locale.ROOT)::endsWith))
+                            .sorted().forEach(names::add);
+                } catch (IOException e) {
+                    throw new UncheckedIOException(e);
+                }
+            }
+        }
+        return names.stream();
+    }
+
+    private List<String> checks() {
+        List<String> checks = new ArrayList<>(List.of(
+                "Registry: the title of the chassis and its brands; whether the engine change is approved and entered.",
+                "Inspection body: whether it passes as it stands, emissions included.",
+                "The stamped numbers of chassis, engine and gearbox against the papers of both cars."));
+        switch (reader) {
+            case BUYER -> checks.addAll(List.of("A mechanic of your own: the work itself, before you pay.",
+                    "The seller's odometer statement: the mileage of the chassis, and that an instrument cluster may be another car's.",
+                    "Your insurer: what it would pay, and on which papers."));
+            case LENDER -> checks.addAll(List.of("A qualified appraiser, where your rules ask for one.",
+                    "The insurer: that the change is declared and covered."));
+            case INSURER -> checks.addAll(List.of("The receipts named above, and photographs of the work.",
+                    "The basis of the policy: agreed sum, market value, or stated sum."));
+            case SELF -> checks.addAll(List.of("Insurer and lender: in writing, before the change.", "A tax adviser: what parts and car bring in."));
+        }
+        return checks;
+    }
+}

@@ -1,0 +1,145 @@
+package swapworth.report;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import swapworth.listing.CandidateCar;
+import swapworth.listing.Listing;
+import swapworth.project.Alternative;
+import swapworth.project.Entry;
+import swapworth.project.FinishOrStop;
+import swapworth.project.Undertaking;
+import swapworth.report.ProjectFile.Reader;
+import swapworth.statistics.Quantiles;
+import swapworth.table.Cell;
+
+/** The file on the finished car: what it holds for whom, and what it must not hold for others than its owner. */
+class ProjectFileTest {
+
+    @TempDir
+    static Path folder;
+
+    private static Undertaking undertaking;
+
+    /** The sample, with things in it that strangers must not read. */
+    @BeforeAll
+    static void prepare() throws IOException {
+        try (Stream<Path> files = Files.list(Path.of("sample-listings"))) {
+            for (Path file : files.filter(f -> f.toString().endsWith(".csv")).toList()) {
+                Files.copy(file, folder.resolve(file.getFileName().toString()));
+            }
+        }
+        Path ledger = folder.resolve("ledger.csv");
+        Files.writeString(ledger, Files.readString(ledger) + "2026-10-02,41.10,,\"bolts from Tamsin Orrell, call 0555 0123 4567\",project,bolts,part,,,,,,,,,,,,"
+                + "https://shop.invalid/order/99\n2026-10-03,12,,glue,project,glue,part,,,,,,,,,,,,receipt-0555-0123-4567.pdf\n");
+        Path gates = folder.resolve("gates.csv");
+        Files.writeString(gates, Files.readString(gates) + "workshop agrees,yes,Tamsin Orrell said so on 0555 0123 4567\n");
+        Files.writeString(folder.resolve("engine-bay.jpg"), "no real picture");
+        undertaking = Undertaking.of(folder);
+    }
+
+    private static String page(Reader reader) {
+        return ProjectFile.of(folder, undertaking, reader).html();
+    }
+
+    private static String whole(double[] draws) {
+        return Cell.format(Quantiles.of(draws, 0.5), 0);
+    }
+
+    @Test
+    void what_others_read_holds_no_equity_no_bracket_and_nobodys_notes_links_or_numbers() {
+        List<String> forbidden = new ArrayList<>(List.of("Tamsin", "0555", "shop.invalid", "http:", "https:", "left in cash", "What is left", "equity",
+                "Finish or stop", "stopping", "half-built", "walk away", "Walk", "take-apart", "non-runner", "Redo", "salvage", "Money by",
+                "sold, net", "parts sold so far"));
+        // The figures of equity, of the ways to stop and of the cheaper alternatives.
+        forbidden.add(whole(undertaking.equity().orElseThrow().inCash()));
+        forbidden.add(whole(undertaking.equity().orElseThrow().moneyIn()));
+        for (FinishOrStop.Exit exit : undertaking.finishOrStop().orElseThrow().exits()) {
+            forbidden.add(exit.name());
+            forbidden.add(whole(exit.brings()));
+        }
+        for (Alternative one : undertaking.alternatives().orElseThrow().all()) {
+            forbidden.add(one.name());
+            forbidden.add(whole(one.netCost()));
+        }
+        for (Entry entry : undertaking.ledger().orElseThrow().entries()) {
+            forbidden.add(entry.note());
+        }
+        undertaking.gates().orElseThrow().gates().stream().map(g -> g.note()).filter(n -> n.length() > 3).forEach(forbidden::add);
+        Undertaking.Market market = undertaking.market().orElseThrow();
+        for (Listing listing : market.read().listings()) {
+            listing.note().filter(n -> n.length() > 3).ifPresent(forbidden::add);
+            listing.source().filter(n -> n.length() > 3).ifPresent(forbidden::add);
+            listing.id().filter(n -> n.length() > 3).ifPresent(forbidden::add);
+        }
+        for (CandidateCar car : market.cars().cars()) {
+            if (car.role() != CandidateCar.Role.FINISHED) {
+                forbidden.add(car.name());
+            }
+        }
+        // What the owner gives as the name of a receipt, or as a role, may stand.
+        List<String> spoken = List.of("factory six");
+        for (Reader reader : List.of(Reader.BUYER, Reader.LENDER, Reader.INSURER)) {
+            String html = page(reader).replace("bill-tidy-roadster.pdf", "");
+            for (String one : forbidden) {
+                boolean insurersOwn = reader == Reader.INSURER && (one.equals("Redo") || one.equals("sold, net"));
+                if (!insurersOwn && !spoken.contains(one)) {
+                    assertFalse(html.contains(one), reader + " reads '" + one + "'");
+                }
+            }
+        }
+    }
+
+    @Test
+    void the_owner_reads_everything() {
+        String html = page(Reader.SELF);
+        for (String one : List.of("What is left", "Finish or stop", "Against what", "When to walk away", "Tamsin Orrell", "Where the money is")) {
+            assertTrue(html.contains(one), one);
+        }
+    }
+
+    @Test
+    void it_says_what_the_car_is_both_mileages_range_level_day_listings_receipts_and_pictures() {
+        String html = page(Reader.BUYER);
+        for (String one : List.of("Made by the owner for a buyer, from listings that the owner chose and collected; no appraisal", "71,000 mi, read",
+                "44,000 mi, recorded", "80 % range", "95 % range", "private asking, 2026-10-30", "Comparables", "hall-0819.pdf", "engine-bay.jpg",
+                "What to check, and with whom", "(kept by the owner)", "What was paid, USD, to 2026-10-28", "A mechanic of your own")) {
+            assertTrue(html.contains(one), one);
+        }
+        assertTrue(page(Reader.INSURER).contains("What it would cost to do it again at the prices of 2026-10-28"));
+        assertTrue(page(Reader.LENDER).contains("Still to be paid until it is done, as of 2026-10-28"));
+        assertFalse(page(Reader.BUYER).contains("Still to be paid"));
+    }
+
+    @Test
+    void the_same_folder_gives_the_same_file() {
+        assertEquals(page(Reader.INSURER), ProjectFile.of(folder, Undertaking.of(folder), Reader.INSURER).html());
+    }
+
+    @Test
+    void a_folder_that_says_little_makes_a_file_that_says_so(@TempDir Path empty) {
+        String html = ProjectFile.of(empty, Undertaking.of(empty, Optional.empty(), Optional.empty()), Reader.BUYER).html();
+        assertTrue(html.contains("does not say what the finished car is worth") && html.contains("Photographs: none"), html);
+    }
+
+    @Test
+    void links_addresses_and_telephone_numbers_are_kept_and_days_and_amounts_are_not() {
+        for (String text : List.of("see https://a.invalid", "www.a.invalid", "ask a@b.invalid", "0555 0123 4567", "(0555) 012-3456", "+44 20")) {
+            assertEquals("(kept by the owner)", Discreet.text(text), text);
+        }
+        for (String text : List.of("shop-1001.pdf", "bill-2026-10-02.pdf", "20261002.pdf", "engine 3.2", "hall 12, lot 4411")) {
+            assertEquals(text, Discreet.text(text));
+        }
+    }
+}
