@@ -19,7 +19,7 @@ class SpreadDrawnTest {
         for (int i = 0; i < SEEN.length; i++) {
             x[i][i] = 1;
         }
-        return ShrunkenRegression.withDefaults().with(ErrorLaw.normal()).with(new ErrorScale.Stated(ERROR)).fit(Design.dense(x),
+        return ShrunkenRegression.withDefaults().with(ErrorLaw.NORMAL).with(new ErrorScale.Stated(ERROR)).fit(Design.dense(x),
                 Sample.of(SEEN), List.of(LEVELS));
     }
 
