@@ -86,7 +86,7 @@ undertaking.alternatives().ifPresent(all -> show(all, ProjectCharts.alternatives
 //
 // Put `ledger.csv` into your folder and run `target/swapworth notebook notebooks/4-where-does-the-money-stand.jsh --folder FOLDER`. With
 // `listings.csv` and `cars.csv` (one row of the role finished) the value of the finished car joins in; `alternatives.csv` and `gates.csv`
-// answer the rest. What is missing, and what it would answer:
+// answer the rest. Which rows would narrow the answer most, and what is missing:
 
 // %%
-show(undertaking.missing(), Part.cautions("Before you rely on any of this", Cautions.ofMoney()));
+show(undertaking.narrowing(), undertaking.missing(), Part.cautions("Before you rely on any of this", Cautions.ofMoney()));

@@ -56,6 +56,7 @@ final class ProjectSteps {
         }
         undertaking.gates().ifPresent(g -> g.warnings().forEach(w -> out.println("  not settled: " + w)));
         tables(undertaking).forEach(table -> out.print("\n" + table.text()));
+        undertaking.narrowing().forEach(n -> out.println("\n" + n));
         undertaking.missing().forEach(m -> out.println("\nNot here: " + m));
         if (arguments.out().isPresent()) {
             steps.write(arguments.out().get(), undertaking.ledger().get().sums().byCategoryTable("").csv(), "the sums by category");

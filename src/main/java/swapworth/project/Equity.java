@@ -133,6 +133,28 @@ public record Equity(String currency, double[] value, double[] moneyIn, double[]
     }
 
     /**
+     * How much of what is unsure about what is left in cash lies in the value of the car: the rest lies in the money.
+     *
+     * @return the covariance of value and equity over the variance of the equity; nought where nothing is unsure
+     */
+    public double shareOfValue() {
+        double[] left = inCash();
+        double meanLeft = 0;
+        double meanValue = 0;
+        for (int i = 0; i < left.length; i++) {
+            meanLeft += left[i] / left.length;
+            meanValue += value[i] / left.length;
+        }
+        double together = 0;
+        double variance = 0;
+        for (int i = 0; i < left.length; i++) {
+            together += (left[i] - meanLeft) * (value[i] - meanValue);
+            variance += (left[i] - meanLeft) * (left[i] - meanLeft);
+        }
+        return variance > 0 ? together / variance : 0;
+    }
+
+    /**
      * The equity in figures.
      *
      * @return a table with the chances in its notes, and one of the break-even rate where there are hours

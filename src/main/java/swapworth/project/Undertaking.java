@@ -502,6 +502,25 @@ public final class Undertaking {
     }
 
     /**
+     * Which further rows would narrow what is left most.
+     *
+     * @return the largest part of what is unsure first; nothing without an equity
+     */
+    public List<String> narrowing() {
+        if (equity.isEmpty() || finished.isEmpty() || forecast.isEmpty()) {
+            return List.of();
+        }
+        double ofValue = equity.get().shareOfValue();
+        String value = "Of what is unsure about what is left, " + Math.round(100 * ofValue) + " % lies in the value of the finished car, and assumptions"
+                + " hold " + Math.round(100 * finished.get().priorShare()) + " % of that (the largest '" + finished.get().largestAssumption().assumption()
+                + "'): swaps that you saw (swaps.csv), offers for your own, and listings of the lines of body and gear narrow it.";
+        List<Forecast.Driver> drivers = forecast.get().drivers();
+        String money = Math.round(100 * (1 - ofValue)) + " % lies in the money" + (drivers.isEmpty() ? "." : ", most of it in '" + drivers.get(0).name()
+                + "' (" + Math.round(100 * drivers.get(0).share()) + " % of the spread of the forecast): a firm offer for it narrows it.");
+        return ofValue >= 0.5 ? List.of(value, money) : List.of(money, value);
+    }
+
+    /**
      * What further files and rows would answer.
      *
      * @return one sentence an answer that is missing

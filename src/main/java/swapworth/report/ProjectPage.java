@@ -156,6 +156,7 @@ public final class ProjectPage {
                 + "Cash, cost of money and own hours stand apart, so that you can stop reading where you count."));
         equity.tables().forEach(table -> parts.add(Part.rows(table)));
         parts.add(Part.picture(ProjectCharts.equity(equity)));
+        parts.add(Part.bullets(undertaking.narrowing()));
         return Section.of("equity", "What is left", parts.toArray(Part[]::new));
     }
 

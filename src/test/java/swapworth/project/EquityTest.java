@@ -108,6 +108,18 @@ class EquityTest {
         assertEquals(0, parts, 1e-6);
     }
 
+    @Test
+    void what_is_unsure_is_told_apart_into_value_and_money() throws IOException {
+        double[] z = UncertainSum.normals(COUNT, 3);
+        double[] value = Arrays.stream(z).map(one -> 10_000 + 900 * one).toArray();
+        assertEquals(1, Equity.of(value, forecast(Assumptions.defaults())).shareOfValue(), 1e-9);
+        Forecast own = forecast(Assumptions.defaults());
+        assertEquals(0, Equity.of(all(10_000), own).shareOfValue(), 1e-9);
+        double[] w = UncertainSum.normals(COUNT, 4);
+        Equity both = new Equity("USD", value, Arrays.stream(w).map(one -> 5_000 + 1_200 * one).toArray(), all(0), all(0), 20);
+        assertEquals(900.0 * 900 / (900.0 * 900 + 1_200.0 * 1_200), both.shareOfValue(), 0.05);
+    }
+
     private static double sd(double[] draws) {
         double mean = Arrays.stream(draws).average().orElseThrow();
         return Math.sqrt(Arrays.stream(draws).map(v -> (v - mean) * (v - mean)).average().orElseThrow());
