@@ -23,6 +23,8 @@ import swapworth.listing.CarsFile;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listings;
 import swapworth.listing.ListingsRead;
+import swapworth.listing.Mileage;
+import swapworth.listing.MileageStatus;
 import swapworth.listing.Runs;
 import swapworth.market.Answer;
 import swapworth.market.MarketIndex;
@@ -131,7 +133,7 @@ public final class Undertaking {
         forecast = ledger.map(moving::of);
         Optional<Both> both = forecast.isPresent() && finished.isPresent() ? Optional.of(new Both(forecast.get(), finished.get())) : Optional.empty();
         equity = both.map(b -> Equity.of(b.finished.draws(), b.forecast));
-        redoCost = both.map(b -> RedoCost.of(b.finished.draws(), b.forecast));
+        redoCost = both.map(b -> RedoCost.of(b.finished.draws(), b.forecast, draws.orElseThrow().carsSince(b)));
         finishOrStop = both.map(b -> FinishOrStop.of(b.finished.draws(), b.forecast, draws.orElseThrow().exits(b)));
         FeeSchedule fees = market.map(m -> fees(folder, m, assumptions)).orElse(FeeSchedule.none(Currency.getInstance("USD")));
         walkAway = draws.map(d -> WalkAway.of(d.valued(), fees)).filter(w -> !w.prices().isEmpty());
@@ -293,6 +295,44 @@ public final class Undertaking {
                     "an assumption: " + Math.round(assumptions.get("unfinished_share").middle()) + " % of the finished value, give or take "
                     + Math.round(assumptions.get("unfinished_share").spread())));
             return exits;
+        }
+
+        /** For each car that was bought while listings were seen: how such a car of the same age has moved since, by the line of its role. */
+        Map<Integer, double[]> carsSince(Both both) {
+            LocalDate on = both.forecast.ledger().on();
+            Optional<LocalDate> first = market.read.cars().stream().flatMap(c -> c.firstSeen().stream()).min(LocalDate::compareTo);
+            Map<Integer, double[]> since = new HashMap<>();
+            for (Entry entry : both.forecast.ledger().entries()) {
+                Optional<String> line = entry.shares().size() == 1 ? lineOf(entry.shares().get(0).car(), both) : Optional.empty();
+                boolean seen = first.isPresent() && !entry.date().isBefore(first.get());
+                if (entry.category() == Category.PURCHASE && entry.status() == Entry.Status.ACTUAL && seen && line.isPresent()) {
+                    double[] now = ofTheAge(line.get(), on);
+                    double[] then = ofTheAge(line.get(), entry.date());
+                    for (int i = 0; i < now.length; i++) {
+                        now[i] /= then[i];
+                    }
+                    since.put(entry.line(), now);
+                }
+            }
+            return since;
+        }
+
+        /** A car of the line whose age is stated outright, so that it does not grow older from one day to another. */
+        private double[] ofTheAge(String line, LocalDate day) {
+            double age = assumptions.get("redo_age").middle();
+            double miles = age * assumptions.get("miles_per_year").middle();
+            CarFacts facts = CarFacts.of(line).ageYears(age).mileage(new Mileage(miles, MileageStatus.UNKNOWN)).build();
+            return values.level(Subject.of(facts, LevelOfTrade.PRIVATE_ASKING, day));
+        }
+
+        private Optional<String> lineOf(String car, Both both) {
+            Optional<String> line = market.cars.cars().stream().filter(c -> c.name().equals(car)).map(c -> c.facts().vehicle()).findFirst();
+            if (car.equals("recipient")) {
+                line = Optional.of(both.finished.car().facts().vehicle());
+            } else if (car.equals("donor")) {
+                line = both.finished.car().gearLine().or(() -> first(Role.DONOR).map(c -> c.facts().vehicle()));
+            }
+            return line.filter(market.model.lines()::contains);
         }
 
         private Optional<CandidateCar> first(Role... roles) {

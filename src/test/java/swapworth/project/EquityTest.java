@@ -12,6 +12,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -166,6 +167,15 @@ class EquityTest {
         assertEquals(expected, redo.cash()[3], 1e-6);
         assertEquals(2_500, redo.salvage()[3], 1e-6);
         assertEquals(expected + 20 * redo.hours()[3] - 2_500, redo.upperEnd()[3], 1e-6);
+    }
+
+    @Test
+    void a_car_is_carried_to_today_by_the_market_where_listings_tell() throws IOException {
+        Assumptions assumptions = exact(exact("redo_prices", 10), "redo_cars", 20);
+        double[] plain = RedoCost.of(all(10_000), forecast(assumptions)).cash();
+        RedoCost told = RedoCost.of(all(10_000), forecast(assumptions), Map.of(2, all(0.9)));
+        assertEquals(plain[0] + 6000 * (0.9 - Math.pow(1.2, 120 / 365.25)), told.cash()[0], 1e-6);
+        assertTrue(told.evidence().get(1).contains("1 of them carried to today by the market"), told.evidence().toString());
     }
 
     @Test
