@@ -76,6 +76,11 @@ IndexTables.comparison(index)
 // %% [markdown]
 // ## How long such cars take to sell
 //
+// The same car under a new advertisement must be known again, or its days on offer start anew. How well that works was tried on open
+// listings of dealers, 985 cars by the ids of the set over five looks in 2017: with the ids taken away 98.5 % of the links from one look to
+// the next were found and 1.6 % of those found were false; with each mileage grown by up to 300 miles a month on top, 90.1 to 91.8 % and
+// 2.4 to 3.0 %, in eight trials. Half of the false ones carry equal mileage, trim and price under two ids.
+//
 // A car that vanished is not a sale: the truth lies between the two curves of all cars. Cars that were asked above their fair value should
 // stay longer; how much longer is what a seller pays for trying.
 

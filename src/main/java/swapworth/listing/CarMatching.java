@@ -248,7 +248,7 @@ public final class CarMatching {
         List<Link> links = new ArrayList<>();
         double least = threshold - LESS_FOR_THE_ONLY_ONE;
         Candidates.of(ofLine, (a, b) -> {
-            if (score.most(a, b) < least) {
+            if (score.most(a, b, least) < least) {
                 return;
             }
             double points = score.points(a, b);

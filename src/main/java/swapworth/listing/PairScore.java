@@ -122,6 +122,9 @@ final class PairScore {
 
     /** How many points an agreement in each value of one advertisement earns. */
     private static final class Profile {
+        /** As many points as any agreement earns. */
+        private static final Profile RAREST = new Profile();
+
         private final double cohort;
         private final double mileage;
         private final double price;
@@ -131,6 +134,18 @@ final class PairScore {
         private final String[] furtherNames;
         private final String[] further;
         private final double[] furtherPoints;
+
+        private Profile() {
+            cohort = 0;
+            mileage = MOST_FOR_MILEAGE;
+            price = MOST_FOR_PRICE;
+            trim = MOST_FOR_TRIM;
+            region = MOST_FOR_REGION;
+            source = MOST_FOR_SOURCE;
+            furtherNames = new String[0];
+            further = new String[0];
+            furtherPoints = new double[0];
+        }
 
         Profile(Advertisement one, Line line, double cohort) {
             this.cohort = cohort;
@@ -259,19 +274,29 @@ final class PairScore {
         return sum(first, second, List.of(), false);
     }
 
-    /** The points that a pair cannot exceed, from what can be seen without counting how rare its agreements are. */
-    double most(int first, int second) {
-        Advertisement a = advertisements.get(first);
-        Advertisement b = advertisements.get(second);
-        boolean sameMiles = a.lastMiles == b.lastMiles || a.lastMiles == b.firstMiles || a.firstMiles == b.lastMiles;
-        boolean samePrice = a.lastPrice == b.lastPrice || a.lastPrice == b.firstPrice || a.firstPrice == b.lastPrice;
-        double most = (sameMiles ? MOST_FOR_MILEAGE : MOST_FOR_GROWTH) + (samePrice ? MOST_FOR_PRICE : ALMOST_SAME_PRICE) + SOON_AFTER;
-        most += a.trim.equals(b.trim) ? MOST_FOR_TRIM : 0;
-        most += a.region.equals(b.region) ? MOST_FOR_REGION : 0;
-        most += a.source.equals(b.source) && !a.source.isEmpty() ? MOST_FOR_SOURCE : 0;
-        most += text(a.note, b.note, List.of(), false) + text(a.options, b.options, List.of(), false);
+    /**
+     * The points that a pair cannot exceed, without counting how rare its agreements are: each is taken for as rare as any. A pair that
+     * does not come to the least that is asked for is not looked at more closely.
+     */
+    double most(int first, int second, double least) {
+        Advertisement one = advertisements.get(first);
+        Advertisement other = advertisements.get(second);
+        boolean swapped = swapped(one, other);
+        Advertisement a = swapped ? other : one;
+        Advertisement b = swapped ? one : other;
+        double most = offer(a, b, Profile.RAREST, List.of(), false) + texts(a, b, List.of(), false)
+                - Math.max(cohort(first), cohort(second));
+        double mileage = a.lastMiles == b.lastMiles || a.lastMiles == b.firstMiles ? MOST_FOR_MILEAGE : MOST_FOR_GROWTH;
+        if (most + mileage + MOST_FOR_ALL_FURTHER < least) {
+            return most + mileage + MOST_FOR_ALL_FURTHER;
+        }
+        most += facts(a, b, List.of(), false);
         most += a.facts.further().isEmpty() || b.facts.further().isEmpty() ? 0 : MOST_FOR_ALL_FURTHER;
-        return most - Math.max(cohort(first), cohort(second));
+        return most + mileage < least ? most + mileage : most + mileage(a, b, Profile.RAREST, List.of(), false);
+    }
+
+    private static boolean swapped(Advertisement one, Advertisement other) {
+        return one.dated && other.dated && other.firstDay < one.firstDay;
     }
 
     /** The logarithm to base 2 of the number of cars of the line and model year of an advertisement. */
@@ -293,7 +318,7 @@ final class PairScore {
     private double sum(int first, int second, List<String> parts, boolean explain) {
         Advertisement one = advertisements.get(first);
         Advertisement other = advertisements.get(second);
-        boolean swapped = one.dated && other.dated && other.firstDay < one.firstDay;
+        boolean swapped = swapped(one, other);
         Advertisement a = swapped ? other : one;
         Advertisement b = swapped ? one : other;
         Profile p = profile(swapped ? second : first);
@@ -302,13 +327,24 @@ final class PairScore {
         double sum = add(-cohort, explain ? "among " + Math.round(Math.pow(2, cohort)) + " of the line and year" : "", parts,
                 explain);
         sum += mileage(a, b, p, parts, explain);
-        sum += price(a, b, p, parts, explain);
+        sum += offer(a, b, p, parts, explain) + facts(a, b, parts, explain) + texts(a, b, parts, explain);
+        return sum + further(p, q, parts, explain);
+    }
+
+    /** The points of price, time, trim, region and source, with the points that agreements of the first one earn. */
+    private static double offer(Advertisement a, Advertisement b, Profile p, List<String> parts, boolean explain) {
+        double sum = price(a, b, p, parts, explain);
         sum += time(a, b, parts, explain);
         if (!a.trim.isEmpty() && a.trim.equals(b.trim)) {
             sum += add(p.trim, "same trim", parts, explain);
         }
         sum += word(a.region, b.region, "region", p.region, OTHER_REGION, parts, explain);
-        sum += word(a.source, b.source, "source", p.source, OTHER_SOURCE, parts, explain);
+        return sum + word(a.source, b.source, "source", p.source, OTHER_SOURCE, parts, explain);
+    }
+
+    /** The points of facts in which one car cannot differ from itself, or seldom. */
+    private static double facts(Advertisement a, Advertisement b, List<String> parts, boolean explain) {
+        double sum = 0;
         if (differ(a.facts.seller(), b.facts.seller(), Seller.UNKNOWN)) {
             sum += add(OTHER_SELLER, "another kind of seller", parts, explain);
         }
@@ -323,8 +359,11 @@ final class PairScore {
                         && !a.facts.powerKw().equals(b.facts.powerKw())) {
             sum += add(OTHER_MEASURE, "another engine", parts, explain);
         }
-        sum += text(a.note, b.note, parts, explain) + text(a.options, b.options, parts, explain);
-        return sum + further(p, q, parts, explain);
+        return sum;
+    }
+
+    private static double texts(Advertisement a, Advertisement b, List<String> parts, boolean explain) {
+        return text(a.note, b.note, parts, explain) + text(a.options, b.options, parts, explain);
     }
 
     private double mileage(Advertisement a, Advertisement b, Profile p, List<String> parts, boolean explain) {
@@ -343,7 +382,7 @@ final class PairScore {
             return add(MILEAGE_JUMPED, "mileage rose beyond likely use", parts, explain);
         }
         return add(Math.min(MOST_FOR_GROWTH, Math.max(0, log2(growthAmongSame * chanceOfGrowth(a, b, driven, likely)
-                / chanceOfMileage(b)))), "mileage rose a little", parts, explain);
+                / (p == Profile.RAREST ? 1 / MILES_OF_ALL : chanceOfMileage(b))))), "mileage rose a little", parts, explain);
     }
 
     /** The chance, for each mile, that one car was driven so far between two advertisements. */

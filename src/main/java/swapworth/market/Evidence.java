@@ -68,6 +68,12 @@ record Evidence(int car, Listing listing, Subject subject, double logPrice, Boun
         return evidence;
     }
 
+    /** The same price as if nobody knew its day. */
+    Evidence undated() {
+        return new Evidence(car, listing, new Subject(subject.facts(), subject.level(), subject.includes(), Optional.empty()), logPrice, bound,
+                Standing.ENDED);
+    }
+
     /** The middle price of each line in which a car was seen twice, found for several lines at a time. */
     private static Map<String, Double> middlesOfLines(List<Car> cars) {
         Map<String, List<Listing>> byLine = new HashMap<>();

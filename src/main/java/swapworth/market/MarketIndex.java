@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.time.YearMonth;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
@@ -47,6 +48,8 @@ public final class MarketIndex {
     private static final Set<Group> AGEING = EnumSet.of(Group.AGE, Group.MILEAGE);
     /** Standard deviation of the ages of cars about their dates, years, below which all are of about one model year. */
     private static final double LEAST_SPREAD_OF_AGES = 0.4;
+    /** From this chance on a reader is told that the dates may tell nothing. */
+    private static final double WORTH_SAYING = 0.25;
     private static final int PEAK_DRAWS = 4000;
     /** Seeds of the peak's draws and of the outlook: any fixed numbers would do. */
     private static final long PEAK_SEED = 20_260_102;
@@ -57,30 +60,34 @@ public final class MarketIndex {
     private final Encoder encoder;
     private final Posterior posterior;
     private final List<Evidence> evidence;
+    private final double datesTellNothing;
     private final YearMonth base;
     private final Held held;
     private final String line;
 
-    private MarketIndex(List<Car> cars, Assumptions assumptions, Encoder encoder, Posterior posterior, List<Evidence> evidence, YearMonth base,
+    private MarketIndex(List<Car> cars, Assumptions assumptions, Encoder encoder, Posterior posterior, List<Evidence> evidence,
+            double datesTellNothing, YearMonth base,
             Held held, String line) {
         this.cars = cars;
         this.assumptions = assumptions;
         this.encoder = encoder;
         this.posterior = posterior;
         this.evidence = evidence;
+        this.datesTellNothing = datesTellNothing;
         this.base = base;
         this.held = held;
         this.line = line;
     }
 
     /** The index of a fitted model, base in its first month. */
-    static Answer<MarketIndex> of(List<Car> cars, Assumptions assumptions, Encoder encoder, Posterior posterior, List<Evidence> evidence) {
+    static Answer<MarketIndex> of(List<Car> cars, Assumptions assumptions, Encoder encoder, Posterior posterior, List<Evidence> evidence,
+            double datesTellNothing) {
         int dated = dated(evidence);
         if (encoder.walk().isEmpty()) {
             return new Answer.NotTold<>(new CannotTell(encoder.end().isEmpty() ? "no listing has a date"
                     : "all listings are of one day", 0, dated, "listings seen in several months, with seen_on"));
         }
-        return new Answer.Told<>(new MarketIndex(cars, assumptions, encoder, posterior, evidence,
+        return new Answer.Told<>(new MarketIndex(cars, assumptions, encoder, posterior, evidence, datesTellNothing,
                 YearMonth.from(encoder.begin().orElseThrow()), Held.AGE, ""));
     }
 
@@ -101,7 +108,7 @@ public final class MarketIndex {
         if (month.isBefore(first()) || month.isAfter(last())) {
             throw new IllegalArgumentException("the base month " + month + " lies outside the months seen, " + first() + " to " + last());
         }
-        return new MarketIndex(cars, assumptions, encoder, posterior, evidence, month, held, line);
+        return new MarketIndex(cars, assumptions, encoder, posterior, evidence, datesTellNothing, month, held, line);
     }
 
     /**
@@ -111,7 +118,7 @@ public final class MarketIndex {
      * @return a copy
      */
     public MarketIndex holding(Held still) {
-        return new MarketIndex(cars, assumptions, encoder, posterior, evidence, base, requireNonNull(still, "still"), line);
+        return new MarketIndex(cars, assumptions, encoder, posterior, evidence, datesTellNothing, base, requireNonNull(still, "still"), line);
     }
 
     /**
@@ -125,7 +132,7 @@ public final class MarketIndex {
         if (!sees(vehicle)) {
             throw new IllegalArgumentException("no car of the line '" + vehicle + "' is in the model");
         }
-        return new MarketIndex(cars, assumptions, encoder, posterior, evidence, base, held, vehicle);
+        return new MarketIndex(cars, assumptions, encoder, posterior, evidence, datesTellNothing, base, held, vehicle);
     }
 
     boolean sees(String vehicle) {
@@ -186,7 +193,7 @@ public final class MarketIndex {
         Map<YearMonth, Integer> counts = carsByMonth();
         List<IndexMonth> months = new ArrayList<>();
         for (YearMonth month = first(); !month.isAfter(last()); month = month.plusMonths(1)) {
-            Mixture m = posterior.estimate(between(LEVEL, base, month));
+            Mixture m = believed(between(LEVEL, base, month));
             int cars = counts.getOrDefault(month, 0);
             months.add(new IndexMonth(month, cars, 100 * Math.exp(m.quantile(0.5)),
                     new Range(100 * Math.exp(m.quantile(0.1)), 100 * Math.exp(m.quantile(0.9))),
@@ -254,11 +261,36 @@ public final class MarketIndex {
                     "listings seen in several months"));
         }
         SparseRow contrast = scaled(1.0 / months, between(TREND, from, to));
-        Mixture m = posterior.estimate(contrast);
+        Mixture m = believed(contrast);
         return new Answer.Told<>(new Drift(from, to, held, Figures.percent(m.quantile(0.5)),
                 new Range(Figures.percent(m.quantile(0.1)), Figures.percent(m.quantile(0.9))),
                 new Range(Figures.percent(m.quantile(0.025)), Figures.percent(m.quantile(0.975))), m.cumulative(0), m.sd(),
-                Math.sqrt(posterior.priorVariance(contrast)), Math.min(1, posterior.priorShare(contrast))));
+                Math.sqrt(posterior.priorVariance(contrast)), priorShare(contrast)));
+    }
+
+    /**
+     * What is believed of a change of the level. Of cars of one age only the assumption speaks where the dates tell nothing; of one and the
+     * same car the prices are what they are on those dates.
+     */
+    private Mixture believed(SparseRow contrast) {
+        Mixture told = posterior.estimate(contrast);
+        return held == Held.MODEL_YEAR || datesTellNothing < 1e-3 ? told
+                : told.or(datesTellNothing, posterior.priorMean(contrast), posterior.priorVariance(contrast));
+    }
+
+    private double priorShare(SparseRow contrast) {
+        double share = Math.min(1, posterior.priorShare(contrast));
+        return held == Held.MODEL_YEAR ? share : datesTellNothing + (1 - datesTellNothing) * share;
+    }
+
+    /**
+     * How probable it is that the dates of the listings are not the days on which their prices were asked: one and the same car should grow
+     * older and cheaper, or the market rise, but the prices know nothing of their dates.
+     *
+     * @return from 0 to 1
+     */
+    public double chanceThatDatesTellNothing() {
+        return datesTellNothing;
     }
 
     private static SparseRow scaled(double factor, SparseRow row) {
@@ -279,12 +311,14 @@ public final class MarketIndex {
             levels.add(draws.of(between(TREND, base, month)));
         }
         double[] chances = new double[months.size()];
+        double even = held == Held.MODEL_YEAR ? 0 : datesTellNothing;
+        Arrays.fill(chances, even / chances.length);
         for (int i = 0; i < PEAK_DRAWS; i++) {
             int best = 0;
             for (int k = 1; k < chances.length; k++) {
                 best = levels.get(k)[i] > levels.get(best)[i] ? k : best;
             }
-            chances[best] += 1.0 / PEAK_DRAWS;
+            chances[best] += (1 - even) / PEAK_DRAWS;
         }
         return new Peak(months, chances);
     }
@@ -302,6 +336,10 @@ public final class MarketIndex {
                     + (months == 1 ? " month" : " months") + " would be an assumption dressed as a finding", 0, cars,
                     "at least " + Outlook.LEAST_CARS + " cars with a date over at least " + Outlook.LEAST_MONTHS + " months"));
         }
+        if (datesTellNothing > 0.5) {
+            return new Answer.NotTold<>(new CannotTell("the prices know nothing of the dates beside them, neither of ageing nor of a market", 0,
+                    cars, "in seen_on the days on which the prices were asked"));
+        }
         return new Answer.Told<>(new Outlook(encoder, encoder.walk().orElseThrow(), OUTLOOK_SEED));
     }
 
@@ -318,6 +356,12 @@ public final class MarketIndex {
                 : "All cars are of about one model year: by these listings ageing and the market cannot be told apart. The index of cars of the"
                 + " same age stands by the assumption that a car loses " + -assumptions.get("age_slope").middle() + " % a year with age"
                 + " (age_slope, spread " + assumptions.get("age_slope").spread() + "); one and the same car needs no such assumption");
+        if (datesTellNothing >= WORTH_SAYING) {
+            long percent = Math.round(100 * datesTellNothing);
+            sentences.add(0, "Are these the days on which the prices were asked? With a chance of " + (percent == 100 ? "more than 99" : percent)
+                    + " % the prices know nothing of their dates, neither of ageing nor of a market; so far the level of cars of the same age is"
+                    + " what the assumption says (market_drift), within its spread");
+        }
         if (ChronoUnit.DAYS.between(encoder.begin().orElseThrow(), encoder.end().orElseThrow()) < Encoder.A_YEAR) {
             sentences.add("The listings span less than a year: a season is not told apart from the market, and prices of the summer stand 2 to"
                     + " 4 % above the mean of the year in some years");

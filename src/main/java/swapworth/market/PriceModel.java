@@ -67,6 +67,7 @@ public final class PriceModel {
     private final List<Car> cars;
     private final List<Evidence> evidence;
     private final Assumptions assumptions;
+    private final List<String> further;
     private final Encoder encoder;
     private final List<PriorBlock> blocks;
     private final EncodedRows encoded;
@@ -74,6 +75,8 @@ public final class PriceModel {
     private final Map<Integer, Posterior> leftOut = new ConcurrentHashMap<>();
     /** Found when first asked for: the same whichever thread finds it. */
     private volatile @Nullable List<Confounded> confounded;
+    /** Likewise. */
+    private volatile @Nullable Answer<MarketIndex> index;
     private final RangeStretch stretch;
     private final Grids grids;
     /** The first row of each car, and behind the last car the number of rows. */
@@ -96,7 +99,8 @@ public final class PriceModel {
         this.blocks = encoder.priors();
         this.encoded = new EncodedRows(evidence, encoder);
         takeStock();
-        this.posterior = fit();
+        this.further = List.copyOf(further);
+        this.posterior = fit(encoded, blocks);
         this.stretch = stretch();
         this.grids = new Grids(this.cars, evidence, encoder, encoded, posterior);
     }
@@ -190,7 +194,7 @@ public final class PriceModel {
         }
     }
 
-    private Posterior fit() {
+    private Posterior fit(EncodedRows rows, List<PriorBlock> priors) {
         int n = evidence.size();
         double sameCar = sameCarScale();
         double[] y = new double[n];
@@ -200,7 +204,7 @@ public final class PriceModel {
             Evidence e = evidence.get(i);
             y[i] = e.logPrice();
             bound[i] = e.bound();
-            if (encoded.isDifference(i)) {
+            if (rows.isDifference(i)) {
                 y[i] -= evidence.get(i - 1).logPrice();
                 known[i] = sameCar;
             }
@@ -213,7 +217,22 @@ public final class PriceModel {
                 .withGrowth(growing.middle(), growing.spread())
                 .withSecondarySpread(assumptions.get("secondary_scale").spread())
                 .with(n <= INTEGRATED ? Integration.POINTS : Integration.MODE)
-                .fit(encoded.design(), new Sample(y, bound, encoded.inflations(), known, encoded.growths()), blocks);
+                .fit(rows.design(), new Sample(y, bound, rows.inflations(), known, rows.growths()), priors);
+    }
+
+    /**
+     * How probable it is that the dates of the listings tell nothing of their prices, neither of a market nor of ageing: as if each had been
+     * drawn at random. By the marginal likelihood of the prices with and without their dates, and the assumption.
+     */
+    private double chanceThatDatesTellNothing() {
+        double assumed = assumptions.get("dates_tell_nothing").middle() / 100;
+        if (assumed <= 0 || encoder.walk().isEmpty()) {
+            return 0;
+        }
+        List<Evidence> undated = evidence.stream().map(Evidence::undated).toList();
+        Encoder without = new Encoder(undated, assumptions, further);
+        double more = posterior.logMarginal() - fit(new EncodedRows(undated, without), without.priors()).logMarginal();
+        return assumed / (assumed + (1 - assumed) * Math.exp(more));
     }
 
     /** By how much ranges are to be stretched, from the first price of each car predicted without it; of many cars some stand for all. */
@@ -671,7 +690,12 @@ public final class PriceModel {
      * @return the index, base 100 in the first month; why there is none where the listings have no dates, or one only
      */
     public Answer<MarketIndex> index() {
-        return MarketIndex.of(cars, assumptions, encoder, posterior, evidence);
+        Answer<MarketIndex> found = index;
+        if (found == null) {
+            found = MarketIndex.of(cars, assumptions, encoder, posterior, evidence, chanceThatDatesTellNothing());
+            index = found;
+        }
+        return found;
     }
 
     Comparables comparables(FairValue value) {

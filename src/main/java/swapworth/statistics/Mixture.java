@@ -93,6 +93,33 @@ public final class Mixture {
         return new Mixture(law, mean, variance, weight, centre, spread, normal, weights.length == 1 ? scales[0] : 0);
     }
 
+    /**
+     * This law with some probability, and otherwise a normal law.
+     *
+     * @param otherwise the probability of the normal law, from 0 to 1
+     * @param itsMean the mean of the normal law
+     * @param itsVariance its variance
+     * @return the mixture of the two
+     */
+    public Mixture or(double otherwise, double itsMean, double itsVariance) {
+        int n = weight.length;
+        double[] weights = Arrays.copyOf(weight, n + 1);
+        for (int k = 0; k < n; k++) {
+            weights[k] *= 1 - otherwise;
+        }
+        weights[n] = otherwise;
+        double[] centres = Arrays.copyOf(centre, n + 1);
+        centres[n] = itsMean;
+        double[] spreads = Arrays.copyOf(spread, n + 1);
+        spreads[n] = Math.sqrt(itsVariance);
+        boolean[] plain = Arrays.copyOf(normal, n + 1);
+        plain[n] = true;
+        double together = (1 - otherwise) * mean + otherwise * itsMean;
+        double sum = (1 - otherwise) * (variance + (mean - together) * (mean - together))
+                + otherwise * (itsVariance + (itsMean - together) * (itsMean - together));
+        return new Mixture(law, together, sum, weights, centres, spreads, plain, 0);
+    }
+
     /** The variance of an error of scale 1; where it is infinite, a stand-in. */
     private static double tail(ErrorLaw law) {
         return law.isNormal() ? 1 : law.degreesOfFreedom() > 2 ? law.degreesOfFreedom() / (law.degreesOfFreedom() - 2.0) : 3;

@@ -492,6 +492,16 @@ public final class Posterior {
     }
 
     /**
+     * The mean that a contrast has before any row speaks.
+     *
+     * @param contrast weights of the coefficients
+     * @return 0 where nothing is assumed of its coefficients
+     */
+    public double priorMean(SparseRow contrast) {
+        return contrast.dot(components.get(0).mode.spreads().mean());
+    }
+
+    /**
      * Which coefficients the rows tell apart by themselves. Of those that they do not, {@link #priorVariance} and {@link #variance} say
      * how far an assumption and how far what is known in the end leaves a contrast open.
      *
@@ -834,8 +844,13 @@ public final class Posterior {
         return components.get(0).mode.spreads();
     }
 
-    /** The log marginal likelihood of the rows at the first point of the hyperparameters, by Laplace's method. */
-    double logMarginal() {
+    /**
+     * The logarithm of the marginal likelihood of the rows at the first point of the hyperparameters, by Laplace's method: to compare two
+     * models of the same responses.
+     *
+     * @return a log density
+     */
+    public double logMarginal() {
         return components.get(0).mode.logMarginal();
     }
 

@@ -17,6 +17,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.PriceKind;
+import swapworth.statistics.Mixture;
+import swapworth.statistics.RandomNumbers;
 import swapworth.world.PartsWorld;
 
 class PartsMarketTest {
@@ -68,6 +70,36 @@ class PartsMarketTest {
         }
         // 24 ranges of 80 %: by chance fewer than 14 less than once in a hundred times.
         assertTrue(held >= 14, held + " of 24");
+    }
+
+    @Test
+    void ranges_hold_the_prices_of_parts_not_yet_seen_as_often_as_they_promise() throws IOException {
+        RandomNumbers random = RandomNumbers.of(5, "new parts");
+        int parts = 0;
+        int in80 = 0;
+        int in95 = 0;
+        for (long seed = 1; seed <= 12; seed++) {
+            PartsWorld world = PartsWorld.of(seed);
+            PartsMarket market = market(world);
+            for (String part : PartsWorld.names()) {
+                boolean six = part.equals("drivetrain set") || random.uniform() < 0.5;
+                double miles = 25_000 + 105_000 * random.uniform();
+                double squares = 0;
+                for (int k = 0; k < 5; k++) {
+                    double z = random.normal();
+                    squares += z * z / 5;
+                }
+                double log = world.soldLog(part, six, miles) + PartsWorld.ERROR * random.normal() / Math.sqrt(squares);
+                Mixture predicted = market.predicted(wanted(part, six ? "velmarch" : "sivrette", six ? "six" : "four", miles), PriceKind.SOLD)
+                        .orElseThrow();
+                parts++;
+                in80 += log >= predicted.quantile(0.1) && log <= predicted.quantile(0.9) ? 1 : 0;
+                in95 += log >= predicted.quantile(0.025) && log <= predicted.quantile(0.975) ? 1 : 0;
+            }
+        }
+        // 12 worlds with some 30 kinds each; parts of one world share what is unsure of it, so five points are allowed.
+        assertEquals(0.80, in80 / (double) parts, 0.05, in80 + " of " + parts);
+        assertEquals(0.95, in95 / (double) parts, 0.03, in95 + " of " + parts);
     }
 
     @Test

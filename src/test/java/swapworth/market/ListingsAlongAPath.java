@@ -3,6 +3,7 @@ package swapworth.market;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
@@ -55,6 +56,20 @@ final class ListingsAlongAPath {
             }
         });
         return made.cars;
+    }
+
+    /** The same cars at the same prices, with the dates dealt out anew. */
+    static List<Car> withDatesDrawnAnew(List<Car> cars, long seed) {
+        List<LocalDate> days = new ArrayList<>(cars.stream().map(c -> c.firstSeen().orElseThrow()).toList());
+        Collections.shuffle(days, new Random(seed));
+        List<Car> dealt = new ArrayList<>();
+        for (int i = 0; i < cars.size(); i++) {
+            Listing l = cars.get(i).sightings().get(0);
+            Listing moved = new Listing(l.origin(), l.id(), Optional.of(days.get(i)), l.facts(), l.price(), l.outcome(),
+                    Optional.of(days.get(i)), l.saved(), l.source(), l.note(), l.remarks());
+            dealt.add(new Car(cars.get(i).name(), List.of(moved), l.facts(), List.of()));
+        }
+        return dealt;
     }
 
     private void add(YearMonth month, int modelYear, double level) {

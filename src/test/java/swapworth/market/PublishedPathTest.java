@@ -6,11 +6,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.time.YearMonth;
 import java.time.temporal.ChronoUnit;
 import java.util.Comparator;
+import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.LongStream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import swapworth.listing.Car;
 import swapworth.statistics.Reference;
 
 /**
@@ -107,17 +109,25 @@ class PublishedPathTest {
         assertTrue(many.drift(11).orElseThrow().priorShare() < market.priorShare());
     }
 
-    /** Dates drawn at random beside prices that know nothing of them: no change of one and the same car can be told. */
+    /** Dates that have nothing to do with the prices beside them, as in some open data sets: no move of the market may be told. */
     @Test
-    void dates_that_carry_nothing_show_no_change_of_one_and_the_same_car() {
-        SortedMap<YearMonth, Double> flat = new TreeMap<>();
+    void dates_drawn_at_random_show_no_move_and_are_doubted() {
+        SortedMap<YearMonth, Double> year = new TreeMap<>();
         for (int k = 0; k < 12; k++) {
-            // What ages by 9 % a year in the making is held still by a market that rises as fast.
-            flat.put(YearMonth.of(2025, 1).plusMonths(k), 0.09 * k / 12);
+            year.put(YearMonth.of(2025, 1).plusMonths(k), 0.0);
         }
-        MarketIndex index = PriceModel.fit(ListingsAlongAPath.of(flat, 40, 3)).index().orElseThrow().holding(Held.MODEL_YEAR);
-        long held = index.months().stream().filter(m -> m.range95().holds(100)).count();
-        assertTrue(held >= 11, held + " of 12 months");
-        assertTrue(index.drift(12).orElseThrow().range80().holds(0), index.drift(12).toString());
+        List<Car> cars = ListingsAlongAPath.withDatesDrawnAnew(ListingsAlongAPath.of(year, 40, 3), 4);
+        MarketIndex index = PriceModel.fit(cars).index().orElseThrow();
+        assertTrue(index.chanceThatDatesTellNothing() > 0.5, "doubt " + index.chanceThatDatesTellNothing());
+        for (Held held : Held.values()) {
+            MarketIndex of = index.holding(held);
+            long months = of.months().stream().filter(m -> m.range95().holds(100)).count();
+            assertTrue(months >= 11, held + ": " + months + " of 12 months");
+            assertTrue(of.drift(12).orElseThrow().range80().holds(0), of.drift(12).toString());
+        }
+        assertTrue(index.cautions().get(0).startsWith("Are these the days"), index.cautions().get(0));
+        assertTrue(index.outlook() instanceof Answer.NotTold, "no outlook");
+        MarketIndex sound = PriceModel.fit(ListingsAlongAPath.of(year, 40, 3)).index().orElseThrow();
+        assertTrue(sound.chanceThatDatesTellNothing() < 0.05, "no doubt " + sound.chanceThatDatesTellNothing());
     }
 }

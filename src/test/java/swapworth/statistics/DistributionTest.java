@@ -95,4 +95,17 @@ class DistributionTest {
             assertEquals(p, mixture.cumulative(quantile[q]), 1e-6);
         }
     }
+
+    @Test
+    void a_law_with_some_probability_and_otherwise_a_normal_one_is_the_weighted_sum_of_the_two() {
+        Mixture one = Mixture.of(ErrorLaw.student(4), new double[] {0.3, 0.7}, new double[] {1, 2}, new double[] {0.5, 0.1},
+                new double[] {0, 0});
+        Mixture both = one.or(0.2, -1, 4);
+        for (double y = -6; y <= 6; y += 0.5) {
+            assertEquals(0.8 * one.cumulative(y) + 0.2 * Normal.cumulative((y + 1) / 2), both.cumulative(y), 1e-9, "at " + y);
+        }
+        assertEquals(0.8 * one.mean() - 0.2, both.mean(), 1e-12);
+        double square = 0.8 * (one.sd() * one.sd() + one.mean() * one.mean()) + 0.2 * (4 + 1);
+        assertEquals(square - both.mean() * both.mean(), both.sd() * both.sd(), 1e-12);
+    }
 }

@@ -243,4 +243,20 @@ class SwapValueTest {
             }
         }
     }
+
+    @Test
+    void two_pairs_never_seen_depart_each_by_its_own() {
+        ValueDraws draws = MODEL.draws(4000, 1);
+        Subject own = Subject.of(FACTS, LevelOfTrade.PRIVATE_ASKING, SwapWorld.DAY);
+        CarFacts other = CarFacts.of("Line 11").body("shell 1").runningGear("gear 3").modelYear(2013).mileage(TestCars.miles(70_000))
+                .build();
+        Subject another = Subject.of(other, LevelOfTrade.PRIVATE_ASKING, SwapWorld.DAY);
+        double[] level = draws.level(own);
+        double shared = Draws.covariance(level, draws.level(another));
+        double apart = Draws.covariance(level, draws.levelOfAnotherPair(another, 5));
+        assertTrue(apart < shared, apart + " against " + shared);
+        CarFacts seen = SwapWorld.facts(1, 1, 2013, 70_000).build();
+        Subject known = Subject.of(seen, LevelOfTrade.PRIVATE_ASKING, SwapWorld.DAY);
+        assertArrayEquals(draws.level(known), draws.levelOfAnotherPair(known, 5), 0);
+    }
 }

@@ -38,6 +38,9 @@ public final class PartsWorld {
         }
     }
 
+    /** The scale of how one part departs from its like, with 5 degrees of freedom. */
+    public static final double ERROR = 0.18;
+
     private final long seed;
     private final double mechanicalSlope;
     private final double otherSlope;
@@ -65,6 +68,18 @@ public final class PartsWorld {
         return new PartsWorld(seed, mechanicalSlope, otherSlope, factor);
     }
 
+    /** The middle of the logarithm of what a part sells for on the last evening. */
+    public double soldLog(String part, boolean six, double miles) {
+        return StrictMath.log(PRICES.get(part)) + (six ? StrictMath.log(SIX) : 0)
+                + (part.equals("engine") || part.equals("gearbox") ? StrictMath.log(gearFactor) : 0)
+                + (MECHANICAL.contains(part) ? mechanicalSlope : otherSlope) * (miles - 70_000) / 10_000;
+    }
+
+    /** The kinds of parts. */
+    public static List<String> names() {
+        return List.copyOf(PRICES.keySet());
+    }
+
     /** The offers as the collector wrote them down. */
     public String parts(LocalDate lastEvening) {
         Chance chance = Chance.of(seed, "parts");
@@ -80,10 +95,8 @@ public final class PartsWorld {
                 int miles = 1_000 * chance.whole(25, 130);
                 int days = chance.whole(0, 300);
                 boolean sold = chance.happens(0.3);
-                double log = StrictMath.log(PRICES.get(name)) + (six ? StrictMath.log(SIX) : 0)
-                        + (name.equals("engine") || name.equals("gearbox") ? StrictMath.log(gearFactor) : 0)
-                        + (MECHANICAL.contains(name) ? mechanicalSlope : otherSlope) * (miles - 70_000) / 10_000
-                        + (sold ? 0 : 0.15) + 0.005 * days / 30.4375 + 0.18 * chance.studentT(5);
+                double log = soldLog(name, six, miles)
+                        + (sold ? 0 : 0.15) + 0.005 * days / 30.4375 + ERROR * chance.studentT(5);
                 long price = Math.max(5, 5 * Math.round(StrictMath.exp(log) / 5));
                 String id = "p-" + Integer.toString(1_000 + number).substring(1);
                 String spelled = chance.oneOf(SPELLINGS.getOrDefault(name, List.of(name)));
