@@ -76,7 +76,8 @@ public final class AmountCharts {
      * @return the chart
      */
     public static Chart waterfall(String title, String xLabel, List<Step> steps) {
-        DrawnData data = new DrawnData(title, List.of("row"), List.of(Charts.withSuffix(xLabel, " change"), Charts.withSuffix(xLabel, " so far")));
+        DrawnData data = new DrawnData(title, List.of("row"), List.of(Charts.withSuffix(xLabel, " change"), Charts.withSuffix(xLabel,
+                " so far")));
         Extent across = new Extent(ValueScale.LINEAR);
         double[] from = new double[steps.size()];
         double[] to = new double[steps.size()];
@@ -255,7 +256,8 @@ public final class AmountCharts {
      * @return the chart
      */
     public static Chart tornado(String title, String xLabel, List<Swing> swings) {
-        DrawnData data = new DrawnData(title, List.of("row"), List.of(Charts.withSuffix(xLabel, " at 10 %"), Charts.withSuffix(xLabel, " at 90 %")));
+        DrawnData data = new DrawnData(title, List.of("row"), List.of(Charts.withSuffix(xLabel, " at 10 %"), Charts.withSuffix(xLabel,
+                " at 90 %")));
         Extent across = new Extent(ValueScale.LINEAR);
         List<Swing> drawn = new ArrayList<>();
         for (Swing swing : swings) {

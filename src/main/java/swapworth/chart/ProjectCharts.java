@@ -90,7 +90,8 @@ public final class ProjectCharts {
         }
         swings.sort((a, b) -> Double.compare(b.high() - b.low(), a.high() - a.low()));
         return AmountCharts.tornado("What drives the spread of the cost: each estimate from its 10 % to its 90 % quantile",
-                "change of the cost, " + forecast.ledger().currency().getCurrencyCode(), swings.subList(0, Math.min(MOST_ROWS, swings.size())));
+                "change of the cost, " + forecast.ledger().currency().getCurrencyCode(), swings.subList(0, Math.min(MOST_ROWS,
+                        swings.size())));
     }
 
     /**

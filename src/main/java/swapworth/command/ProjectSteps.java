@@ -32,7 +32,8 @@ final class ProjectSteps {
         Path folder = Steps.folder(arguments.folder());
         Path file = folder.resolve("ledger.csv");
         if (!Files.isRegularFile(file)) {
-            throw new NothingUsableException(folder + ": there is no ledger.csv in this folder; start with one row a payment and the columns"
+            throw new NothingUsableException(folder + ": there is no ledger.csv in this folder; start with one row a payment and the"
+                    + " columns"
                     + " date, amount, note");
         }
         Steps.keepApart(arguments, List.of(file));
@@ -47,7 +48,8 @@ final class ProjectSteps {
         if (undertaking.ledger().isEmpty()) {
             RowsRead read = Ledger.read(file).read();
             err.println("no usable row: " + read.sentence());
-            read.problems().stream().limit(5).forEach(p -> err.println("  " + p.file() + ":" + p.line() + " " + p.column() + ": " + p.message()));
+            read.problems().stream().limit(5).forEach(p -> err.println("  " + p.file() + ":" + p.line() + " " + p.column() + ": "
+                    + p.message()));
             return 1;
         }
         for (RowsRead read : files) {

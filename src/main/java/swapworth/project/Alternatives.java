@@ -25,7 +25,8 @@ import swapworth.table.Table;
  * item of each way, with {@code alternative, item, amount} and, where known, {@code kind} (cost, payment, parts sold, owned, owed, loan,
  * resale), {@code month} and {@code until} (months from now), {@code low, likely, high, chance, hours, car}.
  *
- * <p>All amounts are carried to the horizon with the cost of money. Draw i of every way is one state of the world: an item of the same name,
+ * <p>All amounts are carried to the horizon with the cost of money. Draw i of every way is one state of the world: an item of the same
+ * name,
  * amounts and kind in two ways is drawn once, and the value of a car in play comes with the draws of the market (at a resale in a later
  * month older by the assumption {@code age_slope}). So the chance that one
  * way beats another is not read off two ranges.
@@ -182,7 +183,8 @@ public final class Alternatives {
             double[] amounts;
             if (options.cars().containsKey(item.car())) {
                 double years = item.kind() == Kind.RESALE ? item.month() / 12.0 : 0;
-                amounts = Figures.times(options.cars().get(item.car()), StrictMath.exp(years * options.assumptions().logMiddle("age_slope")));
+                amounts = Figures.times(options.cars().get(item.car()),
+                        StrictMath.exp(years * options.assumptions().logMiddle("age_slope")));
             } else if (item.ends().isPresent()) {
                 amounts = AmountLaw.pert(item.ends().get().low(), item.likely(), item.ends().get().high()).draws(normals);
             } else {
@@ -261,8 +263,10 @@ public final class Alternatives {
                         Column.number("cash to find", currency), Column.number("90 % at most", currency).key("cash_to_find_90"),
                         Column.number("own hours", "h"), Column.number("items", ""));
         side.note(read.sentence() + ".");
-        side.note("Net cost: all that is paid and used up until then less what comes in and the resale, carried to that month with the cost of money;"
-                + " own hours are not in it. The resale of a car in play is its value now, older by the assumption age_slope. Cash to find: the most that must be found at any time beside what is owned and borrowed;"
+        side.note("Net cost: all that is paid and used up until then less what comes in and the resale, carried to that month with the"
+                + " cost of money;"
+                + " own hours are not in it. The resale of a car in play is its value now, older by the assumption age_slope. Cash to"
+                        + " find: the most that must be found at any time beside what is owned and borrowed;"
                 + " nine times in ten it is no more than the figure beside it.");
         for (Alternative one : all) {
             Range near = Forecast.range(one.netCost(), 0.80);
@@ -271,7 +275,8 @@ public final class Alternatives {
                     Cell.number(Figures.median(one.resale()), 0), Cell.number(Figures.median(one.toFind()), 0),
                     Cell.number(Forecast.range(one.toFind(), 0.80).high(), 0), Cell.number(one.hours(), 0), Cell.whole(one.items().size()));
         }
-        Table.Builder chances = Table.titled("Chance that the one on the left costs less than the one above, %").columns(Column.words("alternative"));
+        Table.Builder chances = Table.titled("Chance that the one on the left costs less than the one above,"
+                + " %").columns(Column.words("alternative"));
         chances.note("Counted draw by draw, with what they share in common; 50 means that the rows cannot tell.");
         for (Alternative other : all) {
             chances.columns(Column.number(other.name(), ""));

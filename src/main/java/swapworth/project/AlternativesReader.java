@@ -25,9 +25,11 @@ final class AlternativesReader {
     private static final String AMOUNT = "amount";
     private static final String CURRENCY = "currency";
     private static final int MOST_MONTHS = 240;
-    private static final Vocabulary<Kind> KINDS = Vocabulary.<Kind>empty().with(Kind.COST, "cost", "buy", "work", "purchase", "running cost")
+    private static final Vocabulary<Kind> KINDS = Vocabulary.<Kind>empty().with(Kind.COST, "cost", "buy", "work", "purchase",
+            "running cost")
             .with(Kind.PAYMENT, "payment", "instalment", "installment").with(Kind.PARTS, "parts sold", "parts back", "part sold", "sold")
-            .with(Kind.OWNED, "owned", "already owned", "have").with(Kind.OWED, "owed", "debt", "already owed").with(Kind.LOAN, "loan", "borrowed")
+            .with(Kind.OWNED, "owned", "already owned", "have").with(Kind.OWED, "owed", "debt", "already owed").with(Kind.LOAN, "loan",
+                    "borrowed")
             .with(Kind.RESALE, "resale", "value", "value at the end", "sold in the end");
 
     private final FolderSettings settings;
@@ -63,7 +65,8 @@ final class AlternativesReader {
         }
         for (Map.Entry<String, Boolean> end : ends.entrySet()) {
             if (!end.getValue() && first.containsKey(end.getKey())) {
-                first.get(end.getKey()).ask("kind", "this alternative has no resale: is its car worth nothing after " + horizon + " months?");
+                first.get(end.getKey()).ask("kind", "this alternative has no resale: is its car worth nothing after " + horizon
+                        + " months?");
             }
         }
         for (int r = 0; r < used.size(); r++) {

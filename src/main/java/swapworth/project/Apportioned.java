@@ -6,7 +6,9 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 
-/** Amounts shared out to the smallest coin: rounded down, and the coins left over go to the largest remainders, the first of equals first. */
+/**
+ * Amounts shared out to the smallest coin: rounded down, and the coins left over go to the largest remainders, the first of equals first.
+ */
 final class Apportioned {
 
     private Apportioned() {

@@ -47,7 +47,8 @@ final class Figures {
     /** Draw by draw. */
     static double[] minus(double[] first, double[] second) {
         if (first.length != second.length) {
-            throw new IllegalArgumentException(first.length + " draws beside " + second.length + ": draw i must be one state of the market");
+            throw new IllegalArgumentException(first.length + " draws beside " + second.length
+                    + ": draw i must be one state of the market");
         }
         double[] result = new double[first.length];
         for (int i = 0; i < result.length; i++) {

@@ -167,7 +167,8 @@ public final class Forecast {
             }
             for (Map.Entry<Category, double[]> factor : moved.entrySet()) {
                 if (factor.getValue().length != count) {
-                    throw new IllegalArgumentException(factor.getKey().words() + ": " + factor.getValue().length + " factors beside " + count
+                    throw new IllegalArgumentException(factor.getKey().words() + ": " + factor.getValue().length + " factors beside "
+                            + count
                             + " draws");
                 }
             }
@@ -508,7 +509,8 @@ public final class Forecast {
         Table.Builder table = Figures.ranged("Forecast at completion, " + unit + ", as of " + ledger.on(), unit);
         long guesses = ledger.entries().stream().filter(e -> e.status() == Status.ESTIMATE).count();
         table.note(ledger.entries().size() + " rows, " + guesses + (guesses == 1 ? " of them an estimate; " : " of them estimates; ")
-                + Cell.format(count, 0) + " draws. Paid and agreed amounts stand as they are; estimates are drawn, those of one category together.");
+                + Cell.format(count, 0) + " draws. Paid and agreed amounts stand as they are; estimates are drawn, those of one category"
+                        + " together.");
         table.row(Cell.words("in it so far, net"), Cell.number(soFar, 2), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK);
         Figures.row(table, "still to pay", toPay);
         Figures.row(table, "still to come in", toReceive);
@@ -517,7 +519,8 @@ public final class Forecast {
             Figures.row(table, "less tools kept: what the undertaking costs", charged());
         }
         Figures.row(table, "most cash in it at the end of a month", peak.amounts);
-        table.note("The most cash is in it most often at the end of " + peak.month + " (" + Math.round(100 * peak.chance) + " % of the draws).");
+        table.note("The most cash is in it most often at the end of " + peak.month + " (" + Math.round(100 * peak.chance)
+                + " % of the draws).");
         return table.build();
     }
 
@@ -531,7 +534,8 @@ public final class Forecast {
         Table.Builder table = Table.titled("Cash in the undertaking at the end of each month, " + unit).columns(Column.words("month"),
                 Column.number("median", unit), Column.number("80 % from", unit), Column.number("80 % to", unit));
         for (MonthOfCash month : months) {
-            table.row(Cell.words(month.month.toString()), Cell.number(month.middle, 0), Cell.number(month.low, 0), Cell.number(month.high, 0));
+            table.row(Cell.words(month.month.toString()), Cell.number(month.middle, 0), Cell.number(month.low, 0), Cell.number(month.high,
+                    0));
         }
         return table.build();
     }

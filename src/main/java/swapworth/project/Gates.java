@@ -67,13 +67,16 @@ public record Gates(List<Gate> gates, RowsRead read) {
         LAWFUL("lawful here", "Ask your registry or an engineer who may approve such changes whether this engine change is lawful where you"
                 + " live, before you spend. (US: Clean Air Act 203(a)(3); EU: Regulation 2018/858, articles 44 and 45)",
                 "lawful", "legal", "legal here", "may be driven here"),
-        STRIPPED("may be stripped here", "Stripping and selling a car may need papers handed in first, a licence, or a limit on numbers: ask your"
+        STRIPPED("may be stripped here", "Stripping and selling a car may need papers handed in first, a licence, or a limit on numbers:"
+                + " ask your"
                 + " registry. (for example California Vehicle Code 220 and 5500)", "may be stripped", "stripping", "strip", "may strip"),
         INSPECTABLE("inspectable", "Ask the inspection body before the work what it must see, and which papers of the donor it wants.",
                 "inspected", "inspection", "can be inspected"),
-        INSURABLE("insurable", "Ask the insurer in writing before you change the car: an undeclared change can end the policy. (UK: Consumer"
+        INSURABLE("insurable", "Ask the insurer in writing before you change the car: an undeclared change can end the policy. (UK:"
+                + " Consumer"
                 + " Insurance (Disclosure and Representations) Act 2012, section 2)", "insured", "insurance", "can be insured"),
-        LENDER("lender told", "If money is owed on the car, ask the lender: a change may break the terms of the loan.", "lender", "lender agrees",
+        LENDER("lender told", "If money is owed on the car, ask the lender: a change may break the terms of the loan.", "lender",
+                "lender agrees",
                 "bank told");
 
         private final String words;
@@ -133,7 +136,8 @@ public record Gates(List<Gate> gates, RowsRead read) {
         }
         List<Gate> all = new ArrayList<>();
         for (Known known : Known.values()) {
-            all.add(ofHouse.containsKey(known) ? ofHouse.get(known) : new Gate(known.words, Answer.UNKNOWN, "the file does not answer", known.caution));
+            all.add(ofHouse.containsKey(known) ? ofHouse.get(known) : new Gate(known.words, Answer.UNKNOWN, "the file does not answer",
+                    known.caution));
         }
         all.addAll(own);
         return new Gates(all, rows.read());
@@ -158,7 +162,8 @@ public record Gates(List<Gate> gates, RowsRead read) {
      * @return for the head of a page
      */
     public List<String> warnings() {
-        return notOpen().stream().map(gate -> gate.name + ": " + gate.answer.words + (gate.note.isEmpty() ? "" : " (" + gate.note + ")") + ". "
+        return notOpen().stream().map(gate -> gate.name + ": " + gate.answer.words + (gate.note.isEmpty() ? "" : " (" + gate.note + ")")
+                + ". "
                 + gate.caution).toList();
     }
 

@@ -55,7 +55,8 @@ final class LedgerReader {
         rows = NamedRows.of(file, settings).needs("date", "day", "paid on").needs(AMOUNT, "price", "cost", "sum")
                 .needs(NOTE, "what", "description", "text").column("car", "for").column("item", "part").column(CATEGORY, "kind")
                 .column(DIRECTION, "in or out").column(CURRENCY).column(STATUS).column("due", "due date", "due on").column("low")
-                .column("likely").column("high").column(GROSS, "gross price").column("fee", "selling fee").column("postage", "shipping cost")
+                .column("likely").column("high").column(GROSS, "gross price").column("fee", "selling fee").column("postage",
+                        "shipping cost")
                 .column("hours", "own hours").column(CHARGED, "charged percent").column("receipt", "bill", "invoice");
     }
 
@@ -257,7 +258,8 @@ final class LedgerReader {
         if (sale.isPresent()) {
             BigDecimal net = sale.get().gross().subtract(sale.get().fee()).subtract(sale.get().postage());
             if (amount.isPresent() && amount.get().compareTo(net) != 0) {
-                row.ask(AMOUNT, "gross less fee and postage leaves " + net.toPlainString() + ", and that is counted: which amount arrived?");
+                row.ask(AMOUNT, "gross less fee and postage leaves " + net.toPlainString()
+                        + ", and that is counted: which amount arrived?");
             }
             amount = Optional.of(net);
             typed = Optional.of(new Money(net, base));
@@ -278,7 +280,8 @@ final class LedgerReader {
             row.odd("date", "this day lies after " + on + ", so the row is counted as still to come");
         }
         if (status != Status.ACTUAL && due.isBefore(on)) {
-            row.odd(draft.due.isPresent() ? "due" : "date", "this was due before " + on + " and is not done: it is counted as due on that day");
+            row.odd(draft.due.isPresent() ? "due" : "date", "this was due before " + on
+                    + " and is not done: it is counted as due on that day");
             due = on;
         }
         Optional<Entry.Ends> ends = Optional.empty();
@@ -315,7 +318,8 @@ final class LedgerReader {
     private Optional<Entry.Sale> sale(Draft draft, Currency base, LocalDate day) {
         if (draft.gross.isEmpty()) {
             if (draft.fee.isPresent() || draft.postage.isPresent()) {
-                draft.row.ask(draft.fee.isPresent() ? "fee" : "postage", "a fee or postage beside no gross price is not counted: is the amount"
+                draft.row.ask(draft.fee.isPresent() ? "fee" : "postage",
+                        "a fee or postage beside no gross price is not counted: is the amount"
                         + " what was left?");
             }
             return Optional.empty();

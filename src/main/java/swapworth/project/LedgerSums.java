@@ -286,7 +286,8 @@ public final class LedgerSums {
     public Table sold() {
         String unit = unit();
         Table.Builder table = Table.titled("Parts sold, " + unit + ", as of " + ledger.on()).columns(Column.number("line", ""),
-                Column.words("date"), Column.words("status"), Column.words("what"), Column.number("gross", unit), Column.number("fee", unit),
+                Column.words("date"), Column.words("status"), Column.words("what"), Column.number("gross", unit), Column.number("fee",
+                        unit),
                 Column.number("postage", unit), Column.number("net", unit));
         BigDecimal[] all = {none, none, none, none};
         int rows = 0;
@@ -339,7 +340,8 @@ public final class LedgerSums {
      */
     public Table rowsOf(Category category) {
         String unit = unit();
-        Table.Builder table = Table.titled("Rows of " + category.words() + ", " + unit).columns(Column.number("line", ""), Column.words("date"),
+        Table.Builder table = Table.titled("Rows of " + category.words() + ", " + unit).columns(Column.number("line", ""),
+                Column.words("date"),
                 Column.words("status"), Column.words("due"), Column.words("car"), Column.words("item"), Column.sentences("note"),
                 Column.words("typed"), Column.number("out", unit), Column.number("in", unit), Column.number("hours", "h"),
                 Column.words("receipt"));

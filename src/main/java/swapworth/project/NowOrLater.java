@@ -180,7 +180,8 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
                 Column.number("waiting brings", currency), Column.number("80 % from", currency), Column.number("80 % to", currency),
                 Column.number("pays if a month costs less than", currency), Column.number("chance that it brings something", "%"));
         table.note("Now: net purchase cost " + Cell.format(Figures.median(purchaseNow), 0) + ", exit value "
-                + Cell.format(Figures.median(exitNow), 0) + " (medians). Waiting brings what the purchase falls less what the exit value falls;"
+                + Cell.format(Figures.median(exitNow), 0) + " (medians). Waiting brings what the purchase falls less what the exit value"
+                        + " falls;"
                 + " only you know what a month costs you.");
         if (months() > 0) {
             int last = months();

@@ -28,7 +28,8 @@ import swapworth.table.Table;
  * @param salvage draws of what would be kept after a write-off
  * @param evidence one sentence on where each end comes from
  */
-public record RedoCost(String currency, double[] cash, double[] hours, double rate, double[] value, double[] salvage, List<String> evidence) {
+public record RedoCost(String currency, double[] cash, double[] hours, double rate, double[] value, double[] salvage,
+        List<String> evidence) {
     private static final Set<Category> OF_THE_MARKET = Set.of(Category.PURCHASE, Category.SOLD);
     private static final double DAYS_A_YEAR = 365.25;
 
@@ -98,7 +99,8 @@ public record RedoCost(String currency, double[] cash, double[] hours, double ra
                         + " of them carried to today by the market of the listings, the others by assumptions on yearly prices.",
                 "What would be kept after a write-off is an assumption: " + Math.round(share.middle()) + " % of the value, give or take "
                         + Math.round(share.spread()) + ".");
-        return new RedoCost(forecast.ledger().currency().getCurrencyCode(), cash, forecast.hours(), assumptions.get("own_hour_rate").middle(),
+        return new RedoCost(forecast.ledger().currency().getCurrencyCode(), cash, forecast.hours(),
+                assumptions.get("own_hour_rate").middle(),
                 value, salvage, evidence);
     }
 
@@ -169,7 +171,8 @@ public record RedoCost(String currency, double[] cash, double[] hours, double ra
         Table.Builder ends = Table.titled("The sum to insure lies between two ends, " + currency).columns(Column.words("end"),
                 Column.number("median", currency), Column.number("80 % from", currency), Column.number("80 % to", currency),
                 Column.sentences("what it would pay for"));
-        ends.note("Which sum to agree on is your choice and the insurer's; read in the policy whether it pays an agreed sum, the market value"
+        ends.note("Which sum to agree on is your choice and the insurer's; read in the policy whether it pays an agreed sum, the market"
+                + " value"
                 + " or the least of several.");
         end(ends, "value of the finished car", value, "another car of the same worth on the market, if there were one");
         end(ends, "redo cost with hours, less what is kept", upperEnd(), "doing the work again");

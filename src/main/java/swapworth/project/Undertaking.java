@@ -23,6 +23,8 @@ import swapworth.listing.CarsFile;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listings;
 import swapworth.listing.ListingsRead;
+import swapworth.listing.Mileage;
+import swapworth.listing.MileageStatus;
 import swapworth.listing.Runs;
 import swapworth.market.Answer;
 import swapworth.market.MarketIndex;
@@ -115,11 +117,13 @@ public final class Undertaking {
         Ledger.Options options = Ledger.withDefaults().with(assumptions);
         Ledger.Options dated = on.map(options::on).orElse(options);
         Ledger.Options inBase = market.map(m -> dated.in(m.currency())).orElse(dated);
-        ledger = file(folder, "ledger.csv", "the money of the undertaking: what is spent, still to come and left, finish or stop, redo cost")
+        ledger = file(folder, "ledger.csv", "the money of the undertaking: what is spent, still to come and left, finish or stop, redo"
+                + " cost")
                 .map(inBase::read).filter(l -> !l.entries().isEmpty());
         finished = market.flatMap(m -> m.swaps.answers().stream().filter(SwapValue.class::isInstance).map(SwapValue.class::cast).findFirst());
         if (market.isEmpty()) {
-            missing.add("listings.csv and cars.csv (listings of such cars, and a row of the role finished): what the finished car is worth, and"
+            missing.add("listings.csv and cars.csv (listings of such cars, and a row of the role finished): what the finished car is"
+                    + " worth, and"
                     + " with it what is left, finish or stop, and now or later.");
         } else if (finished.isEmpty()) {
             missing.add("cars.csv: a row of the role finished that the listings can value: what is left, finish or stop, redo cost.");
@@ -129,9 +133,10 @@ public final class Undertaking {
         Forecast.Options drawn = Forecast.withDefaults().with(assumptions).draws(count, 1);
         Forecast.Options moving = draws.map(d -> d.moving(drawn)).orElse(drawn);
         forecast = ledger.map(moving::of);
-        Optional<Both> both = forecast.isPresent() && finished.isPresent() ? Optional.of(new Both(forecast.get(), finished.get())) : Optional.empty();
+        Optional<Both> both = forecast.isPresent() && finished.isPresent() ? Optional.of(new Both(forecast.get(), finished.get()))
+                : Optional.empty();
         equity = both.map(b -> Equity.of(b.finished.draws(), b.forecast));
-        redoCost = both.map(b -> RedoCost.of(b.finished.draws(), b.forecast));
+        redoCost = both.map(b -> RedoCost.of(b.finished.draws(), b.forecast, draws.orElseThrow().carsSince(b)));
         finishOrStop = both.map(b -> FinishOrStop.of(b.finished.draws(), b.forecast, draws.orElseThrow().exits(b)));
         FeeSchedule fees = market.map(m -> fees(folder, m, assumptions)).orElse(FeeSchedule.none(Currency.getInstance("USD")));
         walkAway = draws.map(d -> WalkAway.of(d.valued(), fees)).filter(w -> !w.prices().isEmpty());
@@ -200,7 +205,8 @@ public final class Undertaking {
     private static FeeSchedule fees(Path folder, Market market, Assumptions assumptions) {
         FolderSettings settings = FolderSettings.of(folder, Conventions.unstated());
         Path file = folder.resolve("fees.csv");
-        return Files.isRegularFile(file) ? FeeSchedule.read(file, settings, market.currency(), assumptions) : FeeSchedule.none(market.currency());
+        return Files.isRegularFile(file) ? FeeSchedule.read(file, settings, market.currency(), assumptions)
+                : FeeSchedule.none(market.currency());
     }
 
     /** Everything that is drawn with the market. */
@@ -223,7 +229,9 @@ public final class Undertaking {
             return market.model.lastSeen().map(day -> values.level(Subject.of(facts, LevelOfTrade.PRIVATE_SOLD, day)));
         }
 
-        /** What the level of the donor's line may be beside its middle moves what parts bring in; that of the recipient's what cars cost. */
+        /**
+         * What the level of the donor's line may be beside its middle moves what parts bring in; that of the recipient's what cars cost.
+         */
         Forecast.Options moving(Forecast.Options options) {
             Forecast.Options moving = options;
             double follow = assumptions.get("parts_move_with_cars").middle() / 100;
@@ -275,14 +283,17 @@ public final class Undertaking {
             return shares;
         }
 
-        /** The ways to stop: what the listings say of the recipient without its engine, and the half-built car as a share of the finished. */
+        /**
+         * The ways to stop: what the listings say of the recipient without its engine, and the half-built car as a share of the finished.
+         */
         List<FinishOrStop.Exit> exits(Both both) {
             List<FinishOrStop.Exit> exits = new ArrayList<>();
             CarFacts facts = both.finished.car().facts();
             CarFacts.Builder bare = asItWas(facts).toBuilder().runs(Runs.NO_ENGINE);
             double[] parts = both.forecast.toReceive();
             level(bare.build()).ifPresent(car -> exits.add(new FinishOrStop.Exit("recipient sold without an engine, left-over parts sold",
-                    Figures.minus(car, Figures.times(parts, -1)), "the price model (private sales, no engine), and the parts that the ledger"
+                    Figures.minus(car, Figures.times(parts, -1)),
+                            "the price model (private sales, no engine), and the parts that the ledger"
                     + " still expects; the donor's gear itself is not in it")));
             double[] half = share("unfinished_share");
             double[] finished = both.finished.draws();
@@ -293,6 +304,46 @@ public final class Undertaking {
                     "an assumption: " + Math.round(assumptions.get("unfinished_share").middle()) + " % of the finished value, give or take "
                     + Math.round(assumptions.get("unfinished_share").spread())));
             return exits;
+        }
+
+        /**
+         * For each car that was bought while listings were seen: how such a car of the same age has moved since, by the line of its role.
+         */
+        Map<Integer, double[]> carsSince(Both both) {
+            LocalDate on = both.forecast.ledger().on();
+            Optional<LocalDate> first = market.read.cars().stream().flatMap(c -> c.firstSeen().stream()).min(LocalDate::compareTo);
+            Map<Integer, double[]> since = new HashMap<>();
+            for (Entry entry : both.forecast.ledger().entries()) {
+                Optional<String> line = entry.shares().size() == 1 ? lineOf(entry.shares().get(0).car(), both) : Optional.empty();
+                boolean seen = first.isPresent() && !entry.date().isBefore(first.get());
+                if (entry.category() == Category.PURCHASE && entry.status() == Entry.Status.ACTUAL && seen && line.isPresent()) {
+                    double[] now = ofTheAge(line.get(), on);
+                    double[] then = ofTheAge(line.get(), entry.date());
+                    for (int i = 0; i < now.length; i++) {
+                        now[i] /= then[i];
+                    }
+                    since.put(entry.line(), now);
+                }
+            }
+            return since;
+        }
+
+        /** A car of the line whose age is stated outright, so that it does not grow older from one day to another. */
+        private double[] ofTheAge(String line, LocalDate day) {
+            double age = assumptions.get("redo_age").middle();
+            double miles = age * assumptions.get("miles_per_year").middle();
+            CarFacts facts = CarFacts.of(line).ageYears(age).mileage(new Mileage(miles, MileageStatus.UNKNOWN)).build();
+            return values.level(Subject.of(facts, LevelOfTrade.PRIVATE_ASKING, day));
+        }
+
+        private Optional<String> lineOf(String car, Both both) {
+            Optional<String> line = market.cars.cars().stream().filter(c -> c.name().equals(car)).map(c -> c.facts().vehicle()).findFirst();
+            if (car.equals("recipient")) {
+                line = Optional.of(both.finished.car().facts().vehicle());
+            } else if (car.equals("donor")) {
+                line = both.finished.car().gearLine().or(() -> first(Role.DONOR).map(c -> c.facts().vehicle()));
+            }
+            return line.filter(market.model.lines()::contains);
         }
 
         private Optional<CandidateCar> first(Role... roles) {
@@ -322,7 +373,8 @@ public final class Undertaking {
 
         Optional<NowOrLater> nowOrLater(SwapValue finished, FeeSchedule fees, Optional<Forecast> forecast) {
             Answer<MarketIndex> index = market.model.index();
-            Optional<Outlook> outlook = index.match(i -> i.outlook().match(Optional::of, no -> none(no.reason() + "; needed: " + no.needed())),
+            Optional<Outlook> outlook = index.match(i -> i.outlook().match(Optional::of, no -> none(no.reason() + "; needed: "
+                    + no.needed())),
                     no -> none(no.reason() + "; needed: " + no.needed()));
             Optional<CandidateCar> donor = first(Role.DONOR);
             Optional<CandidateCar> recipient = first(Role.RECIPIENT, Role.CANDIDATE);
@@ -340,7 +392,8 @@ public final class Undertaking {
 
         private NowOrLater compared(SwapValue finished, FeeSchedule fees, Optional<Forecast> forecast, Outlook outlook, CandidateCar donor,
                 CandidateCar recipient) {
-            List<String> remarks = new ArrayList<>(List.of("Bought: " + donor.name() + " and " + recipient.name() + " of cars.csv, or such cars"
+            List<String> remarks = new ArrayList<>(List.of("Bought: " + donor.name() + " and " + recipient.name()
+                    + " of cars.csv, or such cars"
                     + " later at the level of their lines; exit: " + finished.car().name() + ", at the mean movement of its two lines."));
             List<NowOrLater.Leg> legs = new ArrayList<>();
             for (CandidateCar car : List.of(donor, recipient)) {
@@ -352,8 +405,10 @@ public final class Undertaking {
             double back = forecast.map(f -> f.ledger().sums().byCategory().stream().filter(s -> s.name().equals(Category.SOLD.words()))
                     .mapToDouble(s -> s.atCompletion().doubleValue()).sum()).orElse(0.0);
             if (back != 0) {
-                legs.add(new NowOrLater.Leg("parts", constant(back), damped(ofDonor, assumptions.get("parts_move_with_cars").middle() / 100)));
-                remarks.add("What parts bring back is the ledger's " + Math.round(-back) + "; their prices follow those of the donor's line by "
+                legs.add(new NowOrLater.Leg("parts", constant(back), damped(ofDonor,
+                        assumptions.get("parts_move_with_cars").middle() / 100)));
+                remarks.add("What parts bring back is the ledger's " + Math.round(-back)
+                        + "; their prices follow those of the donor's line by "
                         + Math.round(assumptions.get("parts_move_with_cars").middle()) + " % (assumption parts_move_with_cars).");
             } else {
                 remarks.add("Nothing is counted as coming back from parts: the ledger has no rows of parts sold.");
@@ -511,11 +566,14 @@ public final class Undertaking {
             return List.of();
         }
         double ofValue = equity.get().shareOfValue();
-        String value = "Of what is unsure about what is left, " + Math.round(100 * ofValue) + " % lies in the value of the finished car, and assumptions"
-                + " hold " + Math.round(100 * finished.get().priorShare()) + " % of that (the largest '" + finished.get().largestAssumption().assumption()
+        String value = "Of what is unsure about what is left, " + Math.round(100 * ofValue)
+                + " % lies in the value of the finished car, and assumptions"
+                + " hold " + Math.round(100 * finished.get().priorShare()) + " % of that (the largest '"
+                        + finished.get().largestAssumption().assumption()
                 + "'): swaps that you saw (swaps.csv), offers for your own, and listings of the lines of body and gear narrow it.";
         List<Forecast.Driver> drivers = forecast.get().drivers();
-        String money = Math.round(100 * (1 - ofValue)) + " % lies in the money" + (drivers.isEmpty() ? "." : ", most of it in '" + drivers.get(0).name()
+        String money = Math.round(100 * (1 - ofValue)) + " % lies in the money" + (drivers.isEmpty() ? "." : ", most of it in '"
+                + drivers.get(0).name()
                 + "' (" + Math.round(100 * drivers.get(0).share()) + " % of the spread of the forecast): a firm offer for it narrows it.");
         return ofValue >= 0.5 ? List.of(value, money) : List.of(money, value);
     }

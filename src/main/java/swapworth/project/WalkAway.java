@@ -108,9 +108,11 @@ public record WalkAway(String currency, List<Price> prices) {
     public Table table() {
         Table.Builder table = Table.titled("The price at which to walk away, " + currency).columns(Column.words("car"),
                 Column.number("asked or planned", currency), Column.number("landed at that", currency), Column.words("next best"),
-                Column.number("most it may cost landed", currency), Column.number("80 % from", currency), Column.number("80 % to", currency),
+                Column.number("most it may cost landed", currency), Column.number("80 % from", currency), Column.number("80 % to",
+                        currency),
                 Column.number("walk away above", currency), Column.sentences("remark"));
-        table.note("The most it may cost landed is what the next best car of its role costs landed, and what this one is worth more than that"
+        table.note("The most it may cost landed is what the next best car of its role costs landed, and what this one is worth more than"
+                + " that"
                 + " one (middle values on the same draws). Above the last figure the other car is the better buy.");
         for (Price price : prices) {
             Range near = Forecast.range(price.most, 0.80);

@@ -168,9 +168,11 @@ public final class ProjectFile {
         table.row(Cell.words("median"), Cell.number(value.median(), 0), Cell.BLANK);
         table.row(Cell.words("80 % range"), Cell.number(value.range(0.80).low(), 0), Cell.number(value.range(0.80).high(), 0));
         table.row(Cell.words("95 % range"), Cell.number(value.range(0.95).low(), 0), Cell.number(value.range(0.95).high(), 0));
-        return Section.of("value", "What it is worth", Part.rows(table.build()), Part.prose("How it was found: nobody has sold this car, so its"
+        return Section.of("value", "What it is worth", Part.rows(table.build()),
+                Part.prose("How it was found: nobody has sold this car, so its"
                 + " price is put together from cars that share its body, cars that share its running gear, and what parts and work cost. A"
-                + " statistical model learns from the listings how price runs with age, mileage, condition and the level of trade; the range holds"
+                + " statistical model learns from the listings how price runs with age, mileage, condition and the level of trade; the"
+                        + " range holds"
                 + " the price of one such car eight or nineteen times in ten or twenty. Assumptions, which the owner can show, hold "
                 + Math.round(100 * value.priorShare()) + " % of what is unsure about it."));
     }
@@ -194,8 +196,10 @@ public final class ProjectFile {
     /** The cars nearest to the body with its own gear, and to the car that the maker sold with such gear. */
     private static Optional<Table> comparables(Undertaking.Market market, SwapValue value) {
         DistanceUnit unit = market.read().distanceUnit();
-        Table.Builder table = Table.titled("Comparables: the cars that tell most").columns(Column.words("line"), Column.words("compared for"),
-                Column.number("model year", ""), Column.number("mileage", unit.symbol()), Column.words("level of trade"), Column.words("seen on"),
+        Table.Builder table = Table.titled("Comparables: the cars that tell most").columns(Column.words("line"),
+                Column.words("compared for"),
+                Column.number("model year", ""), Column.number("mileage", unit.symbol()), Column.words("level of trade"),
+                        Column.words("seen on"),
                 Column.number("price seen", market.read().baseCurrency().getCurrencyCode()));
         int rows = add(table, market, "the body", Undertaking.asItWas(value.car().facts()), unit);
         for (CandidateCar car : market.cars().cars()) {
@@ -225,7 +229,8 @@ public final class ProjectFile {
     private Section work(Ledger ledger) {
         String unit = ledger.currency().getCurrencyCode();
         Table.Builder table = Table.titled("What was paid, " + unit + ", to " + ledger.on()).columns(Column.words("category"),
-                Column.words("first"), Column.words("last"), Column.number("rows", ""), Column.number("paid, less what came back", unit).key("paid"),
+                Column.words("first"), Column.words("last"), Column.number("rows", ""), Column.number("paid, less what came back",
+                        unit).key("paid"),
                 Column.number("own hours", "h"), Column.sentences("receipts"));
         BigDecimal all = BigDecimal.ZERO;
         double hours = 0;
@@ -242,12 +247,14 @@ public final class ProjectFile {
             TreeSet<String> receipts = new TreeSet<>();
             entries.stream().map(Entry::receipt).filter(r -> !r.isEmpty()).forEach(r -> receipts.add(Discreet.text(r)));
             table.row(Cell.words(sum.name()), Cell.words(entries.stream().map(Entry::date).min(LocalDate::compareTo).orElseThrow().toString()),
-                    Cell.words(entries.stream().map(Entry::date).max(LocalDate::compareTo).orElseThrow().toString()), Cell.whole(entries.size()),
+                    Cell.words(entries.stream().map(Entry::date).max(LocalDate::compareTo).orElseThrow().toString()),
+                            Cell.whole(entries.size()),
                     exact(paid), own > 0 ? Cell.number(own, 1) : Cell.BLANK, Cell.words(String.join(", ", receipts)));
         }
         table.row(Cell.words("all"), Cell.BLANK, Cell.words(ledger.on().toString()), Cell.BLANK, exact(all),
                 hours > 0 ? Cell.number(hours, 1) : Cell.BLANK, Cell.BLANK);
-        return Section.of("work", "What was done and paid", Part.prose("From the owner's ledger, exact to the smallest coin; other currencies at the"
+        return Section.of("work", "What was done and paid", Part.prose("From the owner's ledger, exact to the smallest coin; other"
+                + " currencies at the"
                 + " rate of their day. Cost is not value. Receipts can be shown under the names given."), Part.rows(table.build()));
     }
 
@@ -259,15 +266,18 @@ public final class ProjectFile {
         Table.Builder table = ranges("What it would cost to do it again at the prices of " + undertaking.ledger().orElseThrow().on());
         range(table, "cars, parts and bought work, less parts sold", redo.cash());
         range(table, "with the owner's hours at " + Cell.format(redo.rate(), 2) + " each", redo.withHours());
-        return Section.of("redo-cost", "What it would cost to do it again", Part.rows(table.build()), Part.prose("The owner's ledger carried to that"
-                + " day by assumptions on yearly prices. Whether a policy pays an agreed sum, the market value or the least of several is for the"
+        return Section.of("redo-cost", "What it would cost to do it again", Part.rows(table.build()),
+                Part.prose("The owner's ledger carried to that"
+                + " day by the market of the listings and by assumptions on yearly prices. Whether a policy pays an agreed sum, the market"
+                        + " value or the least of several is for the"
                 + " policy to say."));
     }
 
     private Section toCome(Forecast forecast) {
         Table.Builder table = ranges("Still to be paid until it is done, as of " + forecast.ledger().on());
         range(table, "still to be paid, a reserve included", forecast.toPay());
-        return Section.of("to-come", "What is still to be paid", Part.rows(table.build()), Part.prose("The last row of the ledger is due in "
+        return Section.of("to-come", "What is still to be paid", Part.rows(table.build()),
+                Part.prose("The last row of the ledger is due in "
                 + forecast.completion() + "."));
     }
 
@@ -324,7 +334,8 @@ public final class ProjectFile {
                     "The insurer: that the change is declared and covered."));
             case INSURER -> checks.addAll(List.of("The receipts named above, and photographs of the work.",
                     "The basis of the policy: agreed sum, market value, or stated sum."));
-            case SELF -> checks.addAll(List.of("Insurer and lender: in writing, before the change.", "A tax adviser: what parts and car bring in."));
+            case SELF -> checks.addAll(List.of("Insurer and lender: in writing, before the change.",
+                    "A tax adviser: what parts and car bring in."));
         }
         return checks;
     }

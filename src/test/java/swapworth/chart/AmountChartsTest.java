@@ -49,7 +49,8 @@ class AmountChartsTest {
 
     @Test
     void a_tornado_shows_both_sides_of_each_amount() {
-        Chart chart = AmountCharts.tornado("Drivers", "change, USD", List.of(new Swing("welding", 1600, 2000, 2500), new Swing("glass", -300, -200, -150)));
+        Chart chart = AmountCharts.tornado("Drivers", "change, USD", List.of(new Swing("welding", 1600, 2000, 2500), new Swing("glass",
+                -300, -200, -150)));
         assertTrue(chart.alt().contains("welding -400 to 500; glass -100 to 50"), chart.alt());
         assertEquals(2, chart.data().rows().size());
     }
@@ -60,6 +61,7 @@ class AmountChartsTest {
         assertTrue(AmountCharts.outcomes("Left", "left, USD", new double[] {Double.NaN}, "").svg().contains("no data"));
         assertTrue(AmountCharts.tornado("Drivers", "change, USD", List.of(new Swing("odd", Double.NaN, 0, 1))).svg().contains("no data"));
         assertFalse(AmountCharts.outcomes("Left", "left, USD", new double[] {5, 5, 5}, "").svg().contains("no data"));
-        assertFalse(AmountCharts.waterfall("Money", "amount, USD", List.of(Step.change("odd", Double.NaN), Step.level("net"))).svg().contains("NaN"));
+        assertFalse(AmountCharts.waterfall("Money", "amount, USD", List.of(Step.change("odd", Double.NaN),
+                Step.level("net"))).svg().contains("NaN"));
     }
 }

@@ -110,7 +110,8 @@ class ProjectCommandTest {
                 + "Sivrette,2016,71000,11900\nVelmarch,2018,54000,17400\n");
         assertEquals(0, run(folder.toString()), err());
         String page = page();
-        for (String name : new String[] {"cars.csv", "fees.csv", "partout.csv", "parts.csv", "swaps.csv", "ledger.csv", "gates.csv", "alternatives.csv",
+        for (String name : new String[] {"cars.csv", "fees.csv", "partout.csv", "parts.csv", "swaps.csv", "ledger.csv", "gates.csv",
+                "alternatives.csv",
             "words.csv", "lines.csv", "assumptions.csv"}) {
             assertTrue(page.contains(name), name);
         }
@@ -122,7 +123,8 @@ class ProjectCommandTest {
         copy("listings.csv", "cars.csv", "lines.csv", "words.csv", "partout.csv", "parts.csv");
         assertEquals(0, run(folder.toString()), err());
         String page = page();
-        assertTrue(page.contains("ledger.csv") && page.contains("What the parts bring") && page.contains("Now or later"), "parts and outlook");
+        assertTrue(page.contains("ledger.csv") && page.contains("What the parts bring") && page.contains("Now or later"),
+                "parts and outlook");
         assertFalse(page.contains("Where the money is"));
     }
 
@@ -130,7 +132,8 @@ class ProjectCommandTest {
     void a_folder_with_everything_holds_every_section_with_the_gates_at_its_head() throws IOException {
         assertEquals(0, run("sample-listings", "--page", folder.resolve("swapworth.html").toString()), err());
         String page = page();
-        for (String heading : new String[] {"What must be settled first", "What was read", "Cars in play", "What each car costs at the door",
+        for (String heading : new String[] {"What must be settled first", "What was read", "Cars in play",
+                "What each car costs at the door",
             "The finished swap", "The market in time", "Where the money is", "What is still to come", "What is left", "Finish or stop",
             "What it would cost to do it again", "Against what", "Now or later", "When to walk away", "Cautions"}) {
             assertTrue(page.contains(heading), heading);

@@ -28,7 +28,8 @@ class AlternativesTest {
         Assumptions all = Assumptions.defaults();
         for (int k = 0; k < namesAndMiddles.length; k += 2) {
             Assumption one = all.get(namesAndMiddles[k]);
-            all = all.with(new Assumption(one.name(), one.question(), Double.parseDouble(namesAndMiddles[k + 1]), 0, one.unit(), one.source(),
+            all = all.with(new Assumption(one.name(), one.question(), Double.parseDouble(namesAndMiddles[k + 1]), 0, one.unit(),
+                    one.source(),
                     one.note()));
         }
         return all;
@@ -42,7 +43,8 @@ class AlternativesTest {
     @Test
     void amounts_are_carried_to_the_horizon_and_owned_things_need_no_cash() throws IOException {
         Assumptions assumptions = exact("alternative_estimate", "0", "capital_rate", "10", "horizon", "24");
-        Alternative one = read(assumptions, "swap,car,8000,cost,0,,,,,,,", "swap,old tools,500,owned,0,,,,,,,", "swap,parts,1000,parts sold,6,,,,,,,",
+        Alternative one = read(assumptions, "swap,car,8000,cost,0,,,,,,,", "swap,old tools,500,owned,0,,,,,,,",
+                "swap,parts,1000,parts sold,6,,,,,,,",
                 "swap,rent,50,cost,1,3,,,,,,", "swap,the car then,6000,resale,,,,,,,,", "swap,work,,cost,0,,,,,,120,").all().get(0);
         double year = 1.1;
         double expected = 8500 * year * year - 1000 * Math.pow(year, 1.5)
@@ -74,7 +76,8 @@ class AlternativesTest {
 
     @Test
     void something_that_may_happen_happens_as_often_as_said() throws IOException {
-        Alternative tuned = read(exact("capital_rate", "0"), "tuned,engine fails,,cost,20,,4000,4000,4000,18,,", "tuned,car,8000,resale,,,,,,,,")
+        Alternative tuned = read(exact("capital_rate", "0"), "tuned,engine fails,,cost,20,,4000,4000,4000,18,,",
+                "tuned,car,8000,resale,,,,,,,,")
                 .all().get(0);
         double often = Arrays.stream(tuned.toFind()).filter(v -> v > 0).count() / (double) tuned.toFind().length;
         assertEquals(0.18, often, 3 * Math.sqrt(0.18 * 0.82 / 10_000));
@@ -82,13 +85,15 @@ class AlternativesTest {
 
     @Test
     void the_value_of_a_car_in_play_comes_with_its_draws_and_ages_until_the_resale() throws IOException {
-        Path file = Files.writeString(folder.resolve("alternatives.csv"), HEAD + "\nswap,buy,,cost,0,,,,,,,roadster\nswap,sell,,resale,12,,,,,,,roadster\n"
+        Path file = Files.writeString(folder.resolve("alternatives.csv"), HEAD
+                + "\nswap,buy,,cost,0,,,,,,,roadster\nswap,sell,,resale,12,,,,,,,roadster\n"
                 + "other,buy,,cost,0,,,,,,,no such car\n");
         double[] value = new double[1000];
         for (int i = 0; i < value.length; i++) {
             value[i] = 9_000 + i;
         }
-        Alternatives both = Alternatives.withDefaults().with(exact("capital_rate", "0", "age_slope", "-10")).withCars(Map.of("roadster", value), 4)
+        Alternatives both = Alternatives.withDefaults().with(exact("capital_rate", "0", "age_slope", "-10")).withCars(Map.of("roadster",
+                value), 4)
                 .read(file);
         for (int i = 0; i < value.length; i++) {
             assertEquals(0.1 * value[i], both.all().get(0).netCost()[i], 1e-6);
@@ -102,11 +107,13 @@ class AlternativesTest {
 
     @Test
     void bad_rows_are_rejected_and_a_missing_resale_is_asked_for() throws IOException {
-        Alternatives all = read(Assumptions.defaults(), "a,car,5000,cost,0,,,,,,,", "a,paint,,cost,0,,900,500,700,,,", "a,rent,10,cost,9,3,,,,,,",
+        Alternatives all = read(Assumptions.defaults(), "a,car,5000,cost,0,,,,,,,", "a,paint,,cost,0,,900,500,700,,,",
+                "a,rent,10,cost,9,3,,,,,,",
                 "a,odd,-5,cost,0,,,,,,,", "a,nothing,,cost,0,,,,,,,", "a,chance,5,cost,0,,,,,120,,");
         assertEquals(5, all.rowsRead().rejected().size());
         assertEquals(1, all.rowsRead().used());
-        assertTrue(reasons(all.rowsRead().questions()).contains("2 kind: this alternative has no resale"), reasons(all.rowsRead().questions()));
+        assertTrue(reasons(all.rowsRead().questions()).contains("2 kind: this alternative has no resale"),
+                reasons(all.rowsRead().questions()));
     }
 
     @Test

@@ -12,6 +12,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -162,10 +163,20 @@ class EquityTest {
         Assumptions assumptions = exact(exact(exact(exact("redo_prices", 10), "redo_cars", 20), "salvage_share", 25), "own_hour_rate", 20);
         RedoCost redo = RedoCost.of(all(10_000), forecast(assumptions));
         // by days to 2025-05-31: 120, 77, 60 and 0; half of the crane; what is to come as it is
-        double expected = 6000 * Math.pow(1.2, 120 / 365.25) + 2000 * Math.pow(1.2, 77 / 365.25) + 200 * Math.pow(1.1, 60 / 365.25) - 500 + 1000;
+        double expected = 6000 * Math.pow(1.2, 120 / 365.25) + 2000 * Math.pow(1.2, 77 / 365.25) + 200 * Math.pow(1.1, 60 / 365.25) - 500
+                + 1000;
         assertEquals(expected, redo.cash()[3], 1e-6);
         assertEquals(2_500, redo.salvage()[3], 1e-6);
         assertEquals(expected + 20 * redo.hours()[3] - 2_500, redo.upperEnd()[3], 1e-6);
+    }
+
+    @Test
+    void a_car_is_carried_to_today_by_the_market_where_listings_tell() throws IOException {
+        Assumptions assumptions = exact(exact("redo_prices", 10), "redo_cars", 20);
+        double[] plain = RedoCost.of(all(10_000), forecast(assumptions)).cash();
+        RedoCost told = RedoCost.of(all(10_000), forecast(assumptions), Map.of(2, all(0.9)));
+        assertEquals(plain[0] + 6000 * (0.9 - Math.pow(1.2, 120 / 365.25)), told.cash()[0], 1e-6);
+        assertTrue(told.evidence().get(1).contains("1 of them carried to today by the market"), told.evidence().toString());
     }
 
     @Test
@@ -173,7 +184,8 @@ class EquityTest {
         Forecast forecast = forecast(Assumptions.defaults());
         String equity = text(Equity.of(all(10_000), forecast).tables());
         assertTrue(equity.contains("Chance that something is left") && equity.contains("break-even rate"), equity);
-        String stop = text(FinishOrStop.of(all(9_000), forecast, List.of(new FinishOrStop.Exit("as it stands", all(7_000), "by hand"))).tables());
+        String stop = text(FinishOrStop.of(all(9_000), forecast, List.of(new FinishOrStop.Exit("as it stands", all(7_000),
+                "by hand"))).tables());
         assertTrue(stop.contains("gone either way") && stop.contains("as of 2025-05-31") && stop.contains("by hand"), stop);
         RedoCost redo = RedoCost.of(all(10_000), forecast);
         assertTrue(text(redo.tables()).contains("your choice"), text(redo.tables()));

@@ -43,7 +43,8 @@ class ForecastTest {
 
     @Test
     void paid_and_agreed_amounts_stand_as_they_are() throws IOException {
-        Forecast forecast = Forecast.of(read("date,amount,note,status,direction", "2026-03-04,80,pump,,", "2026-05-04,100,exhaust,committed,",
+        Forecast forecast = Forecast.of(read("date,amount,note,status,direction", "2026-03-04,80,pump,,",
+                "2026-05-04,100,exhaust,committed,",
                 "2026-06-04,30,seat,committed,in"));
         assertEquals(150, Quantiles.of(forecast.total(), 0));
         assertEquals(150, Quantiles.of(forecast.total(), 1));
@@ -164,13 +165,15 @@ class ForecastTest {
         for (Category category : new Category[] {Category.PURCHASE, Category.FEE, Category.STORAGE, Category.FREIGHT}) {
             landed += sum(ledger, category, "donor", Direction.OUT);
         }
-        assertEquals(1 / 8.0, sum(ledger, Category.FREIGHT, "donor", Direction.OUT) / landed, 0.02, "freight is about an eighth of a landed donor");
+        assertEquals(1 / 8.0, sum(ledger, Category.FREIGHT, "donor", Direction.OUT) / landed, 0.02,
+                "freight is about an eighth of a landed donor");
         double sold = sum(ledger, Category.SOLD, "", Direction.IN);
         assertTrue(sold > labour, "left-over parts bring more than the shop's labour costs");
         double recipient = sum(ledger, Category.PURCHASE, "recipient", Direction.OUT);
         double ofRecipient = sum(ledger, Category.SOLD, "recipient", Direction.IN);
         double saved = recipient / 3 - ofRecipient / 3;
-        assertTrue(saved > 0 && saved < recipient / 3, "a recipient at two thirds with two thirds of the parts money saves less than its price");
+        assertTrue(saved > 0 && saved < recipient / 3, "a recipient at two thirds with two thirds of the parts money saves less than its"
+                + " price");
         double toFind = whole - recipient - sold;
         assertEquals(1, toFind / landed, 0.25, "an owner of the recipient must find about the donor's landed price");
     }

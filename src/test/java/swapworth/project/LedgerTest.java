@@ -217,7 +217,8 @@ class LedgerTest {
 
     @Test
     void an_actual_after_the_day_of_the_ledger_is_still_to_come_and_counted_once() throws IOException {
-        Path file = Files.writeString(folder.resolve("ledger.csv"), "date,amount,note,status\n2026-03-04,80,pump,\n2026-05-01,300,exhaust,actual\n");
+        Path file = Files.writeString(folder.resolve("ledger.csv"),
+                "date,amount,note,status\n2026-03-04,80,pump,\n2026-05-01,300,exhaust,actual\n");
         Ledger ledger = Ledger.withDefaults().on(LocalDate.of(2026, 4, 1)).read(file);
         Sum all = ledger.sums().total();
         assertEquals(cents("80.00"), all.net());
@@ -231,7 +232,8 @@ class LedgerTest {
         Ledger ledger = read("date,amount,note,low,likely,high", "2026-03-04,80,pump,,,", "2026-03-05,,welding,900,700,500",
                 "2026-03-06,,paint,100,200,150", "2026-03-07,,trim,100,,150");
         assertEquals(1, ledger.entries().size());
-        assertTrue(reasons(ledger.read().rejected()).contains("must stand in this order, not 900, 700, 500"), reasons(ledger.read().rejected()));
+        assertTrue(reasons(ledger.read().rejected()).contains("must stand in this order, not 900, 700, 500"),
+                reasons(ledger.read().rejected()));
         assertTrue(reasons(ledger.read().rejected()).contains("needs the likely amount"));
         assertEquals(3, ledger.read().rejected().size());
     }
@@ -242,7 +244,8 @@ class LedgerTest {
                 "2026-03-05,60,seat,part sold,red wreck");
         assertEquals(cents("140.00"), ledger.sums().total().sold());
         assertEquals(1, ledger.read().questions().size());
-        assertTrue(reasons(ledger.read().questions()).contains("4 car: something of red wreck is sold"), reasons(ledger.read().questions()));
+        assertTrue(reasons(ledger.read().questions()).contains("4 car: something of red wreck is sold"),
+                reasons(ledger.read().questions()));
     }
 
     @Test

@@ -59,6 +59,7 @@ class NowOrLaterTest {
 
     @Test
     void legs_of_different_lengths_are_refused() {
-        assertThrows(IllegalArgumentException.class, () -> NowOrLater.of("USD", List.of(leg("car", 1, 1, 1)), leg("exit", 1, 1), List.of()));
+        assertThrows(IllegalArgumentException.class, () -> NowOrLater.of("USD", List.of(leg("car", 1, 1, 1)), leg("exit", 1, 1),
+                List.of()));
     }
 }

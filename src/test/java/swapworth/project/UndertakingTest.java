@@ -35,6 +35,8 @@ class UndertakingTest {
         assertEquals(all.finished().get().draws().length, all.forecast().get().count());
         assertEquals(12, all.nowOrLater().get().months());
         assertTrue(all.nowOrLater().get().together(12) > 0.7, "both legs usually fall together");
+        assertTrue(all.redoCost().get().evidence().get(1).contains("2 of them carried to today by the market"),
+                "both cars were bought while listings were seen");
         assertTrue(all.narrowing().get(0).contains("swaps.csv"), all.narrowing().toString());
         assertEquals(7, all.alternatives().get().all().size());
     }

@@ -41,7 +41,8 @@ class ProjectFileTest {
             }
         }
         Path ledger = folder.resolve("ledger.csv");
-        Files.writeString(ledger, Files.readString(ledger) + "2026-10-02,41.10,,\"bolts from Tamsin Orrell, call 0555 0123 4567\",project,bolts,part,,,,,,,,,,,,"
+        Files.writeString(ledger, Files.readString(ledger) + "2026-10-02,41.10,,\"bolts from Tamsin Orrell, call 0555 0123"
+                + " 4567\",project,bolts,part,,,,,,,,,,,,"
                 + "https://shop.invalid/order/99\n2026-10-03,12,,glue,project,glue,part,,,,,,,,,,,,receipt-0555-0123-4567.pdf\n");
         Path gates = folder.resolve("gates.csv");
         Files.writeString(gates, Files.readString(gates) + "workshop agrees,yes,Tamsin Orrell said so on 0555 0123 4567\n");
@@ -59,7 +60,8 @@ class ProjectFileTest {
 
     @Test
     void what_others_read_holds_no_equity_no_bracket_and_nobodys_notes_links_or_numbers() {
-        List<String> forbidden = new ArrayList<>(List.of("Tamsin", "0555", "shop.invalid", "http:", "https:", "left in cash", "What is left", "equity",
+        List<String> forbidden = new ArrayList<>(List.of("Tamsin", "0555", "shop.invalid", "http:", "https:", "left in cash",
+                "What is left", "equity",
                 "Finish or stop", "stopping", "half-built", "walk away", "Walk", "take-apart", "non-runner", "Redo", "salvage", "Money by",
                 "sold, net", "parts sold so far"));
         // The figures of equity, of the ways to stop and of the cheaper alternatives.
@@ -104,7 +106,8 @@ class ProjectFileTest {
     @Test
     void the_owner_reads_everything() {
         String html = page(Reader.SELF);
-        for (String one : List.of("What is left", "Finish or stop", "Against what", "When to walk away", "Tamsin Orrell", "Where the money is")) {
+        for (String one : List.of("What is left", "Finish or stop", "Against what", "When to walk away", "Tamsin Orrell",
+                "Where the money is")) {
             assertTrue(html.contains(one), one);
         }
     }
@@ -112,8 +115,10 @@ class ProjectFileTest {
     @Test
     void it_says_what_the_car_is_both_mileages_range_level_day_listings_receipts_and_pictures() {
         String html = page(Reader.BUYER);
-        for (String one : List.of("Made by the owner for a buyer, from listings that the owner chose and collected; no appraisal", "71,000 mi, read",
-                "44,000 mi, recorded", "80 % range", "95 % range", "private asking, 2026-10-30", "Comparables", "hall-0819.pdf", "engine-bay.jpg",
+        for (String one : List.of("Made by the owner for a buyer, from listings that the owner chose and collected; no appraisal",
+                "71,000 mi, read",
+                "44,000 mi, recorded", "80 % range", "95 % range", "private asking, 2026-10-30", "Comparables", "hall-0819.pdf",
+                        "engine-bay.jpg",
                 "What to check, and with whom", "(kept by the owner)", "What was paid, USD, to 2026-10-28", "A mechanic of your own")) {
             assertTrue(html.contains(one), one);
         }
@@ -135,7 +140,8 @@ class ProjectFileTest {
 
     @Test
     void links_addresses_and_telephone_numbers_are_kept_and_days_and_amounts_are_not() {
-        for (String text : List.of("see https://a.invalid", "www.a.invalid", "ask a@b.invalid", "0555 0123 4567", "(0555) 012-3456", "+44 20")) {
+        for (String text : List.of("see https://a.invalid", "www.a.invalid", "ask a@b.invalid", "0555 0123 4567", "(0555) 012-3456",
+                "+44 20")) {
             assertEquals("(kept by the owner)", Discreet.text(text), text);
         }
         for (String text : List.of("shop-1001.pdf", "bill-2026-10-02.pdf", "20261002.pdf", "engine 3.2", "hall 12, lot 4411")) {

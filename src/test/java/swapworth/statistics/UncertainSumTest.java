@@ -161,7 +161,8 @@ class UncertainSumTest {
 
     @Test
     void parts_add_up_to_the_sum_and_covariances_to_its_variance() {
-        List<Line> lines = List.of(new Line(AmountLaw.pert(10, 20, 60), 0, 0.5, 1, 1, 0), new Line(AmountLaw.lognormal(30, 0.3), 0, 0.5, -1, 1, 2),
+        List<Line> lines = List.of(new Line(AmountLaw.pert(10, 20, 60), 0, 0.5, 1, 1, 0), new Line(AmountLaw.lognormal(30, 0.3), 0, 0.5, -1,
+                1, 2),
                 new Line(AmountLaw.exactly(7), 1, 0, 1, 1, 1), new Line(AmountLaw.exactly(50), 1, 0, 1, 0.25, 1));
         UncertainSum.Drawn drawn = UncertainSum.of(lines).drawn(5000, 3);
         double[] totals = UncertainSum.of(lines).totals(5000, 3);
