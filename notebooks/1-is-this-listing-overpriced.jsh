@@ -106,6 +106,13 @@ show(listing);
 listing.comparables()
 
 // %% [markdown]
+// The first of them in a picture: from the price that was seen to the value of this car. What the other cars and the assumptions add
+// is the last step.
+
+// %%
+MarketCharts.adjustments(listing)
+
+// %% [markdown]
 // ## What would narrow it
 //
 // More rows help where the answer still hangs on assumptions. They do not help where one such car simply differs from another.

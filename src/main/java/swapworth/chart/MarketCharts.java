@@ -3,9 +3,12 @@ package swapworth.chart;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import swapworth.chart.AmountCharts.Step;
 import swapworth.listing.DistanceUnit;
+import swapworth.market.Comparables;
 import swapworth.market.FairValue;
 import swapworth.market.Judged;
+import swapworth.market.JudgedListing;
 import swapworth.market.Judgement;
 import swapworth.market.LineCurve;
 import swapworth.market.Position;
@@ -99,5 +102,39 @@ public final class MarketCharts {
 
     private static String currency(Judged judged) {
         return judged.read().baseCurrency().getCurrencyCode();
+    }
+
+    /**
+     * How the price of the nearest comparable becomes the fair value of a listing, step by step: each adjustment in money as the steps
+     * before it left the price.
+     *
+     * @param listing a judged listing
+     * @return a waterfall; without steps where there is no value
+     */
+    public static Chart adjustments(JudgedListing listing) {
+        String unit = "price, " + listing.currency().getCurrencyCode();
+        String car = listing.judgement().car();
+        return listing.judgement().valuation().match(value -> adjustments(car, value.comparables(), unit),
+                no -> AmountCharts.waterfall("No fair value of " + car + ": " + no.reason(), unit, List.of()));
+    }
+
+    private static Chart adjustments(String car, Comparables grid, String unit) {
+        if (grid.rows().isEmpty()) {
+            return AmountCharts.waterfall("No comparable of " + car, unit, List.of());
+        }
+        Comparables.Comparable nearest = grid.rows().get(0);
+        double price = nearest.listing().price().amount();
+        List<Step> steps = new ArrayList<>(List.of(Step.change("price of " + nearest.car(), price)));
+        for (int g = 0; g < grid.groups().size(); g++) {
+            double factor = nearest.factors().get(g);
+            if (factor != 1) {
+                steps.add(Step.change(grid.groups().get(g), price * (factor - 1)));
+                price *= factor;
+            }
+        }
+        steps.add(Step.level("as it would cost"));
+        steps.add(Step.change("the other cars and assumptions", grid.value() - price));
+        steps.add(Step.level("fair value of " + car));
+        return AmountCharts.waterfall("From the price of the nearest comparable to the fair value of " + car, unit, steps);
     }
 }
