@@ -40,6 +40,8 @@ public final class CarMatching {
     /** Mileages are looked at again where more than one in so many pairs of a line, and not just a few, grew. */
     private static final int ENOUGH_GROWTH = 3;
     private static final int LEAST_GROWTH = 15;
+    /** One pair in so many advertisements, or more: few pairs among very many are chance, and chance must not teach. */
+    private static final int ENOUGH_PAIRS = 20;
     private static final int MOST_LOOKS = 3;
 
     private final double threshold;
@@ -232,7 +234,7 @@ public final class CarMatching {
                     carOf[find(carOf, link.first)] = find(carOf, link.second);
                 }
             }
-            if (counts[1] * ENOUGH_GROWTH < counts[0] + LEAST_GROWTH) {
+            if (counts[1] * ENOUGH_GROWTH < counts[0] + LEAST_GROWTH || (counts[0] + counts[1]) * ENOUGH_PAIRS < members.length) {
                 break;
             }
             for (int i = 0; i < carOf.length; i++) {
