@@ -50,7 +50,7 @@ show(swaps.notes(), swaps.table());
 
 // %%
 String currency = read.baseCurrency().getCurrencyCode();
-SwapValue value = (SwapValue) swaps.answers().get(0);
+SwapValue value = swaps.first();
 SwapCharts.approaches(value, currency)
 
 // %% [markdown]

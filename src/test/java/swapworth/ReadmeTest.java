@@ -65,7 +65,7 @@ class ReadmeTest {
         System.setOut(new PrintStream(printed, true, StandardCharsets.UTF_8));
         try (JShell shell = JShell.builder().executionEngine("local").build()) {
             shell.addToClasspath(System.getProperty("java.class.path"));
-            for (String name : List.of("java.nio.file.*", "swapworth.listing.*", "swapworth.market.*")) {
+            for (String name : List.of("java.nio.file.*", "swapworth.listing.*", "swapworth.market.*", "swapworth.project.*")) {
                 shell.eval("import " + name + ";");
             }
             String rest = source;
@@ -83,6 +83,7 @@ class ReadmeTest {
         String text = printed.toString(StandardCharsets.UTF_8);
         assertTrue(text.contains("gap"), text);
         assertTrue(text.contains("80 % range") && text.contains("cars of this line"), text);
+        assertTrue(text.contains(" % a month") && text.contains("the swap: "), text);
     }
 
     @Test
@@ -98,7 +99,7 @@ class ReadmeTest {
     @Test
     void its_steps_run_on_the_sample(@TempDir Path folder) throws IOException {
         List<String> lines = blocks("sh").stream().flatMap(String::lines).filter(l -> l.startsWith("target/swapworth ")).toList();
-        assertTrue(lines.size() >= 4, lines.toString());
+        assertTrue(lines.size() >= 9, lines.toString());
         for (String line : lines) {
             List<String> words = new ArrayList<>();
             Matcher word = Pattern.compile("\"([^\"]*)\"|(\\S+)").matcher(line.substring("target/swapworth ".length()));

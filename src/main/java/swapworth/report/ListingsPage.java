@@ -130,7 +130,7 @@ public final class ListingsPage {
             cautions.addAll(Cautions.ofPartsSold());
         }
         sections.add(Section.of("cautions", "Cautions", Part.cautions("Before you rely on any of this", cautions)));
-        return Page.of(name + ": listings judged", lead(), sections.toArray(Section[]::new));
+        return Page.of(name + (more.isEmpty() ? ": listings judged" : ": what the files say"), lead(), sections.toArray(Section[]::new));
     }
 
     private boolean speaksOfCrashes() {

@@ -16,7 +16,7 @@ final class Disclosure {
     Table table() {
         FinishedCar car = s.car;
         Table.Builder table = Table.titled("To be told to a buyer, a lender or an insurer: '" + car.name() + "'")
-                .columns(Column.words("fact"), Column.sentences("as you state it"));
+                .columns(Column.words("fact"), Column.sentences("as the owner states it"));
         table.note("Unknown is unknown and not good. What must be told, and on which form, is your local law's to say.");
         row(table, "mileage of the chassis: the mileage of the car", s.finished.mileage().map(SwapTables::miles).orElse("unknown"));
         row(table, "distance of the running gear: beside it, not instead of it", s.finished.gearMileage().map(SwapTables::miles)

@@ -47,6 +47,22 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
     }
 
     /**
+     * The first finished car that has a value.
+     *
+     * @return its value
+     * @throws IllegalStateException if there is none; the message says what is missing
+     */
+    public SwapValue first() {
+        for (SwapAnswer answer : answers) {
+            if (answer instanceof SwapValue value) {
+                return value;
+            }
+        }
+        throw new IllegalStateException(answers.isEmpty() ? "cars.csv has no car of the role 'finished': give the finished car a row"
+                : "cannot tell what the finished car is worth; needed: " + String.join("; ", ((NoSwapValue) answers.get(0)).needed()));
+    }
+
+    /**
      * Values the finished cars of a folder.
      *
      * @param folder the folder, in which {@code swaps.csv} may lie

@@ -116,4 +116,14 @@ class SwapFilesTest {
         assertTrue(swaps.notes().get(0).startsWith("without swaps.csv"), swaps.notes().toString());
         assertTrue(swaps.table().csv().contains("\r\nmine,Line 00,"), swaps.table().csv());
     }
+
+    @Test
+    void a_folder_without_a_finished_car_is_told_to_give_it_a_row() throws IOException {
+        Path cars = folder.resolve("cars.csv");
+        Files.writeString(cars, "name,role,vehicle,model_year,mileage\nmine,recipient,Line 00,2013,70000\n");
+        PriceModel model = PriceModel.fit(SwapWorld.ordinary(3).cars());
+        Swaps swaps = Swaps.of(folder, CarsFile.read(cars, USD), USD, model, Optional.empty(), Optional.empty());
+        String message = String.valueOf(org.junit.jupiter.api.Assertions.assertThrows(IllegalStateException.class, swaps::first).getMessage());
+        assertTrue(message.contains("no car of the role 'finished'"), message);
+    }
 }
