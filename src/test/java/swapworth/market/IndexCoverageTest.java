@@ -74,11 +74,15 @@ class IndexCoverageTest {
                 peak.share80(), peak.share95(), scores[0] / scores[1], scores[2] / scores[3]);
     }
 
-    /** Months that know nothing of each other: steps of any size, without a season or lines of their own. */
+    /**
+     * Months that know nothing of each other: steps of any size, without a season or lines of their own. Steps of any size are so unlikely a
+     * guess beforehand that dates would be taken to tell nothing, so that doubt is left out too.
+     */
     private static Assumptions dummies() {
         Assumptions all = Assumptions.defaults();
-        for (Assumption a : List.of(all.get("spread_market_month"), all.get("correlation_market_months"), all.get("spread_season"))) {
-            double middle = a.name().equals("spread_market_month") ? 1 : 1e-3;
+        for (Assumption a : List.of(all.get("spread_market_month"), all.get("correlation_market_months"), all.get("spread_season"),
+                all.get("dates_tell_nothing"))) {
+            double middle = a.name().equals("spread_market_month") ? 1 : a.name().equals("dates_tell_nothing") ? 0 : 1e-3;
             all = all.with(new Assumption(a.name(), a.question(), middle, 0, a.unit(), a.source(), a.note()));
         }
         return all;
