@@ -47,7 +47,7 @@ final class DonorSteps {
         Path fees = needed(folder, "fees.csv", "what a purchase costs beside the bid: table, kind, from, to, flat, percent, ...");
         Steps.keepApart(arguments, List.of(cars));
         FolderSettings settings = FolderSettings.of(folder, Conventions.unstated());
-        Currency currency = settings.conventions().currency().orElseGet(() -> Currency.getInstance("USD"));
+        Currency currency = settings.currency();
         CarsFile read = CarsFile.read(cars, currency);
         FeeSchedule schedule = FeeSchedule.read(fees, settings, currency, Assumptions.ofFolder(folder));
         steps.printProblems("rejected", read.rejected());
@@ -92,7 +92,7 @@ final class DonorSteps {
         Path listings = folder.resolve("listings.csv");
         Assumptions assumptions = Assumptions.ofFolder(folder);
         Optional<PriceModel> model = Optional.empty();
-        Currency currency = FolderSettings.of(folder, Conventions.unstated()).conventions().currency().orElseGet(() -> Currency.getInstance("USD"));
+        Currency currency = FolderSettings.of(folder, Conventions.unstated()).currency();
         if (Files.isRegularFile(listings)) {
             ListingsRead read = Steps.read(List.of(listings));
             currency = read.listings().isEmpty() ? currency : read.baseCurrency();

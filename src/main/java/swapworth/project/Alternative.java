@@ -84,8 +84,8 @@ public record Alternative(String name, double[] netCost, double[] toFind, double
         toFind = toFind.clone();
         resale = resale.clone();
         items = List.copyOf(items);
-        Figures.minus(netCost, toFind);
-        Figures.minus(netCost, resale);
+        DrawFigures.minus(netCost, toFind);
+        DrawFigures.minus(netCost, resale);
     }
 
     @Override

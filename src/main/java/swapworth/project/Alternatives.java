@@ -183,7 +183,7 @@ public final class Alternatives {
             double[] amounts;
             if (options.cars().containsKey(item.car())) {
                 double years = item.kind() == Kind.RESALE ? item.month() / 12.0 : 0;
-                amounts = Figures.times(options.cars().get(item.car()),
+                amounts = DrawFigures.times(options.cars().get(item.car()),
                         StrictMath.exp(years * options.assumptions().logMiddle("age_slope")));
             } else if (item.ends().isPresent()) {
                 amounts = AmountLaw.pert(item.ends().get().low(), item.likely(), item.ends().get().high()).draws(normals);
@@ -248,7 +248,7 @@ public final class Alternatives {
      * @return the share of draws
      */
     public static double chanceCheaper(Alternative one, Alternative other) {
-        return Figures.chance(Figures.minus(other.netCost(), one.netCost()));
+        return DrawFigures.chance(DrawFigures.minus(other.netCost(), one.netCost()));
     }
 
     /**
@@ -270,9 +270,9 @@ public final class Alternatives {
                 + " nine times in ten it is no more than the figure beside it.");
         for (Alternative one : all) {
             Range near = Forecast.range(one.netCost(), 0.80);
-            side.row(Cell.words(one.name()), Cell.number(Figures.median(one.netCost()), 0), Cell.number(near.low(), 0),
-                    Cell.number(near.high(), 0), Cell.number(Figures.median(one.netCost()) / horizon, 0),
-                    Cell.number(Figures.median(one.resale()), 0), Cell.number(Figures.median(one.toFind()), 0),
+            side.row(Cell.words(one.name()), Cell.number(DrawFigures.median(one.netCost()), 0), Cell.number(near.low(), 0),
+                    Cell.number(near.high(), 0), Cell.number(DrawFigures.median(one.netCost()) / horizon, 0),
+                    Cell.number(DrawFigures.median(one.resale()), 0), Cell.number(DrawFigures.median(one.toFind()), 0),
                     Cell.number(Forecast.range(one.toFind(), 0.80).high(), 0), Cell.number(one.hours(), 0), Cell.whole(one.items().size()));
         }
         Table.Builder chances = Table.titled("Chance that the one on the left costs less than the one above,"

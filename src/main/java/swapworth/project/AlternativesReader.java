@@ -41,7 +41,7 @@ final class AlternativesReader {
         Path folder = file.toAbsolutePath().getParent();
         settings = FolderSettings.of(folder == null ? Path.of("") : folder, Conventions.unstated());
         this.options = options;
-        base = settings.conventions().currency().orElse(Currency.getInstance("USD"));
+        base = settings.currency();
         rows = NamedRows.of(file, settings).needs("alternative", "option", "way").needs("item", "what").needs(AMOUNT, "cost", "price")
                 .column(CURRENCY).column("kind").column("month", "in month", "from month").column("until", "until month").column("low")
                 .column("likely").column("high").column("chance").column("hours", "own hours").column("car").column("note");

@@ -30,9 +30,9 @@ public record Equity(String currency, double[] value, double[] moneyIn, double[]
         moneyIn = moneyIn.clone();
         capital = capital.clone();
         hours = hours.clone();
-        Figures.minus(value, moneyIn);
-        Figures.minus(capital, hours);
-        Figures.minus(value, capital);
+        DrawFigures.minus(value, moneyIn);
+        DrawFigures.minus(capital, hours);
+        DrawFigures.minus(value, capital);
     }
 
     /**
@@ -86,7 +86,7 @@ public record Equity(String currency, double[] value, double[] moneyIn, double[]
      * @return draws in the base currency
      */
     public double[] inCash() {
-        return Figures.minus(value, moneyIn);
+        return DrawFigures.minus(value, moneyIn);
     }
 
     /**
@@ -95,7 +95,7 @@ public record Equity(String currency, double[] value, double[] moneyIn, double[]
      * @return draws in the base currency
      */
     public double[] afterCapital() {
-        return Figures.minus(inCash(), capital);
+        return DrawFigures.minus(inCash(), capital);
     }
 
     /**
@@ -104,7 +104,7 @@ public record Equity(String currency, double[] value, double[] moneyIn, double[]
      * @return draws in the base currency
      */
     public double[] withHours() {
-        return Figures.minus(afterCapital(), Figures.times(hours, rate));
+        return DrawFigures.minus(afterCapital(), DrawFigures.times(hours, rate));
     }
 
     /**
@@ -129,7 +129,7 @@ public record Equity(String currency, double[] value, double[] moneyIn, double[]
      * @return from 0 to 1
      */
     public double chanceAhead() {
-        return Figures.chance(inCash());
+        return DrawFigures.chance(inCash());
     }
 
     /**
@@ -160,25 +160,25 @@ public record Equity(String currency, double[] value, double[] moneyIn, double[]
      * @return a table with the chances in its notes, and one of the break-even rate where there are hours
      */
     public List<Table> tables() {
-        Table.Builder table = Figures.ranged("What is left: value less money in, " + currency, currency);
+        Table.Builder table = DrawFigures.ranged("What is left: value less money in, " + currency, currency);
         table.note(Cell.format(value.length, 0) + " draws, each one state of the market for value and money alike.");
-        table.note("Chance that something is left: in cash " + Figures.percent(chanceAhead()) + ", after the cost of money "
-                + Figures.percent(Figures.chance(afterCapital())) + ", with hours at " + currency + " " + Cell.format(rate, 2) + " "
-                + Figures.percent(Figures.chance(withHours())) + ".");
-        Figures.row(table, "value of the finished car", value);
-        Figures.row(table, "money in it at completion", moneyIn);
-        Figures.row(table, "left in cash", inCash());
-        Figures.row(table, "cost of money until it is done", capital);
-        Figures.row(table, "left after the cost of money", afterCapital());
+        table.note("Chance that something is left: in cash " + DrawFigures.percent(chanceAhead()) + ", after the cost of money "
+                + DrawFigures.percent(DrawFigures.chance(afterCapital())) + ", with hours at " + currency + " " + Cell.format(rate, 2) + " "
+                + DrawFigures.percent(DrawFigures.chance(withHours())) + ".");
+        DrawFigures.row(table, "value of the finished car", value);
+        DrawFigures.row(table, "money in it at completion", moneyIn);
+        DrawFigures.row(table, "left in cash", inCash());
+        DrawFigures.row(table, "cost of money until it is done", capital);
+        DrawFigures.row(table, "left after the cost of money", afterCapital());
         double[] rates = breakEvenRate();
         if (rates.length == 0) {
             table.note("The ledger has no own hours: what an hour would bring cannot be told.");
             return List.of(table.build());
         }
-        Figures.row(table, "left with own hours at the stated rate", withHours());
-        Table.Builder hour = Figures.ranged("What an hour may cost before nothing is left, " + currency + " per hour", currency);
-        hour.note("Own hours at completion: " + Cell.format(Figures.median(hours), 0) + " (median).");
-        Figures.row(hour, "break-even rate", rates);
+        DrawFigures.row(table, "left with own hours at the stated rate", withHours());
+        Table.Builder hour = DrawFigures.ranged("What an hour may cost before nothing is left, " + currency + " per hour", currency);
+        hour.note("Own hours at completion: " + Cell.format(DrawFigures.median(hours), 0) + " (median).");
+        DrawFigures.row(hour, "break-even rate", rates);
         return List.of(table.build(), hour.build());
     }
 }

@@ -52,10 +52,10 @@ public record FinishOrStop(LocalDate on, String currency, double[] finished, dou
         toFinish = toFinish.clone();
         hoursToCome = hoursToCome.clone();
         exits = List.copyOf(exits);
-        Figures.minus(finished, toFinish);
-        Figures.minus(finished, hoursToCome);
+        DrawFigures.minus(finished, toFinish);
+        DrawFigures.minus(finished, hoursToCome);
         for (Exit exit : exits) {
-            Figures.minus(finished, exit.brings);
+            DrawFigures.minus(finished, exit.brings);
         }
     }
 
@@ -75,7 +75,7 @@ public record FinishOrStop(LocalDate on, String currency, double[] finished, dou
             hours[i] -= done;
         }
         return new FinishOrStop(forecast.ledger().on(), forecast.ledger().currency().getCurrencyCode(), value,
-                Figures.minus(forecast.toPay(), forecast.toReceive()), hours,
+                DrawFigures.minus(forecast.toPay(), forecast.toReceive()), hours,
                 forecast.options().assumptions().get("own_hour_rate").middle(), exits);
     }
 
@@ -100,7 +100,7 @@ public record FinishOrStop(LocalDate on, String currency, double[] finished, dou
      * @return draws in the base currency, own hours not counted
      */
     public double[] finishing() {
-        return Figures.minus(finished, toFinish);
+        return DrawFigures.minus(finished, toFinish);
     }
 
     /**
@@ -110,7 +110,7 @@ public record FinishOrStop(LocalDate on, String currency, double[] finished, dou
      * @return draws in the base currency, own hours not counted
      */
     public double[] gain(Exit exit) {
-        return Figures.minus(finishing(), exit.brings);
+        return DrawFigures.minus(finishing(), exit.brings);
     }
 
     /**
@@ -119,27 +119,27 @@ public record FinishOrStop(LocalDate on, String currency, double[] finished, dou
      * @return what finishing and each way to stop bring, and the chance that finishing brings more
      */
     public List<Table> tables() {
-        Table.Builder brings = Figures.ranged("Finish or stop, " + currency + ", as of " + on, currency);
+        Table.Builder brings = DrawFigures.ranged("Finish or stop, " + currency + ", as of " + on, currency);
         brings.note("Money already spent is left out: it is gone either way. Hours to come: "
-                + Cell.format(Figures.median(hoursToCome), 0) + " (median).");
-        Figures.row(brings, "value of the finished car", finished);
-        Figures.row(brings, "less what it still costs to finish", toFinish);
-        Figures.row(brings, "finishing brings", finishing());
+                + Cell.format(DrawFigures.median(hoursToCome), 0) + " (median).");
+        DrawFigures.row(brings, "value of the finished car", finished);
+        DrawFigures.row(brings, "less what it still costs to finish", toFinish);
+        DrawFigures.row(brings, "finishing brings", finishing());
         for (Exit exit : exits) {
-            Figures.row(brings, "stopping: " + exit.name, exit.brings);
+            DrawFigures.row(brings, "stopping: " + exit.name, exit.brings);
         }
         Table.Builder chances = Table.titled("Does finishing bring more?").columns(Column.words("against"),
                 Column.number("gain by finishing", currency), Column.number("80 % from", currency), Column.number("80 % to", currency),
                 Column.number("chance", "%"), Column.number("chance with hours", "%"), Column.number("an hour earns", currency),
                 Column.sentences("where stopping's figure comes from"));
         chances.note("With hours: own hours to come at " + currency + " " + Cell.format(rate, 2) + " each.");
-        double hours = Figures.median(hoursToCome);
+        double hours = DrawFigures.median(hoursToCome);
         for (Exit exit : exits) {
             double[] gain = gain(exit);
-            double[] less = Figures.minus(gain, Figures.times(hoursToCome, rate));
-            chances.row(Cell.words(exit.name), Cell.number(Figures.median(gain), 0), Cell.number(Forecast.range(gain, 0.80).low(), 0),
-                    Cell.number(Forecast.range(gain, 0.80).high(), 0), Cell.number(100 * Figures.chance(gain), 0),
-                    Cell.number(100 * Figures.chance(less), 0), hours > 0 ? Cell.number(Figures.median(gain) / hours, 1) : Cell.BLANK,
+            double[] less = DrawFigures.minus(gain, DrawFigures.times(hoursToCome, rate));
+            chances.row(Cell.words(exit.name), Cell.number(DrawFigures.median(gain), 0), Cell.number(Forecast.range(gain, 0.80).low(), 0),
+                    Cell.number(Forecast.range(gain, 0.80).high(), 0), Cell.number(100 * DrawFigures.chance(gain), 0),
+                    Cell.number(100 * DrawFigures.chance(less), 0), hours > 0 ? Cell.number(DrawFigures.median(gain) / hours, 1) : Cell.BLANK,
                     Cell.words(exit.how));
         }
         return List.of(brings.build(), chances.build());

@@ -506,19 +506,19 @@ public final class Forecast {
      */
     public Table figures() {
         String unit = ledger.currency().getCurrencyCode();
-        Table.Builder table = Figures.ranged("Forecast at completion, " + unit + ", as of " + ledger.on(), unit);
+        Table.Builder table = DrawFigures.ranged("Forecast at completion, " + unit + ", as of " + ledger.on(), unit);
         long guesses = ledger.entries().stream().filter(e -> e.status() == Status.ESTIMATE).count();
         table.note(ledger.entries().size() + " rows, " + guesses + (guesses == 1 ? " of them an estimate; " : " of them estimates; ")
                 + Cell.format(count, 0) + " draws. Paid and agreed amounts stand as they are; estimates are drawn, those of one category"
                         + " together.");
         table.row(Cell.words("in it so far, net"), Cell.number(soFar, 2), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK);
-        Figures.row(table, "still to pay", toPay);
-        Figures.row(table, "still to come in", toReceive);
-        Figures.row(table, "cash in it at completion", total);
+        DrawFigures.row(table, "still to pay", toPay);
+        DrawFigures.row(table, "still to come in", toReceive);
+        DrawFigures.row(table, "cash in it at completion", total);
         if (keptAtCompletion != 0) {
-            Figures.row(table, "less tools kept: what the undertaking costs", charged());
+            DrawFigures.row(table, "less tools kept: what the undertaking costs", charged());
         }
-        Figures.row(table, "most cash in it at the end of a month", peak.amounts);
+        DrawFigures.row(table, "most cash in it at the end of a month", peak.amounts);
         table.note("The most cash is in it most often at the end of " + peak.month + " (" + Math.round(100 * peak.chance)
                 + " % of the draws).");
         return table.build();

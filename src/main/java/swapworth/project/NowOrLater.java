@@ -91,9 +91,9 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
             if (leg.factors.size() != months) {
                 throw new IllegalArgumentException(leg.name + ": " + leg.factors.size() + " months beside " + months);
             }
-            now = Figures.minus(now, Figures.times(leg.now, -1));
+            now = DrawFigures.minus(now, DrawFigures.times(leg.now, -1));
             for (int h = 1; h <= months; h++) {
-                purchase.set(h - 1, Figures.minus(purchase.get(h - 1), Figures.times(leg.after(h), -1)));
+                purchase.set(h - 1, DrawFigures.minus(purchase.get(h - 1), DrawFigures.times(leg.after(h), -1)));
             }
         }
         return new NowOrLater(currency, now, exit.now, purchase, out, remarks);
@@ -125,7 +125,7 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
      * @return draws in the base currency
      */
     public double[] gain(int months) {
-        return Figures.minus(Figures.minus(purchaseNow, purchase.get(months - 1)), Figures.minus(exitNow, exit.get(months - 1)));
+        return DrawFigures.minus(DrawFigures.minus(purchaseNow, purchase.get(months - 1)), DrawFigures.minus(exitNow, exit.get(months - 1)));
     }
 
     /**
@@ -135,7 +135,7 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
      * @return below 0 where waiting loses before it costs anything
      */
     public double paysBelow(int months) {
-        return Figures.median(gain(months)) / months;
+        return DrawFigures.median(gain(months)) / months;
     }
 
     /**
@@ -179,13 +179,13 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
                 Column.number("net purchase cost then", currency), Column.number("exit value then", currency),
                 Column.number("waiting brings", currency), Column.number("80 % from", currency), Column.number("80 % to", currency),
                 Column.number("pays if a month costs less than", currency), Column.number("chance that it brings something", "%"));
-        table.note("Now: net purchase cost " + Cell.format(Figures.median(purchaseNow), 0) + ", exit value "
-                + Cell.format(Figures.median(exitNow), 0) + " (medians). Waiting brings what the purchase falls less what the exit value"
+        table.note("Now: net purchase cost " + Cell.format(DrawFigures.median(purchaseNow), 0) + ", exit value "
+                + Cell.format(DrawFigures.median(exitNow), 0) + " (medians). Waiting brings what the purchase falls less what the exit value"
                         + " falls;"
                 + " only you know what a month costs you.");
         if (months() > 0) {
             int last = months();
-            table.note("After " + last + " months both legs have moved the same way in " + Figures.percent(together(last))
+            table.note("After " + last + " months both legs have moved the same way in " + DrawFigures.percent(together(last))
                     + " of the draws: they usually fall together, so that only part of a fall is yours.");
             table.note("Buy whatever happens at a net purchase cost of " + Cell.format(buyWhateverHappens(), 0)
                     + " or less: in nine draws of ten no coming month does better.");
@@ -194,9 +194,9 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
         for (int h = 1; h <= months(); h++) {
             double[] gain = gain(h);
             Range near = Forecast.range(gain, 0.80);
-            table.row(Cell.whole(h), Cell.number(Figures.median(purchase.get(h - 1)), 0), Cell.number(Figures.median(exit.get(h - 1)), 0),
-                    Cell.number(Figures.median(gain), 0), Cell.number(near.low(), 0), Cell.number(near.high(), 0),
-                    Cell.number(paysBelow(h), 0), Cell.number(100 * Figures.chance(gain), 0));
+            table.row(Cell.whole(h), Cell.number(DrawFigures.median(purchase.get(h - 1)), 0), Cell.number(DrawFigures.median(exit.get(h - 1)), 0),
+                    Cell.number(DrawFigures.median(gain), 0), Cell.number(near.low(), 0), Cell.number(near.high(), 0),
+                    Cell.number(paysBelow(h), 0), Cell.number(100 * DrawFigures.chance(gain), 0));
         }
         return List.of(table.build());
     }

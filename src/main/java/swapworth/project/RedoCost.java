@@ -40,9 +40,9 @@ public record RedoCost(String currency, double[] cash, double[] hours, double ra
         value = value.clone();
         salvage = salvage.clone();
         evidence = List.copyOf(evidence);
-        Figures.minus(cash, hours);
-        Figures.minus(value, salvage);
-        Figures.minus(cash, value);
+        DrawFigures.minus(cash, hours);
+        DrawFigures.minus(value, salvage);
+        DrawFigures.minus(cash, value);
     }
 
     /**
@@ -70,7 +70,7 @@ public record RedoCost(String currency, double[] cash, double[] hours, double ra
         long seed = forecast.options().seed();
         double[] prices = perYear(assumptions.get("redo_prices"), count, seed ^ 0x1d0L);
         double[] cars = perYear(assumptions.get("redo_cars"), count, seed ^ 0x2d0L);
-        double[] cash = Figures.minus(forecast.toPay(), forecast.toReceive());
+        double[] cash = DrawFigures.minus(forecast.toPay(), forecast.toReceive());
         int byMarket = 0;
         for (Entry entry : forecast.ledger().entries()) {
             if (entry.status() != Status.ACTUAL || entry.amount().signum() == 0) {
@@ -146,7 +146,7 @@ public record RedoCost(String currency, double[] cash, double[] hours, double ra
      * @return draws in the base currency
      */
     public double[] withHours() {
-        return Figures.minus(cash, Figures.times(hours, -rate));
+        return DrawFigures.minus(cash, DrawFigures.times(hours, -rate));
     }
 
     /**
@@ -155,7 +155,7 @@ public record RedoCost(String currency, double[] cash, double[] hours, double ra
      * @return draws in the base currency
      */
     public double[] upperEnd() {
-        return Figures.minus(withHours(), salvage);
+        return DrawFigures.minus(withHours(), salvage);
     }
 
     /**
@@ -164,10 +164,10 @@ public record RedoCost(String currency, double[] cash, double[] hours, double ra
      * @return two tables
      */
     public List<Table> tables() {
-        Table.Builder redo = Figures.ranged("What it would cost to do it again today, " + currency, currency);
-        Figures.row(redo, "in cash: cars, parts, work, less parts sold", cash);
-        Figures.row(redo, "with own hours at " + Cell.format(rate, 2) + " each", withHours());
-        Figures.row(redo, "what would be kept after a write-off", salvage);
+        Table.Builder redo = DrawFigures.ranged("What it would cost to do it again today, " + currency, currency);
+        DrawFigures.row(redo, "in cash: cars, parts, work, less parts sold", cash);
+        DrawFigures.row(redo, "with own hours at " + Cell.format(rate, 2) + " each", withHours());
+        DrawFigures.row(redo, "what would be kept after a write-off", salvage);
         Table.Builder ends = Table.titled("The sum to insure lies between two ends, " + currency).columns(Column.words("end"),
                 Column.number("median", currency), Column.number("80 % from", currency), Column.number("80 % to", currency),
                 Column.sentences("what it would pay for"));
@@ -180,7 +180,7 @@ public record RedoCost(String currency, double[] cash, double[] hours, double ra
     }
 
     private static void end(Table.Builder table, String name, double[] draws, String pays) {
-        table.row(Cell.words(name), Cell.number(Figures.median(draws), 0), Cell.number(Forecast.range(draws, 0.80).low(), 0),
+        table.row(Cell.words(name), Cell.number(DrawFigures.median(draws), 0), Cell.number(Forecast.range(draws, 0.80).low(), 0),
                 Cell.number(Forecast.range(draws, 0.80).high(), 0), Cell.words(pays));
     }
 }

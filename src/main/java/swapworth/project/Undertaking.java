@@ -245,7 +245,7 @@ public final class Undertaking {
 
         /** Draws over their median. */
         private static double[] beside(double[] draws) {
-            return Figures.times(draws, 1 / Figures.median(draws));
+            return DrawFigures.times(draws, 1 / DrawFigures.median(draws));
         }
 
         List<WalkAway.Valued> valued() {
@@ -292,7 +292,7 @@ public final class Undertaking {
             CarFacts.Builder bare = asItWas(facts).toBuilder().runs(Runs.NO_ENGINE);
             double[] parts = both.forecast.toReceive();
             level(bare.build()).ifPresent(car -> exits.add(new FinishOrStop.Exit("recipient sold without an engine, left-over parts sold",
-                    Figures.minus(car, Figures.times(parts, -1)),
+                    DrawFigures.minus(car, DrawFigures.times(parts, -1)),
                             "the price model (private sales, no engine), and the parts that the ledger"
                     + " still expects; the donor's gear itself is not in it")));
             double[] half = share("unfinished_share");

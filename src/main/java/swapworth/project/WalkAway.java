@@ -76,12 +76,12 @@ public record WalkAway(String currency, List<Price> prices) {
                     continue;
                 }
                 double landed = LandedCost.of(fees, instead.get()).total().doubleValue();
-                double[] most = Figures.minus(one.value, other.value);
+                double[] most = DrawFigures.minus(one.value, other.value);
                 for (int i = 0; i < most.length; i++) {
                     most[i] += landed;
                 }
-                double middle = Figures.median(most);
-                if (least.isEmpty() || middle < Figures.median(least.get().most)) {
+                double middle = DrawFigures.median(most);
+                if (least.isEmpty() || middle < DrawFigures.median(least.get().most)) {
                     BigDecimal target = BigDecimal.valueOf(middle).setScale(2, RoundingMode.HALF_EVEN);
                     least = Optional.of(new Price(one.car.name(), purchase.get().bid(), LandedCost.of(fees, purchase.get()).total(),
                             other.car.name(), most, HighestBid.of(fees, purchase.get(), target)));
@@ -120,7 +120,7 @@ public record WalkAway(String currency, List<Price> prices) {
             String remark = price.walkAway instanceof HighestBid ? price.asked.compareTo(limit) > 0 ? "it is above that now" : ""
                     : "no price is low enough, or its landed cost is not whole";
             table.row(Cell.words(price.car), Cell.number(price.asked.doubleValue(), 0), Cell.number(price.landed.doubleValue(), 0),
-                    Cell.words(price.nextBest), Cell.number(Figures.median(price.most), 0), Cell.number(near.low(), 0),
+                    Cell.words(price.nextBest), Cell.number(DrawFigures.median(price.most), 0), Cell.number(near.low(), 0),
                     Cell.number(near.high(), 0), price.walkAway instanceof HighestBid ? Cell.number(limit.doubleValue(), 0) : Cell.BLANK,
                     Cell.words(remark));
         }

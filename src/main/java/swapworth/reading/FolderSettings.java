@@ -5,6 +5,7 @@ import static java.util.Objects.requireNonNull;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Currency;
 import java.util.List;
 import swapworth.money.Rates;
 
@@ -57,5 +58,14 @@ public record FolderSettings(Words words, Conventions conventions, Rates rates, 
             notes.add("the exchange rates of rates.csv beside the file are used");
         }
         return new FolderSettings(words, conventions, rates, problems, notes);
+    }
+
+    /**
+     * The currency in which amounts of the folder are counted where no listing says otherwise.
+     *
+     * @return the one stated in {@code words.csv}, else US dollars
+     */
+    public Currency currency() {
+        return conventions.currency().orElse(MoneyText.USD);
     }
 }

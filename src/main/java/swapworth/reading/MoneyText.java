@@ -21,7 +21,7 @@ final class MoneyText {
     private static final Set<String> COMMON = Set.of("eur", "usd", "gbp", "chf", "cad", "aud", "nzd", "jpy", "sek", "nok", "dkk",
             "pln",
             "czk", "huf");
-    private static final Currency USD = Currency.getInstance("USD");
+    static final Currency USD = Currency.getInstance("USD");
 
     private MoneyText() {
     }

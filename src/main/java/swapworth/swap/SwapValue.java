@@ -44,7 +44,7 @@ public final class SwapValue implements SwapAnswer {
     private final double[] weights;
     private final double[] level;
     private final double[] price;
-    private final Held held;
+    private final AssumedShare held;
     private final double[] sortedPrice;
     private final double[] sortedLevel;
 
@@ -71,7 +71,7 @@ public final class SwapValue implements SwapAnswer {
         this.held = held(logs);
     }
 
-    private Held held(double[][] logs) {
+    private AssumedShare held(double[][] logs) {
         double[] weight = combination.weights();
         double[] apart = reconciled.clone();
         for (int a = 0; a < weight.length; a++) {
@@ -83,7 +83,7 @@ public final class SwapValue implements SwapAnswer {
         sources.put("swap_approach_spread", apart);
         FairValue market = (FairValue) List.of(situation.finished, situation.stock).stream()
                 .map(f -> situation.model.value(situation.subject(f))).filter(FairValue.class::isInstance).findFirst().orElseThrow();
-        return Held.of(reconciled, sources, market.priorShare(), market.largestAssumption());
+        return AssumedShare.of(reconciled, sources, market.priorShare(), market.largestAssumption());
     }
 
     /**

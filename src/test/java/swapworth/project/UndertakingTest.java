@@ -65,7 +65,7 @@ class UndertakingTest {
         WalkAway walk = Undertaking.of(SAMPLE).walkAway().orElseThrow();
         for (WalkAway.Price price : walk.prices()) {
             if (price.walkAway() instanceof swapworth.donor.HighestBid bid) {
-                double most = Figures.median(price.most());
+                double most = DrawFigures.median(price.most());
                 assertTrue(bid.landed().doubleValue() <= most + 0.01 && bid.nextLanded().doubleValue() > most - 0.01, price.car());
             }
         }

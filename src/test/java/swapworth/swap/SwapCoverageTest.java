@@ -15,7 +15,7 @@ import swapworth.market.Range;
 class SwapCoverageTest {
 
     /** Counts of prices held. */
-    private static final class Held {
+    private static final class AssumedShare {
         private int n;
         private int untold;
         private int first80;
@@ -48,7 +48,7 @@ class SwapCoverageTest {
         // The stated spread is the median of a half-normal prior, 0.6745 of its scale.
         double pairScale = timesAssumed * Assumptions.defaults().get("spread_pairs").middle() / 0.6745;
         double scale = Assumptions.defaults().get("swap_approach_spread").middle();
-        Held held = new Held();
+        AssumedShare held = new AssumedShare();
         for (int w = 0; w < worlds; w++) {
             Random spreads = new Random(w);
             double between = scale * Math.abs(spreads.nextGaussian());

@@ -7,9 +7,9 @@ import swapworth.table.Column;
 import swapworth.table.Table;
 
 /** Draws as figures: medians, ranges and chances, and the tables that hold them. */
-final class Figures {
+final class DrawFigures {
 
-    private Figures() {
+    private DrawFigures() {
     }
 
     /** A table of figures with their median and ranges. */

@@ -12,9 +12,9 @@ import swapworth.statistics.Draws;
  * @param share between 0 and 1
  * @param largest the assumption that holds most
  */
-record Held(double share, HeldBy largest) {
+record AssumedShare(double share, HeldBy largest) {
 
-    static Held of(double[] quantity, Map<String, double[]> sources, double marketShare, HeldBy marketLargest) {
+    static AssumedShare of(double[] quantity, Map<String, double[]> sources, double marketShare, HeldBy marketLargest) {
         double variance = Draws.covariance(quantity, quantity);
         double sum = 0;
         HeldBy largest = new HeldBy("none", 0);
@@ -27,7 +27,7 @@ record Held(double share, HeldBy largest) {
         }
         double rest = Math.max(0, 1 - sum);
         double ofMarket = rest * marketLargest.share();
-        return new Held(Math.min(1, sum + rest * marketShare),
+        return new AssumedShare(Math.min(1, sum + rest * marketShare),
                 ofMarket > largest.share() ? new HeldBy(marketLargest.assumption(), ofMarket) : largest);
     }
 }
