@@ -108,8 +108,8 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set) {
                 sound[i] = sound[i] * (1 - Math.min(1, Math.max(1, zones) * share[i] + (fired ? airbags[i] : 0))) - gear[i];
             }
             uses.add(new Use("repair and sell it", sum(-option.landed(), sound), "as if undamaged"
-                    + (facts.title() == Title.SALVAGE ? ", rebuilt title" : "") + ", less repair_zone for each of " + Math.max(1, zones) + (zones > 1 ? " zones" : " zone")
-                    + (fired ? ", repair_airbags" : "") + " and another engine and gearbox by the chance that they are not good; hours not priced"));
+                    + (facts.title() == Title.SALVAGE ? ", rebuilt title" : "") + ", less repairs of " + Math.max(1, zones)
+                    + (zones > 1 ? " damaged zones" : " damaged zone") + " (assumption repair_zone)" + (fired ? ", airbags (repair_airbags)" : "") + " and another engine and gearbox by the chance that they are not good; hours not priced"));
         }
         return new DonorUses(option.car().name(), uses, set(option, parts, state, draws, seed));
     }
@@ -155,7 +155,8 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set) {
         Table.Builder table = Table.titled("What else could be done with " + car + ", " + currency).columns(Column.words("use"),
                 Column.number("leaves, median", ""), Column.words("80 % range"), Column.number("leaves most", "% of draws"),
                 Column.sentences("how"));
-        table.note("What each use leaves over the landed cost. The draws are the same for all, so that the last but one column may be compared.");
+        table.note("What each use leaves over the landed cost. All uses are worked out on the same states of the market: the share of"
+                + " draws says how often each leaves most.");
         set.ifPresent(s -> table.note("A pulled drivetrain set in its place (" + s.offers() + " offers): " + Choice.range(s.cost())
                 + " with freight and what it lacks; the whole donor's net cost is " + Choice.range(s.cheaperBy()) + " more (below 0: less), and the"
                 + " donor also takes room and hours."));

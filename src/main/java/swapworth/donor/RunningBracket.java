@@ -117,7 +117,8 @@ public record RunningBracket(CandidateCar car, double[] direct, int nonRunnersOf
         List<Cell> second = new ArrayList<>(List.of(Cell.words("running, less cost, less margin")));
         second.addAll(figures(fromRunning));
         second.add(Cell.words((engine > 0 ? "an engine at " + Cell.format(engine, 0) : "no offer names an engine for it, so none is taken off")
-                + ", make_run_extra, make_run_margin; about " + Math.round(hours) + " hours of work are not priced"));
+                + ", what else it takes (assumption make_run_extra), and a margin for risk and trouble (make_run_margin); about "
+                + Math.round(hours) + " hours of work are not priced"));
         return table.row(first).row(second).build();
     }
 
