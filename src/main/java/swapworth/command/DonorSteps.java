@@ -47,14 +47,15 @@ final class DonorSteps {
         Path fees = needed(folder, "fees.csv", "what a purchase costs beside the bid: table, kind, from, to, flat, percent, ...");
         Steps.keepApart(arguments, List.of(cars));
         FolderSettings settings = FolderSettings.of(folder, Conventions.unstated());
-        Currency currency = settings.currency();
+        Optional<ListingsRead> listings = listings(folder);
+        Currency currency = listings.map(ListingsRead::baseCurrency).orElse(settings.currency());
         CarsFile read = CarsFile.read(cars, currency);
         FeeSchedule schedule = FeeSchedule.read(fees, settings, currency, Assumptions.ofFolder(folder));
         steps.printProblems("rejected", read.rejected());
         steps.printProblems("set aside", read.setAside());
         out.println(schedule.read().sentence());
         steps.printProblems("fees", schedule.read().problems());
-        Landed landed = Landed.of(read.cars(), schedule, arguments.target(), shading(folder, arguments));
+        Landed landed = Landed.of(read.cars(), schedule, arguments.target(), shading(folder, listings, arguments));
         landed.tables().forEach(table -> out.print("\n" + table.text()));
         if (arguments.out().isPresent()) {
             steps.write(arguments.out().get(), landed.lines().csv(), "the lines of the landed costs");
@@ -69,19 +70,14 @@ final class DonorSteps {
     }
 
     /** Bids are shaded where there is a target and listings say what a car is worth. */
-    private Function<CandidateCar, Optional<Shading>> shading(Path folder, Arguments arguments) {
-        Path listings = folder.resolve("listings.csv");
-        if (arguments.target().isEmpty() || !Files.isRegularFile(listings)) {
+    private Function<CandidateCar, Optional<Shading>> shading(Path folder, Optional<ListingsRead> listings, Arguments arguments) {
+        if (arguments.target().isEmpty() || listings.isEmpty()) {
             return car -> Optional.empty();
         }
-        ListingsRead read = Steps.read(List.of(listings));
-        if (read.listings().isEmpty()) {
-            return car -> Optional.empty();
-        }
-        PriceModel model = steps.model(read, arguments, folder);
+        PriceModel model = steps.model(listings.get(), arguments, folder);
         ValueDraws draws = model.draws(DonorStudy.DRAWS, DonorStudy.SEED);
         Optional<LocalDate> on = arguments.on().or(model::lastSeen);
-        return car -> Shading.of(car, draws, on, Assumptions.ofFolder(folder));
+        return car -> Shading.of(car, draws, on, model.assumptions());
     }
 
     int partout(Arguments arguments) throws IOException {
@@ -89,15 +85,10 @@ final class DonorSteps {
         Path cars = needed(folder, "cars.csv", "the cars that you think of buying");
         needed(folder, "partout.csv", "car, part, goes_to: which parts are sold, kept or go into the swap");
         Steps.keepApart(arguments, List.of(cars));
-        Path listings = folder.resolve("listings.csv");
+        Optional<ListingsRead> listings = listings(folder);
         Assumptions assumptions = Assumptions.ofFolder(folder);
-        Optional<PriceModel> model = Optional.empty();
-        Currency currency = FolderSettings.of(folder, Conventions.unstated()).currency();
-        if (Files.isRegularFile(listings)) {
-            ListingsRead read = Steps.read(List.of(listings));
-            currency = read.listings().isEmpty() ? currency : read.baseCurrency();
-            model = read.listings().isEmpty() ? model : Optional.of(steps.model(read, arguments, folder));
-        }
+        Currency currency = listings.map(ListingsRead::baseCurrency).orElseGet(() -> FolderSettings.of(folder, Conventions.unstated()).currency());
+        Optional<PriceModel> model = listings.map(l -> steps.model(l, arguments, folder));
         CarsFile read = CarsFile.read(cars, currency);
         Optional<LocalDate> lastSeen = model.flatMap(PriceModel::lastSeen);
         Optional<LocalDate> on = arguments.on().or(() -> lastSeen);
@@ -159,6 +150,12 @@ final class DonorSteps {
             out.println(r.sentence());
             steps.printProblems("to look at", r.problems());
         });
+    }
+
+    /** The listings of a folder; nothing where there are none that can be used. */
+    private static Optional<ListingsRead> listings(Path folder) {
+        Path file = folder.resolve("listings.csv");
+        return Files.isRegularFile(file) ? Optional.of(Steps.read(List.of(file))).filter(l -> !l.listings().isEmpty()) : Optional.empty();
     }
 
     private static Path needed(Path folder, String name, String what) {

@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import swapworth.listing.ListingsRead;
-import swapworth.project.Ledger;
 import swapworth.project.Undertaking;
 import swapworth.reading.RowsRead;
 import swapworth.report.ProjectFile;
@@ -44,9 +43,9 @@ final class ProjectSteps {
             steps.writePage(page, ProjectFile.of(folder, undertaking, reader.get()));
             return 0;
         }
-        List<RowsRead> files = files(undertaking);
+        List<RowsRead> files = undertaking.read();
         if (undertaking.ledger().isEmpty()) {
-            RowsRead read = Ledger.read(file).read();
+            RowsRead read = files.get(0);
             err.println("no usable row: " + read.sentence());
             read.problems().stream().limit(5).forEach(p -> err.println("  " + p.file() + ":" + p.line() + " " + p.column() + ": "
                     + p.message()));
@@ -76,7 +75,7 @@ final class ProjectSteps {
 
     /** The headlines of an undertaking, for the terminal. */
     void tell(Undertaking undertaking) {
-        for (RowsRead read : files(undertaking)) {
+        for (RowsRead read : undertaking.read()) {
             out.println("\n" + read.sentence());
             account(read);
         }
@@ -85,14 +84,6 @@ final class ProjectSteps {
         undertaking.equity().ifPresent(e -> out.print("\n" + e.tables().get(0).text()));
         undertaking.finishOrStop().ifPresent(f -> out.print("\n" + f.tables().get(1).text()));
         undertaking.alternatives().ifPresent(a -> out.print("\n" + a.tables().get(0).text()));
-    }
-
-    private static List<RowsRead> files(Undertaking undertaking) {
-        List<RowsRead> files = new ArrayList<>();
-        undertaking.ledger().ifPresent(l -> files.add(l.read()));
-        undertaking.gates().ifPresent(g -> files.add(g.read()));
-        undertaking.alternatives().ifPresent(a -> files.add(a.rowsRead()));
-        return files;
     }
 
     private void account(RowsRead read) {

@@ -12,6 +12,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Supplier;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.CandidateCar;
 import swapworth.listing.CarFacts;
@@ -22,6 +23,7 @@ import swapworth.market.ValueDraws;
 import swapworth.reading.Conventions;
 import swapworth.reading.FolderSettings;
 import swapworth.reading.RowsRead;
+import swapworth.reading.Spelling;
 import swapworth.table.Cell;
 import swapworth.table.Column;
 import swapworth.table.Table;
@@ -105,7 +107,7 @@ public final class DonorStudy {
      * @return a purpose with no priced car is left out; empty without partout.csv
      */
     public List<Choice> choices() {
-        return further.map(Further::choices).orElse(List.of());
+        return further.map(f -> f.choices.get()).orElse(List.of());
     }
 
     /**
@@ -114,7 +116,7 @@ public final class DonorStudy {
      * @return one for each donor that partout.csv names and that has a price
      */
     public List<DonorUses> uses() {
-        return further.map(Further::uses).orElse(List.of());
+        return further.map(f -> f.uses.get()).orElse(List.of());
     }
 
     /**
@@ -123,7 +125,7 @@ public final class DonorStudy {
      * @return one for each such car; empty without listings
      */
     public List<RunningBracket> brackets() {
-        return further.map(Further::brackets).orElse(List.of());
+        return further.map(f -> f.brackets.get()).orElse(List.of());
     }
 
     /**
@@ -171,11 +173,31 @@ public final class DonorStudy {
         return new DonorStudy(currency, landed, partOuts, Optional.empty(), read, Optional.empty());
     }
 
-    /** What follows from landed costs and recoveries together. */
-    private record Further(List<CandidateCar> cars, Optional<Landed> landed, List<PartOut> partOuts, PartsMarket market, MarketState state,
-            AssumptionDraws drawn, Optional<PriceModel> model) {
+    /** What follows from landed costs and recoveries together; each is worked out once, when first asked for. */
+    private static final class Further {
+        private final List<CandidateCar> cars;
+        private final Optional<Landed> landed;
+        private final List<PartOut> partOuts;
+        private final PartsMarket market;
+        private final MarketState state;
+        private final AssumptionDraws drawn;
+        private final Optional<PriceModel> model;
+        private final Once<Choice> choices = new Once<>(this::findChoices);
+        private final Once<DonorUses> uses = new Once<>(this::findUses);
+        private final Once<RunningBracket> brackets = new Once<>(this::findBrackets);
 
-        List<Choice> choices() {
+        Further(List<CandidateCar> cars, Optional<Landed> landed, List<PartOut> partOuts, PartsMarket market, MarketState state,
+                AssumptionDraws drawn, Optional<PriceModel> model) {
+            this.cars = cars;
+            this.landed = landed;
+            this.partOuts = partOuts;
+            this.market = market;
+            this.state = state;
+            this.drawn = drawn;
+            this.model = model;
+        }
+
+        private List<Choice> findChoices() {
             List<CarOption> donors = new ArrayList<>();
             List<CarOption> recipients = new ArrayList<>();
             for (CandidateCar car : cars) {
@@ -198,12 +220,12 @@ public final class DonorStudy {
                     state.count());
         }
 
-        List<DonorUses> uses() {
+        private List<DonorUses> findUses() {
             return partOuts.stream().parallel().flatMap(out -> option(out.car()).filter(CarOption::givesGear)
                     .map(o -> DonorUses.of(o, out, out.allSold(), state.cars(), market, state, drawn)).stream()).toList();
         }
 
-        List<RunningBracket> brackets() {
+        private List<RunningBracket> findBrackets() {
             List<RunningBracket> brackets = new ArrayList<>();
             for (CandidateCar car : cars) {
                 if (model.isPresent() && state.cars().isPresent() && RunningBracket.isNeeded(car) && Landed.bought(car)) {
@@ -214,6 +236,23 @@ public final class DonorStudy {
         }
     }
 
+    /** A list that is found when first asked for, and kept. */
+    private static final class Once<T> {
+        private final Supplier<List<T>> find;
+        private Optional<List<T>> found = Optional.empty();
+
+        Once(Supplier<List<T>> find) {
+            this.find = find;
+        }
+
+        synchronized List<T> get() {
+            if (found.isEmpty()) {
+                found = Optional.of(List.copyOf(find.get()));
+            }
+            return found.get();
+        }
+    }
+
     /** Which running gear each line carries, by the cars in play and the listings. */
     static Map<String, String> gears(List<CandidateCar> cars, Optional<PriceModel> model) {
         Map<String, String> gears = new HashMap<>();
@@ -221,7 +260,7 @@ public final class DonorStudy {
         model.ifPresent(m -> m.cars().forEach(car -> facts.add(car.facts())));
         cars.stream().filter(car -> car.role() != CandidateCar.Role.FINISHED).forEach(car -> facts.add(car.facts()));
         for (CarFacts one : facts) {
-            one.runningGear().ifPresent(gear -> gears.put(FeesFile.key(one.vehicle()), FeesFile.key(gear)));
+            one.runningGear().ifPresent(gear -> gears.put(Spelling.key(one.vehicle()), Spelling.key(gear)));
         }
         return gears;
     }
@@ -259,7 +298,7 @@ public final class DonorStudy {
      * @return nothing where partout.csv does not name it
      */
     public Optional<PartOut> partOut(String car) {
-        return partOuts.stream().filter(p -> FeesFile.key(p.car().name()).equals(FeesFile.key(car))).findFirst();
+        return partOuts.stream().filter(p -> Spelling.key(p.car().name()).equals(Spelling.key(car))).findFirst();
     }
 
     /**

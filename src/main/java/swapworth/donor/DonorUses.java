@@ -96,7 +96,8 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set) {
         if (values.isPresent()) {
             double[] lies = values.get().price(subject(facts, state), seed);
             uses.add(new Use("sell it as it lies", sum(-option.landed(), lies), "private sold, in its state"));
-            int zones = facts.damage().map(Set::size).orElse(0);
+            // A blank damage is unknown, not none: one zone is then taken.
+            int zones = facts.damage().map(Set::size).orElse(1);
             CarFacts repaired = facts.toBuilder().damage(Set.of()).runs(Runs.DRIVES).airbags(Airbags.IN_PLACE).mechanical(Condition.SOUND)
                     .title(facts.title() == Title.SALVAGE ? Title.REBUILT : facts.title()).build();
             double[] sound = values.get().price(subject(repaired, state), seed);
@@ -105,11 +106,11 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set) {
             boolean fired = facts.airbags() == Airbags.FIRED || facts.airbags() == Airbags.GONE;
             double[] gear = out.gearToReplace();
             for (int i = 0; i < sound.length; i++) {
-                sound[i] = sound[i] * (1 - Math.min(1, Math.max(1, zones) * share[i] + (fired ? airbags[i] : 0))) - gear[i];
+                sound[i] = sound[i] * (1 - Math.min(1, zones * share[i] + (fired ? airbags[i] : 0))) - gear[i];
             }
             uses.add(new Use("repair and sell it", sum(-option.landed(), sound), "as if undamaged"
-                    + (facts.title() == Title.SALVAGE ? ", rebuilt title" : "") + ", less repairs of " + Math.max(1, zones)
-                    + (zones > 1 ? " damaged zones" : " damaged zone") + " (assumption repair_zone)" + (fired ? ", airbags (repair_airbags)" : "") + " and another engine and gearbox by the chance that they are not good; hours not priced"));
+                    + (facts.title() == Title.SALVAGE ? ", rebuilt title" : "") + (zones == 0 ? "" : ", less repairs of " + zones + (zones > 1 ? " damaged zones" : " damaged zone")
+                    + " (assumption repair_zone" + (facts.damage().isEmpty() ? ", damage unknown" : "") + ")") + (fired ? ", airbags (repair_airbags)" : "") + " and another engine and gearbox by the chance that they are not good; hours not priced"));
         }
         return new DonorUses(option.car().name(), uses, set(option, parts, state, draws, seed));
     }

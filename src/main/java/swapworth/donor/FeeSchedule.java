@@ -13,6 +13,7 @@ import java.util.TreeSet;
 import swapworth.assumptions.Assumptions;
 import swapworth.reading.FolderSettings;
 import swapworth.reading.RowsRead;
+import swapworth.reading.Spelling;
 
 /**
  * The tables of {@code fees.csv}: what a purchase costs beside the bid. One table is one line of the landed cost; its rows are steps
@@ -96,8 +97,8 @@ public final class FeeSchedule {
     List<FeeTable> tablesFor(String car) {
         Map<String, FeeTable> chosen = new LinkedHashMap<>();
         for (FeeTable table : tables) {
-            if (table.kind != CostKind.INCREMENT && (table.car.isEmpty() || table.car.equals(FeesFile.key(car)))) {
-                chosen.merge(FeesFile.key(table.name), table, (a, b) -> b.car.isEmpty() ? a : b);
+            if (table.kind != CostKind.INCREMENT && (table.car.isEmpty() || table.car.equals(Spelling.key(car)))) {
+                chosen.merge(Spelling.key(table.name), table, (a, b) -> b.car.isEmpty() ? a : b);
             }
         }
         return List.copyOf(chosen.values());
@@ -113,7 +114,7 @@ public final class FeeSchedule {
         List<String> reasons = new ArrayList<>();
         broken.forEach((where, reason) -> {
             String of = where.substring(where.indexOf('\n') + 1);
-            if (of.isEmpty() || of.equals(FeesFile.key(car))) {
+            if (of.isEmpty() || of.equals(Spelling.key(car))) {
                 reasons.add(reason);
             }
         });

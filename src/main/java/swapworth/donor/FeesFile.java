@@ -66,10 +66,6 @@ final class FeesFile {
         drafts.forEach(this::settle);
     }
 
-    static String key(String text) {
-        return Spelling.key(text);
-    }
-
     List<FeeTable> tables() {
         return List.copyOf(tables);
     }
@@ -84,11 +80,11 @@ final class FeesFile {
 
     private void take(NamedRows.Row row) {
         String name = row.text("table");
-        String car = key(row.text("car"));
-        String where = key(name) + "\n" + car;
+        String car = Spelling.key(row.text("car"));
+        String where = Spelling.key(name) + "\n" + car;
         if (name.isEmpty()) {
             row.reject("table", "the row names no table");
-        } else if (key(name).equals(BID)) {
+        } else if (Spelling.key(name).equals(BID)) {
             row.reject("table", "this is the name of the bid itself; call the table something else");
         }
         Draft draft = drafts.computeIfAbsent(where, w -> new Draft(name, car));
@@ -140,14 +136,14 @@ final class FeesFile {
 
     /** What a percentage is charged on: the bid, or lines above. */
     private void base(NamedRows.Row row, Draft draft) {
-        String text = key(row.text("applies_to"));
+        String text = Spelling.key(row.text("applies_to"));
         if (text.isEmpty() || text.equals(BID) || text.equals("price") || !draft.base.isEmpty()) {
             return;
         }
         List<String> above = new ArrayList<>(List.of(BID));
         for (Draft other : drafts.values()) {
-            if (other != draft && !above.contains(key(other.name))) {
-                above.add(key(other.name));
+            if (other != draft && !above.contains(Spelling.key(other.name))) {
+                above.add(Spelling.key(other.name));
             }
         }
         if (text.equals("all above") || text.equals("everything above") || text.equals("all")) {
@@ -155,7 +151,7 @@ final class FeesFile {
             return;
         }
         for (String part : text.split("[;+]")) {
-            String line = key(part);
+            String line = Spelling.key(part);
             if (above.contains(line)) {
                 draft.base.add(line);
             } else if (!line.isEmpty()) {

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import swapworth.listing.PriceIncludes;
 import swapworth.listing.Seller;
+import swapworth.reading.Spelling;
 import swapworth.table.Cell;
 import swapworth.table.Column;
 import swapworth.table.Table;
@@ -72,7 +73,7 @@ public record LandedCost(Purchase purchase, Currency currency, List<Line> lines,
             FeeTable.Charge charge = table.charge(purchase, above, schedule.usualDays());
             if (charge instanceof FeeTable.Line line) {
                 lines.add(new Line(table.name, table.kind, line.amount(), line.how()));
-                above.put(FeesFile.key(table.name), line.amount());
+                above.put(Spelling.key(table.name), line.amount());
             } else if (charge instanceof FeeTable.Unknown unknown) {
                 missing.add(unknown.reason());
             }

@@ -17,6 +17,7 @@ import swapworth.money.Money;
 import swapworth.reading.FolderSettings;
 import swapworth.reading.NamedRows;
 import swapworth.reading.RowsRead;
+import swapworth.reading.Spelling;
 import swapworth.reading.Vocabulary;
 
 /**
@@ -81,8 +82,8 @@ public final class PartOffers {
             }
             PriceKind kind = row.word("price_kind", KINDS, "asking, sold").orElse(PriceKind.ASKING);
             if (row.use()) {
-                String id = row.text("id").isEmpty() ? "line " + row.line() : FeesFile.key(row.text("id")) + " " + kind;
-                Offer offer = new Offer(part.orElseThrow(), FeesFile.key(row.text("vehicle")), FeesFile.key(row.text("running_gear")), miles,
+                String id = row.text("id").isEmpty() ? "line " + row.line() : Spelling.key(row.text("id")) + " " + kind;
+                Offer offer = new Offer(part.orElseThrow(), Spelling.key(row.text("vehicle")), Spelling.key(row.text("running_gear")), miles,
                         price.orElseThrow().doubleValue(), kind, seen);
                 byId.merge(id, offer, (a, b) -> b.seenOn().isPresent() && a.seenOn().isPresent() && b.seenOn().get().isBefore(a.seenOn().get())
                         ? a : b);

@@ -10,6 +10,7 @@ import swapworth.assumptions.Assumptions;
 import swapworth.listing.CandidateCar;
 import swapworth.listing.CarFacts;
 import swapworth.listing.PriceKind;
+import swapworth.reading.Spelling;
 import swapworth.statistics.RandomNumbers;
 import swapworth.table.Cell;
 import swapworth.table.Column;
@@ -150,7 +151,7 @@ public final class PartOut {
         CarFacts facts = car.facts();
         OptionalDouble own = facts.mileage().map(m -> OptionalDouble.of(m.miles())).orElse(OptionalDouble.empty());
         OptionalDouble gear = facts.gearMileage().map(m -> OptionalDouble.of(m.miles())).orElse(own);
-        return new PartsMarket.Wanted(part, FeesFile.key(facts.vehicle()), facts.runningGear().map(FeesFile::key).orElse(""),
+        return new PartsMarket.Wanted(part, Spelling.key(facts.vehicle()), facts.runningGear().map(Spelling::key).orElse(""),
                 part.mechanical() ? gear : own);
     }
 

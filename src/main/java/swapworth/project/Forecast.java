@@ -3,7 +3,6 @@ package swapworth.project;
 import static java.util.Objects.requireNonNull;
 
 import java.math.BigDecimal;
-import java.time.LocalDate;
 import java.time.YearMonth;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -81,7 +80,7 @@ public final class Forecast {
      * @param low what it may come to, one in ten below; money in is below 0
      * @param middle its median
      * @param high one in ten above
-     * @param share its part of the variance of the total; all parts add up to 1
+     * @param share its part of the variance of the total at a market that stands still; all parts add up to 1
      */
     public record Driver(String name, int line, double low, double middle, double high, double share) {
     }
@@ -473,12 +472,6 @@ public final class Forecast {
         return months.get(months.size() - 1).month();
     }
 
-    /** The day on which the undertaking counts as done. */
-    LocalDate completionDay() {
-        LocalDate end = completion().atEndOfMonth();
-        return completion().equals(YearMonth.from(ledger.on())) ? ledger.on() : end;
-    }
-
     /**
      * A range of draws.
      *
@@ -550,7 +543,7 @@ public final class Forecast {
         Table.Builder table = Table.titled("What drives the spread of the forecast").columns(Column.number("line", ""),
                 Column.words("estimate"), Column.number("median", unit), Column.number("80 % from", unit), Column.number("80 % to", unit),
                 Column.number("part of the variance", "%"));
-        table.note("Money that comes in is below 0. A firm offer or a narrower range for the first rows would narrow the forecast most.");
+        table.note("Money that comes in is below 0; parts of the variance are those at a market that stands still. A firm offer or a narrower range for the first rows would narrow the forecast most.");
         for (Driver driver : drivers) {
             table.row(driver.line == 0 ? Cell.BLANK : Cell.label(driver.line), Cell.words(driver.name), Cell.number(driver.middle, 0),
                     Cell.number(driver.low, 0), Cell.number(driver.high, 0), Cell.number(100 * driver.share, 1));

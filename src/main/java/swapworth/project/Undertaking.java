@@ -25,6 +25,7 @@ import swapworth.listing.Listings;
 import swapworth.listing.ListingsRead;
 import swapworth.listing.Mileage;
 import swapworth.listing.MileageStatus;
+import swapworth.listing.PriceIncludes;
 import swapworth.listing.Runs;
 import swapworth.market.Answer;
 import swapworth.market.MarketIndex;
@@ -34,6 +35,7 @@ import swapworth.market.Subject;
 import swapworth.market.ValueDraws;
 import swapworth.reading.Conventions;
 import swapworth.reading.FolderSettings;
+import swapworth.reading.RowsRead;
 import swapworth.reading.UnusableFileException;
 import swapworth.statistics.AmountLaw;
 import swapworth.statistics.UncertainSum;
@@ -56,6 +58,7 @@ public final class Undertaking {
     private final Optional<Gates> gates;
     private final Optional<Alternatives> alternatives;
     private final List<String> missing;
+    private final List<RowsRead> read;
     private final Assumptions assumptions;
     private final Optional<Market> market;
 
@@ -114,12 +117,13 @@ public final class Undertaking {
         assumptions = Assumptions.ofFolder(folder);
         this.market = market;
         missing = new ArrayList<>();
+        read = new ArrayList<>();
         Ledger.Options options = Ledger.withDefaults().with(assumptions);
         Ledger.Options dated = on.map(options::on).orElse(options);
         Ledger.Options inBase = market.map(m -> dated.in(m.currency())).orElse(dated);
         ledger = file(folder, "ledger.csv", "the money of the undertaking: what is spent, still to come and left, finish or stop, redo"
                 + " cost")
-                .map(inBase::read).filter(l -> !l.entries().isEmpty());
+                .map(inBase::read).filter(l -> usable(l.read(), l.entries().size()));
         finished = market.flatMap(m -> m.swaps.answers().stream().filter(SwapValue.class::isInstance).map(SwapValue.class::cast).findFirst());
         if (market.isEmpty()) {
             missing.add("listings.csv and cars.csv (listings of such cars, and a row of the role finished): what the finished car is"
@@ -128,8 +132,8 @@ public final class Undertaking {
         } else if (finished.isEmpty()) {
             missing.add("cars.csv: a row of the role finished that the listings can value: what is left, finish or stop, redo cost.");
         }
-        int count = finished.map(f -> f.draws().length).orElse(4000);
-        Optional<Draws> draws = market.map(m -> new Draws(m, m.model.draws(count, 1), assumptions));
+        int count = finished.map(f -> f.draws().length).orElse(Forecast.withDefaults().count());
+        Optional<Draws> draws = market.map(m -> new Draws(m, m.model.draws(count, 1), assumptions, on.or(m.model::lastSeen)));
         Forecast.Options drawn = Forecast.withDefaults().with(assumptions).draws(count, 1);
         Forecast.Options moving = draws.map(d -> d.moving(drawn)).orElse(drawn);
         forecast = ledger.map(moving::of);
@@ -143,10 +147,11 @@ public final class Undertaking {
         nowOrLater = finished.flatMap(f -> draws.flatMap(d -> d.nowOrLater(f, fees, forecast)));
         gates = file(folder, "gates.csv", "what must be settled first: lawful, may be stripped, inspectable, insurable, lender told")
                 .map(Gates::read);
+        gates.ifPresent(g -> read.add(g.read()));
         Map<String, double[]> values = draws.map(Draws::byName).orElse(Map.of());
         Alternatives.Options ways = Alternatives.withDefaults().with(assumptions);
         alternatives = file(folder, "alternatives.csv", "against what: the factory car, tuning the engine that is there, the cheaper swap")
-                .map(f -> (values.isEmpty() ? ways : ways.withCars(values, 1)).read(f)).filter(a -> !a.all().isEmpty());
+                .map(f -> (values.isEmpty() ? ways : ways.withCars(values, 1)).read(f)).filter(a -> usable(a.rowsRead(), a.all().size()));
         missing.addAll(draws.map(d -> d.missing).orElse(List.of()));
     }
 
@@ -193,6 +198,15 @@ public final class Undertaking {
         return new Undertaking(requireNonNull(folder, "folder"), on, market);
     }
 
+    /** Keeps the account of a file's rows; a file without a usable row answers nothing, and says so. */
+    private boolean usable(RowsRead rows, int count) {
+        read.add(rows);
+        if (count == 0) {
+            missing.add("Usable rows: " + rows.sentence() + ".");
+        }
+        return count > 0;
+    }
+
     private Optional<Path> file(Path folder, String name, String answers) {
         Path file = folder.resolve(name);
         if (Files.isRegularFile(file)) {
@@ -214,10 +228,13 @@ public final class Undertaking {
         private final Market market;
         private final ValueDraws values;
         private final Assumptions assumptions;
+        /** The day of the finished car's value, so that all cars are worth what they are on one day. */
+        private final Optional<LocalDate> on;
         private final List<String> missing = new ArrayList<>();
 
-        Draws(Market market, ValueDraws values, Assumptions assumptions) {
+        Draws(Market market, ValueDraws values, Assumptions assumptions, Optional<LocalDate> on) {
             this.market = market;
+            this.on = on;
             this.values = values;
             this.assumptions = assumptions;
         }
@@ -226,7 +243,7 @@ public final class Undertaking {
             if (!market.model.lines().contains(facts.vehicle())) {
                 return Optional.empty();
             }
-            return market.model.lastSeen().map(day -> values.level(Subject.of(facts, LevelOfTrade.PRIVATE_SOLD, day)));
+            return Optional.of(values.level(new Subject(facts, LevelOfTrade.PRIVATE_SOLD, PriceIncludes.NEITHER, on)));
         }
 
         /**
@@ -574,8 +591,17 @@ public final class Undertaking {
         List<Forecast.Driver> drivers = forecast.get().drivers();
         String money = Math.round(100 * (1 - ofValue)) + " % lies in the money" + (drivers.isEmpty() ? "." : ", most of it in '"
                 + drivers.get(0).name()
-                + "' (" + Math.round(100 * drivers.get(0).share()) + " % of the spread of the forecast): a firm offer for it narrows it.");
+                + "' (" + Math.round(100 * drivers.get(0).share()) + " % of the variance of the forecast at a market that stands still): a firm offer for it narrows it.");
         return ofValue >= 0.5 ? List.of(value, money) : List.of(money, value);
+    }
+
+    /**
+     * What became of the rows of the files of the undertaking.
+     *
+     * @return one account for each of ledger.csv, gates.csv and alternatives.csv that is there
+     */
+    public List<RowsRead> read() {
+        return List.copyOf(read);
     }
 
     /**
