@@ -158,11 +158,7 @@ public final class Design {
      * @return its entries
      */
     public SparseRow row(int i) {
-        int[] columnsOfRow = new int[start[i + 1] - start[i]];
-        for (int e = 0; e < columnsOfRow.length; e++) {
-            columnsOfRow[e] = index[start[i] + e];
-        }
-        return new SparseRow(columnsOfRow, Arrays.copyOfRange(value, start[i], start[i + 1]));
+        return new SparseRow(index, value, start[i], start[i + 1]);
     }
 
     /** The length of each column. */

@@ -1,37 +1,46 @@
 package swapworth.statistics;
 
 import java.util.Arrays;
+import java.util.Objects;
 
 /**
  * A row of p numbers of which only some are not zero; also a contrast, the weights of coefficients in a question such as "this car
- * less that car". Entries stand in the order of their columns, no column twice.
+ * less that car". Entries stand in the order of their columns, no column twice. A row of a {@link Design} is a view of its entries.
  */
 public final class SparseRow {
-    private final int[] index;
+    private final char[] index;
     private final double[] value;
+    private final int from;
+    private final int to;
 
-    SparseRow(int[] index, double[] value) {
+    /** The entries from one place of two arrays up to another; the arrays are not copied. */
+    SparseRow(char[] index, double[] value, int from, int to) {
         this.index = index;
         this.value = value;
+        this.from = from;
+        this.to = to;
     }
 
     /**
      * A row from its entries.
      *
-     * @param index the columns, from 0, in any order, each once
+     * @param index the columns, from 0 to 65,535, in any order, each once
      * @param value as many numbers
      * @return the row, its entries in the order of their columns
-     * @throws IllegalArgumentException if the lengths differ or a column stands twice
+     * @throws IllegalArgumentException if the lengths differ, a column stands twice or lies outside
      */
     public static SparseRow of(int[] index, double[] value) {
         if (index.length != value.length) {
             throw new IllegalArgumentException(index.length + " columns for " + value.length + " values");
         }
-        int[] columns = index.clone();
+        char[] columns = new char[index.length];
         double[] values = value.clone();
         // Entries come nearly in order, so that this is one pass as a rule.
-        for (int i = 1; i < columns.length; i++) {
-            int column = columns[i];
+        for (int i = 0; i < columns.length; i++) {
+            int column = index[i];
+            if (column != (char) column) {
+                throw new IllegalArgumentException("column " + column + " lies outside 0 and " + (int) Character.MAX_VALUE);
+            }
             double number = values[i];
             int at = i;
             while (at > 0 && columns[at - 1] > column) {
@@ -39,13 +48,13 @@ public final class SparseRow {
                 values[at] = values[at - 1];
                 at--;
             }
-            columns[at] = column;
+            columns[at] = (char) column;
             values[at] = number;
             if (at > 0 && columns[at - 1] == column) {
                 throw new IllegalArgumentException("column " + column + " stands twice");
             }
         }
-        return new SparseRow(columns, values);
+        return new SparseRow(columns, values, 0, columns.length);
     }
 
     /**
@@ -68,7 +77,7 @@ public final class SparseRow {
                 value[at++] = values[j];
             }
         }
-        return new SparseRow(index, value);
+        return of(index, value);
     }
 
     /**
@@ -79,24 +88,23 @@ public final class SparseRow {
      * @return a new row
      */
     public SparseRow plus(double factor, SparseRow other) {
-        int[] joined = new int[index.length + other.index.length];
+        char[] joined = new char[size() + other.size()];
         double[] sums = new double[joined.length];
         int size = 0;
-        int mine = 0;
-        int its = 0;
-        while (mine < index.length || its < other.index.length) {
-            int column = mine == index.length ? other.index[its] : its == other.index.length ? index[mine]
-                    : Math.min(index[mine], other.index[its]);
+        int mine = from;
+        int its = other.from;
+        while (mine < to || its < other.to) {
+            char column = mine == to || its < other.to && other.index[its] < index[mine] ? other.index[its] : index[mine];
             joined[size] = column;
-            if (mine < index.length && index[mine] == column) {
+            if (mine < to && index[mine] == column) {
                 sums[size] = value[mine++];
             }
-            if (its < other.index.length && other.index[its] == column) {
+            if (its < other.to && other.index[its] == column) {
                 sums[size] += factor * other.value[its++];
             }
             size++;
         }
-        return new SparseRow(Arrays.copyOf(joined, size), Arrays.copyOf(sums, size));
+        return new SparseRow(joined, sums, 0, size);
     }
 
     /**
@@ -105,7 +113,7 @@ public final class SparseRow {
      * @return at least 0
      */
     public int size() {
-        return index.length;
+        return to - from;
     }
 
     /**
@@ -115,7 +123,7 @@ public final class SparseRow {
      * @return the column, from 0
      */
     public int index(int entry) {
-        return index[entry];
+        return index[from + Objects.checkIndex(entry, to - from)];
     }
 
     /**
@@ -125,7 +133,7 @@ public final class SparseRow {
      * @return the number
      */
     public double value(int entry) {
-        return value[entry];
+        return value[from + Objects.checkIndex(entry, to - from)];
     }
 
     /**
@@ -136,7 +144,7 @@ public final class SparseRow {
      */
     public double dot(double[] coefficients) {
         double sum = 0;
-        for (int e = 0; e < index.length; e++) {
+        for (int e = from; e < to; e++) {
             sum += value[e] * coefficients[index[e]];
         }
         return sum;
@@ -144,13 +152,15 @@ public final class SparseRow {
 
     /** Whether another row has the same entries. */
     boolean isSame(SparseRow other) {
-        return this == other || Arrays.equals(index, other.index) && Arrays.equals(value, other.value);
+        return value == other.value && from == other.from && to == other.to
+                || Arrays.equals(index, from, to, other.index, other.from, other.to)
+                && Arrays.equals(value, from, to, other.value, other.from, other.to);
     }
 
     /** A p x p symmetric matrix, held row after row in full, times this row: a vector of length p. */
     double[] times(double[] symmetric, int p) {
         double[] product = new double[p];
-        for (int e = 0; e < index.length; e++) {
+        for (int e = from; e < to; e++) {
             double v = value[e];
             int row = index[e] * p;
             for (int j = 0; j < p; j++) {
@@ -162,29 +172,88 @@ public final class SparseRow {
 
     /** This row times a p x p symmetric matrix, held row after row in full, times this row. */
     double quadratic(double[] symmetric, int p) {
+        char[] columns = index;
+        double[] values = value;
         double sum = 0;
-        for (int e = 0; e < index.length; e++) {
-            int row = index[e] * p;
+        for (int e = from; e < to; e++) {
+            int row = columns[e] * p;
             double inner = 0;
-            for (int f = 0; f < e; f++) {
-                inner += value[f] * symmetric[row + index[f]];
+            for (int f = from; f < e; f++) {
+                inner += values[f] * symmetric[row + columns[f]];
             }
-            sum += value[e] * (2 * inner + value[e] * symmetric[row + index[e]]);
+            sum += values[e] * (2 * inner + values[e] * symmetric[row + columns[e]]);
         }
         return sum;
     }
 
     /** This row times a p x p matrix, held row after row in full, times another row. */
     double between(double[] matrix, int p, SparseRow other) {
+        char[] columns = other.index;
+        double[] values = other.value;
         double sum = 0;
-        for (int e = 0; e < index.length; e++) {
+        for (int e = from; e < to; e++) {
             int row = index[e] * p;
             double inner = 0;
-            for (int f = 0; f < other.index.length; f++) {
-                inner += other.value[f] * matrix[row + other.index[f]];
+            for (int f = other.from; f < other.to; f++) {
+                inner += values[f] * matrix[row + columns[f]];
             }
             sum += value[e] * inner;
         }
         return sum;
+    }
+
+    /**
+     * This row times two symmetric matrices, times this row. The matrices are held side by side up to the diagonal: the entries of row i
+     * and column j at i (i + 1) + 2 j and the place behind it.
+     */
+    void quadratic(double[] pairs, Shape.Forms forms) {
+        char[] columns = index;
+        double[] values = value;
+        double sum = 0;
+        double otherSum = 0;
+        for (int e = from; e < to; e++) {
+            int row = columns[e] * (columns[e] + 1);
+            double inner = 0;
+            double otherInner = 0;
+            for (int f = from; f < e; f++) {
+                int at = row + 2 * columns[f];
+                inner += values[f] * pairs[at];
+                otherInner += values[f] * pairs[at + 1];
+            }
+            int at = row + 2 * columns[e];
+            sum += values[e] * (2 * inner + values[e] * pairs[at]);
+            otherSum += values[e] * (2 * otherInner + values[e] * pairs[at + 1]);
+        }
+        forms.variance = sum;
+        forms.held = otherSum;
+    }
+
+    /** This row times two symmetric matrices, held as for {@link #quadratic(double[], Shape.Forms)}, times another row. */
+    void between(double[] pairs, SparseRow other, Shape.Forms forms) {
+        char[] columns = other.index;
+        double[] values = other.value;
+        double sum = 0;
+        double otherSum = 0;
+        for (int e = from; e < to; e++) {
+            int column = index[e];
+            int row = column * (column + 1);
+            double inner = 0;
+            double otherInner = 0;
+            int f = other.from;
+            for (; f < other.to && columns[f] <= column; f++) {
+                int at = row + 2 * columns[f];
+                inner += values[f] * pairs[at];
+                otherInner += values[f] * pairs[at + 1];
+            }
+            for (; f < other.to; f++) {
+                int at = columns[f] * (columns[f] + 1) + 2 * column;
+                inner += values[f] * pairs[at];
+                otherInner += values[f] * pairs[at + 1];
+            }
+            sum += value[e] * inner;
+            otherSum += value[e] * otherInner;
+        }
+        forms.variance = sum;
+        forms.held = otherSum;
     }
 }
