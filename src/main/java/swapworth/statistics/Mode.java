@@ -106,14 +106,26 @@ final class Mode {
         return moved(design, sample, changed, changedScale, tolerance);
     }
 
+    /** The same by the factor of this mode, where the other hyperparameters are near and factors cost more than steps: with many rows. */
+    Mode movedLittle(Spreads changed, double[] changedScale, double tolerance) {
+        return toward(design, sample, changed, changedScale, factor, tolerance).map(mode -> mode.withOwnFactor(tolerance))
+                .orElseGet(() -> moved(changed, changedScale, tolerance));
+    }
+
     /** The mode with other rows of the same columns, whose coefficients are not far from these. */
     Mode moved(Design rows, Sample responses, Spreads changed, double[] changedScale, double tolerance) {
-        if (law.isNormal()) {
-            return find(rows, responses, law, changed, changedScale, coefficients, tolerance);
-        }
-        Cholesky near = factorWith(rows, responses, changed, changedScale, tolerance);
-        return toward(rows, responses, changed, changedScale, near, tolerance).map(mode -> mode.withOwnFactor(tolerance))
+        return movedNearly(rows, responses, changed, changedScale, tolerance).map(mode -> mode.withOwnFactor(tolerance))
                 .orElseGet(() -> find(rows, responses, law, changed, changedScale, coefficients, tolerance));
+    }
+
+    /** The mode at other hyperparameters with the factor found where the steps began: for one that is to be moved again. */
+    Mode movedOnTheWay(Spreads changed, double[] changedScale, double tolerance) {
+        return movedNearly(design, sample, changed, changedScale, tolerance).orElseGet(() -> moved(changed, changedScale, tolerance));
+    }
+
+    private Optional<Mode> movedNearly(Design rows, Sample responses, Spreads changed, double[] changedScale, double tolerance) {
+        return law.isNormal() ? Optional.empty()
+                : toward(rows, responses, changed, changedScale, factorWith(rows, responses, changed, changedScale, tolerance), tolerance);
     }
 
     /** The factor at these coefficients with other rows of the same columns. */

@@ -30,6 +30,8 @@ public final class ShrunkenRegression {
     /** Up to this many rows the corners of the composite design are taken too, beyond it only its axes. */
     private static final int FEW = 120;
     private static final int MOST_ROUNDS = 60;
+    /** Above this many rows a factor costs more than some further steps with one from nearby. */
+    private static final int FACTORED_EACH_TIME = 2000;
     /** Above this many rows the hyperparameters of a plugged-in fit are found with this many of them. */
     private static final int ENOUGH_FOR_SPREADS = 8000;
     /** Seed of the choice of these rows: any fixed number would do. */
@@ -302,7 +304,9 @@ public final class ShrunkenRegression {
                 return centre;
             }
             double[] step = firstSteps();
-            return climb(climb(centre, step), step);
+            List<Axis> farther = new ArrayList<>();
+            Evaluated climbed = climb(centre, step, axes, farther);
+            return farther.isEmpty() ? climbed : climb(climbed, step, farther, new ArrayList<>());
         }
 
         /**
@@ -322,7 +326,7 @@ public final class ShrunkenRegression {
             spreads = some.spreads;
             Point point = found.point;
             Spreads at = at(point);
-            double[] scales = sample.scales(Math.exp(point.logScale), point.growth);
+            double[] scales = scales(point);
             Cholesky factor = found.mode.factorWith(design, sample, at, scales, tolerance);
             double[] covariance = factor.inverseAlongFactor();
             Mode mode = toward(found.mode, at, scales, factor);
@@ -330,7 +334,7 @@ public final class ShrunkenRegression {
                 double next = Math.log(nextScale(mode, covariance, Math.exp(point.logScale)));
                 double change = Math.abs(next - point.logScale);
                 point = new Point(next, point.growth, point.logSecondary, point.logWalk);
-                mode = toward(mode, at, sample.scales(Math.exp(point.logScale), point.growth), factor);
+                mode = toward(mode, at, scales(point), factor);
                 if (change < 1e-3) {
                     break;
                 }
@@ -396,7 +400,9 @@ public final class ShrunkenRegression {
                 }
                 boolean last = change < (exact ? 1e-9 : integration == Integration.MODE ? 1e-3 : 0.03);
                 spreads = last ? spreads.withUnseenWidened(mode.coefficients(), mode.factor().inverse()) : spreads;
-                mode = near(mode, new Point(logScale, growthMean, 0, 0), last ? tolerance : Math.max(tolerance, 1e-2));
+                Point next = new Point(logScale, growthMean, 0, 0);
+                mode = last || sample.size() <= FACTORED_EACH_TIME ? near(mode, next, last ? tolerance : Math.max(tolerance, 1e-2))
+                        : mode.movedOnTheWay(at(next), scales(next), Math.max(tolerance, 1e-2));
                 if (last) {
                     break;
                 }
@@ -458,11 +464,16 @@ public final class ShrunkenRegression {
         }
 
         private Mode near(Mode mode, Point point, double within) {
-            return mode.moved(at(point), sample.scales(Math.exp(point.logScale), point.growth), within);
+            return mode.moved(at(point), scales(point), within);
+        }
+
+        private double[] scales(Point point) {
+            return sample.scales(Math.exp(point.logScale), point.growth);
         }
 
         private Evaluated evaluate(Point point, Evaluated near) {
-            Mode mode = near(near.mode, point, tolerance);
+            Mode mode = sample.size() <= FACTORED_EACH_TIME ? near(near.mode, point, tolerance)
+                    : near.mode.movedLittle(at(point), scales(point), tolerance);
             return new Evaluated(point, mode, mode.logMarginal() + logPrior(point));
         }
 
@@ -485,19 +496,30 @@ public final class ShrunkenRegression {
 
         /** One step toward the mode by a parabola along each axis; {@code step} becomes the standard deviation along each. */
         private Evaluated climb(Evaluated centre, double[] step) {
-            Evaluated[] ends = new Evaluated[2 * step.length];
-            IntStream.range(0, ends.length).parallel().forEach(e ->
-                    ends[e] = evaluate(centre.point.moved(axes.get(e / 2), e % 2 == 0 ? -step[e / 2] : step[e / 2]), centre));
+            return climb(centre, step, axes, new ArrayList<>());
+        }
+
+        /** The same along some axes; those along which the step had to be cut short, because it was far, are added to {@code farther}. */
+        private Evaluated climb(Evaluated centre, double[] step, List<Axis> along, List<Axis> farther) {
+            Evaluated[] ends = new Evaluated[2 * along.size()];
+            IntStream.range(0, ends.length).parallel().forEach(e -> {
+                double by = step[axes.indexOf(along.get(e / 2))];
+                ends[e] = evaluate(centre.point.moved(along.get(e / 2), e % 2 == 0 ? -by : by), centre);
+            });
             Point target = centre.point;
-            for (int a = 0; a < step.length; a++) {
-                double below = ends[2 * a].logPosterior;
-                double above = ends[2 * a + 1].logPosterior;
+            for (int k = 0; k < along.size(); k++) {
+                int a = axes.indexOf(along.get(k));
+                double below = ends[2 * k].logPosterior;
+                double above = ends[2 * k + 1].logPosterior;
                 double curvature = (2 * centre.logPosterior - below - above) / square(step[a]);
                 double slope = (above - below) / (2 * step[a]);
                 double least = 0.25 / square(widest(axes.get(a)));
                 double sd = 1 / Math.sqrt(Math.max(curvature, least));
                 double move = slope * sd * sd;
                 target = target.moved(axes.get(a), Math.max(-2 * step[a], Math.min(2 * step[a], move)));
+                if (Math.abs(move) > 2 * step[a]) {
+                    farther.add(axes.get(a));
+                }
                 step[a] = sd;
             }
             Evaluated moved = evaluate(target, centre);
