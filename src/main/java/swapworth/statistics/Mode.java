@@ -379,9 +379,14 @@ final class Mode {
         return pull[i];
     }
 
-    /** The chance that row i is no gross error. */
-    double chanceOfNoGrossError(int i) {
-        return law.chanceOfNoGrossError((sample.response(i) - design.dot(i, coefficients)) / scale[i]);
+    /** By how much the response of row i lies above its fitted value. */
+    double residual(int i) {
+        return sample.response(i) - design.dot(i, coefficients);
+    }
+
+    /** The chance that row i, which has this residual, is no gross error. */
+    double chanceOfNoGrossError(int i, double residual) {
+        return law.chanceOfNoGrossError(residual / scale[i]);
     }
 
     /** What row i adds to the precision of its fitted value. */

@@ -435,16 +435,20 @@ public final class ShrunkenRegression {
         /** The error scale with which the weighted squares match the degrees of freedom that the coefficients leave. */
         private double nextScale(Mode mode, double[] covariance, double scale) {
             // The rows' information, times the variances of their fitted values, adds up to p less what the prior holds.
-            double squares = 0;
-            double left = spreads.trace(covariance) - design.columns();
-            for (int i = 0; i < sample.size(); i++) {
-                if (sample.isBound(i) || !sample.followsScale(i)) {
-                    left += mode.information(i) * design.row(i).quadratic(covariance, design.columns());
-                } else {
-                    left += mode.chanceOfNoGrossError(i);
-                    squares += mode.pull(i) * (sample.response(i) - design.dot(i, mode.coefficients()));
+            double[] sums = {0, spreads.trace(covariance) - design.columns()};
+            Ranges.sum(sample.size(), sums, (part, first, end) -> {
+                for (int i = first; i < end; i++) {
+                    if (sample.isBound(i) || !sample.followsScale(i)) {
+                        part[1] += mode.information(i) * design.row(i).quadratic(covariance, design.columns());
+                    } else {
+                        double residual = mode.residual(i);
+                        part[0] += mode.pull(i) * residual;
+                        part[1] += mode.chanceOfNoGrossError(i, residual);
+                    }
                 }
-            }
+            });
+            double squares = sums[0];
+            double left = sums[1];
             boolean anything = errorScale instanceof ErrorScale.Unsure unsure && Double.isInfinite(unsure.logSpread());
             if (!(squares > 0 || anything) || !(left > 0.01)) {
                 return scale;
