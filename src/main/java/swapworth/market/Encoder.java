@@ -75,9 +75,7 @@ final class Encoder {
         Arrays.parallelSort(miles);
         this.middleAge = Quantiles.ofSorted(ages, 0.5);
         this.middleMiles = Quantiles.ofSorted(miles, 0.5);
-        double[] prices = evidence.logPrices();
-        Arrays.parallelSort(prices);
-        double level = Quantiles.ofSorted(prices, 0.5);
+        double level = Quantiles.ofPartlyOrdered(evidence.logPrices(), 0.5);
         List<Subject> seen = stock.examples();
 
         add(new Terms.Measure("level of all cars", Group.LEVEL_OF_LINE, "", 1, level, 2, Role.PRIMARY, ONE));

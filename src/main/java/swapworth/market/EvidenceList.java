@@ -40,7 +40,7 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
     /** Whether the days of the listings count. */
     private enum Days { KNOWN, UNKNOWN }
 
-    private EvidenceList(List<Car> cars, List<Part> parts) {
+    private EvidenceList(List<Car> cars, List<Part> parts, int most) {
         int n = parts.stream().mapToInt(part -> part.size).sum();
         this.cars = cars;
         this.bounds = new BitSet();
@@ -58,7 +58,7 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
             set(part.onOffer, onOffer, at);
             at += part.size;
         }
-        this.kept = new Evidence[n <= KEPT ? n : 0];
+        this.kept = new Evidence[n <= most ? n : 0];
         Arrays.setAll(kept, this::made);
     }
 
@@ -87,6 +87,11 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
 
     /** The evidence in some cars. */
     static EvidenceList of(List<Car> cars) {
+        return of(cars, KEPT);
+    }
+
+    /** The same, keeping rows whole up to a stated number of them. */
+    static EvidenceList of(List<Car> cars, int most) {
         MiddlesOfLines middles = new MiddlesOfLines(cars);
         return new EvidenceList(cars, Ranges.make(cars.size(), (first, end) -> {
             Part part = new Part(end - first, middles);
@@ -94,7 +99,7 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
                 part.add(c, cars.get(c));
             }
             return part;
-        }));
+        }), most);
     }
 
     /** The evidence in a range of cars, growing. */
