@@ -9,7 +9,8 @@ import java.util.stream.IntStream;
  * entry at the level of the row, so that indicator columns are never written out.
  *
  * <p>Immutable. Rows are kept one after another in blocks of {@value #ROWS_A_BLOCK}. Of an entry that is 1, as those of levels are, the
- * column alone is kept; the columns of all others are marked, and their numbers stand in the order of the marks.
+ * column alone is kept; the columns of all others are marked, and their numbers stand in the order of the marks. Columns that are 1 in
+ * every one of many rows, such as a fact that the whole collection is silent on, are kept once.
  */
 public final class Design {
     /** The mark of a column whose number is kept. */
@@ -21,11 +22,14 @@ public final class Design {
     private final int columns;
     private final int rows;
     private final Block[] blocks;
+    /** The columns that are 1 in every row and stand in no block. */
+    private final int[] always;
 
-    private Design(int columns, int rows, Block[] blocks) {
+    private Design(int columns, int rows, Block[] blocks, int[] always) {
         this.columns = columns;
         this.rows = rows;
         this.blocks = blocks;
+        this.always = always;
     }
 
     /**
@@ -63,7 +67,20 @@ public final class Design {
             }
             blocks[b] = entries.block();
         });
-        return new Design(columns, rows, blocks);
+        if (blocks.length < 2) {
+            return new Design(columns, rows, blocks, new int[0]);
+        }
+        int[] ones = new int[columns];
+        for (Block block : blocks) {
+            for (char column : block.index) {
+                ones[column & MARK - 1] += column < MARK ? 1 : 0;
+            }
+        }
+        int[] always = IntStream.range(0, columns).filter(j -> ones[j] == rows).toArray();
+        for (int b = 0; b < blocks.length; b++) {
+            blocks[b] = blocks[b].without(ones, rows);
+        }
+        return new Design(columns, rows, blocks, always);
     }
 
     /** Some neighbouring rows: where the entries and the kept numbers of each begin, marked columns, and the numbers. */
@@ -92,16 +109,20 @@ public final class Design {
             }
         }
 
-        /** Writes the entries of a row into arrays that are long enough. */
-        int write(int k, int[] column, double[] number) {
-            int size = start[k + 1] - start[k];
-            int at = measured[k];
-            for (int e = 0; e < size; e++) {
-                int marked = index[start[k] + e];
-                column[e] = marked & MARK - 1;
-                number[e] = marked < MARK ? 1 : value[at++];
+        /** The block without the columns of so many ones. */
+        Block without(int[] ones, int rows) {
+            int[] starts = new int[start.length];
+            char[] kept = new char[index.length];
+            int size = 0;
+            for (int k = 0; k + 1 < start.length; k++) {
+                for (int e = start[k]; e < start[k + 1]; e++) {
+                    if (ones[index[e] & MARK - 1] < rows) {
+                        kept[size++] = index[e];
+                    }
+                }
+                starts[k + 1] = size;
             }
-            return size;
+            return new Block(starts, measured, Arrays.copyOf(kept, size), value);
         }
     }
 
@@ -221,9 +242,24 @@ public final class Design {
     public SparseRow row(int i) {
         Block block = block(i);
         int k = i % ROWS_A_BLOCK;
-        int[] columnsOfRow = new int[block.start[k + 1] - block.start[k]];
+        int[] columnsOfRow = new int[always.length + block.start[k + 1] - block.start[k]];
         double[] numbers = new double[columnsOfRow.length];
-        block.write(k, columnsOfRow, numbers);
+        int everywhere = 0;
+        int number = block.measured[k];
+        int size = 0;
+        for (int e = block.start[k]; e < block.start[k + 1]; e++) {
+            int column = block.index[e] & MARK - 1;
+            while (everywhere < always.length && always[everywhere] < column) {
+                columnsOfRow[size] = always[everywhere++];
+                numbers[size++] = 1;
+            }
+            columnsOfRow[size] = column;
+            numbers[size++] = block.index[e] < MARK ? 1 : block.value[number++];
+        }
+        while (everywhere < always.length) {
+            columnsOfRow[size] = always[everywhere++];
+            numbers[size++] = 1;
+        }
         return new SparseRow(columnsOfRow, numbers);
     }
 
@@ -293,7 +329,11 @@ public final class Design {
 
     /** The sum of the entries of row i, each times its coefficient. */
     double dot(int i, double[] coefficients) {
-        return block(i).dot(i % ROWS_A_BLOCK, coefficients);
+        double sum = 0;
+        for (int column : always) {
+            sum += coefficients[column];
+        }
+        return sum + block(i).dot(i % ROWS_A_BLOCK, coefficients);
     }
 
     /**
@@ -344,6 +384,9 @@ public final class Design {
 
     /** Adds row i, times a factor, to a vector of length p. */
     void addTo(double[] vector, int i, double factor) {
+        for (int column : always) {
+            vector[column] += factor;
+        }
         block(i).addTo(vector, i % ROWS_A_BLOCK, factor);
     }
 
@@ -358,25 +401,84 @@ public final class Design {
 
     /** Adds the weighted cross-products of all rows to the lower triangle of a p x p matrix held row after row. */
     void addCrossProducts(double[] lower, double[] weight) {
+        // Each pair of columns is summed up on either side of the diagonal; of columns that are always 1 the first stands for all.
+        double[] products = new double[columns * columns];
         int longest = longest();
-        Ranges.sum(rows, lower, (sums, first, end) -> addCrossProducts(sums, weight, first, end, longest));
+        Ranges.sum(rows, products, (sums, first, end) -> addCrossProducts(sums, weight, first, end, longest));
+        for (int j : always) {
+            for (int k = 0; k < columns && j > always[0]; k++) {
+                products[j * columns + k] = products[always[0] * columns + k] + (k == always[0] ? 0 : products[k * columns + always[0]]);
+            }
+        }
+        for (int i = 0; i < columns; i++) {
+            for (int j = 0; j < i; j++) {
+                lower[i * columns + j] += products[i * columns + j] + products[j * columns + i];
+            }
+            lower[i * columns + i] += products[i * columns + i];
+        }
     }
 
-    private void addCrossProducts(double[] lower, double[] weight, int first, int end, int longest) {
-        int[] column = new int[longest];
-        double[] number = new double[longest];
+    /**
+     * Rows with those of the same first columns, such as those of a line, next to each other: the sums that they add to then lie near, and
+     * are not fetched from afar for each row.
+     */
+    private int[] alike(int first, int end) {
+        long[] keys = new long[end - first];
         for (int i = first; i < end; i++) {
+            Block block = block(i);
+            int k = i % ROWS_A_BLOCK;
+            int from = block.start[k];
+            int size = block.start[k + 1] - from;
+            long columns = size > 1 ? (block.index[from] & MARK - 1L) << 16 | block.index[from + 1] : 0;
+            keys[i - first] = (long) (i / ROWS_A_BLOCK) << 44 | columns << 13 | k;
+        }
+        Arrays.sort(keys);
+        int[] rows = new int[keys.length];
+        for (int r = 0; r < rows.length; r++) {
+            rows[r] = (int) (keys[r] >> 44) * ROWS_A_BLOCK + (int) (keys[r] & ROWS_A_BLOCK - 1);
+        }
+        return rows;
+    }
+
+    private void addCrossProducts(double[] products, double[] weight, int first, int end, int longest) {
+        int[] ones = new int[longest + 1];
+        int[] measured = new int[longest];
+        double[] number = new double[longest];
+        for (int i : alike(first, end)) {
             double w = weight[i];
             if (w == 0) {
                 continue;
             }
-            int size = block(i).write(i % ROWS_A_BLOCK, column, number);
-            for (int e = 0; e < size; e++) {
-                double we = w * number[e];
-                int row = column[e] * columns;
-                // The entries of a row stand in the order of their columns, so that all of this is below the diagonal.
-                for (int f = 0; f <= e; f++) {
-                    lower[row + column[f]] += we * number[f];
+            Block block = block(i);
+            int k = i % ROWS_A_BLOCK;
+            int one = 0;
+            int many = 0;
+            if (always.length > 0) {
+                ones[one++] = always[0];
+            }
+            for (int e = block.start[k]; e < block.start[k + 1]; e++) {
+                int column = block.index[e];
+                if (column < MARK) {
+                    ones[one++] = column;
+                } else {
+                    number[many] = block.value[block.measured[k] + many];
+                    measured[many++] = column - MARK;
+                }
+            }
+            for (int a = 0; a < one; a++) {
+                int row = ones[a] * columns;
+                for (int b = 0; b <= a; b++) {
+                    products[row + ones[b]] += w;
+                }
+            }
+            for (int a = 0; a < many; a++) {
+                double wa = w * number[a];
+                int row = measured[a] * columns;
+                for (int b = 0; b < one; b++) {
+                    products[row + ones[b]] += wa;
+                }
+                for (int b = 0; b <= a; b++) {
+                    products[row + measured[b]] += wa * number[b];
                 }
             }
         }

@@ -151,8 +151,13 @@ final class Mode {
         double[] slope = new double[rows.rows()];
         double before = Double.POSITIVE_INFINITY;
         for (int step = 0; step < MOST_CHEAP_STEPS; step++) {
-            weigh(rows, responses, law, changedScale, b, Phase.LAW, weight, slope);
-            double[] gradient = gradient(rows, changed, slope, b);
+            double[] gradient = priorGradient(changed, b);
+            Ranges.sum(weight.length, gradient, (sums, first, end) -> {
+                weigh(rows, responses, law, changedScale, b, Phase.LAW, weight, slope, first, end);
+                for (int i = first; i < end; i++) {
+                    rows.addTo(sums, i, slope[i]);
+                }
+            });
             double[] move = near.solve(gradient);
             double size = 0;
             for (int j = 0; j < p; j++) {

@@ -30,6 +30,8 @@ public final class ShrunkenRegression {
     /** Up to this many rows the corners of the composite design are taken too, beyond it only its axes. */
     private static final int FEW = 120;
     private static final int MOST_ROUNDS = 60;
+    /** How closely the mode is found while the error scale is still to be changed. */
+    private static final double ROUGHLY = 0.3;
     /** Above this many rows a factor costs more than some further steps with one from nearby. */
     private static final int FACTORED_EACH_TIME = 2000;
     /** Above this many rows the hyperparameters of a plugged-in fit are found with this many of them. */
@@ -329,22 +331,22 @@ public final class ShrunkenRegression {
             double[] scales = scales(point);
             Cholesky factor = found.mode.factorWith(design, sample, at, scales, tolerance);
             double[] covariance = factor.inverseAlongFactor();
-            Mode mode = toward(found.mode, at, scales, factor);
+            Mode mode = toward(found.mode, at, scales, factor, ROUGHLY);
             for (int round = 0; round < 5 && errorScale instanceof ErrorScale.Unsure; round++) {
                 double next = Math.log(nextScale(mode, covariance, Math.exp(point.logScale)));
                 double change = Math.abs(next - point.logScale);
                 point = new Point(next, point.growth, point.logSecondary, point.logWalk);
-                mode = toward(mode, at, scales(point), factor);
                 if (change < 1e-3) {
                     break;
                 }
+                mode = toward(mode, at, scales(point), factor, ROUGHLY);
             }
-            return new Evaluated(point, mode.withOwnFactor(tolerance), Double.NaN);
+            return new Evaluated(point, toward(mode, at, scales(point), factor, tolerance).withOwnFactor(tolerance), Double.NaN);
         }
 
-        private Mode toward(Mode from, Spreads at, double[] scales, Cholesky factor) {
-            return from.toward(design, sample, at, scales, factor, tolerance)
-                    .orElseGet(() -> from.moved(design, sample, at, scales, tolerance));
+        private Mode toward(Mode from, Spreads at, double[] scales, Cholesky factor, double within) {
+            return from.toward(design, sample, at, scales, factor, within)
+                    .orElseGet(() -> from.moved(design, sample, at, scales, within));
         }
 
         private Posterior posterior(List<Evaluated> points, double[] weights) {
