@@ -186,7 +186,7 @@ public final class Design {
         return blocks[i / ROWS_A_BLOCK];
     }
 
-    /** As many numbers as the longest row has entries. */
+    /** As many numbers as the longest row has entries, those of columns that are always 1 left out. */
     private int longest() {
         int most = 0;
         for (Block block : blocks) {
@@ -240,27 +240,45 @@ public final class Design {
      * @return its entries
      */
     public SparseRow row(int i) {
+        int size = sizeOf(i);
+        int[] column = new int[size];
+        double[] number = new double[size];
+        write(i, column, number);
+        return new SparseRow(column, number);
+    }
+
+    /** The number of entries of row i. */
+    int sizeOf(int i) {
         Block block = block(i);
         int k = i % ROWS_A_BLOCK;
-        int[] columnsOfRow = new int[always.length + block.start[k + 1] - block.start[k]];
-        double[] numbers = new double[columnsOfRow.length];
+        return always.length + block.start[k + 1] - block.start[k];
+    }
+
+    /**
+     * Writes the entries of row i, in the order of their columns, into arrays that have room for them.
+     *
+     * @return their number
+     */
+    int write(int i, int[] column, double[] number) {
+        Block block = block(i);
+        int k = i % ROWS_A_BLOCK;
         int everywhere = 0;
-        int number = block.measured[k];
+        int measured = block.measured[k];
         int size = 0;
         for (int e = block.start[k]; e < block.start[k + 1]; e++) {
-            int column = block.index[e] & MARK - 1;
-            while (everywhere < always.length && always[everywhere] < column) {
-                columnsOfRow[size] = always[everywhere++];
-                numbers[size++] = 1;
+            int own = block.index[e] & MARK - 1;
+            while (everywhere < always.length && always[everywhere] < own) {
+                column[size] = always[everywhere++];
+                number[size++] = 1;
             }
-            columnsOfRow[size] = column;
-            numbers[size++] = block.index[e] < MARK ? 1 : block.value[number++];
+            column[size] = own;
+            number[size++] = block.index[e] < MARK ? 1 : block.value[measured++];
         }
         while (everywhere < always.length) {
-            columnsOfRow[size] = always[everywhere++];
-            numbers[size++] = 1;
+            column[size] = always[everywhere++];
+            number[size++] = 1;
         }
-        return new SparseRow(columnsOfRow, numbers);
+        return size;
     }
 
     /** The length of each column. */
