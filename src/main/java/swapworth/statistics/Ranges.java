@@ -31,7 +31,7 @@ public final class Ranges {
     }
 
     private static int count(int rows) {
-        return Math.min(MOST, 1 + rows / ROWS_A_RANGE);
+        return Math.max(1, Math.min(MOST, (rows + ROWS_A_RANGE - 1) / ROWS_A_RANGE));
     }
 
     static int first(int rows, int range, int ranges) {

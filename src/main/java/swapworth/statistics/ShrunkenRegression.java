@@ -30,6 +30,8 @@ public final class ShrunkenRegression {
     /** Up to this many rows the corners of the composite design are taken too, beyond it only its axes. */
     private static final int FEW = 120;
     private static final int MOST_ROUNDS = 60;
+    /** How closely modes are found whose log posteriors are compared: these are then right to half the square of it. */
+    private static final double ENOUGH_TO_COMPARE = 0.03;
     /** How closely the mode is found while the error scale is still to be changed. */
     private static final double ROUGHLY = 0.3;
     /** Above this many rows a factor costs more than some further steps with one from nearby. */
@@ -323,7 +325,7 @@ public final class ShrunkenRegression {
                 int next = (int) ((long) sample.size() * (k + 1) / chosen.length);
                 chosen[k] = first + random.nextInt(next - first);
             }
-            Fitting some = new Fitting(design.some(chosen), sample.some(chosen), priors);
+            Fitting some = withTolerance(Math.max(tolerance, ENOUGH_TO_COMPARE)).new Fitting(design.some(chosen), sample.some(chosen), priors);
             Evaluated found = some.mode();
             spreads = some.spreads;
             Point point = found.point;
