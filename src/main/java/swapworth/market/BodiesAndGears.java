@@ -2,6 +2,7 @@ package swapworth.market;
 
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -14,6 +15,7 @@ import java.util.Set;
 import java.util.function.Function;
 import swapworth.listing.CarFacts;
 import swapworth.listing.DrivenWheels;
+import swapworth.market.Stock.Kind;
 import swapworth.statistics.Quantiles;
 
 /**
@@ -26,6 +28,8 @@ final class BodiesAndGears {
     private static final int FEWEST_GEARS = 3;
 
     private final Map<String, Integer> carsOfPair = new HashMap<>();
+    /** The same for cars that name neither body nor gear, by line: most ask for these, and no words need be put together. */
+    private final Map<String, Integer> carsOfPlainLine = new HashMap<>();
     private final Map<String, Integer> carsOfBodyAndGear = new HashMap<>();
     private final Map<String, String> bodyOfLine;
     private final Map<String, String> gearOfLine;
@@ -57,24 +61,32 @@ final class BodiesAndGears {
         }
     }
 
-    BodiesAndGears(List<CarFacts> cars) {
-        this.bodyOfLine = common(cars, CarFacts::body);
-        this.gearOfLine = common(cars, CarFacts::runningGear);
-        for (CarFacts car : cars) {
-            carsOfPair.merge(pair(car), 1, Integer::sum);
-            carsOfBodyAndGear.merge(body(car) + "\n" + gear(car), 1, Integer::sum);
+    BodiesAndGears(List<Kind> kinds) {
+        this.bodyOfLine = common(kinds, CarFacts::body);
+        this.gearOfLine = common(kinds, CarFacts::runningGear);
+        for (Kind kind : kinds) {
+            CarFacts car = kind.facts();
+            carsOfPair.merge(pair(car), kind.rows(), Integer::sum);
+            carsOfBodyAndGear.merge(body(car) + "\n" + gear(car), kind.rows(), Integer::sum);
             gearsOfBody.computeIfAbsent(body(car), b -> new HashSet<>()).add(gear(car));
             bodiesOfGear.computeIfAbsent(gear(car), g -> new HashSet<>()).add(body(car));
         }
+        for (Kind kind : kinds) {
+            CarFacts car = kind.facts();
+            if (car.body().isEmpty() && car.runningGear().isEmpty()) {
+                carsOfPlainLine.put(car.vehicle(), cars(car));
+            }
+        }
         for (Fact fact : Fact.values()) {
-            middles.put(fact, middlesByGear(cars, fact));
+            middles.put(fact, middlesByGear(kinds, fact));
         }
     }
 
     /** What the rows of a line that name a body (or a gear) agree on. */
-    private static Map<String, String> common(List<CarFacts> cars, Function<CarFacts, Optional<String>> fact) {
+    private static Map<String, String> common(List<Kind> kinds, Function<CarFacts, Optional<String>> fact) {
         Map<String, String> agreed = new HashMap<>();
-        for (CarFacts car : cars) {
+        for (Kind kind : kinds) {
+            CarFacts car = kind.facts();
             Optional<String> word = fact.apply(car);
             if (word.isPresent()) {
                 String before = agreed.get(car.vehicle());
@@ -84,17 +96,18 @@ final class BodiesAndGears {
         return agreed;
     }
 
-    private Map<String, Double> middlesByGear(List<CarFacts> cars, Fact fact) {
-        Map<String, List<Double>> byGear = new HashMap<>();
-        for (CarFacts car : cars) {
-            OptionalDouble own = fact.own.apply(car);
+    private Map<String, Double> middlesByGear(List<Kind> kinds, Fact fact) {
+        Map<String, List<double[]>> byGear = new HashMap<>();
+        for (Kind kind : kinds) {
+            OptionalDouble own = fact.own.apply(kind.facts());
             if (own.isPresent()) {
-                byGear.computeIfAbsent(gear(car), g -> new ArrayList<>()).add(own.getAsDouble());
+                double[] once = new double[kind.rows()];
+                Arrays.fill(once, own.getAsDouble());
+                byGear.computeIfAbsent(gear(kind.facts()), g -> new ArrayList<>()).add(once);
             }
         }
         Map<String, Double> middle = new HashMap<>();
-        byGear.forEach((gear, values) ->
-                middle.put(gear, Quantiles.of(values.stream().mapToDouble(Double::doubleValue).toArray(), 0.5)));
+        byGear.forEach((gear, values) -> middle.put(gear, Quantiles.of(values.stream().flatMapToDouble(Arrays::stream).toArray(), 0.5)));
         return middle;
     }
 
@@ -119,6 +132,12 @@ final class BodiesAndGears {
 
     /** The number of cars that show a body and a gear together, as their line sells them. */
     int cars(CarFacts car) {
+        if (car.body().isEmpty() && car.runningGear().isEmpty()) {
+            Integer plain = carsOfPlainLine.get(car.vehicle());
+            if (plain != null) {
+                return plain;
+            }
+        }
         return carsOfPair.getOrDefault(pair(car), 0);
     }
 
@@ -139,11 +158,11 @@ final class BodiesAndGears {
 
     /** How the body and the gear of a car stand to each other, one car of the same pair left out where it is {@code itself} in the fit. */
     PairStanding standing(CarFacts car, boolean itself) {
-        String body = body(car);
-        String gear = gear(car);
-        if (carsOfPair.getOrDefault(pair(car), 0) - (itself ? 1 : 0) > 0) {
+        if (cars(car) - (itself ? 1 : 0) > 0) {
             return PairStanding.SEEN;
         }
+        String body = body(car);
+        String gear = gear(car);
         if (!gearsOfBody.containsKey(body)) {
             return PairStanding.APART;
         }

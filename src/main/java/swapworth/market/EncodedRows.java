@@ -5,7 +5,6 @@ import java.util.BitSet;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
-import swapworth.statistics.Bound;
 import swapworth.statistics.Design;
 import swapworth.statistics.SparseRow;
 
@@ -17,7 +16,7 @@ import swapworth.statistics.SparseRow;
 final class EncodedRows {
     private static final int KEPT = 20_000;
 
-    private final List<Evidence> evidence;
+    private final EvidenceList evidence;
     private final Encoder encoder;
     private final Encoded[] kept;
     private final double[] inflation;
@@ -26,12 +25,12 @@ final class EncodedRows {
     private final BitSet apart = new BitSet();
     private final Design design;
 
-    EncodedRows(List<Evidence> evidence, Encoder encoder) {
+    EncodedRows(EvidenceList evidence, Encoder encoder) {
         this(evidence, encoder, KEPT);
     }
 
     /** The same, keeping rows as they are up to a stated number of them. */
-    EncodedRows(List<Evidence> evidence, Encoder encoder, int most) {
+    EncodedRows(EvidenceList evidence, Encoder encoder, int most) {
         int n = evidence.size();
         this.evidence = evidence;
         this.encoder = encoder;
@@ -63,8 +62,7 @@ final class EncodedRows {
 
     /** Whether a row enters the design as its difference from the one before it: a second price of one car. */
     boolean isDifference(int i) {
-        return i > 0 && evidence.get(i - 1).car() == evidence.get(i).car() && evidence.get(i).bound() == Bound.NONE
-                && evidence.get(i - 1).bound() == Bound.NONE;
+        return evidence.isSecondPrice(i);
     }
 
     /** The number of rows. */

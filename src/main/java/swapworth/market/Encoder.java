@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -21,6 +22,7 @@ import swapworth.listing.Damage;
 import swapworth.listing.LevelOfTrade;
 import swapworth.market.BodiesAndGears.Fact;
 import swapworth.market.Measures.Measured;
+import swapworth.market.Stock.Kind;
 import swapworth.statistics.PriorBlock;
 import swapworth.statistics.PriorBlock.Role;
 import swapworth.statistics.Quantiles;
@@ -37,6 +39,8 @@ final class Encoder {
     private static final double HALF_NORMAL_MEDIAN = 0.6745;
 
     private final List<Term> terms = new ArrayList<>();
+    private final Map<String, LineExtent> extents = new HashMap<>();
+    private final Set<LevelOfTrade> levels;
     private final Map<String, Map<String, String>> trims = new ConcurrentHashMap<>();
     private final Measures measures;
     private final BodiesAndGears pairs;
@@ -51,42 +55,84 @@ final class Encoder {
     private int columns;
     private int[] termOfColumn = new int[0];
 
-    Encoder(List<Evidence> evidence, Assumptions assumptions, List<String> further) {
-        List<Subject> seen = evidence.stream().map(Evidence::subject).toList();
-        this.begin = seen.stream().flatMap(s -> s.on().stream()).min(LocalDate::compareTo);
-        this.end = seen.stream().flatMap(s -> s.on().stream()).max(LocalDate::compareTo);
-        LocalDate fallback = end.orElseGet(() -> afterLastModelYear(seen));
-        this.pairs = new BodiesAndGears(seen.stream().map(Subject::facts).toList());
-        this.measures = new Measures(evidence, assumptions, fallback);
-        double[] ages = new double[seen.size()];
-        double[] miles = new double[seen.size()];
+    Encoder(EvidenceList evidence, Assumptions assumptions, List<String> further) {
+        Stock stock = Stock.of(evidence, further);
+        this.begin = stock.begin();
+        this.end = stock.end();
+        this.levels = stock.levels();
+        this.pairs = new BodiesAndGears(stock.kinds());
+        this.measures = new Measures(stock, assumptions);
+        double[] ages = new double[stock.rows()];
+        double[] miles = new double[stock.rows()];
         for (int i = 0; i < ages.length; i++) {
-            Measured measured = measures.of(seen.get(i));
+            String line = stock.lines().get(stock.line(i));
+            Measured measured = measures.of(line, stock.age(i), stock.miles(i));
             ages[i] = measured.age();
             miles[i] = measured.miles();
+            extent(line).take(measured);
         }
-        this.middleAge = Quantiles.of(ages, 0.5);
-        this.middleMiles = Quantiles.of(miles, 0.5);
-        double level = Quantiles.of(evidence.stream().mapToDouble(Evidence::logPrice).toArray(), 0.5);
+        Arrays.parallelSort(ages);
+        Arrays.parallelSort(miles);
+        this.middleAge = Quantiles.ofSorted(ages, 0.5);
+        this.middleMiles = Quantiles.ofSorted(miles, 0.5);
+        double level = Quantiles.ofPartlyOrdered(evidence.logPrices(), 0.5);
+        List<Subject> seen = stock.examples();
 
         add(new Terms.Measure("level of all cars", Group.LEVEL_OF_LINE, "", 1, level, 2, Role.PRIMARY, ONE));
-        markOnOffer(evidence, assumptions.get("still_on_offer_days").middle());
-        lines(seen, assumptions);
+        markOnOffer(evidence, stock.lately(assumptions.get("still_on_offer_days").middle()));
+        lines(seen, stock.kinds(), assumptions);
         ageAndMileage(seen, ages, miles, assumptions);
-        time(seen, assumptions);
+        time(seen, evidence.size(), assumptions);
         trade(assumptions);
         facts(assumptions);
         group("region", Group.REGION, "spread_regions", seen, s -> s.facts().region(), assumptions);
         for (String column : further) {
-            further(column, seen, assumptions);
+            further(column, stock.texts(column), seen, assumptions);
         }
     }
 
-    /** Without any date ages are counted to the end of the year after the newest model year: only differences matter. */
-    private static LocalDate afterLastModelYear(List<Subject> seen) {
-        int newest = seen.stream().mapToInt(s -> s.facts().modelYear().orElse(0)).max().orElse(0);
-        int registered = seen.stream().mapToInt(s -> s.facts().firstRegistered().map(LocalDate::getYear).orElse(0)).max().orElse(0);
-        return LocalDate.of(Math.max(1, Math.max(newest, registered)) + 1, 7, 1);
+    private LineExtent extent(String line) {
+        LineExtent known = extents.get(line);
+        if (known == null) {
+            known = new LineExtent();
+            extents.put(line, known);
+        }
+        return known;
+    }
+
+    /** From which age and mileage to which the cars of a line reach. */
+    static final class LineExtent {
+        private double leastAge = Double.POSITIVE_INFINITY;
+        private double mostAge = Double.NEGATIVE_INFINITY;
+        private double leastMiles = Double.POSITIVE_INFINITY;
+        private double mostMiles = Double.NEGATIVE_INFINITY;
+
+        private void take(Measured car) {
+            leastAge = Math.min(leastAge, car.age());
+            mostAge = Math.max(mostAge, car.age());
+            leastMiles = Math.min(leastMiles, car.miles());
+            mostMiles = Math.max(mostMiles, car.miles());
+        }
+
+        /** Whether a car's age lies more than half a year outside. */
+        boolean isOutsideAges(Measured car) {
+            return car.age() < leastAge - 0.5 || car.age() > mostAge + 0.5;
+        }
+
+        /** Whether a car's mileage lies more than 2,000 miles outside. */
+        boolean isOutsideMiles(Measured car) {
+            return car.miles() < leastMiles - 2000 || car.miles() > mostMiles + 2000;
+        }
+    }
+
+    /** How far the cars of a line reach; nothing of a line that no row is of. */
+    Optional<LineExtent> extentOf(String line) {
+        return Optional.ofNullable(extents.get(line));
+    }
+
+    /** The levels of trade of which there are prices. */
+    Set<LevelOfTrade> levels() {
+        return levels;
     }
 
     /** The trim of a car with its line, put together once for all that have it. */
@@ -121,7 +167,7 @@ final class Encoder {
         return (m.miles() - middleMiles) / 10_000;
     }
 
-    private void lines(List<Subject> seen, Assumptions assumptions) {
+    private void lines(List<Subject> seen, List<Kind> kinds, Assumptions assumptions) {
         if (pairs.linked()) {
             levels("how far bodies differ", "spread_bodies", Role.PRIMARY, seen, s -> Optional.of(pairs.body(s.facts())), assumptions);
             levels("how far running gears differ", "spread_gears", Role.PRIMARY, seen, s -> Optional.of(pairs.gear(s.facts())),
@@ -137,10 +183,10 @@ final class Encoder {
         }
         levels("how far trims differ", "spread_trims", Role.SECONDARY, seen,
                 this::trim, assumptions);
-        measuredFact("power", "% per 10 % more power", Fact.POWER, Math.log(1.1), "power_slope", seen, assumptions);
-        measuredFact("cylinders", "% per cylinder", Fact.CYLINDERS, 1, "cylinder_slope", seen, assumptions);
-        measuredFact("weight", "% per 10 % more weight", Fact.WEIGHT, Math.log(1.1), "weight_slope", seen, assumptions);
-        measuredFact("all wheels driven", "%", Fact.ALL_WHEELS, 1, "all_wheels_driven", seen, assumptions);
+        measuredFact("power", "% per 10 % more power", Fact.POWER, Math.log(1.1), "power_slope", kinds, assumptions);
+        measuredFact("cylinders", "% per cylinder", Fact.CYLINDERS, 1, "cylinder_slope", kinds, assumptions);
+        measuredFact("weight", "% per 10 % more weight", Fact.WEIGHT, Math.log(1.1), "weight_slope", kinds, assumptions);
+        measuredFact("all wheels driven", "%", Fact.ALL_WHEELS, 1, "all_wheels_driven", kinds, assumptions);
     }
 
     private void levels(String name, String spread, Role role, List<Subject> seen, Function<Subject, Optional<String>> key,
@@ -149,12 +195,22 @@ final class Encoder {
     }
 
     /** A slope on a measured fact, where the rows differ in it; a car of which it is unknown stands at the mean. */
-    private void measuredFact(String name, String unit, Fact fact, double one, String slope, List<Subject> seen,
-            Assumptions assumptions) {
-        double[] known = seen.stream().map(s -> pairs.fact(fact, s.facts())).filter(OptionalDouble::isPresent)
-                .mapToDouble(OptionalDouble::getAsDouble).toArray();
-        double mean = Arrays.stream(known).average().orElse(0);
-        if (Arrays.stream(known).anyMatch(x -> Math.abs(x - known[0]) > 1e-9)) {
+    private void measuredFact(String name, String unit, Fact fact, double one, String slope, List<Kind> kinds, Assumptions assumptions) {
+        double sum = 0;
+        double rows = 0;
+        double first = Double.NaN;
+        boolean differs = false;
+        for (Kind kind : kinds) {
+            OptionalDouble value = pairs.fact(fact, kind.facts());
+            if (value.isPresent()) {
+                first = rows == 0 ? value.getAsDouble() : first;
+                differs |= Math.abs(value.getAsDouble() - first) > 1e-9;
+                sum += kind.rows() * value.getAsDouble();
+                rows += kind.rows();
+            }
+        }
+        if (differs) {
+            double mean = sum / rows;
             add(new Terms.Measure(name, Group.LEVEL_OF_LINE, unit, 1, assumptions.logMiddle(slope), assumptions.logSpread(slope),
                     Role.PRIMARY, (s, m) -> {
                         OptionalDouble value = pairs.fact(fact, s.facts());
@@ -181,7 +237,7 @@ final class Encoder {
         group("how far model years differ", Group.AGE, "spread_vintage", seen, Terms::vintage, assumptions);
     }
 
-    private void time(List<Subject> seen, Assumptions assumptions) {
+    private void time(List<Subject> seen, int rows, Assumptions assumptions) {
         if (end.isEmpty()) {
             return;
         }
@@ -198,7 +254,7 @@ final class Encoder {
         if (lines.varied()) {
             add(lines);
         }
-        if (seen.size() > onOffer.cardinality() && !onOffer.isEmpty()) {
+        if (rows > onOffer.cardinality() && !onOffer.isEmpty()) {
             add(new Terms.Measure("still on offer at the last look", Group.TIME, "%", 1, assumptions.logMiddle("still_on_offer"),
                     assumptions.logSpread("still_on_offer"), Role.PRIMARY, (s, m) -> 0));
             onOfferColumn = columns - 1;
@@ -318,20 +374,28 @@ final class Encoder {
     }
 
     /** A further column: one slope on its standardised value where all of its cells are numbers, else a group of its words. */
-    private void further(String column, List<Subject> seen, Assumptions assumptions) {
-        List<String> cells = seen.stream().flatMap(s -> Optional.ofNullable(s.facts().further().get(column)).stream()).toList();
-        double[] numbers = seen.stream().map(s -> Terms.number(s, column)).filter(OptionalDouble::isPresent)
-                .mapToDouble(OptionalDouble::getAsDouble).toArray();
-        if (cells.isEmpty()) {
+    private void further(String column, Map<String, Integer> texts, List<Subject> seen, Assumptions assumptions) {
+        if (texts.isEmpty()) {
             return;
         }
-        if (numbers.length < cells.size()) {
+        if (texts.keySet().stream().anyMatch(text -> Terms.number(text).isEmpty())) {
             group(column, Group.FURTHER, "spread_further_words", seen, s -> Optional.ofNullable(s.facts().further().get(column)),
                     assumptions);
             return;
         }
-        double mean = Arrays.stream(numbers).average().orElseThrow();
-        double sd = Math.sqrt(Arrays.stream(numbers).map(x -> (x - mean) * (x - mean)).average().orElseThrow());
+        double rows = 0;
+        double sum = 0;
+        for (Map.Entry<String, Integer> text : texts.entrySet()) {
+            rows += text.getValue();
+            sum += text.getValue() * Terms.number(text.getKey()).getAsDouble();
+        }
+        double mean = sum / rows;
+        double squares = 0;
+        for (Map.Entry<String, Integer> text : texts.entrySet()) {
+            double distance = Terms.number(text.getKey()).getAsDouble() - mean;
+            squares += text.getValue() * distance * distance;
+        }
+        double sd = Math.sqrt(squares / rows);
         if (sd > 0) {
             add(new Terms.Measure(column, Group.FURTHER, "% per unit", 1 / sd, 0, assumptions.get("slope_further_number").middle(),
                     Role.PRIMARY, (s, m) -> Terms.number(s, column).isPresent()
@@ -339,11 +403,9 @@ final class Encoder {
         }
     }
 
-    private void markOnOffer(List<Evidence> evidence, double days) {
+    private void markOnOffer(EvidenceList evidence, BitSet lately) {
         for (int i = 0; i < evidence.size(); i++) {
-            Optional<LocalDate> on = evidence.get(i).subject().on();
-            onOffer.set(i, evidence.get(i).standing() == Evidence.Standing.ON_OFFER && on.isPresent()
-                    && end.orElseThrow().toEpochDay() - on.get().toEpochDay() <= days);
+            onOffer.set(i, evidence.onOffer(i) && lately.get(i));
         }
     }
 

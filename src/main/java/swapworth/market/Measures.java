@@ -1,7 +1,7 @@
 package swapworth.market;
 
 import java.time.LocalDate;
-import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -36,36 +36,32 @@ final class Measures {
     record Measured(double age, double miles, double inflation, List<String> remarks) {
     }
 
-    Measures(List<Evidence> evidence, Assumptions assumptions, LocalDate fallbackDay) {
-        this.fallbackDay = fallbackDay;
+    Measures(Stock stock, Assumptions assumptions) {
+        this.fallbackDay = stock.fallbackDay();
         this.mileageSlope = assumptions.logMiddle("mileage_slope");
         this.ageSlope = assumptions.logMiddle("age_slope");
         this.errorScale = assumptions.get("error_scale").middle();
         Rate assumed = new Rate(assumptions.get("miles_per_year").middle(), assumptions.get("miles_per_year").spread());
-        Map<String, List<Double>> rates = new HashMap<>();
-        List<Double> all = new ArrayList<>();
-        for (Evidence e : evidence) {
-            CarFacts facts = e.subject().facts();
-            OptionalDouble age = age(facts, e.subject().on());
-            if (age.isPresent() && age.getAsDouble() >= LEAST_AGE && facts.mileage().isPresent()) {
-                double rate = facts.mileage().get().miles() / age.getAsDouble();
-                rates.computeIfAbsent(facts.vehicle(), v -> new ArrayList<>()).add(rate);
-                all.add(rate);
-            }
+        double[] rates = new double[stock.rows()];
+        for (int i = 0; i < rates.length; i++) {
+            rates[i] = stock.age(i) >= LEAST_AGE ? stock.miles(i) / stock.age(i) : Double.NaN;
         }
-        this.everywhere = rate(all, assumed);
+        double[][] ofLines = stock.byLine(rates);
+        this.everywhere = rate(Arrays.stream(rates).filter(rate -> !Double.isNaN(rate)).toArray(), assumed);
         this.byLine = new HashMap<>();
-        rates.forEach((line, list) -> byLine.put(line, rate(list, everywhere)));
+        for (int k = 0; k < ofLines.length; k++) {
+            byLine.put(stock.lines().get(k), rate(ofLines[k], everywhere));
+        }
     }
 
-    private static Rate rate(List<Double> rates, Rate otherwise) {
-        if (rates.size() < ENOUGH) {
+    /** The usual rate of some cars, whose rates change places. */
+    private static Rate rate(double[] rates, Rate otherwise) {
+        if (rates.length < ENOUGH) {
             return otherwise;
         }
-        double[] sorted = rates.stream().mapToDouble(Double::doubleValue).sorted().toArray();
-        double middle = Quantiles.ofSorted(sorted, 0.5);
+        double middle = Quantiles.ofPartlyOrdered(rates, 0.5);
         // Half the range between the 16 % and 84 % points is one standard deviation of a normal law.
-        double spread = (Quantiles.ofSorted(sorted, 0.84) - Quantiles.ofSorted(sorted, 0.16)) / 2;
+        double spread = (Quantiles.ofPartlyOrdered(rates, 0.84) - Quantiles.ofPartlyOrdered(rates, 0.16)) / 2;
         return new Rate(middle, Math.max(spread, 0.1 * middle));
     }
 
@@ -75,19 +71,23 @@ final class Measures {
 
     Measured of(Subject subject) {
         CarFacts facts = subject.facts();
-        OptionalDouble age = age(facts, subject.on());
         Optional<Mileage> mileage = facts.mileage();
-        if (age.isPresent() && mileage.isPresent()) {
-            return new Measured(age.getAsDouble(), mileage.get().miles(), 1, List.of());
+        return of(facts.vehicle(), age(facts, subject.on()).orElse(Double.NaN), mileage.isPresent() ? mileage.get().miles() : Double.NaN);
+    }
+
+    /** Age and mileage of a car of a line, of which either may be unknown: NaN. */
+    Measured of(String line, double age, double mileage) {
+        if (!Double.isNaN(age) && !Double.isNaN(mileage)) {
+            return new Measured(age, mileage, 1, List.of());
         }
-        Rate rate = byLine.getOrDefault(facts.vehicle(), everywhere);
-        if (age.isPresent()) {
-            double miles = rate.milesPerYear * age.getAsDouble();
-            double unsure = mileageSlope * rate.spread * Math.max(LEAST_AGE, age.getAsDouble()) / 10_000;
-            return new Measured(age.getAsDouble(), miles, inflation(unsure),
+        Rate rate = byLine.getOrDefault(line, everywhere);
+        if (!Double.isNaN(age)) {
+            double miles = rate.milesPerYear * age;
+            double unsure = mileageSlope * rate.spread * Math.max(LEAST_AGE, age) / 10_000;
+            return new Measured(age, miles, inflation(unsure),
                     List.of("mileage unknown: the line's usual distance a year taken, range widened"));
         }
-        double miles = mileage.map(Mileage::miles).orElse(rate.milesPerYear * 8);
+        double miles = Double.isNaN(mileage) ? rate.milesPerYear * 8 : mileage;
         double filled = miles / Math.max(1000, rate.milesPerYear);
         double unsure = ageSlope * filled * rate.spread / Math.max(1000, rate.milesPerYear);
         return new Measured(filled, miles, inflation(unsure),

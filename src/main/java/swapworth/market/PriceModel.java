@@ -65,7 +65,7 @@ public final class PriceModel {
     private static final int MOST_STRETCHED_BY = 1000;
 
     private final List<Car> cars;
-    private final List<Evidence> evidence;
+    private final EvidenceList evidence;
     private final Assumptions assumptions;
     private final List<String> further;
     private final Encoder encoder;
@@ -83,13 +83,11 @@ public final class PriceModel {
     private final int[] firstRow;
     private final Map<String, Integer> carsOfLine = new HashMap<>();
     private final CarOfListing carOfListing;
-    private final Map<String, double[]> extent = new HashMap<>();
-    private final Set<LevelOfTrade> levelsSeen = EnumSet.noneOf(LevelOfTrade.class);
 
     private PriceModel(List<Car> cars, Assumptions assumptions, List<String> further) {
         this.cars = List.copyOf(cars);
         this.assumptions = assumptions;
-        this.evidence = Evidence.of(this.cars);
+        this.evidence = EvidenceList.of(this.cars);
         if (evidence.isEmpty()) {
             throw new IllegalArgumentException("a price model needs at least one car with a price");
         }
@@ -98,7 +96,9 @@ public final class PriceModel {
         this.encoder = new Encoder(evidence, assumptions, further);
         this.blocks = encoder.priors();
         this.encoded = new EncodedRows(evidence, encoder);
-        takeStock();
+        for (Car car : this.cars) {
+            carsOfLine.merge(car.facts().vehicle(), 1, Integer::sum);
+        }
         this.further = List.copyOf(further);
         this.posterior = fit(encoded, blocks);
         this.stretch = stretch();
@@ -169,29 +169,13 @@ public final class PriceModel {
 
     private int[] firstRows() {
         int[] first = new int[cars.size() + 1];
-        for (Evidence e : evidence) {
-            first[e.car() + 1]++;
+        for (int i = 0; i < evidence.size(); i++) {
+            first[evidence.car(i) + 1]++;
         }
         for (int c = 0; c < cars.size(); c++) {
             first[c + 1] += first[c];
         }
         return first;
-    }
-
-    private void takeStock() {
-        for (int i = 0; i < evidence.size(); i++) {
-            levelsSeen.add(evidence.get(i).subject().level());
-            Measures.Measured m = encoder.measured(evidence.get(i).subject());
-            double[] e = extent.computeIfAbsent(evidence.get(i).subject().facts().vehicle(), v -> new double[] {
-                Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY});
-            e[0] = Math.min(e[0], m.age());
-            e[1] = Math.max(e[1], m.age());
-            e[2] = Math.min(e[2], m.miles());
-            e[3] = Math.max(e[3], m.miles());
-        }
-        for (Car car : cars) {
-            carsOfLine.merge(car.facts().vehicle(), 1, Integer::sum);
-        }
     }
 
     private Posterior fit(EncodedRows rows, List<PriorBlock> priors) {
@@ -201,11 +185,10 @@ public final class PriceModel {
         Bound[] bound = new Bound[n];
         double[] known = new double[n];
         for (int i = 0; i < n; i++) {
-            Evidence e = evidence.get(i);
-            y[i] = e.logPrice();
-            bound[i] = e.bound();
+            y[i] = evidence.logPrice(i);
+            bound[i] = evidence.bound(i);
             if (rows.isDifference(i)) {
-                y[i] -= evidence.get(i - 1).logPrice();
+                y[i] -= evidence.logPrice(i - 1);
                 known[i] = sameCar;
             }
         }
@@ -229,7 +212,7 @@ public final class PriceModel {
         if (assumed <= 0 || encoder.walk().isEmpty()) {
             return 0;
         }
-        List<Evidence> undated = evidence.stream().map(Evidence::undated).toList();
+        EvidenceList undated = evidence.undated();
         Encoder without = new Encoder(undated, assumptions, further);
         double more = posterior.logMarginal() - fit(new EncodedRows(undated, without), without.priors()).logMarginal();
         return assumed / (assumed + (1 - assumed) * Math.exp(more));
@@ -238,15 +221,15 @@ public final class PriceModel {
     /** By how much ranges are to be stretched, from the first price of each car predicted without it; of many cars some stand for all. */
     private RangeStretch stretch() {
         int[] first = IntStream.range(0, evidence.size())
-                .filter(i -> evidence.get(i).bound() == Bound.NONE && (i == 0 || evidence.get(i - 1).car() != evidence.get(i).car()))
+                .filter(i -> evidence.bound(i) == Bound.NONE && (i == 0 || evidence.car(i - 1) != evidence.car(i)))
                 .toArray();
         int every = 1 + first.length / MOST_STRETCHED_BY;
         return RangeStretch.of(IntStream.range(0, first.length / every).parallel().mapToDouble(k -> {
             int i = first[k * every];
-            Posterior without = leavingOut(evidence.get(i).car());
-            leftOut.put(evidence.get(i).car(), without);
+            Posterior without = leavingOut(evidence.car(i));
+            leftOut.put(evidence.car(i), without);
             Mixture left = without.predict(encoded.get(i).row(), encoded.inflation(i), encoded.growth(i));
-            return Normal.quantile(Math.max(1e-12, Math.min(1 - 1e-12, left.cumulative(evidence.get(i).logPrice()))));
+            return Normal.quantile(Math.max(1e-12, Math.min(1 - 1e-12, left.cumulative(evidence.logPrice(i)))));
         }).toArray());
     }
 
@@ -257,9 +240,9 @@ public final class PriceModel {
     private double sameCarScale() {
         Map<String, List<Double>> differences = new TreeMap<>();
         for (int i = 1; i < evidence.size(); i++) {
-            Evidence a = evidence.get(i - 1);
-            Evidence b = evidence.get(i);
-            if (a.car() == b.car() && a.bound() == Bound.NONE && b.bound() == Bound.NONE) {
+            if (evidence.isSecondPrice(i)) {
+                Evidence a = evidence.get(i - 1);
+                Evidence b = evidence.get(i);
                 differences.computeIfAbsent(a.subject().level() + " " + b.subject().level(), k -> new ArrayList<>())
                         .add(b.logPrice() - a.logPrice());
             }
@@ -444,7 +427,7 @@ public final class PriceModel {
 
     /** Whether a subject is one like those whose left-out residuals the ranges are stretched by. */
     private boolean exchangeable(Subject subject, PairStanding pair) {
-        return pair == PairStanding.SEEN && levelsSeen.contains(subject.level())
+        return pair == PairStanding.SEEN && encoder.levels().contains(subject.level())
                 && subject.on().map(day -> encoder.end().map(end -> !day.isAfter(end)).orElse(true)).orElse(true);
     }
 
@@ -459,15 +442,15 @@ public final class PriceModel {
     /** Where a subject lies outside what the model has seen of its line. */
     private List<String> outside(Subject subject) {
         List<String> remarks = new ArrayList<>();
-        if (!extent.containsKey(subject.facts().vehicle())) {
+        Optional<Encoder.LineExtent> extent = encoder.extentOf(subject.facts().vehicle());
+        if (extent.isEmpty()) {
             return remarks;
         }
-        double[] e = extent.get(subject.facts().vehicle());
         Measures.Measured m = encoder.measured(subject);
-        if (m.age() < e[0] - 0.5 || m.age() > e[1] + 0.5) {
+        if (extent.get().isOutsideAges(m)) {
             remarks.add("its age lies outside the ages seen of this line: the value is carried on beyond them");
         }
-        if (m.miles() < e[2] - 2000 || m.miles() > e[3] + 2000) {
+        if (extent.get().isOutsideMiles(m)) {
             remarks.add("its mileage lies outside the mileages seen of this line: the value is carried on beyond them");
         }
         if (subject.on().isPresent() && encoder.begin().isPresent() && encoder.end().isPresent()) {

@@ -246,25 +246,39 @@ final class Terms {
         private final double[][] knots;
         private final double[][][] factor;
 
-        Curve(String name, Group group, double scale, double middle, double unit, double[] seen,
+        /**
+         * A curve.
+         *
+         * @param sorted the measure of all rows, ascending
+         */
+        Curve(String name, Group group, double scale, double middle, double unit, double[] sorted,
                 ToDoubleBiFunction<Subject, Measures.Measured> measure) {
             super(name, group);
             this.scale = scale;
             this.middle = middle;
             this.unit = unit;
             this.measure = measure;
-            this.knots = new double[][] {knots(seen, -1), knots(seen, 1)};
+            this.knots = new double[][] {knots(sorted, -1), knots(sorted, 1)};
             this.factor = new double[][][] {factor(knots[0]), factor(knots[1])};
         }
 
-        private double[] knots(double[] seen, int side) {
-            double[] distance = Arrays.stream(seen).map(x -> side * (x - middle) / unit).filter(d -> d > 0.02).sorted().toArray();
-            double[] distinct = Arrays.stream(distance).distinct().toArray();
-            int count = Math.min(Math.min(MOST_KNOTS, distinct.length), distance.length == 0 ? 0 : 1 + distance.length / ROWS_PER_KNOT);
+        private double[] knots(double[] sorted, int side) {
+            double[] distance = new double[sorted.length];
+            int size = 0;
+            int distinct = 0;
+            for (int k = 0; k < sorted.length; k++) {
+                // On the lower side the nearest to the middle is the last.
+                double d = side * (sorted[side > 0 ? k : sorted.length - 1 - k] - middle) / unit;
+                if (d > 0.02) {
+                    distinct += size == 0 || d != distance[size - 1] ? 1 : 0;
+                    distance[size++] = d;
+                }
+            }
+            int count = Math.min(Math.min(MOST_KNOTS, distinct), size == 0 ? 0 : 1 + size / ROWS_PER_KNOT);
             double[] at = new double[count];
             int kept = 0;
             for (int k = 1; k <= count; k++) {
-                double knot = distance[Math.min(distance.length - 1, (int) Math.ceil(k * (double) distance.length / count) - 1)];
+                double knot = distance[Math.min(size - 1, (int) Math.ceil(k * (double) size / count) - 1)];
                 if (kept == 0 || knot > at[kept - 1] * 1.05) {
                     at[kept++] = knot;
                 }
@@ -401,14 +415,33 @@ final class Terms {
     /** A word for a model year: its own where given, else the year of first registration. */
     static Optional<String> vintage(Subject subject) {
         if (subject.facts().modelYear().isPresent()) {
-            return Optional.of(Integer.toString(subject.facts().modelYear().getAsInt()));
+            return word(subject.facts().modelYear().getAsInt());
         }
-        return subject.facts().firstRegistered().map(day -> Integer.toString(day.getYear()));
+        return subject.facts().firstRegistered().isPresent() ? word(subject.facts().firstRegistered().get().getYear()) : Optional.empty();
+    }
+
+    private static final int FIRST_YEAR = 1900;
+    /** The words of the usual years, made once for all rows. */
+    private static final List<Optional<String>> YEARS = new ArrayList<>();
+
+    static {
+        for (int year = FIRST_YEAR; year < 2100; year++) {
+            YEARS.add(Optional.of(Integer.toString(year)));
+        }
+    }
+
+    private static Optional<String> word(int year) {
+        int at = year - FIRST_YEAR;
+        return at >= 0 && at < YEARS.size() ? YEARS.get(at) : Optional.of(Integer.toString(year));
     }
 
     /** A further column of a row as a number, where all of its text is one. */
     static OptionalDouble number(Subject subject, String column) {
-        String text = subject.facts().further().getOrDefault(column, "");
+        return number(subject.facts().further().getOrDefault(column, ""));
+    }
+
+    /** The number that all of a text is. */
+    static OptionalDouble number(String text) {
         boolean plain = !text.isEmpty();
         for (int i = 0; i < text.length() && plain; i++) {
             char c = text.charAt(i);

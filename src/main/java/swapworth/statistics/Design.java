@@ -1,35 +1,41 @@
 package swapworth.statistics;
 
 import java.util.Arrays;
-import java.util.List;
 import java.util.function.IntFunction;
+import java.util.stream.IntStream;
 
 /**
  * The rows of a regression, n x p, most of whose entries are zero: measured columns have one entry a row, a group of levels one
  * entry at the level of the row, so that indicator columns are never written out.
  *
- * <p>Immutable. Rows are kept one after another: the entries of row i stand from {@code start[i]} to {@code start[i + 1]}.
+ * <p>Immutable. Rows are kept one after another in blocks of {@value #ROWS_A_BLOCK}. Of an entry that is 1, as those of levels are, the
+ * column alone is kept; the columns of all others are marked, and their numbers stand in the order of the marks. Columns that are 1 in
+ * every one of many rows, such as a fact that the whole collection is silent on, are kept once.
  */
 public final class Design {
+    /** The mark of a column whose number is kept. */
+    private static final int MARK = 0x8000;
     /** More columns than this no fit could hold the cross-products of. */
-    private static final int MOST_COLUMNS = Character.MAX_VALUE;
+    private static final int MOST_COLUMNS = MARK - 1;
+    private static final int ROWS_A_BLOCK = 4096;
 
     private final int columns;
-    private final int[] start;
-    private final char[] index;
-    private final double[] value;
+    private final int rows;
+    private final Block[] blocks;
+    /** The columns that are 1 in every row and stand in no block. */
+    private final int[] always;
 
-    private Design(int columns, int[] start, char[] index, double[] value) {
+    private Design(int columns, int rows, Block[] blocks, int[] always) {
         this.columns = columns;
-        this.start = start;
-        this.index = index;
-        this.value = value;
+        this.rows = rows;
+        this.blocks = blocks;
+        this.always = always;
     }
 
     /**
      * The design with these rows.
      *
-     * @param columns p, at least 1, at most 65,535
+     * @param columns p, at least 1, at most 32,767
      * @param rows n rows whose indices lie between 0 and p - 1
      * @return the design, n x p
      * @throws IllegalArgumentException if there are too many columns, an index lies outside or a value is not finite
@@ -41,7 +47,7 @@ public final class Design {
     /**
      * The design whose rows are made one by one, several ranges of rows at a time, and not kept.
      *
-     * @param columns p, at least 1, at most 65,535
+     * @param columns p, at least 1, at most 32,767
      * @param rows n, the number of rows
      * @param row makes row i, whose indices lie between 0 and p - 1; asked once for each
      * @return the design, n x p
@@ -51,68 +57,144 @@ public final class Design {
         if (columns > MOST_COLUMNS) {
             throw new IllegalArgumentException("a design of " + columns + " columns; at most " + MOST_COLUMNS + " can be fitted");
         }
-        int[] start = new int[rows + 1];
-        List<Entries> parts = Ranges.make(rows, (first, end) -> {
-            Entries entries = new Entries(columns);
-            for (int i = first; i < end; i++) {
+        Block[] blocks = new Block[(rows + ROWS_A_BLOCK - 1) / ROWS_A_BLOCK];
+        IntStream made = IntStream.range(0, blocks.length);
+        (blocks.length > 1 ? made.parallel() : made).forEach(b -> {
+            int first = b * ROWS_A_BLOCK;
+            Entries entries = new Entries(columns, Math.min(ROWS_A_BLOCK, rows - first));
+            for (int i = first; i < first + entries.rows(); i++) {
                 entries.add(i, row.apply(i));
-                start[i + 1] = entries.size;
             }
-            return entries;
+            blocks[b] = entries.block();
         });
-        int size = 0;
-        for (int k = 0; k < parts.size(); k++) {
-            for (int i = Ranges.first(rows, k, parts.size()); i < Ranges.first(rows, k + 1, parts.size()); i++) {
-                start[i + 1] += size;
+        if (blocks.length < 2) {
+            return new Design(columns, rows, blocks, new int[0]);
+        }
+        int[] ones = new int[columns];
+        for (Block block : blocks) {
+            for (char column : block.index) {
+                ones[column & MARK - 1] += column < MARK ? 1 : 0;
             }
-            size += parts.get(k).size;
         }
-        char[] index = new char[size];
-        double[] value = new double[size];
-        int at = 0;
-        for (Entries part : parts) {
-            System.arraycopy(part.index, 0, index, at, part.size);
-            System.arraycopy(part.value, 0, value, at, part.size);
-            at += part.size;
-            part.letGo();
+        int[] always = IntStream.range(0, columns).filter(j -> ones[j] == rows).toArray();
+        for (int b = 0; b < blocks.length; b++) {
+            blocks[b] = blocks[b].without(ones, rows);
         }
-        return new Design(columns, start, index, value);
+        return new Design(columns, rows, blocks, always);
     }
 
-    /** The entries of a range of rows, growing. */
-    private static final class Entries {
-        private final int columns;
-        private char[] index = new char[256];
-        private double[] value = new double[256];
-        private int size;
+    /** Some neighbouring rows: where the entries and the kept numbers of each begin, marked columns, and the numbers. */
+    private record Block(int[] start, int[] measured, char[] index, double[] value) {
 
-        Entries(int columns) {
-            this.columns = columns;
+        /** The entries of its k-th row as they are added up: number by number, in the order of their columns. */
+        double dot(int k, double[] coefficients) {
+            double sum = 0;
+            int at = measured[k];
+            for (int e = start[k]; e < start[k + 1]; e++) {
+                int column = index[e];
+                sum += column < MARK ? coefficients[column] : value[at++] * coefficients[column - MARK];
+            }
+            return sum;
         }
 
-        void add(int i, SparseRow row) {
-            if (size + row.size() > index.length) {
-                int room = Math.max(size + row.size(), index.length + index.length / 2);
-                index = Arrays.copyOf(index, room);
-                value = Arrays.copyOf(value, room);
+        void addTo(double[] vector, int k, double factor) {
+            int at = measured[k];
+            for (int e = start[k]; e < start[k + 1]; e++) {
+                int column = index[e];
+                if (column < MARK) {
+                    vector[column] += factor;
+                } else {
+                    vector[column - MARK] += factor * value[at++];
+                }
             }
-            for (int e = 0; e < row.size(); e++) {
-                int column = row.index(e);
+        }
+
+        /** The block without the columns of so many ones. */
+        Block without(int[] ones, int rows) {
+            int[] starts = new int[start.length];
+            char[] kept = new char[index.length];
+            int size = 0;
+            for (int k = 0; k + 1 < start.length; k++) {
+                for (int e = start[k]; e < start[k + 1]; e++) {
+                    if (ones[index[e] & MARK - 1] < rows) {
+                        kept[size++] = index[e];
+                    }
+                }
+                starts[k + 1] = size;
+            }
+            return new Block(starts, measured, Arrays.copyOf(kept, size), value);
+        }
+    }
+
+    /** The entries of the rows of a block, growing. */
+    private static final class Entries {
+        private final int columns;
+        private final int[] start;
+        private final int[] measured;
+        private char[] index;
+        private double[] value;
+        private int row;
+        private int size;
+        private int numbers;
+
+        Entries(int columns, int rows) {
+            this.columns = columns;
+            this.start = new int[rows + 1];
+            this.measured = new int[rows + 1];
+            this.index = new char[Math.max(16, rows * 8)];
+            this.value = new double[Math.max(16, rows * 4)];
+        }
+
+        int rows() {
+            return start.length - 1;
+        }
+
+        void add(int i, SparseRow added) {
+            if (size + added.size() > index.length) {
+                index = Arrays.copyOf(index, Math.max(size + added.size(), 2 * index.length));
+            }
+            if (numbers + added.size() > value.length) {
+                value = Arrays.copyOf(value, Math.max(numbers + added.size(), 2 * value.length));
+            }
+            for (int e = 0; e < added.size(); e++) {
+                int column = added.index(e);
+                double number = added.value(e);
                 if (column < 0 || column >= columns) {
                     throw new IllegalArgumentException("row " + i + " names column " + column + " of " + columns);
                 }
-                if (!Double.isFinite(row.value(e))) {
-                    throw new IllegalArgumentException("row " + i + " holds " + row.value(e) + " in column " + column);
+                if (!Double.isFinite(number)) {
+                    throw new IllegalArgumentException("row " + i + " holds " + number + " in column " + column);
                 }
-                index[size] = (char) column;
-                value[size++] = row.value(e);
+                if (number == 1) {
+                    index[size++] = (char) column;
+                } else {
+                    index[size++] = (char) (column | MARK);
+                    value[numbers++] = number;
+                }
             }
+            row++;
+            start[row] = size;
+            measured[row] = numbers;
         }
 
-        void letGo() {
-            index = new char[0];
-            value = new double[0];
+        Block block() {
+            return new Block(start, measured, Arrays.copyOf(index, size), Arrays.copyOf(value, numbers));
         }
+    }
+
+    private Block block(int i) {
+        return blocks[i / ROWS_A_BLOCK];
+    }
+
+    /** As many numbers as the longest row has entries, those of columns that are always 1 left out. */
+    private int longest() {
+        int most = 0;
+        for (Block block : blocks) {
+            for (int k = 0; k + 1 < block.start.length; k++) {
+                most = Math.max(most, block.start[k + 1] - block.start[k]);
+            }
+        }
+        return most;
     }
 
     /**
@@ -139,7 +221,7 @@ public final class Design {
      * @return at least 0
      */
     public int rows() {
-        return start.length - 1;
+        return rows;
     }
 
     /**
@@ -158,14 +240,55 @@ public final class Design {
      * @return its entries
      */
     public SparseRow row(int i) {
-        return new SparseRow(index, value, start[i], start[i + 1]);
+        int size = sizeOf(i);
+        int[] column = new int[size];
+        double[] number = new double[size];
+        write(i, column, number);
+        return new SparseRow(column, number);
+    }
+
+    /** The number of entries of row i. */
+    int sizeOf(int i) {
+        Block block = block(i);
+        int k = i % ROWS_A_BLOCK;
+        return always.length + block.start[k + 1] - block.start[k];
+    }
+
+    /**
+     * Writes the entries of row i, in the order of their columns, into arrays that have room for them.
+     *
+     * @return their number
+     */
+    int write(int i, int[] column, double[] number) {
+        Block block = block(i);
+        int k = i % ROWS_A_BLOCK;
+        int everywhere = 0;
+        int measured = block.measured[k];
+        int size = 0;
+        for (int e = block.start[k]; e < block.start[k + 1]; e++) {
+            int own = block.index[e] & MARK - 1;
+            while (everywhere < always.length && always[everywhere] < own) {
+                column[size] = always[everywhere++];
+                number[size++] = 1;
+            }
+            column[size] = own;
+            number[size++] = block.index[e] < MARK ? 1 : block.value[measured++];
+        }
+        while (everywhere < always.length) {
+            column[size] = always[everywhere++];
+            number[size++] = 1;
+        }
+        return size;
     }
 
     /** The length of each column. */
     double[] lengths() {
         double[] squares = new double[columns];
-        for (int e = 0; e < index.length; e++) {
-            squares[index[e]] += value[e] * value[e];
+        for (int i = 0; i < rows; i++) {
+            SparseRow row = row(i);
+            for (int e = 0; e < row.size(); e++) {
+                squares[row.index(e)] += row.value(e) * row.value(e);
+            }
         }
         for (int j = 0; j < columns; j++) {
             squares[j] = Math.sqrt(squares[j]);
@@ -175,52 +298,60 @@ public final class Design {
 
     /** Some columns written out, each divided by its length: one array of n numbers a column. */
     double[][] transposed(int[] chosen, double[] length) {
-        int[] place = new int[columns];
-        Arrays.fill(place, -1);
-        for (int c = 0; c < chosen.length; c++) {
-            place[chosen[c]] = c;
-        }
-        double[][] out = new double[chosen.length][rows()];
-        for (int i = 0; i < rows(); i++) {
-            for (int e = start[i]; e < start[i + 1]; e++) {
-                if (place[index[e]] >= 0) {
-                    out[place[index[e]]][i] = value[e] / length[index[e]];
+        int[] place = places(chosen);
+        double[][] out = new double[chosen.length][rows];
+        for (int i = 0; i < rows; i++) {
+            SparseRow row = row(i);
+            for (int e = 0; e < row.size(); e++) {
+                int column = row.index(e);
+                if (place[column] >= 0) {
+                    out[place[column]][i] = row.value(e) / length[column];
                 }
             }
         }
         return out;
     }
 
-    /** The design of some columns alone, in the order named. */
-    Design only(int[] chosen) {
+    /** For each column its place among some; -1 for the others. */
+    private int[] places(int[] chosen) {
         int[] place = new int[columns];
         Arrays.fill(place, -1);
         for (int c = 0; c < chosen.length; c++) {
             place[chosen[c]] = c;
         }
-        SparseRow[] rows = new SparseRow[rows()];
-        for (int i = 0; i < rows.length; i++) {
-            int[] at = new int[start[i + 1] - start[i]];
+        return place;
+    }
+
+    /** The design of some columns alone, in the order named. */
+    Design only(int[] chosen) {
+        int[] place = places(chosen);
+        return of(chosen.length, rows, i -> {
+            SparseRow row = row(i);
+            int[] at = new int[row.size()];
             double[] kept = new double[at.length];
             int size = 0;
-            for (int e = start[i]; e < start[i + 1]; e++) {
-                if (place[index[e]] >= 0) {
-                    at[size] = place[index[e]];
-                    kept[size++] = value[e];
+            for (int e = 0; e < row.size(); e++) {
+                if (place[row.index(e)] >= 0) {
+                    at[size] = place[row.index(e)];
+                    kept[size++] = row.value(e);
                 }
             }
-            rows[i] = SparseRow.of(Arrays.copyOf(at, size), Arrays.copyOf(kept, size));
-        }
-        return of(chosen.length, rows);
+            return SparseRow.of(Arrays.copyOf(at, size), Arrays.copyOf(kept, size));
+        });
+    }
+
+    /** The design with some of the rows, in the order named. */
+    Design some(int[] chosen) {
+        return of(columns, chosen.length, i -> row(chosen[i]));
     }
 
     /** The sum of the entries of row i, each times its coefficient. */
     double dot(int i, double[] coefficients) {
         double sum = 0;
-        for (int e = start[i]; e < start[i + 1]; e++) {
-            sum += value[e] * coefficients[index[e]];
+        for (int column : always) {
+            sum += coefficients[column];
         }
-        return sum;
+        return sum + block(i).dot(i % ROWS_A_BLOCK, coefficients);
     }
 
     /**
@@ -228,17 +359,17 @@ public final class Design {
      * back the digits that a first one lost. Source: T. Ogita, S. Rump, S. Oishi, SIAM J. Sci. Comput. 26 (2005) 1955-1988 (from memory).
      */
     double residual(int i, double y, double[] coefficients) {
-        double[] parts = residualInParts(i, y, coefficients);
+        double[] parts = residualInParts(row(i), y, coefficients);
         return parts[0] + parts[1];
     }
 
     /** The residual as a sum of two numbers. */
-    private double[] residualInParts(int i, double y, double[] coefficients) {
+    private static double[] residualInParts(SparseRow row, double y, double[] coefficients) {
         double sum = y;
         double lost = 0;
-        for (int e = start[i]; e < start[i + 1]; e++) {
-            double a = -value[e];
-            double b = coefficients[index[e]];
+        for (int e = 0; e < row.size(); e++) {
+            double a = -row.value(e);
+            double b = coefficients[row.index(e)];
             double product = a * b;
             double next = sum + product;
             double part = next - sum;
@@ -255,69 +386,117 @@ public final class Design {
      * @param lost what must be added to it in the end
      */
     void addResidual(double[] sum, double[] lost, int i, double y, double weight, double[] coefficients) {
-        double[] parts = residualInParts(i, y, coefficients);
+        SparseRow row = row(i);
+        double[] parts = residualInParts(row, y, coefficients);
         double pull = weight * parts[0];
         double rest = Math.fma(weight, parts[0], -pull) + weight * parts[1];
-        for (int e = start[i]; e < start[i + 1]; e++) {
-            int j = index[e];
-            double product = value[e] * pull;
+        for (int e = 0; e < row.size(); e++) {
+            int j = row.index(e);
+            double product = row.value(e) * pull;
             double next = sum[j] + product;
             double part = next - sum[j];
-            lost[j] += Math.fma(value[e], pull, -product) + value[e] * rest + (sum[j] - (next - part)) + (product - part);
+            lost[j] += Math.fma(row.value(e), pull, -product) + row.value(e) * rest + (sum[j] - (next - part)) + (product - part);
             sum[j] = next;
         }
     }
 
     /** Adds row i, times a factor, to a vector of length p. */
     void addTo(double[] vector, int i, double factor) {
-        for (int e = start[i]; e < start[i + 1]; e++) {
-            vector[index[e]] += factor * value[e];
+        for (int column : always) {
+            vector[column] += factor;
         }
-    }
-
-    /** Adds the weighted cross-products of all rows to the lower triangle of a p x p matrix held row after row. */
-    void addCrossProducts(double[] lower, double[] weight) {
-        Ranges.sum(rows(), lower, (sums, first, end) -> addCrossProducts(sums, weight, first, end));
+        block(i).addTo(vector, i % ROWS_A_BLOCK, factor);
     }
 
     /** Adds all rows, each times its factor, to a vector of length p. */
     void addTo(double[] vector, double[] factor) {
-        Ranges.sum(rows(), vector, (sums, first, end) -> {
+        Ranges.sum(rows, vector, (sums, first, end) -> {
             for (int i = first; i < end; i++) {
                 addTo(sums, i, factor[i]);
             }
         });
     }
 
-    /** The design with some of the rows, in the order named. */
-    Design some(int[] rows) {
-        int[] starts = new int[rows.length + 1];
-        for (int i = 0; i < rows.length; i++) {
-            starts[i + 1] = starts[i] + start[rows[i] + 1] - start[rows[i]];
+    /** Adds the weighted cross-products of all rows to the lower triangle of a p x p matrix held row after row. */
+    void addCrossProducts(double[] lower, double[] weight) {
+        // Each pair of columns is summed up on either side of the diagonal; of columns that are always 1 the first stands for all.
+        double[] products = new double[columns * columns];
+        int longest = longest();
+        Ranges.sum(rows, products, (sums, first, end) -> addCrossProducts(sums, weight, first, end, longest));
+        for (int j : always) {
+            for (int k = 0; k < columns && j > always[0]; k++) {
+                products[j * columns + k] = products[always[0] * columns + k] + (k == always[0] ? 0 : products[k * columns + always[0]]);
+            }
         }
-        char[] someIndex = new char[starts[rows.length]];
-        double[] someValue = new double[someIndex.length];
-        for (int i = 0; i < rows.length; i++) {
-            System.arraycopy(index, start[rows[i]], someIndex, starts[i], starts[i + 1] - starts[i]);
-            System.arraycopy(value, start[rows[i]], someValue, starts[i], starts[i + 1] - starts[i]);
+        for (int i = 0; i < columns; i++) {
+            for (int j = 0; j < i; j++) {
+                lower[i * columns + j] += products[i * columns + j] + products[j * columns + i];
+            }
+            lower[i * columns + i] += products[i * columns + i];
         }
-        return new Design(columns, starts, someIndex, someValue);
     }
 
-    private void addCrossProducts(double[] lower, double[] weight, int first, int end) {
+    /**
+     * Rows with those of the same first columns, such as those of a line, next to each other: the sums that they add to then lie near, and
+     * are not fetched from afar for each row.
+     */
+    private int[] alike(int first, int end) {
+        long[] keys = new long[end - first];
         for (int i = first; i < end; i++) {
+            Block block = block(i);
+            int k = i % ROWS_A_BLOCK;
+            int from = block.start[k];
+            int size = block.start[k + 1] - from;
+            long columns = size > 1 ? (block.index[from] & MARK - 1L) << 16 | block.index[from + 1] : 0;
+            keys[i - first] = (long) (i / ROWS_A_BLOCK) << 44 | columns << 13 | k;
+        }
+        Arrays.sort(keys);
+        int[] rows = new int[keys.length];
+        for (int r = 0; r < rows.length; r++) {
+            rows[r] = (int) (keys[r] >> 44) * ROWS_A_BLOCK + (int) (keys[r] & ROWS_A_BLOCK - 1);
+        }
+        return rows;
+    }
+
+    private void addCrossProducts(double[] products, double[] weight, int first, int end, int longest) {
+        int[] ones = new int[longest + 1];
+        int[] measured = new int[longest];
+        double[] number = new double[longest];
+        for (int i : alike(first, end)) {
             double w = weight[i];
             if (w == 0) {
                 continue;
             }
-            int from = start[i];
-            int to = start[i + 1];
-            for (int e = from; e < to; e++) {
-                double we = w * value[e];
-                int row = index[e] * columns;
-                // The entries of a row stand in the order of their columns, so that all of this is below the diagonal.
-                for (int f = from; f <= e; f++) {
-                    lower[row + index[f]] += we * value[f];
+            Block block = block(i);
+            int k = i % ROWS_A_BLOCK;
+            int one = 0;
+            int many = 0;
+            if (always.length > 0) {
+                ones[one++] = always[0];
+            }
+            for (int e = block.start[k]; e < block.start[k + 1]; e++) {
+                int column = block.index[e];
+                if (column < MARK) {
+                    ones[one++] = column;
+                } else {
+                    number[many] = block.value[block.measured[k] + many];
+                    measured[many++] = column - MARK;
+                }
+            }
+            for (int a = 0; a < one; a++) {
+                int row = ones[a] * columns;
+                for (int b = 0; b <= a; b++) {
+                    products[row + ones[b]] += w;
+                }
+            }
+            for (int a = 0; a < many; a++) {
+                double wa = w * number[a];
+                int row = measured[a] * columns;
+                for (int b = 0; b < one; b++) {
+                    products[row + ones[b]] += wa;
+                }
+                for (int b = 0; b <= a; b++) {
+                    products[row + measured[b]] += wa * number[b];
                 }
             }
         }

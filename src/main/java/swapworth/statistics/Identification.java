@@ -22,7 +22,7 @@ public final class Identification {
     static final double CONFOUNDED = 1e-10;
     /** Below this distance it is nearly confounded. */
     static final double NEARLY = 1e-5;
-    private static final int MOST_ENTRIES = 4_000_000;
+    private static final int MOST_ENTRIES = 1_000_000;
     /** Of a cross-product matrix with ones on its diagonal, no smaller pivot can be told from 0. */
     private static final double ROUNDED_PIVOT = 1e-13;
     /** A column whose part in a direction is smaller takes no part in it. */

@@ -106,14 +106,26 @@ final class Mode {
         return moved(design, sample, changed, changedScale, tolerance);
     }
 
+    /** The same by the factor of this mode, where the other hyperparameters are near and factors cost more than steps: with many rows. */
+    Mode movedLittle(Spreads changed, double[] changedScale, double tolerance) {
+        return toward(design, sample, changed, changedScale, factor, tolerance).map(mode -> mode.withOwnFactor(tolerance))
+                .orElseGet(() -> moved(changed, changedScale, tolerance));
+    }
+
     /** The mode with other rows of the same columns, whose coefficients are not far from these. */
     Mode moved(Design rows, Sample responses, Spreads changed, double[] changedScale, double tolerance) {
-        if (law.isNormal()) {
-            return find(rows, responses, law, changed, changedScale, coefficients, tolerance);
-        }
-        Cholesky near = factorWith(rows, responses, changed, changedScale, tolerance);
-        return toward(rows, responses, changed, changedScale, near, tolerance).map(mode -> mode.withOwnFactor(tolerance))
+        return movedNearly(rows, responses, changed, changedScale, tolerance).map(mode -> mode.withOwnFactor(tolerance))
                 .orElseGet(() -> find(rows, responses, law, changed, changedScale, coefficients, tolerance));
+    }
+
+    /** The mode at other hyperparameters with the factor found where the steps began: for one that is to be moved again. */
+    Mode movedOnTheWay(Spreads changed, double[] changedScale, double tolerance) {
+        return movedNearly(design, sample, changed, changedScale, tolerance).orElseGet(() -> moved(changed, changedScale, tolerance));
+    }
+
+    private Optional<Mode> movedNearly(Design rows, Sample responses, Spreads changed, double[] changedScale, double tolerance) {
+        return law.isNormal() ? Optional.empty()
+                : toward(rows, responses, changed, changedScale, factorWith(rows, responses, changed, changedScale, tolerance), tolerance);
     }
 
     /** The factor at these coefficients with other rows of the same columns. */
@@ -139,8 +151,13 @@ final class Mode {
         double[] slope = new double[rows.rows()];
         double before = Double.POSITIVE_INFINITY;
         for (int step = 0; step < MOST_CHEAP_STEPS; step++) {
-            weigh(rows, responses, law, changedScale, b, Phase.LAW, weight, slope);
-            double[] gradient = gradient(rows, changed, slope, b);
+            double[] gradient = priorGradient(changed, b);
+            Ranges.sum(weight.length, gradient, (sums, first, end) -> {
+                weigh(rows, responses, law, changedScale, b, Phase.LAW, weight, slope, first, end);
+                for (int i = first; i < end; i++) {
+                    rows.addTo(sums, i, slope[i]);
+                }
+            });
             double[] move = near.solve(gradient);
             double size = 0;
             for (int j = 0; j < p; j++) {
@@ -367,9 +384,14 @@ final class Mode {
         return pull[i];
     }
 
-    /** The chance that row i is no gross error. */
-    double chanceOfNoGrossError(int i) {
-        return law.chanceOfNoGrossError((sample.response(i) - design.dot(i, coefficients)) / scale[i]);
+    /** By how much the response of row i lies above its fitted value. */
+    double residual(int i) {
+        return sample.response(i) - design.dot(i, coefficients);
+    }
+
+    /** The chance that row i, which has this residual, is no gross error. */
+    double chanceOfNoGrossError(int i, double residual) {
+        return law.chanceOfNoGrossError(residual / scale[i]);
     }
 
     /** What row i adds to the precision of its fitted value. */

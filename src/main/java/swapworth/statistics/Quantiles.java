@@ -7,6 +7,8 @@ import java.util.Arrays;
  * 50 (1996) 361-365, with the k-th of n ordered values at probability (k - 1) / (n - 1).
  */
 public final class Quantiles {
+    /** Fewer values than this are sorted as soon as looked through. */
+    private static final int FEW = 200;
 
     private Quantiles() {
     }
@@ -14,15 +16,88 @@ public final class Quantiles {
     /**
      * A quantile of values in any order.
      *
-     * @param values at least one number
+     * @param values at least one number; NaN counts as greater than all others
      * @param probability from 0 to 1
      * @return the quantile
      * @throws IllegalArgumentException if there is no value: a median of nothing does not exist
      */
     public static double of(double[] values, double probability) {
-        double[] sorted = values.clone();
-        Arrays.sort(sorted);
-        return ofSorted(sorted, probability);
+        return ofPartlyOrdered(values.clone(), probability);
+    }
+
+    /**
+     * A quantile of values that are put in order as far as it needs: much quicker than sorting where they are many and few quantiles are
+     * asked for, one call after another with the same array.
+     *
+     * @param values at least one number; they change places
+     * @param probability from 0 to 1
+     * @return the quantile
+     * @throws IllegalArgumentException as for values in ascending order
+     */
+    public static double ofPartlyOrdered(double[] values, double probability) {
+        if (values.length > FEW && probability >= 0 && probability <= 1 && allNumbers(values)) {
+            int below = (int) Math.floor(probability * (values.length - 1));
+            select(values, below);
+            // The next value above is the least of those that stand behind.
+            int least = Math.min(below + 1, values.length - 1);
+            for (int i = least + 1; i < values.length; i++) {
+                least = values[i] < values[least] ? i : least;
+            }
+            swap(values, least, Math.min(below + 1, values.length - 1));
+        } else {
+            Arrays.sort(values);
+        }
+        return ofSorted(values, probability);
+    }
+
+    private static boolean allNumbers(double[] values) {
+        for (double value : values) {
+            if (Double.isNaN(value)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /**
+     * Moves values so that the k-th stands in its place, no greater one before it and no smaller one behind it. Source: C. Hoare, Comm. ACM
+     * 4 (1961) 321-322, the value to compare with being the middle one of three.
+     */
+    private static void select(double[] values, int k) {
+        int from = 0;
+        int to = values.length - 1;
+        while (from < to) {
+            double a = values[from];
+            double b = values[(from + to) >>> 1];
+            double c = values[to];
+            double pivot = Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
+            int i = from;
+            int j = to;
+            while (i <= j) {
+                while (values[i] < pivot) {
+                    i++;
+                }
+                while (values[j] > pivot) {
+                    j--;
+                }
+                if (i <= j) {
+                    swap(values, i++, j--);
+                }
+            }
+            if (k <= j) {
+                to = j;
+            } else if (k >= i) {
+                from = i;
+            } else {
+                return;
+            }
+        }
+    }
+
+    private static void swap(double[] values, int i, int j) {
+        double moved = values[i];
+        values[i] = values[j];
+        values[j] = moved;
     }
 
     /**

@@ -7,15 +7,21 @@ import java.util.stream.IntStream;
  * Work on many rows in ranges, several at a time. The ranges depend on the number of rows alone, and sums of ranges are added up in
  * their order: the result is the same however many processors there are.
  */
-final class Ranges {
+public final class Ranges {
     private static final int ROWS_A_RANGE = 4000;
     private static final int MOST = 16;
 
     private Ranges() {
     }
 
-    /** Work on the rows from {@code first} up to but without {@code end}. */
-    interface Work {
+    /** Work on a range of rows. */
+    public interface Work {
+        /**
+         * Works on a range.
+         *
+         * @param first its first row
+         * @param end the row behind its last
+         */
         void on(int first, int end);
     }
 
@@ -25,15 +31,20 @@ final class Ranges {
     }
 
     private static int count(int rows) {
-        return Math.min(MOST, 1 + rows / ROWS_A_RANGE);
+        return Math.max(1, Math.min(MOST, (rows + ROWS_A_RANGE - 1) / ROWS_A_RANGE));
     }
 
     static int first(int rows, int range, int ranges) {
         return (int) ((long) rows * range / ranges);
     }
 
-    /** Works on each range; what is written for one row must not depend on another. */
-    static void each(int rows, Work work) {
+    /**
+     * Works on each range, several at a time.
+     *
+     * @param rows the number of rows, at least 0
+     * @param work what is written for one row must not depend on another
+     */
+    public static void each(int rows, Work work) {
         int ranges = count(rows);
         if (ranges == 1) {
             work.on(0, rows);
@@ -42,13 +53,31 @@ final class Ranges {
         IntStream.range(0, ranges).parallel().forEach(r -> work.on(first(rows, r, ranges), first(rows, r + 1, ranges)));
     }
 
-    /** Makes something of a range of rows. */
-    interface Making<T> {
+    /**
+     * Makes something of a range of rows.
+     *
+     * @param <T> what is made
+     */
+    public interface Making<T> {
+        /**
+         * What is made of a range.
+         *
+         * @param first its first row
+         * @param end the row behind its last
+         * @return what is made of it
+         */
         T of(int first, int end);
     }
 
-    /** What is made of each range, in their order. */
-    static <T> List<T> make(int rows, Making<T> work) {
+    /**
+     * What is made of each range, several at a time.
+     *
+     * @param rows the number of rows, at least 0
+     * @param work makes something of a range; what it makes must not depend on another range
+     * @param <T> what is made
+     * @return in the order of the ranges, at least one
+     */
+    public static <T> List<T> make(int rows, Making<T> work) {
         int ranges = count(rows);
         return IntStream.range(0, ranges).parallel().mapToObj(r -> work.of(first(rows, r, ranges), first(rows, r + 1, ranges))).toList();
     }

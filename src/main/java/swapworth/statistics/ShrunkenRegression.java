@@ -30,6 +30,12 @@ public final class ShrunkenRegression {
     /** Up to this many rows the corners of the composite design are taken too, beyond it only its axes. */
     private static final int FEW = 120;
     private static final int MOST_ROUNDS = 60;
+    /** How closely modes are found whose log posteriors are compared: these are then right to half the square of it. */
+    private static final double ENOUGH_TO_COMPARE = 0.03;
+    /** How closely the mode is found while the error scale is still to be changed. */
+    private static final double ROUGHLY = 0.3;
+    /** Above this many rows a factor costs more than some further steps with one from nearby. */
+    private static final int FACTORED_EACH_TIME = 2000;
     /** Above this many rows the hyperparameters of a plugged-in fit are found with this many of them. */
     private static final int ENOUGH_FOR_SPREADS = 8000;
     /** Seed of the choice of these rows: any fixed number would do. */
@@ -302,7 +308,9 @@ public final class ShrunkenRegression {
                 return centre;
             }
             double[] step = firstSteps();
-            return climb(climb(centre, step), step);
+            List<Axis> farther = new ArrayList<>();
+            Evaluated climbed = climb(centre, step, axes, farther);
+            return farther.isEmpty() ? climbed : climb(climbed, step, farther, new ArrayList<>());
         }
 
         /**
@@ -317,30 +325,30 @@ public final class ShrunkenRegression {
                 int next = (int) ((long) sample.size() * (k + 1) / chosen.length);
                 chosen[k] = first + random.nextInt(next - first);
             }
-            Fitting some = new Fitting(design.some(chosen), sample.some(chosen), priors);
+            Fitting some = withTolerance(Math.max(tolerance, ENOUGH_TO_COMPARE)).new Fitting(design.some(chosen), sample.some(chosen), priors);
             Evaluated found = some.mode();
             spreads = some.spreads;
             Point point = found.point;
             Spreads at = at(point);
-            double[] scales = sample.scales(Math.exp(point.logScale), point.growth);
+            double[] scales = scales(point);
             Cholesky factor = found.mode.factorWith(design, sample, at, scales, tolerance);
             double[] covariance = factor.inverseAlongFactor();
-            Mode mode = toward(found.mode, at, scales, factor);
+            Mode mode = toward(found.mode, at, scales, factor, ROUGHLY);
             for (int round = 0; round < 5 && errorScale instanceof ErrorScale.Unsure; round++) {
                 double next = Math.log(nextScale(mode, covariance, Math.exp(point.logScale)));
                 double change = Math.abs(next - point.logScale);
                 point = new Point(next, point.growth, point.logSecondary, point.logWalk);
-                mode = toward(mode, at, sample.scales(Math.exp(point.logScale), point.growth), factor);
                 if (change < 1e-3) {
                     break;
                 }
+                mode = toward(mode, at, scales(point), factor, ROUGHLY);
             }
-            return new Evaluated(point, mode.withOwnFactor(tolerance), Double.NaN);
+            return new Evaluated(point, toward(mode, at, scales(point), factor, tolerance).withOwnFactor(tolerance), Double.NaN);
         }
 
-        private Mode toward(Mode from, Spreads at, double[] scales, Cholesky factor) {
-            return from.toward(design, sample, at, scales, factor, tolerance)
-                    .orElseGet(() -> from.moved(design, sample, at, scales, tolerance));
+        private Mode toward(Mode from, Spreads at, double[] scales, Cholesky factor, double within) {
+            return from.toward(design, sample, at, scales, factor, within)
+                    .orElseGet(() -> from.moved(design, sample, at, scales, within));
         }
 
         private Posterior posterior(List<Evaluated> points, double[] weights) {
@@ -396,7 +404,9 @@ public final class ShrunkenRegression {
                 }
                 boolean last = change < (exact ? 1e-9 : integration == Integration.MODE ? 1e-3 : 0.03);
                 spreads = last ? spreads.withUnseenWidened(mode.coefficients(), mode.factor().inverse()) : spreads;
-                mode = near(mode, new Point(logScale, growthMean, 0, 0), last ? tolerance : Math.max(tolerance, 1e-2));
+                Point next = new Point(logScale, growthMean, 0, 0);
+                mode = last || sample.size() <= FACTORED_EACH_TIME ? near(mode, next, last ? tolerance : Math.max(tolerance, 1e-2))
+                        : mode.movedOnTheWay(at(next), scales(next), Math.max(tolerance, 1e-2));
                 if (last) {
                     break;
                 }
@@ -429,16 +439,20 @@ public final class ShrunkenRegression {
         /** The error scale with which the weighted squares match the degrees of freedom that the coefficients leave. */
         private double nextScale(Mode mode, double[] covariance, double scale) {
             // The rows' information, times the variances of their fitted values, adds up to p less what the prior holds.
-            double squares = 0;
-            double left = spreads.trace(covariance) - design.columns();
-            for (int i = 0; i < sample.size(); i++) {
-                if (sample.isBound(i) || !sample.followsScale(i)) {
-                    left += mode.information(i) * design.row(i).quadratic(covariance, design.columns());
-                } else {
-                    left += mode.chanceOfNoGrossError(i);
-                    squares += mode.pull(i) * (sample.response(i) - design.dot(i, mode.coefficients()));
+            double[] sums = {0, spreads.trace(covariance) - design.columns()};
+            Ranges.sum(sample.size(), sums, (part, first, end) -> {
+                for (int i = first; i < end; i++) {
+                    if (sample.isBound(i) || !sample.followsScale(i)) {
+                        part[1] += mode.information(i) * design.row(i).quadratic(covariance, design.columns());
+                    } else {
+                        double residual = mode.residual(i);
+                        part[0] += mode.pull(i) * residual;
+                        part[1] += mode.chanceOfNoGrossError(i, residual);
+                    }
                 }
-            }
+            });
+            double squares = sums[0];
+            double left = sums[1];
             boolean anything = errorScale instanceof ErrorScale.Unsure unsure && Double.isInfinite(unsure.logSpread());
             if (!(squares > 0 || anything) || !(left > 0.01)) {
                 return scale;
@@ -458,11 +472,16 @@ public final class ShrunkenRegression {
         }
 
         private Mode near(Mode mode, Point point, double within) {
-            return mode.moved(at(point), sample.scales(Math.exp(point.logScale), point.growth), within);
+            return mode.moved(at(point), scales(point), within);
+        }
+
+        private double[] scales(Point point) {
+            return sample.scales(Math.exp(point.logScale), point.growth);
         }
 
         private Evaluated evaluate(Point point, Evaluated near) {
-            Mode mode = near(near.mode, point, tolerance);
+            Mode mode = sample.size() <= FACTORED_EACH_TIME ? near(near.mode, point, tolerance)
+                    : near.mode.movedLittle(at(point), scales(point), tolerance);
             return new Evaluated(point, mode, mode.logMarginal() + logPrior(point));
         }
 
@@ -485,19 +504,30 @@ public final class ShrunkenRegression {
 
         /** One step toward the mode by a parabola along each axis; {@code step} becomes the standard deviation along each. */
         private Evaluated climb(Evaluated centre, double[] step) {
-            Evaluated[] ends = new Evaluated[2 * step.length];
-            IntStream.range(0, ends.length).parallel().forEach(e ->
-                    ends[e] = evaluate(centre.point.moved(axes.get(e / 2), e % 2 == 0 ? -step[e / 2] : step[e / 2]), centre));
+            return climb(centre, step, axes, new ArrayList<>());
+        }
+
+        /** The same along some axes; those along which the step had to be cut short, because it was far, are added to {@code farther}. */
+        private Evaluated climb(Evaluated centre, double[] step, List<Axis> along, List<Axis> farther) {
+            Evaluated[] ends = new Evaluated[2 * along.size()];
+            IntStream.range(0, ends.length).parallel().forEach(e -> {
+                double by = step[axes.indexOf(along.get(e / 2))];
+                ends[e] = evaluate(centre.point.moved(along.get(e / 2), e % 2 == 0 ? -by : by), centre);
+            });
             Point target = centre.point;
-            for (int a = 0; a < step.length; a++) {
-                double below = ends[2 * a].logPosterior;
-                double above = ends[2 * a + 1].logPosterior;
+            for (int k = 0; k < along.size(); k++) {
+                int a = axes.indexOf(along.get(k));
+                double below = ends[2 * k].logPosterior;
+                double above = ends[2 * k + 1].logPosterior;
                 double curvature = (2 * centre.logPosterior - below - above) / square(step[a]);
                 double slope = (above - below) / (2 * step[a]);
                 double least = 0.25 / square(widest(axes.get(a)));
                 double sd = 1 / Math.sqrt(Math.max(curvature, least));
                 double move = slope * sd * sd;
                 target = target.moved(axes.get(a), Math.max(-2 * step[a], Math.min(2 * step[a], move)));
+                if (Math.abs(move) > 2 * step[a]) {
+                    farther.add(axes.get(a));
+                }
                 step[a] = sd;
             }
             Evaluated moved = evaluate(target, centre);

@@ -1,46 +1,37 @@
 package swapworth.statistics;
 
 import java.util.Arrays;
-import java.util.Objects;
 
 /**
  * A row of p numbers of which only some are not zero; also a contrast, the weights of coefficients in a question such as "this car
- * less that car". Entries stand in the order of their columns, no column twice. A row of a {@link Design} is a view of its entries.
+ * less that car". Entries stand in the order of their columns, no column twice.
  */
 public final class SparseRow {
-    private final char[] index;
+    private final int[] index;
     private final double[] value;
-    private final int from;
-    private final int to;
 
-    /** The entries from one place of two arrays up to another; the arrays are not copied. */
-    SparseRow(char[] index, double[] value, int from, int to) {
+    SparseRow(int[] index, double[] value) {
         this.index = index;
         this.value = value;
-        this.from = from;
-        this.to = to;
     }
 
     /**
      * A row from its entries.
      *
-     * @param index the columns, from 0 to 65,535, in any order, each once
+     * @param index the columns, from 0, in any order, each once
      * @param value as many numbers
      * @return the row, its entries in the order of their columns
-     * @throws IllegalArgumentException if the lengths differ, a column stands twice or lies outside
+     * @throws IllegalArgumentException if the lengths differ or a column stands twice
      */
     public static SparseRow of(int[] index, double[] value) {
         if (index.length != value.length) {
             throw new IllegalArgumentException(index.length + " columns for " + value.length + " values");
         }
-        char[] columns = new char[index.length];
+        int[] columns = index.clone();
         double[] values = value.clone();
         // Entries come nearly in order, so that this is one pass as a rule.
-        for (int i = 0; i < columns.length; i++) {
-            int column = index[i];
-            if (column != (char) column) {
-                throw new IllegalArgumentException("column " + column + " lies outside 0 and " + (int) Character.MAX_VALUE);
-            }
+        for (int i = 1; i < columns.length; i++) {
+            int column = columns[i];
             double number = values[i];
             int at = i;
             while (at > 0 && columns[at - 1] > column) {
@@ -48,13 +39,13 @@ public final class SparseRow {
                 values[at] = values[at - 1];
                 at--;
             }
-            columns[at] = (char) column;
+            columns[at] = column;
             values[at] = number;
             if (at > 0 && columns[at - 1] == column) {
                 throw new IllegalArgumentException("column " + column + " stands twice");
             }
         }
-        return new SparseRow(columns, values, 0, columns.length);
+        return new SparseRow(columns, values);
     }
 
     /**
@@ -77,7 +68,7 @@ public final class SparseRow {
                 value[at++] = values[j];
             }
         }
-        return of(index, value);
+        return new SparseRow(index, value);
     }
 
     /**
@@ -88,23 +79,24 @@ public final class SparseRow {
      * @return a new row
      */
     public SparseRow plus(double factor, SparseRow other) {
-        char[] joined = new char[size() + other.size()];
+        int[] joined = new int[index.length + other.index.length];
         double[] sums = new double[joined.length];
         int size = 0;
-        int mine = from;
-        int its = other.from;
-        while (mine < to || its < other.to) {
-            char column = mine == to || its < other.to && other.index[its] < index[mine] ? other.index[its] : index[mine];
+        int mine = 0;
+        int its = 0;
+        while (mine < index.length || its < other.index.length) {
+            int column = mine == index.length ? other.index[its] : its == other.index.length ? index[mine]
+                    : Math.min(index[mine], other.index[its]);
             joined[size] = column;
-            if (mine < to && index[mine] == column) {
+            if (mine < index.length && index[mine] == column) {
                 sums[size] = value[mine++];
             }
-            if (its < other.to && other.index[its] == column) {
+            if (its < other.index.length && other.index[its] == column) {
                 sums[size] += factor * other.value[its++];
             }
             size++;
         }
-        return new SparseRow(joined, sums, 0, size);
+        return new SparseRow(Arrays.copyOf(joined, size), Arrays.copyOf(sums, size));
     }
 
     /**
@@ -113,7 +105,7 @@ public final class SparseRow {
      * @return at least 0
      */
     public int size() {
-        return to - from;
+        return index.length;
     }
 
     /**
@@ -123,7 +115,7 @@ public final class SparseRow {
      * @return the column, from 0
      */
     public int index(int entry) {
-        return index[from + Objects.checkIndex(entry, to - from)];
+        return index[entry];
     }
 
     /**
@@ -133,7 +125,7 @@ public final class SparseRow {
      * @return the number
      */
     public double value(int entry) {
-        return value[from + Objects.checkIndex(entry, to - from)];
+        return value[entry];
     }
 
     /**
@@ -144,7 +136,7 @@ public final class SparseRow {
      */
     public double dot(double[] coefficients) {
         double sum = 0;
-        for (int e = from; e < to; e++) {
+        for (int e = 0; e < index.length; e++) {
             sum += value[e] * coefficients[index[e]];
         }
         return sum;
@@ -152,15 +144,13 @@ public final class SparseRow {
 
     /** Whether another row has the same entries. */
     boolean isSame(SparseRow other) {
-        return value == other.value && from == other.from && to == other.to
-                || Arrays.equals(index, from, to, other.index, other.from, other.to)
-                && Arrays.equals(value, from, to, other.value, other.from, other.to);
+        return this == other || Arrays.equals(index, other.index) && Arrays.equals(value, other.value);
     }
 
     /** A p x p symmetric matrix, held row after row in full, times this row: a vector of length p. */
     double[] times(double[] symmetric, int p) {
         double[] product = new double[p];
-        for (int e = from; e < to; e++) {
+        for (int e = 0; e < index.length; e++) {
             double v = value[e];
             int row = index[e] * p;
             for (int j = 0; j < p; j++) {
@@ -172,13 +162,13 @@ public final class SparseRow {
 
     /** This row times a p x p symmetric matrix, held row after row in full, times this row. */
     double quadratic(double[] symmetric, int p) {
-        char[] columns = index;
+        int[] columns = index;
         double[] values = value;
         double sum = 0;
-        for (int e = from; e < to; e++) {
+        for (int e = 0; e < index.length; e++) {
             int row = columns[e] * p;
             double inner = 0;
-            for (int f = from; f < e; f++) {
+            for (int f = 0; f < e; f++) {
                 inner += values[f] * symmetric[row + columns[f]];
             }
             sum += values[e] * (2 * inner + values[e] * symmetric[row + columns[e]]);
@@ -188,13 +178,13 @@ public final class SparseRow {
 
     /** This row times a p x p matrix, held row after row in full, times another row. */
     double between(double[] matrix, int p, SparseRow other) {
-        char[] columns = other.index;
+        int[] columns = other.index;
         double[] values = other.value;
         double sum = 0;
-        for (int e = from; e < to; e++) {
+        for (int e = 0; e < index.length; e++) {
             int row = index[e] * p;
             double inner = 0;
-            for (int f = other.from; f < other.to; f++) {
+            for (int f = 0; f < columns.length; f++) {
                 inner += values[f] * matrix[row + columns[f]];
             }
             sum += value[e] * inner;
@@ -207,26 +197,26 @@ public final class SparseRow {
      * and column j at i (i + 1) + 2 j and the place behind it.
      */
     void quadratic(double[] pairs, Shape.Forms forms) {
-        char[] columns = index;
+        int[] columns = index;
         double[] values = value;
         double sum = 0;
         double otherSum = 0;
-        int e = from;
-        if ((to - from) % 2 == 1) {
+        int e = 0;
+        if (columns.length % 2 == 1) {
             int at = columns[e] * (columns[e] + 1) + 2 * columns[e];
             sum = values[e] * (values[e] * pairs[at]);
             otherSum = values[e] * (values[e] * pairs[at + 1]);
             e++;
         }
         // Two rows of the matrices at a time, for each entry is then read half as often; the order of the sums is that of one at a time.
-        for (; e < to; e += 2) {
+        for (; e < columns.length; e += 2) {
             int row = columns[e] * (columns[e] + 1);
             int next = columns[e + 1] * (columns[e + 1] + 1);
             double inner = 0;
             double otherInner = 0;
             double nextInner = 0;
             double otherNextInner = 0;
-            for (int f = from; f < e; f++) {
+            for (int f = 0; f < e; f++) {
                 double v = values[f];
                 int place = 2 * columns[f];
                 int at = row + place;
@@ -253,22 +243,22 @@ public final class SparseRow {
 
     /** This row times two symmetric matrices, held as for {@link #quadratic(double[], Shape.Forms)}, times another row. */
     void between(double[] pairs, SparseRow other, Shape.Forms forms) {
-        char[] columns = other.index;
+        int[] columns = other.index;
         double[] values = other.value;
         double sum = 0;
         double otherSum = 0;
-        for (int e = from; e < to; e++) {
+        for (int e = 0; e < index.length; e++) {
             int column = index[e];
             int row = column * (column + 1);
             double inner = 0;
             double otherInner = 0;
-            int f = other.from;
-            for (; f < other.to && columns[f] <= column; f++) {
+            int f = 0;
+            for (; f < columns.length && columns[f] <= column; f++) {
                 int at = row + 2 * columns[f];
                 inner += values[f] * pairs[at];
                 otherInner += values[f] * pairs[at + 1];
             }
-            for (; f < other.to; f++) {
+            for (; f < columns.length; f++) {
                 int at = columns[f] * (columns[f] + 1) + 2 * column;
                 inner += values[f] * pairs[at];
                 otherInner += values[f] * pairs[at + 1];

@@ -1,0 +1,241 @@
+package swapworth.market;
+
+import java.util.AbstractList;
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.RandomAccess;
+import java.util.concurrent.ConcurrentHashMap;
+import swapworth.listing.Car;
+import swapworth.listing.LevelOfTrade;
+import swapworth.listing.Listing;
+import swapworth.listing.PriceKind;
+import swapworth.statistics.Bound;
+import swapworth.statistics.Quantiles;
+import swapworth.statistics.Ranges;
+
+/**
+ * The evidence in some cars: of each car its last ask, its sale and its auction price, as far as it has them, in order of date. A bid that
+ * missed the reserve counts only where the car has no auction price. A price that a digit too many or too few sets apart from the other
+ * prices of its car is passed over: they tell more.
+ *
+ * <p>What every row is asked for stands in flat arrays. Up to {@value #KEPT} rows are kept whole as well; of more each is made when it is
+ * asked for.
+ */
+final class EvidenceList extends AbstractList<Evidence> implements RandomAccess {
+    private static final int KEPT = 20_000;
+
+    private final List<Car> cars;
+    private final int[] car;
+    /** The place of the row's listing among the sightings of its car. */
+    private final int[] place;
+    private final double[] logPrice;
+    private final BitSet bounds;
+    private final BitSet onOffer;
+    private final Days days;
+    private final Evidence[] kept;
+
+    /** Whether the days of the listings count. */
+    private enum Days { KNOWN, UNKNOWN }
+
+    private EvidenceList(List<Car> cars, List<Part> parts, int most) {
+        int n = parts.stream().mapToInt(part -> part.size).sum();
+        this.cars = cars;
+        this.bounds = new BitSet();
+        this.onOffer = new BitSet();
+        this.days = Days.KNOWN;
+        this.car = new int[n];
+        this.place = new int[n];
+        this.logPrice = new double[n];
+        int at = 0;
+        for (Part part : parts) {
+            System.arraycopy(part.car, 0, car, at, part.size);
+            System.arraycopy(part.place, 0, place, at, part.size);
+            System.arraycopy(part.logPrice, 0, logPrice, at, part.size);
+            set(part.bounds, bounds, at);
+            set(part.onOffer, onOffer, at);
+            at += part.size;
+        }
+        this.kept = new Evidence[n <= most ? n : 0];
+        Arrays.setAll(kept, this::made);
+    }
+
+    private EvidenceList(EvidenceList dated) {
+        cars = dated.cars;
+        car = dated.car;
+        place = dated.place;
+        logPrice = dated.logPrice;
+        bounds = dated.bounds;
+        onOffer = new BitSet();
+        days = Days.UNKNOWN;
+        kept = new Evidence[dated.kept.length];
+        Arrays.setAll(kept, this::made);
+    }
+
+    /** The same prices as if nobody knew their days. */
+    EvidenceList undated() {
+        return new EvidenceList(this);
+    }
+
+    private static void set(BitSet of, BitSet in, int from) {
+        for (int i = of.nextSetBit(0); i >= 0; i = of.nextSetBit(i + 1)) {
+            in.set(from + i);
+        }
+    }
+
+    /** The evidence in some cars. */
+    static EvidenceList of(List<Car> cars) {
+        return of(cars, KEPT);
+    }
+
+    /** The same, keeping rows whole up to a stated number of them. */
+    static EvidenceList of(List<Car> cars, int most) {
+        MiddlesOfLines middles = new MiddlesOfLines(cars);
+        return new EvidenceList(cars, Ranges.make(cars.size(), (first, end) -> {
+            Part part = new Part(end - first, middles);
+            for (int c = first; c < end; c++) {
+                part.add(c, cars.get(c));
+            }
+            return part;
+        }), most);
+    }
+
+    /** The evidence in a range of cars, growing. */
+    private static final class Part {
+        private final MiddlesOfLines middles;
+        private final BitSet bounds = new BitSet();
+        private final BitSet onOffer = new BitSet();
+        private int[] car;
+        private int[] place;
+        private double[] logPrice;
+        private int size;
+
+        Part(int about, MiddlesOfLines middles) {
+            this.middles = middles;
+            this.car = new int[about];
+            this.place = new int[about];
+            this.logPrice = new double[about];
+        }
+
+        void add(int number, Car one) {
+            List<Listing> sightings = one.sightings();
+            if (sightings.size() == 1) {
+                add(number, one, 0);
+                return;
+            }
+            Map<LevelOfTrade, Integer> last = new EnumMap<>(LevelOfTrade.class);
+            double likely = likely(sightings);
+            for (int k = 0; k < sightings.size(); k++) {
+                Listing listing = sightings.get(k);
+                if (!Flags.within(listing.price().amount(), likely)) {
+                    continue;
+                }
+                boolean missed = listing.price().kind() == PriceKind.BID_NOT_MET;
+                int before = last.getOrDefault(listing.level(), -1);
+                if (before < 0 || !missed || sightings.get(before).price().kind() == PriceKind.BID_NOT_MET) {
+                    last.put(listing.level(), k);
+                }
+            }
+            for (int k = 0; k < sightings.size(); k++) {
+                if (last.getOrDefault(sightings.get(k).level(), -1) == k) {
+                    add(number, one, k);
+                }
+            }
+        }
+
+        private void add(int number, Car one, int sighting) {
+            if (size == car.length) {
+                int room = 16 + size + size / 4;
+                car = Arrays.copyOf(car, room);
+                place = Arrays.copyOf(place, room);
+                logPrice = Arrays.copyOf(logPrice, room);
+            }
+            Listing listing = one.sightings().get(sighting);
+            car[size] = number;
+            place[size] = sighting;
+            logPrice[size] = Math.log(listing.price().amount());
+            bounds.set(size, Evidence.bound(listing) == Bound.BELOW);
+            onOffer.set(size, Evidence.isOnOffer(one, listing));
+            size++;
+        }
+
+        /** The middle price of a car; of two that differ as by a digit, the one nearer to the middle price of the line. */
+        private double likely(List<Listing> sightings) {
+            if (sightings.size() != 2) {
+                return middle(sightings.stream().mapToDouble(s -> s.price().amount()).toArray());
+            }
+            double first = sightings.get(0).price().amount();
+            double second = sightings.get(1).price().amount();
+            if (Flags.within(first, second)) {
+                return first;
+            }
+            double usual = middles.of(sightings.get(0).facts().vehicle());
+            return Math.abs(Math.log(first / usual)) < Math.abs(Math.log(second / usual)) ? first : second;
+        }
+    }
+
+    /** The middle price of all rows of a line, found when first asked for: few lines are. */
+    private record MiddlesOfLines(List<Car> cars, Map<String, Double> known) {
+        MiddlesOfLines(List<Car> cars) {
+            this(cars, new ConcurrentHashMap<>());
+        }
+
+        double of(String line) {
+            return known.computeIfAbsent(line, l -> middle(cars.stream().flatMap(car -> car.sightings().stream())
+                    .filter(s -> s.facts().vehicle().equals(l)).mapToDouble(s -> s.price().amount()).toArray()));
+        }
+    }
+
+    private static double middle(double[] prices) {
+        return Quantiles.of(prices, 0.5);
+    }
+
+    @Override
+    public int size() {
+        return car.length;
+    }
+
+    @Override
+    public Evidence get(int i) {
+        return i < kept.length ? kept[i] : made(i);
+    }
+
+    private Evidence made(int i) {
+        Car one = cars.get(car[i]);
+        Evidence evidence = Evidence.of(car[i], one, one.sightings().get(place[i]));
+        return days == Days.KNOWN ? evidence : evidence.undated();
+    }
+
+    /** The number of the car of a row. */
+    int car(int i) {
+        return car[i];
+    }
+
+    /** The place of a row's listing among the sightings of its car. */
+    int place(int i) {
+        return place[i];
+    }
+
+    double logPrice(int i) {
+        return logPrice[i];
+    }
+
+    double[] logPrices() {
+        return logPrice.clone();
+    }
+
+    Bound bound(int i) {
+        return bounds.get(i) ? Bound.BELOW : Bound.NONE;
+    }
+
+    boolean onOffer(int i) {
+        return onOffer.get(i);
+    }
+
+    /** Whether a row is a second price of the car of the row before it, and both are prices and no bounds. */
+    boolean isSecondPrice(int i) {
+        return i > 0 && car[i - 1] == car[i] && !bounds.get(i) && !bounds.get(i - 1);
+    }
+}

@@ -1,0 +1,341 @@
+package swapworth.market;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.EnumSet;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.TreeSet;
+import swapworth.listing.CarFacts;
+import swapworth.listing.DrivenWheels;
+import swapworth.listing.LevelOfTrade;
+import swapworth.listing.Mileage;
+import swapworth.statistics.Ranges;
+
+/**
+ * What a collection holds, found by going through its evidence once: the age and mileage of every row, and which words there are, so that
+ * the terms of the model need not go through all rows themselves.
+ */
+final class Stock {
+    private static final int NO_DAY = Integer.MIN_VALUE;
+
+    private final List<String> lines;
+    private final int[] line;
+    private final int[] day;
+    private final double[] age;
+    private final double[] miles;
+    private final List<Kind> kinds;
+    private final Map<String, Map<String, Integer>> further = new HashMap<>();
+    private final List<Subject> examples;
+    private final Set<LevelOfTrade> levels = EnumSet.noneOf(LevelOfTrade.class);
+    private final Optional<LocalDate> begin;
+    private final Optional<LocalDate> end;
+    private final LocalDate fallbackDay;
+
+    /**
+     * Cars that a line sells as the same: one line, trim, body, running gear and one set of measured facts.
+     *
+     * @param facts those of the first of its rows
+     * @param rows how many rows are of it
+     */
+    record Kind(CarFacts facts, int rows) {
+    }
+
+    /** What makes a kind. */
+    private record KindKey(String vehicle, Optional<String> trim, Optional<String> body, Optional<String> gear, OptionalDouble power,
+            OptionalDouble cylinders, OptionalDouble weight, DrivenWheels wheels) {
+
+        static KindKey of(CarFacts facts) {
+            return new KindKey(facts.vehicle(), facts.trim(), facts.body(), facts.runningGear(), facts.powerKw(), facts.cylinders(),
+                    facts.weightKg(), facts.drivenWheels());
+        }
+
+        // Written out: those of a record are slow before the second compiler has seen them.
+        @Override
+        public int hashCode() {
+            int hash = 31 * vehicle.hashCode() + trim.hashCode();
+            hash = 31 * hash + body.hashCode();
+            hash = 31 * hash + gear.hashCode();
+            hash = 31 * hash + power.hashCode();
+            hash = 31 * hash + cylinders.hashCode();
+            return 31 * hash + weight.hashCode();
+        }
+
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof KindKey key && vehicle.equals(key.vehicle) && trim.equals(key.trim) && body.equals(key.body)
+                    && gear.equals(key.gear) && power.equals(key.power) && cylinders.equals(key.cylinders) && weight.equals(key.weight)
+                    && wheels == key.wheels;
+        }
+    }
+
+    private Stock(EvidenceList evidence, List<Part> parts) {
+        int n = evidence.size();
+        line = new int[n];
+        day = new int[n];
+        age = new double[n];
+        miles = new double[n];
+        Map<String, Integer> numbers = new LinkedHashMap<>();
+        Map<KindKey, Integer> rowsOfKind = new LinkedHashMap<>();
+        Map<KindKey, CarFacts> factsOfKind = new HashMap<>();
+        Map<String, Map<String, Integer>> firsts = new HashMap<>();
+        TreeSet<Integer> first = new TreeSet<>();
+        int earliest = Integer.MAX_VALUE;
+        int latest = NO_DAY;
+        int newest = 0;
+        int at = 0;
+        for (Part part : parts) {
+            int[] numberHere = new int[part.lines.size()];
+            part.lines.forEach((name, number) -> {
+                numbers.putIfAbsent(name, numbers.size());
+                numberHere[number] = numbers.get(name);
+            });
+            for (int i = 0; i < part.line.length; i++) {
+                line[at + i] = numberHere[part.line[i]];
+            }
+            System.arraycopy(part.day, 0, day, at, part.day.length);
+            System.arraycopy(part.age, 0, age, at, part.age.length);
+            System.arraycopy(part.miles, 0, miles, at, part.miles.length);
+            part.kinds.forEach((key, kind) -> {
+                if (rowsOfKind.merge(key, kind.rows, Integer::sum) == kind.rows) {
+                    factsOfKind.put(key, kind.facts);
+                    first.add(kind.first);
+                }
+            });
+            part.firsts.forEach((column, words) -> words.forEach((word, row) -> {
+                if (firsts.computeIfAbsent(column, c -> new HashMap<>()).putIfAbsent(word, row) == null) {
+                    first.add(row);
+                }
+            }));
+            part.further.forEach((column, texts) -> texts.forEach((text, rows) ->
+                    further.computeIfAbsent(column, c -> new LinkedHashMap<>()).merge(text, rows, Integer::sum)));
+            levels.addAll(part.levels);
+            earliest = Math.min(earliest, part.earliest);
+            latest = Math.max(latest, part.latest);
+            newest = Math.max(newest, part.newest);
+            at += part.line.length;
+        }
+        lines = List.copyOf(numbers.keySet());
+        kinds = rowsOfKind.entrySet().stream().map(e -> new Kind(Objects.requireNonNull(factsOfKind.get(e.getKey())), e.getValue())).toList();
+        examples = first.stream().map(i -> evidence.get(i).subject()).toList();
+        begin = latest == NO_DAY ? Optional.empty() : Optional.of(LocalDate.ofEpochDay(earliest));
+        end = latest == NO_DAY ? Optional.empty() : Optional.of(LocalDate.ofEpochDay(latest));
+        int year = newest;
+        // Without any date ages are counted to the end of the year after the newest model year: only differences matter.
+        fallbackDay = end.orElseGet(() -> LocalDate.of(Math.max(1, year) + 1, 7, 1));
+        Ranges.each(n, (from, to) -> {
+            for (int i = from; i < to; i++) {
+                if (day[i] == NO_DAY) {
+                    age[i] = evidence.get(i).subject().facts().ageOn(fallbackDay).orElse(Double.NaN);
+                }
+            }
+        });
+    }
+
+    /**
+     * Goes through the evidence.
+     *
+     * @param further the further columns that are asked for
+     */
+    static Stock of(EvidenceList evidence, List<String> further) {
+        return new Stock(evidence, Ranges.make(evidence.size(), (first, end) -> {
+            Part part = new Part(first, end, further);
+            for (int i = first; i < end; i++) {
+                part.add(i, evidence.get(i).subject());
+            }
+            return part;
+        }));
+    }
+
+    /** A kind in a range of rows. */
+    private static final class Counted {
+        private final CarFacts facts;
+        private final int first;
+        private int rows;
+
+        Counted(CarFacts facts, int first) {
+            this.facts = facts;
+            this.first = first;
+        }
+    }
+
+    /** What a range of rows holds. */
+    private static final class Part {
+        private static final String REGION = "";
+        private static final String VINTAGE = " ";
+
+        private final int from;
+        private final List<String> columns;
+        private final int[] line;
+        private final int[] day;
+        private final double[] age;
+        private final double[] miles;
+        private final Map<String, Integer> lines = new LinkedHashMap<>();
+        private final Map<KindKey, Counted> kinds = new LinkedHashMap<>();
+        /** Of regions, model years and further columns the row in which each word stands first. */
+        private final Map<String, Map<String, Integer>> firsts = new HashMap<>();
+        private final Map<String, Integer> regions = new HashMap<>();
+        private final Map<String, Integer> vintages = new HashMap<>();
+        /** Of further columns the number of rows of each text. */
+        private final Map<String, Map<String, Integer>> further = new HashMap<>();
+        private final Set<LevelOfTrade> levels = EnumSet.noneOf(LevelOfTrade.class);
+        private int earliest = Integer.MAX_VALUE;
+        private int latest = NO_DAY;
+        private int newest;
+
+        Part(int from, int end, List<String> columns) {
+            this.from = from;
+            this.columns = columns;
+            line = new int[end - from];
+            day = new int[end - from];
+            age = new double[end - from];
+            miles = new double[end - from];
+            firsts.put(REGION, regions);
+            firsts.put(VINTAGE, vintages);
+            for (String column : columns) {
+                firsts.put("further " + column, new HashMap<>());
+                further.put(column, new LinkedHashMap<>());
+            }
+        }
+
+        void add(int row, Subject subject) {
+            CarFacts facts = subject.facts();
+            int i = row - from;
+            Integer number = lines.get(facts.vehicle());
+            if (number == null) {
+                number = lines.size();
+                lines.put(facts.vehicle(), number);
+            }
+            line[i] = number;
+            day[i] = subject.on().isPresent() ? Math.toIntExact(subject.on().get().toEpochDay()) : NO_DAY;
+            if (day[i] != NO_DAY) {
+                earliest = Math.min(earliest, day[i]);
+                latest = Math.max(latest, day[i]);
+                age[i] = facts.ageOn(subject.on().get()).orElse(Double.NaN);
+            }
+            Optional<Mileage> mileage = facts.mileage();
+            miles[i] = mileage.isPresent() ? mileage.get().miles() : Double.NaN;
+            newest = Math.max(newest, Math.max(facts.modelYear().orElse(0),
+                    facts.firstRegistered().isPresent() ? facts.firstRegistered().get().getYear() : 0));
+            levels.add(subject.level());
+            KindKey key = KindKey.of(facts);
+            Counted kind = kinds.get(key);
+            if (kind == null) {
+                kind = new Counted(facts, row);
+                kinds.put(key, kind);
+            }
+            kind.rows++;
+            first(regions, facts.region(), row);
+            first(vintages, Terms.vintage(subject), row);
+            for (String column : columns) {
+                String text = facts.further().getOrDefault(column, "");
+                if (!text.isEmpty()) {
+                    Objects.requireNonNull(firsts.get("further " + column)).putIfAbsent(text, row);
+                    Objects.requireNonNull(further.get(column)).merge(text, 1, Integer::sum);
+                }
+            }
+        }
+
+        private static void first(Map<String, Integer> words, Optional<String> word, int row) {
+            if (word.isPresent() && !words.containsKey(word.get())) {
+                words.put(word.get(), row);
+            }
+        }
+    }
+
+    /** The number of rows. */
+    int rows() {
+        return line.length;
+    }
+
+    /** The model lines, in the order of their first rows. */
+    List<String> lines() {
+        return lines;
+    }
+
+    /** The number of the line of a row. */
+    int line(int i) {
+        return line[i];
+    }
+
+    /** The age of a row, years; NaN where nothing speaks of it. */
+    double age(int i) {
+        return age[i];
+    }
+
+    /** The mileage of a row; NaN where it is unknown. */
+    double miles(int i) {
+        return miles[i];
+    }
+
+    /** The kinds of cars, in the order of their first rows. */
+    List<Kind> kinds() {
+        return kinds;
+    }
+
+    /** The texts of a further column with their numbers of rows; blank cells left out. */
+    Map<String, Integer> texts(String column) {
+        return further.getOrDefault(column, Map.of());
+    }
+
+    /**
+     * A subject for every kind, region, model year and word of a further column, in the order of the rows in which each stands first: all
+     * levels that groups of these can have, in the order in which all rows would show them.
+     */
+    List<Subject> examples() {
+        return examples;
+    }
+
+    Set<LevelOfTrade> levels() {
+        return levels;
+    }
+
+    /** The first day seen. */
+    Optional<LocalDate> begin() {
+        return begin;
+    }
+
+    /** The last day seen. */
+    Optional<LocalDate> end() {
+        return end;
+    }
+
+    /** The day on which ages are counted of rows without one. */
+    LocalDate fallbackDay() {
+        return fallbackDay;
+    }
+
+    /** The rows seen at most so many days before the last day. */
+    BitSet lately(double days) {
+        BitSet lately = new BitSet();
+        for (int i = 0; i < day.length; i++) {
+            lately.set(i, day[i] != NO_DAY && end.orElseThrow().toEpochDay() - day[i] <= days);
+        }
+        return lately;
+    }
+
+    /** Numbers of rows, apart for each line. */
+    double[][] byLine(double[] numbers) {
+        int[] sizes = new int[lines.size()];
+        for (int i = 0; i < line.length; i++) {
+            sizes[line[i]] += Double.isNaN(numbers[i]) ? 0 : 1;
+        }
+        double[][] apart = new double[sizes.length][];
+        Arrays.setAll(apart, k -> new double[sizes[k]]);
+        int[] filled = new int[sizes.length];
+        for (int i = 0; i < line.length; i++) {
+            if (!Double.isNaN(numbers[i])) {
+                apart[line[i]][filled[line[i]]++] = numbers[i];
+            }
+        }
+        return apart;
+    }
+}

@@ -1,0 +1,100 @@
+package swapworth.statistics;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.SplittableRandom;
+import org.junit.jupiter.api.Test;
+
+/** Many rows stand in blocks, without the numbers that are 1 and the columns that are always 1: nothing of it may be seen from outside. */
+class DesignOfManyRowsTest {
+    private static final int ROWS = 9_001;
+    private static final int COLUMNS = 12;
+    private final SplittableRandom random = new SplittableRandom(7);
+    private final double[][] x = new double[ROWS][COLUMNS];
+    private final Design design;
+
+    DesignOfManyRowsTest() {
+        for (double[] row : x) {
+            row[0] = 1;
+            row[1 + random.nextInt(3)] = 1;
+            row[4] = random.nextInt(4) == 0 ? 1 : random.nextDouble() - 0.5;
+            row[5] = 1;
+            row[6 + random.nextInt(3)] = row[4];
+            row[9] = random.nextInt(5) == 0 ? 2 : 0;
+            row[10] = random.nextInt(1000) == 0 ? 0 : 1;
+            row[11] = 1;
+        }
+        design = Design.dense(x);
+    }
+
+    @Test
+    void each_row_is_what_it_was() {
+        for (int i = 0; i < ROWS; i++) {
+            SparseRow row = design.row(i);
+            double[] all = new double[COLUMNS];
+            for (int e = 0; e < row.size(); e++) {
+                assertTrue(e == 0 || row.index(e - 1) < row.index(e), "columns stand in order");
+                all[row.index(e)] = row.value(e);
+            }
+            for (int j = 0; j < COLUMNS; j++) {
+                assertEquals(x[i][j], all[j]);
+            }
+        }
+    }
+
+    @Test
+    void sums_over_rows_are_those_of_plain_loops() {
+        double[] weight = random.doubles(ROWS).toArray();
+        weight[17] = 0;
+        double[] coefficients = random.doubles(COLUMNS).toArray();
+        double[] lower = new double[COLUMNS * COLUMNS];
+        lower[5 * COLUMNS] = 3;
+        double[] sum = new double[COLUMNS];
+        design.addCrossProducts(lower, weight);
+        design.addTo(sum, weight);
+        for (int j = 0; j < COLUMNS; j++) {
+            double expectedSum = 0;
+            for (int i = 0; i < ROWS; i++) {
+                expectedSum += weight[i] * x[i][j];
+            }
+            assertEquals(expectedSum, sum[j], 1e-10 * ROWS);
+            for (int k = 0; k < COLUMNS; k++) {
+                double expected = j == 5 && k == 0 ? 3 : 0;
+                for (int i = 0; i < ROWS && k <= j; i++) {
+                    expected += weight[i] * x[i][j] * x[i][k];
+                }
+                assertEquals(expected, lower[j * COLUMNS + k], 1e-10 * ROWS, j + ", " + k);
+            }
+        }
+        for (int i = 0; i < ROWS; i += 97) {
+            double expected = 0;
+            for (int j = 0; j < COLUMNS; j++) {
+                expected += x[i][j] * coefficients[j];
+            }
+            assertEquals(expected, design.dot(i, coefficients), 1e-13);
+            assertEquals(5 - expected, design.residual(i, 5, coefficients), 1e-13);
+        }
+    }
+
+    @Test
+    void some_rows_and_some_columns_are_those_named() {
+        Design some = design.some(new int[] {9_000, 3, 5_000});
+        assertEquals(3, some.rows());
+        assertEquals(design.row(5_000).dot(new double[] {1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12}),
+                some.row(2).dot(new double[] {1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12}));
+        Design two = design.only(new int[] {5, 4});
+        for (int i = 0; i < ROWS; i += 97) {
+            assertEquals(x[i][5] + 10 * x[i][4], two.dot(i, new double[] {1, 10}), 1e-14);
+        }
+    }
+
+    @Test
+    void a_row_that_is_no_row_is_refused_wherever_it_stands() {
+        SparseRow good = SparseRow.dense(1, 2);
+        assertThrows(IllegalArgumentException.class, () -> Design.of(2, ROWS, i -> i == 8_000 ? SparseRow.dense(1, Double.NaN) : good));
+        assertThrows(IllegalArgumentException.class, () -> Design.of(2, ROWS, i -> i == 8_000 ? SparseRow.dense(1, 2, 3) : good));
+        assertThrows(IllegalArgumentException.class, () -> Design.of(40_000, good));
+    }
+}
