@@ -32,7 +32,6 @@ import swapworth.statistics.Posterior.LeaveOut;
 import swapworth.statistics.PriorBlock;
 import swapworth.statistics.Quantiles;
 import swapworth.statistics.RangeStretch;
-import swapworth.statistics.Sample;
 import swapworth.statistics.ShrunkenRegression;
 import swapworth.statistics.SparseRow;
 
@@ -95,7 +94,7 @@ public final class PriceModel {
         this.carOfListing = new CarOfListing(this.cars);
         this.encoder = new Encoder(evidence, assumptions, further);
         this.blocks = encoder.priors();
-        this.encoded = new EncodedRows(evidence, encoder);
+        this.encoded = new EncodedRows(evidence, encoder, sameCarScale());
         for (Car car : this.cars) {
             carsOfLine.merge(car.facts().vehicle(), 1, Integer::sum);
         }
@@ -179,19 +178,6 @@ public final class PriceModel {
     }
 
     private Posterior fit(EncodedRows rows, List<PriorBlock> priors) {
-        int n = evidence.size();
-        double sameCar = sameCarScale();
-        double[] y = new double[n];
-        Bound[] bound = new Bound[n];
-        double[] known = new double[n];
-        for (int i = 0; i < n; i++) {
-            y[i] = evidence.logPrice(i);
-            bound[i] = evidence.bound(i);
-            if (rows.isDifference(i)) {
-                y[i] -= evidence.logPrice(i - 1);
-                known[i] = sameCar;
-            }
-        }
         var scale = assumptions.get("error_scale");
         var growing = assumptions.get("error_growth_with_age");
         return ShrunkenRegression.withDefaults()
@@ -199,8 +185,8 @@ public final class PriceModel {
                 .with(new ErrorScale.Unsure(scale.middle(), scale.spread()))
                 .withGrowth(growing.middle(), growing.spread())
                 .withSecondarySpread(assumptions.get("secondary_scale").spread())
-                .with(n <= INTEGRATED ? Integration.POINTS : Integration.MODE)
-                .fit(rows.design(), new Sample(y, bound, rows.inflations(), known, rows.growths()), priors);
+                .with(rows.size() <= INTEGRATED ? Integration.POINTS : Integration.MODE)
+                .fit(rows.design(), rows.sample(), priors);
     }
 
     /**
@@ -214,7 +200,7 @@ public final class PriceModel {
         }
         EvidenceList undated = evidence.undated();
         Encoder without = new Encoder(undated, assumptions, further);
-        double more = posterior.logMarginal() - fit(new EncodedRows(undated, without), without.priors()).logMarginal();
+        double more = posterior.logMarginal() - fit(new EncodedRows(undated, without, sameCarScale()), without.priors()).logMarginal();
         return assumed / (assumed + (1 - assumed) * Math.exp(more));
     }
 
