@@ -92,7 +92,7 @@ public final class CarMatching {
 
         /** Copies the lists in. */
         public Result {
-            cars = List.copyOf(cars);
+            cars = KeptList.copyOf(cars);
             oddities = List.copyOf(oddities);
         }
     }

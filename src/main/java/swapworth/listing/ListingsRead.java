@@ -39,8 +39,8 @@ public record ListingsRead(
     /** Copies the lists in and checks that nothing is missing. */
     public ListingsRead {
         requireNonNull(counts, "counts");
-        listings = List.copyOf(listings);
-        cars = List.copyOf(cars);
+        listings = KeptList.copyOf(listings);
+        cars = KeptList.copyOf(cars);
         setAside = List.copyOf(setAside);
         rejected = List.copyOf(rejected);
         oddities = List.copyOf(oddities);
