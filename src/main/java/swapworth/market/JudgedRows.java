@@ -76,9 +76,11 @@ public final class JudgedRows {
         ValueRows rows = new ValueRows(new ValueRows.IntoCsv(csv));
         Misses misses = new Misses();
         for (Listing listing : range) {
-            Judgement judgement = model.judge(listing, on, level);
+            int car = model.car(listing);
+            int row = model.row(listing, car);
+            Judgement judgement = model.judge(listing, car, row, on, level);
             Judged.add(judgement, rows);
-            if (model.learnedFrom(listing)) {
+            if (model.learnedFrom(row)) {
                 misses.add(judgement);
             }
         }

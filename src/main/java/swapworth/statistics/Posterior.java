@@ -337,6 +337,10 @@ public final class Posterior {
         for (int r = 0; r < rows.length; r++) {
             x[r] = design.row(rows[r]);
         }
+        return leavingOut(how, rows, x);
+    }
+
+    private Posterior leavingOut(LeaveOut how, int[] rows, SparseRow[] x) {
         if (components.size() == 1) {
             return new Posterior(law, design, sample, List.of(without(components.get(0), how, rows, x)));
         }
@@ -359,6 +363,18 @@ public final class Posterior {
             kept.add(changed.get(k).weighing(logWeight[k] / sum));
         }
         return new Posterior(law, design, sample, List.copyOf(kept));
+    }
+
+    /**
+     * The posterior without one row, in closed form: for a caller that has its entries at hand.
+     *
+     * @param row the row left out
+     * @param entries its entries, as the design holds them
+     * @return the posterior without it
+     * @throws IllegalStateException if rows have been left out before
+     */
+    public Posterior leavingOut(int row, SparseRow entries) {
+        return leavingOut(LeaveOut.CLOSED_FORM, new int[] {row}, new SparseRow[] {entries});
     }
 
     private Component without(Component c, LeaveOut how, int[] rows, SparseRow[] x) {
