@@ -229,9 +229,7 @@ public final class Mixture {
      * @throws IllegalArgumentException if the probability is not between 0 and 1
      */
     public double quantile(double probability) {
-        if (!(probability > 0 && probability < 1)) {
-            throw new IllegalArgumentException("a probability must lie between 0 and 1, not " + probability);
-        }
+        inside(probability);
         if (singleScale > 0 && probability == 0.5) {
             return mean;
         }
@@ -247,9 +245,16 @@ public final class Mixture {
      * @throws IllegalArgumentException if the probability is not between 0 and 1
      */
     public double[] range(double probability) {
-        double reach = probability > 0 ? tabulated((1 + probability) / 2) : Double.NaN;
+        inside(probability);
+        double reach = tabulated((1 + probability) / 2);
         return Double.isNaN(reach) ? new double[] {quantile((1 - probability) / 2), quantile((1 + probability) / 2)}
                 : new double[] {mean - reach, mean + reach};
+    }
+
+    private static void inside(double probability) {
+        if (!(probability > 0 && probability < 1)) {
+            throw new IllegalArgumentException("a probability must lie between 0 and 1, not " + probability);
+        }
     }
 
     /** How far above the mean of a single sum a quantile above it lies; not a number where no table says so. */
