@@ -7,9 +7,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.HashMap;
-import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
@@ -19,6 +19,7 @@ import org.jspecify.annotations.Nullable;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
+import swapworth.listing.KeptList;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listing;
 import swapworth.statistics.Bound;
@@ -84,7 +85,7 @@ public final class PriceModel {
     private final CarOfListing carOfListing;
 
     private PriceModel(List<Car> cars, Assumptions assumptions, List<String> further) {
-        this.cars = List.copyOf(cars);
+        this.cars = KeptList.copyOf(cars);
         this.assumptions = assumptions;
         this.evidence = EvidenceList.of(this.cars);
         if (evidence.isEmpty()) {
@@ -546,11 +547,15 @@ public final class PriceModel {
      * @return empty with fewer than ten prices that have a value: figures of dispersion would say nothing
      */
     public Optional<FitStudy> study(List<Judgement> judgements) {
-        Map<Listing, Judgement> byListing = new IdentityHashMap<>();
-        judgements.forEach(j -> byListing.put(j.listing(), j));
+        Judgement[] ofRow = new Judgement[evidence.size()];
+        for (Judgement judgement : judgements) {
+            int row = row(judgement.listing(), carOfListing.of(judgement.listing()));
+            if (row >= 0 && evidence.bound(row) == Bound.NONE) {
+                ofRow[row] = judgement;
+            }
+        }
         Misses misses = new Misses();
-        evidence.stream().filter(e -> e.bound() == Bound.NONE).flatMap(e -> Optional.ofNullable(byListing.get(e.listing())).stream())
-                .forEach(misses::add);
+        Arrays.stream(ofRow).filter(Objects::nonNull).forEach(misses::add);
         return misses.study();
     }
 
