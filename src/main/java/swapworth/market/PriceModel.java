@@ -14,6 +14,9 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ForkJoinPool;
+import java.util.concurrent.FutureTask;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import swapworth.assumptions.Assumptions;
@@ -61,6 +64,8 @@ public final class PriceModel {
     private static final int INTEGRATED = 2000;
     /** An 80 % range whose upper end is more than this many times its lower end says too little to judge by. */
     private static final double WIDEST = 8;
+    /** Of more prices than this, what cannot be told apart is sought beside the fit, most of which keeps one processor busy. */
+    private static final int MANY = 20_000;
     /** Left-out residuals of about this many cars are enough to tell by how much ranges are to be stretched. */
     private static final int MOST_STRETCHED_BY = 1000;
 
@@ -73,9 +78,9 @@ public final class PriceModel {
     private final EncodedRows encoded;
     private final Posterior posterior;
     private final Map<Integer, Posterior> leftOut = new ConcurrentHashMap<>();
+    /** Found when first asked for, once. */
+    private final FutureTask<List<Confounded>> confounded;
     /** Found when first asked for: the same whichever thread finds it. */
-    private volatile @Nullable List<Confounded> confounded;
-    /** Likewise. */
     private volatile @Nullable Answer<MarketIndex> index;
     private final RangeStretch stretch;
     private final Grids grids;
@@ -100,6 +105,10 @@ public final class PriceModel {
             carsOfLine.merge(car.facts().vehicle(), 1, Integer::sum);
         }
         this.further = List.copyOf(further);
+        this.confounded = new FutureTask<>(() -> new Confounding(evidence, encoder, encoded).all());
+        if (evidence.size() > MANY) {
+            ForkJoinPool.commonPool().execute(confounded);
+        }
         this.posterior = fit(encoded, blocks);
         this.stretch = stretch();
         this.grids = new Grids(this.cars, evidence, encoder, encoded, posterior);
@@ -591,12 +600,15 @@ public final class PriceModel {
      * @return empty where every fact that varies can be told from the others
      */
     public List<Confounded> confounded() {
-        List<Confounded> found = confounded;
-        if (found == null) {
-            found = new Confounding(evidence, encoder, encoded).all();
-            confounded = found;
+        confounded.run();
+        try {
+            return confounded.get();
+        } catch (ExecutionException e) {
+            throw new IllegalStateException(e.getCause());
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException(e);
         }
-        return found;
     }
 
     /**
