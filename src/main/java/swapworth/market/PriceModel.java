@@ -14,11 +14,15 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ForkJoinPool;
+import java.util.concurrent.FutureTask;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
+import swapworth.listing.KeptList;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listing;
 import swapworth.statistics.Bound;
@@ -60,6 +64,8 @@ public final class PriceModel {
     private static final int INTEGRATED = 2000;
     /** An 80 % range whose upper end is more than this many times its lower end says too little to judge by. */
     private static final double WIDEST = 8;
+    /** Of more prices than this, what cannot be told apart is sought beside the fit, most of which keeps one processor busy. */
+    private static final int MANY = 20_000;
     /** Left-out residuals of about this many cars are enough to tell by how much ranges are to be stretched. */
     private static final int MOST_STRETCHED_BY = 1000;
 
@@ -72,9 +78,9 @@ public final class PriceModel {
     private final EncodedRows encoded;
     private final Posterior posterior;
     private final Map<Integer, Posterior> leftOut = new ConcurrentHashMap<>();
+    /** Found when first asked for, once. */
+    private final FutureTask<List<Confounded>> confounded;
     /** Found when first asked for: the same whichever thread finds it. */
-    private volatile @Nullable List<Confounded> confounded;
-    /** Likewise. */
     private volatile @Nullable Answer<MarketIndex> index;
     private final RangeStretch stretch;
     private final Grids grids;
@@ -84,7 +90,7 @@ public final class PriceModel {
     private final CarOfListing carOfListing;
 
     private PriceModel(List<Car> cars, Assumptions assumptions, List<String> further) {
-        this.cars = List.copyOf(cars);
+        this.cars = KeptList.copyOf(cars);
         this.assumptions = assumptions;
         this.evidence = EvidenceList.of(this.cars);
         if (evidence.isEmpty()) {
@@ -99,6 +105,10 @@ public final class PriceModel {
             carsOfLine.merge(car.facts().vehicle(), 1, Integer::sum);
         }
         this.further = List.copyOf(further);
+        this.confounded = new FutureTask<>(() -> new Confounding(evidence, encoder, encoded).all());
+        if (evidence.size() > MANY) {
+            ForkJoinPool.commonPool().execute(confounded);
+        }
         this.posterior = fit(encoded, blocks);
         this.stretch = stretch();
         this.grids = new Grids(this.cars, evidence, encoder, encoded, posterior);
@@ -475,7 +485,7 @@ public final class PriceModel {
         }
         List<Listing> sightings = cars.get(car).sightings();
         int place = 0;
-        while (sightings.size() > 1 && sightings.get(place) != listing) {
+        while (place + 1 < sightings.size() && sightings.get(place) != listing) {
             place++;
         }
         return rowAt(car, place);
@@ -632,12 +642,15 @@ public final class PriceModel {
      * @return empty where every fact that varies can be told from the others
      */
     public List<Confounded> confounded() {
-        List<Confounded> found = confounded;
-        if (found == null) {
-            found = new Confounding(evidence, encoder, encoded).all();
-            confounded = found;
+        confounded.run();
+        try {
+            return confounded.get();
+        } catch (ExecutionException e) {
+            throw new IllegalStateException(e.getCause());
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException(e);
         }
-        return found;
     }
 
     /**
