@@ -469,29 +469,37 @@ public final class PriceModel {
     }
 
     private Judgement judge(Listing listing, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
-        int car = carOfListing.of(listing);
-        return judge(listing, car, row(listing, car), on, level);
+        return judge(listing, on, level, new Misses());
     }
 
-    /** The number of the car of a listing; -1 for a listing that is none of the fit. */
-    int car(Listing listing) {
-        return carOfListing.of(listing);
-    }
-
-    /** The row of the fit that holds the price of a listing of a car; -1 if none does. */
-    int row(Listing listing, int car) {
-        if (car < 0) {
-            return -1;
+    /** The same, taken into the misses where the model learned from its very price, and not only that it is a bound. */
+    Judgement judge(Listing listing, Optional<LocalDate> on, Optional<LevelOfTrade> level, Misses misses) {
+        int number = carOfListing.of(listing);
+        if (number < 0) {
+            Subject subject = new Subject(listing.facts(), listing.level(), listing.price().includes(), listing.seenOn());
+            return judge(listing, listing.id().orElse(listing.origin().toString()), -1, asked(subject, -1, on, level), posterior);
         }
-        List<Listing> sightings = cars.get(car).sightings();
+        Car car = cars.get(number);
+        int row = row(number, place(listing, car));
+        Asked asked = asked(Evidence.subject(car, listing), row, on, level);
+        Judgement judgement = judge(listing, car.name(), number, asked, without(number, row, asked));
+        if (learnedFrom(row)) {
+            misses.add(judgement);
+        }
+        return judgement;
+    }
+
+    private static int place(Listing listing, Car car) {
+        List<Listing> sightings = car.sightings();
         int place = 0;
         while (place + 1 < sightings.size() && sightings.get(place) != listing) {
             place++;
         }
-        return rowAt(car, place);
+        return place;
     }
 
-    private int rowAt(int car, int place) {
+    /** The row of the fit that holds the price of a sighting of a car; -1 if none does. */
+    private int row(int car, int place) {
         for (int row = firstRow[car]; row < firstRow[car + 1]; row++) {
             if (evidence.place(row) == place) {
                 return row;
@@ -500,14 +508,8 @@ public final class PriceModel {
         return -1;
     }
 
-    /** Whether the model learned from the very price of a row, and not only that it is a bound. */
-    boolean learnedFrom(int row) {
+    private boolean learnedFrom(int row) {
         return row >= 0 && evidence.bound(row) == Bound.NONE;
-    }
-
-    Judgement judge(Listing listing, int car, int row, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
-        Asked asked = asked(listing, car, row, on, level);
-        return judge(listing, car, asked, car < 0 ? posterior : without(car, row, asked));
     }
 
     /**
@@ -531,9 +533,10 @@ public final class PriceModel {
         IntStream.range(0, cars.size()).parallel().forEach(c -> {
             Posterior without = without(c);
             List<Judgement> ofCar = new ArrayList<>();
-            List<Listing> sightings = cars.get(c).sightings();
-            for (int k = 0; k < sightings.size(); k++) {
-                ofCar.add(judge(sightings.get(k), c, asked(sightings.get(k), c, rowAt(c, k), on, level), without));
+            Car car = cars.get(c);
+            for (int k = 0; k < car.sightings().size(); k++) {
+                Listing listing = car.sightings().get(k);
+                ofCar.add(judge(listing, car.name(), c, asked(Evidence.subject(car, listing), row(c, k), on, level), without));
             }
             all.set(c, ofCar);
         });
@@ -565,9 +568,7 @@ public final class PriceModel {
     private record Asked(Subject subject, Encoded encoded, Row of, List<String> outside) {
     }
 
-    private Asked asked(Listing listing, int car, int row, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
-        Subject seen = car >= 0 ? Evidence.subject(cars.get(car), listing)
-                : new Subject(listing.facts(), listing.level(), listing.price().includes(), listing.seenOn());
+    private Asked asked(Subject seen, int row, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
         if (on.isPresent() || level.isPresent()) {
             Subject changed = new Subject(seen.facts(), level.orElse(seen.level()), seen.includes(), on.or(seen::on));
             return new Asked(changed, encoder.encode(changed), Row.ANOTHER, outside(changed));
@@ -580,9 +581,8 @@ public final class PriceModel {
                 : new Asked(seen, encoded.get(row), Row.OF_DESIGN, List.of());
     }
 
-    private Judgement judge(Listing listing, int car, Asked asked, Posterior by) {
+    private Judgement judge(Listing listing, String name, int car, Asked asked, Posterior by) {
         Subject subject = asked.subject;
-        String name = car < 0 ? listing.id().orElse(listing.origin().toString()) : cars.get(car).name();
         Valuation valuation = value(subject, asked.encoded, by, car, asked.outside);
         double price = listing.price().amount();
         List<String> ofListing = listing.remarks();
@@ -616,7 +616,8 @@ public final class PriceModel {
     public Optional<FitStudy> study(List<Judgement> judgements) {
         Judgement[] byRow = new Judgement[evidence.size()];
         for (Judgement judgement : judgements) {
-            int row = row(judgement.listing(), carOfListing.of(judgement.listing()));
+            int car = carOfListing.of(judgement.listing());
+            int row = car < 0 ? -1 : row(car, place(judgement.listing(), cars.get(car)));
             if (learnedFrom(row)) {
                 byRow[row] = judgement;
             }
