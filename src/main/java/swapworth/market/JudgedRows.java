@@ -55,7 +55,7 @@ public final class JudgedRows {
         new CsvRows(0).header(ValueRows.columns(read.baseCurrency().getCurrencyCode())).writeTo(out);
         Misses misses = new Misses();
         List<Listing> rows = read.listings();
-        CsvRows[] texts = new CsvRows[RANGES_AT_ONCE];
+        CsvRows[] texts = new CsvRows[Math.min(RANGES_AT_ONCE, (rows.size() + ROWS_A_RANGE - 1) / ROWS_A_RANGE)];
         Arrays.setAll(texts, r -> new CsvRows(Math.min(ROWS_A_RANGE, rows.size()) * BYTES_A_ROW));
         for (int begin = 0; begin < rows.size(); begin += ROWS_A_RANGE * RANGES_AT_ONCE) {
             int first = begin;

@@ -77,9 +77,13 @@ abstract class Component {
         @Override
         Said of(SparseRow x) {
             Shape.Forms among = shape.outgrew(ofLeft) ? shape.quadratic(left) : ofLeft;
-            boolean own = left.isSame(x);
-            Shape.Forms itself = own ? among : shape.quadratic(x);
-            Shape.Forms shared = own ? among : shape.between(x, left);
+            Shape.Forms itself = among;
+            Shape.Forms shared = among;
+            if (!left.isSame(x)) {
+                itself = new Shape.Forms();
+                shared = new Shape.Forms();
+                shape.both(x, left, itself, shared);
+            }
             double share = core * shared.variance;
             return new Said(x.dot(coefficients) + shift * shared.variance, Math.max(0, itself.variance + shared.variance * share),
                     itself.held + 2 * share * shared.held + share * share * among.held);

@@ -85,6 +85,17 @@ final class Shape {
         return forms;
     }
 
+    /** The forms of a contrast with itself, and between it and another one. */
+    void both(SparseRow x, SparseRow y, Forms itself, Forms between) {
+        double[] made = pairs;
+        if (made == null) {
+            itself.variance = x.quadratic(covariance, p());
+            between.variance = x.between(covariance, p(), y);
+        } else {
+            x.quadraticAndBetween(made, y, itself, between);
+        }
+    }
+
     /** The forms between each two of some contrasts. */
     Forms[][] among(SparseRow[] rows) {
         Forms[][] among = new Forms[rows.length][rows.length];

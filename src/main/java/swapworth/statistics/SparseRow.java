@@ -81,20 +81,10 @@ public final class SparseRow {
     public SparseRow plus(double factor, SparseRow other) {
         int[] joined = new int[index.length + other.index.length];
         double[] sums = new double[joined.length];
-        int size = 0;
-        int mine = 0;
-        int its = 0;
-        while (mine < index.length || its < other.index.length) {
-            int column = mine == index.length ? other.index[its] : its == other.index.length ? index[mine]
-                    : Math.min(index[mine], other.index[its]);
-            joined[size] = column;
-            if (mine < index.length && index[mine] == column) {
-                sums[size] = value[mine++];
-            }
-            if (its < other.index.length && other.index[its] == column) {
-                sums[size] += factor * other.value[its++];
-            }
-            size++;
+        double[] its = new double[joined.length];
+        int size = side(other, joined, sums, its);
+        for (int e = 0; e < size; e++) {
+            sums[e] += factor * its[e];
         }
         return new SparseRow(Arrays.copyOf(joined, size), Arrays.copyOf(sums, size));
     }
@@ -268,5 +258,75 @@ public final class SparseRow {
         }
         forms.variance = sum;
         forms.held = otherSum;
+    }
+
+    /**
+     * This row times two symmetric matrices, held as for {@link #quadratic(double[], Shape.Forms)}, times this row and times another, found
+     * in one pass over the columns of both: to the last bit what the two would be by themselves.
+     */
+    void quadraticAndBetween(double[] pairs, SparseRow other, Shape.Forms itself, Shape.Forms between) {
+        int[] columns = new int[index.length + other.index.length];
+        double[] mine = new double[columns.length];
+        double[] its = new double[columns.length];
+        int size = side(other, columns, mine, its);
+        // The matrices times the other row, at these columns: what lies above the diagonal comes last, as it stands last in a row.
+        double[] reached = new double[size];
+        double[] otherReached = new double[size];
+        double sum = 0;
+        double otherSum = 0;
+        for (int e = 0; e < size; e++) {
+            int row = columns[e] * (columns[e] + 1);
+            double ofOther = its[e];
+            double inner = 0;
+            double otherInner = 0;
+            double reach = 0;
+            double otherReach = 0;
+            for (int f = 0; f < e; f++) {
+                int at = row + 2 * columns[f];
+                double one = pairs[at];
+                double two = pairs[at + 1];
+                inner += mine[f] * one;
+                otherInner += mine[f] * two;
+                reach += its[f] * one;
+                otherReach += its[f] * two;
+                reached[f] += ofOther * one;
+                otherReached[f] += ofOther * two;
+            }
+            int at = row + 2 * columns[e];
+            sum += mine[e] * (2 * inner + mine[e] * pairs[at]);
+            otherSum += mine[e] * (2 * otherInner + mine[e] * pairs[at + 1]);
+            reached[e] = reach + ofOther * pairs[at];
+            otherReached[e] = otherReach + ofOther * pairs[at + 1];
+        }
+        itself.variance = sum;
+        itself.held = otherSum;
+        sum = 0;
+        otherSum = 0;
+        for (int e = 0; e < size; e++) {
+            sum += mine[e] * reached[e];
+            otherSum += mine[e] * otherReached[e];
+        }
+        between.variance = sum;
+        between.held = otherSum;
+    }
+
+    /** Writes the columns of two rows in order, and what each has in them; returns how many there are. */
+    private int side(SparseRow other, int[] columns, double[] mine, double[] its) {
+        int size = 0;
+        int at = 0;
+        int otherAt = 0;
+        while (at < index.length || otherAt < other.index.length) {
+            int column = Math.min(at < index.length ? index[at] : Integer.MAX_VALUE,
+                    otherAt < other.index.length ? other.index[otherAt] : Integer.MAX_VALUE);
+            columns[size] = column;
+            if (at < index.length && index[at] == column) {
+                mine[size] = value[at++];
+            }
+            if (otherAt < other.index.length && other.index[otherAt] == column) {
+                its[size] = other.value[otherAt++];
+            }
+            size++;
+        }
+        return size;
     }
 }

@@ -145,6 +145,12 @@ class OneRowLeftOutTest {
             x.between(pairs, y, forms);
             assertEquals(x.between(one, P, y), forms.variance);
             assertEquals(x.between(other, P, y), forms.held);
+            Shape.Forms itself = new Shape.Forms();
+            x.quadraticAndBetween(pairs, y, itself, forms);
+            assertEquals(x.quadratic(one, P), itself.variance);
+            assertEquals(x.quadratic(other, P), itself.held);
+            assertEquals(x.between(one, P, y), forms.variance);
+            assertEquals(x.between(other, P, y), forms.held);
         }
         assertTrue(parity[0] && parity[1], "odd and even numbers of entries");
     }
