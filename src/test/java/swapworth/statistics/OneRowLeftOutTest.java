@@ -122,15 +122,16 @@ class OneRowLeftOutTest {
     void two_forms_found_in_one_pass_are_the_two_found_one_by_one() {
         double[] one = new double[P * P];
         double[] other = new double[P * P];
-        double[] pairs = new double[P * (P + 1)];
+        double[][] pairs = new double[P][];
         for (int i = 0; i < P; i++) {
+            pairs[i] = new double[2 * (i + 1)];
             for (int j = 0; j <= i; j++) {
                 one[i * P + j] = random.nextDouble() - 0.5;
                 other[i * P + j] = random.nextDouble() - 0.5;
                 one[j * P + i] = one[i * P + j];
                 other[j * P + i] = other[i * P + j];
-                pairs[i * (i + 1) + 2 * j] = one[i * P + j];
-                pairs[i * (i + 1) + 2 * j + 1] = other[i * P + j];
+                pairs[i][2 * j] = one[i * P + j];
+                pairs[i][2 * j + 1] = other[i * P + j];
             }
         }
         boolean[] parity = new boolean[2];
