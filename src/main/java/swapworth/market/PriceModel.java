@@ -101,8 +101,11 @@ public final class PriceModel {
         this.encoder = new Encoder(evidence, assumptions, further);
         this.blocks = encoder.priors();
         this.encoded = new EncodedRows(evidence, encoder, sameCarScale());
-        for (Car car : this.cars) {
-            carsOfLine.merge(car.facts().vehicle(), 1, Integer::sum);
+        carsOfLine.putAll(encoder.carsOfLine());
+        for (int c = 0; c < this.cars.size(); c++) {
+            if (firstRow[c] == firstRow[c + 1]) {
+                carsOfLine.merge(this.cars.get(c).facts().vehicle(), 1, Integer::sum);
+            }
         }
         this.further = List.copyOf(further);
         this.confounded = new FutureTask<>(() -> new Confounding(evidence, encoder, encoded).all());
