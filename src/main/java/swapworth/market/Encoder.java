@@ -56,7 +56,7 @@ final class Encoder {
     private int[] termOfColumn = new int[0];
 
     Encoder(EvidenceList evidence, Assumptions assumptions, List<String> further) {
-        Stock stock = Stock.of(evidence, further);
+        Stock stock = evidence.stock();
         this.begin = stock.begin();
         this.end = stock.end();
         this.levels = stock.levels();

@@ -92,7 +92,7 @@ public final class PriceModel {
     private PriceModel(List<Car> cars, Assumptions assumptions, List<String> further) {
         this.cars = KeptList.copyOf(cars);
         this.assumptions = assumptions;
-        this.evidence = EvidenceList.of(this.cars);
+        this.evidence = EvidenceList.of(this.cars, further);
         if (evidence.isEmpty()) {
             throw new IllegalArgumentException("a price model needs at least one car with a price");
         }
@@ -211,7 +211,7 @@ public final class PriceModel {
         if (assumed <= 0 || encoder.walk().isEmpty()) {
             return 0;
         }
-        EvidenceList undated = evidence.undated();
+        EvidenceList undated = evidence.undated(further);
         Encoder without = new Encoder(undated, assumptions, further);
         double more = posterior.logMarginal() - fit(new EncodedRows(undated, without, sameCarScale()), without.priors()).logMarginal();
         return assumed / (assumed + (1 - assumed) * Math.exp(more));
