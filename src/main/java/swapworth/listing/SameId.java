@@ -1,21 +1,17 @@
 package swapworth.listing;
 
-import java.util.List;
 import java.util.Optional;
-import java.util.function.Function;
+import java.util.function.IntFunction;
 import swapworth.reading.Spelling;
 
 /**
  * Which of many things was the first to have an id, whatever its case, spaces and hyphens: a table of places, because a map of a million
  * texts would take more room than the things themselves.
- *
- * @param <T> what has an id
  */
-final class SameId<T> {
+final class SameId {
     private static final int FEWEST = 64;
 
-    private final List<T> things;
-    private final Function<T, Optional<String>> id;
+    private final IntFunction<Optional<String>> id;
     /** One more than the place of a thing; 0 is free. */
     private int[] table;
     private int[] hashes;
@@ -24,12 +20,10 @@ final class SameId<T> {
     /**
      * Begins with no id known.
      *
-     * @param things the things, which may still be growing; those whose place is given must have an id
-     * @param id the id of a thing
+     * @param id the id of the thing at a place, which is asked only of those that were given one
      * @param expected about how many there will be
      */
-    SameId(List<T> things, Function<T, Optional<String>> id, int expected) {
-        this.things = things;
+    SameId(IntFunction<Optional<String>> id, int expected) {
         this.id = id;
         int room = Integer.highestOneBit(Math.max(FEWEST, expected)) * 2;
         this.table = new int[room];
@@ -42,7 +36,7 @@ final class SameId<T> {
         int hash = key.hashCode() * 0x9E3779B9;
         int at = hash >>> 7 & table.length - 1;
         while (table[at] != 0) {
-            if (hashes[at] == hash && Spelling.key(id.apply(things.get(table[at] - 1)).orElse("")).equals(key)) {
+            if (hashes[at] == hash && Spelling.key(id.apply(table[at] - 1).orElse("")).equals(key)) {
                 return table[at] - 1;
             }
             at = at + 1 & table.length - 1;
