@@ -5,7 +5,9 @@ import java.util.BitSet;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
+import swapworth.statistics.Bound;
 import swapworth.statistics.Design;
+import swapworth.statistics.Sample;
 import swapworth.statistics.SparseRow;
 
 /**
@@ -19,45 +21,52 @@ final class EncodedRows {
     private final EvidenceList evidence;
     private final Encoder encoder;
     private final Encoded[] kept;
-    private final double[] inflation;
-    private final double[] growth;
+    private final Sample sample;
     /** The rows that are made anew from their subjects: differences, and those of which there is something to say. */
     private final BitSet apart = new BitSet();
     private final Design design;
 
-    EncodedRows(EvidenceList evidence, Encoder encoder) {
-        this(evidence, encoder, KEPT);
+    /**
+     * The evidence in numbers.
+     *
+     * @param sameCar the error scale of a second price of a car about the first
+     */
+    EncodedRows(EvidenceList evidence, Encoder encoder, double sameCar) {
+        this(evidence, encoder, sameCar, KEPT);
     }
 
     /** The same, keeping rows as they are up to a stated number of them. */
-    EncodedRows(EvidenceList evidence, Encoder encoder, int most) {
+    EncodedRows(EvidenceList evidence, Encoder encoder, double sameCar, int most) {
         int n = evidence.size();
         this.evidence = evidence;
         this.encoder = encoder;
-        this.inflation = new double[n];
-        this.growth = new double[n];
         this.kept = n <= most ? IntStream.range(0, n).parallel().mapToObj(this::encoded).toArray(Encoded[]::new) : new Encoded[0];
-        this.design = Design.of(encoder.columns(), n, this::rowOfDesign);
+        double[] inflation = new double[n];
+        double[] growth = new double[n];
+        this.design = Design.of(encoder.columns(), n, i -> {
+            Encoded own = i < kept.length ? kept[i] : encoded(i);
+            inflation[i] = own.inflation();
+            growth[i] = own.growth();
+            return isDifference(i) ? own.row().plus(-1, (i < kept.length ? kept[i - 1] : encoded(i - 1)).row()) : own.row();
+        });
+        double[] y = evidence.logPrices();
+        double[] known = new double[n];
+        Bound[] bound = new Bound[n];
         for (int i = 0; i < n; i++) {
+            bound[i] = evidence.bound(i);
+            if (isDifference(i)) {
+                y[i] -= evidence.logPrice(i - 1);
+                known[i] = sameCar;
+            }
             if (inflation[i] != 1 || isDifference(i)) {
                 apart.set(i);
             }
         }
+        this.sample = new Sample(y, bound, inflation, known, growth);
     }
 
     private Encoded encoded(int i) {
         return encoder.encode(i, evidence.get(i).subject());
-    }
-
-    private SparseRow rowOfDesign(int i) {
-        Encoded own = i < kept.length ? kept[i] : encoded(i);
-        inflation[i] = own.inflation();
-        growth[i] = own.growth();
-        if (!isDifference(i)) {
-            return own.row();
-        }
-        Encoded first = i < kept.length ? kept[i - 1] : encoded(i - 1);
-        return own.row().plus(-1, first.row());
     }
 
     /** Whether a row enters the design as its difference from the one before it: a second price of one car. */
@@ -67,7 +76,7 @@ final class EncodedRows {
 
     /** The number of rows. */
     int size() {
-        return inflation.length;
+        return sample.size();
     }
 
     /** One row, no difference taken. */
@@ -76,7 +85,7 @@ final class EncodedRows {
             return kept[i];
         }
         return apart.get(i) ? encoded(i)
-                : new Encoded(design.row(i), encoder.termOfColumn(), inflation[i], growth[i], List.of());
+                : new Encoded(design.row(i), encoder.termOfColumn(), inflation(i), growth(i), List.of());
     }
 
     /** Some rows. */
@@ -90,19 +99,16 @@ final class EncodedRows {
     }
 
     double inflation(int i) {
-        return inflation[i];
+        return sample.inflation()[i];
     }
 
     double growth(int i) {
-        return growth[i];
+        return sample.growth()[i];
     }
 
-    double[] inflations() {
-        return inflation;
-    }
-
-    double[] growths() {
-        return growth;
+    /** The prices, as the design explains them: a second price of a car as its difference from the first. */
+    Sample sample() {
+        return sample;
     }
 
     Design design() {

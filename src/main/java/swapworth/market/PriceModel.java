@@ -7,18 +7,22 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.HashMap;
-import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ForkJoinPool;
+import java.util.concurrent.FutureTask;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
+import swapworth.listing.KeptList;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listing;
 import swapworth.statistics.Bound;
@@ -32,7 +36,6 @@ import swapworth.statistics.Posterior.LeaveOut;
 import swapworth.statistics.PriorBlock;
 import swapworth.statistics.Quantiles;
 import swapworth.statistics.RangeStretch;
-import swapworth.statistics.Sample;
 import swapworth.statistics.ShrunkenRegression;
 import swapworth.statistics.SparseRow;
 
@@ -61,6 +64,8 @@ public final class PriceModel {
     private static final int INTEGRATED = 2000;
     /** An 80 % range whose upper end is more than this many times its lower end says too little to judge by. */
     private static final double WIDEST = 8;
+    /** Of more prices than this, what cannot be told apart is sought beside the fit, most of which keeps one processor busy. */
+    private static final int MANY = 20_000;
     /** Left-out residuals of about this many cars are enough to tell by how much ranges are to be stretched. */
     private static final int MOST_STRETCHED_BY = 1000;
 
@@ -73,9 +78,9 @@ public final class PriceModel {
     private final EncodedRows encoded;
     private final Posterior posterior;
     private final Map<Integer, Posterior> leftOut = new ConcurrentHashMap<>();
+    /** Found when first asked for, once. */
+    private final FutureTask<List<Confounded>> confounded;
     /** Found when first asked for: the same whichever thread finds it. */
-    private volatile @Nullable List<Confounded> confounded;
-    /** Likewise. */
     private volatile @Nullable Answer<MarketIndex> index;
     private final RangeStretch stretch;
     private final Grids grids;
@@ -85,7 +90,7 @@ public final class PriceModel {
     private final CarOfListing carOfListing;
 
     private PriceModel(List<Car> cars, Assumptions assumptions, List<String> further) {
-        this.cars = List.copyOf(cars);
+        this.cars = KeptList.copyOf(cars);
         this.assumptions = assumptions;
         this.evidence = EvidenceList.of(this.cars);
         if (evidence.isEmpty()) {
@@ -95,11 +100,15 @@ public final class PriceModel {
         this.carOfListing = new CarOfListing(this.cars);
         this.encoder = new Encoder(evidence, assumptions, further);
         this.blocks = encoder.priors();
-        this.encoded = new EncodedRows(evidence, encoder);
+        this.encoded = new EncodedRows(evidence, encoder, sameCarScale());
         for (Car car : this.cars) {
             carsOfLine.merge(car.facts().vehicle(), 1, Integer::sum);
         }
         this.further = List.copyOf(further);
+        this.confounded = new FutureTask<>(() -> new Confounding(evidence, encoder, encoded).all());
+        if (evidence.size() > MANY) {
+            ForkJoinPool.commonPool().execute(confounded);
+        }
         this.posterior = fit(encoded, blocks);
         this.stretch = stretch();
         this.grids = new Grids(this.cars, evidence, encoder, encoded, posterior);
@@ -179,19 +188,6 @@ public final class PriceModel {
     }
 
     private Posterior fit(EncodedRows rows, List<PriorBlock> priors) {
-        int n = evidence.size();
-        double sameCar = sameCarScale();
-        double[] y = new double[n];
-        Bound[] bound = new Bound[n];
-        double[] known = new double[n];
-        for (int i = 0; i < n; i++) {
-            y[i] = evidence.logPrice(i);
-            bound[i] = evidence.bound(i);
-            if (rows.isDifference(i)) {
-                y[i] -= evidence.logPrice(i - 1);
-                known[i] = sameCar;
-            }
-        }
         var scale = assumptions.get("error_scale");
         var growing = assumptions.get("error_growth_with_age");
         return ShrunkenRegression.withDefaults()
@@ -199,8 +195,8 @@ public final class PriceModel {
                 .with(new ErrorScale.Unsure(scale.middle(), scale.spread()))
                 .withGrowth(growing.middle(), growing.spread())
                 .withSecondarySpread(assumptions.get("secondary_scale").spread())
-                .with(n <= INTEGRATED ? Integration.POINTS : Integration.MODE)
-                .fit(rows.design(), new Sample(y, bound, rows.inflations(), known, rows.growths()), priors);
+                .with(rows.size() <= INTEGRATED ? Integration.POINTS : Integration.MODE)
+                .fit(rows.design(), rows.sample(), priors);
     }
 
     /**
@@ -214,7 +210,7 @@ public final class PriceModel {
         }
         EvidenceList undated = evidence.undated();
         Encoder without = new Encoder(undated, assumptions, further);
-        double more = posterior.logMarginal() - fit(new EncodedRows(undated, without), without.priors()).logMarginal();
+        double more = posterior.logMarginal() - fit(new EncodedRows(undated, without, sameCarScale()), without.priors()).logMarginal();
         return assumed / (assumed + (1 - assumed) * Math.exp(more));
     }
 
@@ -560,11 +556,15 @@ public final class PriceModel {
      * @return empty with fewer than ten prices that have a value: figures of dispersion would say nothing
      */
     public Optional<FitStudy> study(List<Judgement> judgements) {
-        Map<Listing, Judgement> byListing = new IdentityHashMap<>();
-        judgements.forEach(j -> byListing.put(j.listing(), j));
+        Judgement[] ofRow = new Judgement[evidence.size()];
+        for (Judgement judgement : judgements) {
+            int row = row(judgement.listing(), carOfListing.of(judgement.listing()));
+            if (row >= 0 && evidence.bound(row) == Bound.NONE) {
+                ofRow[row] = judgement;
+            }
+        }
         Misses misses = new Misses();
-        evidence.stream().filter(e -> e.bound() == Bound.NONE).flatMap(e -> Optional.ofNullable(byListing.get(e.listing())).stream())
-                .forEach(misses::add);
+        Arrays.stream(ofRow).filter(Objects::nonNull).forEach(misses::add);
         return misses.study();
     }
 
@@ -600,12 +600,15 @@ public final class PriceModel {
      * @return empty where every fact that varies can be told from the others
      */
     public List<Confounded> confounded() {
-        List<Confounded> found = confounded;
-        if (found == null) {
-            found = new Confounding(evidence, encoder, encoded).all();
-            confounded = found;
+        confounded.run();
+        try {
+            return confounded.get();
+        } catch (ExecutionException e) {
+            throw new IllegalStateException(e.getCause());
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException(e);
         }
-        return found;
     }
 
     /**

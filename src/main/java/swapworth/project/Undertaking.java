@@ -414,9 +414,11 @@ public final class Undertaking {
                     + " later at the level of their lines; exit: " + finished.car().name() + ", at the mean movement of its two lines."));
             List<NowOrLater.Leg> legs = new ArrayList<>();
             for (CandidateCar car : List.of(donor, recipient)) {
-                Purchase purchase = Purchase.of(car, fees.currency()).orElseThrow();
-                legs.add(new NowOrLater.Leg(car.name(), constant(LandedCost.of(fees, purchase).total().doubleValue()),
-                        factors(outlook, car.facts().vehicle())));
+                LandedCost cost = LandedCost.of(fees, Purchase.of(car, fees.currency()).orElseThrow());
+                if (!cost.whole()) {
+                    remarks.add(car.name() + " costs more than is counted: " + String.join("; ", cost.missing()) + ".");
+                }
+                legs.add(new NowOrLater.Leg(car.name(), constant(cost.total().doubleValue()), factors(outlook, car.facts().vehicle())));
             }
             List<double[]> ofDonor = factors(outlook, donor.facts().vehicle());
             double back = forecast.map(f -> f.ledger().sums().byCategory().stream().filter(s -> s.name().equals(Category.SOLD.words()))

@@ -37,14 +37,18 @@ public record WalkAway(String currency, List<Price> prices) {
      * @param nextBest the next best car: the one that allows the least
      * @param most draws of the most that it may cost once landed
      * @param walkAway the highest price whose landed cost is within the median of the most; why there is none else
+     * @param open what is missing in the landed cost of the next best car: it costs more than is counted, and so may this one; empty where
+     *        nothing is
      */
-    public record Price(String car, BigDecimal asked, BigDecimal landed, String nextBest, double[] most, BidAnswer walkAway) {
+    public record Price(String car, BigDecimal asked, BigDecimal landed, String nextBest, double[] most, BidAnswer walkAway,
+            List<String> open) {
 
         /** Copies the draws in. */
         public Price {
             requireNonNull(car, "car");
             requireNonNull(nextBest, "nextBest");
             most = most.clone();
+            open = List.copyOf(open);
         }
 
         @Override
@@ -75,7 +79,8 @@ public record WalkAway(String currency, List<Price> prices) {
                 if (other == one || !sameUse(one.car.role(), other.car.role()) || instead.isEmpty()) {
                     continue;
                 }
-                double landed = LandedCost.of(fees, instead.get()).total().doubleValue();
+                LandedCost cost = LandedCost.of(fees, instead.get());
+                double landed = cost.total().doubleValue();
                 double[] most = DrawFigures.minus(one.value, other.value);
                 for (int i = 0; i < most.length; i++) {
                     most[i] += landed;
@@ -84,7 +89,7 @@ public record WalkAway(String currency, List<Price> prices) {
                 if (least.isEmpty() || middle < DrawFigures.median(least.get().most)) {
                     BigDecimal target = BigDecimal.valueOf(middle).setScale(2, RoundingMode.HALF_EVEN);
                     least = Optional.of(new Price(one.car.name(), purchase.get().bid(), LandedCost.of(fees, purchase.get()).total(),
-                            other.car.name(), most, HighestBid.of(fees, purchase.get(), target)));
+                            other.car.name(), most, HighestBid.of(fees, purchase.get(), target), cost.missing()));
                 }
             }
             least.ifPresent(prices::add);
@@ -122,7 +127,8 @@ public record WalkAway(String currency, List<Price> prices) {
             table.row(Cell.words(price.car), Cell.number(price.asked.doubleValue(), 0), Cell.number(price.landed.doubleValue(), 0),
                     Cell.words(price.nextBest), Cell.number(DrawFigures.median(price.most), 0), Cell.number(near.low(), 0),
                     Cell.number(near.high(), 0), price.walkAway instanceof HighestBid ? Cell.number(limit.doubleValue(), 0) : Cell.BLANK,
-                    Cell.words(remark));
+                    Cell.words(remark + (price.open.isEmpty() ? "" : (remark.isEmpty() ? "" : "; ") + price.nextBest
+                            + " costs more than is counted, and this one may too: " + String.join("; ", price.open))));
         }
         return table.build();
     }

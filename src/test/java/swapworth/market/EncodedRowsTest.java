@@ -15,8 +15,8 @@ import swapworth.statistics.SparseRow;
 class EncodedRowsTest {
     private final EvidenceList evidence = EvidenceList.of(Listings.read(Path.of("sample-listings", "listings.csv")).cars());
     private final Encoder encoder = new Encoder(evidence, Assumptions.defaults(), List.of());
-    private final EncodedRows kept = new EncodedRows(evidence, encoder, Integer.MAX_VALUE);
-    private final EncodedRows made = new EncodedRows(evidence, encoder, 0);
+    private final EncodedRows kept = new EncodedRows(evidence, encoder, 0.1, Integer.MAX_VALUE);
+    private final EncodedRows made = new EncodedRows(evidence, encoder, 0.1, 0);
 
     @Test
     void a_row_made_when_asked_for_is_the_row_kept() {

@@ -73,6 +73,22 @@ class UndertakingTest {
     }
 
     @Test
+    void a_next_best_car_whose_landed_cost_lacks_a_line_is_no_limit_without_a_remark() throws IOException {
+        for (String name : List.of("listings.csv", "words.csv", "lines.csv", "cars.csv", "rates.csv")) {
+            copy(name);
+        }
+        String fees = Files.readString(SAMPLE.resolve("fees.csv"));
+        Files.writeString(folder.resolve("fees.csv"), fees.replace("premium,fee,3500,4999,510,", "premium,fee,3500,4999,call,"));
+        WalkAway walk = Undertaking.of(folder).walkAway().orElseThrow();
+        WalkAway.Price front = walk.prices().stream().filter(p -> p.car().equals("front hit")).findFirst().orElseThrow();
+        assertEquals("tail hit", front.nextBest());
+        assertTrue(front.open().get(0).contains("premium"), front.open().toString());
+        assertTrue(walk.table().text().contains("tail hit costs more than is counted"), walk.table().text());
+        WalkAway whole = Undertaking.of(SAMPLE).walkAway().orElseThrow();
+        assertTrue(whole.prices().stream().allMatch(p -> p.open().isEmpty()));
+    }
+
+    @Test
     void gates_that_are_no_or_unknown_are_warned_of_with_what_to_do() throws IOException {
         Path file = Files.writeString(folder.resolve("gates.csv"), "gate,answer,note\nlegal,no,the registry says so\nINSURABLE,yes,\n"
                 + "neighbours agree,unknown,\ninsured,no,again\nstripping,perhaps,\n,yes,\n");
