@@ -23,6 +23,7 @@ final class ListingColumns {
     /** Distinct free texts, such as notes, that are kept once for all rows; most collections have fewer, or one for each row. */
     private static final int SHARED_TEXTS = 4096;
 
+    private final Lately<Listing> lately = new Lately<>(this::made);
     private int size;
 
     private final Values<String> file = new Values<>("");
@@ -205,7 +206,12 @@ final class ListingColumns {
         return further.get(further.size() - 1);
     }
 
+    /** The listing of a row; one that was asked for lately is the same again. */
     Listing listing(int row) {
+        return lately.get(row);
+    }
+
+    private Listing made(int row) {
         return new Listing(origin(row), id.get(row), seenOn.get(row), facts(row), price(row), outcome.get(row), endedOn.get(row),
                 saved.get(row), source.get(row), note.get(row), remarks.get(row));
     }

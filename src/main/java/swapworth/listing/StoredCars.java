@@ -12,6 +12,7 @@ final class StoredCars extends KeptList<Car> {
     /** Where the sightings of each car begin among the rows, and behind them where the last ones end. */
     private final int[] begin;
     private final Map<Integer, List<String>> joinedBy;
+    private final Lately<Car> lately = new Lately<>(this::made);
 
     StoredCars(ListingColumns columns, int[] rows, int[] begin, Map<Integer, List<String>> joinedBy) {
         this.columns = columns;
@@ -27,7 +28,10 @@ final class StoredCars extends KeptList<Car> {
 
     @Override
     public Car get(int car) {
-        Objects.checkIndex(car, size());
+        return lately.get(Objects.checkIndex(car, size()));
+    }
+
+    private Car made(int car) {
         int from = begin[car];
         int count = begin[car + 1] - from;
         Listing first = columns.listing(rows[from]);

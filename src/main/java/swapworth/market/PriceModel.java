@@ -577,7 +577,7 @@ public final class PriceModel {
     /** The row of the fit that holds the price of a listing; -1 if none does. */
     private int row(Listing listing, int car) {
         for (int row = car < 0 ? 0 : firstRow[car]; car >= 0 && row < firstRow[car + 1]; row++) {
-            if (evidence.get(row).listing() == listing) {
+            if (CarOfListing.isSame(cars.get(car).sightings().get(evidence.place(row)), listing)) {
                 return row;
             }
         }
