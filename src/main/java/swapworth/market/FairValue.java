@@ -16,6 +16,7 @@ public final class FairValue implements Valuation {
     private final int withoutCar;
     private final Subject subject;
     private final Encoded encoded;
+    private final Posterior.Belief level;
     private final Mixture predicted;
     private final double stretch;
     private final double logMedian;
@@ -34,7 +35,8 @@ public final class FairValue implements Valuation {
         this.withoutCar = withoutCar;
         this.subject = subject;
         this.encoded = encoded;
-        this.predicted = posterior.predict(encoded.row(), encoded.inflation(), encoded.growth());
+        this.level = posterior.of(encoded.row());
+        this.predicted = level.predict(encoded.inflation(), encoded.growth());
         this.stretch = stretch;
         this.logMedian = predicted.quantile(0.5);
         this.median = Math.exp(logMedian);
@@ -46,11 +48,12 @@ public final class FairValue implements Valuation {
     }
 
     private Range rangeOf(double probability) {
-        return new Range(Math.exp(stretched((1 - probability) / 2)), Math.exp(stretched((1 + probability) / 2)));
+        double[] ends = predicted.range(probability);
+        return new Range(Math.exp(stretched(ends[0])), Math.exp(stretched(ends[1])));
     }
 
-    private double stretched(double probability) {
-        return logMedian + stretch * (predicted.quantile(probability) - logMedian);
+    private double stretched(double logPrice) {
+        return logMedian + stretch * (logPrice - logMedian);
     }
 
     /**
@@ -88,8 +91,8 @@ public final class FairValue implements Valuation {
      * @return in the base currency
      */
     public Range level(double probability) {
-        Mixture level = posterior.estimate(encoded.row());
-        return new Range(Math.exp(level.quantile((1 - probability) / 2)), Math.exp(level.quantile((1 + probability) / 2)));
+        double[] ends = level.estimate().range(probability);
+        return new Range(Math.exp(ends[0]), Math.exp(ends[1]));
     }
 
     /**
@@ -109,7 +112,7 @@ public final class FairValue implements Valuation {
      * @return between 0 and 1
      */
     public double priorShare() {
-        return posterior.priorShare(encoded.row());
+        return level.priorShare();
     }
 
     /**
@@ -145,9 +148,8 @@ public final class FairValue implements Valuation {
      * @return between 0 and 1
      */
     public double shareOfSingleCar() {
-        double level = posterior.variance(encoded.row());
         double whole = predicted.sd() * predicted.sd();
-        return Math.max(0, Math.min(1, 1 - level / whole));
+        return Math.max(0, Math.min(1, 1 - level.variance() / whole));
     }
 
     /** Whether further listings would narrow the range little. */

@@ -1,5 +1,6 @@
 package swapworth.market;
 
+import java.util.ArrayList;
 import java.util.List;
 import swapworth.table.Cell;
 
@@ -74,6 +75,16 @@ public final class Figures {
     }
 
     static String sentences(List<String> sentences) {
-        return String.join("; ", sentences);
+        return sentences.isEmpty() ? "" : String.join("; ", sentences);
+    }
+
+    /** Sentences and further ones: of a million rows most have neither, so that a list is made only where both are. */
+    static List<String> joined(List<String> sentences, List<String> further) {
+        if (sentences.isEmpty() || further.isEmpty()) {
+            return sentences.isEmpty() ? further : sentences;
+        }
+        List<String> both = new ArrayList<>(sentences);
+        both.addAll(further);
+        return both;
     }
 }

@@ -2,6 +2,8 @@ package swapworth.market;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.Set;
 import swapworth.listing.Damage;
 import swapworth.listing.Listing;
 import swapworth.listing.PriceKind;
@@ -50,7 +52,8 @@ final class Flags {
             flags.add(silent.isEmpty() ? "below the range: look for what the row does not say"
                     : "below the range, and the row is silent on: " + String.join(", ", silent));
         }
-        if (subject.facts().damage().map(zones -> zones.contains(Damage.FLOOD) || zones.contains(Damage.FIRE)).orElse(false)) {
+        Optional<Set<Damage>> zones = subject.facts().damage();
+        if (zones.isPresent() && (zones.get().contains(Damage.FLOOD) || zones.get().contains(Damage.FIRE))) {
             flags.add("water or fire: treat electronics and seats as gone until proven otherwise");
         }
         if (listing.price().kind() == PriceKind.BID_NOT_MET) {

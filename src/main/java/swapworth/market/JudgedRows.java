@@ -4,7 +4,6 @@ import static java.util.Objects.requireNonNull;
 
 import java.io.IOException;
 import java.io.OutputStream;
-import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -21,6 +20,8 @@ import swapworth.table.CsvRows;
 public final class JudgedRows {
     private static final int ROWS_A_RANGE = 2048;
     private static final int RANGES_AT_ONCE = 16;
+    /** About as many as a row takes. */
+    private static final int BYTES_A_ROW = 240;
 
     private final ListingsRead read;
     private final PriceModel model;
@@ -28,7 +29,7 @@ public final class JudgedRows {
     private final Optional<LevelOfTrade> level;
 
     /** A range of rows as text, and what its misses are. */
-    private record Written(byte[] text, Misses misses) {
+    private record Written(CsvRows rows, Misses misses) {
     }
 
     /**
@@ -54,9 +55,7 @@ public final class JudgedRows {
      * @throws IOException if the rows cannot be written
      */
     public Optional<FitStudy> write(OutputStream out) throws IOException {
-        StringBuilder header = new StringBuilder();
-        new CsvRows(header).header(ValueRows.columns(read.baseCurrency().getCurrencyCode()));
-        out.write(header.toString().getBytes(StandardCharsets.UTF_8));
+        new CsvRows(0).header(ValueRows.columns(read.baseCurrency().getCurrencyCode())).writeTo(out);
         Misses misses = new Misses();
         List<Listing> rows = read.listings();
         for (int begin = 0; begin < rows.size(); begin += ROWS_A_RANGE * RANGES_AT_ONCE) {
@@ -65,7 +64,7 @@ public final class JudgedRows {
             IntStream.range(0, written.length).parallel().forEach(r -> written[r] = written(rows.subList(first + r * ROWS_A_RANGE,
                     Math.min(rows.size(), first + (r + 1) * ROWS_A_RANGE))));
             for (Written range : written) {
-                out.write(range.text);
+                range.rows.writeTo(out);
                 misses.add(range.misses);
             }
         }
@@ -73,16 +72,18 @@ public final class JudgedRows {
     }
 
     private Written written(List<Listing> range) {
-        StringBuilder text = new StringBuilder(range.size() * 240);
-        ValueRows rows = new ValueRows(new ValueRows.IntoCsv(new CsvRows(text)));
+        CsvRows csv = new CsvRows(range.size() * BYTES_A_ROW);
+        ValueRows rows = new ValueRows(new ValueRows.IntoCsv(csv));
         Misses misses = new Misses();
         for (Listing listing : range) {
-            Judgement judgement = model.judge(listing, on, level);
+            int car = model.car(listing);
+            int row = model.row(listing, car);
+            Judgement judgement = model.judge(listing, car, row, on, level);
             Judged.add(judgement, rows);
-            if (model.learnedFrom(listing)) {
+            if (model.learnedFrom(row)) {
                 misses.add(judgement);
             }
         }
-        return new Written(text.toString().getBytes(StandardCharsets.UTF_8), misses);
+        return new Written(csv, misses);
     }
 }

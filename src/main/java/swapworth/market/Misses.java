@@ -58,6 +58,6 @@ final class Misses {
             return Optional.empty();
         }
         return Optional.of(new FitStudy(RatioStudy.of(Arrays.copyOf(values, near), Arrays.copyOf(prices, near)), used - near,
-                Quantiles.of(Arrays.copyOf(misses, used), 0.5), 100.0 * in80 / used, 100.0 * in95 / used));
+                Quantiles.ofPartlyOrdered(Arrays.copyOf(misses, used), 0.5), 100.0 * in80 / used, 100.0 * in95 / used));
     }
 }

@@ -343,10 +343,10 @@ public final class PriceModel {
      * @return a fair value, or why there is none
      */
     public Valuation value(Subject subject) {
-        return value(subject, encoder.encode(subject), posterior, -1);
+        return value(subject, encoder.encode(subject), posterior, -1, outside(subject));
     }
 
-    private Valuation value(Subject subject, Encoded row, Posterior by, int withoutCar) {
+    private Valuation value(Subject subject, Encoded row, Posterior by, int withoutCar, List<String> outside) {
         String line = subject.facts().vehicle();
         int ofLine = carsOfLine.getOrDefault(line, 0) - (withoutCar >= 0 ? 1 : 0);
         int inFile = cars.size() - (withoutCar >= 0 ? 1 : 0);
@@ -357,11 +357,8 @@ public final class PriceModel {
                     : new CannotTell("no car in the files has this body with this running gear, and nothing links the two", ofLine,
                             inFile, "listings that share this body or this running gear, or power_kw and cylinders of three gears");
         }
-        List<String> remarks = new ArrayList<>(row.remarks());
-        if (pair != PairStanding.SEEN) {
-            remarks.add(unseen(pair));
-        }
-        remarks.addAll(outside(subject));
+        List<String> remarks = Figures.joined(row.remarks(), pair == PairStanding.SEEN ? outside
+                : Figures.joined(List.of(unseen(pair)), outside));
         double factor = exchangeable(subject, pair) ? stretch.factor() : 1;
         FairValue value = new FairValue(this, by, withoutCar, subject, row, factor, ofLine, inFile, remarks);
         Range range = value.range(0.80);
@@ -424,7 +421,7 @@ public final class PriceModel {
     /** Whether a subject is one like those whose left-out residuals the ranges are stretched by. */
     private boolean exchangeable(Subject subject, PairStanding pair) {
         return pair == PairStanding.SEEN && encoder.levels().contains(subject.level())
-                && subject.on().map(day -> encoder.end().map(end -> !day.isAfter(end)).orElse(true)).orElse(true);
+                && (subject.on().isEmpty() || encoder.end().isEmpty() || !subject.on().get().isAfter(encoder.end().get()));
     }
 
     private String unseen(PairStanding pair) {
@@ -471,9 +468,41 @@ public final class PriceModel {
         return judge(listing, Optional.empty(), Optional.empty());
     }
 
-    Judgement judge(Listing listing, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
+    private Judgement judge(Listing listing, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
         int car = carOfListing.of(listing);
-        return judge(listing, car, car < 0 ? posterior : without(car), on, level);
+        return judge(listing, car, row(listing, car), on, level);
+    }
+
+    /** The number of the car of a listing; -1 for a listing that is none of the fit. */
+    int car(Listing listing) {
+        return carOfListing.of(listing);
+    }
+
+    /** The row of the fit that holds the price of a listing of a car; -1 if none does. */
+    int row(Listing listing, int car) {
+        if (car < 0) {
+            return -1;
+        }
+        return rowAt(car, CarOfListing.place(listing, cars.get(car)));
+    }
+
+    private int rowAt(int car, int place) {
+        for (int row = firstRow[car]; row < firstRow[car + 1]; row++) {
+            if (evidence.place(row) == place) {
+                return row;
+            }
+        }
+        return -1;
+    }
+
+    /** Whether the model learned from the very price of a row, and not only that it is a bound. */
+    boolean learnedFrom(int row) {
+        return row >= 0 && evidence.bound(row) == Bound.NONE;
+    }
+
+    Judgement judge(Listing listing, int car, int row, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
+        Asked asked = asked(listing, car, row, on, level);
+        return judge(listing, car, asked, car < 0 ? posterior : without(car, row, asked));
     }
 
     /**
@@ -497,8 +526,9 @@ public final class PriceModel {
         IntStream.range(0, cars.size()).parallel().forEach(c -> {
             Posterior without = without(c);
             List<Judgement> ofCar = new ArrayList<>();
-            for (Listing listing : cars.get(c).sightings()) {
-                ofCar.add(judge(listing, c, without, on, level));
+            List<Listing> sightings = cars.get(c).sightings();
+            for (int k = 0; k < sightings.size(); k++) {
+                ofCar.add(judge(sightings.get(k), c, asked(sightings.get(k), c, rowAt(c, k), on, level), without));
             }
             all.set(c, ofCar);
         });
@@ -511,42 +541,65 @@ public final class PriceModel {
         return kept != null ? kept : leavingOut(car);
     }
 
-    private Posterior leavingOut(int car) {
-        return posterior.leavingOut(cars.size() <= REFITTED ? LeaveOut.REFIT : LeaveOut.CLOSED_FORM,
-                IntStream.range(firstRow[car], firstRow[car + 1]).toArray());
+    /** The same for what is asked of a row: of many cars each with one price, the row that was made to be asked of is left out. */
+    private Posterior without(int car, int row, Asked asked) {
+        boolean alone = cars.size() > MOST_STRETCHED_BY && firstRow[car + 1] - firstRow[car] == 1;
+        return alone && asked.of == Row.OF_DESIGN ? posterior.leavingOut(row, asked.encoded.row()) : without(car);
     }
 
-    private Judgement judge(Listing listing, int number, Posterior by, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
-        int row = row(listing, number);
-        Subject seen = row >= 0 ? evidence.get(row).subject()
-                : number >= 0 ? Evidence.subject(cars.get(number), listing)
+    private Posterior leavingOut(int car) {
+        int[] rows = new int[firstRow[car + 1] - firstRow[car]];
+        Arrays.setAll(rows, r -> firstRow[car] + r);
+        return posterior.leavingOut(cars.size() <= REFITTED ? LeaveOut.REFIT : LeaveOut.CLOSED_FORM, rows);
+    }
+
+    /** Whether what is asked of the model is a row of its design, no difference taken. */
+    private enum Row { OF_DESIGN, ANOTHER }
+
+    /** What the model is asked to judge a listing. */
+    private record Asked(Subject subject, Encoded encoded, Row of, List<String> outside) {
+    }
+
+    private Asked asked(Listing listing, int car, int row, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
+        Subject seen = car >= 0 ? Evidence.subject(cars.get(car), listing)
                 : new Subject(listing.facts(), listing.level(), listing.price().includes(), listing.seenOn());
-        Subject subject = on.isEmpty() && level.isEmpty() ? seen
-                : new Subject(seen.facts(), level.orElse(seen.level()), seen.includes(), on.or(seen::on));
-        String name = number < 0 ? listing.id().orElse(listing.origin().toString()) : cars.get(number).name();
-        Encoded entries = row >= 0 && subject == seen && !encoder.asOnOffer(row) ? encoded.get(row) : encoder.encode(subject);
-        Valuation valuation = value(subject, entries, by, number);
+        if (on.isPresent() || level.isPresent()) {
+            Subject changed = new Subject(seen.facts(), level.orElse(seen.level()), seen.includes(), on.or(seen::on));
+            return new Asked(changed, encoder.encode(changed), Row.ANOTHER, outside(changed));
+        }
+        if (row < 0) {
+            return new Asked(seen, encoder.encode(seen), Row.ANOTHER, outside(seen));
+        }
+        // What the model learned from does not lie outside of what it has seen.
+        return encoder.asOnOffer(row) ? new Asked(seen, encoder.encode(seen), Row.ANOTHER, List.of())
+                : new Asked(seen, encoded.get(row), Row.OF_DESIGN, List.of());
+    }
+
+    private Judgement judge(Listing listing, int car, Asked asked, Posterior by) {
+        Subject subject = asked.subject;
+        String name = car < 0 ? listing.id().orElse(listing.origin().toString()) : cars.get(car).name();
+        Valuation valuation = value(subject, asked.encoded, by, car, asked.outside);
         double price = listing.price().amount();
-        List<String> remarks = new ArrayList<>(listing.remarks());
-        if (valuation instanceof FairValue value && subject.level() != listing.level()) {
-            remarks.addAll(value.remarks());
-            remarks.add("the price is one of the level " + listing.level().words() + ", the value of the level "
+        List<String> ofListing = listing.remarks();
+        if (!(valuation instanceof FairValue value)) {
+            return new Judgement(listing, name, valuation, Position.CANNOT_TELL, Double.NaN, Double.NaN, Double.NaN, ofListing);
+        }
+        if (subject.level() != listing.level()) {
+            List<String> apart = List.of("the price is one of the level " + listing.level().words() + ", the value of the level "
                     + subject.level().words() + ": they are not compared");
-            return new Judgement(listing, name, value, Position.CANNOT_TELL, Double.NaN, Double.NaN, Double.NaN, remarks);
+            return new Judgement(listing, name, value, Position.CANNOT_TELL, Double.NaN, Double.NaN, Double.NaN,
+                    Figures.joined(ofListing, Figures.joined(value.remarks(), apart)));
         }
-        if (valuation instanceof FairValue value) {
-            if (!subject.on().equals(listing.seenOn())) {
-                remarks.add("the price is of " + listing.seenOn().map(LocalDate::toString).orElse("an unknown day") + ", the value of "
-                        + subject.on().map(LocalDate::toString).orElse("an unknown day"));
-            }
-            Range range = value.range(0.80);
-            Position position = price < range.low() ? Position.BELOW : price > range.high() ? Position.ABOVE : Position.INSIDE;
-            remarks.addAll(value.remarks());
-            remarks.addAll(Flags.of(listing, subject, value, position));
-            return new Judgement(listing, name, value, position, price - value.median(), 100 * (price / value.median() - 1),
-                    100 * value.percentile(price), remarks);
+        if (!subject.on().equals(listing.seenOn())) {
+            ofListing = Figures.joined(ofListing, List.of("the price is of "
+                    + listing.seenOn().map(LocalDate::toString).orElse("an unknown day") + ", the value of "
+                    + subject.on().map(LocalDate::toString).orElse("an unknown day")));
         }
-        return new Judgement(listing, name, valuation, Position.CANNOT_TELL, Double.NaN, Double.NaN, Double.NaN, remarks);
+        Range range = value.range(0.80);
+        Position position = price < range.low() ? Position.BELOW : price > range.high() ? Position.ABOVE : Position.INSIDE;
+        return new Judgement(listing, name, value, position, price - value.median(), 100 * (price / value.median() - 1),
+                100 * value.percentile(price),
+                Figures.joined(ofListing, Figures.joined(value.remarks(), Flags.of(listing, subject, value, position))));
     }
 
     /**
@@ -556,32 +609,16 @@ public final class PriceModel {
      * @return empty with fewer than ten prices that have a value: figures of dispersion would say nothing
      */
     public Optional<FitStudy> study(List<Judgement> judgements) {
-        Judgement[] ofRow = new Judgement[evidence.size()];
+        Judgement[] byRow = new Judgement[evidence.size()];
         for (Judgement judgement : judgements) {
             int row = row(judgement.listing(), carOfListing.of(judgement.listing()));
-            if (row >= 0 && evidence.bound(row) == Bound.NONE) {
-                ofRow[row] = judgement;
+            if (learnedFrom(row)) {
+                byRow[row] = judgement;
             }
         }
         Misses misses = new Misses();
-        Arrays.stream(ofRow).filter(Objects::nonNull).forEach(misses::add);
+        Arrays.stream(byRow).filter(Objects::nonNull).forEach(misses::add);
         return misses.study();
-    }
-
-    /** Whether the model learned from the very price of a listing, and not only that it is a bound. */
-    boolean learnedFrom(Listing listing) {
-        int row = row(listing, carOfListing.of(listing));
-        return row >= 0 && evidence.get(row).bound() == Bound.NONE;
-    }
-
-    /** The row of the fit that holds the price of a listing; -1 if none does. */
-    private int row(Listing listing, int car) {
-        for (int row = car < 0 ? 0 : firstRow[car]; car >= 0 && row < firstRow[car + 1]; row++) {
-            if (CarOfListing.isSame(cars.get(car).sightings().get(evidence.place(row)), listing)) {
-                return row;
-            }
-        }
-        return -1;
     }
 
     /**

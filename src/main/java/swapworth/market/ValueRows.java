@@ -20,6 +20,8 @@ final class ValueRows {
 
         void whole(long number);
 
+        void day(LocalDate day);
+
         /** A number, and how it is shown where people read it. */
         void number(double number, DoubleFunction<Cell> shown);
 
@@ -61,6 +63,11 @@ final class ValueRows {
         }
 
         @Override
+        public void day(LocalDate day) {
+            words(day.toString());
+        }
+
+        @Override
         public void number(double number, DoubleFunction<Cell> shown) {
             row.add(shown.apply(number));
         }
@@ -87,6 +94,11 @@ final class ValueRows {
         @Override
         public void whole(long number) {
             rows.whole(number);
+        }
+
+        @Override
+        public void day(LocalDate day) {
+            rows.day(day);
         }
 
         @Override
@@ -126,7 +138,7 @@ final class ValueRows {
             cells.whole(v.carsInFile());
             cells.number(v.priorShare(), share -> Cell.number(share, 3));
             cells.words(level.words());
-            cells.words(v.subject().on().map(LocalDate::toString).orElse(""));
+            day(v.subject().on());
             cells.words(text);
         } else if (valuation instanceof CannotTell c) {
             for (int k = 0; k < 8; k++) {
@@ -137,9 +149,17 @@ final class ValueRows {
             cells.whole(c.carsInFile());
             cells.words("");
             cells.words(level.words());
-            cells.words(on.map(LocalDate::toString).orElse(""));
+            day(on);
             cells.words(c.reason() + "; needed: " + c.needed() + (text.isEmpty() ? "" : "; " + text));
         }
         cells.endRow();
+    }
+
+    private void day(Optional<LocalDate> day) {
+        if (day.isPresent()) {
+            cells.day(day.get());
+        } else {
+            cells.words("");
+        }
     }
 }

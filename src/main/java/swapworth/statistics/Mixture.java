@@ -1,6 +1,9 @@
 package swapworth.statistics;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A distribution that is a weighted mixture of sums of a normal part (what is unsure about the line) and an error part (how one
@@ -23,74 +26,132 @@ public final class Mixture {
     private static final double[][] SEVEN = hermite(7);
     private static final double[][] FIFTEEN = hermite(15);
 
+    /** The rule of a sum that is taken for normal. */
+    private static final double[][] NONE = new double[2][0];
+
     private final ErrorLaw law;
     private final double mean;
     private final double variance;
-    private final double[] weight;
-    private final double[] centre;
-    private final double[] spread;
-    private final boolean[] normal;
+    private final Sum first;
     /** Of a single sum the error scale; 0 for a mixture of several. */
     private final double singleScale;
 
-    private Mixture(ErrorLaw law, double mean, double variance, double[] weight, double[] centre, double[] spread, boolean[] normal,
-            double singleScale) {
-        this.singleScale = singleScale;
+    private Mixture(ErrorLaw law, double mean, double variance, Sum first, double singleScale) {
         this.law = law;
         this.mean = mean;
         this.variance = variance;
-        this.weight = weight;
-        this.centre = centre;
-        this.spread = spread;
-        this.normal = normal;
+        this.first = first;
+        this.singleScale = singleScale;
+    }
+
+    /** The sums of a mixture one after another: there is one as a rule, and millions of mixtures. */
+    private static final class Sum {
+        private final ErrorLaw law;
+        private final double weight;
+        private final double factor;
+        private final double mean;
+        private final double root;
+        private final double scale;
+        private final double[][] rule;
+        private final @Nullable Sum next;
+
+        /** A normal part and an error part; {@code whole} is the variance of their sum. */
+        Sum(ErrorLaw law, double weight, double mean, double variance, double whole, double scale, @Nullable Sum next) {
+            double ratio = scale > 0 ? variance / (scale * scale) : Double.POSITIVE_INFINITY;
+            boolean plain = law.isNormal() || ratio > LARGE;
+            this.law = law;
+            this.weight = weight;
+            this.factor = 1;
+            this.mean = mean;
+            this.rule = plain ? NONE : ratio > MIDDLING ? FIFTEEN : ratio > SMALL ? SEVEN : THREE;
+            this.root = Math.sqrt(plain ? whole : variance);
+            this.scale = scale;
+            this.next = next;
+        }
+
+        private Sum(Sum same, double factor, @Nullable Sum next) {
+            this.law = same.law;
+            this.weight = same.weight;
+            this.factor = factor;
+            this.mean = same.mean;
+            this.root = same.root;
+            this.scale = same.scale;
+            this.rule = same.rule;
+            this.next = next;
+        }
+
+        /** The same sums, each weighing so many times as much, and one more. */
+        Sum times(double times, Sum last) {
+            return new Sum(this, factor * times, next == null ? last : next.times(times, last));
+        }
+
+        double addCumulative(double y, double before) {
+            double sum = before;
+            if (rule == NONE) {
+                return root == 0 ? sum + (y >= mean ? weight * factor : 0) : sum + weight * factor * Normal.cumulative((y - mean) / root);
+            }
+            double[] points = rule[0];
+            double[] weights = rule[1];
+            for (int q = 0; q < points.length; q++) {
+                sum += weight * weights[q] * factor * law.cumulative((y - (mean + root * points[q])) / scale);
+            }
+            return sum;
+        }
+
+        double addDensity(double y, double before) {
+            double sum = before;
+            if (rule == NONE) {
+                return root == 0 ? sum : sum + weight * factor / root * Normal.density((y - mean) / root);
+            }
+            for (int q = 0; q < rule[0].length; q++) {
+                sum += weight * rule[1][q] * factor / scale * law.density((y - (mean + root * rule[0][q])) / scale);
+            }
+            return sum;
+        }
+    }
+
+    /**
+     * One sum.
+     *
+     * @param law the law of the error part
+     * @param mean the mean of the normal part
+     * @param variance its variance
+     * @param scale the scale of the error part, 0 where there is none
+     */
+    static Mixture of(ErrorLaw law, double mean, double variance, double scale) {
+        double whole = variance + tail(law) * scale * scale;
+        return new Mixture(law, mean, whole, new Sum(law, 1, mean, variance, whole, scale, null), scale);
     }
 
     /**
      * The mixture of k sums.
      *
      * @param law the law of the error part
-     * @param weights k weights that add up to 1
+     * @param weights k weights that add up to 1, at least one
      * @param means k means of the normal part
      * @param variances k variances of the normal part
      * @param scales k scales of the error part, all 0 where there is none
      */
     static Mixture of(ErrorLaw law, double[] weights, double[] means, double[] variances, double[] scales) {
+        if (weights.length == 1) {
+            return of(law, means[0], variances[0], scales[0]);
+        }
         double mean = 0;
         for (int k = 0; k < weights.length; k++) {
             mean += weights[k] * means[k];
         }
-        double variance = 0;
         double tail = tail(law);
-        int size = 0;
-        double[][][] rules = new double[weights.length][][];
-        double[] whole = new double[weights.length];
+        double variance = 0;
         for (int k = 0; k < weights.length; k++) {
-            whole[k] = variances[k] + tail * scales[k] * scales[k];
-            variance += weights[k] * ((means[k] - mean) * (means[k] - mean) + whole[k]);
-            double ratio = scales[k] > 0 ? variances[k] / (scales[k] * scales[k]) : Double.POSITIVE_INFINITY;
-            boolean plain = law.isNormal() || ratio > LARGE;
-            rules[k] = plain ? new double[2][0] : ratio > MIDDLING ? FIFTEEN : ratio > SMALL ? SEVEN : THREE;
-            size += plain ? 1 : rules[k][0].length;
+            double whole = variances[k] + tail * scales[k] * scales[k];
+            variance += weights[k] * ((means[k] - mean) * (means[k] - mean) + whole);
         }
-        double[] weight = new double[size];
-        double[] centre = new double[size];
-        double[] spread = new double[size];
-        boolean[] normal = new boolean[size];
-        int at = 0;
-        for (int k = 0; k < weights.length; k++) {
-            if (rules[k][0].length == 0) {
-                weight[at] = weights[k];
-                centre[at] = means[k];
-                spread[at] = Math.sqrt(whole[k]);
-                normal[at++] = true;
-            }
-            for (int q = 0; q < rules[k][0].length; q++) {
-                weight[at] = weights[k] * rules[k][1][q];
-                centre[at] = means[k] + Math.sqrt(variances[k]) * rules[k][0][q];
-                spread[at++] = scales[k];
-            }
+        Sum sum = null;
+        for (int k = weights.length - 1; k >= 0; k--) {
+            double whole = variances[k] + tail * scales[k] * scales[k];
+            sum = new Sum(law, weights[k], means[k], variances[k], whole, scales[k], sum);
         }
-        return new Mixture(law, mean, variance, weight, centre, spread, normal, weights.length == 1 ? scales[0] : 0);
+        return new Mixture(law, mean, variance, requireNonNull(sum, "a mixture has a part"), 0);
     }
 
     /**
@@ -102,22 +163,11 @@ public final class Mixture {
      * @return the mixture of the two
      */
     public Mixture or(double otherwise, double itsMean, double itsVariance) {
-        int n = weight.length;
-        double[] weights = Arrays.copyOf(weight, n + 1);
-        for (int k = 0; k < n; k++) {
-            weights[k] *= 1 - otherwise;
-        }
-        weights[n] = otherwise;
-        double[] centres = Arrays.copyOf(centre, n + 1);
-        centres[n] = itsMean;
-        double[] spreads = Arrays.copyOf(spread, n + 1);
-        spreads[n] = Math.sqrt(itsVariance);
-        boolean[] plain = Arrays.copyOf(normal, n + 1);
-        plain[n] = true;
         double together = (1 - otherwise) * mean + otherwise * itsMean;
         double sum = (1 - otherwise) * (variance + (mean - together) * (mean - together))
                 + otherwise * (itsVariance + (itsMean - together) * (itsMean - together));
-        return new Mixture(law, together, sum, weights, centres, spreads, plain, 0);
+        return new Mixture(law, together, sum,
+                first.times(1 - otherwise, new Sum(law, otherwise, itsMean, itsVariance, itsVariance, 0, null)), 0);
     }
 
     /** The variance of an error of scale 1; where it is infinite, a stand-in. */
@@ -151,13 +201,8 @@ public final class Mixture {
      */
     public double cumulative(double y) {
         double sum = 0;
-        for (int k = 0; k < weight.length; k++) {
-            if (spread[k] == 0) {
-                sum += y >= centre[k] ? weight[k] : 0;
-            } else {
-                double z = (y - centre[k]) / spread[k];
-                sum += weight[k] * (normal[k] ? Normal.cumulative(z) : law.cumulative(z));
-            }
+        for (Sum part = first; part != null; part = part.next) {
+            sum = part.addCumulative(y, sum);
         }
         return Math.min(1, sum);
     }
@@ -170,11 +215,8 @@ public final class Mixture {
      */
     public double density(double y) {
         double sum = 0;
-        for (int k = 0; k < weight.length; k++) {
-            if (spread[k] > 0) {
-                double z = (y - centre[k]) / spread[k];
-                sum += weight[k] / spread[k] * (normal[k] ? Normal.density(z) : law.density(z));
-            }
+        for (Sum part = first; part != null; part = part.next) {
+            sum = part.addDensity(y, sum);
         }
         return sum;
     }
@@ -187,19 +229,41 @@ public final class Mixture {
      * @throws IllegalArgumentException if the probability is not between 0 and 1
      */
     public double quantile(double probability) {
+        inside(probability);
+        if (singleScale > 0 && probability == 0.5) {
+            return mean;
+        }
+        double reach = tabulated(Math.max(probability, 1 - probability));
+        return Double.isNaN(reach) ? search(probability) : probability < 0.5 ? mean - reach : mean + reach;
+    }
+
+    /**
+     * The ends of the range that holds a value with the stated probability, as much left out above as below.
+     *
+     * @param probability above 0 and below 1
+     * @return the lower and the upper end, two quantiles
+     * @throws IllegalArgumentException if the probability is not between 0 and 1
+     */
+    public double[] range(double probability) {
+        inside(probability);
+        double reach = tabulated((1 + probability) / 2);
+        return Double.isNaN(reach) ? new double[] {quantile((1 - probability) / 2), quantile((1 + probability) / 2)}
+                : new double[] {mean - reach, mean + reach};
+    }
+
+    private static void inside(double probability) {
         if (!(probability > 0 && probability < 1)) {
             throw new IllegalArgumentException("a probability must lie between 0 and 1, not " + probability);
         }
-        if (singleScale > 0) {
-            if (probability == 0.5) {
-                return mean;
-            }
-            double ratio = Math.max(0, variance / (singleScale * singleScale) - tail(law));
-            if (!law.isNormal() && SumQuantiles.have(law.degreesOfFreedom(), probability, ratio)) {
-                return mean + singleScale * SumQuantiles.of(law.degreesOfFreedom(), probability, ratio);
-            }
+    }
+
+    /** How far above the mean of a single sum a quantile above it lies; not a number where no table says so. */
+    private double tabulated(double upper) {
+        if (!(singleScale > 0) || law.isNormal()) {
+            return Double.NaN;
         }
-        return search(probability);
+        double ratio = Math.max(0, variance / (singleScale * singleScale) - tail(law));
+        return singleScale * SumQuantiles.above(law.degreesOfFreedom(), upper, ratio);
     }
 
     /** The quantile by Newton's steps of at most two standard deviations, inside a bracket that shrinks. */

@@ -5,7 +5,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.stream.IntStream;
-import org.jspecify.annotations.Nullable;
 
 /**
  * What is believed of the coefficients once the rows have spoken: for each point of the hyperparameters a normal law about the mode,
@@ -33,8 +32,8 @@ public final class Posterior {
     static Posterior of(ErrorLaw law, Design design, Sample sample, List<Mode> modes, double[] scales, double[] growths,
             double[] weights) {
         Component[] components = new Component[weights.length];
-        java.util.stream.IntStream.range(0, weights.length).parallel().forEach(k -> components[k] = new Component(modes.get(k), scales[k],
-                growths[k], weights[k]));
+        java.util.stream.IntStream.range(0, weights.length).parallel().forEach(k -> components[k] =
+                new Component.WithoutRows(modes.get(k), scales[k], growths[k], weights[k]));
         return new Posterior(law, design, sample, List.of(components));
     }
 
@@ -44,282 +43,6 @@ public final class Posterior {
         CLOSED_FORM,
         /** Steps until the other rows' weights have settled, from the mode with all rows. */
         REFIT
-    }
-
-    /** The normal law about a mode with all rows: V, its covariance matrix, and V P V, what of it the prior P holds. */
-    private static final class Shape {
-        private final Mode mode;
-        private final double[] covariance;
-        private volatile double @Nullable [] held;
-        private volatile @Nullable OnRows onRows;
-
-        Shape(Mode mode) {
-            this.mode = mode;
-            this.covariance = mode.factor().inverse();
-        }
-
-        int p() {
-            return mode.coefficients().length;
-        }
-
-        double covariance(SparseRow x, SparseRow y) {
-            return x.between(covariance, p(), y);
-        }
-
-        /** V P V in full, made when first asked for: the same whichever thread makes it. */
-        double[] held() {
-            double[] made = held;
-            if (made == null) {
-                made = new double[covariance.length];
-                int p = p();
-                double[] all = made;
-                IntStream.range(0, p).parallel().forEach(i -> addHeld(i, all));
-                for (int i = 0; i < p; i++) {
-                    for (int j = 0; j < i; j++) {
-                        made[j * p + i] = made[i * p + j];
-                    }
-                }
-                held = made;
-            }
-            return made;
-        }
-
-        /** Row i of V P V up to its diagonal. */
-        private void addHeld(int i, double[] made) {
-            int p = p();
-            double[] column = mode.spreads().times(Arrays.copyOfRange(covariance, i * p, (i + 1) * p));
-            int row = i * p;
-            for (int k = 0; k < p; k++) {
-                double ck = column[k];
-                if (ck != 0) {
-                    int other = k * p;
-                    for (int j = 0; j <= i; j++) {
-                        made[row + j] += ck * covariance[other + j];
-                    }
-                }
-            }
-        }
-
-        /** The law of the fitted values of the rows, made when first asked for: the same whichever thread makes it. */
-        OnRows onRows(Design design) {
-            OnRows made = onRows;
-            if (made == null) {
-                made = new OnRows(this, design);
-                onRows = made;
-            }
-            return made;
-        }
-
-        /** Adds V times a full vector. */
-        void addTimes(double[] x, double[] product, int at) {
-            int p = p();
-            for (int i = 0; i < p; i++) {
-                double xi = x[i];
-                if (xi != 0) {
-                    for (int j = 0; j < p; j++) {
-                        product[at + j] += xi * covariance[i * p + j];
-                    }
-                }
-            }
-        }
-    }
-
-    /** A posterior as the rows of its design see it: their fitted values at the mode, X b, and the covariances of these, X V X'. */
-    private static final class OnRows {
-        private final int n;
-        private final double[] fitted;
-        private final double[] covariance;
-        /** The gradient at the mode, r, which is 0 but for how closely it was sought; X V r, and r' V r. */
-        private final double[] gradient;
-        private final double[] rest;
-        private final double restSize;
-
-        OnRows(Shape shape, Design design) {
-            this.n = design.rows();
-            this.fitted = shape.mode.fitted();
-            this.covariance = new double[n * n];
-            this.gradient = shape.mode.gradient();
-            double[] step = new double[gradient.length];
-            shape.addTimes(gradient, step, 0);
-            this.rest = new double[n];
-            for (int i = 0; i < n; i++) {
-                double[] times = design.row(i).times(shape.covariance, step.length);
-                for (int j = 0; j <= i; j++) {
-                    covariance[i * n + j] = design.dot(j, times);
-                    covariance[j * n + i] = covariance[i * n + j];
-                }
-                rest[i] = design.dot(i, step);
-            }
-            double size = 0;
-            for (int j = 0; j < step.length; j++) {
-                size += gradient[j] * step[j];
-            }
-            this.restSize = size;
-        }
-
-        /** Adds the covariances of row i, times a factor, to n numbers. */
-        void add(double factor, int i, double[] sum) {
-            int from = i * n;
-            for (int j = 0; j < n; j++) {
-                sum[j] += factor * covariance[from + j];
-            }
-        }
-    }
-
-    /**
-     * The posterior at one point of the hyperparameters, possibly with rows left out. Without them the covariance is V + V X' K X V,
-     * where X holds the rows left out, and the coefficients move by V X' d; in closed form no vector of p numbers is written out for it.
-     */
-    private static final class Component {
-        private final Shape shape;
-        private final Mode mode;
-        private final double scale;
-        private final double growth;
-        private final double weight;
-        private final double[] coefficients;
-        private final SparseRow[] left;
-        private final double[][] core;
-        private final double[] shift;
-        /** V and V P V between the rows left out, which are what is asked about most; the second is made when first asked for. */
-        private final double[][] among;
-        private volatile double @Nullable [][] heldAmong;
-
-        Component(Mode mode, double scale, double growth, double weight) {
-            this(new Shape(mode), scale, growth, weight, mode.coefficients(), new SparseRow[0], new double[0][], new double[0], new double[0][]);
-        }
-
-        private Component(Shape shape, double scale, double growth, double weight, double[] coefficients, SparseRow[] left,
-                double[][] core, double[] shift, double[][] among) {
-            this.among = among;
-            this.shape = shape;
-            this.mode = shape.mode;
-            this.scale = scale;
-            this.growth = growth;
-            this.weight = weight;
-            this.coefficients = coefficients;
-            this.left = left;
-            this.core = core;
-            this.shift = shift;
-        }
-
-        Component weighing(double changed) {
-            return new Component(shape, scale, growth, changed, coefficients, left, core, shift, among);
-        }
-
-        Component movedTo(double[] changed) {
-            return new Component(shape, scale, growth, weight, changed, left, core, new double[left.length], among);
-        }
-
-        /** The fitted value of a row. */
-        double fitted(SparseRow x) {
-            double sum = x.dot(coefficients);
-            double[] projected = projected(x);
-            for (int r = 0; r < left.length; r++) {
-                sum += shift[r] * projected[r];
-            }
-            return sum;
-        }
-
-        double[] coefficients() {
-            double[] moved = coefficients.clone();
-            for (int r = 0; r < left.length; r++) {
-                if (shift[r] != 0) {
-                    add(shift[r], left[r].times(shape.covariance, moved.length), moved);
-                }
-            }
-            return moved;
-        }
-
-        private static void add(double factor, double[] vector, double[] sum) {
-            for (int j = 0; j < sum.length; j++) {
-                sum[j] += factor * vector[j];
-            }
-        }
-
-        /** With w for a contrast x, the covariance times x is V (x + X' w). */
-        private double[] share(SparseRow x) {
-            return share(projected(x));
-        }
-
-        /** V between a contrast and each of the rows left out. */
-        private double[] projected(SparseRow x) {
-            int own = own(x);
-            if (own >= 0) {
-                return among[own];
-            }
-            double[] projected = new double[left.length];
-            for (int r = 0; r < left.length; r++) {
-                projected[r] = shape.covariance(x, left[r]);
-            }
-            return projected;
-        }
-
-        /** Which of the rows left out a contrast is; -1 if none. */
-        private int own(SparseRow x) {
-            for (int r = 0; r < left.length; r++) {
-                if (left[r].isSame(x)) {
-                    return r;
-                }
-            }
-            return -1;
-        }
-
-        private double[][] heldAmong() {
-            double[][] made = heldAmong;
-            if (made == null) {
-                made = between(left, shape.held(), coefficients.length);
-                heldAmong = made;
-            }
-            return made;
-        }
-
-        private double[] share(double[] projected) {
-            double[] share = new double[left.length];
-            for (int r = 0; r < share.length; r++) {
-                for (int s = 0; s < share.length; s++) {
-                    share[r] += core[r][s] * projected[s];
-                }
-            }
-            return share;
-        }
-
-        /** The covariance matrix times a contrast. */
-        double[] times(SparseRow x) {
-            double[] product = x.times(shape.covariance, coefficients.length);
-            double[] share = share(x);
-            for (int r = 0; r < share.length; r++) {
-                add(share[r], left[r].times(shape.covariance, product.length), product);
-            }
-            return product;
-        }
-
-        double variance(SparseRow x) {
-            int own = own(x);
-            double sum = own >= 0 ? among[own][own] : x.quadratic(shape.covariance, coefficients.length);
-            double[] projected = projected(x);
-            double[] share = share(projected);
-            for (int r = 0; r < left.length; r++) {
-                sum += projected[r] * share[r];
-            }
-            return Math.max(0, sum);
-        }
-
-        /** What the prior holds of the variance of a contrast. */
-        double held(SparseRow x) {
-            int p = coefficients.length;
-            double[] held = shape.held();
-            int own = own(x);
-            double[] share = share(x);
-            double[][] ofLeft = heldAmong();
-            double sum = own >= 0 ? ofLeft[own][own] : x.quadratic(held, p);
-            for (int r = 0; r < share.length; r++) {
-                sum += 2 * share[r] * (own >= 0 ? ofLeft[own][r] : x.between(held, p, left[r]));
-                for (int s = 0; s < share.length; s++) {
-                    sum += share[r] * share[s] * ofLeft[r][s];
-                }
-            }
-            return sum;
-        }
     }
 
     /**
@@ -390,13 +113,101 @@ public final class Posterior {
     }
 
     /**
+     * What is believed of a contrast, for several questions about it.
+     *
+     * @param contrast weights of the coefficients
+     * @return what is believed
+     */
+    public Belief of(SparseRow contrast) {
+        return new Belief(law, components, contrast);
+    }
+
+    /** What a posterior says of one contrast. Immutable. */
+    public static final class Belief {
+        private final ErrorLaw law;
+        private final List<Component> components;
+        private final SparseRow contrast;
+        private final Component.Said[] said;
+
+        private Belief(ErrorLaw law, List<Component> components, SparseRow contrast) {
+            this.law = law;
+            this.components = components;
+            this.contrast = contrast;
+            this.said = new Component.Said[components.size()];
+            for (int k = 0; k < said.length; k++) {
+                said[k] = components.get(k).of(contrast);
+            }
+        }
+
+        /**
+         * Its distribution, no error of a single response added.
+         *
+         * @return the distribution
+         */
+        public Mixture estimate() {
+            return predict(0, 0);
+        }
+
+        /**
+         * What is predicted of one new response whose row of the design the contrast is.
+         *
+         * @param inflation the factor on its error scale
+         * @param growth its measure along which the error scale grows
+         * @return the predictive distribution
+         */
+        public Mixture predict(double inflation, double growth) {
+            if (said.length == 1) {
+                return Mixture.of(law, said[0].fitted(), said[0].variance(), components.get(0).errorScale(inflation, growth));
+            }
+            double[] weights = new double[said.length];
+            double[] means = new double[said.length];
+            double[] variances = new double[said.length];
+            double[] scales = new double[said.length];
+            for (int k = 0; k < said.length; k++) {
+                weights[k] = components.get(k).weight;
+                means[k] = said[k].fitted();
+                variances[k] = said[k].variance();
+                scales[k] = components.get(k).errorScale(inflation, growth);
+            }
+            return Mixture.of(law, weights, means, variances, scales);
+        }
+
+        /**
+         * Its variance, averaged over the points of the hyperparameters.
+         *
+         * @return at least 0
+         */
+        public double variance() {
+            double sum = 0;
+            for (int k = 0; k < said.length; k++) {
+                sum += components.get(k).weight * said[k].variance();
+            }
+            return sum;
+        }
+
+        /**
+         * How much of what is still unsure about it is held by assumptions, all blocks together: the sum of {@link Posterior#priorShares}.
+         *
+         * @return between 0 and 1
+         */
+        public double priorShare() {
+            Component.Said first = said[0];
+            if (Double.isNaN(first.held())) {
+                components.get(0).shape.withHeld();
+                first = components.get(0).of(contrast);
+            }
+            return first.variance() > 0 ? Math.max(0, Math.min(1, first.held() / first.variance())) : 0;
+        }
+    }
+
+    /**
      * What is believed of a contrast: its distribution, no error of a single response added.
      *
      * @param contrast weights of the coefficients
      * @return the distribution
      */
     public Mixture estimate(SparseRow contrast) {
-        return mixture(contrast, 0, 0);
+        return of(contrast).estimate();
     }
 
     /**
@@ -408,23 +219,7 @@ public final class Posterior {
      * @return the predictive distribution
      */
     public Mixture predict(SparseRow row, double inflation, double growth) {
-        return mixture(row, inflation, growth);
-    }
-
-    private Mixture mixture(SparseRow row, double inflation, double growth) {
-        int k = components.size();
-        double[] weights = new double[k];
-        double[] means = new double[k];
-        double[] variances = new double[k];
-        double[] scales = new double[k];
-        for (int i = 0; i < k; i++) {
-            Component c = components.get(i);
-            weights[i] = c.weight;
-            means[i] = c.fitted(row);
-            variances[i] = c.variance(row);
-            scales[i] = inflation * c.scale * Math.exp(c.growth * growth);
-        }
-        return Mixture.of(law, weights, means, variances, scales);
+        return of(row).predict(inflation, growth);
     }
 
     /**
@@ -434,11 +229,7 @@ public final class Posterior {
      * @return at least 0
      */
     public double variance(SparseRow contrast) {
-        double sum = 0;
-        for (Component c : components) {
-            sum += c.weight * c.variance(contrast);
-        }
-        return sum;
+        return of(contrast).variance();
     }
 
     /**
@@ -462,7 +253,7 @@ public final class Posterior {
     public double[] priorShares(SparseRow contrast) {
         Component c = components.get(0);
         double[] share = c.mode.spreads().quadraticByBlock(c.times(contrast));
-        double variance = c.variance(contrast);
+        double variance = c.of(contrast).variance();
         for (int b = 0; b < share.length; b++) {
             share[b] = variance > 0 ? share[b] / variance : 0;
         }
@@ -476,9 +267,7 @@ public final class Posterior {
      * @return between 0 and 1
      */
     public double priorShare(SparseRow contrast) {
-        Component c = components.get(0);
-        double variance = c.variance(contrast);
-        return variance > 0 ? Math.max(0, Math.min(1, c.held(contrast) / variance)) : 0;
+        return of(contrast).priorShare();
     }
 
     /**
@@ -541,12 +330,17 @@ public final class Posterior {
      * @param how by closed form or by further steps
      * @param rows the rows left out, each once
      * @return the posterior without them
+     * @throws IllegalStateException if rows have been left out before
      */
     public Posterior leavingOut(LeaveOut how, int... rows) {
         SparseRow[] x = new SparseRow[rows.length];
         for (int r = 0; r < rows.length; r++) {
             x[r] = design.row(rows[r]);
         }
+        return leavingOut(how, rows, x);
+    }
+
+    private Posterior leavingOut(LeaveOut how, int[] rows, SparseRow[] x) {
         if (components.size() == 1) {
             return new Posterior(law, design, sample, List.of(without(components.get(0), how, rows, x)));
         }
@@ -571,62 +365,36 @@ public final class Posterior {
         return new Posterior(law, design, sample, List.copyOf(kept));
     }
 
-    private Component without(Component c, LeaveOut how, int[] rows, SparseRow[] x) {
-        int r = rows.length;
-        double[][] s = between(x, c.shape.covariance, c.coefficients.length);
-        // K = (H^-1 - S)^-1 = H (I - S H)^-1, which also holds for rows of no information.
-        double[][] inner = new double[r][r];
-        for (int i = 0; i < r; i++) {
-            for (int j = 0; j < r; j++) {
-                inner[i][j] = (i == j ? 1 : 0) - s[i][j] * c.mode.information(rows[j]);
-            }
-        }
-        double[][] core = inverse(inner);
-        for (int i = 0; i < r; i++) {
-            for (int j = 0; j < r; j++) {
-                core[i][j] *= c.mode.information(rows[i]);
-            }
-        }
-        // The rows take their pull with them: d = -(I + K S) times their pulls.
-        double[] shift = new double[r];
-        for (int i = 0; i < r; i++) {
-            shift[i] -= c.mode.pull(rows[i]);
-            for (int j = 0; j < r; j++) {
-                for (int k = 0; k < r; k++) {
-                    shift[i] -= core[i][k] * s[k][j] * c.mode.pull(rows[j]);
-                }
-            }
-        }
-        Component without = new Component(c.shape, c.scale, c.growth, c.weight, c.coefficients, x, core, shift, s);
-        double size = 0;
-        for (int i = 0; i < r; i++) {
-            for (int j = 0; j < r; j++) {
-                size -= c.mode.pull(rows[i]) * s[i][j] * shift[j];
-            }
-        }
-        return how == LeaveOut.CLOSED_FORM || Math.abs(size) < SETTLED ? without : settled(without, rows);
+    /**
+     * The posterior without one row, in closed form: for a caller that has its entries at hand.
+     *
+     * @param row the row left out
+     * @param entries its entries, as the design holds them
+     * @return the posterior without it
+     * @throws IllegalStateException if rows have been left out before
+     */
+    public Posterior leavingOut(int row, SparseRow entries) {
+        return leavingOut(LeaveOut.CLOSED_FORM, new int[] {row}, new SparseRow[] {entries});
     }
 
-    /** Rows times a symmetric matrix, held row after row in full, times the rows. */
-    private static double[][] between(SparseRow[] rows, double[] symmetric, int p) {
-        double[][] s = new double[rows.length][rows.length];
-        for (int i = 0; i < s.length; i++) {
-            s[i][i] = rows[i].quadratic(symmetric, p);
-            for (int j = 0; j < i; j++) {
-                s[i][j] = rows[i].between(symmetric, p, rows[j]);
-                s[j][i] = s[i][j];
-            }
+    private Component without(Component c, LeaveOut how, int[] rows, SparseRow[] x) {
+        if (!(c instanceof Component.WithoutRows all) || c.leavesOut()) {
+            throw new IllegalStateException("rows are left out of the posterior with all rows");
         }
-        return s;
+        if (how == LeaveOut.CLOSED_FORM && rows.length == 1) {
+            return all.without(rows[0], x[0]);
+        }
+        Component.WithoutRows without = all.without(rows, x);
+        return how == LeaveOut.CLOSED_FORM || Math.abs(without.sizeOfStep(rows)) < SETTLED ? without : settled(without, rows);
     }
 
     /**
      * Steps on from the closed form until the weights of the other rows have settled. Every step is V times a sum of rows, so only how much
      * of each row has been taken is kept: with h the change of the fitted values and I the rows' information, P V X' d = X' (d - I h).
      */
-    private Component settled(Component without, int[] rows) {
+    private Component settled(Component.WithoutRows without, int[] rows) {
         Mode mode = without.mode;
-        OnRows on = without.shape.onRows(design);
+        Shape.OnRows on = without.shape.onRows(design);
         int n = design.rows();
         double[] taken = new double[n];
         double[] moved = new double[n];
@@ -636,8 +404,8 @@ public final class Posterior {
         double[] fitted = new double[n];
         double[] projected = new double[rows.length];
         for (int r = 0; r < rows.length; r++) {
-            taken[rows[r]] = without.shift[r];
-            on.add(without.shift[r], rows[r], moved);
+            taken[rows[r]] = without.shift(r);
+            on.add(without.shift(r), rows[r], moved);
         }
         // The part of the first step that the mode with all rows was short of.
         double rest = 1;
@@ -682,8 +450,8 @@ public final class Posterior {
         for (int i = 0; i < n; i++) {
             design.addTo(force, i, taken[i]);
         }
-        double[] b = without.coefficients.clone();
-        without.shape.addTimes(force, b, 0);
+        double[] b = without.start().clone();
+        without.shape.addTimes(force, b);
         return without.movedTo(b);
     }
 
@@ -691,50 +459,14 @@ public final class Posterior {
         double sum = 0;
         for (int i = 0; i < rows.length; i++) {
             double scale = c.mode.scale()[rows[i]];
-            Mixture one = Mixture.of(law, new double[] {1}, new double[] {c.fitted(x[i])}, new double[] {c.variance(x[i])},
-                    new double[] {scale});
+            Component.Said said = c.of(x[i]);
+            Mixture one = Mixture.of(law, said.fitted(), said.variance(), scale);
             double y = sample.response(rows[i]);
             double usual = sample.isBound(rows[i]) ? 1 - one.cumulative(y) : one.density(y);
             double gross = sample.isBound(rows[i]) ? law.grossShare() / 2 : law.grossDensity() / scale;
             sum += Math.log(Math.max(1e-300, (1 - law.grossShare()) * usual + gross));
         }
         return sum;
-    }
-
-    /** The inverse of a small matrix by elimination with row exchanges. */
-    private static double[][] inverse(double[][] matrix) {
-        int r = matrix.length;
-        double[][] a = new double[r][2 * r];
-        for (int i = 0; i < r; i++) {
-            System.arraycopy(matrix[i], 0, a[i], 0, r);
-            a[i][r + i] = 1;
-        }
-        for (int j = 0; j < r; j++) {
-            int best = j;
-            for (int i = j + 1; i < r; i++) {
-                best = Math.abs(a[i][j]) > Math.abs(a[best][j]) ? i : best;
-            }
-            double[] swap = a[j];
-            a[j] = a[best];
-            a[best] = swap;
-            double pivot = a[j][j];
-            for (int k = 0; k < 2 * r; k++) {
-                a[j][k] /= pivot;
-            }
-            for (int i = 0; i < r; i++) {
-                double f = a[i][j];
-                if (i != j && f != 0) {
-                    for (int k = 0; k < 2 * r; k++) {
-                        a[i][k] -= f * a[j][k];
-                    }
-                }
-            }
-        }
-        double[][] inverse = new double[r][];
-        for (int i = 0; i < r; i++) {
-            inverse[i] = Arrays.copyOfRange(a[i], r, 2 * r);
-        }
-        return inverse;
     }
 
     /**
@@ -768,7 +500,7 @@ public final class Posterior {
                 reached += components.get(k).weight;
             }
             Component c = components.get(k);
-            if (c.left.length > 0) {
+            if (c.leavesOut()) {
                 throw new IllegalStateException("draws are for the posterior with all rows");
             }
             double[] z = new double[coefficients()];
@@ -776,8 +508,9 @@ public final class Posterior {
                 z[j] = Noise.normal(random);
             }
             double[] draw = c.mode.factor().backSolve(z);
+            double[] mean = c.mode.coefficients();
             for (int j = 0; j < z.length; j++) {
-                draw[j] += c.coefficients[j];
+                draw[j] += mean[j];
             }
             coefficients[order[i]] = draw;
             scales[order[i]] = c.scale;

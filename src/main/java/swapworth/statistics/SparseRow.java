@@ -162,29 +162,111 @@ public final class SparseRow {
 
     /** This row times a p x p symmetric matrix, held row after row in full, times this row. */
     double quadratic(double[] symmetric, int p) {
+        int[] columns = index;
+        double[] values = value;
         double sum = 0;
         for (int e = 0; e < index.length; e++) {
-            int row = index[e] * p;
+            int row = columns[e] * p;
             double inner = 0;
             for (int f = 0; f < e; f++) {
-                inner += value[f] * symmetric[row + index[f]];
+                inner += values[f] * symmetric[row + columns[f]];
             }
-            sum += value[e] * (2 * inner + value[e] * symmetric[row + index[e]]);
+            sum += values[e] * (2 * inner + values[e] * symmetric[row + columns[e]]);
         }
         return sum;
     }
 
     /** This row times a p x p matrix, held row after row in full, times another row. */
     double between(double[] matrix, int p, SparseRow other) {
+        int[] columns = other.index;
+        double[] values = other.value;
         double sum = 0;
         for (int e = 0; e < index.length; e++) {
             int row = index[e] * p;
             double inner = 0;
-            for (int f = 0; f < other.index.length; f++) {
-                inner += other.value[f] * matrix[row + other.index[f]];
+            for (int f = 0; f < columns.length; f++) {
+                inner += values[f] * matrix[row + columns[f]];
             }
             sum += value[e] * inner;
         }
         return sum;
+    }
+
+    /**
+     * This row times two symmetric matrices, times this row. The matrices are held side by side up to the diagonal: the entries of row i
+     * and column j at i (i + 1) + 2 j and the place behind it.
+     */
+    void quadratic(double[] pairs, Shape.Forms forms) {
+        int[] columns = index;
+        double[] values = value;
+        double sum = 0;
+        double otherSum = 0;
+        int e = 0;
+        if (columns.length % 2 == 1) {
+            int at = columns[e] * (columns[e] + 1) + 2 * columns[e];
+            sum = values[e] * (values[e] * pairs[at]);
+            otherSum = values[e] * (values[e] * pairs[at + 1]);
+            e++;
+        }
+        // Two rows of the matrices at a time, for each entry is then read half as often; the order of the sums is that of one at a time.
+        for (; e < columns.length; e += 2) {
+            int row = columns[e] * (columns[e] + 1);
+            int next = columns[e + 1] * (columns[e + 1] + 1);
+            double inner = 0;
+            double otherInner = 0;
+            double nextInner = 0;
+            double otherNextInner = 0;
+            for (int f = 0; f < e; f++) {
+                double v = values[f];
+                int place = 2 * columns[f];
+                int at = row + place;
+                inner += v * pairs[at];
+                otherInner += v * pairs[at + 1];
+                at = next + place;
+                nextInner += v * pairs[at];
+                otherNextInner += v * pairs[at + 1];
+            }
+            double v = values[e];
+            int place = 2 * columns[e];
+            sum += v * (2 * inner + v * pairs[row + place]);
+            otherSum += v * (2 * otherInner + v * pairs[row + place + 1]);
+            nextInner += v * pairs[next + place];
+            otherNextInner += v * pairs[next + place + 1];
+            v = values[e + 1];
+            place = 2 * columns[e + 1];
+            sum += v * (2 * nextInner + v * pairs[next + place]);
+            otherSum += v * (2 * otherNextInner + v * pairs[next + place + 1]);
+        }
+        forms.variance = sum;
+        forms.held = otherSum;
+    }
+
+    /** This row times two symmetric matrices, held as for {@link #quadratic(double[], Shape.Forms)}, times another row. */
+    void between(double[] pairs, SparseRow other, Shape.Forms forms) {
+        int[] columns = other.index;
+        double[] values = other.value;
+        double sum = 0;
+        double otherSum = 0;
+        for (int e = 0; e < index.length; e++) {
+            int column = index[e];
+            int row = column * (column + 1);
+            double inner = 0;
+            double otherInner = 0;
+            int f = 0;
+            for (; f < columns.length && columns[f] <= column; f++) {
+                int at = row + 2 * columns[f];
+                inner += values[f] * pairs[at];
+                otherInner += values[f] * pairs[at + 1];
+            }
+            for (; f < columns.length; f++) {
+                int at = columns[f] * (columns[f] + 1) + 2 * column;
+                inner += values[f] * pairs[at];
+                otherInner += values[f] * pairs[at + 1];
+            }
+            sum += value[e] * inner;
+            otherSum += value[e] * otherInner;
+        }
+        forms.variance = sum;
+        forms.held = otherSum;
     }
 }

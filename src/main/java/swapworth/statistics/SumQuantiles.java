@@ -21,29 +21,21 @@ final class SumQuantiles {
         for (int q = 0; q < PROBABILITIES.length; q++) {
             double probability = PROBABILITIES[q];
             for (int piece = 0; piece + 1 < ENDS.length; piece++) {
-                series[q][piece] = chebyshev(ENDS[piece], ENDS[piece + 1], variance -> Mixture.of(law, new double[] {1}, new double[] {0},
-                        new double[] {variance}, new double[] {1}).search(probability));
+                series[q][piece] = chebyshev(ENDS[piece], ENDS[piece + 1],
+                        variance -> Mixture.of(law, 0, variance, 1).search(probability));
             }
         }
     }
 
-    /** Whether there is a table for these degrees of freedom, this probability and this variance. */
-    static boolean have(int degreesOfFreedom, double probability, double variance) {
-        return degreesOfFreedom < KEPT && variance <= Mixture.LARGE && at(probability) >= 0;
-    }
-
-    private static int at(double probability) {
-        double upper = Math.max(probability, 1 - probability);
-        for (int q = 0; q < PROBABILITIES.length; q++) {
-            if (Math.abs(upper - PROBABILITIES[q]) < 1e-12) {
-                return q;
-            }
+    /** The quantile of a probability above a half; not a number where there is no table for it or for this variance of the normal part. */
+    static double above(int degreesOfFreedom, double probability, double variance) {
+        int at = 0;
+        while (at < PROBABILITIES.length && Math.abs(probability - PROBABILITIES[at]) >= 1e-12) {
+            at++;
         }
-        return -1;
-    }
-
-    /** The quantile, where {@link #have} says so. */
-    static double of(int degreesOfFreedom, double probability, double variance) {
+        if (at == PROBABILITIES.length || degreesOfFreedom >= KEPT || variance > Mixture.LARGE) {
+            return Double.NaN;
+        }
         SumQuantiles table = BY_DEGREES[degreesOfFreedom];
         if (table == null) {
             table = new SumQuantiles(degreesOfFreedom);
@@ -53,8 +45,7 @@ final class SumQuantiles {
         while (variance > ENDS[piece + 1]) {
             piece++;
         }
-        double upper = sum(table.series[at(probability)][piece], ENDS[piece], ENDS[piece + 1], variance);
-        return probability < 0.5 ? -upper : upper;
+        return sum(table.series[at][piece], ENDS[piece], ENDS[piece + 1], variance);
     }
 
     private static double[] chebyshev(double low, double high, DoubleUnaryOperator function) {

@@ -3,7 +3,6 @@ package swapworth.table;
 import static java.util.Objects.requireNonNull;
 
 import java.math.BigDecimal;
-import java.math.MathContext;
 import java.math.RoundingMode;
 
 /**
@@ -25,7 +24,6 @@ public record Cell(String shown, String exact, Kind kind, String link) {
     }
 
     private static final double[] POWERS = {1, 10, 100, 1e3, 1e4, 1e5, 1e6};
-    private static final double[] POWERS_OF_TEN = {1, 10, 100, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12};
 
     /** The empty cell. */
     public static final Cell BLANK = words("");
@@ -59,7 +57,7 @@ public record Cell(String shown, String exact, Kind kind, String link) {
         if (!Double.isFinite(value)) {
             return BLANK;
         }
-        return new Cell(format(value, decimals), plain(value), Kind.NUMBER, "");
+        return new Cell(format(value, decimals), PlainNumber.text(value), Kind.NUMBER, "");
     }
 
     /**
@@ -129,58 +127,5 @@ public record Cell(String shown, String exact, Kind kind, String link) {
             text.insert(comma, ',');
         }
         return value < 0 && !digits.equals("0") ? text.insert(0, '-').toString() : text.toString();
-    }
-
-    private static String plain(double value) {
-        return appendPlain(value, new StringBuilder(18)).toString();
-    }
-
-    /** A finite number with at most twelve significant digits. */
-    static StringBuilder appendPlain(double value, StringBuilder text) {
-        double size = Math.abs(value);
-        if (value == Math.rint(value) && size < 1e12) {
-            return text.append((long) value);
-        }
-        if (size >= 0.1 && size < 1e9) {
-            // Twelve digits, of which as many as this stand behind the point.
-            int decimals = 12 - wholeDigits(size);
-            double scaled = size * POWERS_OF_TEN[decimals];
-            long whole = Math.round(scaled);
-            if (whole < 1_000_000_000_000L && Math.abs(Math.abs(scaled - whole) - 0.5) > 1e-3) {
-                return appendUnits(value < 0, whole, decimals, text);
-            }
-        }
-        BigDecimal exact = new BigDecimal(value).round(new MathContext(12)).stripTrailingZeros();
-        return text.append(exact.scale() < 0 ? exact.setScale(0).toPlainString() : exact.toPlainString());
-    }
-
-    private static int wholeDigits(double size) {
-        int digits = 0;
-        for (double power = 1; size >= power; power *= 10) {
-            digits++;
-        }
-        return digits;
-    }
-
-    /** A whole number of units of ten to the minus decimals, without trailing zeros. */
-    private static StringBuilder appendUnits(boolean negative, long units, int decimals, StringBuilder text) {
-        long rest = units;
-        int places = decimals;
-        while (places > 0 && rest % 10 == 0) {
-            rest /= 10;
-            places--;
-        }
-        if (negative) {
-            text.append('-');
-        }
-        int begin = text.length();
-        text.append(rest);
-        if (places > 0) {
-            while (text.length() - begin <= places) {
-                text.insert(begin, '0');
-            }
-            text.insert(text.length() - places, '.');
-        }
-        return text;
     }
 }

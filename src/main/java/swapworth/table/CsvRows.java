@@ -1,25 +1,32 @@
 package swapworth.table;
 
-import static java.util.Objects.requireNonNull;
-
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.util.Arrays;
 import java.util.List;
 
 /**
- * Writes rows as CSV after RFC 4180 one cell after another, for rows too many to be kept: the same text as {@link Table#csv}.
+ * Writes rows as CSV after RFC 4180 one cell after another, for rows too many to be kept: the same text as {@link Table#csv}, as bytes of
+ * UTF-8.
  *
  * <p>Not for sharing between threads.
  */
 public final class CsvRows {
-    private final StringBuilder out;
+    private static final int LAST_OF_ASCII = 127;
+
+    private byte[] bytes;
+    private int size;
     private boolean begun;
 
     /**
-     * Writes to the end of a text.
+     * Begins with no row.
      *
-     * @param out where the rows go
+     * @param room the number of bytes expected; more find room too
      */
-    public CsvRows(StringBuilder out) {
-        this.out = requireNonNull(out, "out");
+    public CsvRows(int room) {
+        this.bytes = new byte[Math.max(room, 2 * PlainNumber.ROOM)];
     }
 
     /**
@@ -41,7 +48,13 @@ public final class CsvRows {
      * @return this writer
      */
     public CsvRows words(String words) {
-        return field(!words.isEmpty() && "=+-@\t\r".indexOf(words.charAt(0)) >= 0 ? "'" + words : words);
+        if (words.isEmpty()) {
+            next();
+            return this;
+        }
+        char first = words.charAt(0);
+        // All of these stand before the letters but the sign for "at".
+        return field(first <= '@' && "=+-@\t\r".indexOf(first) >= 0 ? "'" + words : words);
     }
 
     /**
@@ -53,7 +66,12 @@ public final class CsvRows {
     public CsvRows number(double value) {
         next();
         if (Double.isFinite(value)) {
-            Cell.appendPlain(value, out);
+            int end = PlainNumber.write(value, bytes, size);
+            if (end < 0) {
+                encoded(PlainNumber.exact(value));
+            } else {
+                size = end;
+            }
         }
         return this;
     }
@@ -66,8 +84,31 @@ public final class CsvRows {
      */
     public CsvRows whole(long value) {
         next();
-        out.append(value);
+        size = PlainNumber.write(value, bytes, size);
         return this;
+    }
+
+    /**
+     * Writes a day, for instance {@code 2024-05-31}.
+     *
+     * @param day the day
+     * @return this writer
+     */
+    public CsvRows day(LocalDate day) {
+        if (day.getYear() < 1000 || day.getYear() > 9999) {
+            return words(day.toString());
+        }
+        next();
+        size = PlainNumber.write(day.getYear(), bytes, size);
+        dashed(day.getMonthValue());
+        dashed(day.getDayOfMonth());
+        return this;
+    }
+
+    private void dashed(int number) {
+        bytes[size++] = '-';
+        PlainNumber.two(number, bytes, size);
+        size += 2;
     }
 
     /**
@@ -86,25 +127,76 @@ public final class CsvRows {
      * @return this writer
      */
     public CsvRows end() {
-        out.append("\r\n");
+        room(2);
+        bytes[size++] = '\r';
+        bytes[size++] = '\n';
         begun = false;
         return this;
     }
 
+    /**
+     * Hands over the rows written since the last time, and forgets them.
+     *
+     * @param out where they go
+     * @throws IOException if they cannot be written
+     */
+    public void writeTo(OutputStream out) throws IOException {
+        out.write(bytes, 0, size);
+        size = 0;
+    }
+
+    /** The rows as text. */
+    @Override
+    public String toString() {
+        return new String(bytes, 0, size, StandardCharsets.UTF_8);
+    }
+
+    /** The comma before every cell but the first, with room for a number behind it. */
     private void next() {
+        room(1 + PlainNumber.ROOM);
         if (begun) {
-            out.append(',');
+            bytes[size++] = ',';
         }
         begun = true;
     }
 
+    private void room(int more) {
+        if (bytes.length - size < more) {
+            bytes = Arrays.copyOf(bytes, Math.max(size + more, bytes.length + bytes.length / 2));
+        }
+    }
+
     private CsvRows field(String text) {
         next();
+        int length = text.length();
+        room(length);
+        byte[] to = bytes;
+        int at = size;
+        for (int i = 0; i < length; i++) {
+            char c = text.charAt(i);
+            if (c > ',' ? c > LAST_OF_ASCII : c == ',' || c == '"' || c == '\n' || c == '\r') {
+                return unusual(text);
+            }
+            to[at++] = (byte) c;
+        }
+        size = at;
+        return this;
+    }
+
+    /** A field with signs that need quotation marks or more than one byte. */
+    private CsvRows unusual(String text) {
         if (text.indexOf(',') >= 0 || text.indexOf('"') >= 0 || text.indexOf('\n') >= 0 || text.indexOf('\r') >= 0) {
-            out.append('"').append(text.replace("\"", "\"\"")).append('"');
+            encoded("\"" + text.replace("\"", "\"\"") + "\"");
         } else {
-            out.append(text);
+            encoded(text);
         }
         return this;
+    }
+
+    private void encoded(String text) {
+        byte[] encoded = text.getBytes(StandardCharsets.UTF_8);
+        room(encoded.length);
+        System.arraycopy(encoded, 0, bytes, size, encoded.length);
+        size += encoded.length;
     }
 }

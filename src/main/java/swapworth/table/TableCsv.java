@@ -9,12 +9,11 @@ final class TableCsv {
     }
 
     static String of(Table table) {
-        StringBuilder out = new StringBuilder(64 + table.rows().size() * 96);
-        CsvRows rows = new CsvRows(out).header(table.columns());
+        CsvRows rows = new CsvRows(64 + table.rows().size() * 96).header(table.columns());
         for (List<Cell> row : table.rows()) {
             row.forEach(rows::cell);
             rows.end();
         }
-        return out.toString();
+        return rows.toString();
     }
 }

@@ -1,16 +1,26 @@
 package swapworth.market;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
+import swapworth.listing.Car;
+import swapworth.listing.CarFacts;
 import swapworth.listing.LevelOfTrade;
+import swapworth.listing.Listing;
 import swapworth.listing.Listings;
 import swapworth.listing.ListingsRead;
+import swapworth.listing.Seller;
+import swapworth.world.SampleWorld;
 
 /** That rows written and let go are the rows of the table that is kept. */
 class JudgedRowsTest {
@@ -19,7 +29,7 @@ class JudgedRowsTest {
     void rows_written_one_by_one_are_those_of_the_table() throws IOException {
         ListingsRead read = Listings.read(Path.of("sample-listings", "listings.csv"));
         PriceModel model = PriceModel.fit(read.cars());
-        for (Optional<LevelOfTrade> level : java.util.List.of(Optional.<LevelOfTrade>empty(), Optional.of(LevelOfTrade.AUCTION))) {
+        for (Optional<LevelOfTrade> level : List.of(Optional.<LevelOfTrade>empty(), Optional.of(LevelOfTrade.AUCTION))) {
             Judged judged = Judged.of(read, model, Optional.empty(), level);
             ByteArrayOutputStream out = new ByteArrayOutputStream();
             Optional<FitStudy> study = new JudgedRows(read, model, Optional.empty(), level).write(out);
@@ -27,5 +37,60 @@ class JudgedRowsTest {
             assertEquals(judged.study().map(FitStudy::in80), study.map(FitStudy::in80));
             assertEquals(judged.study().map(FitStudy::leftOut), study.map(FitStudy::leftOut));
         }
+    }
+
+    /** More cars than ranges are stretched by, so that a car with one price is left out by that price alone. */
+    @Test
+    void each_of_many_cars_is_judged_one_by_one_as_all_are_together() {
+        List<Car> cars = cars();
+        PriceModel model = PriceModel.fit(cars);
+        Map<String, Integer> seen = new TreeMap<>();
+        for (Judgement together : model.judgeAll()) {
+            Judgement alone = model.judge(together.listing());
+            assertEquals(together.position(), alone.position());
+            assertEquals(together.gap(), alone.gap());
+            assertEquals(together.percentile(), alone.percentile());
+            assertEquals(together.remarks(), alone.remarks());
+            together.valuation().match(value -> {
+                FairValue other = TestCars.fair(alone.valuation());
+                assertEquals(value.range(0.80), other.range(0.80));
+                assertEquals(value.range(0.95), other.range(0.95));
+                assertEquals(value.priorShare(), other.priorShare());
+                return true;
+            }, no -> {
+                assertEquals(no, alone.valuation());
+                return false;
+            });
+            together.remarks().forEach(remark -> seen.merge(remark.split(":")[0], 1, Integer::sum));
+            seen.merge(together.listing().price().kind() + "", 1, Integer::sum);
+        }
+        for (String kind : List.of("BID_NOT_MET", "SOLD", "mileage unknown", "a bid that missed the reserve", "below the range, and the"
+                + " row is silent on")) {
+            assertTrue(seen.getOrDefault(kind, 0) > 5, kind + " in " + seen);
+        }
+    }
+
+    @Test
+    void a_price_that_the_model_learned_from_lies_inside_what_it_has_seen() {
+        PriceModel model = PriceModel.fit(cars());
+        List<Judgement> all = model.judgeAll();
+        // The same listings as strangers' are asked about where they lie.
+        for (Judgement judged : all.subList(0, 300)) {
+            Listing listing = judged.listing();
+            Subject subject = new Subject(listing.facts(), listing.level(), listing.price().includes(), listing.seenOn());
+            List<String> remarks = TestCars.fair(model.value(subject)).remarks();
+            assertTrue(remarks.stream().noneMatch(r -> r.contains("outside") || r.contains("day seen")), () -> listing + ": " + remarks);
+        }
+        assertEquals(all.size(), model.judgeAll().size());
+    }
+
+    /** Cars with sales, bids that missed, several prices and, some of them, no mileage. */
+    private static List<Car> cars() {
+        List<Car> cars = new ArrayList<>(SampleWorld.withDefaults().withCarsPerLine(180).generate(31).joinedCars());
+        String line = cars.get(0).facts().vehicle();
+        for (int i = 0; i < 12; i++) {
+            cars.add(TestCars.car(5000 + i, CarFacts.of(line).modelYear(2012 + i % 5).seller(Seller.PRIVATE).build(), 9000 + 500 * i));
+        }
+        return cars;
     }
 }

@@ -53,8 +53,7 @@ class DistributionTest {
     @ValueSource(ints = {1, 4, 5, 8})
     void tabulated_quantiles_are_those_found_by_search(int nu) {
         for (double ratio = 0; ratio < 3.2; ratio += 0.0173) {
-            Mixture sum = Mixture.of(ErrorLaw.student(nu), new double[] {1}, new double[] {0.3}, new double[] {4 * ratio * ratio},
-                    new double[] {2});
+            Mixture sum = Mixture.of(ErrorLaw.student(nu), 0.3, 4 * ratio * ratio, 2);
             for (double probability : new double[] {0.025, 0.1, 0.5, 0.9, 0.975}) {
                 assertEquals(sum.search(probability), sum.quantile(probability), 2e-6 * sum.sd(), "ratio " + ratio);
             }
@@ -107,5 +106,36 @@ class DistributionTest {
         assertEquals(0.8 * one.mean() - 0.2, both.mean(), 1e-12);
         double square = 0.8 * (one.sd() * one.sd() + one.mean() * one.mean()) + 0.2 * (4 + 1);
         assertEquals(square - both.mean() * both.mean(), both.sd() * both.sd(), 1e-12);
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {0, 0.1, 0.6, 1.5, 8, 12})
+    void a_single_sum_is_the_mixture_of_its_two_halves(double variance) {
+        for (double scale : new double[] {0, 0.7}) {
+            Mixture one = Mixture.of(ErrorLaw.student(4), 0.3, variance, scale);
+            Mixture halves = Mixture.of(ErrorLaw.student(4), new double[] {0.5, 0.5}, new double[] {0.3, 0.3},
+                    new double[] {variance, variance}, new double[] {scale, scale});
+            assertEquals(halves.mean(), one.mean(), 1e-15);
+            assertEquals(halves.sd(), one.sd(), 1e-15);
+            for (double y = -4; y <= 4; y += 0.37) {
+                assertEquals(halves.cumulative(y), one.cumulative(y), 1e-15, "at " + y);
+                assertEquals(halves.density(y), one.density(y), 1e-15, "at " + y);
+            }
+        }
+    }
+
+    @Test
+    void the_ends_of_a_range_are_two_quantiles() {
+        for (Mixture law : new Mixture[] {Mixture.of(ErrorLaw.student(4), 9.3, 0.01, 0.2), Mixture.of(ErrorLaw.NORMAL, 9.3, 0.01, 0.2),
+            Mixture.of(ErrorLaw.student(4), 9.3, 0.01, 0), Mixture.of(ErrorLaw.student(4), new double[] {0.2, 0.8},
+                    new double[] {9, 10}, new double[] {0.1, 0.2}, new double[] {0.1, 0.3})}) {
+            for (double probability : new double[] {0.3, 0.80, 0.95}) {
+                double[] ends = law.range(probability);
+                assertEquals(law.quantile((1 - probability) / 2), ends[0]);
+                assertEquals(law.quantile((1 + probability) / 2), ends[1]);
+            }
+            assertThrows(IllegalArgumentException.class, () -> law.range(0));
+            assertThrows(IllegalArgumentException.class, () -> law.range(1));
+        }
     }
 }
