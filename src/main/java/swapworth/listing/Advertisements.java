@@ -25,6 +25,10 @@ final class Advertisements {
     /** The number of the trim, 0 for none; of the region likewise. */
     final int[] trim;
     final int[] region;
+    /** The numbers of the source, note and options: 0 for none, -1 for a text that no other row shares the number of. */
+    final int[] source;
+    final int[] note;
+    final int[] options;
     /** Mileages; not a number if no row gives one. */
     final double[] firstMiles;
     final double[] lastMiles;
@@ -45,6 +49,9 @@ final class Advertisements {
         year = new int[n];
         trim = new int[n];
         region = new int[n];
+        source = new int[n];
+        note = new int[n];
+        options = new int[n];
         firstMiles = new double[n];
         lastMiles = new double[n];
         firstPrice = new double[n];
@@ -58,6 +65,9 @@ final class Advertisements {
             year[i] = year(i);
             trim[i] = unlessEmpty(columns.trim, latest(columns.trim, i));
             region[i] = unlessEmpty(columns.region, latest(columns.region, i));
+            source[i] = columns.source.code(first);
+            note[i] = columns.note.code(first);
+            options[i] = columns.options.code(rowOfOptions(i));
             miles(i);
             firstPrice[i] = columns.amount(first);
             lastPrice[i] = first == last ? firstPrice[i] : columns.amount(last);
@@ -140,10 +150,10 @@ final class Advertisements {
         return 0;
     }
 
-    /** The row with the latest known text of a column; the last row if none has one. */
-    int rowOfLatest(Texts column, int i) {
+    /** The row with the latest known options; the last row if none has any. */
+    int rowOfOptions(int i) {
         for (int k = rows.begin[members[i] + 1] - 1; k >= rows.begin[members[i]]; k--) {
-            if (column.has(rows.rows[k])) {
+            if (columns.options.has(rows.rows[k])) {
                 return rows.rows[k];
             }
         }

@@ -124,10 +124,15 @@ public final class CarMatching {
      * @return the cars
      */
     public Result match(List<Listing> listings) {
-        List<RowProblem> oddities = new ArrayList<>();
         StoredListings stored = StoredListings.of(listings);
+        return match(stored, SameId.firsts(stored.columns()));
+    }
+
+    /** The same where it is known of each row of the columns which is the first with its id. */
+    Result match(StoredListings stored, int[] firsts) {
+        List<RowProblem> oddities = new ArrayList<>();
         ListingColumns columns = stored.columns();
-        Advertisements.Rows groups = advertisements(columns, stored.rows(), oddities);
+        Advertisements.Rows groups = advertisements(columns, stored.rows(), firsts, oddities);
         int[] root = new int[groups.count()];
         for (int i = 0; i < root.length; i++) {
             root[i] = i;
@@ -186,31 +191,33 @@ public final class CarMatching {
     }
 
     /** The rows of each advertisement, in the order of their days. */
-    private static Advertisements.Rows advertisements(ListingColumns columns, int[] rows, List<RowProblem> oddities) {
+    private static Advertisements.Rows advertisements(ListingColumns columns, int[] rows, int[] firsts, List<RowProblem> oddities) {
         int[] group = new int[rows.length];
         int[] first = new int[rows.length];
         int count = 0;
-        SameId ids = new SameId(place -> columns.id.get(rows[place]), rows.length);
+        // One more than the group of each id, by the first row that has it, whether or not that row is among the listings.
+        int[] groupOfId = new int[firsts.length];
         // Of the few ids that stand for several lines, the groups of all lines but the first.
         Map<String, int[]> furtherGroups = new HashMap<>();
         for (int place = 0; place < rows.length; place++) {
             int row = rows[place];
-            int known = columns.id.has(row) ? ids.firstOr(columns.id.get(row).orElseThrow(), place) : -1;
+            int known = groupOfId[firsts[row]] - 1;
             if (known < 0) {
+                groupOfId[firsts[row]] = count + 1;
                 first[count] = row;
                 group[place] = count++;
                 continue;
             }
             String text = columns.id.get(row).orElseThrow();
             int[] further = furtherGroups.isEmpty() ? NO_GROUPS : furtherGroups.getOrDefault(Spelling.key(text), NO_GROUPS);
-            int at = ofLine(columns, row, first, group[known], further);
+            int at = ofLine(columns, row, first, known, further);
             if (at >= 0) {
                 group[place] = at;
                 continue;
             }
             oddities.add(new RowProblem(columns.origin(row).file(), columns.origin(row).line(), "id", text, RowProblem.Kind.ODD,
-                    "the id stands for a " + Spelling.shortened(columns.vehicle.get(first[group[known]]), 40) + " in "
-                            + columns.origin(first[group[known]]) + "; taken for another car"));
+                    "the id stands for a " + Spelling.shortened(columns.vehicle.get(first[known]), 40) + " in "
+                            + columns.origin(first[known]) + "; taken for another car"));
             int[] more = Arrays.copyOf(further, further.length + 1);
             more[more.length - 1] = count;
             furtherGroups.put(Spelling.key(text), more);

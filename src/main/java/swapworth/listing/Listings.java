@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.Currency;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -290,12 +291,15 @@ public final class Listings {
 
         ListingsRead finished() {
             Currency base = baseCurrency.or(statedInAll::currency).orElseGet(this::mostFrequentCurrency);
-            SameId ids = new SameId(kept.id::get, kept.size());
+            int[] firsts = SameId.firsts(kept);
+            BitSet withoutRate = new BitSet();
             Groups<String, Integer> sightingsOfDay = new Groups<>();
             int[] leftOut = new int[0];
             int out = 0;
             for (int row = 0; row < kept.size(); row++) {
-                if (!isInBase(row, base) || isSecondSighting(row, ids, sightingsOfDay)) {
+                boolean inBase = isInBase(row, base);
+                withoutRate.set(row, !inBase);
+                if (!inBase || isSecondSighting(row, firsts[row], withoutRate, sightingsOfDay)) {
                     leftOut = out < leftOut.length ? leftOut : Arrays.copyOf(leftOut, 16 + 2 * out);
                     leftOut[out++] = row;
                 } else {
@@ -306,7 +310,7 @@ public final class Listings {
             StoredListings checked = StoredListings.without(Arrays.copyOf(leftOut, out), kept);
             OddPrices.flag(checked, oddities);
             oddities.addAll(lists.variants());
-            CarMatching.Result matched = CarMatching.withDefaults().match(checked);
+            CarMatching.Result matched = CarMatching.withDefaults().match(checked, firsts);
             oddities.addAll(matched.oddities());
             for (List<RowProblem> problems : List.of(rejected, setAside, oddities, questions)) {
                 if (problems.size() > 1) {
@@ -357,17 +361,13 @@ public final class Listings {
         }
 
         /** The same advertisement, seen twice on one day at the same price, is one sighting. */
-        private boolean isSecondSighting(int row, SameId ids, Groups<String, Integer> sightingsOfDay) {
-            if (!kept.id.has(row) || !kept.isDated(row)) {
+        private boolean isSecondSighting(int row, int first, BitSet withoutRate, Groups<String, Integer> sightingsOfDay) {
+            if (first == row || !kept.isDated(row)) {
                 return false;
             }
             String text = kept.id.get(row).orElseThrow();
-            int first = ids.firstOr(text, row);
-            if (first < 0) {
-                return false;
-            }
             String id = Spelling.key(text);
-            if (sightingsOfDay.of(ofDay(id, first)).isEmpty()) {
+            if (kept.isDated(first) && !withoutRate.get(first) && sightingsOfDay.of(ofDay(id, first)).isEmpty()) {
                 sightingsOfDay.add(ofDay(id, first), first);
             }
             List<Integer> same = sightingsOfDay.of(ofDay(id, row));

@@ -59,9 +59,10 @@ final class PairScore {
     /** How often each value of one field occurs among the advertisements of one line. */
     private static final class Line {
         private final Advertisements of;
-        private final int[] trims;
-        private final int[] regions;
-        private final int[] sources;
+        /** The points that an agreement in each trim earns, by its number; in each region and shared source likewise. */
+        private final double[] trims;
+        private final double[] regions;
+        private final double[] sources;
         private final Counted<String> ownSources = new Counted<>();
         private final Counted<String> further = new Counted<>();
         private final long[] prices;
@@ -73,16 +74,16 @@ final class PairScore {
         Line(Advertisements of) {
             this.of = of;
             int n = of.count();
-            trims = new int[of.columns.trim.count()];
-            regions = new int[of.columns.region.count()];
-            sources = new int[of.columns.source.count()];
+            trims = points(of.trim, of.columns.trim.count(), MOST_FOR_TRIM);
+            regions = points(of.region, of.columns.region.count(), MOST_FOR_REGION);
+            sources = points(of.source, of.columns.source.count(), MOST_FOR_SOURCE);
             prices = new long[n];
             long[] all = new long[n];
             int known = 0;
             for (int i = 0; i < n; i++) {
-                trims[of.trim[i]]++;
-                regions[of.region[i]]++;
-                count(of.firstRow(i));
+                if (of.source[i] < 0) {
+                    ownSources.add(of.columns.source.get(of.firstRow(i)).orElse(""));
+                }
                 prices[i] = Math.round(of.lastPrice[i]);
                 if (!Double.isNaN(of.lastMiles[i])) {
                     all[known++] = Math.round(of.lastMiles[i]) << 32 | i;
@@ -98,18 +99,21 @@ final class PairScore {
             Arrays.sort(prices);
         }
 
-        private void count(int row) {
-            int source = of.columns.source.code(row);
-            if (source < 0) {
-                ownSources.add(of.columns.source.get(row).orElse(""));
-            } else {
-                sources[source]++;
+        private double[] points(int[] codes, int count, double most) {
+            int[] counts = new int[count];
+            for (int code : codes) {
+                counts[Math.max(0, code)] += code < 0 ? 0 : 1;
             }
+            double[] points = new double[count];
+            for (int code = 0; code < count; code++) {
+                points[code] = counts[code] == 0 ? 0 : rarity(share(counts[code]), most);
+            }
+            return points;
         }
 
-        private int withSourceOf(int row) {
-            int source = of.columns.source.code(row);
-            return source < 0 ? ownSources.of(of.columns.source.get(row).orElse("")) : sources[source];
+        double ofSource(int i) {
+            return of.source[i] >= 0 ? sources[of.source[i]]
+                    : rarity(share(ownSources.of(of.columns.source.get(of.firstRow(i)).orElse(""))), MOST_FOR_SOURCE);
         }
 
         double chanceOfMileage(double itsMiles) {
@@ -172,9 +176,6 @@ final class PairScore {
         private final double cohort;
         private final double mileage;
         private final double price;
-        private final double trim;
-        private final double region;
-        private final double source;
         private final String[] furtherNames;
         private final String[] further;
         private final double[] furtherPoints;
@@ -183,9 +184,6 @@ final class PairScore {
             cohort = 0;
             mileage = MOST_FOR_MILEAGE;
             price = MOST_FOR_PRICE;
-            trim = MOST_FOR_TRIM;
-            region = MOST_FOR_REGION;
-            source = MOST_FOR_SOURCE;
             furtherNames = new String[0];
             further = new String[0];
             furtherPoints = new double[0];
@@ -196,9 +194,6 @@ final class PairScore {
             this.cohort = cohort;
             mileage = Double.isNaN(of.lastMiles[one]) ? 0 : rarity(line.chanceOfMileage(of.lastMiles[one]), MOST_FOR_MILEAGE);
             price = rarity(line.chanceOfPrice(of.lastPrice[one]), MOST_FOR_PRICE);
-            trim = rarity(line.share(line.trims[of.trim[one]]), MOST_FOR_TRIM);
-            region = rarity(line.share(line.regions[of.region[one]]), MOST_FOR_REGION);
-            source = rarity(line.share(line.withSourceOf(of.firstRow(one))), MOST_FOR_SOURCE);
             Map<String, String> its = of.further(one);
             furtherNames = its.keySet().toArray(new String[0]);
             Arrays.sort(furtherNames);
@@ -313,9 +308,7 @@ final class PairScore {
     }
 
     private boolean sameNote(int a, int b) {
-        Texts notes = of.columns.note;
-        int row = of.firstRow(a);
-        return notes.has(row) && notes.same(row, of.firstRow(b)) && !notes.get(row).orElse("").isEmpty();
+        return of.note[a] != 0 && of.note[a] == of.note[b] && text(of.columns.note, of.firstRow(a), of.firstRow(b)) > 0;
     }
 
     private double likelyMiles(int earlier, int later) {
@@ -334,15 +327,14 @@ final class PairScore {
         boolean swapped = swapped(first, second);
         int a = swapped ? second : first;
         int b = swapped ? first : second;
-        double most = offer(a, b, Profile.RAREST, List.of(), false) + texts(a, b, List.of(), false)
-                - Math.max(cohort(first), cohort(second));
         double mileage = of.lastMiles[a] == of.lastMiles[b] || of.lastMiles[a] == of.firstMiles[b] ? MOST_FOR_MILEAGE : MOST_FOR_GROWTH;
-        if (most + mileage + MOST_FOR_ALL_FURTHER < least) {
-            return most + mileage + MOST_FOR_ALL_FURTHER;
+        double rest = offer(a, b, Profile.RAREST, List.of(), false) - Math.max(cohort(first), cohort(second))
+                + (of.columns.hasFurther() ? MOST_FOR_ALL_FURTHER : 0) + texts(a, b, List.of(), false);
+        if (rest + mileage < least) {
+            return rest + mileage;
         }
-        most += facts(a, b, List.of(), false);
-        most += of.columns.hasFurther() ? MOST_FOR_ALL_FURTHER : 0;
-        return most + mileage < least ? most + mileage : most + mileage(a, b, Profile.RAREST, List.of(), false);
+        rest += facts(a, b, List.of(), false);
+        return rest + mileage < least ? rest + mileage : rest + mileage(a, b, Profile.RAREST, List.of(), false);
     }
 
     private boolean swapped(int one, int other) {
@@ -384,16 +376,16 @@ final class PairScore {
         double sum = price(a, b, p, parts, explain);
         sum += time(a, b, parts, explain);
         if (of.trim[a] != 0 && of.trim[a] == of.trim[b]) {
-            sum += add(p.trim, "same trim", parts, explain);
+            sum += add(line.trims[of.trim[a]], "same trim", parts, explain);
         }
         if (of.region[a] != 0 && of.region[b] != 0) {
-            sum += word(of.region[a] == of.region[b], "region", p.region, OTHER_REGION, parts, explain);
+            sum += word(of.region[a] == of.region[b], "region", line.regions[of.region[a]], OTHER_REGION, parts, explain);
         }
-        Texts sources = of.columns.source;
-        int row = of.firstRow(a);
-        int other = of.firstRow(b);
-        return sources.has(row) && sources.has(other)
-                ? sum + word(sources.same(row, other), "source", p.source, OTHER_SOURCE, parts, explain) : sum;
+        if (of.source[a] != 0 && of.source[b] != 0) {
+            boolean same = of.source[a] == of.source[b] && (of.source[a] > 0 || of.columns.source.same(of.firstRow(a), of.firstRow(b)));
+            sum += word(same, "source", same ? line.ofSource(a) : 0, OTHER_SOURCE, parts, explain);
+        }
+        return sum;
     }
 
     /** The points of facts in which one car cannot differ from itself, or seldom. */
@@ -417,9 +409,14 @@ final class PairScore {
     }
 
     private double texts(int a, int b, List<String> parts, boolean explain) {
-        Texts options = of.columns.options;
-        return text(of.columns.note, of.firstRow(a), of.firstRow(b), parts, explain)
-                + text(options, of.rowOfLatest(options, a), of.rowOfLatest(options, b), parts, explain);
+        double sum = 0;
+        if (of.note[a] != 0 && of.note[a] == of.note[b]) {
+            sum += add(text(of.columns.note, of.firstRow(a), of.firstRow(b)), "same text", parts, explain);
+        }
+        if (of.options[a] != 0 && of.options[a] == of.options[b]) {
+            sum += add(text(of.columns.options, of.rowOfOptions(a), of.rowOfOptions(b)), "same text", parts, explain);
+        }
+        return sum;
     }
 
     private double mileage(int a, int b, Profile p, List<String> parts, boolean explain) {
@@ -515,12 +512,10 @@ final class PairScore {
                 : add(conflict, explain ? "another " + field : "", parts, explain);
     }
 
-    private static double text(Texts texts, int row, int other, List<String> parts, boolean explain) {
-        if (!texts.has(row) || !texts.same(row, other)) {
-            return 0;
-        }
-        int length = texts.get(row).orElse("").length();
-        return length == 0 ? 0 : add(length >= LONG_TEXT ? SAME_LONG_TEXT : SAME_SHORT_TEXT, "same text", parts, explain);
+    /** The points of two rows whose texts have one number: none where they differ all the same, or are empty. */
+    private static double text(Texts texts, int row, int other) {
+        int length = texts.same(row, other) ? texts.get(row).orElse("").length() : 0;
+        return length == 0 ? 0 : length >= LONG_TEXT ? SAME_LONG_TEXT : SAME_SHORT_TEXT;
     }
 
     private static double further(Profile p, Profile q, List<String> parts, boolean explain) {

@@ -12,9 +12,8 @@ final class SameId {
     private static final int FEWEST = 64;
 
     private final IntFunction<Optional<String>> id;
-    /** One more than the place of a thing; 0 is free. */
-    private int[] table;
-    private int[] hashes;
+    /** The hash of an id and, in the last 32 bits, one more than the place of the first that has it; 0 is free. */
+    private long[] table;
     private int known;
 
     /**
@@ -26,8 +25,18 @@ final class SameId {
     SameId(IntFunction<Optional<String>> id, int expected) {
         this.id = id;
         int room = Integer.highestOneBit(Math.max(FEWEST, expected)) * 2;
-        this.table = new int[room];
-        this.hashes = new int[room];
+        this.table = new long[room];
+    }
+
+    /** For each row of some columns the first row that has its id; the row itself if it has none, or is the first. */
+    static int[] firsts(ListingColumns columns) {
+        int[] firsts = new int[columns.size()];
+        SameId ids = new SameId(columns.id::get, firsts.length);
+        for (int row = 0; row < firsts.length; row++) {
+            int known = columns.id.has(row) ? ids.firstOr(columns.id.get(row).orElseThrow(), row) : -1;
+            firsts[row] = known < 0 ? row : known;
+        }
+        return firsts;
     }
 
     /** The place of the first thing with this id, or -1: then the thing at the stated place, soon to be added, is the first. */
@@ -36,13 +45,13 @@ final class SameId {
         int hash = key.hashCode() * 0x9E3779B9;
         int at = hash >>> 7 & table.length - 1;
         while (table[at] != 0) {
-            if (hashes[at] == hash && Spelling.key(id.apply(table[at] - 1).orElse("")).equals(key)) {
-                return table[at] - 1;
+            int first = (int) table[at] - 1;
+            if (table[at] >> 32 == hash && Spelling.key(id.apply(first).orElse("")).equals(key)) {
+                return first;
             }
             at = at + 1 & table.length - 1;
         }
-        table[at] = place + 1;
-        hashes[at] = hash;
+        table[at] = (long) hash << 32 | place + 1;
         known++;
         if (known * 4L > table.length * 3L) {
             grow();
@@ -51,18 +60,15 @@ final class SameId {
     }
 
     private void grow() {
-        int[] places = table;
-        int[] before = hashes;
-        table = new int[2 * places.length];
-        hashes = new int[table.length];
-        for (int i = 0; i < places.length; i++) {
-            if (places[i] != 0) {
-                int at = before[i] >>> 7 & table.length - 1;
+        long[] before = table;
+        table = new long[2 * before.length];
+        for (long entry : before) {
+            if (entry != 0) {
+                int at = (int) (entry >> 32) >>> 7 & table.length - 1;
                 while (table[at] != 0) {
                     at = at + 1 & table.length - 1;
                 }
-                table[at] = places[i];
-                hashes[at] = before[i];
+                table[at] = entry;
             }
         }
     }
