@@ -486,12 +486,7 @@ public final class PriceModel {
         if (car < 0) {
             return -1;
         }
-        List<Listing> sightings = cars.get(car).sightings();
-        int place = 0;
-        while (place + 1 < sightings.size() && sightings.get(place) != listing) {
-            place++;
-        }
-        return rowAt(car, place);
+        return rowAt(car, CarOfListing.place(listing, cars.get(car)));
     }
 
     private int rowAt(int car, int place) {
