@@ -20,41 +20,40 @@ final class Candidates {
         void take(int first, int second);
     }
 
-    private final Advertisement[] advertisements;
+    private final Advertisements of;
+    private final PairScore score;
     private final Pair pair;
 
-    private Candidates(List<Advertisement> ofLine, Pair pair) {
-        this.advertisements = ofLine.toArray(new Advertisement[0]);
+    private Candidates(Advertisements ofLine, PairScore score, Pair pair) {
+        this.of = ofLine;
+        this.score = score;
         this.pair = pair;
     }
 
-    static void of(List<Advertisement> ofLine, Pair pair) {
-        new Candidates(ofLine, pair).find();
+    static void of(Advertisements ofLine, PairScore score, Pair pair) {
+        new Candidates(ofLine, score, pair).find();
     }
 
     private void find() {
-        int n = advertisements.length;
+        int n = of.count();
         int[] anyYear = new int[n];
-        int[] year = new int[n];
         long[] miles = new long[n];
         long[] price = new long[n];
         long[] known = new long[n];
         for (int i = 0; i < n; i++) {
-            Advertisement one = advertisements[i];
-            year[i] = one.year;
-            price[i] = Math.round(one.lastPrice);
-            miles[i] = Double.isNaN(one.lastMiles) ? NONE : Math.round(one.lastMiles);
-            known[i] = Double.isNaN(one.lastMiles) ? NONE : 0;
+            price[i] = Math.round(of.lastPrice[i]);
+            miles[i] = Double.isNaN(of.lastMiles[i]) ? NONE : Math.round(of.lastMiles[i]);
+            known[i] = Double.isNaN(of.lastMiles[i]) ? NONE : 0;
         }
         for (int[] group : groups(anyYear, miles)) {
             sameMiles(group);
         }
-        for (int[] group : groups(year, price)) {
+        for (int[] group : groups(of.year, price)) {
             if (group.length <= LARGE_GROUP) {
                 pairs(group, false);
             }
         }
-        for (int[] block : groups(year, known)) {
+        for (int[] block : groups(of.year, known)) {
             near(block);
         }
     }
@@ -121,51 +120,85 @@ final class Candidates {
             pairs(group, true);
             return;
         }
-        Groups<Integer, Integer> byYear = new Groups<>();
-        for (int i : group) {
-            byYear.add(advertisements[i].year, i);
+        long[] byYear = new long[group.length];
+        for (int k = 0; k < byYear.length; k++) {
+            byYear[k] = (long) of.year[group[k]] << 32 | group[k];
         }
-        for (List<Integer> year : byYear.all()) {
-            pairs(year.stream().mapToInt(Integer::intValue).toArray(), true);
+        Arrays.sort(byYear);
+        for (int from = 0, to; from < byYear.length; from = to) {
+            to = from;
+            while (to < byYear.length && byYear[to] >> 32 == byYear[from] >> 32) {
+                to++;
+            }
+            pairs(Arrays.stream(byYear, from, to).mapToInt(both -> (int) both).toArray(), true);
         }
     }
 
     private void pairs(int[] group, boolean equalMiles) {
         for (int i = 0; i < group.length; i++) {
-            Advertisement one = advertisements[group[i]];
+            int one = group[i];
             for (int j = i + 1; j < group.length; j++) {
-                Advertisement other = advertisements[group[j]];
-                if ((equalMiles || one.lastMiles != other.lastMiles) && !PairScore.forbidden(one, other)) {
-                    pair.take(group[i], group[j]);
+                int other = group[j];
+                if ((equalMiles || of.lastMiles[one] != of.lastMiles[other]) && !score.forbidden(one, other)) {
+                    pair.take(one, other);
                 }
             }
         }
     }
 
+    /** The pairs of one model year that lie near each other: those of one trim, and those of which one has none. */
     private void near(int[] block) {
-        long[] sorted = new long[block.length];
-        for (int i = 0; i < sorted.length; i++) {
-            sorted[i] = Math.round(advertisements[block[i]].lastMiles * 10) << 32 | block[i];
+        int n = block.length;
+        long[] sorted = new long[n];
+        for (int i = 0; i < n; i++) {
+            sorted[i] = Math.round(of.lastMiles[block[i]] * 10) << 32 | block[i];
         }
         Arrays.sort(sorted);
-        Advertisement[] ordered = new Advertisement[sorted.length];
-        for (int i = 0; i < sorted.length; i++) {
-            ordered[i] = advertisements[(int) sorted[i]];
+        int[] ordered = new int[n];
+        long[] byTrim = new long[n];
+        for (int i = 0; i < n; i++) {
+            ordered[i] = (int) sorted[i];
+            byTrim[i] = (long) of.trim[ordered[i]] << 32 | i;
         }
-        for (int i = 0; i < sorted.length; i++) {
-            Advertisement one = ordered[i];
-            for (int j = i + 1; j < sorted.length; j++) {
-                Advertisement other = ordered[j];
-                if (other.lastMiles - one.lastMiles > MOST_MILES_BETWEEN) {
-                    break;
-                }
-                boolean alreadyTaken = other.lastMiles == one.lastMiles || other.lastPrice == one.lastPrice;
-                if (!alreadyTaken && !PairScore.forbidden(one, other)) {
-                    int first = (int) sorted[i];
-                    int second = (int) sorted[j];
-                    pair.take(Math.min(first, second), Math.max(first, second));
+        Arrays.sort(byTrim);
+        int from = 0;
+        for (; from < n && byTrim[from] >> 32 == 0; from++) {
+            nearWithoutTrim(ordered, (int) byTrim[from]);
+        }
+        for (int to; from < n; from = to) {
+            to = from;
+            while (to < n && byTrim[to] >> 32 == byTrim[from] >> 32) {
+                to++;
+            }
+            for (int i = from; i < to; i++) {
+                for (int j = i + 1; j < to && takeNear(ordered[(int) byTrim[i]], ordered[(int) byTrim[j]]); j++) {
+                    // Each that lies near enough is taken.
                 }
             }
         }
+    }
+
+    /** The pairs of one without a trim with all others; of two without one, the first in the order has the pair. */
+    private void nearWithoutTrim(int[] ordered, int i) {
+        for (int j = i + 1; j < ordered.length && takeNear(ordered[i], ordered[j]); j++) {
+            // Each that lies near enough is taken.
+        }
+        for (int j = i - 1; j >= 0 && of.lastMiles[ordered[i]] - of.lastMiles[ordered[j]] <= MOST_MILES_BETWEEN; j--) {
+            if (of.trim[ordered[j]] != 0) {
+                takeNear(ordered[j], ordered[i]);
+            }
+        }
+    }
+
+    /** Takes a pair, the one of fewer miles first; tells whether it, and those that follow, can lie near enough. */
+    private boolean takeNear(int one, int other) {
+        if (of.lastMiles[other] - of.lastMiles[one] > MOST_MILES_BETWEEN) {
+            return false;
+        }
+        boolean alreadyTaken = of.lastMiles[other] == of.lastMiles[one] || of.lastPrice[other] == of.lastPrice[one];
+        if (!alreadyTaken && !score.forbidden(one, other)) {
+            pair.take(Math.min(one, other), Math.max(one, other));
+        }
+        return true;
     }
 }

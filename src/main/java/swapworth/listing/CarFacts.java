@@ -166,8 +166,13 @@ public record CarFacts(
                 ? firstRegistered
                 : Optional.of(LocalDate.of(modelYear.getAsInt(), 7, 1));
         return born.isPresent()
-                ? OptionalDouble.of(Math.max(0, (on.toEpochDay() - born.get().toEpochDay()) / 365.25))
+                ? OptionalDouble.of(years(born.get().toEpochDay(), on.toEpochDay()))
                 : ageYears;
+    }
+
+    /** The years between two days, at least 0. */
+    static double years(long born, long on) {
+        return Math.max(0, (on - born) / 365.25);
     }
 
     /**

@@ -43,6 +43,7 @@ public final class CarMatching {
     /** One pair in so many advertisements, or more: few pairs among very many are chance, and chance must not teach. */
     private static final int ENOUGH_PAIRS = 20;
     private static final int MOST_LOOKS = 3;
+    private static final int[] NO_GROUPS = new int[0];
 
     private final double threshold;
 
@@ -123,17 +124,28 @@ public final class CarMatching {
      * @return the cars
      */
     public Result match(List<Listing> listings) {
+        StoredListings stored = StoredListings.of(listings);
+        return match(stored, SameId.firsts(stored.columns()));
+    }
+
+    /** The same where it is known of each row of the columns which is the first with its id. */
+    Result match(StoredListings stored, int[] firsts) {
         List<RowProblem> oddities = new ArrayList<>();
-        List<List<Listing>> groups = advertisements(listings, oddities);
-        int[] root = new int[groups.size()];
+        ListingColumns columns = stored.columns();
+        Advertisements.Rows groups = advertisements(columns, stored.rows(), firsts, oddities);
+        int[] root = new int[groups.count()];
         for (int i = 0; i < root.length; i++) {
             root[i] = i;
         }
         Map<Integer, List<String>> reasons = new HashMap<>();
         if (threshold < Double.POSITIVE_INFINITY) {
-            join(groups, root, reasons);
+            join(columns, groups, root, reasons);
         }
-        // The root of a car is its first advertisement, so that cars come in the order of their roots.
+        return new Result(cars(columns, groups, root, reasons), oddities);
+    }
+
+    /** The cars. The root of one is its first advertisement, so that they come in the order of their roots. */
+    private static StoredCars cars(ListingColumns columns, Advertisements.Rows groups, int[] root, Map<Integer, List<String>> reasons) {
         Map<Integer, List<Integer>> joined = new HashMap<>();
         int count = root.length;
         for (int i = 0; i < root.length; i++) {
@@ -143,67 +155,112 @@ public final class CarMatching {
                 count--;
             }
         }
-        List<Car> cars = new ArrayList<>(count);
+        int[] rows = new int[groups.rows().length];
+        int[] begin = new int[count + 1];
+        Map<Integer, List<String>> joinedBy = new HashMap<>();
+        int car = 0;
+        int at = 0;
         for (int i = 0; i < root.length; i++) {
-            if (root[i] == i) {
-                cars.add(car(groups, joined.getOrDefault(i, List.of(i)), reasons.getOrDefault(i, List.of())));
+            if (root[i] != i) {
+                continue;
             }
+            List<Integer> members = joined.getOrDefault(i, List.of());
+            if (members.isEmpty()) {
+                at = copy(groups, i, rows, at);
+            } else {
+                for (int member : members) {
+                    at = copy(groups, member, rows, at);
+                }
+                columns.sortByDay(rows, begin[car], at);
+            }
+            if (reasons.containsKey(i)) {
+                joinedBy.put(car, List.copyOf(reasons.get(i)));
+            }
+            begin[++car] = at;
         }
-        return new Result(cars, oddities);
+        return new StoredCars(columns, rows, begin, joinedBy);
+    }
+
+    /** Copies the rows of an advertisement and says where they end. */
+    private static int copy(Advertisements.Rows groups, int one, int[] rows, int at) {
+        int end = at;
+        for (int k = groups.begin()[one]; k < groups.begin()[one + 1]; k++) {
+            rows[end++] = groups.rows()[k];
+        }
+        return end;
     }
 
     /** The rows of each advertisement, in the order of their days. */
-    private static List<List<Listing>> advertisements(List<Listing> listings, List<RowProblem> oddities) {
-        List<List<Listing>> groups = new ArrayList<>(listings.size());
-        SameId<List<Listing>> ids = new SameId<>(groups, group -> group.get(0).id(), listings.size());
+    private static Advertisements.Rows advertisements(ListingColumns columns, int[] rows, int[] firsts, List<RowProblem> oddities) {
+        int[] group = new int[rows.length];
+        int[] first = new int[rows.length];
+        int count = 0;
+        // One more than the group of each id, by the first row that has it, whether or not that row is among the listings.
+        int[] groupOfId = new int[firsts.length];
         // Of the few ids that stand for several lines, the groups of all lines but the first.
         Map<String, int[]> furtherGroups = new HashMap<>();
-        for (Listing listing : listings) {
-            if (listing.id().isEmpty()) {
-                groups.add(List.of(listing));
-                continue;
-            }
-            int known = ids.firstOr(listing.id().get(), groups.size());
+        for (int place = 0; place < rows.length; place++) {
+            int row = rows[place];
+            int known = groupOfId[firsts[row]] - 1;
             if (known < 0) {
-                groups.add(List.of(listing));
+                groupOfId[firsts[row]] = count + 1;
+                first[count] = row;
+                group[place] = count++;
                 continue;
             }
-            String id = Spelling.key(listing.id().get());
-            int[] further = furtherGroups.getOrDefault(id, new int[0]);
-            int at = ofLine(listing.facts().vehicle(), known, further, groups);
+            String text = columns.id.get(row).orElseThrow();
+            int[] further = furtherGroups.isEmpty() ? NO_GROUPS : furtherGroups.getOrDefault(Spelling.key(text), NO_GROUPS);
+            int at = ofLine(columns, row, first, known, further);
             if (at >= 0) {
-                List<Listing> grown = groups.get(at) instanceof ArrayList<Listing> several ? several : new ArrayList<>(groups.get(at));
-                grown.add(listing);
-                groups.set(at, grown);
+                group[place] = at;
                 continue;
             }
-            Listing first = groups.get(known).get(0);
-            oddities.add(new RowProblem(listing.origin().file(), listing.origin().line(), "id", listing.id().get(),
-                    RowProblem.Kind.ODD, "the id stands for a " + Spelling.shortened(first.facts().vehicle(), 40) + " in "
-                            + first.origin() + "; taken for another car"));
+            oddities.add(new RowProblem(columns.origin(row).file(), columns.origin(row).line(), "id", text, RowProblem.Kind.ODD,
+                    "the id stands for a " + Spelling.shortened(columns.vehicle.get(first[known]), 40) + " in "
+                            + columns.origin(first[known]) + "; taken for another car"));
             int[] more = Arrays.copyOf(further, further.length + 1);
-            more[more.length - 1] = groups.size();
-            furtherGroups.put(id, more);
-            groups.add(List.of(listing));
+            more[more.length - 1] = count;
+            furtherGroups.put(Spelling.key(text), more);
+            first[count] = row;
+            group[place] = count++;
         }
-        for (List<Listing> group : groups) {
-            if (group.size() > 1) {
-                group.sort(Advertisement.BY_DAY);
-            }
-        }
-        return groups;
+        return inOrder(columns, rows, group, count);
     }
 
-    private static int ofLine(String vehicle, int known, int[] further, List<List<Listing>> groups) {
-        if (groups.get(known).get(0).facts().vehicle().equals(vehicle)) {
+    /** The group of an id that is of the line of a row; -1 if there is none. */
+    private static int ofLine(ListingColumns columns, int row, int[] first, int known, int[] further) {
+        int line = columns.vehicle.code(row);
+        if (columns.vehicle.code(first[known]) == line) {
             return known;
         }
         for (int group : further) {
-            if (groups.get(group).get(0).facts().vehicle().equals(vehicle)) {
+            if (columns.vehicle.code(first[group]) == line) {
                 return group;
             }
         }
         return -1;
+    }
+
+    /** Rows put group by group, those of each in the order of their days. */
+    private static Advertisements.Rows inOrder(ListingColumns columns, int[] rows, int[] group, int count) {
+        int[] begin = new int[count + 1];
+        for (int one : group) {
+            begin[one + 1]++;
+        }
+        for (int i = 0; i < count; i++) {
+            begin[i + 1] += begin[i];
+        }
+        int[] next = Arrays.copyOf(begin, count);
+        int[] ordered = new int[rows.length];
+        for (int place = 0; place < rows.length; place++) {
+            ordered[next[group[place]]++] = rows[place];
+        }
+        for (int i = 0; i < count; i++) {
+            if (begin[i + 1] - begin[i] > 1) {
+                columns.sortByDay(ordered, begin[i], begin[i + 1]);
+            }
+        }
+        return new Advertisements.Rows(ordered, begin);
     }
 
     /** Two advertisements of a line, by their places in it. */
@@ -211,15 +268,12 @@ public final class CarMatching {
     }
 
     /** The advertisements of one line and the points of their pairs, as far as the line itself has taught them. */
-    private record Line(List<Advertisement> advertisements, PairScore score, List<Link> links) {
+    private record Line(Advertisements advertisements, PairScore score, List<Link> links) {
     }
 
     /** One line with the pairs that come near the threshold. */
-    private Line line(List<List<Listing>> groups, int[] members) {
-        List<Advertisement> ofLine = new ArrayList<>(members.length);
-        for (int member : members) {
-            ofLine.add(new Advertisement(groups.get(member)));
-        }
+    private Line line(ListingColumns columns, Advertisements.Rows groups, int[] members) {
+        Advertisements ofLine = new Advertisements(columns, groups, members);
         PairScore first = new PairScore(ofLine);
         Line line = new Line(ofLine, first, links(ofLine, first));
         // Where a line shows that mileages grow from one look to the next, the pairs are looked at again.
@@ -246,10 +300,10 @@ public final class CarMatching {
         return line;
     }
 
-    private List<Link> links(List<Advertisement> ofLine, PairScore score) {
+    private List<Link> links(Advertisements ofLine, PairScore score) {
         List<Link> links = new ArrayList<>();
         double least = threshold - LESS_FOR_THE_ONLY_ONE;
-        Candidates.of(ofLine, (a, b) -> {
+        Candidates.of(ofLine, score, (a, b) -> {
             if (score.most(a, b, least) < least) {
                 return;
             }
@@ -263,54 +317,45 @@ public final class CarMatching {
     }
 
     /** The places of the advertisements of each line. */
-    private static List<int[]> lines(List<List<Listing>> groups) {
-        Map<String, Integer> numbers = new HashMap<>();
-        int[] lineOf = new int[groups.size()];
-        int[] sizes = new int[16];
-        for (int i = 0; i < lineOf.length; i++) {
-            String vehicle = groups.get(i).get(0).facts().vehicle();
-            Integer number = numbers.get(vehicle);
-            if (number == null) {
-                number = numbers.size();
-                numbers.put(vehicle, number);
-            }
-            lineOf[i] = number;
-            sizes = number < sizes.length ? sizes : Arrays.copyOf(sizes, 2 * number);
-            sizes[number]++;
+    private static List<int[]> lines(ListingColumns columns, Advertisements.Rows groups) {
+        int[] sizes = new int[columns.vehicle.count()];
+        for (int i = 0; i < groups.count(); i++) {
+            sizes[columns.vehicle.code(groups.rows()[groups.begin()[i]])]++;
         }
-        List<int[]> lines = new ArrayList<>(numbers.size());
-        for (int line = 0; line < numbers.size(); line++) {
+        List<int[]> lines = new ArrayList<>(sizes.length);
+        for (int line = 0; line < sizes.length; line++) {
             lines.add(new int[sizes[line]]);
             sizes[line] = 0;
         }
-        for (int i = 0; i < lineOf.length; i++) {
-            lines.get(lineOf[i])[sizes[lineOf[i]]++] = i;
+        for (int i = 0; i < groups.count(); i++) {
+            int line = columns.vehicle.code(groups.rows()[groups.begin()[i]]);
+            lines.get(line)[sizes[line]++] = i;
         }
         return lines;
     }
 
     /** Advertisements that were taken for one car. */
     private static final class Joined {
-        private List<Listing> sightings;
+        private int[] rows;
         private int year;
-        private String trim;
+        private int trim;
         private final List<String> reasons = new ArrayList<>();
 
-        Joined(Advertisement one) {
-            sightings = one.sightings;
-            year = one.year;
-            trim = one.trim;
+        Joined(Advertisements of, int one) {
+            rows = of.rows(one);
+            year = of.year[one];
+            trim = of.trim[one];
         }
 
         boolean clashesWith(Joined other) {
             return year != 0 && other.year != 0 && year != other.year
-                    || !trim.isEmpty() && !other.trim.isEmpty() && !trim.equals(other.trim);
+                    || trim != 0 && other.trim != 0 && trim != other.trim;
         }
 
-        void takeIn(Joined other, List<Listing> both, String why) {
-            sightings = both;
+        void takeIn(Joined other, int[] both, String why) {
+            rows = both;
             year = Math.max(year, other.year);
-            trim = trim.isEmpty() ? other.trim : trim;
+            trim = trim == 0 ? other.trim : trim;
             reasons.addAll(other.reasons);
             reasons.add(why);
         }
@@ -324,7 +369,7 @@ public final class CarMatching {
 
         Joining(Line line) {
             this.line = line;
-            this.root = new int[line.advertisements.size()];
+            this.root = new int[line.advertisements.count()];
             Arrays.setAll(root, i -> i);
         }
 
@@ -336,12 +381,15 @@ public final class CarMatching {
             }
             int kept = Math.min(a, b);
             int gone = Math.max(a, b);
-            Joined first = joined.computeIfAbsent(kept, i -> new Joined(line.advertisements.get(i)));
-            Joined second = joined.computeIfAbsent(gone, i -> new Joined(line.advertisements.get(i)));
-            List<Listing> both = new ArrayList<>((a < b ? first : second).sightings);
-            both.addAll((a < b ? second : first).sightings);
-            both.sort(Advertisement.BY_DAY);
-            if (first.clashesWith(second) || mileageFalls(both)) {
+            Joined first = joined.computeIfAbsent(kept, i -> new Joined(line.advertisements, i));
+            Joined second = joined.computeIfAbsent(gone, i -> new Joined(line.advertisements, i));
+            int[] of = (a < b ? first : second).rows;
+            int[] and = (a < b ? second : first).rows;
+            int[] both = Arrays.copyOf(of, of.length + and.length);
+            System.arraycopy(and, 0, both, of.length, and.length);
+            ListingColumns columns = line.advertisements.columns;
+            columns.sortByDay(both, 0, both.length);
+            if (first.clashesWith(second) || mileageFalls(columns, both)) {
                 return;
             }
             root[gone] = kept;
@@ -355,9 +403,9 @@ public final class CarMatching {
     }
 
     /** The lines one by one, several at a time; of each only what was joined is kept. */
-    private void join(List<List<Listing>> groups, int[] root, Map<Integer, List<String>> reasons) {
-        List<int[]> lines = lines(groups);
-        List<JoinedLine> joined = lines.parallelStream().map(members -> joined(line(groups, members))).toList();
+    private void join(ListingColumns columns, Advertisements.Rows groups, int[] root, Map<Integer, List<String>> reasons) {
+        List<int[]> lines = lines(columns, groups);
+        List<JoinedLine> joined = lines.parallelStream().map(members -> joined(line(columns, groups, members))).toList();
         for (int k = 0; k < lines.size(); k++) {
             int[] members = lines.get(k);
             JoinedLine line = joined.get(k);
@@ -413,17 +461,16 @@ public final class CarMatching {
     }
 
     /** Two cars seen side by side betray themselves: put in order of the days, their mileages go up and down. */
-    private static boolean mileageFalls(List<Listing> ordered) {
+    private static boolean mileageFalls(ListingColumns columns, int[] ordered) {
         double most = 0;
-        for (int i = 0; i < ordered.size(); i++) {
-            Listing one = ordered.get(i);
-            if (one.seenOn().isEmpty() || one.facts().mileage().isEmpty()) {
+        for (int i = 0; i < ordered.length; i++) {
+            double miles = columns.miles(ordered[i]);
+            if (!columns.isDated(ordered[i]) || Double.isNaN(miles)) {
                 continue;
             }
-            double miles = one.facts().mileage().get().miles();
-            boolean sameDay = i > 0 && ordered.get(i - 1).seenOn().equals(one.seenOn())
-                    && ordered.get(i - 1).facts().mileage().isPresent();
-            if (miles < most || sameDay && ordered.get(i - 1).facts().mileage().get().miles() != miles) {
+            double before = i > 0 && columns.isDated(ordered[i - 1]) && columns.day(ordered[i - 1]) == columns.day(ordered[i])
+                    ? columns.miles(ordered[i - 1]) : Double.NaN;
+            if (miles < most || !Double.isNaN(before) && before != miles) {
                 return true;
             }
             most = miles;
@@ -438,27 +485,5 @@ public final class CarMatching {
             r = root[r];
         }
         return r;
-    }
-
-    private static Car car(List<List<Listing>> groups, List<Integer> members, List<String> joinedBy) {
-        List<Listing> sightings = groups.get(members.get(0));
-        if (members.size() > 1) {
-            sightings = new ArrayList<>(sightings);
-            for (int member : members.subList(1, members.size())) {
-                sightings.addAll(groups.get(member));
-            }
-            sightings.sort(Advertisement.BY_DAY);
-        }
-        CarFacts facts = sightings.get(0).facts();
-        for (int i = 1; i < sightings.size(); i++) {
-            facts = facts.updatedBy(sightings.get(i).facts());
-        }
-        String name = "";
-        for (Listing sighting : sightings) {
-            if (name.isEmpty() && sighting.id().isPresent()) {
-                name = sighting.id().get();
-            }
-        }
-        return new Car(name.isEmpty() ? sightings.get(0).origin().toString() : name, sightings, facts, joinedBy);
     }
 }

@@ -5,6 +5,8 @@ import static java.util.Objects.requireNonNull;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
 import java.util.Currency;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -123,10 +125,11 @@ public final class Listings {
     private final class Collected {
         private final Map<Path, FolderFiles> folders = new HashMap<>();
         private final WordLists lists = new WordLists();
-        /** Rows that a model may use, each price still in the currency in which it was typed; their price cells, and their rates. */
-        private final ArrayList<Listing> kept = new ArrayList<>();
-        private final ArrayList<String> priceTexts = new ArrayList<>();
-        private final ArrayList<Rates> ratesOf = new ArrayList<>();
+        /** Rows that a model may use, each price still in the currency in which it was typed. */
+        private final ListingColumns kept = new ListingColumns();
+        /** The price cells of the rows as long as they may be asked for, where they are not the plain amount. */
+        private Texts priceTexts = new Texts(0);
+        private final Values<Rates> ratesOf = new Values<>(rates);
         /** What is odd about a row, by its place among them. */
         private final Map<Integer, List<RowProblem>> odditiesOf = new HashMap<>();
         private final Map<Currency, Integer> currencies = new LinkedHashMap<>();
@@ -240,8 +243,10 @@ public final class Listings {
             if (!draft.oddities.isEmpty()) {
                 odditiesOf.put(kept.size(), draft.oddities);
             }
-            priceTexts.add(draft.priceText);
-            ratesOf.add(folderRates);
+            if (!draft.priceText.equals(typed.amount().toPlainString())) {
+                priceTexts.set(kept.size(), Optional.of(draft.priceText));
+            }
+            ratesOf.set(kept.size(), folderRates);
             kept.add(new Listing(draft.origin, draft.id, draft.seenOn, facts,
                     new Price(typed, typed.amount().doubleValue(), draft.kind, draft.includes), draft.outcome, draft.endedOn, draft.saved,
                     draft.source, draft.note, draft.remarks));
@@ -286,23 +291,26 @@ public final class Listings {
 
         ListingsRead finished() {
             Currency base = baseCurrency.or(statedInAll::currency).orElseGet(this::mostFrequentCurrency);
-            List<Listing> listings = new ArrayList<>(kept.size());
-            SameId<Listing> ids = new SameId<>(listings, Listing::id, kept.size());
-            Groups<String, Listing> sightingsOfDay = new Groups<>();
-            for (int i = 0; i < kept.size(); i++) {
-                Optional<Listing> made = inBase(kept.get(i), priceTexts.get(i), ratesOf.get(i), base);
-                if (made.isEmpty() || isSecondSighting(made.get(), listings, ids, sightingsOfDay)) {
-                    continue;
+            int[] firsts = SameId.firsts(kept);
+            BitSet withoutRate = new BitSet();
+            Groups<String, Integer> sightingsOfDay = new Groups<>();
+            int[] leftOut = new int[0];
+            int out = 0;
+            for (int row = 0; row < kept.size(); row++) {
+                boolean inBase = isInBase(row, base);
+                withoutRate.set(row, !inBase);
+                if (!inBase || isSecondSighting(row, firsts[row], withoutRate, sightingsOfDay)) {
+                    leftOut = out < leftOut.length ? leftOut : Arrays.copyOf(leftOut, 16 + 2 * out);
+                    leftOut[out++] = row;
+                } else {
+                    oddities.addAll(odditiesOf.getOrDefault(row, List.of()));
                 }
-                oddities.addAll(odditiesOf.getOrDefault(i, List.of()));
-                listings.add(made.get());
             }
-            letGo(kept);
-            letGo(priceTexts);
-            letGo(ratesOf);
-            List<Listing> checked = OddPrices.flagged(listings, oddities);
+            priceTexts = new Texts(0);
+            StoredListings checked = StoredListings.without(Arrays.copyOf(leftOut, out), kept);
+            OddPrices.flag(checked, oddities);
             oddities.addAll(lists.variants());
-            CarMatching.Result matched = CarMatching.withDefaults().match(checked);
+            CarMatching.Result matched = CarMatching.withDefaults().match(checked, firsts);
             oddities.addAll(matched.oddities());
             for (List<RowProblem> problems : List.of(rejected, setAside, oddities, questions)) {
                 if (problems.size() > 1) {
@@ -316,32 +324,30 @@ public final class Listings {
                     List.copyOf(notes));
         }
 
-        private static void letGo(ArrayList<?> list) {
-            list.clear();
-            list.trimToSize();
-        }
-
         private int inOrderOfFiles(RowProblem a, RowProblem b) {
             int byFile = Integer.compare(fileOrder.getOrDefault(a.file(), -1), fileOrder.getOrDefault(b.file(), -1));
             return byFile != 0 ? byFile : Integer.compare(a.line(), b.line());
         }
 
-        /** A listing with its price in the base currency; set aside where there is no rate. */
-        private Optional<Listing> inBase(Listing listing, String priceText, Rates ratesOfFolder, Currency base) {
-            Money typed = listing.price().typed();
-            if (typed.currency().equals(base)) {
-                return Optional.of(listing);
+        /** Puts the price of a row into the base currency; the row is set aside where there is no rate. */
+        private boolean isInBase(int row, Currency base) {
+            if (kept.currency(row).equals(base)) {
+                return true;
             }
-            Conversion conversion = inBase(typed, base, listing.seenOn(), ratesOfFolder);
+            Money typed = kept.price(row).typed();
+            Conversion conversion = inBase(typed, base, kept.seenOn(row), ratesOf.get(row));
             if (conversion instanceof Conversion.Converted converted) {
-                return Optional.of(new Listing(listing.origin(), listing.id(), listing.seenOn(), listing.facts(),
-                        new Price(typed, converted.amount().doubleValue(), listing.price().kind(), listing.price().includes()),
-                        listing.outcome(), listing.endedOn(), listing.saved(), listing.source(), listing.note(), listing.remarks()));
+                kept.setAmount(row, converted.amount().doubleValue());
+                return true;
             }
-            setAside.add(new RowProblem(listing.origin().file(), listing.origin().line(), "price", priceText,
-                    RowProblem.Kind.SET_ASIDE, ((Conversion.NoRate) conversion).reason()));
+            setAside(row, "price", priceTexts.get(row).orElse(typed.amount().toPlainString()), ((Conversion.NoRate) conversion).reason());
+            return false;
+        }
+
+        private void setAside(int row, String column, String text, String reason) {
+            Origin origin = kept.origin(row);
+            setAside.add(new RowProblem(origin.file(), origin.line(), column, text, RowProblem.Kind.SET_ASIDE, reason));
             setAsideRows++;
-            return Optional.empty();
         }
 
         private Conversion inBase(Money typed, Currency base, Optional<LocalDate> day, Rates folderRates) {
@@ -355,41 +361,36 @@ public final class Listings {
         }
 
         /** The same advertisement, seen twice on one day at the same price, is one sighting. */
-        private boolean isSecondSighting(Listing listing, List<Listing> before, SameId<Listing> ids,
-                Groups<String, Listing> sightingsOfDay) {
-            if (listing.id().isEmpty() || listing.seenOn().isEmpty()) {
+        private boolean isSecondSighting(int row, int first, BitSet withoutRate, Groups<String, Integer> sightingsOfDay) {
+            if (first == row || !kept.isDated(row)) {
                 return false;
             }
-            int known = ids.firstOr(listing.id().get(), before.size());
-            if (known < 0) {
-                return false;
-            }
-            String id = Spelling.key(listing.id().get());
-            Listing first = before.get(known);
-            if (sightingsOfDay.of(ofDay(id, first)).isEmpty()) {
+            String text = kept.id.get(row).orElseThrow();
+            String id = Spelling.key(text);
+            if (kept.isDated(first) && !withoutRate.get(first) && sightingsOfDay.of(ofDay(id, first)).isEmpty()) {
                 sightingsOfDay.add(ofDay(id, first), first);
             }
-            List<Listing> same = sightingsOfDay.of(ofDay(id, listing));
-            for (Listing other : same) {
-                if (other.price().sameAsTyped(listing.price()) && other.price().kind() == listing.price().kind()) {
-                    setAside.add(new RowProblem(listing.origin().file(), listing.origin().line(), "id", listing.id().get(),
-                            RowProblem.Kind.SET_ASIDE, "the same advertisement was seen on the same day at the same price in "
-                                    + other.origin() + ": one sighting"));
-                    setAsideRows++;
+            List<Integer> same = sightingsOfDay.of(ofDay(id, row));
+            Price price = kept.price(row);
+            for (int other : same) {
+                if (kept.price(other).sameAsTyped(price) && kept.price(other).kind() == price.kind()) {
+                    setAside(row, "id", text, "the same advertisement was seen on the same day at the same price in "
+                            + kept.origin(other) + ": one sighting");
                     return true;
                 }
             }
             if (!same.isEmpty()) {
-                oddities.add(new RowProblem(listing.origin().file(), listing.origin().line(), "price",
-                        listing.price().typed().toString(), RowProblem.Kind.ODD, "on the same day the advertisement stands at "
-                                + same.get(0).price().typed() + " in " + same.get(0).origin() + "; both are kept"));
+                Origin origin = kept.origin(row);
+                oddities.add(new RowProblem(origin.file(), origin.line(), "price", price.typed().toString(), RowProblem.Kind.ODD,
+                        "on the same day the advertisement stands at " + kept.price(same.get(0)).typed() + " in "
+                                + kept.origin(same.get(0)) + "; both are kept"));
             }
-            sightingsOfDay.add(ofDay(id, listing), listing);
+            sightingsOfDay.add(ofDay(id, row), row);
             return false;
         }
 
-        private String ofDay(String id, Listing listing) {
-            return id + "\n" + listing.seenOn().orElseThrow() + "\n" + listing.facts().vehicle();
+        private String ofDay(String id, int row) {
+            return id + "\n" + kept.day(row) + "\n" + kept.vehicle.get(row);
         }
 
         private Currency mostFrequentCurrency() {

@@ -3,10 +3,7 @@ package swapworth.listing;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.Set;
 import swapworth.reading.RowProblem;
 import swapworth.table.Cell;
 
@@ -19,76 +16,65 @@ final class OddPrices {
 
     private static final int NEIGHBOURS = 15;
     private static final int FEWEST = 6;
-    private static final LocalDate NO_DAY = LocalDate.of(2025, 1, 1);
+    /** A row without a day counts as seen on one and the same day, so that the rows stay in the order of their ages. */
+    private static final long NO_DAY = LocalDate.of(2025, 1, 1).toEpochDay();
     private static final double FACTOR = Math.log(5);
 
     private OddPrices() {
     }
 
-    static List<Listing> flagged(List<Listing> listings, List<RowProblem> oddities) {
-        List<Listing> result = new ArrayList<>(listings);
-        List<List<Odd>> found = likes(listings).parallelStream().map(like -> oddOnes(listings, like)).toList();
+    /** Flags the rows in their columns and among the oddities. */
+    static void flag(StoredListings listings, List<RowProblem> oddities) {
+        ListingColumns columns = listings.columns();
+        List<List<Odd>> found = likes(columns, listings.rows()).parallelStream().map(like -> oddOnes(columns, like)).toList();
         for (List<Odd> ofLine : found) {
             for (Odd odd : ofLine) {
-                flag(listings.get(odd.place), odd, result, oddities);
+                flag(columns, odd, oddities);
             }
         }
-        return result;
     }
 
-    /** The places of the rows of each line, sound cars and troubled ones apart, where there are enough. */
-    private static List<int[]> likes(List<Listing> listings) {
-        Map<String, Integer> numbers = new HashMap<>();
-        int[] group = new int[listings.size()];
-        int[] sizes = new int[16];
-        for (int i = 0; i < group.length; i++) {
-            CarFacts facts = listings.get(i).facts();
-            Integer number = numbers.get(facts.vehicle());
-            if (number == null) {
-                number = numbers.size();
-                numbers.put(facts.vehicle(), number);
-            }
-            group[i] = 2 * number + (isTroubled(facts) ? 1 : 0);
-            sizes = group[i] < sizes.length ? sizes : Arrays.copyOf(sizes, 2 * group[i]);
-            sizes[group[i]]++;
+    /** The rows of each line, sound cars and troubled ones apart, where there are enough. */
+    private static List<int[]> likes(ListingColumns columns, int[] rows) {
+        int[] sizes = new int[2 * columns.vehicle.count()];
+        for (int row : rows) {
+            sizes[group(columns, row)]++;
         }
         int[][] places = new int[sizes.length][];
         List<int[]> enough = new ArrayList<>();
-        for (int i = 0; i < group.length; i++) {
-            int g = group[i];
+        for (int row : rows) {
+            int g = group(columns, row);
             if (sizes[g] >= FEWEST) {
                 if (places[g] == null) {
                     places[g] = new int[sizes[g]];
                     enough.add(places[g]);
                     sizes[g] = FEWEST;
                 }
-                places[g][sizes[g]++ - FEWEST] = i;
+                places[g][sizes[g]++ - FEWEST] = row;
             }
         }
         return enough;
     }
 
     /** Crashed, branded and dead cars are cheap for a reason; they are neighbours of one another. */
-    private static boolean isTroubled(CarFacts facts) {
-        boolean branded = facts.title() != Title.CLEAN && facts.title() != Title.UNKNOWN;
-        boolean still = facts.runs() != Runs.DRIVES && facts.runs() != Runs.UNKNOWN;
-        return branded || still || !facts.damage().orElse(Set.of()).isEmpty();
+    private static int group(ListingColumns columns, int row) {
+        return 2 * columns.vehicle.code(row) + (columns.isTroubled(row) ? 1 : 0);
     }
 
-    /** A price that looks mistyped: its place among the listings and why. */
-    private record Odd(int place, String message) {
+    /** A price that looks mistyped: its row and why. */
+    private record Odd(int row, String message) {
     }
 
-    private static List<Odd> oddOnes(List<Listing> listings, int[] line) {
+    private static List<Odd> oddOnes(ListingColumns columns, int[] line) {
         int n = line.length;
         long[] order = new long[n];
         for (int i = 0; i < n; i++) {
-            order[i] = Math.round(100 * age(listings.get(line[i]))) << 32 | i;
+            order[i] = Math.round(100 * columns.age(line[i], NO_DAY)) << 32 | i;
         }
         Arrays.sort(order);
         double[] log = new double[n];
         for (int i = 0; i < n; i++) {
-            log[i] = Math.log(listings.get(line[(int) order[i]]).price().amount());
+            log[i] = Math.log(columns.amount(line[(int) order[i]]));
         }
         double[] distance = new double[n];
         double[] size = new double[n];
@@ -117,20 +103,13 @@ final class OddPrices {
         return odd;
     }
 
-    private static void flag(Listing listing, Odd odd, List<Listing> result, List<RowProblem> oddities) {
-        oddities.add(new RowProblem(listing.origin().file(), listing.origin().line(), "price", listing.price().typed().toString(),
-                RowProblem.Kind.ODD, odd.message));
-        List<String> remarks = new ArrayList<>(listing.remarks());
+    private static void flag(ListingColumns columns, Odd odd, List<RowProblem> oddities) {
+        Origin origin = columns.origin(odd.row);
+        oddities.add(new RowProblem(origin.file(), origin.line(), "price", columns.price(odd.row).typed().toString(), RowProblem.Kind.ODD,
+                odd.message));
+        List<String> remarks = new ArrayList<>(columns.remarks(odd.row));
         remarks.add(odd.message);
-        result.set(odd.place, new Listing(listing.origin(), listing.id(), listing.seenOn(), listing.facts(), listing.price(),
-                listing.outcome(), listing.endedOn(), listing.saved(), listing.source(), listing.note(), remarks));
-    }
-
-    /** A row without a day counts as seen on one and the same day, so that the rows stay in the order of their ages. */
-    private static double age(Listing listing) {
-        CarFacts facts = listing.facts();
-        LocalDate day = listing.seenOn().orElse(NO_DAY);
-        return facts.ageOn(day).orElse(0);
+        columns.setRemarks(odd.row, List.copyOf(remarks));
     }
 
     /** Puts one number into the place of another and keeps the order: each window differs from the last by one row. */

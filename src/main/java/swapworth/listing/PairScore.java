@@ -58,65 +58,113 @@ final class PairScore {
 
     /** How often each value of one field occurs among the advertisements of one line. */
     private static final class Line {
-        private int advertisements;
-        /** The chance of a mileage is that of another car, so the rows of one year and trim at one mileage count once. */
-        private final Map<Long, Kinds> mileages = new HashMap<>();
-        private final Counted<Long> prices = new Counted<>();
-        private final Counted<String> trims = new Counted<>();
-        private final Counted<String> regions = new Counted<>();
-        private final Counted<String> sources = new Counted<>();
+        private final Advertisements of;
+        /** The points that an agreement in each trim earns, by its number; in each region and shared source likewise. */
+        private final double[] trims;
+        private final double[] regions;
+        private final double[] sources;
+        private final Counted<String> ownSources = new Counted<>();
         private final Counted<String> further = new Counted<>();
+        private final long[] prices;
+        /** The whole miles of each advertisement that has them and, in the last 32 bits, its number: ascending. */
+        private final long[] miles;
+        /** What was found before of mileages that many share. */
+        private final Map<Long, Integer> othersAt = new HashMap<>();
 
-        void count(Advertisement one) {
-            advertisements++;
-            if (!Double.isNaN(one.lastMiles)) {
-                Kinds kinds = mileages.get(Math.round(one.lastMiles));
-                if (kinds == null) {
-                    mileages.put(Math.round(one.lastMiles), new Kinds(one.year, one.trim));
-                } else {
-                    kinds.add(one.year, one.trim);
+        Line(Advertisements of) {
+            this.of = of;
+            int n = of.count();
+            trims = points(of.trim, of.columns.trim.count(), MOST_FOR_TRIM);
+            regions = points(of.region, of.columns.region.count(), MOST_FOR_REGION);
+            sources = points(of.source, of.columns.source.count(), MOST_FOR_SOURCE);
+            prices = new long[n];
+            long[] all = new long[n];
+            int known = 0;
+            for (int i = 0; i < n; i++) {
+                if (of.source[i] < 0) {
+                    ownSources.add(of.columns.source.get(of.firstRow(i)).orElse(""));
+                }
+                prices[i] = Math.round(of.lastPrice[i]);
+                if (!Double.isNaN(of.lastMiles[i])) {
+                    all[known++] = Math.round(of.lastMiles[i]) << 32 | i;
+                }
+                if (of.columns.hasFurther()) {
+                    for (Map.Entry<String, String> entry : of.further(i).entrySet()) {
+                        further.add(entry.getKey() + "\n" + entry.getValue());
+                    }
                 }
             }
-            prices.add(Math.round(one.lastPrice));
-            trims.add(one.trim);
-            regions.add(one.region);
-            sources.add(one.source);
-            for (Map.Entry<String, String> entry : one.facts.further().entrySet()) {
-                further.add(entry.getKey() + "\n" + entry.getValue());
-            }
+            miles = Arrays.copyOf(all, known);
+            Arrays.sort(miles);
+            Arrays.sort(prices);
         }
 
-        double chanceOfMileage(double miles) {
-            Kinds kinds = mileages.get(Math.round(miles));
-            double others = kinds == null ? -1 : kinds.others.size();
-            return Math.max(grain(miles) / Math.min(MILES_OF_ALL, 10 * miles + 10), others / advertisements);
+        private double[] points(int[] codes, int count, double most) {
+            int[] counts = new int[count];
+            for (int code : codes) {
+                counts[Math.max(0, code)] += code < 0 ? 0 : 1;
+            }
+            double[] points = new double[count];
+            for (int code = 0; code < count; code++) {
+                points[code] = counts[code] == 0 ? 0 : rarity(share(counts[code]), most);
+            }
+            return points;
+        }
+
+        double ofSource(int i) {
+            return of.source[i] >= 0 ? sources[of.source[i]]
+                    : rarity(share(ownSources.of(of.columns.source.get(of.firstRow(i)).orElse(""))), MOST_FOR_SOURCE);
+        }
+
+        double chanceOfMileage(double itsMiles) {
+            return Math.max(grain(itsMiles) / Math.min(MILES_OF_ALL, 10 * itsMiles + 10), (double) others(Math.round(itsMiles)) / of.count());
+        }
+
+        /**
+         * How many model years and trims share a mileage with those of the first row that has it. The chance of a mileage is that of another
+         * car, so the rows of one year and trim at one mileage count once.
+         */
+        private int others(long whole) {
+            int from = place(miles, whole << 32);
+            int to = place(miles, whole + 1 << 32);
+            if (to - from < 2) {
+                return from == to ? -1 : 0;
+            }
+            Integer known = othersAt.get(whole);
+            if (known == null) {
+                Set<Long> kinds = new HashSet<>();
+                for (int k = from; k < to; k++) {
+                    int i = (int) miles[k];
+                    kinds.add((long) of.year[i] << 32 | of.trim[i]);
+                }
+                known = kinds.size() - 1;
+                othersAt.put(whole, known);
+            }
+            return known;
         }
 
         double chanceOfPrice(double price) {
-            return Math.max(grain(price) / MONEY_OF_ALL, (prices.of(Math.round(price)) - 2.0) / advertisements);
+            long whole = Math.round(price);
+            return Math.max(grain(price) / MONEY_OF_ALL, (place(prices, whole + 1) - place(prices, whole) - 2.0) / of.count());
+        }
+
+        /** How many of some ascending numbers lie below one. */
+        private static int place(long[] ascending, long number) {
+            int from = 0;
+            int to = ascending.length;
+            while (from < to) {
+                int middle = from + to >>> 1;
+                if (ascending[middle] < number) {
+                    from = middle + 1;
+                } else {
+                    to = middle;
+                }
+            }
+            return from;
         }
 
         double share(int count) {
-            return (double) count / advertisements;
-        }
-    }
-
-    /** The model years and trims that share a mileage; most mileages have one. */
-    private static final class Kinds {
-        private final int year;
-        private final String trim;
-        private Set<String> others = Set.of();
-
-        Kinds(int year, String trim) {
-            this.year = year;
-            this.trim = trim;
-        }
-
-        void add(int anotherYear, String anotherTrim) {
-            if (anotherYear != year || !anotherTrim.equals(trim)) {
-                others = others.isEmpty() ? new HashSet<>() : others;
-                others.add(anotherYear + anotherTrim);
-            }
+            return (double) count / of.count();
         }
     }
 
@@ -128,9 +176,6 @@ final class PairScore {
         private final double cohort;
         private final double mileage;
         private final double price;
-        private final double trim;
-        private final double region;
-        private final double source;
         private final String[] furtherNames;
         private final String[] further;
         private final double[] furtherPoints;
@@ -139,33 +184,29 @@ final class PairScore {
             cohort = 0;
             mileage = MOST_FOR_MILEAGE;
             price = MOST_FOR_PRICE;
-            trim = MOST_FOR_TRIM;
-            region = MOST_FOR_REGION;
-            source = MOST_FOR_SOURCE;
             furtherNames = new String[0];
             further = new String[0];
             furtherPoints = new double[0];
         }
 
-        Profile(Advertisement one, Line line, double cohort) {
+        Profile(int one, Line line, double cohort) {
+            Advertisements of = line.of;
             this.cohort = cohort;
-            mileage = Double.isNaN(one.lastMiles) ? 0 : rarity(line.chanceOfMileage(one.lastMiles), MOST_FOR_MILEAGE);
-            price = rarity(line.chanceOfPrice(one.lastPrice), MOST_FOR_PRICE);
-            trim = rarity(line.share(line.trims.of(one.trim)), MOST_FOR_TRIM);
-            region = rarity(line.share(line.regions.of(one.region)), MOST_FOR_REGION);
-            source = rarity(line.share(line.sources.of(one.source)), MOST_FOR_SOURCE);
-            furtherNames = one.facts.further().keySet().toArray(new String[0]);
+            mileage = Double.isNaN(of.lastMiles[one]) ? 0 : rarity(line.chanceOfMileage(of.lastMiles[one]), MOST_FOR_MILEAGE);
+            price = rarity(line.chanceOfPrice(of.lastPrice[one]), MOST_FOR_PRICE);
+            Map<String, String> its = of.further(one);
+            furtherNames = its.keySet().toArray(new String[0]);
             Arrays.sort(furtherNames);
             further = new String[furtherNames.length];
             furtherPoints = new double[furtherNames.length];
             for (int k = 0; k < further.length; k++) {
-                further[k] = one.facts.further().getOrDefault(furtherNames[k], "");
+                further[k] = its.getOrDefault(furtherNames[k], "");
                 furtherPoints[k] = rarity(line.share(line.further.of(furtherNames[k] + "\n" + further[k])), MOST_FOR_FURTHER);
             }
         }
     }
 
-    private final List<Advertisement> advertisements;
+    private final Advertisements of;
     private final Line line;
     /** The number of cars of each model year. */
     private final Counted<Integer> cohorts;
@@ -176,7 +217,7 @@ final class PairScore {
     private final double growthAmongSame;
 
     private PairScore(PairScore as, Counted<Integer> cohorts, double growthAmongSame) {
-        this.advertisements = as.advertisements;
+        this.of = as.of;
         this.line = as.line;
         this.cohorts = cohorts;
         this.profiles = new Profile[as.profiles.length];
@@ -187,17 +228,16 @@ final class PairScore {
     }
 
     /** The points of pairs of one model line, whose advertisements these are. */
-    PairScore(List<Advertisement> ofLine) {
-        this.advertisements = ofLine;
-        this.line = new Line();
+    PairScore(Advertisements ofLine) {
+        this.of = ofLine;
+        this.line = new Line(ofLine);
         this.cohorts = new Counted<>();
         this.growthAmongSame = GROWTH_AMONG_SAME;
-        long[] cars = new long[ofLine.size()];
+        long[] cars = new long[ofLine.count()];
         for (int i = 0; i < cars.length; i++) {
-            Advertisement one = ofLine.get(i);
-            line.count(one);
             // Rows of one year at one mileage count as one car, a row without a mileage as one of its own.
-            cars[i] = (long) one.year << 32 | (Double.isNaN(one.lastMiles) ? 0x80000000L | i : Math.round(one.lastMiles) & 0x7FFFFFFFL);
+            cars[i] = (long) of.year[i] << 32
+                    | (Double.isNaN(of.lastMiles[i]) ? 0x80000000L | i : Math.round(of.lastMiles[i]) & 0x7FFFFFFFL);
         }
         Arrays.sort(cars);
         milesOfYear = new HashMap<>();
@@ -236,8 +276,7 @@ final class PairScore {
     private Profile profile(int i) {
         Profile known = profiles[i];
         if (known == null) {
-            Advertisement one = advertisements.get(i);
-            known = new Profile(one, line, cohort(i));
+            known = new Profile(i, line, cohort(i));
             profiles[i] = known;
         }
         return known;
@@ -247,27 +286,33 @@ final class PairScore {
      * Whether two advertisements cannot show one car whatever else they agree in: another model year, another trim, or a mileage
      * that falls or rises beyond likely use without an equal text that would show it to be mistyped.
      */
-    static boolean forbidden(Advertisement a, Advertisement b) {
-        if (a.year != b.year && a.year != 0 && b.year != 0) {
+    boolean forbidden(int a, int b) {
+        if (of.year[a] != of.year[b] && of.year[a] != 0 && of.year[b] != 0) {
             return true;
         }
-        if (!a.trim.equals(b.trim) && !a.trim.isEmpty() && !b.trim.isEmpty()) {
+        if (of.trim[a] != of.trim[b] && of.trim[a] != 0 && of.trim[b] != 0) {
             return true;
         }
-        if (a.lastMiles != b.lastMiles && a.lastMiles != b.firstMiles && !Double.isNaN(a.lastMiles)
-                && !Double.isNaN(b.lastMiles)) {
-            boolean swapped = a.dated && b.dated && b.firstDay < a.firstDay;
-            double driven = swapped ? a.firstMiles - b.lastMiles : b.firstMiles - a.lastMiles;
-            double likely = likelyMiles(swapped ? b : a, swapped ? a : b);
-            if ((driven < 0 || driven > likely) && (a.note.isEmpty() || !a.note.equals(b.note))) {
-                return true;
-            }
-        }
-        return false;
+        return isUnlikelyDriven(a, b) && !sameNote(a, b);
     }
 
-    private static double likelyMiles(Advertisement earlier, Advertisement later) {
-        return MILES_AT_LEAST + MILES_A_DAY * Math.max(0, later.firstDay - earlier.lastDay);
+    /** Whether the mileage fell, or rose beyond likely use, from one advertisement to the other. */
+    private boolean isUnlikelyDriven(int a, int b) {
+        double last = of.lastMiles[a];
+        if (last == of.lastMiles[b] || last == of.firstMiles[b] || Double.isNaN(last) || Double.isNaN(of.lastMiles[b])) {
+            return false;
+        }
+        boolean swapped = of.dated[a] && of.dated[b] && of.firstDay[b] < of.firstDay[a];
+        double driven = swapped ? of.firstMiles[a] - of.lastMiles[b] : of.firstMiles[b] - last;
+        return driven < 0 || driven > (swapped ? likelyMiles(b, a) : likelyMiles(a, b));
+    }
+
+    private boolean sameNote(int a, int b) {
+        return of.note[a] != 0 && of.note[a] == of.note[b] && text(of.columns.note, of.firstRow(a), of.firstRow(b)) > 0;
+    }
+
+    private double likelyMiles(int earlier, int later) {
+        return MILES_AT_LEAST + MILES_A_DAY * Math.max(0, of.firstDay[later] - of.lastDay[earlier]);
     }
 
     double points(int first, int second) {
@@ -279,30 +324,27 @@ final class PairScore {
      * does not come to the least that is asked for is not looked at more closely.
      */
     double most(int first, int second, double least) {
-        Advertisement one = advertisements.get(first);
-        Advertisement other = advertisements.get(second);
-        boolean swapped = swapped(one, other);
-        Advertisement a = swapped ? other : one;
-        Advertisement b = swapped ? one : other;
-        double most = offer(a, b, Profile.RAREST, List.of(), false) + texts(a, b, List.of(), false)
-                - Math.max(cohort(first), cohort(second));
-        double mileage = a.lastMiles == b.lastMiles || a.lastMiles == b.firstMiles ? MOST_FOR_MILEAGE : MOST_FOR_GROWTH;
-        if (most + mileage + MOST_FOR_ALL_FURTHER < least) {
-            return most + mileage + MOST_FOR_ALL_FURTHER;
+        boolean swapped = swapped(first, second);
+        int a = swapped ? second : first;
+        int b = swapped ? first : second;
+        double mileage = of.lastMiles[a] == of.lastMiles[b] || of.lastMiles[a] == of.firstMiles[b] ? MOST_FOR_MILEAGE : MOST_FOR_GROWTH;
+        double rest = offer(a, b, Profile.RAREST, List.of(), false) - Math.max(cohort(first), cohort(second))
+                + (of.columns.hasFurther() ? MOST_FOR_ALL_FURTHER : 0) + texts(a, b, List.of(), false);
+        if (rest + mileage < least) {
+            return rest + mileage;
         }
-        most += facts(a, b, List.of(), false);
-        most += a.facts.further().isEmpty() || b.facts.further().isEmpty() ? 0 : MOST_FOR_ALL_FURTHER;
-        return most + mileage < least ? most + mileage : most + mileage(a, b, Profile.RAREST, List.of(), false);
+        rest += facts(a, b, List.of(), false);
+        return rest + mileage < least ? rest + mileage : rest + mileage(a, b, Profile.RAREST, List.of(), false);
     }
 
-    private static boolean swapped(Advertisement one, Advertisement other) {
-        return one.dated && other.dated && other.firstDay < one.firstDay;
+    private boolean swapped(int one, int other) {
+        return of.dated[one] && of.dated[other] && of.firstDay[other] < of.firstDay[one];
     }
 
     /** The logarithm to base 2 of the number of cars of the line and model year of an advertisement. */
     private double cohort(int i) {
         if (cohort[i] < 0) {
-            cohort[i] = log2(cohorts.of(advertisements.get(i).year));
+            cohort[i] = log2(cohorts.of(of.year[i]));
         }
         return cohort[i];
     }
@@ -311,16 +353,14 @@ final class PairScore {
     String sentence(int first, int second) {
         List<String> parts = new ArrayList<>();
         double points = sum(first, second, parts, true);
-        return advertisements.get(first).origin() + " and " + advertisements.get(second).origin() + ": " + Cell.format(points, 1)
+        return of.origin(first) + " and " + of.origin(second) + ": " + Cell.format(points, 1)
                 + " points (" + String.join(", ", parts) + ")";
     }
 
     private double sum(int first, int second, List<String> parts, boolean explain) {
-        Advertisement one = advertisements.get(first);
-        Advertisement other = advertisements.get(second);
-        boolean swapped = swapped(one, other);
-        Advertisement a = swapped ? other : one;
-        Advertisement b = swapped ? one : other;
+        boolean swapped = swapped(first, second);
+        int a = swapped ? second : first;
+        int b = swapped ? first : second;
         Profile p = profile(swapped ? second : first);
         Profile q = profile(swapped ? first : second);
         double cohort = Math.max(p.cohort, q.cohort);
@@ -332,46 +372,59 @@ final class PairScore {
     }
 
     /** The points of price, time, trim, region and source, with the points that agreements of the first one earn. */
-    private static double offer(Advertisement a, Advertisement b, Profile p, List<String> parts, boolean explain) {
+    private double offer(int a, int b, Profile p, List<String> parts, boolean explain) {
         double sum = price(a, b, p, parts, explain);
         sum += time(a, b, parts, explain);
-        if (!a.trim.isEmpty() && a.trim.equals(b.trim)) {
-            sum += add(p.trim, "same trim", parts, explain);
+        if (of.trim[a] != 0 && of.trim[a] == of.trim[b]) {
+            sum += add(line.trims[of.trim[a]], "same trim", parts, explain);
         }
-        sum += word(a.region, b.region, "region", p.region, OTHER_REGION, parts, explain);
-        return sum + word(a.source, b.source, "source", p.source, OTHER_SOURCE, parts, explain);
+        if (of.region[a] != 0 && of.region[b] != 0) {
+            sum += word(of.region[a] == of.region[b], "region", line.regions[of.region[a]], OTHER_REGION, parts, explain);
+        }
+        if (of.source[a] != 0 && of.source[b] != 0) {
+            boolean same = of.source[a] == of.source[b] && (of.source[a] > 0 || of.columns.source.same(of.firstRow(a), of.firstRow(b)));
+            sum += word(same, "source", same ? line.ofSource(a) : 0, OTHER_SOURCE, parts, explain);
+        }
+        return sum;
     }
 
     /** The points of facts in which one car cannot differ from itself, or seldom. */
-    private static double facts(Advertisement a, Advertisement b, List<String> parts, boolean explain) {
+    private double facts(int a, int b, List<String> parts, boolean explain) {
         double sum = 0;
-        if (differ(a.facts.seller(), b.facts.seller(), Seller.UNKNOWN)) {
+        ListingColumns columns = of.columns;
+        if (differ(of.latest(columns.seller, a), of.latest(columns.seller, b))) {
             sum += add(OTHER_SELLER, "another kind of seller", parts, explain);
         }
-        if (differ(a.facts.title(), b.facts.title(), Title.UNKNOWN)) {
+        if (differ(of.latest(columns.title, a), of.latest(columns.title, b))) {
             sum += add(OTHER_TITLE, "another title", parts, explain);
         }
-        if (a.facts.damage().isPresent() && b.facts.damage().isPresent() && !a.facts.damage().equals(b.facts.damage())) {
+        if (differ(of.latest(columns.damage, a), of.latest(columns.damage, b))) {
             sum += add(OTHER_DAMAGE, "other damage", parts, explain);
         }
-        if (a.facts.cylinders().isPresent() && b.facts.cylinders().isPresent() && !a.facts.cylinders().equals(b.facts.cylinders())
-                || a.facts.powerKw().isPresent() && b.facts.powerKw().isPresent()
-                        && !a.facts.powerKw().equals(b.facts.powerKw())) {
+        if (differ(of.latest(columns.cylinders, a), of.latest(columns.cylinders, b))
+                || differ(of.latest(columns.powerKw, a), of.latest(columns.powerKw, b))) {
             sum += add(OTHER_MEASURE, "another engine", parts, explain);
         }
         return sum;
     }
 
-    private static double texts(Advertisement a, Advertisement b, List<String> parts, boolean explain) {
-        return text(a.note, b.note, parts, explain) + text(a.options, b.options, parts, explain);
+    private double texts(int a, int b, List<String> parts, boolean explain) {
+        double sum = 0;
+        if (of.note[a] != 0 && of.note[a] == of.note[b]) {
+            sum += add(text(of.columns.note, of.firstRow(a), of.firstRow(b)), "same text", parts, explain);
+        }
+        if (of.options[a] != 0 && of.options[a] == of.options[b]) {
+            sum += add(text(of.columns.options, of.rowOfOptions(a), of.rowOfOptions(b)), "same text", parts, explain);
+        }
+        return sum;
     }
 
-    private double mileage(Advertisement a, Advertisement b, Profile p, List<String> parts, boolean explain) {
-        if (Double.isNaN(a.lastMiles) || Double.isNaN(b.lastMiles)) {
+    private double mileage(int a, int b, Profile p, List<String> parts, boolean explain) {
+        if (Double.isNaN(of.lastMiles[a]) || Double.isNaN(of.lastMiles[b])) {
             return add(NO_MILEAGE, "no mileage to compare", parts, explain);
         }
-        double driven = b.firstMiles - a.lastMiles;
-        if (driven == 0 || a.lastMiles == b.lastMiles) {
+        double driven = of.firstMiles[b] - of.lastMiles[a];
+        if (driven == 0 || of.lastMiles[a] == of.lastMiles[b]) {
             return add(p.mileage, "same mileage", parts, explain);
         }
         if (driven < 0) {
@@ -386,15 +439,15 @@ final class PairScore {
     }
 
     /** The chance, for each mile, that one car was driven so far between two advertisements. */
-    private static double chanceOfGrowth(Advertisement a, Advertisement b, double driven, double likely) {
-        double little = LITTLE_MILES + LITTLE_MILES_A_DAY * Math.max(0, b.firstDay - a.lastDay);
+    private double chanceOfGrowth(int a, int b, double driven, double likely) {
+        double little = LITTLE_MILES + LITTLE_MILES_A_DAY * Math.max(0, of.firstDay[b] - of.lastDay[a]);
         return 0.5 * Math.exp(-driven / little) / little + 0.5 / likely;
     }
 
     /** The chance, for each mile, that another car of the model year stands at the first mileage of an advertisement. */
-    private double chanceOfMileage(Advertisement one) {
-        double[] miles = milesOfYear.getOrDefault(one.year, new double[0]);
-        int near = place(miles, one.firstMiles + NEIGHBOURHOOD) - place(miles, one.firstMiles - NEIGHBOURHOOD);
+    private double chanceOfMileage(int one) {
+        double[] miles = milesOfYear.getOrDefault(of.year[one], new double[0]);
+        int near = place(miles, of.firstMiles[one] + NEIGHBOURHOOD) - place(miles, of.firstMiles[one] - NEIGHBOURHOOD);
         return Math.max(1 / MILES_OF_ALL, (double) near / (2 * NEIGHBOURHOOD * miles.length));
     }
 
@@ -418,7 +471,7 @@ final class PairScore {
         Set<Integer> known = new HashSet<>();
         for (int i = 0; i < carOf.length; i++) {
             if (known.add(carOf[i])) {
-                cars.add(advertisements.get(i).year);
+                cars.add(of.year[i]);
             }
         }
         return new PairScore(this, cars, Math.max(GROWTH_AMONG_SAME, Math.min(MOST_GROWTH_AMONG_SAME, among)));
@@ -426,48 +479,43 @@ final class PairScore {
 
     /** Whether a pair is one of two days, and whether its mileage grew between them: -1 if not of two days, 0 if equal, 1 if it grew. */
     int growth(int first, int second) {
-        Advertisement a = advertisements.get(first);
-        Advertisement b = advertisements.get(second);
-        if (!a.dated || !b.dated || a.firstDay == b.firstDay || Double.isNaN(a.lastMiles) || Double.isNaN(b.lastMiles)) {
+        int a = first;
+        int b = second;
+        if (!of.dated[a] || !of.dated[b] || of.firstDay[a] == of.firstDay[b] || Double.isNaN(of.lastMiles[a]) || Double.isNaN(of.lastMiles[b])) {
             return -1;
         }
-        return a.lastMiles == b.lastMiles || a.lastMiles == b.firstMiles || a.firstMiles == b.lastMiles ? 0 : 1;
+        return of.lastMiles[a] == of.lastMiles[b] || of.lastMiles[a] == of.firstMiles[b] || of.firstMiles[a] == of.lastMiles[b] ? 0 : 1;
     }
 
-    private static double price(Advertisement a, Advertisement b, Profile p, List<String> parts, boolean explain) {
-        if (a.lastPrice == b.firstPrice || a.lastPrice == b.lastPrice) {
+    private double price(int a, int b, Profile p, List<String> parts, boolean explain) {
+        if (of.lastPrice[a] == of.firstPrice[b] || of.lastPrice[a] == of.lastPrice[b]) {
             return add(p.price, "same price", parts, explain);
         }
-        double ratio = a.lastPrice > b.firstPrice ? a.lastPrice / b.firstPrice : b.firstPrice / a.lastPrice;
+        double ratio = of.lastPrice[a] > of.firstPrice[b] ? of.lastPrice[a] / of.firstPrice[b] : of.firstPrice[b] / of.lastPrice[a];
         double points = ratio < 1.005 ? ALMOST_SAME_PRICE : ratio < 1.05 ? NEAR_PRICE : ratio < 1.15 ? SIMILAR_PRICE : ratio < 1.65 ? OTHER_PRICE : FAR_PRICE;
         return add(points, points > 0 ? "price near" : "another price", parts, explain);
     }
 
-    private static double time(Advertisement a, Advertisement b, List<String> parts, boolean explain) {
-        if (!a.dated || !b.dated) {
+    private double time(int a, int b, List<String> parts, boolean explain) {
+        if (!of.dated[a] || !of.dated[b]) {
             return 0;
         }
-        long gap = b.firstDay - a.lastDay;
-        if (gap < 0 || gap == 0 && a.sightings.get(0).id().isPresent() && b.sightings.get(0).id().isPresent()) {
+        long gap = of.firstDay[b] - of.lastDay[a];
+        if (gap < 0 || gap == 0 && of.columns.id.has(of.firstRow(a)) && of.columns.id.has(of.firstRow(b))) {
             return add(OVERLAP, "both on offer at one time", parts, explain);
         }
         return gap > 0 && gap <= SOON ? add(SOON_AFTER, "begins soon after the other", parts, explain) : 0;
     }
 
-    private static double word(String a, String b, String field, double agreement, double conflict,
-            List<String> parts, boolean explain) {
-        if (a.isEmpty() || b.isEmpty()) {
-            return 0;
-        }
-        return a.equals(b) ? add(agreement, explain ? "same " + field : "", parts, explain)
+    private static double word(boolean same, String field, double agreement, double conflict, List<String> parts, boolean explain) {
+        return same ? add(agreement, explain ? "same " + field : "", parts, explain)
                 : add(conflict, explain ? "another " + field : "", parts, explain);
     }
 
-    private static double text(String a, String b, List<String> parts, boolean explain) {
-        if (a.isEmpty() || !a.equals(b)) {
-            return 0;
-        }
-        return add(a.length() >= LONG_TEXT ? SAME_LONG_TEXT : SAME_SHORT_TEXT, "same text", parts, explain);
+    /** The points of two rows whose texts have one number: none where they differ all the same, or are empty. */
+    private static double text(Texts texts, int row, int other) {
+        int length = texts.same(row, other) ? texts.get(row).orElse("").length() : 0;
+        return length == 0 ? 0 : length >= LONG_TEXT ? SAME_LONG_TEXT : SAME_SHORT_TEXT;
     }
 
     private static double further(Profile p, Profile q, List<String> parts, boolean explain) {
@@ -495,8 +543,9 @@ final class PairScore {
         return points == 0 ? 0 : add(points, "further columns", parts, explain);
     }
 
-    private static <E> boolean differ(E a, E b, E unknown) {
-        return a != b && a != unknown && b != unknown;
+    /** Whether two numbers stand for different things, both of them known. */
+    private static boolean differ(long a, long b) {
+        return a != b && a != 0 && b != 0;
     }
 
     /** The points of an agreement that two cars of one line reach by this chance. */

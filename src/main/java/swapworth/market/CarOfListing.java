@@ -2,7 +2,6 @@ package swapworth.market;
 
 import java.util.Arrays;
 import java.util.HashMap;
-import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import swapworth.listing.Car;
@@ -15,10 +14,11 @@ import swapworth.listing.Listing;
  */
 final class CarOfListing {
     private static final int NONE = -1;
+    private static final int[] NO_CARS = new int[0];
 
     private final List<Car> cars;
     private final Map<String, int[]> byFile = new HashMap<>();
-    private final Map<Listing, Integer> others = new IdentityHashMap<>();
+    private final Map<String, int[]> others = new HashMap<>();
 
     CarOfListing(List<Car> cars) {
         this.cars = cars;
@@ -32,9 +32,9 @@ final class CarOfListing {
     private void put(Listing listing, int car) {
         String file = listing.origin().file();
         int line = listing.origin().line();
-        int[] lines = byFile.getOrDefault(file, new int[0]);
+        int[] lines = byFile.getOrDefault(file, NO_CARS);
         if (line < 0 || line > 1000 + 16L * cars.size()) {
-            others.put(listing, car);
+            putAmongOthers(listing, car);
             return;
         }
         if (line >= lines.length) {
@@ -46,22 +46,65 @@ final class CarOfListing {
         if (lines[line] == NONE) {
             lines[line] = car;
         } else {
-            others.put(listing, car);
+            putAmongOthers(listing, car);
         }
+    }
+
+    private void putAmongOthers(Listing listing, int car) {
+        int[] known = others.getOrDefault(listing.origin().toString(), NO_CARS);
+        int[] more = Arrays.copyOf(known, known.length + 1);
+        more[known.length] = car;
+        others.put(listing.origin().toString(), more);
     }
 
     /** The number of the car of a listing; -1 for a listing that is none of the fit. */
     int of(Listing listing) {
-        int[] lines = byFile.getOrDefault(listing.origin().file(), new int[0]);
+        int[] lines = byFile.getOrDefault(listing.origin().file(), NO_CARS);
         int line = listing.origin().line();
         int car = line >= 0 && line < lines.length ? lines[line] : NONE;
-        if (car != NONE) {
-            for (Listing sighting : cars.get(car).sightings()) {
-                if (sighting == listing) {
-                    return car;
-                }
+        if (car != NONE && shows(car, listing)) {
+            return car;
+        }
+        int[] further = others.isEmpty() ? NO_CARS : others.getOrDefault(listing.origin().toString(), NO_CARS);
+        for (int other : further) {
+            if (shows(other, listing)) {
+                return other;
             }
         }
-        return others.getOrDefault(listing, NONE);
+        return NONE;
+    }
+
+    private boolean shows(int car, Listing listing) {
+        for (Listing sighting : cars.get(car).sightings()) {
+            if (isSame(sighting, listing)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /**
+     * Whether two listings are one row, which need not be one object: by where it stands and what tells rows of two files of one name
+     * apart, for to compare all that they say would take longer than to make them.
+     */
+    static boolean isSame(Listing one, Listing other) {
+        return one == other || one.origin().line() == other.origin().line() && one.origin().file().equals(other.origin().file())
+                && one.id().equals(other.id()) && one.seenOn().equals(other.seenOn()) && one.price().amount() == other.price().amount()
+                && one.price().kind() == other.price().kind() && one.facts().vehicle().equals(other.facts().vehicle())
+                && miles(one) == miles(other);
+    }
+
+    private static double miles(Listing listing) {
+        return listing.facts().mileage().isPresent() ? listing.facts().mileage().get().miles() : NONE;
+    }
+
+    /** The place of a listing among those of its car, which it must be one of. */
+    static int place(Listing listing, Car car) {
+        List<Listing> sightings = car.sightings();
+        int place = 0;
+        while (place + 1 < sightings.size() && !isSame(sightings.get(place), listing)) {
+            place++;
+        }
+        return place;
     }
 }

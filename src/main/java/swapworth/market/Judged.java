@@ -5,7 +5,6 @@ import static java.util.Objects.requireNonNull;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -57,9 +56,19 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
      * @return the judged listings
      */
     public static Judged of(ListingsRead read, PriceModel model, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
-        Map<Listing, Judgement> byListing = new IdentityHashMap<>();
-        model.judgeAll(on, level).forEach(j -> byListing.put(j.listing(), j));
-        return new Judged(read, model, read.listings().stream().map(byListing::get).toList());
+        List<Judgement> byCar = model.judgeAll(on, level);
+        List<Car> cars = read.cars();
+        int[] first = new int[cars.size() + 1];
+        for (int c = 0; c < cars.size(); c++) {
+            first[c + 1] = first[c] + cars.get(c).sightings().size();
+        }
+        CarOfListing carOf = new CarOfListing(cars);
+        List<Judgement> inOrder = new ArrayList<>(byCar.size());
+        for (Listing listing : read.listings()) {
+            int car = carOf.of(listing);
+            inOrder.add(byCar.get(first[car] + CarOfListing.place(listing, cars.get(car))));
+        }
+        return new Judged(read, model, inOrder);
     }
 
     /**
@@ -68,13 +77,16 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
      * @return one a car, in the order of the cars
      */
     public List<Judgement> latest() {
-        Map<Listing, Judgement> byListing = new IdentityHashMap<>();
-        judgements.forEach(j -> byListing.put(j.listing(), j));
-        List<Judgement> latest = new ArrayList<>(read.cars().size());
-        for (Car car : read.cars()) {
-            latest.add(byListing.get(car.latest()));
+        List<Car> cars = read.cars();
+        CarOfListing carOf = new CarOfListing(cars);
+        Judgement[] latest = new Judgement[cars.size()];
+        for (Judgement judgement : judgements) {
+            int car = carOf.of(judgement.listing());
+            if (CarOfListing.isSame(judgement.listing(), cars.get(car).latest())) {
+                latest[car] = judgement;
+            }
         }
-        return latest;
+        return List.of(latest);
     }
 
     /**

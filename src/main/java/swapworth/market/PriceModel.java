@@ -92,7 +92,7 @@ public final class PriceModel {
     private PriceModel(List<Car> cars, Assumptions assumptions, List<String> further) {
         this.cars = KeptList.copyOf(cars);
         this.assumptions = assumptions;
-        this.evidence = EvidenceList.of(this.cars);
+        this.evidence = EvidenceList.of(this.cars, further);
         if (evidence.isEmpty()) {
             throw new IllegalArgumentException("a price model needs at least one car with a price");
         }
@@ -101,8 +101,11 @@ public final class PriceModel {
         this.encoder = new Encoder(evidence, assumptions, further);
         this.blocks = encoder.priors();
         this.encoded = new EncodedRows(evidence, encoder, sameCarScale());
-        for (Car car : this.cars) {
-            carsOfLine.merge(car.facts().vehicle(), 1, Integer::sum);
+        carsOfLine.putAll(encoder.carsOfLine());
+        for (int c = 0; c < this.cars.size(); c++) {
+            if (firstRow[c] == firstRow[c + 1]) {
+                carsOfLine.merge(this.cars.get(c).facts().vehicle(), 1, Integer::sum);
+            }
         }
         this.further = List.copyOf(further);
         this.confounded = new FutureTask<>(() -> new Confounding(evidence, encoder, encoded).all());
@@ -208,7 +211,7 @@ public final class PriceModel {
         if (assumed <= 0 || encoder.walk().isEmpty()) {
             return 0;
         }
-        EvidenceList undated = evidence.undated();
+        EvidenceList undated = evidence.undated(further);
         Encoder without = new Encoder(undated, assumptions, further);
         double more = posterior.logMarginal() - fit(new EncodedRows(undated, without, sameCarScale()), without.priors()).logMarginal();
         return assumed / (assumed + (1 - assumed) * Math.exp(more));
@@ -480,22 +483,13 @@ public final class PriceModel {
             return judge(listing, listing.id().orElse(listing.origin().toString()), -1, asked(subject, -1, on, level), posterior);
         }
         Car car = cars.get(number);
-        int row = row(number, place(listing, car));
+        int row = row(number, CarOfListing.place(listing, car));
         Asked asked = asked(Evidence.subject(car, listing), row, on, level);
         Judgement judgement = judge(listing, car.name(), number, asked, without(number, row, asked));
         if (learnedFrom(row)) {
             misses.add(judgement);
         }
         return judgement;
-    }
-
-    private static int place(Listing listing, Car car) {
-        List<Listing> sightings = car.sightings();
-        int place = 0;
-        while (place + 1 < sightings.size() && sightings.get(place) != listing) {
-            place++;
-        }
-        return place;
     }
 
     /** The row of the fit that holds the price of a sighting of a car; -1 if none does. */
@@ -617,7 +611,7 @@ public final class PriceModel {
         Judgement[] byRow = new Judgement[evidence.size()];
         for (Judgement judgement : judgements) {
             int car = carOfListing.of(judgement.listing());
-            int row = car < 0 ? -1 : row(car, place(judgement.listing(), cars.get(car)));
+            int row = car < 0 ? -1 : row(car, CarOfListing.place(judgement.listing(), cars.get(car)));
             if (learnedFrom(row)) {
                 byRow[row] = judgement;
             }

@@ -18,7 +18,7 @@ class SameIdTest {
     void the_first_of_an_id_is_found_as_a_map_finds_it() {
         SplittableRandom random = new SplittableRandom(3);
         List<String> ids = new ArrayList<>();
-        SameId<String> table = new SameId<>(ids, Optional::of, 8);
+        SameId table = new SameId(i -> Optional.of(ids.get(i)), 8);
         Map<String, Integer> map = new HashMap<>();
         for (int i = 0; i < 20_000; i++) {
             int number = random.nextInt(12_000);

@@ -1,0 +1,178 @@
+package swapworth.listing;
+
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * The advertisements of one model line, numbered from 0: each the sightings of one id, or one row without an id, with what is compared
+ * laid out in columns. Of what may change between sightings the latest known word counts.
+ */
+final class Advertisements {
+
+    /** The rows of advertisements, those of one together and in the order of their days; where each begins, and where the last ends. */
+    record Rows(int[] rows, int[] begin) {
+
+        int count() {
+            return begin.length - 1;
+        }
+    }
+
+    final ListingColumns columns;
+    /** The model year; else the year of first registration, below 0 to tell them apart; 0 if neither is known. */
+    final int[] year;
+    /** The number of the trim, 0 for none; of the region likewise. */
+    final int[] trim;
+    final int[] region;
+    /** The numbers of the source, note and options: 0 for none, -1 for a text that no other row shares the number of. */
+    final int[] source;
+    final int[] note;
+    final int[] options;
+    /** Mileages; not a number if no row gives one. */
+    final double[] firstMiles;
+    final double[] lastMiles;
+    final double[] firstPrice;
+    final double[] lastPrice;
+    final boolean[] dated;
+    final int[] firstDay;
+    final int[] lastDay;
+    private final Rows rows;
+    private final int[] members;
+
+    /** The advertisements of some places among all. */
+    Advertisements(ListingColumns columns, Rows rows, int[] members) {
+        this.columns = columns;
+        this.rows = rows;
+        this.members = members;
+        int n = members.length;
+        year = new int[n];
+        trim = new int[n];
+        region = new int[n];
+        source = new int[n];
+        note = new int[n];
+        options = new int[n];
+        firstMiles = new double[n];
+        lastMiles = new double[n];
+        firstPrice = new double[n];
+        lastPrice = new double[n];
+        dated = new boolean[n];
+        firstDay = new int[n];
+        lastDay = new int[n];
+        for (int i = 0; i < n; i++) {
+            int first = firstRow(i);
+            int last = lastRow(i);
+            year[i] = year(i);
+            trim[i] = unlessEmpty(columns.trim, latest(columns.trim, i));
+            region[i] = unlessEmpty(columns.region, latest(columns.region, i));
+            source[i] = columns.source.code(first);
+            note[i] = columns.note.code(first);
+            options[i] = columns.options.code(rowOfOptions(i));
+            miles(i);
+            firstPrice[i] = columns.amount(first);
+            lastPrice[i] = first == last ? firstPrice[i] : columns.amount(last);
+            dated[i] = columns.isDated(first);
+            firstDay[i] = dated[i] ? columns.day(first) : 0;
+            lastDay[i] = !dated[i] ? 0 : first == last ? firstDay[i] : columns.day(last);
+        }
+    }
+
+    private static int unlessEmpty(Values<Optional<String>> column, int code) {
+        return code == 0 || column.of(code).orElse("").isEmpty() ? 0 : code;
+    }
+
+    private int year(int i) {
+        for (int k = rows.begin[members[i] + 1] - 1; k >= rows.begin[members[i]]; k--) {
+            int its = columns.modelYear(rows.rows[k]);
+            if (its != 0) {
+                return its;
+            }
+        }
+        for (int k = rows.begin[members[i] + 1] - 1; k >= rows.begin[members[i]]; k--) {
+            int its = columns.yearRegistered(rows.rows[k]);
+            if (its != 0) {
+                return -its;
+            }
+        }
+        return 0;
+    }
+
+    private void miles(int i) {
+        double from = Double.NaN;
+        double to = Double.NaN;
+        for (int k = rows.begin[members[i]]; k < rows.begin[members[i] + 1]; k++) {
+            double its = columns.miles(rows.rows[k]);
+            if (!Double.isNaN(its)) {
+                to = its;
+                from = Double.isNaN(from) ? its : from;
+            }
+        }
+        firstMiles[i] = from;
+        lastMiles[i] = to;
+    }
+
+    int count() {
+        return members.length;
+    }
+
+    int firstRow(int i) {
+        return rows.rows[rows.begin[members[i]]];
+    }
+
+    private int lastRow(int i) {
+        return rows.rows[rows.begin[members[i] + 1] - 1];
+    }
+
+    /** The rows of an advertisement, in the order of their days. */
+    int[] rows(int i) {
+        return Arrays.copyOfRange(rows.rows, rows.begin[members[i]], rows.begin[members[i] + 1]);
+    }
+
+    /** The number of the latest known value of a column; 0 if none is known. */
+    int latest(Values<?> column, int i) {
+        for (int k = rows.begin[members[i] + 1] - 1; k >= rows.begin[members[i]]; k--) {
+            int code = column.code(rows.rows[k]);
+            if (code != 0) {
+                return code;
+            }
+        }
+        return 0;
+    }
+
+    /** The latest known measure of a column as a number that is equal for equal measures; 0 if none is known. */
+    long latest(ListingColumns.Measured column, int i) {
+        for (int k = rows.begin[members[i] + 1] - 1; k >= rows.begin[members[i]]; k--) {
+            long code = column.code(rows.rows[k]);
+            if (code != 0) {
+                return code;
+            }
+        }
+        return 0;
+    }
+
+    /** The row with the latest known options; the last row if none has any. */
+    int rowOfOptions(int i) {
+        for (int k = rows.begin[members[i] + 1] - 1; k >= rows.begin[members[i]]; k--) {
+            if (columns.options.has(rows.rows[k])) {
+                return rows.rows[k];
+            }
+        }
+        return lastRow(i);
+    }
+
+    /** The further columns of an advertisement, by name. */
+    Map<String, String> further(int i) {
+        if (!columns.hasFurther()) {
+            return Map.of();
+        }
+        Map<String, String> all = new HashMap<>();
+        for (int k = rows.begin[members[i]]; k < rows.begin[members[i] + 1]; k++) {
+            all.putAll(columns.further(rows.rows[k]));
+        }
+        return all;
+    }
+
+    Origin origin(int i) {
+        return columns.origin(firstRow(i));
+    }
+}

@@ -1,0 +1,344 @@
+package swapworth.listing;
+
+import java.math.BigDecimal;
+import java.math.BigInteger;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Currency;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.Set;
+import swapworth.money.Money;
+
+/**
+ * Listings as columns: for each field one column over all rows. What is the same in all rows takes no room, and of texts and values that
+ * many rows share each row keeps a number. A listing is made when it is asked for, and equal to the one that was put in.
+ */
+final class ListingColumns {
+    /** Distinct free texts, such as notes, that are kept once for all rows; most collections have fewer, or one for each row. */
+    private static final int SHARED_TEXTS = 4096;
+
+    private final Lately<Listing> lately = new Lately<>(this::made);
+    private int size;
+
+    private final Values<String> file = new Values<>("");
+    private final Numbers line = new Numbers();
+    final Texts id = new Texts(0);
+    private final Values<Optional<LocalDate>> seenOn = new Values<>(Optional.empty());
+    private final Numbers unscaled = new Numbers();
+    private final Numbers scale = new Numbers();
+    private final Values<Currency> currency = new Values<>(Currency.getInstance("USD"));
+    /** Amounts as typed that are no whole number of 64 bits and a scale. */
+    private final Map<Integer, BigDecimal> largeAmounts = new HashMap<>(0);
+    /** The price in the base currency, where it is not the typed one; else 0. */
+    private final Numbers converted = new Numbers();
+    private final Values<PriceKind> kind = new Values<>(PriceKind.ASKING);
+    private final Values<PriceIncludes> includes = new Values<>(PriceIncludes.UNKNOWN);
+    private final Values<Outcome> outcome = new Values<>(Outcome.OPEN);
+    private final Values<Optional<LocalDate>> endedOn = new Values<>(Optional.empty());
+    private final Values<Saved> saved = new Values<>(Saved.UNKNOWN);
+    final Texts source = new Texts(SHARED_TEXTS);
+    final Texts note = new Texts(SHARED_TEXTS);
+    private final Values<List<String>> remarks = new Values<>(List.of());
+
+    final Values<String> vehicle = new Values<>("");
+    final Values<Optional<String>> trim = new Values<>(Optional.empty());
+    private final Values<Optional<String>> body = new Values<>(Optional.empty());
+    private final Values<Optional<String>> runningGear = new Values<>(Optional.empty());
+    final Measured powerKw = new Measured();
+    final Measured cylinders = new Measured();
+    private final Measured weightKg = new Measured();
+    private final Values<DrivenWheels> drivenWheels = new Values<>(DrivenWheels.UNKNOWN);
+    private final Values<OptionalInt> modelYear = new Values<>(OptionalInt.empty());
+    private final Values<Optional<LocalDate>> firstRegistered = new Values<>(Optional.empty());
+    private final Measured ageYears = new Measured();
+    private final Distances mileage = new Distances();
+    private final Distances gearMileage = new Distances();
+    final Values<Seller> seller = new Values<>(Seller.UNKNOWN);
+    final Values<Optional<String>> region = new Values<>(Optional.empty());
+    private final Measured distanceAway = new Measured();
+    private final Values<Runs> runs = new Values<>(Runs.UNKNOWN);
+    private final Values<Condition> rust = new Values<>(Condition.UNKNOWN);
+    private final Values<Condition> paint = new Values<>(Condition.UNKNOWN);
+    private final Values<Condition> interior = new Values<>(Condition.UNKNOWN);
+    private final Values<Condition> mechanical = new Values<>(Condition.UNKNOWN);
+    private final Values<Condition> records = new Values<>(Condition.UNKNOWN);
+    private final Values<Keys> keys = new Values<>(Keys.UNKNOWN);
+    private final Values<Airbags> airbags = new Values<>(Airbags.UNKNOWN);
+    final Values<Title> title = new Values<>(Title.UNKNOWN);
+    final Values<Optional<Set<Damage>>> damage = new Values<>(Optional.empty());
+    final Texts options = new Texts(SHARED_TEXTS);
+    private final List<String> furtherNames = new ArrayList<>(0);
+    private final List<Texts> further = new ArrayList<>(0);
+
+    /** Measures that may be missing. */
+    static final class Measured {
+        private final Numbers numbers = new Numbers();
+
+        void set(int row, OptionalDouble value) {
+            numbers.set(row, value.isPresent() ? Numbers.ofDouble(value.getAsDouble()) : 0);
+        }
+
+        OptionalDouble get(int row) {
+            long number = numbers.get(row);
+            return number == 0 ? OptionalDouble.empty() : OptionalDouble.of(Numbers.toDouble(number));
+        }
+
+        /** 0 if it is missing; equal where the measures are. */
+        long code(int row) {
+            return numbers.get(row);
+        }
+    }
+
+    /** Distances travelled, each with where it comes from. */
+    private static final class Distances {
+        private final Numbers miles = new Numbers();
+        private final Values<MileageStatus> status = new Values<>(MileageStatus.UNKNOWN);
+
+        void set(int row, Optional<Mileage> value) {
+            miles.set(row, value.isPresent() ? Numbers.ofDouble(value.get().miles()) : 0);
+            status.set(row, value.isPresent() ? value.get().status() : MileageStatus.UNKNOWN);
+        }
+
+        Optional<Mileage> get(int row) {
+            long number = miles.get(row);
+            return number == 0 ? Optional.empty() : Optional.of(new Mileage(Numbers.toDouble(number), status.get(row)));
+        }
+
+        double miles(int row) {
+            long number = miles.get(row);
+            return number == 0 ? Double.NaN : Numbers.toDouble(number);
+        }
+    }
+
+    int size() {
+        return size;
+    }
+
+    void add(Listing listing) {
+        int row = size;
+        file.set(row, listing.origin().file());
+        line.set(row, Numbers.unsigned(listing.origin().line()));
+        id.set(row, listing.id());
+        seenOn.set(row, listing.seenOn());
+        setPrice(row, listing.price());
+        outcome.set(row, listing.outcome());
+        endedOn.set(row, listing.endedOn());
+        saved.set(row, listing.saved());
+        source.set(row, listing.source());
+        note.set(row, listing.note());
+        remarks.set(row, listing.remarks());
+        setFacts(row, listing.facts());
+        size++;
+    }
+
+    private void setPrice(int row, Price price) {
+        BigDecimal typed = price.typed().amount();
+        BigInteger digits = typed.unscaledValue();
+        if (digits.bitLength() < Long.SIZE) {
+            unscaled.set(row, Numbers.unsigned(digits.longValue()));
+            scale.set(row, Numbers.unsigned(typed.scale()));
+        } else {
+            largeAmounts.put(row, typed);
+        }
+        currency.set(row, price.typed().currency());
+        setAmount(row, price.amount());
+        kind.set(row, price.kind());
+        includes.set(row, price.includes());
+    }
+
+    /** Sets the price in the base currency. */
+    void setAmount(int row, double amount) {
+        converted.set(row, amount == typed(row).doubleValue() ? 0 : Numbers.ofDouble(amount));
+    }
+
+    void setRemarks(int row, List<String> itsRemarks) {
+        remarks.set(row, itsRemarks);
+    }
+
+    private void setFacts(int row, CarFacts facts) {
+        vehicle.set(row, facts.vehicle());
+        trim.set(row, facts.trim());
+        body.set(row, facts.body());
+        runningGear.set(row, facts.runningGear());
+        powerKw.set(row, facts.powerKw());
+        cylinders.set(row, facts.cylinders());
+        weightKg.set(row, facts.weightKg());
+        drivenWheels.set(row, facts.drivenWheels());
+        modelYear.set(row, facts.modelYear());
+        firstRegistered.set(row, facts.firstRegistered());
+        ageYears.set(row, facts.ageYears());
+        mileage.set(row, facts.mileage());
+        gearMileage.set(row, facts.gearMileage());
+        seller.set(row, facts.seller());
+        region.set(row, facts.region());
+        distanceAway.set(row, facts.distanceAway());
+        runs.set(row, facts.runs());
+        rust.set(row, facts.rust());
+        paint.set(row, facts.paint());
+        interior.set(row, facts.interior());
+        mechanical.set(row, facts.mechanical());
+        records.set(row, facts.records());
+        keys.set(row, facts.keys());
+        airbags.set(row, facts.airbags());
+        title.set(row, facts.title());
+        damage.set(row, facts.damage());
+        options.set(row, facts.options());
+        if (!facts.further().isEmpty()) {
+            for (Map.Entry<String, String> entry : facts.further().entrySet()) {
+                further(entry.getKey()).set(row, Optional.of(entry.getValue()));
+            }
+        }
+    }
+
+    private Texts further(String name) {
+        int at = furtherNames.indexOf(name);
+        if (at >= 0) {
+            return further.get(at);
+        }
+        furtherNames.add(name);
+        further.add(new Texts(SHARED_TEXTS));
+        return further.get(further.size() - 1);
+    }
+
+    /** The listing of a row; one that was asked for lately is the same again. */
+    Listing listing(int row) {
+        return lately.get(row);
+    }
+
+    private Listing made(int row) {
+        return new Listing(origin(row), id.get(row), seenOn.get(row), facts(row), price(row), outcome.get(row), endedOn.get(row),
+                saved.get(row), source.get(row), note.get(row), remarks.get(row));
+    }
+
+    CarFacts facts(int row) {
+        return new CarFacts(vehicle.get(row), trim.get(row), body.get(row), runningGear.get(row), powerKw.get(row), cylinders.get(row),
+                weightKg.get(row), drivenWheels.get(row), modelYear.get(row), firstRegistered.get(row), ageYears.get(row),
+                mileage.get(row), gearMileage.get(row), seller.get(row), region.get(row), distanceAway.get(row), runs.get(row),
+                rust.get(row), paint.get(row), interior.get(row), mechanical.get(row), records.get(row), keys.get(row),
+                airbags.get(row), title.get(row), damage.get(row), options.get(row), further(row));
+    }
+
+    Price price(int row) {
+        BigDecimal typed = typed(row);
+        long inBase = converted.get(row);
+        return new Price(new Money(typed, currency.get(row)), inBase == 0 ? typed.doubleValue() : Numbers.toDouble(inBase),
+                kind.get(row), includes.get(row));
+    }
+
+    private BigDecimal typed(int row) {
+        BigDecimal large = largeAmounts.isEmpty() ? null : largeAmounts.get(row);
+        return large != null ? large
+                : BigDecimal.valueOf(Numbers.signed(unscaled.get(row)), (int) Numbers.signed(scale.get(row)));
+    }
+
+    /** The further columns of a row, by name; made anew for each. */
+    Map<String, String> further(int row) {
+        if (further.isEmpty()) {
+            return Map.of();
+        }
+        Map<String, String> all = new HashMap<>();
+        for (int k = 0; k < further.size(); k++) {
+            Optional<String> text = further.get(k).get(row);
+            if (text.isPresent()) {
+                all.put(furtherNames.get(k), text.get());
+            }
+        }
+        return all;
+    }
+
+    boolean hasFurther() {
+        return !further.isEmpty();
+    }
+
+    Origin origin(int row) {
+        return new Origin(file.get(row), line(row));
+    }
+
+    private int line(int row) {
+        return (int) Numbers.signed(line.get(row));
+    }
+
+    Currency currency(int row) {
+        return currency.get(row);
+    }
+
+    Optional<LocalDate> seenOn(int row) {
+        return seenOn.get(row);
+    }
+
+    List<String> remarks(int row) {
+        return remarks.get(row);
+    }
+
+    /** The price in the base currency. */
+    double amount(int row) {
+        long inBase = converted.get(row);
+        return inBase != 0 ? Numbers.toDouble(inBase)
+                : largeAmounts.isEmpty() && scale.get(row) == 0 ? Numbers.signed(unscaled.get(row)) : typed(row).doubleValue();
+    }
+
+    /** The mileage of the chassis; not a number if the row does not give it. */
+    double miles(int row) {
+        return mileage.miles(row);
+    }
+
+    boolean isDated(int row) {
+        return seenOn.code(row) != 0;
+    }
+
+    /** The day on which the row was seen; 0 if it has none. */
+    int day(int row) {
+        Optional<LocalDate> day = seenOn.get(row);
+        return day.isPresent() ? (int) day.get().toEpochDay() : 0;
+    }
+
+    /** Puts some of the rows of an array in order of day: rows without a day first, and the order they had within a day. */
+    void sortByDay(int[] rows, int from, int to) {
+        long[] order = new long[to - from];
+        for (int k = 0; k < order.length; k++) {
+            int row = rows[from + k];
+            order[k] = (long) (isDated(row) ? day(row) : Integer.MIN_VALUE) << 32 | k;
+        }
+        Arrays.sort(order);
+        int[] before = Arrays.copyOfRange(rows, from, to);
+        for (int k = 0; k < order.length; k++) {
+            rows[from + k] = before[(int) order[k]];
+        }
+    }
+
+    /** The model year; 0 if the row has none. */
+    int modelYear(int row) {
+        return modelYear.get(row).orElse(0);
+    }
+
+    /** The year of first registration; 0 if the row has none. */
+    int yearRegistered(int row) {
+        Optional<LocalDate> day = firstRegistered.get(row);
+        return day.isPresent() ? day.get().getYear() : 0;
+    }
+
+    /** Whether a row stands for a car that is crashed, branded or dead. */
+    boolean isTroubled(int row) {
+        Title its = title.get(row);
+        Runs state = runs.get(row);
+        return its != Title.CLEAN && its != Title.UNKNOWN || state != Runs.DRIVES && state != Runs.UNKNOWN
+                || !damage.get(row).orElse(Set.of()).isEmpty();
+    }
+
+    /** The age of the car in years, on the day it was seen, or on another day if the row has none; 0 if nothing speaks of it. */
+    double age(int row, long otherDay) {
+        Optional<LocalDate> registered = firstRegistered.get(row);
+        OptionalInt year = modelYear.get(row);
+        if (registered.isEmpty() && year.isEmpty()) {
+            return ageYears.get(row).orElse(0);
+        }
+        long born = registered.isPresent() ? registered.get().toEpochDay() : LocalDate.of(year.getAsInt(), 7, 1).toEpochDay();
+        return CarFacts.years(born, isDated(row) ? day(row) : otherDay);
+    }
+}

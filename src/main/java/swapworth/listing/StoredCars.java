@@ -1,0 +1,64 @@
+package swapworth.listing;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+
+/** Cars as the rows of their sightings. */
+final class StoredCars extends KeptList<Car> {
+    private final ListingColumns columns;
+    /** The rows of the sightings of all cars, car by car, each in the order of their days. */
+    private final int[] rows;
+    /** Where the sightings of each car begin among the rows, and behind them where the last ones end. */
+    private final int[] begin;
+    private final Map<Integer, List<String>> joinedBy;
+    private final Lately<Car> lately = new Lately<>(this::made);
+
+    StoredCars(ListingColumns columns, int[] rows, int[] begin, Map<Integer, List<String>> joinedBy) {
+        this.columns = columns;
+        this.rows = rows;
+        this.begin = begin;
+        this.joinedBy = joinedBy;
+    }
+
+    @Override
+    public int size() {
+        return begin.length - 1;
+    }
+
+    @Override
+    public Car get(int car) {
+        return lately.get(Objects.checkIndex(car, size()));
+    }
+
+    private Car made(int car) {
+        int from = begin[car];
+        int count = begin[car + 1] - from;
+        Listing first = columns.listing(rows[from]);
+        if (count == 1) {
+            return new Car(name(first), List.of(first), first.facts(), reasons(car));
+        }
+        Listing[] sightings = new Listing[count];
+        sightings[0] = first;
+        CarFacts facts = first.facts();
+        Listing named = first;
+        for (int i = 1; i < count; i++) {
+            sightings[i] = columns.listing(rows[from + i]);
+            facts = facts.updatedBy(sightings[i].facts());
+            named = hasId(named) ? named : sightings[i];
+        }
+        return new Car(name(hasId(named) ? named : first), List.of(sightings), facts, reasons(car));
+    }
+
+    private List<String> reasons(int car) {
+        return joinedBy.isEmpty() ? List.of() : joinedBy.getOrDefault(car, List.of());
+    }
+
+    private static String name(Listing listing) {
+        return hasId(listing) ? listing.id().get() : listing.origin().toString();
+    }
+
+    private static boolean hasId(Listing listing) {
+        return listing.id().isPresent() && !listing.id().get().isEmpty();
+    }
+}

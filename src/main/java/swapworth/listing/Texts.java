@@ -1,0 +1,140 @@
+package swapworth.listing;
+
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * One text a row, or none. Up to a number of distinct texts are kept once each; what comes beyond is kept row by row, in one array of
+ * bytes for each block of rows, a byte a character where that is enough.
+ */
+final class Texts {
+    private static final byte[] NOTHING = new byte[0];
+
+    private final int mostShared;
+    private final Map<String, Integer> numbers = new HashMap<>(4);
+    private final List<Optional<String>> shared = new ArrayList<>(4);
+    /** 0 for no text, up to {@link #mostShared} a shared one, above it where the row's own text begins in its block. */
+    private final Numbers codes = new Numbers();
+    private byte[][] own = new byte[0][];
+    private int[] filled = new int[0];
+
+    /** A column of texts, of which so many distinct ones are kept once for all rows. */
+    Texts(int mostShared) {
+        this.mostShared = mostShared;
+        shared.add(Optional.empty());
+    }
+
+    Optional<String> get(int row) {
+        int code = codes.code(row);
+        return code <= mostShared ? shared.get(code) : Optional.of(own(row, code));
+    }
+
+    boolean has(int row) {
+        return codes.code(row) != 0;
+    }
+
+    /** The number of a text that rows share; 0 for no text, -1 for a text of the row's own, which no shared one is equal to. */
+    int code(int row) {
+        int code = codes.code(row);
+        return code <= mostShared ? code : -1;
+    }
+
+    /** How many shared texts there are, and no text; their numbers lie below. */
+    int count() {
+        return shared.size();
+    }
+
+    /** Whether two rows have equal texts, or none has one. */
+    boolean same(int row, int other) {
+        int code = code(row);
+        return code == code(other) && (code >= 0 || get(row).equals(get(other)));
+    }
+
+    void set(int row, Optional<String> text) {
+        if (text.isEmpty()) {
+            codes.set(row, 0);
+            return;
+        }
+        Integer known = mostShared == 0 ? null : numbers.get(text.get());
+        if (known == null && shared.size() <= mostShared) {
+            known = shared.size();
+            numbers.put(text.get(), known);
+            shared.add(text);
+        }
+        codes.set(row, known == null ? mostShared + 1L + add(row, text.get()) : known);
+    }
+
+    private String own(int row, int code) {
+        byte[] block = own[row / Numbers.ROWS];
+        int at = code - mostShared - 1;
+        int size = 0;
+        int shift = 0;
+        while (block[at] < 0) {
+            size |= (block[at++] & 0x7f) << shift;
+            shift += 7;
+        }
+        size |= block[at++] << shift;
+        int length = size >>> 1;
+        if ((size & 1) == 0) {
+            return new String(block, at, length, StandardCharsets.ISO_8859_1);
+        }
+        char[] wide = new char[length];
+        for (int i = 0; i < length; i++) {
+            wide[i] = (char) (block[at + 2 * i] << 8 | block[at + 2 * i + 1] & 0xff);
+        }
+        return new String(wide);
+    }
+
+    /** Adds a text to the block of a row and says where it begins. */
+    private int add(int row, String text) {
+        int number = row / Numbers.ROWS;
+        if (number >= own.length) {
+            int before = own.length;
+            own = Arrays.copyOf(own, number + 1 + number / 4);
+            Arrays.fill(own, before, own.length, NOTHING);
+            filled = Arrays.copyOf(filled, own.length);
+        }
+        if (number > 0 && filled[number] == 0) {
+            own[number - 1] = Arrays.copyOf(own[number - 1], filled[number - 1]);
+        }
+        int length = text.length();
+        int wide = isNarrow(text) ? 0 : 1;
+        int begin = filled[number];
+        int most = begin + 5 + (length << wide);
+        byte[] block = own[number];
+        if (most > block.length) {
+            block = Arrays.copyOf(block, Math.max(most, block.length + block.length / 2 + 64));
+            own[number] = block;
+        }
+        int at = begin;
+        int size = length << 1 | wide;
+        while (size > 0x7f) {
+            block[at++] = (byte) (size | 0x80);
+            size >>>= 7;
+        }
+        block[at++] = (byte) size;
+        for (int i = 0; i < length; i++) {
+            char c = text.charAt(i);
+            if (wide == 1) {
+                block[at++] = (byte) (c >>> 8);
+            }
+            block[at++] = (byte) c;
+        }
+        filled[number] = at;
+        return begin;
+    }
+
+    private static boolean isNarrow(String text) {
+        for (int i = 0; i < text.length(); i++) {
+            if (text.charAt(i) > 0xff) {
+                return false;
+            }
+        }
+        return true;
+    }
+}
