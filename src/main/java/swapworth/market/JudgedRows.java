@@ -74,7 +74,7 @@ public final class JudgedRows {
         ValueRows rows = new ValueRows(new ValueRows.IntoCsv(text));
         Misses misses = new Misses();
         for (int i = 0; i < range.size(); i++) {
-            Judged.add(model.judge(range.get(i), on, level, misses), rows);
+            rows.add(model.judge(range.get(i), on, level, misses));
         }
         return misses;
     }
