@@ -53,6 +53,7 @@ public final class JudgedRows {
      */
     public Optional<FitStudy> write(OutputStream out) throws IOException {
         new CsvRows(0).header(ValueRows.columns(read.baseCurrency().getCurrencyCode())).writeTo(out);
+        model.expectAll();
         Misses misses = new Misses();
         List<Listing> rows = read.listings();
         CsvRows[] texts = new CsvRows[Math.min(RANGES_AT_ONCE, (rows.size() + ROWS_A_RANGE - 1) / ROWS_A_RANGE)];

@@ -471,6 +471,13 @@ public final class PriceModel {
         return judge(listing, Optional.empty(), Optional.empty());
     }
 
+    /** Gets ready to judge all listings of many cars, one by one. */
+    void expectAll() {
+        if (cars.size() > MOST_STRETCHED_BY) {
+            posterior.expectEachRowLeftOut();
+        }
+    }
+
     private Judgement judge(Listing listing, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
         return judge(listing, on, level, new Misses());
     }

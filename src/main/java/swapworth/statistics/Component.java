@@ -145,7 +145,7 @@ abstract class Component {
 
         /** Without a row of all. */
         WithoutRow without(int row, SparseRow x) {
-            Shape.Forms own = shape.quadratic(x);
+            Shape.Forms own = shape.own(row, x);
             double core = 1 / (1 - own.variance * mode.information(row)) * mode.information(row);
             // The row takes its pull with it: d = -(I + K S) times its pull.
             double shift = -mode.pull(row) - core * own.variance * mode.pull(row);

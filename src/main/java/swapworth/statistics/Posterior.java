@@ -366,6 +366,16 @@ public final class Posterior {
     }
 
     /**
+     * Gets ready for each row to be left out by itself: for a caller that will ask for most of them. The answers stay the same; they come
+     * quicker, and what is kept for them takes 16 bytes a row.
+     */
+    public void expectEachRowLeftOut() {
+        for (Component c : components) {
+            c.shape.withOwnForms(design);
+        }
+    }
+
+    /**
      * The posterior without one row, in closed form: for a caller that has its entries at hand.
      *
      * @param row the row left out

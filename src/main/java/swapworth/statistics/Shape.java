@@ -1,5 +1,7 @@
 package swapworth.statistics;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Arrays;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
@@ -10,6 +12,7 @@ final class Shape {
     /** V in full, row after row. */
     final double[] covariance;
     private volatile double @Nullable [][] pairs;
+    private volatile double @Nullable [] ownForms;
     private volatile @Nullable OnRows onRows;
 
     Shape(Mode mode) {
@@ -89,6 +92,41 @@ final class Shape {
         } else {
             x.quadratic(made, forms);
         }
+        return forms;
+    }
+
+    /**
+     * Has the forms of every row of the design with itself found, one right after another: the matrices then stay at hand, and it takes half
+     * the time of finding each among other work. They take 16 bytes a row.
+     */
+    void withOwnForms(Design design) {
+        if (ownForms == null) {
+            withHeld();
+            double[][] made = requireNonNull(pairs, "made above");
+            double[] found = new double[2 * design.rows()];
+            Ranges.each(design.rows(), (first, end) -> {
+                int[] column = new int[design.columns()];
+                double[] number = new double[design.columns()];
+                Forms forms = new Forms();
+                for (int i = first; i < end; i++) {
+                    SparseRow.quadratic(column, number, design.write(i, column, number), made, forms);
+                    found[2 * i] = forms.variance;
+                    found[2 * i + 1] = forms.held;
+                }
+            });
+            ownForms = found;
+        }
+    }
+
+    /** The forms of a row of the design with itself. */
+    Forms own(int row, SparseRow x) {
+        double[] found = ownForms;
+        if (found == null) {
+            return quadratic(x);
+        }
+        Forms forms = new Forms();
+        forms.variance = found[2 * row];
+        forms.held = found[2 * row + 1];
         return forms;
     }
 

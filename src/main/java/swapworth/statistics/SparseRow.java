@@ -187,12 +187,15 @@ public final class SparseRow {
      * and column j at places 2 j and 2 j + 1 of array i.
      */
     void quadratic(double[][] pairs, Shape.Forms forms) {
-        int[] columns = index;
-        double[] values = value;
+        quadratic(index, value, index.length, pairs, forms);
+    }
+
+    /** The same of so many entries that stand in arrays, in the order of their columns. */
+    static void quadratic(int[] columns, double[] values, int size, double[][] pairs, Shape.Forms forms) {
         double sum = 0;
         double otherSum = 0;
         int e = 0;
-        if (columns.length % 2 == 1) {
+        if (size % 2 == 1) {
             double[] row = pairs[columns[0]];
             int at = 2 * columns[0];
             sum = values[0] * (values[0] * row[at]);
@@ -200,7 +203,7 @@ public final class SparseRow {
             e++;
         }
         // Two rows of the matrices at a time, for each entry is then read half as often; the order of the sums is that of one at a time.
-        for (; e < columns.length; e += 2) {
+        for (; e < size; e += 2) {
             double[] row = pairs[columns[e]];
             double[] next = pairs[columns[e + 1]];
             double inner = 0;
