@@ -87,18 +87,19 @@ public final class PriceModel {
     /** The first row of each car, and behind the last car the number of rows. */
     private final int[] firstRow;
     private final Map<String, Integer> carsOfLine = new HashMap<>();
-    private final CarOfListing carOfListing;
+    /** Made when first asked for, as the two before. */
+    private volatile @Nullable CarOfListing carOfListing;
 
     private PriceModel(List<Car> cars, Assumptions assumptions, List<String> further) {
         this.cars = KeptList.copyOf(cars);
         this.assumptions = assumptions;
-        this.evidence = EvidenceList.of(this.cars, further);
+        EvidenceList.Found found = EvidenceList.in(this.cars, further);
+        this.evidence = found.evidence();
         if (evidence.isEmpty()) {
             throw new IllegalArgumentException("a price model needs at least one car with a price");
         }
         this.firstRow = firstRows();
-        this.carOfListing = new CarOfListing(this.cars);
-        this.encoder = new Encoder(evidence, assumptions, further);
+        this.encoder = new Encoder(evidence, found.stock(), assumptions, further);
         this.blocks = encoder.priors();
         this.encoded = new EncodedRows(evidence, encoder, sameCarScale());
         carsOfLine.putAll(encoder.carsOfLine());
@@ -211,8 +212,8 @@ public final class PriceModel {
         if (assumed <= 0 || encoder.walk().isEmpty()) {
             return 0;
         }
-        EvidenceList undated = evidence.undated(further);
-        Encoder without = new Encoder(undated, assumptions, further);
+        EvidenceList undated = evidence.undated();
+        Encoder without = new Encoder(undated, Stock.of(undated, further), assumptions, further);
         double more = posterior.logMarginal() - fit(new EncodedRows(undated, without, sameCarScale()), without.priors()).logMarginal();
         return assumed / (assumed + (1 - assumed) * Math.exp(more));
     }
@@ -473,9 +474,19 @@ public final class PriceModel {
 
     /** Gets ready to judge all listings of many cars, one by one. */
     void expectAll() {
+        lookup();
         if (cars.size() > MOST_STRETCHED_BY) {
             posterior.expectEachRowLeftOut();
         }
+    }
+
+    private CarOfListing lookup() {
+        CarOfListing found = carOfListing;
+        if (found == null) {
+            found = new CarOfListing(cars);
+            carOfListing = found;
+        }
+        return found;
     }
 
     private Judgement judge(Listing listing, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
@@ -484,7 +495,7 @@ public final class PriceModel {
 
     /** The same, taken into the misses where the model learned from its very price, and not only that it is a bound. */
     Judgement judge(Listing listing, Optional<LocalDate> on, Optional<LevelOfTrade> level, Misses misses) {
-        int number = carOfListing.of(listing);
+        int number = lookup().of(listing);
         if (number < 0) {
             Subject subject = new Subject(listing.facts(), listing.level(), listing.price().includes(), listing.seenOn());
             return judge(listing, listing.id().orElse(listing.origin().toString()), -1, asked(subject, -1, on, level), posterior);
@@ -617,7 +628,7 @@ public final class PriceModel {
     public Optional<FitStudy> study(List<Judgement> judgements) {
         Judgement[] byRow = new Judgement[evidence.size()];
         for (Judgement judgement : judgements) {
-            int car = carOfListing.of(judgement.listing());
+            int car = lookup().of(judgement.listing());
             int row = car < 0 ? -1 : row(car, CarOfListing.place(judgement.listing(), cars.get(car)));
             if (learnedFrom(row)) {
                 byRow[row] = judgement;
