@@ -56,7 +56,7 @@ final class Encoder {
     private int[] termOfColumn = new int[0];
 
     Encoder(EvidenceList evidence, Assumptions assumptions, List<String> further) {
-        Stock stock = Stock.of(evidence, further);
+        Stock stock = evidence.stock();
         this.begin = stock.begin();
         this.end = stock.end();
         this.levels = stock.levels();
@@ -69,7 +69,9 @@ final class Encoder {
             Measured measured = measures.of(line, stock.age(i), stock.miles(i));
             ages[i] = measured.age();
             miles[i] = measured.miles();
-            extent(line).take(measured);
+            LineExtent extent = extent(line);
+            extent.take(measured);
+            extent.cars += i == 0 || evidence.car(i) != evidence.car(i - 1) ? 1 : 0;
         }
         Arrays.parallelSort(ages);
         Arrays.parallelSort(miles);
@@ -100,8 +102,9 @@ final class Encoder {
         return known;
     }
 
-    /** From which age and mileage to which the cars of a line reach. */
+    /** How many cars of a line have prices, and from which age and mileage to which they reach. */
     static final class LineExtent {
+        private int cars;
         private double leastAge = Double.POSITIVE_INFINITY;
         private double mostAge = Double.NEGATIVE_INFINITY;
         private double leastMiles = Double.POSITIVE_INFINITY;
@@ -123,6 +126,13 @@ final class Encoder {
         boolean isOutsideMiles(Measured car) {
             return car.miles() < leastMiles - 2000 || car.miles() > mostMiles + 2000;
         }
+    }
+
+    /** How many cars of each line have prices. */
+    Map<String, Integer> carsOfLine() {
+        Map<String, Integer> cars = new HashMap<>();
+        extents.forEach((line, extent) -> cars.put(line, extent.cars));
+        return cars;
     }
 
     /** How far the cars of a line reach; nothing of a line that no row is of. */

@@ -36,6 +36,7 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
     private final BitSet onOffer;
     private final Days days;
     private final Evidence[] kept;
+    private final Stock stock;
 
     /** Whether the days of the listings count. */
     private enum Days { KNOWN, UNKNOWN }
@@ -60,9 +61,10 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
         }
         this.kept = new Evidence[n <= most ? n : 0];
         Arrays.setAll(kept, this::made);
+        this.stock = new Stock(this, parts.stream().map(part -> part.stock).toList());
     }
 
-    private EvidenceList(EvidenceList dated) {
+    private EvidenceList(EvidenceList dated, List<String> further) {
         cars = dated.cars;
         car = dated.car;
         place = dated.place;
@@ -72,11 +74,12 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
         days = Days.UNKNOWN;
         kept = new Evidence[dated.kept.length];
         Arrays.setAll(kept, this::made);
+        stock = Stock.of(this, further);
     }
 
     /** The same prices as if nobody knew their days. */
-    EvidenceList undated() {
-        return new EvidenceList(this);
+    EvidenceList undated(List<String> further) {
+        return new EvidenceList(this, further);
     }
 
     private static void set(BitSet of, BitSet in, int from) {
@@ -85,16 +88,20 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
         }
     }
 
-    /** The evidence in some cars. */
-    static EvidenceList of(List<Car> cars) {
-        return of(cars, KEPT);
+    /**
+     * The evidence in some cars.
+     *
+     * @param further the further columns that the model takes in
+     */
+    static EvidenceList of(List<Car> cars, List<String> further) {
+        return of(cars, further, KEPT);
     }
 
     /** The same, keeping rows whole up to a stated number of them. */
-    static EvidenceList of(List<Car> cars, int most) {
+    static EvidenceList of(List<Car> cars, List<String> further, int most) {
         MiddlesOfLines middles = new MiddlesOfLines(cars);
         return new EvidenceList(cars, Ranges.make(cars.size(), (first, end) -> {
-            Part part = new Part(end - first, middles);
+            Part part = new Part(end - first, middles, further);
             for (int c = first; c < end; c++) {
                 part.add(c, cars.get(c));
             }
@@ -111,9 +118,11 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
         private int[] place;
         private double[] logPrice;
         private int size;
+        private final Stock.Part stock;
 
-        Part(int about, MiddlesOfLines middles) {
+        Part(int about, MiddlesOfLines middles, List<String> further) {
             this.middles = middles;
+            this.stock = new Stock.Part(about, further);
             this.car = new int[about];
             this.place = new int[about];
             this.logPrice = new double[about];
@@ -158,6 +167,7 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
             logPrice[size] = Math.log(listing.price().amount());
             bounds.set(size, Evidence.bound(listing) == Bound.BELOW);
             onOffer.set(size, Evidence.isOnOffer(one, listing));
+            stock.add(Evidence.subject(one, listing));
             size++;
         }
 
@@ -206,6 +216,11 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
         Car one = cars.get(car[i]);
         Evidence evidence = Evidence.of(car[i], one, one.sightings().get(place[i]));
         return days == Days.KNOWN ? evidence : evidence.undated();
+    }
+
+    /** What the evidence holds. */
+    Stock stock() {
+        return stock;
     }
 
     /** The number of the car of a row. */

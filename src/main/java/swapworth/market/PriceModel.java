@@ -92,7 +92,7 @@ public final class PriceModel {
     private PriceModel(List<Car> cars, Assumptions assumptions, List<String> further) {
         this.cars = KeptList.copyOf(cars);
         this.assumptions = assumptions;
-        this.evidence = EvidenceList.of(this.cars);
+        this.evidence = EvidenceList.of(this.cars, further);
         if (evidence.isEmpty()) {
             throw new IllegalArgumentException("a price model needs at least one car with a price");
         }
@@ -101,8 +101,11 @@ public final class PriceModel {
         this.encoder = new Encoder(evidence, assumptions, further);
         this.blocks = encoder.priors();
         this.encoded = new EncodedRows(evidence, encoder, sameCarScale());
-        for (Car car : this.cars) {
-            carsOfLine.merge(car.facts().vehicle(), 1, Integer::sum);
+        carsOfLine.putAll(encoder.carsOfLine());
+        for (int c = 0; c < this.cars.size(); c++) {
+            if (firstRow[c] == firstRow[c + 1]) {
+                carsOfLine.merge(this.cars.get(c).facts().vehicle(), 1, Integer::sum);
+            }
         }
         this.further = List.copyOf(further);
         this.confounded = new FutureTask<>(() -> new Confounding(evidence, encoder, encoded).all());
@@ -208,7 +211,7 @@ public final class PriceModel {
         if (assumed <= 0 || encoder.walk().isEmpty()) {
             return 0;
         }
-        EvidenceList undated = evidence.undated();
+        EvidenceList undated = evidence.undated(further);
         Encoder without = new Encoder(undated, assumptions, further);
         double more = posterior.logMarginal() - fit(new EncodedRows(undated, without, sameCarScale()), without.priors()).logMarginal();
         return assumed / (assumed + (1 - assumed) * Math.exp(more));

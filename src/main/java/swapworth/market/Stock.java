@@ -77,7 +77,8 @@ final class Stock {
         }
     }
 
-    private Stock(EvidenceList evidence, List<Part> parts) {
+    /** What the ranges of rows hold together, one behind the other. */
+    Stock(EvidenceList evidence, List<Part> parts) {
         int n = evidence.size();
         line = new int[n];
         day = new int[n];
@@ -98,21 +99,22 @@ final class Stock {
                 numbers.putIfAbsent(name, numbers.size());
                 numberHere[number] = numbers.get(name);
             });
-            for (int i = 0; i < part.line.length; i++) {
+            for (int i = 0; i < part.rows; i++) {
                 line[at + i] = numberHere[part.line[i]];
             }
-            System.arraycopy(part.day, 0, day, at, part.day.length);
-            System.arraycopy(part.age, 0, age, at, part.age.length);
-            System.arraycopy(part.miles, 0, miles, at, part.miles.length);
+            System.arraycopy(part.day, 0, day, at, part.rows);
+            System.arraycopy(part.age, 0, age, at, part.rows);
+            System.arraycopy(part.miles, 0, miles, at, part.rows);
+            int before = at;
             part.kinds.forEach((key, kind) -> {
                 if (rowsOfKind.merge(key, kind.rows, Integer::sum) == kind.rows) {
                     factsOfKind.put(key, kind.facts);
-                    first.add(kind.first);
+                    first.add(before + kind.first);
                 }
             });
             part.firsts.forEach((column, words) -> words.forEach((word, row) -> {
-                if (firsts.computeIfAbsent(column, c -> new HashMap<>()).putIfAbsent(word, row) == null) {
-                    first.add(row);
+                if (firsts.computeIfAbsent(column, c -> new HashMap<>()).putIfAbsent(word, before + row) == null) {
+                    first.add(before + row);
                 }
             }));
             part.further.forEach((column, texts) -> texts.forEach((text, rows) ->
@@ -121,7 +123,7 @@ final class Stock {
             earliest = Math.min(earliest, part.earliest);
             latest = Math.max(latest, part.latest);
             newest = Math.max(newest, part.newest);
-            at += part.line.length;
+            at += part.rows;
         }
         lines = List.copyOf(numbers.keySet());
         kinds = rowsOfKind.entrySet().stream().map(e -> new Kind(Objects.requireNonNull(factsOfKind.get(e.getKey())), e.getValue())).toList();
@@ -141,15 +143,15 @@ final class Stock {
     }
 
     /**
-     * Goes through the evidence.
+     * Goes through evidence that is known already.
      *
      * @param further the further columns that are asked for
      */
     static Stock of(EvidenceList evidence, List<String> further) {
         return new Stock(evidence, Ranges.make(evidence.size(), (first, end) -> {
-            Part part = new Part(first, end, further);
+            Part part = new Part(end - first, further);
             for (int i = first; i < end; i++) {
-                part.add(i, evidence.get(i).subject());
+                part.add(evidence.get(i).subject());
             }
             return part;
         }));
@@ -167,17 +169,17 @@ final class Stock {
         }
     }
 
-    /** What a range of rows holds. */
-    private static final class Part {
+    /** What a range of rows holds, growing. */
+    static final class Part {
         private static final String REGION = "";
         private static final String VINTAGE = " ";
 
-        private final int from;
         private final List<String> columns;
-        private final int[] line;
-        private final int[] day;
-        private final double[] age;
-        private final double[] miles;
+        private int[] line;
+        private int[] day;
+        private double[] age;
+        private double[] miles;
+        private int rows;
         private final Map<String, Integer> lines = new LinkedHashMap<>();
         private final Map<KindKey, Counted> kinds = new LinkedHashMap<>();
         /** Of regions, model years and further columns the row in which each word stands first. */
@@ -191,13 +193,18 @@ final class Stock {
         private int latest = NO_DAY;
         private int newest;
 
-        Part(int from, int end, List<String> columns) {
-            this.from = from;
+        /**
+         * Begins with nothing.
+         *
+         * @param about how many rows are expected
+         * @param columns the further columns that are asked for
+         */
+        Part(int about, List<String> columns) {
             this.columns = columns;
-            line = new int[end - from];
-            day = new int[end - from];
-            age = new double[end - from];
-            miles = new double[end - from];
+            line = new int[about];
+            day = new int[about];
+            age = new double[about];
+            miles = new double[about];
             firsts.put(REGION, regions);
             firsts.put(VINTAGE, vintages);
             for (String column : columns) {
@@ -206,9 +213,17 @@ final class Stock {
             }
         }
 
-        void add(int row, Subject subject) {
+        /** Takes in the next row. */
+        void add(Subject subject) {
             CarFacts facts = subject.facts();
-            int i = row - from;
+            int i = rows++;
+            if (i == line.length) {
+                int room = 16 + i + i / 4;
+                line = Arrays.copyOf(line, room);
+                day = Arrays.copyOf(day, room);
+                age = Arrays.copyOf(age, room);
+                miles = Arrays.copyOf(miles, room);
+            }
             Integer number = lines.get(facts.vehicle());
             if (number == null) {
                 number = lines.size();
@@ -229,16 +244,16 @@ final class Stock {
             KindKey key = KindKey.of(facts);
             Counted kind = kinds.get(key);
             if (kind == null) {
-                kind = new Counted(facts, row);
+                kind = new Counted(facts, i);
                 kinds.put(key, kind);
             }
             kind.rows++;
-            first(regions, facts.region(), row);
-            first(vintages, Terms.vintage(subject), row);
+            first(regions, facts.region(), i);
+            first(vintages, Terms.vintage(subject), i);
             for (String column : columns) {
                 String text = facts.further().getOrDefault(column, "");
                 if (!text.isEmpty()) {
-                    Objects.requireNonNull(firsts.get("further " + column)).putIfAbsent(text, row);
+                    Objects.requireNonNull(firsts.get("further " + column)).putIfAbsent(text, i);
                     Objects.requireNonNull(further.get(column)).merge(text, 1, Integer::sum);
                 }
             }

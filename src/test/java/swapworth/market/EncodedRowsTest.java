@@ -13,7 +13,7 @@ import swapworth.statistics.SparseRow;
 
 /** That rows made from the design when asked for are the rows that a smaller collection keeps. */
 class EncodedRowsTest {
-    private final EvidenceList evidence = EvidenceList.of(Listings.read(Path.of("sample-listings", "listings.csv")).cars());
+    private final EvidenceList evidence = EvidenceList.of(Listings.read(Path.of("sample-listings", "listings.csv")).cars(), List.of());
     private final Encoder encoder = new Encoder(evidence, Assumptions.defaults(), List.of());
     private final EncodedRows kept = new EncodedRows(evidence, encoder, 0.1, Integer.MAX_VALUE);
     private final EncodedRows made = new EncodedRows(evidence, encoder, 0.1, 0);

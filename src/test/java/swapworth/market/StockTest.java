@@ -13,8 +13,26 @@ import org.junit.jupiter.api.Test;
 import swapworth.listing.Listings;
 
 class StockTest {
-    private final EvidenceList evidence = EvidenceList.of(Listings.read(Path.of("sample-listings", "listings.csv")).cars());
-    private final Stock stock = Stock.of(evidence, List.of("colour"));
+    private final EvidenceList evidence = EvidenceList.of(Listings.read(Path.of("sample-listings", "listings.csv")).cars(),
+            List.of("colour"));
+    private final Stock stock = evidence.stock();
+
+    @Test
+    void going_through_the_evidence_later_finds_the_same() {
+        Stock later = Stock.of(evidence, List.of("colour"));
+        assertEquals(stock.kinds(), later.kinds());
+        assertEquals(stock.examples(), later.examples());
+        assertEquals(stock.lines(), later.lines());
+        assertEquals(stock.levels(), later.levels());
+        assertEquals(stock.texts("colour"), later.texts("colour"));
+        assertEquals(stock.begin(), later.begin());
+        assertEquals(stock.end(), later.end());
+        for (int i = 0; i < evidence.size(); i++) {
+            assertEquals(stock.age(i), later.age(i));
+            assertEquals(stock.miles(i), later.miles(i));
+            assertEquals(stock.line(i), later.line(i));
+        }
+    }
 
     @Test
     void every_row_is_of_one_kind() {
@@ -61,8 +79,8 @@ class StockTest {
 
     @Test
     void rows_without_a_day_are_as_old_as_on_the_first_of_july_after_the_newest_model_year() {
-        EvidenceList undated = evidence.undated();
-        Stock without = Stock.of(undated, List.of());
+        EvidenceList undated = evidence.undated(List.of());
+        Stock without = undated.stock();
         int newest = undated.stream().mapToInt(e -> Math.max(e.subject().facts().modelYear().orElse(0),
                 e.subject().facts().firstRegistered().map(LocalDate::getYear).orElse(0))).max().orElseThrow();
         assertEquals(LocalDate.of(newest + 1, 7, 1), without.fallbackDay());
