@@ -6,15 +6,6 @@ import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
 import java.io.IOException;
-import java.io.StringReader;
-import java.nio.ByteBuffer;
-import java.nio.CharBuffer;
-import java.nio.charset.CharsetDecoder;
-import java.nio.charset.CoderResult;
-import java.nio.charset.CodingErrorAction;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -39,11 +30,9 @@ public final class CsvSource {
     /** The most columns of a file. */
     public static final int MOST_COLUMNS = 2_000;
     /** The most bytes of a file. */
-    public static final long MOST_BYTES = 1L << 30;
+    public static final long MOST_BYTES = 1L << 32;
     /** The most rows that may be broken in their quotes before the file as a whole counts as unusable. */
     public static final int MOST_BROKEN_ROWS = 1_000;
-
-    private static final char BYTE_ORDER_MARK = '\ufeff';
 
     private final String file;
     private final char separator;
@@ -69,7 +58,7 @@ public final class CsvSource {
      *         beyond the limits
      */
     public static CsvSource read(Path path) {
-        return collected(nameOf(path), textOf(path));
+        return collected(FileText.of(path, MOST_BYTES));
     }
 
     /**
@@ -81,7 +70,7 @@ public final class CsvSource {
      * @throws UnusableFileException as for {@link #read(Path)}
      */
     public static CsvSource read(Path path, Function<CsvSource, Consumer<CsvRow>> taker) {
-        return new Reading(nameOf(path), textOf(path), List.of(), taker).source();
+        return new Reading(FileText.of(path, MOST_BYTES), List.of(), taker).source();
     }
 
     /**
@@ -93,31 +82,12 @@ public final class CsvSource {
      * @throws UnusableFileException as for a file
      */
     public static CsvSource of(String file, String text) {
-        return collected(file, text);
+        return collected(FileText.of(file, text));
     }
 
-    private static CsvSource collected(String file, String text) {
+    private static CsvSource collected(FileText text) {
         List<CsvRow> rows = new ArrayList<>();
-        return new Reading(file, text, Collections.unmodifiableList(rows), source -> rows::add).source();
-    }
-
-    private static String textOf(Path path) {
-        byte[] bytes;
-        try {
-            if (Files.isDirectory(path)) {
-                throw UnusableFileException.of(UnusableFileException.FOLDER, path);
-            }
-            long size = Files.size(path);
-            if (size > MOST_BYTES) {
-                throw UnusableFileException.of(UnusableFileException.TOO_LARGE, path, size, MOST_BYTES);
-            }
-            bytes = Files.readAllBytes(path);
-        } catch (NoSuchFileException e) {
-            throw UnusableFileException.of(UnusableFileException.MISSING, path);
-        } catch (IOException e) {
-            throw UnusableFileException.of(UnusableFileException.UNREADABLE, path, e.getMessage());
-        }
-        return decoded(nameOf(path), bytes);
+        return new Reading(text, Collections.unmodifiableList(rows), source -> rows::add).source();
     }
 
     /**
@@ -218,101 +188,31 @@ public final class CsvSource {
         return column;
     }
 
-    private static String nameOf(Path path) {
-        Path name = path.getFileName();
-        return name == null ? path.toString() : name.toString();
-    }
-
-    private static String decoded(String file, byte[] bytes) {
-        if (bytes.length == 0) {
-            throw UnusableFileException.of(UnusableFileException.EMPTY, file);
-        }
-        int first = bytes[0] & 0xff;
-        int second = bytes.length > 1 ? bytes[1] & 0xff : 0;
-        if (first == 0xff && second == 0xfe || first == 0xfe && second == 0xff) {
-            throw UnusableFileException.of(UnusableFileException.UTF_16, file);
-        }
-        if (first == 'P' && second == 'K' && bytes.length > 3 && bytes[2] == 3 && bytes[3] == 4) {
-            throw UnusableFileException.of(UnusableFileException.WORKBOOK, file);
-        }
-        String text = new String(bytes, StandardCharsets.UTF_8);
-        if (text.indexOf('\ufffd') >= 0) {
-            refuseWrongBytes(file, bytes);
-        }
-        return text;
-    }
-
-    /** The quick decoder puts U+FFFD where a byte is wrong; whether it was wrong or truly U+FFFD, the strict one tells. */
-    private static void refuseWrongBytes(String file, byte[] bytes) {
-        CharsetDecoder decoder = StandardCharsets.UTF_8.newDecoder().onMalformedInput(CodingErrorAction.REPORT)
-                .onUnmappableCharacter(CodingErrorAction.REPORT);
-        ByteBuffer in = ByteBuffer.wrap(bytes);
-        CharBuffer out = CharBuffer.allocate(8192);
-        int line = 1;
-        boolean afterReturn = false;
-        while (true) {
-            CoderResult result = decoder.decode(in, out, true);
-            out.flip();
-            while (out.hasRemaining()) {
-                char c = out.get();
-                if (c == '\r' || c == '\n' && !afterReturn) {
-                    line++;
-                }
-                afterReturn = c == '\r';
-            }
-            out.clear();
-            if (result.isError()) {
-                throw UnusableFileException.of(UnusableFileException.UNDECODABLE, file, line, bytes[in.position()] & 0xff);
-            }
-            if (result.isUnderflow()) {
-                return;
-            }
-        }
-    }
-
     /** One pass over the text, begun again behind each row whose quotes are broken. */
     private static final class Reading {
-        private final String file;
-        private final String text;
+        private final FileText text;
         private final List<CsvRow> rows;
         private final Function<CsvSource, Consumer<CsvRow>> taker;
         private final RowTexts texts = new RowTexts(MOST_COLUMNS, MOST_CHARACTERS_A_CELL);
-        private char separator = ',';
+        private final char separator;
         private Optional<CsvSource> known = Optional.empty();
         private Consumer<CsvRow> taking = row -> { };
         private int brokenRows;
 
-        Reading(String file, String text, List<CsvRow> rows, Function<CsvSource, Consumer<CsvRow>> taker) {
-            this.file = file;
+        Reading(FileText text, List<CsvRow> rows, Function<CsvSource, Consumer<CsvRow>> taker) {
             this.text = text;
             this.rows = rows;
             this.taker = taker;
-            if (text.isEmpty() || text.length() == 1 && text.charAt(0) == BYTE_ORDER_MARK) {
-                throw UnusableFileException.of(UnusableFileException.EMPTY, file);
-            }
-            int offset = text.charAt(0) == BYTE_ORDER_MARK ? 1 : 0;
-            int line = 1;
-            while (offset < text.length() && isBlankOrComment(offset)) {
-                separatorLine(offset);
-                offset = nextLine(offset);
-                line++;
-            }
-            if (offset >= text.length()) {
-                throw UnusableFileException.of(UnusableFileException.NO_HEADER, file);
-            }
-            if (!stated) {
-                separator = separatorOf(offset);
-            }
-            while (offset < text.length()) {
-                int failed = readFrom(offset, line);
+            HeaderLine header = HeaderLine.of(text);
+            this.separator = header.separator();
+            FileText.Place place = header.place();
+            do {
+                int failed = readFrom(place);
                 if (failed == 0) {
                     return;
                 }
-                while (line <= failed && offset < text.length()) {
-                    offset = nextLine(offset);
-                    line++;
-                }
-            }
+                place = text.lineAfter(place, failed + 1);
+            } while (!text.endsAt(place));
         }
 
         /** The source once its header is known, which it is when reading has ended. */
@@ -320,48 +220,17 @@ public final class CsvSource {
             return known.orElseThrow();
         }
 
-        private boolean stated;
-
-        /** Some spreadsheets write {@code sep=;} above the header. */
-        private void separatorLine(int offset) {
-            if (text.startsWith("sep=", offset) && offset + 4 < text.length()) {
-                separator = text.charAt(offset + 4);
-                stated = true;
-            }
-        }
-
-        private boolean isBlankOrComment(int offset) {
-            if (text.charAt(offset) == '#') {
-                return true;
-            }
-            int end = endOfLine(offset);
-            if (end - offset == 5 && text.startsWith("sep=", offset) && ",;\t".indexOf(text.charAt(offset + 4)) >= 0) {
-                return true;
-            }
-            for (int i = offset; i < end; i++) {
-                if (!Spelling.isSpace(text.charAt(i))) {
-                    return false;
-                }
-            }
-            return true;
-        }
-
         /**
          * Reads rows until the text ends or a row is broken.
          *
          * @return 0 if the text ended, else the line on which the broken row begins
          */
-        private int readFrom(int offset, int line) {
-            StringReader reader = new StringReader(text);
-            try {
-                reader.skip(offset);
-            } catch (IOException e) {
-                throw new IllegalStateException(e);
-            }
+        private int readFrom(FileText.Place place) {
+            int line = place.line();
             CsvReader<RowTexts> csv = CsvReader.builder().fieldSeparator(separator).commentStrategy(CommentStrategy.READ)
                     .skipEmptyLines(false).allowUnclosedQuote(false).extraFieldStrategy(FieldMismatchStrategy.IGNORE)
                     .missingFieldStrategy(FieldMismatchStrategy.IGNORE).maxBufferSize(2 * MOST_CHARACTERS_A_CELL)
-                    .build(texts, reader);
+                    .build(texts, text.from(place));
             int next = line;
             int behind = line;
             try (CloseableIterator<RowTexts> records = csv.iterator()) {
@@ -377,8 +246,10 @@ public final class CsvSource {
                 }
                 return 0;
             } catch (CsvParseException e) {
-                return broken(behind, reason(e), text.substring(lineStart(offset, line, behind),
-                        Math.min(text.length(), lineStart(offset, line, behind) + RowProblem.SHOWN)));
+                if (e.getCause() instanceof UnusableFileException unusable) {
+                    throw unusable;
+                }
+                return broken(behind, reason(e), text.beginning(text.lineAfter(place, behind), RowProblem.SHOWN));
             } catch (IOException e) {
                 throw new IllegalStateException(e);
             } catch (NoSuchElementException e) {
@@ -403,13 +274,13 @@ public final class CsvSource {
 
         private int broken(int line, String reason, String raw) {
             if (known.isEmpty()) {
-                throw UnusableFileException.of(UnusableFileException.BROKEN_HEADER, file, line, reason);
+                throw UnusableFileException.of(UnusableFileException.BROKEN_HEADER, text.file(), line, reason);
             }
             brokenRows++;
             if (brokenRows > MOST_BROKEN_ROWS) {
-                throw UnusableFileException.of(UnusableFileException.MANY_BROKEN_ROWS, file, MOST_BROKEN_ROWS, line, reason);
+                throw UnusableFileException.of(UnusableFileException.MANY_BROKEN_ROWS, text.file(), MOST_BROKEN_ROWS, line, reason);
             }
-            source().rejected.add(new RowProblem(file, line, "", raw, RowProblem.Kind.REJECTED, reason));
+            source().rejected.add(new RowProblem(text.file(), line, "", raw, RowProblem.Kind.REJECTED, reason));
             return line;
         }
 
@@ -443,7 +314,7 @@ public final class CsvSource {
                 if (lines > 1) {
                     return hint;
                 }
-                source.rejected.add(new RowProblem(file, line, "", String.join(String.valueOf(separator), record.cells(record.size())),
+                source.rejected.add(new RowProblem(text.file(), line, "", String.join(String.valueOf(separator), record.cells(record.size())),
                         RowProblem.Kind.REJECTED, hint));
                 return "";
             }
@@ -467,16 +338,16 @@ public final class CsvSource {
                 if (!name.isEmpty()) {
                     named++;
                     if (!keys.add(Spelling.key(name))) {
-                        throw UnusableFileException.of(UnusableFileException.DUPLICATE_HEADER, file, line,
+                        throw UnusableFileException.of(UnusableFileException.DUPLICATE_HEADER, text.file(), line,
                                 Spelling.shortened(name, RowProblem.SHOWN));
                     }
                 }
                 header.add(name);
             }
             if (named == 0) {
-                throw UnusableFileException.of(UnusableFileException.BLANK_HEADER, file, line);
+                throw UnusableFileException.of(UnusableFileException.BLANK_HEADER, text.file(), line);
             }
-            known = Optional.of(new CsvSource(file, separator, header, rows));
+            known = Optional.of(new CsvSource(text.file(), separator, header, rows));
             taking = taker.apply(known.get());
         }
 
@@ -521,51 +392,6 @@ public final class CsvSource {
                 }
             }
             return lines;
-        }
-
-        private char separatorOf(int offset) {
-            int commas = 0;
-            int semicolons = 0;
-            int tabs = 0;
-            boolean quoted = false;
-            for (int i = offset; i < text.length(); i++) {
-                char c = text.charAt(i);
-                if (c == '"') {
-                    quoted = !quoted;
-                } else if (!quoted) {
-                    if (c == '\n' || c == '\r') {
-                        break;
-                    }
-                    commas += c == ',' ? 1 : 0;
-                    semicolons += c == ';' ? 1 : 0;
-                    tabs += c == '\t' ? 1 : 0;
-                }
-            }
-            return tabs > commas && tabs > semicolons ? '\t' : semicolons > commas ? ';' : ',';
-        }
-
-        private int lineStart(int offset, int line, int wanted) {
-            int at = offset;
-            for (int i = line; i < wanted && at < text.length(); i++) {
-                at = nextLine(at);
-            }
-            return at;
-        }
-
-        private int endOfLine(int offset) {
-            for (int i = offset; i < text.length(); i++) {
-                char c = text.charAt(i);
-                if (c == '\n' || c == '\r') {
-                    return i;
-                }
-            }
-            return text.length();
-        }
-
-        private int nextLine(int offset) {
-            int end = endOfLine(offset);
-            boolean pair = end + 1 < text.length() && text.charAt(end) == '\r' && text.charAt(end + 1) == '\n';
-            return Math.min(text.length(), end + (pair ? 2 : 1));
         }
     }
 }

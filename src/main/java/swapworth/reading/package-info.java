@@ -21,7 +21,7 @@
  * make the file unusable.
  * <li>A row with more cells than the header is rejected, unless the cells too many are blank. A row with fewer is filled with
  * blanks.
- * <li>Limits: 1,048,576 characters a cell, 2,000 columns, 1 GiB a file.
+ * <li>Limits: 1,048,576 characters a cell, 2,000 columns, 4 GiB a file, of which only a piece is in memory at a time.
  * </ul>
  *
  * <h3>Cells</h3>
