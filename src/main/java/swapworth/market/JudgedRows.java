@@ -54,6 +54,7 @@ public final class JudgedRows {
     public Optional<FitStudy> write(OutputStream out) throws IOException {
         new CsvRows(0).header(ValueRows.columns(read.baseCurrency().getCurrencyCode())).writeTo(out);
         model.expectAll();
+        int[] carOfEach = model.carOfEach(read);
         Misses misses = new Misses();
         List<Listing> rows = read.listings();
         CsvRows[] texts = new CsvRows[Math.min(RANGES_AT_ONCE, (rows.size() + ROWS_A_RANGE - 1) / ROWS_A_RANGE)];
@@ -61,8 +62,8 @@ public final class JudgedRows {
         for (int begin = 0; begin < rows.size(); begin += ROWS_A_RANGE * RANGES_AT_ONCE) {
             int first = begin;
             Misses[] ofRange = new Misses[Math.min(RANGES_AT_ONCE, (rows.size() - begin + ROWS_A_RANGE - 1) / ROWS_A_RANGE)];
-            IntStream.range(0, ofRange.length).parallel().forEach(r -> ofRange[r] = write(rows.subList(first + r * ROWS_A_RANGE,
-                    Math.min(rows.size(), first + (r + 1) * ROWS_A_RANGE)), texts[r]));
+            IntStream.range(0, ofRange.length).parallel().forEach(r -> ofRange[r] = write(first + r * ROWS_A_RANGE,
+                    Math.min(rows.size(), first + (r + 1) * ROWS_A_RANGE), carOfEach, texts[r]));
             for (int r = 0; r < ofRange.length; r++) {
                 texts[r].writeTo(out);
                 misses.add(ofRange[r]);
@@ -71,11 +72,11 @@ public final class JudgedRows {
         return misses.study();
     }
 
-    private Misses write(List<Listing> range, CsvRows text) {
+    private Misses write(int from, int to, int[] carOfEach, CsvRows text) {
         ValueRows rows = new ValueRows(new ValueRows.IntoCsv(text));
         Misses misses = new Misses();
-        for (int i = 0; i < range.size(); i++) {
-            rows.add(model.judge(range.get(i), on, level, misses));
+        for (int i = from; i < to; i++) {
+            rows.add(model.judge(read.listings().get(i), carOfEach[i], on, level, misses));
         }
         return misses;
     }

@@ -25,6 +25,7 @@ import swapworth.listing.CarFacts;
 import swapworth.listing.KeptList;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listing;
+import swapworth.listing.ListingsRead;
 import swapworth.statistics.Bound;
 import swapworth.statistics.ErrorLaw;
 import swapworth.statistics.ErrorScale;
@@ -474,10 +475,19 @@ public final class PriceModel {
 
     /** Gets ready to judge all listings of many cars, one by one. */
     void expectAll() {
-        lookup();
         if (cars.size() > MOST_STRETCHED_BY) {
             posterior.expectEachRowLeftOut();
         }
+    }
+
+    /** The numbers of the cars of some listings, the same as the model was fitted to as a rule: -1 for none of the fit. */
+    int[] carOfEach(ListingsRead read) {
+        int[] known = read.cars() == cars ? read.carOfEach() : new int[0];
+        if (known.length == read.listings().size()) {
+            return known;
+        }
+        CarOfListing lookup = lookup();
+        return read.listings().stream().mapToInt(lookup::of).toArray();
     }
 
     private CarOfListing lookup() {
@@ -490,12 +500,14 @@ public final class PriceModel {
     }
 
     private Judgement judge(Listing listing, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
-        return judge(listing, on, level, new Misses());
+        return judge(listing, lookup().of(listing), on, level, new Misses());
     }
 
-    /** The same, taken into the misses where the model learned from its very price, and not only that it is a bound. */
-    Judgement judge(Listing listing, Optional<LocalDate> on, Optional<LevelOfTrade> level, Misses misses) {
-        int number = lookup().of(listing);
+    /**
+     * The same for a listing of which the number of its car is known, -1 for none of the fit; taken into the misses where the model learned
+     * from its very price, and not only that it is a bound.
+     */
+    Judgement judge(Listing listing, int number, Optional<LocalDate> on, Optional<LevelOfTrade> level, Misses misses) {
         if (number < 0) {
             Subject subject = new Subject(listing.facts(), listing.level(), listing.price().includes(), listing.seenOn());
             return judge(listing, listing.id().orElse(listing.origin().toString()), -1, asked(subject, -1, on, level), posterior);
