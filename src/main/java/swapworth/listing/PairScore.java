@@ -312,7 +312,16 @@ final class PairScore {
     }
 
     private double likelyMiles(int earlier, int later) {
-        return MILES_AT_LEAST + MILES_A_DAY * Math.max(0, of.firstDay[later] - of.lastDay[earlier]);
+        return likelyMiles(of.firstDay[later] - of.lastDay[earlier]);
+    }
+
+    private static double likelyMiles(int days) {
+        return MILES_AT_LEAST + MILES_A_DAY * Math.max(0, days);
+    }
+
+    /** Whether so many miles may be driven in so many days. */
+    static boolean isLikely(double driven, int days) {
+        return driven <= likelyMiles(days);
     }
 
     double points(int first, int second) {
