@@ -244,8 +244,8 @@ final class Candidates {
         }
 
         /**
-         * Whether the mileages let two be one car, or the notes may: a first look, for most pairs fail here. With the mileages in order the
-         * later one must be the one that is seen later, and what lies between must have been driven in the time between.
+         * Whether the mileages let two be one car, or the notes may: a first look at what the score forbids, for most pairs fail here. The
+         * one that was seen later must not have fewer miles, and what lies between must have been driven in the time between.
          */
         private boolean canBeOne(int i, int j) {
             if (note[i] != 0 && note[i] == note[j] || lastMiles[i] == firstMiles[j] || firstMiles[i] == lastMiles[j]

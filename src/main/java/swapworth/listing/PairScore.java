@@ -336,7 +336,8 @@ final class PairScore {
         boolean swapped = swapped(first, second);
         int a = swapped ? second : first;
         int b = swapped ? first : second;
-        double mileage = of.lastMiles[a] == of.lastMiles[b] || of.lastMiles[a] == of.firstMiles[b] ? MOST_FOR_MILEAGE : MOST_FOR_GROWTH;
+        double mileage = of.lastMiles[a] == of.lastMiles[b] || of.lastMiles[a] == of.firstMiles[b] ? MOST_FOR_MILEAGE
+                : isUnlikelyDriven(a, b) ? MILEAGE_JUMPED : MOST_FOR_GROWTH;
         double rest = offer(a, b, Profile.RAREST, List.of(), false) - Math.max(cohort(first), cohort(second))
                 + (of.columns.hasFurther() ? MOST_FOR_ALL_FURTHER : 0) + texts(a, b, List.of(), false);
         if (rest + mileage < least) {
