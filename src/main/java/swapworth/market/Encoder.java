@@ -55,8 +55,7 @@ final class Encoder {
     private int columns;
     private int[] termOfColumn = new int[0];
 
-    Encoder(EvidenceList evidence, Assumptions assumptions, List<String> further) {
-        Stock stock = evidence.stock();
+    Encoder(EvidenceList evidence, Stock stock, Assumptions assumptions, List<String> further) {
         this.begin = stock.begin();
         this.end = stock.end();
         this.levels = stock.levels();

@@ -36,8 +36,6 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
     private final BitSet onOffer;
     private final Days days;
     private final Evidence[] kept;
-    private final Stock stock;
-
     /** Whether the days of the listings count. */
     private enum Days { KNOWN, UNKNOWN }
 
@@ -61,10 +59,9 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
         }
         this.kept = new Evidence[n <= most ? n : 0];
         Arrays.setAll(kept, this::made);
-        this.stock = new Stock(this, parts.stream().map(part -> part.stock).toList());
     }
 
-    private EvidenceList(EvidenceList dated, List<String> further) {
+    private EvidenceList(EvidenceList dated) {
         cars = dated.cars;
         car = dated.car;
         place = dated.place;
@@ -74,12 +71,11 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
         days = Days.UNKNOWN;
         kept = new Evidence[dated.kept.length];
         Arrays.setAll(kept, this::made);
-        stock = Stock.of(this, further);
     }
 
     /** The same prices as if nobody knew their days. */
-    EvidenceList undated(List<String> further) {
-        return new EvidenceList(this, further);
+    EvidenceList undated() {
+        return new EvidenceList(this);
     }
 
     private static void set(BitSet of, BitSet in, int from) {
@@ -88,25 +84,31 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
         }
     }
 
+    /** Evidence with what it holds, which is large and seldom asked for again. */
+    record Found(EvidenceList evidence, Stock stock) {
+    }
+
     /**
-     * The evidence in some cars.
+     * Finds the evidence in some cars.
      *
      * @param further the further columns that the model takes in
      */
-    static EvidenceList of(List<Car> cars, List<String> further) {
-        return of(cars, further, KEPT);
+    static Found in(List<Car> cars, List<String> further) {
+        return in(cars, further, KEPT);
     }
 
     /** The same, keeping rows whole up to a stated number of them. */
-    static EvidenceList of(List<Car> cars, List<String> further, int most) {
+    static Found in(List<Car> cars, List<String> further, int most) {
         MiddlesOfLines middles = new MiddlesOfLines(cars);
-        return new EvidenceList(cars, Ranges.make(cars.size(), (first, end) -> {
+        List<Part> parts = Ranges.make(cars.size(), (first, end) -> {
             Part part = new Part(end - first, middles, further);
             for (int c = first; c < end; c++) {
                 part.add(c, cars.get(c));
             }
             return part;
-        }), most);
+        });
+        EvidenceList evidence = new EvidenceList(cars, parts, most);
+        return new Found(evidence, new Stock(evidence, parts.stream().map(part -> part.stock).toList()));
     }
 
     /** The evidence in a range of cars, growing. */
@@ -216,11 +218,6 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
         Car one = cars.get(car[i]);
         Evidence evidence = Evidence.of(car[i], one, one.sightings().get(place[i]));
         return days == Days.KNOWN ? evidence : evidence.undated();
-    }
-
-    /** What the evidence holds. */
-    Stock stock() {
-        return stock;
     }
 
     /** The number of the car of a row. */

@@ -87,18 +87,19 @@ public final class PriceModel {
     /** The first row of each car, and behind the last car the number of rows. */
     private final int[] firstRow;
     private final Map<String, Integer> carsOfLine = new HashMap<>();
-    private final CarOfListing carOfListing;
+    /** Made when first asked for, as the two before. */
+    private volatile @Nullable CarOfListing carOfListing;
 
     private PriceModel(List<Car> cars, Assumptions assumptions, List<String> further) {
         this.cars = KeptList.copyOf(cars);
         this.assumptions = assumptions;
-        this.evidence = EvidenceList.of(this.cars, further);
+        EvidenceList.Found found = EvidenceList.in(this.cars, further);
+        this.evidence = found.evidence();
         if (evidence.isEmpty()) {
             throw new IllegalArgumentException("a price model needs at least one car with a price");
         }
         this.firstRow = firstRows();
-        this.carOfListing = new CarOfListing(this.cars);
-        this.encoder = new Encoder(evidence, assumptions, further);
+        this.encoder = new Encoder(evidence, found.stock(), assumptions, further);
         this.blocks = encoder.priors();
         this.encoded = new EncodedRows(evidence, encoder, sameCarScale());
         carsOfLine.putAll(encoder.carsOfLine());
@@ -211,8 +212,8 @@ public final class PriceModel {
         if (assumed <= 0 || encoder.walk().isEmpty()) {
             return 0;
         }
-        EvidenceList undated = evidence.undated(further);
-        Encoder without = new Encoder(undated, assumptions, further);
+        EvidenceList undated = evidence.undated();
+        Encoder without = new Encoder(undated, Stock.of(undated, further), assumptions, further);
         double more = posterior.logMarginal() - fit(new EncodedRows(undated, without, sameCarScale()), without.priors()).logMarginal();
         return assumed / (assumed + (1 - assumed) * Math.exp(more));
     }
@@ -472,13 +473,18 @@ public final class PriceModel {
     }
 
     private Judgement judge(Listing listing, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
-        int car = carOfListing.of(listing);
+        int car = car(listing);
         return judge(listing, car, row(listing, car), on, level);
     }
 
     /** The number of the car of a listing; -1 for a listing that is none of the fit. */
     int car(Listing listing) {
-        return carOfListing.of(listing);
+        CarOfListing found = carOfListing;
+        if (found == null) {
+            found = new CarOfListing(cars);
+            carOfListing = found;
+        }
+        return found.of(listing);
     }
 
     /** The row of the fit that holds the price of a listing of a car; -1 if none does. */
@@ -614,7 +620,7 @@ public final class PriceModel {
     public Optional<FitStudy> study(List<Judgement> judgements) {
         Judgement[] byRow = new Judgement[evidence.size()];
         for (Judgement judgement : judgements) {
-            int row = row(judgement.listing(), carOfListing.of(judgement.listing()));
+            int row = row(judgement.listing(), car(judgement.listing()));
             if (learnedFrom(row)) {
                 byRow[row] = judgement;
             }

@@ -13,8 +13,9 @@ import swapworth.statistics.SparseRow;
 
 /** That rows made from the design when asked for are the rows that a smaller collection keeps. */
 class EncodedRowsTest {
-    private final EvidenceList evidence = EvidenceList.of(Listings.read(Path.of("sample-listings", "listings.csv")).cars(), List.of());
-    private final Encoder encoder = new Encoder(evidence, Assumptions.defaults(), List.of());
+    private final EvidenceList.Found found = EvidenceList.in(Listings.read(Path.of("sample-listings", "listings.csv")).cars(), List.of());
+    private final EvidenceList evidence = found.evidence();
+    private final Encoder encoder = new Encoder(evidence, found.stock(), Assumptions.defaults(), List.of());
     private final EncodedRows kept = new EncodedRows(evidence, encoder, 0.1, Integer.MAX_VALUE);
     private final EncodedRows made = new EncodedRows(evidence, encoder, 0.1, 0);
 

@@ -12,14 +12,14 @@ import swapworth.statistics.Bound;
 
 class EvidenceListTest {
     private final List<Car> cars = Listings.read(Path.of("sample-listings", "listings.csv")).cars();
-    private final EvidenceList kept = EvidenceList.of(cars, List.of(), Integer.MAX_VALUE);
-    private final EvidenceList made = EvidenceList.of(cars, List.of(), 0);
+    private final EvidenceList kept = EvidenceList.in(cars, List.of(), Integer.MAX_VALUE).evidence();
+    private final EvidenceList made = EvidenceList.in(cars, List.of(), 0).evidence();
 
     @Test
     void rows_made_when_asked_for_say_what_kept_ones_say() {
         assertTrue(kept.size() > cars.size() / 2);
         assertEquals(kept, made);
-        assertEquals(kept.undated(List.of()), made.undated(List.of()));
+        assertEquals(kept.undated(), made.undated());
     }
 
     @Test
@@ -38,7 +38,7 @@ class EvidenceListTest {
 
     @Test
     void nobody_knows_the_day_or_who_is_still_on_offer_once_dates_are_taken_away() {
-        EvidenceList undated = made.undated(List.of());
+        EvidenceList undated = made.undated();
         assertTrue(undated.stream().allMatch(e -> e.subject().on().isEmpty()));
         for (int i = 0; i < undated.size(); i++) {
             assertEquals(made.logPrice(i), undated.logPrice(i));

@@ -147,7 +147,7 @@ class GrossErrorTest {
                 Car mistyped = latestTimes(cars.get(repeated), factor);
                 List<Car> with = new ArrayList<>(cars);
                 with.set(repeated, mistyped);
-                List<Listing> used = EvidenceList.of(with, List.of()).stream().filter(e -> e.car() == repeated).map(Evidence::listing).toList();
+                List<Listing> used = EvidenceList.in(with, List.of()).evidence().stream().filter(e -> e.car() == repeated).map(Evidence::listing).toList();
                 assertEquals(List.of(mistyped.sightings().get(sightings - 2)), used);
             }
         }

@@ -13,9 +13,10 @@ import org.junit.jupiter.api.Test;
 import swapworth.listing.Listings;
 
 class StockTest {
-    private final EvidenceList evidence = EvidenceList.of(Listings.read(Path.of("sample-listings", "listings.csv")).cars(),
+    private final EvidenceList.Found found = EvidenceList.in(Listings.read(Path.of("sample-listings", "listings.csv")).cars(),
             List.of("colour"));
-    private final Stock stock = evidence.stock();
+    private final EvidenceList evidence = found.evidence();
+    private final Stock stock = found.stock();
 
     @Test
     void going_through_the_evidence_later_finds_the_same() {
@@ -79,8 +80,8 @@ class StockTest {
 
     @Test
     void rows_without_a_day_are_as_old_as_on_the_first_of_july_after_the_newest_model_year() {
-        EvidenceList undated = evidence.undated(List.of());
-        Stock without = undated.stock();
+        EvidenceList undated = evidence.undated();
+        Stock without = Stock.of(undated, List.of());
         int newest = undated.stream().mapToInt(e -> Math.max(e.subject().facts().modelYear().orElse(0),
                 e.subject().facts().firstRegistered().map(LocalDate::getYear).orElse(0))).max().orElseThrow();
         assertEquals(LocalDate.of(newest + 1, 7, 1), without.fallbackDay());
