@@ -14,6 +14,7 @@ final class Candidates {
     private static final int LARGE_GROUP = 400;
     /** The number of an advertisement that belongs to no group. */
     private static final long NONE = -1;
+    private static final int UNDATED = Integer.MIN_VALUE;
 
     /** Takes one pair, the earlier row first. */
     interface Pair {
@@ -148,57 +149,112 @@ final class Candidates {
 
     /** The pairs of one model year that lie near each other: those of one trim, and those of which one has none. */
     private void near(int[] block) {
-        int n = block.length;
-        long[] sorted = new long[n];
-        for (int i = 0; i < n; i++) {
+        long[] sorted = new long[block.length];
+        for (int i = 0; i < block.length; i++) {
             sorted[i] = Math.round(of.lastMiles[block[i]] * 10) << 32 | block[i];
         }
         Arrays.sort(sorted);
-        int[] ordered = new int[n];
-        long[] byTrim = new long[n];
-        for (int i = 0; i < n; i++) {
-            ordered[i] = (int) sorted[i];
-            byTrim[i] = (long) of.trim[ordered[i]] << 32 | i;
+        long[] byTrim = new long[sorted.length];
+        int without = 0;
+        for (int i = 0; i < sorted.length; i++) {
+            int trim = of.trim[(int) sorted[i]];
+            byTrim[i] = (long) trim << 32 | i;
+            without += trim == 0 ? 1 : 0;
         }
         Arrays.sort(byTrim);
-        int from = 0;
-        for (; from < n && byTrim[from] >> 32 == 0; from++) {
-            nearWithoutTrim(ordered, (int) byTrim[from]);
+        if (without > 0) {
+            new Near(sorted).pairsWithoutTrim();
         }
-        for (int to; from < n; from = to) {
+        for (int from = without, to; from < byTrim.length; from = to) {
             to = from;
-            while (to < n && byTrim[to] >> 32 == byTrim[from] >> 32) {
+            while (to < byTrim.length && byTrim[to] >> 32 == byTrim[from] >> 32) {
                 to++;
             }
-            for (int i = from; i < to; i++) {
-                for (int j = i + 1; j < to && takeNear(ordered[(int) byTrim[i]], ordered[(int) byTrim[j]]); j++) {
-                    // Each that lies near enough is taken.
+            if (to - from > 1) {
+                long[] ofTrim = new long[to - from];
+                for (int k = from; k < to; k++) {
+                    ofTrim[k - from] = sorted[(int) byTrim[k]];
+                }
+                new Near(ofTrim).pairs();
+            }
+        }
+    }
+
+    /** Some advertisements in the order of their mileages, with what is compared first laid out in that order. */
+    private final class Near {
+        private final int[] number;
+        private final double[] firstMiles;
+        private final double[] lastMiles;
+        private final double[] price;
+        private final int[] firstDay;
+        private final int[] lastDay;
+        private final int[] note;
+
+        /** Those whose numbers stand in the last 32 bits. */
+        Near(long[] sorted) {
+            int n = sorted.length;
+            number = new int[n];
+            firstMiles = new double[n];
+            lastMiles = new double[n];
+            price = new double[n];
+            firstDay = new int[n];
+            lastDay = new int[n];
+            note = new int[n];
+            for (int i = 0; i < n; i++) {
+                int one = (int) sorted[i];
+                number[i] = one;
+                firstMiles[i] = of.firstMiles[one];
+                lastMiles[i] = of.lastMiles[one];
+                price[i] = of.lastPrice[one];
+                firstDay[i] = of.dated[one] ? of.firstDay[one] : UNDATED;
+                lastDay[i] = of.lastDay[one];
+                note[i] = of.note[one];
+            }
+        }
+
+        void pairs() {
+            for (int i = 0; i < number.length; i++) {
+                double most = lastMiles[i] + MOST_MILES_BETWEEN;
+                for (int j = i + 1; j < number.length && lastMiles[j] <= most; j++) {
+                    take(i, j);
                 }
             }
         }
-    }
 
-    /** The pairs of one without a trim with all others; of two without one, the first in the order has the pair. */
-    private void nearWithoutTrim(int[] ordered, int i) {
-        for (int j = i + 1; j < ordered.length && takeNear(ordered[i], ordered[j]); j++) {
-            // Each that lies near enough is taken.
-        }
-        for (int j = i - 1; j >= 0 && of.lastMiles[ordered[i]] - of.lastMiles[ordered[j]] <= MOST_MILES_BETWEEN; j--) {
-            if (of.trim[ordered[j]] != 0) {
-                takeNear(ordered[j], ordered[i]);
+        /** The pairs of those without a trim with all others. */
+        void pairsWithoutTrim() {
+            for (int i = 0; i < number.length; i++) {
+                for (int j = i + 1; j < number.length && lastMiles[j] - lastMiles[i] <= MOST_MILES_BETWEEN; j++) {
+                    if (of.trim[number[i]] == 0 || of.trim[number[j]] == 0) {
+                        take(i, j);
+                    }
+                }
             }
         }
-    }
 
-    /** Takes a pair, the one of fewer miles first; tells whether it, and those that follow, can lie near enough. */
-    private boolean takeNear(int one, int other) {
-        if (of.lastMiles[other] - of.lastMiles[one] > MOST_MILES_BETWEEN) {
-            return false;
+        private void take(int i, int j) {
+            if (lastMiles[j] == lastMiles[i] || price[j] == price[i] || !canBeOne(i, j)) {
+                return;
+            }
+            int one = Math.min(number[i], number[j]);
+            int other = Math.max(number[i], number[j]);
+            if (!score.forbidden(one, other)) {
+                pair.take(one, other);
+            }
         }
-        boolean alreadyTaken = of.lastMiles[other] == of.lastMiles[one] || of.lastPrice[other] == of.lastPrice[one];
-        if (!alreadyTaken && !score.forbidden(one, other)) {
-            pair.take(Math.min(one, other), Math.max(one, other));
+
+        /**
+         * Whether the mileages let two be one car, or the notes may: a first look at what the score forbids, for most pairs fail here. The
+         * one that was seen later must not have fewer miles, and what lies between must have been driven in the time between.
+         */
+        private boolean canBeOne(int i, int j) {
+            if (note[i] != 0 && note[i] == note[j] || lastMiles[i] == firstMiles[j] || firstMiles[i] == lastMiles[j]
+                    || firstDay[i] == UNDATED || firstDay[j] == UNDATED || firstDay[i] == firstDay[j]) {
+                return true;
+            }
+            return firstDay[i] < firstDay[j]
+                    ? firstMiles[j] >= lastMiles[i] && PairScore.isLikely(firstMiles[j] - lastMiles[i], firstDay[j] - lastDay[i])
+                    : firstMiles[i] >= lastMiles[j] && PairScore.isLikely(firstMiles[i] - lastMiles[j], firstDay[i] - lastDay[j]);
         }
-        return true;
     }
 }

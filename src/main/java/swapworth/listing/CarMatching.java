@@ -174,7 +174,7 @@ public final class CarMatching {
                 columns.sortByDay(rows, begin[car], at);
             }
             if (reasons.containsKey(i)) {
-                joinedBy.put(car, List.copyOf(reasons.get(i)));
+                joinedBy.put(car, reasons.get(i));
             }
             begin[++car] = at;
         }

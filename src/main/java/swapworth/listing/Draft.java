@@ -32,10 +32,10 @@ final class Draft {
     DistanceUnit unit = DistanceUnit.MI;
     boolean unitInCell;
     boolean currencyByDefault;
-    final List<String> remarks = new ArrayList<>(0);
-    final List<RowProblem> rejections = new ArrayList<>(0);
-    final List<RowProblem> asides = new ArrayList<>(0);
-    final List<RowProblem> oddities = new ArrayList<>(0);
+    List<String> remarks = List.of();
+    List<RowProblem> rejections = List.of();
+    List<RowProblem> asides = List.of();
+    List<RowProblem> oddities = List.of();
 
     Draft(String file, CsvRow row) {
         this.origin = new Origin(file, row.line());
@@ -43,16 +43,33 @@ final class Draft {
     }
 
     void reject(String column, String text, String message) {
-        rejections.add(problem(column, text, RowProblem.Kind.REJECTED, message));
+        rejections = with(rejections, problem(column, text, RowProblem.Kind.REJECTED, message));
     }
 
     void setAside(String column, String text, String message) {
-        asides.add(problem(column, text, RowProblem.Kind.SET_ASIDE, message));
+        asides = with(asides, problem(column, text, RowProblem.Kind.SET_ASIDE, message));
     }
 
     void odd(String column, String text, String message) {
-        oddities.add(problem(column, text, RowProblem.Kind.ODD, message));
-        remarks.add(message);
+        oddities = with(oddities, problem(column, text, RowProblem.Kind.ODD, message));
+        remark(message);
+    }
+
+    void remark(String remark) {
+        remarks = with(remarks, remark);
+    }
+
+    void remarkAll(List<String> further) {
+        if (!further.isEmpty()) {
+            further.forEach(this::remark);
+        }
+    }
+
+    /** Most rows have nothing to add to: the list is made with the first. */
+    private static <T> List<T> with(List<T> before, T further) {
+        List<T> more = before.isEmpty() ? new ArrayList<>(2) : before;
+        more.add(further);
+        return more;
     }
 
     private RowProblem problem(String column, String text, RowProblem.Kind kind, String message) {

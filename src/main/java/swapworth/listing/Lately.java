@@ -10,7 +10,8 @@ import org.jspecify.annotations.Nullable;
  * @param <T> the things, which never change
  */
 final class Lately<T> {
-    private static final int PLACES = 1 << 10;
+    /** So many are kept; of fewer things each is made once. */
+    static final int PLACES = 1 << 10;
 
     private final IntFunction<T> maker;
     private final @Nullable Made<T>[] places;

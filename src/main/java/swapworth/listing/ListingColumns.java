@@ -206,9 +206,9 @@ final class ListingColumns {
         return further.get(further.size() - 1);
     }
 
-    /** The listing of a row; one that was asked for lately is the same again. */
+    /** The listing of a row; of a small collection each is made once. */
     Listing listing(int row) {
-        return lately.get(row);
+        return size <= Lately.PLACES ? lately.get(row) : made(row);
     }
 
     private Listing made(int row) {
@@ -266,6 +266,19 @@ final class ListingColumns {
 
     Currency currency(int row) {
         return currency.get(row);
+    }
+
+    /** The currency in which most prices were typed; of several the one seen first, US dollars before all others. */
+    Currency mostFrequentCurrency() {
+        int[] counts = new int[currency.count()];
+        for (int row = 0; row < size; row++) {
+            counts[currency.code(row)]++;
+        }
+        int most = 0;
+        for (int code = 1; code < counts.length; code++) {
+            most = counts[code] > counts[most] ? code : most;
+        }
+        return currency.of(most);
     }
 
     Optional<LocalDate> seenOn(int row) {

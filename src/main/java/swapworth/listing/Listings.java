@@ -2,6 +2,7 @@ package swapworth.listing;
 
 import static java.util.Objects.requireNonNull;
 
+import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -132,7 +133,6 @@ public final class Listings {
         private final Values<Rates> ratesOf = new Values<>(rates);
         /** What is odd about a row, by its place among them. */
         private final Map<Integer, List<RowProblem>> odditiesOf = new HashMap<>();
-        private final Map<Currency, Integer> currencies = new LinkedHashMap<>();
         private int mileages;
         private int mileagesInKm;
         private final List<RowProblem> rejected = new ArrayList<>();
@@ -237,19 +237,31 @@ public final class Listings {
             }
             tally.count(draft);
             Money typed = draft.money.orElseThrow();
-            currencies.merge(typed.currency(), 1, Integer::sum);
             mileages += facts.mileage().isPresent() ? 1 : 0;
             mileagesInKm += facts.mileage().isPresent() && draft.unit == DistanceUnit.KM ? 1 : 0;
             if (!draft.oddities.isEmpty()) {
                 odditiesOf.put(kept.size(), draft.oddities);
             }
-            if (!draft.priceText.equals(typed.amount().toPlainString())) {
+            if (!isPlain(draft.priceText, typed.amount())) {
                 priceTexts.set(kept.size(), Optional.of(draft.priceText));
             }
             ratesOf.set(kept.size(), folderRates);
             kept.add(new Listing(draft.origin, draft.id, draft.seenOn, facts,
                     new Price(typed, typed.amount().doubleValue(), draft.kind, draft.includes), draft.outcome, draft.endedOn, draft.saved,
                     draft.source, draft.note, draft.remarks));
+        }
+
+        /** Whether a price cell is the digits of its amount and no more. */
+        private static boolean isPlain(String text, BigDecimal amount) {
+            long digits = 0;
+            for (int i = 0; i < text.length(); i++) {
+                char c = text.charAt(i);
+                if (c < '0' || c > '9' || i == 0 && c == '0' || i > 9) {
+                    return false;
+                }
+                digits = 10 * digits + c - '0';
+            }
+            return amount.scale() == 0 && amount.longValue() == digits;
         }
 
         /** What an answer of the user would make worth more, once a file. */
@@ -290,7 +302,7 @@ public final class Listings {
         }
 
         ListingsRead finished() {
-            Currency base = baseCurrency.or(statedInAll::currency).orElseGet(this::mostFrequentCurrency);
+            Currency base = baseCurrency.or(statedInAll::currency).orElseGet(kept::mostFrequentCurrency);
             int[] firsts = SameId.firsts(kept);
             BitSet withoutRate = new BitSet();
             Groups<String, Integer> sightingsOfDay = new Groups<>();
@@ -391,14 +403,6 @@ public final class Listings {
 
         private String ofDay(String id, int row) {
             return id + "\n" + kept.day(row) + "\n" + kept.vehicle.get(row);
-        }
-
-        private Currency mostFrequentCurrency() {
-            Currency most = Currency.getInstance("USD");
-            for (Currency one : currencies.keySet()) {
-                most = currencies.get(one) > currencies.getOrDefault(most, 0) ? one : most;
-            }
-            return most;
         }
 
         private DistanceUnit mostFrequentUnit() {

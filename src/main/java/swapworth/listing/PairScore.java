@@ -312,7 +312,16 @@ final class PairScore {
     }
 
     private double likelyMiles(int earlier, int later) {
-        return MILES_AT_LEAST + MILES_A_DAY * Math.max(0, of.firstDay[later] - of.lastDay[earlier]);
+        return likelyMiles(of.firstDay[later] - of.lastDay[earlier]);
+    }
+
+    private static double likelyMiles(int days) {
+        return MILES_AT_LEAST + MILES_A_DAY * Math.max(0, days);
+    }
+
+    /** Whether so many miles may be driven in so many days. */
+    static boolean isLikely(double driven, int days) {
+        return driven <= likelyMiles(days);
     }
 
     double points(int first, int second) {
@@ -327,7 +336,8 @@ final class PairScore {
         boolean swapped = swapped(first, second);
         int a = swapped ? second : first;
         int b = swapped ? first : second;
-        double mileage = of.lastMiles[a] == of.lastMiles[b] || of.lastMiles[a] == of.firstMiles[b] ? MOST_FOR_MILEAGE : MOST_FOR_GROWTH;
+        double mileage = of.lastMiles[a] == of.lastMiles[b] || of.lastMiles[a] == of.firstMiles[b] ? MOST_FOR_MILEAGE
+                : isUnlikelyDriven(a, b) ? MILEAGE_JUMPED : MOST_FOR_GROWTH;
         double rest = offer(a, b, Profile.RAREST, List.of(), false) - Math.max(cohort(first), cohort(second))
                 + (of.columns.hasFurther() ? MOST_FOR_ALL_FURTHER : 0) + texts(a, b, List.of(), false);
         if (rest + mileage < least) {

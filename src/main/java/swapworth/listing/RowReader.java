@@ -89,6 +89,10 @@ final class RowReader {
         String vehicle = text(ListingColumn.VEHICLE, draft.row);
         String maker = text(ListingColumn.MAKER, draft.row);
         String joined = maker.isEmpty() || vehicle.isEmpty() ? vehicle : maker + " " + vehicle;
+        Optional<String> known = lists.known(ListingColumn.VEHICLE, joined);
+        if (known.isPresent()) {
+            return known.get();
+        }
         if (Spelling.isBlank(joined)) {
             draft.setAside(columns.header(ListingColumn.VEHICLE), joined, "the row does not say which model line the car is of");
             return "";
@@ -198,7 +202,7 @@ final class RowReader {
                         "the first registration lies after the sighting of " + draft.seenOn.get());
             } else {
                 facts.firstRegistered(day.value());
-                draft.remarks.addAll(day.remarks());
+                draft.remarkAll(day.remarks());
             }
         }
         String ageText = text(ListingColumn.AGE, draft.row);
@@ -258,7 +262,7 @@ final class RowReader {
         if (!(parsed instanceof Parsed.Understood<Quantity> quantity)) {
             return Optional.empty();
         }
-        draft.remarks.addAll(quantity.remarks());
+        draft.remarkAll(quantity.remarks());
         String ofHeader = columns.unit(column);
         DistanceUnit stated = unit(ofHeader).orElse(unitOfFile);
         DistanceUnit used = quantity.value().unit().flatMap(RowReader::unit).orElse(stated);
@@ -294,7 +298,7 @@ final class RowReader {
         if (parsed instanceof Parsed.Refused<Money> no) {
             draft.reject(columns.header(column), text, no.message());
         } else if (parsed instanceof Parsed.Understood<Money> money) {
-            draft.remarks.addAll(money.remarks());
+            draft.remarkAll(money.remarks());
             draft.money = Optional.of(money.value());
             draft.currencyByDefault = currency.isEmpty() && cells.conventions().currency().isEmpty() && digitsOnly(text);
         }
@@ -317,7 +321,7 @@ final class RowReader {
         String text = text(ListingColumn.PRICE_KIND, draft.row);
         draft.kind = word(ListingColumn.PRICE_KIND, ListingWords.PRICE_KIND, byDefault, draft);
         if (auction && !stated && Spelling.isBlank(text)) {
-            draft.remarks.add("the row does not say what kind its price is: an auction's price is taken for a result");
+            draft.remark("the row does not say what kind its price is: an auction's price is taken for a result");
         }
         draft.includes = word(ListingColumn.PRICE_INCLUDES, ListingWords.PRICE_INCLUDES, PriceIncludes.UNKNOWN, draft);
     }
@@ -362,19 +366,26 @@ final class RowReader {
 
     private <E> E word(ListingColumn column, Vocabulary<E> vocabulary, E unknown, Draft draft) {
         String text = text(column, draft.row);
-        if (text.isEmpty() || Spelling.isBlank(text)) {
+        if (text.isEmpty()) {
             return unknown;
         }
         Optional<E> meaning = vocabulary.meaning(text);
-        if (meaning.isEmpty() && !text.equals("-")) {
+        if (meaning.isPresent()) {
+            return meaning.get();
+        }
+        if (!Spelling.isBlank(text) && !text.equals("-")) {
             lists.unmatched(column, columns.header(column), text, draft);
         }
-        return meaning.orElse(unknown);
+        return unknown;
     }
 
     private Optional<String> name(ListingColumn column, Draft draft) {
         String text = text(column, draft.row);
-        return Spelling.isBlank(text) ? Optional.empty() : lists.oneSpelling(column, text, draft);
+        if (text.isEmpty()) {
+            return Optional.empty();
+        }
+        Optional<String> known = lists.known(column, text);
+        return known.isPresent() ? known : Spelling.isBlank(text) ? Optional.empty() : lists.oneSpelling(column, text, draft);
     }
 
     private Optional<String> words(ListingColumn column, CsvRow row) {

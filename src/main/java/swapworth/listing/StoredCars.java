@@ -1,5 +1,6 @@
 package swapworth.listing;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -11,14 +12,19 @@ final class StoredCars extends KeptList<Car> {
     private final int[] rows;
     /** Where the sightings of each car begin among the rows, and behind them where the last ones end. */
     private final int[] begin;
-    private final Map<Integer, List<String>> joinedBy;
+    /** One more than the place of the reasons why the rows of a car were taken for one; 0 for none. */
+    private final Numbers joined = new Numbers();
+    private final List<List<String>> reasons = new ArrayList<>();
     private final Lately<Car> lately = new Lately<>(this::made);
 
     StoredCars(ListingColumns columns, int[] rows, int[] begin, Map<Integer, List<String>> joinedBy) {
         this.columns = columns;
         this.rows = rows;
         this.begin = begin;
-        this.joinedBy = joinedBy;
+        joinedBy.forEach((car, why) -> {
+            reasons.add(List.copyOf(why));
+            joined.set(car, reasons.size());
+        });
     }
 
     @Override
@@ -69,7 +75,8 @@ final class StoredCars extends KeptList<Car> {
     }
 
     private List<String> reasons(int car) {
-        return joinedBy.isEmpty() ? List.of() : joinedBy.getOrDefault(car, List.of());
+        int place = joined.code(car);
+        return place == 0 ? List.of() : reasons.get(place - 1);
     }
 
     private static String name(Listing listing) {

@@ -1,8 +1,7 @@
 package swapworth.listing;
 
-import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
 
 /**
@@ -12,20 +11,25 @@ import java.util.Map;
  * @param <V> the values
  */
 final class Values<V> {
+    /** So many values are told by looking at each, which for a few is quicker than a map. */
+    private static final int FEW = 8;
+
     private final Map<V, Integer> numbers = new HashMap<>(4);
-    private final List<V> distinct = new ArrayList<>(4);
+    private V[] distinct;
+    private int count;
     private final Numbers codes = new Numbers();
     private V last;
     private int lastCode;
 
+    @SuppressWarnings("unchecked")
     Values(V usual) {
-        numbers.put(usual, 0);
-        distinct.add(usual);
+        distinct = (V[]) new Object[4];
         last = usual;
+        add(usual);
     }
 
     V get(int row) {
-        return distinct.get(codes.code(row));
+        return distinct[codes.code(row)];
     }
 
     /** The number of the value of a row: equal for equal values, 0 for the usual one. */
@@ -35,12 +39,12 @@ final class Values<V> {
 
     /** The value of a number. */
     V of(int code) {
-        return distinct.get(code);
+        return distinct[code];
     }
 
     /** How many distinct values there are; their numbers lie below. */
     int count() {
-        return distinct.size();
+        return count;
     }
 
     void set(int row, V value) {
@@ -52,12 +56,21 @@ final class Values<V> {
     }
 
     private int number(V value) {
-        Integer known = numbers.get(value);
-        if (known == null) {
-            known = distinct.size();
-            numbers.put(value, known);
-            distinct.add(value);
+        for (int k = 0; k < FEW && k < count; k++) {
+            if (distinct[k] == value) {
+                return k;
+            }
         }
-        return known;
+        Integer known = numbers.get(value);
+        return known == null ? add(value) : known;
+    }
+
+    private int add(V value) {
+        if (count == distinct.length) {
+            distinct = Arrays.copyOf(distinct, 2 * count);
+        }
+        distinct[count] = value;
+        numbers.put(value, count);
+        return count++;
     }
 }

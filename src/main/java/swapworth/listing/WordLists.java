@@ -31,26 +31,27 @@ final class WordLists {
     }
 
     private final Map<String, String> spellings = new HashMap<>();
-    private final Map<ListingColumn, Map<String, Optional<String>>> keysOf = new EnumMap<>(ListingColumn.class);
+    private final Map<ListingColumn, Map<String, Optional<String>>> exactly = new EnumMap<>(ListingColumn.class);
     private final Map<String, RowProblem> variants = new LinkedHashMap<>();
     private final Map<String, Seen> unmatched = new LinkedHashMap<>();
 
-    /** The spelling first seen of a name that differs at most in case, spaces and hyphens: one object for all rows that have it. */
+    /** What {@link #oneSpelling} said of the same text before: one object for all rows that have it. */
+    Optional<String> known(ListingColumn column, String text) {
+        Map<String, Optional<String>> exact = exactly.get(column);
+        return exact == null ? Optional.empty() : exact.getOrDefault(text, Optional.empty());
+    }
+
+    /** The spelling first seen of a name that differs at most in case, spaces and hyphens. */
     Optional<String> oneSpelling(ListingColumn column, String text, Draft draft) {
-        Map<String, Optional<String>> exact = keysOf.get(column);
-        if (exact == null) {
-            exact = new HashMap<>();
-            keysOf.put(column, exact);
-        }
-        Optional<String> known = exact.get(text);
-        if (known != null) {
+        Optional<String> known = known(column, text);
+        if (known.isPresent()) {
             return known;
         }
         String key = column.header() + "\n" + Spelling.key(text);
         String first = spellings.getOrDefault(key, text);
         spellings.put(key, first);
         Optional<String> found = Optional.of(first);
-        exact.put(text, found);
+        exactly.computeIfAbsent(column, c -> new HashMap<>()).put(text, found);
         if (!first.equals(text)) {
             variants.put(column + text, new RowProblem(draft.origin.file(), draft.origin.line(), column.header(), text,
                     RowProblem.Kind.ODD, "taken for '" + Spelling.shortened(first, 40)

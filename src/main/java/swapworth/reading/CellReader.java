@@ -15,6 +15,8 @@ import swapworth.money.Money;
  * conventions is refused with a question. The rules stand on the page of this package.
  */
 public final class CellReader {
+    /** Numbers of so few digits are the same few in all rows. */
+    private static final int A_YEAR = 4;
 
     private final Conventions conventions;
     private final char separator;
@@ -51,7 +53,11 @@ public final class CellReader {
      * @return the number exactly as typed; blank for nothing or a sign of not knowing; refused for anything else
      */
     public Parsed<BigDecimal> number(String text) {
-        return isPlain(text) ? numberOf(text) : numbers.of(text);
+        return isPlain(text) && text.length() > A_YEAR ? Parsed.understood(plain(text)) : numbers.of(text);
+    }
+
+    private static BigDecimal plain(String text) {
+        return BigDecimal.valueOf(Long.parseLong(text));
     }
 
     /** Whether a text is a few digits: read anew sooner than looked up among what was read before. */
@@ -92,7 +98,7 @@ public final class CellReader {
      * @return the number and, if the cell names it, the unit
      */
     public Parsed<Quantity> distance(String text) {
-        return isPlain(text) ? distanceOf(text) : distances.of(text);
+        return isPlain(text) ? Parsed.understood(new Quantity(plain(text), Optional.empty())) : distances.of(text);
     }
 
     private Parsed<Quantity> distanceOf(String text) {
