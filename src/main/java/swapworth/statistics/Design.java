@@ -9,8 +9,9 @@ import java.util.stream.IntStream;
  * entry at the level of the row, so that indicator columns are never written out.
  *
  * <p>Immutable. Rows are kept one after another in blocks of {@value #ROWS_A_BLOCK}. Of an entry that is 1, as those of levels are, the
- * column alone is kept; the columns of all others are marked, and their numbers stand in the order of the marks. Columns that are 1 in
- * every one of many rows, such as a fact that the whole collection is silent on, are kept once.
+ * column alone is kept; the columns of all others are marked, and their numbers stand in the order of the marks. Of columns that are 1
+ * together in nearly all of many rows and 0 together in the others, such as facts that the whole collection is silent on, the first alone is
+ * kept.
  */
 public final class Design {
     /** The mark of a column whose number is kept. */
@@ -18,18 +19,20 @@ public final class Design {
     /** More columns than this no fit could hold the cross-products of. */
     private static final int MOST_COLUMNS = MARK - 1;
     private static final int ROWS_A_BLOCK = 4096;
+    /** The share of rows that columns must be 1 in to be kept together. */
+    private static final double NEARLY_ALL = 0.9;
 
     private final int columns;
     private final int rows;
     private final Block[] blocks;
-    /** The columns that are 1 in every row and stand in no block. */
-    private final int[] always;
+    /** Columns that are 1 together, of which the first stands in the blocks for all; empty where there are no two. */
+    private final int[] together;
 
-    private Design(int columns, int rows, Block[] blocks, int[] always) {
+    private Design(int columns, int rows, Block[] blocks, int[] together) {
         this.columns = columns;
         this.rows = rows;
         this.blocks = blocks;
-        this.always = always;
+        this.together = together;
     }
 
     /**
@@ -67,37 +70,60 @@ public final class Design {
             }
             blocks[b] = entries.block();
         });
-        if (blocks.length < 2) {
-            return new Design(columns, rows, blocks, new int[0]);
+        int[] together = blocks.length < 2 ? new int[0] : together(columns, rows, blocks);
+        for (int b = 0; b < blocks.length && together.length > 0; b++) {
+            blocks[b] = blocks[b].withFirstAloneOf(together);
         }
+        return new Design(columns, rows, blocks, together);
+    }
+
+    /** The columns that are 1 in as many rows as any, and nearly in all, where they are so in the same rows. */
+    private static int[] together(int columns, int rows, Block[] blocks) {
         int[] ones = new int[columns];
         for (Block block : blocks) {
             for (char column : block.index) {
                 ones[column & MARK - 1] += column < MARK ? 1 : 0;
             }
         }
-        int[] always = IntStream.range(0, columns).filter(j -> ones[j] == rows).toArray();
-        for (int b = 0; b < blocks.length; b++) {
-            blocks[b] = blocks[b].without(ones, rows);
+        int most = Arrays.stream(ones).max().orElse(0);
+        int[] found = IntStream.range(0, columns).filter(j -> ones[j] == most).toArray();
+        if (found.length < 2 || most < NEARLY_ALL * rows) {
+            return new int[0];
         }
-        return new Design(columns, rows, blocks, always);
+        for (Block block : blocks) {
+            for (int k = 0; k + 1 < block.start.length; k++) {
+                int here = 0;
+                for (int e = block.start[k]; e < block.start[k + 1]; e++) {
+                    here += block.index[e] < MARK && ones[block.index[e]] == most ? 1 : 0;
+                }
+                if (here != 0 && here != found.length) {
+                    return new int[0];
+                }
+            }
+        }
+        return found;
     }
 
     /** Some neighbouring rows: where the entries and the kept numbers of each begin, marked columns, and the numbers. */
     private record Block(int[] start, int[] measured, char[] index, double[] value) {
 
-        /** The entries of its k-th row as they are added up: number by number, in the order of their columns. */
-        double dot(int k, double[] coefficients) {
+        /** The sum of the entries of its k-th row, each times its coefficient. */
+        double dot(int k, double[] coefficients, int[] together) {
+            int all = together.length == 0 ? MARK : together[0];
             double sum = 0;
             int at = measured[k];
             for (int e = start[k]; e < start[k + 1]; e++) {
                 int column = index[e];
                 sum += column < MARK ? coefficients[column] : value[at++] * coefficients[column - MARK];
+                for (int other = 1; column == all && other < together.length; other++) {
+                    sum += coefficients[together[other]];
+                }
             }
             return sum;
         }
 
-        void addTo(double[] vector, int k, double factor) {
+        void addTo(double[] vector, int k, double factor, int[] together) {
+            int all = together.length == 0 ? MARK : together[0];
             int at = measured[k];
             for (int e = start[k]; e < start[k + 1]; e++) {
                 int column = index[e];
@@ -106,17 +132,29 @@ public final class Design {
                 } else {
                     vector[column - MARK] += factor * value[at++];
                 }
+                for (int other = 1; column == all && other < together.length; other++) {
+                    vector[together[other]] += factor;
+                }
             }
         }
 
-        /** The block without the columns of so many ones. */
-        Block without(int[] ones, int rows) {
+        /** Whether the columns that are 1 together are so in a row: the first of them stands there for all. */
+        boolean has(int k, int[] together) {
+            for (int e = start[k]; together.length > 0 && e < start[k + 1]; e++) {
+                if (index[e] == together[0]) {
+                    return true;
+                }
+            }
+            return false;
+        }
+
+        Block withFirstAloneOf(int[] together) {
             int[] starts = new int[start.length];
             char[] kept = new char[index.length];
             int size = 0;
             for (int k = 0; k + 1 < start.length; k++) {
                 for (int e = start[k]; e < start[k + 1]; e++) {
-                    if (ones[index[e] & MARK - 1] < rows) {
+                    if (Arrays.binarySearch(together, index[e]) <= 0) {
                         kept[size++] = index[e];
                     }
                 }
@@ -186,7 +224,7 @@ public final class Design {
         return blocks[i / ROWS_A_BLOCK];
     }
 
-    /** As many numbers as the longest row has entries, those of columns that are always 1 left out. */
+    /** As many numbers as a block keeps of the longest row. */
     private int longest() {
         int most = 0;
         for (Block block : blocks) {
@@ -251,7 +289,7 @@ public final class Design {
     int sizeOf(int i) {
         Block block = block(i);
         int k = i % ROWS_A_BLOCK;
-        return always.length + block.start[k + 1] - block.start[k];
+        return block.start[k + 1] - block.start[k] + (block.has(k, together) ? together.length - 1 : 0);
     }
 
     /**
@@ -264,21 +302,23 @@ public final class Design {
         int k = i % ROWS_A_BLOCK;
         char[] index = block.index;
         double[] value = block.value;
-        int everywhere = 0;
+        // Behind the last of them until the first has been met.
+        int other = together.length;
         int measured = block.measured[k];
         int size = 0;
         int end = block.start[k + 1];
         for (int e = block.start[k]; e < end; e++) {
             int own = index[e] & MARK - 1;
-            while (everywhere < always.length && always[everywhere] < own) {
-                column[size] = always[everywhere++];
+            while (other < together.length && together[other] < own) {
+                column[size] = together[other++];
                 number[size++] = 1;
             }
             column[size] = own;
             number[size++] = index[e] < MARK ? 1 : value[measured++];
+            other = together.length > 0 && index[e] == together[0] ? 1 : other;
         }
-        while (everywhere < always.length) {
-            column[size] = always[everywhere++];
+        while (other < together.length) {
+            column[size] = together[other++];
             number[size++] = 1;
         }
         return size;
@@ -350,11 +390,7 @@ public final class Design {
 
     /** The sum of the entries of row i, each times its coefficient. */
     double dot(int i, double[] coefficients) {
-        double sum = 0;
-        for (int column : always) {
-            sum += coefficients[column];
-        }
-        return sum + block(i).dot(i % ROWS_A_BLOCK, coefficients);
+        return block(i).dot(i % ROWS_A_BLOCK, coefficients, together);
     }
 
     /**
@@ -405,10 +441,7 @@ public final class Design {
 
     /** Adds row i, times a factor, to a vector of length p. */
     void addTo(double[] vector, int i, double factor) {
-        for (int column : always) {
-            vector[column] += factor;
-        }
-        block(i).addTo(vector, i % ROWS_A_BLOCK, factor);
+        block(i).addTo(vector, i % ROWS_A_BLOCK, factor, together);
     }
 
     /** Adds all rows, each times its factor, to a vector of length p. */
@@ -422,13 +455,15 @@ public final class Design {
 
     /** Adds the weighted cross-products of all rows to the lower triangle of a p x p matrix held row after row. */
     void addCrossProducts(double[] lower, double[] weight) {
-        // Each pair of columns is summed up on either side of the diagonal; of columns that are always 1 the first stands for all.
+        // Each pair of columns is summed up on either side of the diagonal; of columns that are 1 together the first stands for all.
         double[] products = new double[columns * columns];
         int longest = longest();
         Ranges.sum(rows, products, (sums, first, end) -> addCrossProducts(sums, weight, first, end, longest));
-        for (int j : always) {
-            for (int k = 0; k < columns && j > always[0]; k++) {
-                products[j * columns + k] = products[always[0] * columns + k] + (k == always[0] ? 0 : products[k * columns + always[0]]);
+        for (int other = 1; other < together.length; other++) {
+            int first = together[0];
+            int j = together[other];
+            for (int k = 0; k < columns; k++) {
+                products[j * columns + k] = products[first * columns + k] + (k == first ? 0 : products[k * columns + first]);
             }
         }
         for (int i = 0; i < columns; i++) {
@@ -462,7 +497,7 @@ public final class Design {
     }
 
     private void addCrossProducts(double[] products, double[] weight, int first, int end, int longest) {
-        int[] ones = new int[longest + 1];
+        int[] ones = new int[longest];
         int[] measured = new int[longest];
         double[] number = new double[longest];
         for (int i : alike(first, end)) {
@@ -474,9 +509,6 @@ public final class Design {
             int k = i % ROWS_A_BLOCK;
             int one = 0;
             int many = 0;
-            if (always.length > 0) {
-                ones[one++] = always[0];
-            }
             for (int e = block.start[k]; e < block.start[k + 1]; e++) {
                 int column = block.index[e];
                 if (column < MARK) {
