@@ -51,4 +51,14 @@ public record ListingsRead(
         requireNonNull(distanceUnit, "distanceUnit");
         notes = List.copyOf(notes);
     }
+
+    /**
+     * For each listing the number of its car, without making either.
+     *
+     * @return as many numbers as there are listings, from 0; none where the two lists were not read together
+     */
+    public int[] carOfEach() {
+        return cars instanceof StoredCars ofCars && listings instanceof StoredListings ofListings ? ofCars.carOfEach(ofListings)
+                : new int[0];
+    }
 }

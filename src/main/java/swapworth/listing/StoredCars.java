@@ -37,6 +37,24 @@ final class StoredCars extends KeptList<Car> {
         return lately.get(Objects.checkIndex(car, size()));
     }
 
+    /** For each listing of the same columns the number of its car; empty for others. */
+    int[] carOfEach(StoredListings listings) {
+        if (listings.columns() != columns) {
+            return new int[0];
+        }
+        int[] carOfRow = new int[columns.size()];
+        for (int car = 0; car < size(); car++) {
+            for (int at = begin[car]; at < begin[car + 1]; at++) {
+                carOfRow[rows[at]] = car;
+            }
+        }
+        int[] carOfEach = new int[listings.size()];
+        for (int i = 0; i < carOfEach.length; i++) {
+            carOfEach[i] = carOfRow[listings.row(i)];
+        }
+        return carOfEach;
+    }
+
     private Car made(int car) {
         int from = begin[car];
         int count = begin[car + 1] - from;

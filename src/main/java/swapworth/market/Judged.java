@@ -106,15 +106,8 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
     public Table table() {
         ValueRows.IntoTable table = new ValueRows.IntoTable("Judged listings", currency());
         ValueRows rows = new ValueRows(table);
-        judgements.forEach(j -> add(j, rows));
+        judgements.forEach(rows::add);
         return table.table();
-    }
-
-    static void add(Judgement j, ValueRows rows) {
-        Listing listing = j.listing();
-        rows.add(listing.origin().file(), listing.origin().line(), listing.id().orElse(""), listing.facts().vehicle(),
-                Optional.of(listing.price().amount()), j.valuation() instanceof FairValue value ? value.subject().level() : listing.level(),
-                listing.seenOn(), j.valuation(), j.position(), j.remarks());
     }
 
     /**

@@ -5,6 +5,7 @@ import static java.util.Objects.requireNonNull;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.time.LocalDate;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
@@ -27,10 +28,6 @@ public final class JudgedRows {
     private final PriceModel model;
     private final Optional<LocalDate> on;
     private final Optional<LevelOfTrade> level;
-
-    /** A range of rows as text, and what its misses are. */
-    private record Written(CsvRows rows, Misses misses) {
-    }
 
     /**
      * Names what to judge.
@@ -56,34 +53,31 @@ public final class JudgedRows {
      */
     public Optional<FitStudy> write(OutputStream out) throws IOException {
         new CsvRows(0).header(ValueRows.columns(read.baseCurrency().getCurrencyCode())).writeTo(out);
+        model.expectAll();
+        int[] carOfEach = model.carOfEach(read);
         Misses misses = new Misses();
         List<Listing> rows = read.listings();
+        CsvRows[] texts = new CsvRows[Math.min(RANGES_AT_ONCE, (rows.size() + ROWS_A_RANGE - 1) / ROWS_A_RANGE)];
+        Arrays.setAll(texts, r -> new CsvRows(Math.min(ROWS_A_RANGE, rows.size()) * BYTES_A_ROW));
         for (int begin = 0; begin < rows.size(); begin += ROWS_A_RANGE * RANGES_AT_ONCE) {
             int first = begin;
-            Written[] written = new Written[Math.min(RANGES_AT_ONCE, (rows.size() - begin + ROWS_A_RANGE - 1) / ROWS_A_RANGE)];
-            IntStream.range(0, written.length).parallel().forEach(r -> written[r] = written(rows.subList(first + r * ROWS_A_RANGE,
-                    Math.min(rows.size(), first + (r + 1) * ROWS_A_RANGE))));
-            for (Written range : written) {
-                range.rows.writeTo(out);
-                misses.add(range.misses);
+            Misses[] ofRange = new Misses[Math.min(RANGES_AT_ONCE, (rows.size() - begin + ROWS_A_RANGE - 1) / ROWS_A_RANGE)];
+            IntStream.range(0, ofRange.length).parallel().forEach(r -> ofRange[r] = write(first + r * ROWS_A_RANGE,
+                    Math.min(rows.size(), first + (r + 1) * ROWS_A_RANGE), carOfEach, texts[r]));
+            for (int r = 0; r < ofRange.length; r++) {
+                texts[r].writeTo(out);
+                misses.add(ofRange[r]);
             }
         }
         return misses.study();
     }
 
-    private Written written(List<Listing> range) {
-        CsvRows csv = new CsvRows(range.size() * BYTES_A_ROW);
-        ValueRows rows = new ValueRows(new ValueRows.IntoCsv(csv));
+    private Misses write(int from, int to, int[] carOfEach, CsvRows text) {
+        ValueRows rows = new ValueRows(new ValueRows.IntoCsv(text));
         Misses misses = new Misses();
-        for (Listing listing : range) {
-            int car = model.car(listing);
-            int row = model.row(listing, car);
-            Judgement judgement = model.judge(listing, car, row, on, level);
-            Judged.add(judgement, rows);
-            if (model.learnedFrom(row)) {
-                misses.add(judgement);
-            }
+        for (int i = from; i < to; i++) {
+            rows.add(model.judge(read.listings().get(i), carOfEach[i], on, level, misses));
         }
-        return new Written(csv, misses);
+        return misses;
     }
 }

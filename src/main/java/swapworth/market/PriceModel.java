@@ -25,6 +25,7 @@ import swapworth.listing.CarFacts;
 import swapworth.listing.KeptList;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listing;
+import swapworth.listing.ListingsRead;
 import swapworth.statistics.Bound;
 import swapworth.statistics.ErrorLaw;
 import swapworth.statistics.ErrorScale;
@@ -472,30 +473,57 @@ public final class PriceModel {
         return judge(listing, Optional.empty(), Optional.empty());
     }
 
-    private Judgement judge(Listing listing, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
-        int car = car(listing);
-        return judge(listing, car, row(listing, car), on, level);
+    /** Gets ready to judge all listings of many cars, one by one. */
+    void expectAll() {
+        if (cars.size() > MOST_STRETCHED_BY) {
+            posterior.expectEachRowLeftOut();
+        }
     }
 
-    /** The number of the car of a listing; -1 for a listing that is none of the fit. */
-    int car(Listing listing) {
+    /** The numbers of the cars of some listings, the same as the model was fitted to as a rule: -1 for none of the fit. */
+    int[] carOfEach(ListingsRead read) {
+        int[] known = read.cars() == cars ? read.carOfEach() : new int[0];
+        if (known.length == read.listings().size()) {
+            return known;
+        }
+        CarOfListing lookup = lookup();
+        return read.listings().stream().mapToInt(lookup::of).toArray();
+    }
+
+    private CarOfListing lookup() {
         CarOfListing found = carOfListing;
         if (found == null) {
             found = new CarOfListing(cars);
             carOfListing = found;
         }
-        return found.of(listing);
+        return found;
     }
 
-    /** The row of the fit that holds the price of a listing of a car; -1 if none does. */
-    int row(Listing listing, int car) {
-        if (car < 0) {
-            return -1;
+    private Judgement judge(Listing listing, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
+        return judge(listing, lookup().of(listing), on, level, new Misses());
+    }
+
+    /**
+     * The same for a listing of which the number of its car is known, -1 for none of the fit; taken into the misses where the model learned
+     * from its very price, and not only that it is a bound.
+     */
+    Judgement judge(Listing listing, int number, Optional<LocalDate> on, Optional<LevelOfTrade> level, Misses misses) {
+        if (number < 0) {
+            Subject subject = new Subject(listing.facts(), listing.level(), listing.price().includes(), listing.seenOn());
+            return judge(listing, listing.id().orElse(listing.origin().toString()), -1, asked(subject, -1, on, level), posterior);
         }
-        return rowAt(car, CarOfListing.place(listing, cars.get(car)));
+        Car car = cars.get(number);
+        int row = row(number, CarOfListing.place(listing, car));
+        Asked asked = asked(Evidence.subject(car, listing), row, on, level);
+        Judgement judgement = judge(listing, car.name(), number, asked, without(number, row, asked));
+        if (learnedFrom(row)) {
+            misses.add(judgement);
+        }
+        return judgement;
     }
 
-    private int rowAt(int car, int place) {
+    /** The row of the fit that holds the price of a sighting of a car; -1 if none does. */
+    private int row(int car, int place) {
         for (int row = firstRow[car]; row < firstRow[car + 1]; row++) {
             if (evidence.place(row) == place) {
                 return row;
@@ -504,14 +532,8 @@ public final class PriceModel {
         return -1;
     }
 
-    /** Whether the model learned from the very price of a row, and not only that it is a bound. */
-    boolean learnedFrom(int row) {
+    private boolean learnedFrom(int row) {
         return row >= 0 && evidence.bound(row) == Bound.NONE;
-    }
-
-    Judgement judge(Listing listing, int car, int row, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
-        Asked asked = asked(listing, car, row, on, level);
-        return judge(listing, car, asked, car < 0 ? posterior : without(car, row, asked));
     }
 
     /**
@@ -535,9 +557,10 @@ public final class PriceModel {
         IntStream.range(0, cars.size()).parallel().forEach(c -> {
             Posterior without = without(c);
             List<Judgement> ofCar = new ArrayList<>();
-            List<Listing> sightings = cars.get(c).sightings();
-            for (int k = 0; k < sightings.size(); k++) {
-                ofCar.add(judge(sightings.get(k), c, asked(sightings.get(k), c, rowAt(c, k), on, level), without));
+            Car car = cars.get(c);
+            for (int k = 0; k < car.sightings().size(); k++) {
+                Listing listing = car.sightings().get(k);
+                ofCar.add(judge(listing, car.name(), c, asked(Evidence.subject(car, listing), row(c, k), on, level), without));
             }
             all.set(c, ofCar);
         });
@@ -569,9 +592,7 @@ public final class PriceModel {
     private record Asked(Subject subject, Encoded encoded, Row of, List<String> outside) {
     }
 
-    private Asked asked(Listing listing, int car, int row, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
-        Subject seen = car >= 0 ? Evidence.subject(cars.get(car), listing)
-                : new Subject(listing.facts(), listing.level(), listing.price().includes(), listing.seenOn());
+    private Asked asked(Subject seen, int row, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
         if (on.isPresent() || level.isPresent()) {
             Subject changed = new Subject(seen.facts(), level.orElse(seen.level()), seen.includes(), on.or(seen::on));
             return new Asked(changed, encoder.encode(changed), Row.ANOTHER, outside(changed));
@@ -584,9 +605,8 @@ public final class PriceModel {
                 : new Asked(seen, encoded.get(row), Row.OF_DESIGN, List.of());
     }
 
-    private Judgement judge(Listing listing, int car, Asked asked, Posterior by) {
+    private Judgement judge(Listing listing, String name, int car, Asked asked, Posterior by) {
         Subject subject = asked.subject;
-        String name = car < 0 ? listing.id().orElse(listing.origin().toString()) : cars.get(car).name();
         Valuation valuation = value(subject, asked.encoded, by, car, asked.outside);
         double price = listing.price().amount();
         List<String> ofListing = listing.remarks();
@@ -620,7 +640,8 @@ public final class PriceModel {
     public Optional<FitStudy> study(List<Judgement> judgements) {
         Judgement[] byRow = new Judgement[evidence.size()];
         for (Judgement judgement : judgements) {
-            int row = row(judgement.listing(), car(judgement.listing()));
+            int car = lookup().of(judgement.listing());
+            int row = car < 0 ? -1 : row(car, CarOfListing.place(judgement.listing(), cars.get(car)));
             if (learnedFrom(row)) {
                 byRow[row] = judgement;
             }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleFunction;
 import swapworth.listing.LevelOfTrade;
+import swapworth.listing.Listing;
 import swapworth.table.Cell;
 import swapworth.table.Column;
 import swapworth.table.CsvRows;
@@ -112,13 +113,32 @@ final class ValueRows {
         }
     }
 
+    /** The row of a car that need not have a price. */
     void add(String file, int line, String id, String vehicle, Optional<Double> price, LevelOfTrade level, Optional<LocalDate> on,
             Valuation valuation, Position position, List<String> remarks) {
+        add(file, line, id, vehicle, price.orElse(Double.NaN), Double.NaN, level, on, valuation, position, remarks);
+    }
+
+    /** The row of a judged listing. */
+    void add(Judgement j) {
+        Listing listing = j.listing();
+        add(listing.origin().file(), listing.origin().line(), listing.id().orElse(""), listing.facts().vehicle(), listing.price().amount(),
+                j.percentile(), j.valuation() instanceof FairValue value ? value.subject().level() : listing.level(), listing.seenOn(),
+                j.valuation(), j.position(), j.remarks());
+    }
+
+    /**
+     * A row.
+     *
+     * @param seen the price; NaN if there is none
+     * @param percentile that of the price, per cent; NaN if it has not been found yet
+     */
+    private void add(String file, int line, String id, String vehicle, double seen, double percentile, LevelOfTrade level,
+            Optional<LocalDate> on, Valuation valuation, Position position, List<String> remarks) {
         cells.words(file);
         cells.whole(line);
         cells.words(id);
         cells.words(vehicle);
-        double seen = price.orElse(Double.NaN);
         cells.number(seen, Figures::asSeen);
         String text = Figures.sentences(remarks);
         if (valuation instanceof FairValue v) {
@@ -132,7 +152,7 @@ final class ValueRows {
             cells.number(range95.high(), Figures::money);
             cells.number(seen - median, Figures::signedMoney);
             cells.number(100 * (seen / median - 1), gap -> Cell.signed(gap, 1));
-            cells.number(price.isPresent() ? 100 * v.percentile(seen) : Double.NaN, percentile -> Cell.number(percentile, 1));
+            cells.number(Double.isNaN(percentile) ? 100 * v.percentile(seen) : percentile, share -> Cell.number(share, 1));
             cells.words(position.words());
             cells.whole(v.carsOfLine());
             cells.whole(v.carsInFile());

@@ -77,9 +77,13 @@ abstract class Component {
         @Override
         Said of(SparseRow x) {
             Shape.Forms among = shape.outgrew(ofLeft) ? shape.quadratic(left) : ofLeft;
-            boolean own = left.isSame(x);
-            Shape.Forms itself = own ? among : shape.quadratic(x);
-            Shape.Forms shared = own ? among : shape.between(x, left);
+            Shape.Forms itself = among;
+            Shape.Forms shared = among;
+            if (!left.isSame(x)) {
+                itself = new Shape.Forms();
+                shared = new Shape.Forms();
+                shape.both(x, left, itself, shared);
+            }
             double share = core * shared.variance;
             return new Said(x.dot(coefficients) + shift * shared.variance, Math.max(0, itself.variance + shared.variance * share),
                     itself.held + 2 * share * shared.held + share * share * among.held);
@@ -141,7 +145,7 @@ abstract class Component {
 
         /** Without a row of all. */
         WithoutRow without(int row, SparseRow x) {
-            Shape.Forms own = shape.quadratic(x);
+            Shape.Forms own = shape.own(row, x);
             double core = 1 / (1 - own.variance * mode.information(row)) * mode.information(row);
             // The row takes its pull with it: d = -(I + K S) times its pull.
             double shift = -mode.pull(row) - core * own.variance * mode.pull(row);

@@ -262,17 +262,20 @@ public final class Design {
     int write(int i, int[] column, double[] number) {
         Block block = block(i);
         int k = i % ROWS_A_BLOCK;
+        char[] index = block.index;
+        double[] value = block.value;
         int everywhere = 0;
         int measured = block.measured[k];
         int size = 0;
-        for (int e = block.start[k]; e < block.start[k + 1]; e++) {
-            int own = block.index[e] & MARK - 1;
+        int end = block.start[k + 1];
+        for (int e = block.start[k]; e < end; e++) {
+            int own = index[e] & MARK - 1;
             while (everywhere < always.length && always[everywhere] < own) {
                 column[size] = always[everywhere++];
                 number[size++] = 1;
             }
             column[size] = own;
-            number[size++] = block.index[e] < MARK ? 1 : block.value[measured++];
+            number[size++] = index[e] < MARK ? 1 : value[measured++];
         }
         while (everywhere < always.length) {
             column[size] = always[everywhere++];

@@ -130,11 +130,20 @@ final class Mode {
 
     /** The factor at these coefficients with other rows of the same columns. */
     Cholesky factorWith(Design rows, Sample responses, Spreads changed, double[] changedScale, double tolerance) {
+        return factorWith(rows, responses, changed, changedScale, tolerance, 1);
+    }
+
+    /** About the same factor, one row out of so many standing for all of them: near enough to take steps with. */
+    Cholesky factorWith(Design rows, Sample responses, Spreads changed, double[] changedScale, double tolerance, int every) {
         double[] weight = new double[rows.rows()];
         weigh(rows, responses, law, changedScale, coefficients, Phase.LAW, weight, new double[weight.length]);
         double[] precision = new double[coefficients.length * coefficients.length];
         changed.addPrecision(precision);
-        return factor(rows, changed, precision, information(responses, law, weight), trusted(tolerance));
+        double[] information = information(responses, law, weight);
+        for (int i = 0; i < information.length && every > 1; i++) {
+            information[i] = i % every == 0 ? every * information[i] : 0;
+        }
+        return factor(rows, changed, precision, information, trusted(tolerance));
     }
 
     /**

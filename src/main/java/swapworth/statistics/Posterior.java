@@ -366,6 +366,16 @@ public final class Posterior {
     }
 
     /**
+     * Gets ready for each row to be left out by itself: for a caller that will ask for most of them. The answers stay the same; they come
+     * quicker, and what is kept for them takes 16 bytes a row. With several points of the hyperparameters nothing is done: rows are few.
+     */
+    public void expectEachRowLeftOut() {
+        if (components.size() == 1) {
+            components.get(0).shape.withOwnForms(design);
+        }
+    }
+
+    /**
      * The posterior without one row, in closed form: for a caller that has its entries at hand.
      *
      * @param row the row left out
@@ -374,13 +384,19 @@ public final class Posterior {
      * @throws IllegalStateException if rows have been left out before
      */
     public Posterior leavingOut(int row, SparseRow entries) {
-        return leavingOut(LeaveOut.CLOSED_FORM, new int[] {row}, new SparseRow[] {entries});
+        return components.size() == 1 ? new Posterior(law, design, sample, List.of(all(components.get(0)).without(row, entries)))
+                : leavingOut(LeaveOut.CLOSED_FORM, new int[] {row}, new SparseRow[] {entries});
+    }
+
+    private static Component.WithoutRows all(Component c) {
+        if (c instanceof Component.WithoutRows all && !c.leavesOut()) {
+            return all;
+        }
+        throw new IllegalStateException("rows are left out of the posterior with all rows");
     }
 
     private Component without(Component c, LeaveOut how, int[] rows, SparseRow[] x) {
-        if (!(c instanceof Component.WithoutRows all) || c.leavesOut()) {
-            throw new IllegalStateException("rows are left out of the posterior with all rows");
-        }
+        Component.WithoutRows all = all(c);
         if (how == LeaveOut.CLOSED_FORM && rows.length == 1) {
             return all.without(rows[0], x[0]);
         }

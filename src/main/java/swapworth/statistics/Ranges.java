@@ -10,6 +10,9 @@ import java.util.stream.IntStream;
 public final class Ranges {
     private static final int ROWS_A_RANGE = 4000;
     private static final int MOST = 16;
+    /** Each range has sums of its own: where these are many, few ranges are taken. */
+    private static final int MOST_SUMS = 1 << 20;
+    private static final int FEW = 4;
 
     private Ranges() {
     }
@@ -84,7 +87,7 @@ public final class Ranges {
 
     /** Adds what each range adds up to. */
     static void sum(int rows, double[] sums, Adding work) {
-        int ranges = count(rows);
+        int ranges = Math.min(count(rows), Math.max(FEW, MOST_SUMS / Math.max(1, sums.length)));
         if (ranges == 1) {
             work.to(sums, 0, rows);
             return;

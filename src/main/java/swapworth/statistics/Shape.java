@@ -1,5 +1,7 @@
 package swapworth.statistics;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.Arrays;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
@@ -9,7 +11,8 @@ final class Shape {
     final Mode mode;
     /** V in full, row after row. */
     final double[] covariance;
-    private volatile double @Nullable [] pairs;
+    private volatile double @Nullable [][] pairs;
+    private volatile double @Nullable [] ownForms;
     private volatile @Nullable OnRows onRows;
 
     Shape(Mode mode) {
@@ -33,38 +36,57 @@ final class Shape {
     void withHeld() {
         if (pairs == null) {
             int p = p();
-            double[] made = new double[p * (p + 1)];
-            IntStream.range(0, p).parallel().forEach(i -> addPairs(i, made));
+            double[][] made = new double[p][];
+            IntStream.range(0, p).parallel().forEach(i -> made[i] = pairs(i));
             // The same whichever thread makes it.
             pairs = made;
         }
     }
 
     /** Row i up to its diagonal of V and of V P V, side by side. */
-    private void addPairs(int i, double[] made) {
+    private double[] pairs(int i) {
         int p = p();
         double[] column = mode.spreads().times(Arrays.copyOfRange(covariance, i * p, (i + 1) * p));
         double[] sum = new double[i + 1];
-        for (int k = 0; k < p; k++) {
-            double ck = column[k];
-            if (ck != 0) {
-                int other = k * p;
-                for (int j = 0; j <= i; j++) {
-                    sum[j] += ck * covariance[other + j];
-                }
+        int k = 0;
+        // Four rows of V at a time, for each sum is then read and written a quarter as often.
+        for (; k + 3 < p; k += 4) {
+            addFour(column, k, sum);
+        }
+        for (; k < p; k++) {
+            for (int j = 0; j <= i; j++) {
+                sum[j] += column[k] * covariance[k * p + j];
             }
         }
-        int at = i * (i + 1);
+        double[] made = new double[2 * (i + 1)];
         for (int j = 0; j <= i; j++) {
-            made[at++] = covariance[i * p + j];
-            made[at++] = sum[j];
+            made[2 * j] = covariance[i * p + j];
+            made[2 * j + 1] = sum[j];
+        }
+        return made;
+    }
+
+    private void addFour(double[] column, int k, double[] sum) {
+        double[] v = covariance;
+        double first = column[k];
+        double second = column[k + 1];
+        double third = column[k + 2];
+        double fourth = column[k + 3];
+        if (first == 0 && second == 0 && third == 0 && fourth == 0) {
+            return;
+        }
+        int p = p();
+        int from = k * p;
+        for (int j = 0; j < sum.length; j++) {
+            int at = from + j;
+            sum[j] = sum[j] + first * v[at] + second * v[at + p] + third * v[at + 2 * p] + fourth * v[at + 3 * p];
         }
     }
 
     /** The forms of a contrast with itself. */
     Forms quadratic(SparseRow x) {
         Forms forms = new Forms();
-        double[] made = pairs;
+        double[][] made = pairs;
         if (made == null) {
             forms.variance = x.quadratic(covariance, p());
         } else {
@@ -73,16 +95,62 @@ final class Shape {
         return forms;
     }
 
+    /**
+     * Has the forms of every row of the design with itself found, one right after another: the matrices then stay at hand, and it takes half
+     * the time of finding each among other work. They take 16 bytes a row.
+     */
+    void withOwnForms(Design design) {
+        if (ownForms == null) {
+            withHeld();
+            double[][] made = requireNonNull(pairs, "made above");
+            double[] found = new double[2 * design.rows()];
+            Ranges.each(design.rows(), (first, end) -> {
+                int[] column = new int[design.columns()];
+                double[] number = new double[design.columns()];
+                Forms forms = new Forms();
+                for (int i = first; i < end; i++) {
+                    SparseRow.quadratic(column, number, design.write(i, column, number), made, forms);
+                    found[2 * i] = forms.variance;
+                    found[2 * i + 1] = forms.held;
+                }
+            });
+            ownForms = found;
+        }
+    }
+
+    /** The forms of a row of the design with itself. */
+    Forms own(int row, SparseRow x) {
+        double[] found = ownForms;
+        if (found == null) {
+            return quadratic(x);
+        }
+        Forms forms = new Forms();
+        forms.variance = found[2 * row];
+        forms.held = found[2 * row + 1];
+        return forms;
+    }
+
     /** The forms between two contrasts. */
     Forms between(SparseRow x, SparseRow y) {
         Forms forms = new Forms();
-        double[] made = pairs;
+        double[][] made = pairs;
         if (made == null) {
             forms.variance = x.between(covariance, p(), y);
         } else {
             x.between(made, y, forms);
         }
         return forms;
+    }
+
+    /** The forms of a contrast with itself, and between it and another one. */
+    void both(SparseRow x, SparseRow y, Forms itself, Forms between) {
+        double[][] made = pairs;
+        if (made == null) {
+            itself.variance = x.quadratic(covariance, p());
+            between.variance = x.between(covariance, p(), y);
+        } else {
+            x.quadraticAndBetween(made, y, itself, between);
+        }
     }
 
     /** The forms between each two of some contrasts. */

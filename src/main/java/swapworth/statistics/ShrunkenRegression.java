@@ -38,6 +38,8 @@ public final class ShrunkenRegression {
     private static final int FACTORED_EACH_TIME = 2000;
     /** Above this many rows the hyperparameters of a plugged-in fit are found with this many of them. */
     private static final int ENOUGH_FOR_SPREADS = 8000;
+    /** So many rows make a factor that steps toward the mode of many more can be taken with. */
+    private static final int ENOUGH_FOR_STEPS = 200_000;
     /** Seed of the choice of these rows: any fixed number would do. */
     private static final long CHOICE = 20_260_101;
 
@@ -331,7 +333,7 @@ public final class ShrunkenRegression {
             Point point = found.point;
             Spreads at = at(point);
             double[] scales = scales(point);
-            Cholesky factor = found.mode.factorWith(design, sample, at, scales, tolerance);
+            Cholesky factor = found.mode.factorWith(design, sample, at, scales, tolerance, 1 + sample.size() / ENOUGH_FOR_STEPS);
             double[] covariance = factor.inverseAlongFactor();
             Mode mode = toward(found.mode, at, scales, factor, ROUGHLY);
             for (int round = 0; round < 5 && errorScale instanceof ErrorScale.Unsure; round++) {

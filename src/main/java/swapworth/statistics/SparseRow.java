@@ -81,20 +81,10 @@ public final class SparseRow {
     public SparseRow plus(double factor, SparseRow other) {
         int[] joined = new int[index.length + other.index.length];
         double[] sums = new double[joined.length];
-        int size = 0;
-        int mine = 0;
-        int its = 0;
-        while (mine < index.length || its < other.index.length) {
-            int column = mine == index.length ? other.index[its] : its == other.index.length ? index[mine]
-                    : Math.min(index[mine], other.index[its]);
-            joined[size] = column;
-            if (mine < index.length && index[mine] == column) {
-                sums[size] = value[mine++];
-            }
-            if (its < other.index.length && other.index[its] == column) {
-                sums[size] += factor * other.value[its++];
-            }
-            size++;
+        double[] its = new double[joined.length];
+        int size = side(other, joined, sums, its);
+        for (int e = 0; e < size; e++) {
+            sums[e] += factor * its[e];
         }
         return new SparseRow(Arrays.copyOf(joined, size), Arrays.copyOf(sums, size));
     }
@@ -194,79 +184,151 @@ public final class SparseRow {
 
     /**
      * This row times two symmetric matrices, times this row. The matrices are held side by side up to the diagonal: the entries of row i
-     * and column j at i (i + 1) + 2 j and the place behind it.
+     * and column j at places 2 j and 2 j + 1 of array i.
      */
-    void quadratic(double[] pairs, Shape.Forms forms) {
-        int[] columns = index;
-        double[] values = value;
+    void quadratic(double[][] pairs, Shape.Forms forms) {
+        quadratic(index, value, index.length, pairs, forms);
+    }
+
+    /** The same of so many entries that stand in arrays, in the order of their columns. */
+    static void quadratic(int[] columns, double[] values, int size, double[][] pairs, Shape.Forms forms) {
         double sum = 0;
         double otherSum = 0;
         int e = 0;
-        if (columns.length % 2 == 1) {
-            int at = columns[e] * (columns[e] + 1) + 2 * columns[e];
-            sum = values[e] * (values[e] * pairs[at]);
-            otherSum = values[e] * (values[e] * pairs[at + 1]);
+        if (size % 2 == 1) {
+            double[] row = pairs[columns[0]];
+            int at = 2 * columns[0];
+            sum = values[0] * (values[0] * row[at]);
+            otherSum = values[0] * (values[0] * row[at + 1]);
             e++;
         }
         // Two rows of the matrices at a time, for each entry is then read half as often; the order of the sums is that of one at a time.
-        for (; e < columns.length; e += 2) {
-            int row = columns[e] * (columns[e] + 1);
-            int next = columns[e + 1] * (columns[e + 1] + 1);
+        for (; e < size; e += 2) {
+            double[] row = pairs[columns[e]];
+            double[] next = pairs[columns[e + 1]];
             double inner = 0;
             double otherInner = 0;
             double nextInner = 0;
             double otherNextInner = 0;
             for (int f = 0; f < e; f++) {
                 double v = values[f];
-                int place = 2 * columns[f];
-                int at = row + place;
-                inner += v * pairs[at];
-                otherInner += v * pairs[at + 1];
-                at = next + place;
-                nextInner += v * pairs[at];
-                otherNextInner += v * pairs[at + 1];
+                int at = 2 * columns[f];
+                inner += v * row[at];
+                otherInner += v * row[at + 1];
+                nextInner += v * next[at];
+                otherNextInner += v * next[at + 1];
             }
             double v = values[e];
-            int place = 2 * columns[e];
-            sum += v * (2 * inner + v * pairs[row + place]);
-            otherSum += v * (2 * otherInner + v * pairs[row + place + 1]);
-            nextInner += v * pairs[next + place];
-            otherNextInner += v * pairs[next + place + 1];
+            int at = 2 * columns[e];
+            sum += v * (2 * inner + v * row[at]);
+            otherSum += v * (2 * otherInner + v * row[at + 1]);
+            nextInner += v * next[at];
+            otherNextInner += v * next[at + 1];
             v = values[e + 1];
-            place = 2 * columns[e + 1];
-            sum += v * (2 * nextInner + v * pairs[next + place]);
-            otherSum += v * (2 * otherNextInner + v * pairs[next + place + 1]);
+            at = 2 * columns[e + 1];
+            sum += v * (2 * nextInner + v * next[at]);
+            otherSum += v * (2 * otherNextInner + v * next[at + 1]);
         }
         forms.variance = sum;
         forms.held = otherSum;
     }
 
-    /** This row times two symmetric matrices, held as for {@link #quadratic(double[], Shape.Forms)}, times another row. */
-    void between(double[] pairs, SparseRow other, Shape.Forms forms) {
+    /** This row times two symmetric matrices, held as for {@link #quadratic(double[][], Shape.Forms)}, times another row. */
+    void between(double[][] pairs, SparseRow other, Shape.Forms forms) {
         int[] columns = other.index;
         double[] values = other.value;
         double sum = 0;
         double otherSum = 0;
         for (int e = 0; e < index.length; e++) {
             int column = index[e];
-            int row = column * (column + 1);
+            double[] row = pairs[column];
             double inner = 0;
             double otherInner = 0;
             int f = 0;
             for (; f < columns.length && columns[f] <= column; f++) {
-                int at = row + 2 * columns[f];
-                inner += values[f] * pairs[at];
-                otherInner += values[f] * pairs[at + 1];
+                int at = 2 * columns[f];
+                inner += values[f] * row[at];
+                otherInner += values[f] * row[at + 1];
             }
             for (; f < columns.length; f++) {
-                int at = columns[f] * (columns[f] + 1) + 2 * column;
-                inner += values[f] * pairs[at];
-                otherInner += values[f] * pairs[at + 1];
+                double[] below = pairs[columns[f]];
+                inner += values[f] * below[2 * column];
+                otherInner += values[f] * below[2 * column + 1];
             }
             sum += value[e] * inner;
             otherSum += value[e] * otherInner;
         }
         forms.variance = sum;
         forms.held = otherSum;
+    }
+
+    /**
+     * This row times two symmetric matrices, held as for {@link #quadratic(double[][], Shape.Forms)}, times this row and times another, found
+     * in one pass over the columns of both: to the last bit what the two would be by themselves.
+     */
+    void quadraticAndBetween(double[][] pairs, SparseRow other, Shape.Forms itself, Shape.Forms between) {
+        int[] columns = new int[index.length + other.index.length];
+        double[] mine = new double[columns.length];
+        double[] its = new double[columns.length];
+        int size = side(other, columns, mine, its);
+        // The matrices times the other row, at these columns: what lies above the diagonal comes last, as it stands last in a row.
+        double[] reached = new double[size];
+        double[] otherReached = new double[size];
+        double sum = 0;
+        double otherSum = 0;
+        for (int e = 0; e < size; e++) {
+            double[] row = pairs[columns[e]];
+            double ofOther = its[e];
+            double inner = 0;
+            double otherInner = 0;
+            double reach = 0;
+            double otherReach = 0;
+            for (int f = 0; f < e; f++) {
+                int at = 2 * columns[f];
+                double one = row[at];
+                double two = row[at + 1];
+                inner += mine[f] * one;
+                otherInner += mine[f] * two;
+                reach += its[f] * one;
+                otherReach += its[f] * two;
+                reached[f] += ofOther * one;
+                otherReached[f] += ofOther * two;
+            }
+            int at = 2 * columns[e];
+            sum += mine[e] * (2 * inner + mine[e] * row[at]);
+            otherSum += mine[e] * (2 * otherInner + mine[e] * row[at + 1]);
+            reached[e] = reach + ofOther * row[at];
+            otherReached[e] = otherReach + ofOther * row[at + 1];
+        }
+        itself.variance = sum;
+        itself.held = otherSum;
+        sum = 0;
+        otherSum = 0;
+        for (int e = 0; e < size; e++) {
+            sum += mine[e] * reached[e];
+            otherSum += mine[e] * otherReached[e];
+        }
+        between.variance = sum;
+        between.held = otherSum;
+    }
+
+    /** Writes the columns of two rows in order, and what each has in them; returns how many there are. */
+    private int side(SparseRow other, int[] columns, double[] mine, double[] its) {
+        int size = 0;
+        int at = 0;
+        int otherAt = 0;
+        while (at < index.length || otherAt < other.index.length) {
+            int column = Math.min(at < index.length ? index[at] : Integer.MAX_VALUE,
+                    otherAt < other.index.length ? other.index[otherAt] : Integer.MAX_VALUE);
+            columns[size] = column;
+            if (at < index.length && index[at] == column) {
+                mine[size] = value[at++];
+            }
+            if (otherAt < other.index.length && other.index[otherAt] == column) {
+                its[size] = other.value[otherAt++];
+            }
+            size++;
+        }
+        return size;
     }
 }

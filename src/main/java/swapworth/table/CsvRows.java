@@ -18,7 +18,12 @@ public final class CsvRows {
 
     private byte[] bytes;
     private int size;
-    private boolean begun;
+    /** The number of the next cell in its row. */
+    private int cell;
+    /** Of each cell its words in the row before, and where they stand: a file and a level of trade come again and again. */
+    private String[] before = new String[0];
+    private int[] beforeFrom = new int[0];
+    private int[] beforeTo = new int[0];
 
     /**
      * Begins with no row.
@@ -130,7 +135,13 @@ public final class CsvRows {
         room(2);
         bytes[size++] = '\r';
         bytes[size++] = '\n';
-        begun = false;
+        if (cell > before.length) {
+            before = new String[cell];
+            Arrays.fill(before, "");
+            beforeFrom = new int[cell];
+            beforeTo = new int[cell];
+        }
+        cell = 0;
         return this;
     }
 
@@ -143,6 +154,7 @@ public final class CsvRows {
     public void writeTo(OutputStream out) throws IOException {
         out.write(bytes, 0, size);
         size = 0;
+        Arrays.fill(before, "");
     }
 
     /** The rows as text. */
@@ -154,10 +166,10 @@ public final class CsvRows {
     /** The comma before every cell but the first, with room for a number behind it. */
     private void next() {
         room(1 + PlainNumber.ROOM);
-        if (begun) {
+        if (cell > 0) {
             bytes[size++] = ',';
         }
-        begun = true;
+        cell++;
     }
 
     private void room(int more) {
@@ -168,6 +180,27 @@ public final class CsvRows {
 
     private CsvRows field(String text) {
         next();
+        int column = cell - 1;
+        if (column < before.length) {
+            if (before[column] == text) {
+                int length = beforeTo[column] - beforeFrom[column];
+                room(length);
+                System.arraycopy(bytes, beforeFrom[column], bytes, size, length);
+                size += length;
+            } else {
+                int from = size;
+                written(text);
+                before[column] = text;
+                beforeFrom[column] = from;
+                beforeTo[column] = size;
+            }
+            return this;
+        }
+        written(text);
+        return this;
+    }
+
+    private void written(String text) {
         int length = text.length();
         room(length);
         byte[] to = bytes;
@@ -175,22 +208,21 @@ public final class CsvRows {
         for (int i = 0; i < length; i++) {
             char c = text.charAt(i);
             if (c > ',' ? c > LAST_OF_ASCII : c == ',' || c == '"' || c == '\n' || c == '\r') {
-                return unusual(text);
+                unusual(text);
+                return;
             }
             to[at++] = (byte) c;
         }
         size = at;
-        return this;
     }
 
     /** A field with signs that need quotation marks or more than one byte. */
-    private CsvRows unusual(String text) {
+    private void unusual(String text) {
         if (text.indexOf(',') >= 0 || text.indexOf('"') >= 0 || text.indexOf('\n') >= 0 || text.indexOf('\r') >= 0) {
             encoded("\"" + text.replace("\"", "\"\"") + "\"");
         } else {
             encoded(text);
         }
-        return this;
     }
 
     private void encoded(String text) {

@@ -39,6 +39,27 @@ class JudgedRowsTest {
         }
     }
 
+    @Test
+    void the_car_of_each_listing_is_told_without_looking_it_up() throws IOException {
+        ListingsRead read = Listings.read(Path.of("sample-listings", "listings.csv"));
+        int[] carOfEach = read.carOfEach();
+        assertEquals(read.listings().size(), carOfEach.length);
+        for (int i = 0; i < carOfEach.length; i++) {
+            assertTrue(read.cars().get(carOfEach[i]).sightings().contains(read.listings().get(i)), "listing " + i);
+        }
+        // A model fitted to a copy of the cars, some of them left out, looks listings up and has not seen all.
+        List<Car> some = List.copyOf(read.cars().subList(0, 200));
+        for (List<Car> cars : List.of(List.copyOf(read.cars()), some)) {
+            PriceModel model = PriceModel.fit(cars);
+            ByteArrayOutputStream out = new ByteArrayOutputStream();
+            new JudgedRows(read, model, Optional.empty(), Optional.empty()).write(out);
+            ValueRows.IntoTable table = new ValueRows.IntoTable("Judged listings", read.baseCurrency().getCurrencyCode());
+            ValueRows rows = new ValueRows(table);
+            read.listings().forEach(listing -> rows.add(model.judge(listing)));
+            assertEquals(table.table().csv(), out.toString(StandardCharsets.UTF_8));
+        }
+    }
+
     /** More cars than ranges are stretched by, so that a car with one price is left out by that price alone. */
     @Test
     void each_of_many_cars_is_judged_one_by_one_as_all_are_together() {

@@ -19,6 +19,7 @@ class OneRowLeftOutTest {
 
     private final SplittableRandom random = new SplittableRandom(41);
     private final SparseRow[] rows = new SparseRow[N];
+    private Design design = Design.of(P);
     private final Component.WithoutRows all = all();
 
     /** A row of a level, some slopes and some of twenty indicators; now an odd number of entries, now an even one. */
@@ -48,8 +49,9 @@ class OneRowLeftOutTest {
         }
         List<PriorBlock> priors = List.of(PriorBlock.stated("level", 0, 9, 2), PriorBlock.stated("slope", 1, 0, 1),
                 PriorBlock.stated("other slope", 2, 0.1, 0.2), PriorBlock.common("levels", 3, P - 3, 0.4, PriorBlock.Role.PRIMARY));
+        design = Design.of(P, rows);
         Sample sample = new Sample(y, bound, inflation, new double[N], growth);
-        Mode mode = Mode.find(Design.of(P, rows), sample, ErrorLaw.student(4).withGrossErrors(0.01),
+        Mode mode = Mode.find(design, sample, ErrorLaw.student(4).withGrossErrors(0.01),
                 Spreads.of(priors, P, new double[] {1, 1, 1, 0.3}), sample.scales(0.1, 0.2), new double[0], 1e-9);
         return new Component.WithoutRows(mode, 0.1, 0.2, 1);
     }
@@ -73,13 +75,17 @@ class OneRowLeftOutTest {
 
     @Test
     void prices_bounds_and_inflated_rows_are_left_out_as_one_of_several_would_be() {
-        for (int round = 0; round < 2; round++) {
+        for (int round = 0; round < 3; round++) {
             for (int i = 0; i < N; i++) {
                 sameWithout(i, rows[i]);
                 sameWithout(i, row());
             }
             assertEquals(round == 0, Double.isNaN(all.of(rows[0]).held()), "what the prior holds is known when asked for");
-            all.shape.withHeld();
+            if (round == 0) {
+                all.shape.withHeld();
+            } else {
+                all.shape.withOwnForms(design);
+            }
         }
     }
 
@@ -122,15 +128,16 @@ class OneRowLeftOutTest {
     void two_forms_found_in_one_pass_are_the_two_found_one_by_one() {
         double[] one = new double[P * P];
         double[] other = new double[P * P];
-        double[] pairs = new double[P * (P + 1)];
+        double[][] pairs = new double[P][];
         for (int i = 0; i < P; i++) {
+            pairs[i] = new double[2 * (i + 1)];
             for (int j = 0; j <= i; j++) {
                 one[i * P + j] = random.nextDouble() - 0.5;
                 other[i * P + j] = random.nextDouble() - 0.5;
                 one[j * P + i] = one[i * P + j];
                 other[j * P + i] = other[i * P + j];
-                pairs[i * (i + 1) + 2 * j] = one[i * P + j];
-                pairs[i * (i + 1) + 2 * j + 1] = other[i * P + j];
+                pairs[i][2 * j] = one[i * P + j];
+                pairs[i][2 * j + 1] = other[i * P + j];
             }
         }
         boolean[] parity = new boolean[2];
@@ -143,6 +150,12 @@ class OneRowLeftOutTest {
             assertEquals(x.quadratic(one, P), forms.variance);
             assertEquals(x.quadratic(other, P), forms.held);
             x.between(pairs, y, forms);
+            assertEquals(x.between(one, P, y), forms.variance);
+            assertEquals(x.between(other, P, y), forms.held);
+            Shape.Forms itself = new Shape.Forms();
+            x.quadraticAndBetween(pairs, y, itself, forms);
+            assertEquals(x.quadratic(one, P), itself.variance);
+            assertEquals(x.quadratic(other, P), itself.held);
             assertEquals(x.between(one, P, y), forms.variance);
             assertEquals(x.between(other, P, y), forms.held);
         }
