@@ -29,12 +29,12 @@ final class Values<V> {
     }
 
     V get(int row) {
-        return distinct[codes.code(row)];
+        return count == 1 ? distinct[0] : distinct[codes.code(row)];
     }
 
     /** The number of the value of a row: equal for equal values, 0 for the usual one. */
     int code(int row) {
-        return codes.code(row);
+        return count == 1 ? 0 : codes.code(row);
     }
 
     /** The value of a number. */
@@ -52,7 +52,9 @@ final class Values<V> {
             lastCode = number(value);
             last = value;
         }
-        codes.set(row, lastCode);
+        if (count > 1) {
+            codes.set(row, lastCode);
+        }
     }
 
     private int number(V value) {
