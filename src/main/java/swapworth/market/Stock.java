@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 import swapworth.listing.CarFacts;
 import swapworth.listing.DrivenWheels;
 import swapworth.listing.LevelOfTrade;
@@ -167,10 +168,19 @@ final class Stock {
             this.facts = facts;
             this.first = first;
         }
+
+        /** Whether another car of the same kind was described with the very same words; if not, it may be of the kind nevertheless. */
+        boolean shares(CarFacts other) {
+            return facts.vehicle() == other.vehicle() && facts.trim() == other.trim() && facts.body() == other.body()
+                    && facts.runningGear() == other.runningGear() && facts.powerKw() == other.powerKw()
+                    && facts.cylinders() == other.cylinders() && facts.weightKg() == other.weightKg()
+                    && facts.drivenWheels() == other.drivenWheels();
+        }
     }
 
     /** What a range of rows holds, growing. */
     static final class Part {
+        private static final int LATELY = 1 << 9;
         private static final String REGION = "";
         private static final String VINTAGE = " ";
 
@@ -182,6 +192,7 @@ final class Stock {
         private int rows;
         private final Map<String, Integer> lines = new LinkedHashMap<>();
         private final Map<KindKey, Counted> kinds = new LinkedHashMap<>();
+        private final @Nullable Counted[] lately = new Counted[LATELY];
         /** Of regions, model years and further columns the row in which each word stands first. */
         private final Map<String, Map<String, Integer>> firsts = new HashMap<>();
         private final Map<String, Integer> regions = new HashMap<>();
@@ -241,13 +252,7 @@ final class Stock {
             newest = Math.max(newest, Math.max(facts.modelYear().orElse(0),
                     facts.firstRegistered().isPresent() ? facts.firstRegistered().get().getYear() : 0));
             levels.add(subject.level());
-            KindKey key = KindKey.of(facts);
-            Counted kind = kinds.get(key);
-            if (kind == null) {
-                kind = new Counted(facts, i);
-                kinds.put(key, kind);
-            }
-            kind.rows++;
+            kind(facts, i).rows++;
             first(regions, facts.region(), i);
             first(vintages, Terms.vintage(subject), i);
             for (String column : columns) {
@@ -257,6 +262,22 @@ final class Stock {
                     Objects.requireNonNull(further.get(column)).merge(text, 1, Integer::sum);
                 }
             }
+        }
+
+        /** The kind of a row; most rows share their words with one seen lately, object by object. */
+        private Counted kind(CarFacts facts, int row) {
+            int at = 31 * facts.vehicle().hashCode() + facts.trim().hashCode() & LATELY - 1;
+            Counted kind = lately[at];
+            if (kind == null || !kind.shares(facts)) {
+                KindKey key = KindKey.of(facts);
+                kind = kinds.get(key);
+                if (kind == null) {
+                    kind = new Counted(facts, row);
+                    kinds.put(key, kind);
+                }
+                lately[at] = kind;
+            }
+            return kind;
         }
 
         private static void first(Map<String, Integer> words, Optional<String> word, int row) {
