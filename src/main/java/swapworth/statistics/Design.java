@@ -1,6 +1,8 @@
 package swapworth.statistics;
 
 import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
 import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 
@@ -70,38 +72,23 @@ public final class Design {
             }
             blocks[b] = entries.block();
         });
-        int[] together = blocks.length < 2 ? new int[0] : together(columns, rows, blocks);
-        for (int b = 0; b < blocks.length && together.length > 0; b++) {
-            blocks[b] = blocks[b].withFirstAloneOf(together);
+        int[] together = blocks.length < 2 ? new int[0] : together(columns, blocks[0]);
+        List<Optional<Block>> shorter = together.length < 2 ? List.of()
+                : Arrays.stream(blocks).parallel().map(block -> block.withFirstAloneOf(together, columns)).toList();
+        if (shorter.isEmpty() || shorter.stream().anyMatch(Optional::isEmpty)) {
+            return new Design(columns, rows, blocks, new int[0]);
         }
-        return new Design(columns, rows, blocks, together);
+        return new Design(columns, rows, shorter.stream().map(Optional::get).toArray(Block[]::new), together);
     }
 
-    /** The columns that are 1 in as many rows as any, and nearly in all, where they are so in the same rows. */
-    private static int[] together(int columns, int rows, Block[] blocks) {
+    /** The columns that are 1 in as many rows of a block as any, and nearly in all of them. */
+    private static int[] together(int columns, Block block) {
         int[] ones = new int[columns];
-        for (Block block : blocks) {
-            for (char column : block.index) {
-                ones[column & MARK - 1] += column < MARK ? 1 : 0;
-            }
+        for (char column : block.index) {
+            ones[column & MARK - 1] += column < MARK ? 1 : 0;
         }
         int most = Arrays.stream(ones).max().orElse(0);
-        int[] found = IntStream.range(0, columns).filter(j -> ones[j] == most).toArray();
-        if (found.length < 2 || most < NEARLY_ALL * rows) {
-            return new int[0];
-        }
-        for (Block block : blocks) {
-            for (int k = 0; k + 1 < block.start.length; k++) {
-                int here = 0;
-                for (int e = block.start[k]; e < block.start[k + 1]; e++) {
-                    here += block.index[e] < MARK && ones[block.index[e]] == most ? 1 : 0;
-                }
-                if (here != 0 && here != found.length) {
-                    return new int[0];
-                }
-            }
-        }
-        return found;
+        return most < NEARLY_ALL * block.start.length ? new int[0] : IntStream.range(0, columns).filter(j -> ones[j] == most).toArray();
     }
 
     /** Some neighbouring rows: where the entries and the kept numbers of each begin, marked columns, and the numbers. */
@@ -148,19 +135,31 @@ public final class Design {
             return false;
         }
 
-        Block withFirstAloneOf(int[] together) {
+        /** The block with the first alone of some columns; none where these are not 1 together in each of its rows, or all not. */
+        Optional<Block> withFirstAloneOf(int[] together, int columns) {
+            boolean[] any = new boolean[columns];
+            for (int column : together) {
+                any[column] = true;
+            }
             int[] starts = new int[start.length];
             char[] kept = new char[index.length];
             int size = 0;
             for (int k = 0; k + 1 < start.length; k++) {
+                int here = 0;
                 for (int e = start[k]; e < start[k + 1]; e++) {
-                    if (Arrays.binarySearch(together, index[e]) <= 0) {
+                    int column = index[e];
+                    boolean one = column < MARK && any[column];
+                    here += one ? 1 : 0;
+                    if (!one || column == together[0]) {
                         kept[size++] = index[e];
                     }
                 }
+                if (here != 0 && here != together.length) {
+                    return Optional.empty();
+                }
                 starts[k + 1] = size;
             }
-            return new Block(starts, measured, Arrays.copyOf(kept, size), value);
+            return Optional.of(new Block(starts, measured, Arrays.copyOf(kept, size), value));
         }
     }
 
