@@ -18,7 +18,7 @@ final class QuickStart {
     /** Set by the launchers and by the second start, so that there is no third. */
     private static final String STARTED = "swapworth.started";
 
-    /** Bytes, some 300,000 rows: from here on a heap that is large at once saves moving about what is kept while it grows. */
+    /** Bytes, some 300,000 rows: from here on little room for what is new, and little beside what is kept, halves the memory taken. */
     private static final long LARGE_FILE = 30_000_000;
     /** Bytes, some 3,000,000 rows: these keep the second compiler tier busy long enough to pay for itself. */
     private static final long VERY_LARGE_FILE = 300_000_000;
@@ -44,7 +44,7 @@ final class QuickStart {
             List<String> command = new ArrayList<>(QuickJava.words());
             long largest = largestFile(arguments);
             if (largest > LARGE_FILE) {
-                command.add("-XX:InitialRAMPercentage=6.25");
+                command.addAll(List.of("-Xmn96m", "-XX:MinHeapFreeRatio=10", "-XX:MaxHeapFreeRatio=30"));
             }
             if (largest > VERY_LARGE_FILE) {
                 command.add("-XX:TieredStopAtLevel=4");

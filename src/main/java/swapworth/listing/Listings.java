@@ -169,13 +169,16 @@ public final class Listings {
                 found.add(columns);
                 checkNeeded(begun, columns);
                 RowReader reader = new RowReader(begun, columns, new CellReader(stated, begun.separator()), beside.words, lists);
-                rows.add(new Handover<>(row -> {
-                    columns.count(row);
+                Handover<CsvRow> understanding = new Handover<>(row -> {
                     Draft draft = reader.read(row);
                     draft.facts = beside.lines.completed(draft.facts);
                     sort(draft, beside.rates, tally);
-                }));
-                return rows.get(0);
+                });
+                rows.add(understanding);
+                return row -> {
+                    columns.count(row);
+                    understanding.accept(row);
+                };
             });
             rows.get(0).end();
             rejected.addAll(source.rejected());
