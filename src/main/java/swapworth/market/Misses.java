@@ -49,7 +49,7 @@ final class Misses {
     }
 
     private static double[] withRoom(double[] array, int size) {
-        return size <= array.length ? array : Arrays.copyOf(array, Math.max(size, 2 * array.length));
+        return size <= array.length ? array : Arrays.copyOf(array, Math.max(size, array.length + array.length / 4));
     }
 
     /** Empty with fewer than ten prices near their values: figures of dispersion would say nothing. */
@@ -57,7 +57,11 @@ final class Misses {
         if (near < FEWEST_STUDIED) {
             return Optional.empty();
         }
-        return Optional.of(new FitStudy(RatioStudy.of(Arrays.copyOf(values, near), Arrays.copyOf(prices, near)), used - near,
-                Quantiles.ofPartlyOrdered(Arrays.copyOf(misses, used), 0.5), 100.0 * in80 / used, 100.0 * in95 / used));
+        // With millions of prices there is little room beside them.
+        values = Arrays.copyOf(values, near);
+        prices = Arrays.copyOf(prices, near);
+        RatioStudy ratios = RatioStudy.of(values, prices);
+        misses = Arrays.copyOf(misses, used);
+        return Optional.of(new FitStudy(ratios, used - near, Quantiles.ofPartlyOrdered(misses, 0.5), 100.0 * in80 / used, 100.0 * in95 / used));
     }
 }
