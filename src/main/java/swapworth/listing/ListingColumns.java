@@ -211,7 +211,8 @@ final class ListingColumns {
         return size <= Lately.PLACES ? lately.get(row) : made(row);
     }
 
-    private Listing made(int row) {
+    /** The same, made anew: whoever keeps what was made of it need not find it again. */
+    Listing made(int row) {
         return new Listing(origin(row), id.get(row), seenOn.get(row), facts(row), price(row), outcome.get(row), endedOn.get(row),
                 saved.get(row), source.get(row), note.get(row), remarks.get(row));
     }

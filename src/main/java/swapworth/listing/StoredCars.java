@@ -58,7 +58,7 @@ final class StoredCars extends KeptList<Car> {
     private Car made(int car) {
         int from = begin[car];
         int count = begin[car + 1] - from;
-        Listing first = columns.listing(rows[from]);
+        Listing first = columns.made(rows[from]);
         if (count == 1) {
             return new Car(name(first), List.of(first), first.facts(), reasons(car));
         }
@@ -67,7 +67,7 @@ final class StoredCars extends KeptList<Car> {
         CarFacts facts = first.facts();
         Listing named = first;
         for (int i = 1; i < count; i++) {
-            sightings[i] = columns.listing(rows[from + i]);
+            sightings[i] = columns.made(rows[from + i]);
             facts = facts.updatedBy(sightings[i].facts());
             named = hasId(named) ? named : sightings[i];
         }
