@@ -57,7 +57,17 @@ final class FileText {
             throw unreadable(path.toString(), e);
         }
         Path name = path.getFileName();
-        return new FileText(name == null ? path.toString() : name.toString(), () -> Files.newInputStream(path));
+        String file = name == null ? path.toString() : name.toString();
+        if (Files.isRegularFile(path)) {
+            return new FileText(file, () -> Files.newInputStream(path));
+        }
+        // What comes through a pipe can be read only once.
+        try {
+            byte[] bytes = Files.readAllBytes(path);
+            return new FileText(file, () -> new ByteArrayInputStream(bytes));
+        } catch (IOException e) {
+            throw unreadable(path.toString(), e);
+        }
     }
 
     String file() {

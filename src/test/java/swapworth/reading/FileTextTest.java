@@ -3,6 +3,7 @@ package swapworth.reading;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.io.Reader;
@@ -116,5 +117,28 @@ class FileTextTest {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+    }
+
+    @Test
+    void what_comes_through_a_pipe_is_read_once_and_whole() throws IOException, InterruptedException {
+        Path pipe = folder.resolve("pipe");
+        try {
+            assumeTrue(new ProcessBuilder("mkfifo", pipe.toString()).start().waitFor() == 0, "this machine makes no pipes");
+        } catch (IOException e) {
+            assumeTrue(false, "this machine makes no pipes");
+        }
+        String rows = "a,b\n" + "1,\"x\ny\"\n".repeat(30_000);
+        Thread writer = new Thread(() -> {
+            try {
+                Files.writeString(pipe, rows);
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
+        });
+        writer.start();
+        CsvSource source = CsvSource.read(pipe);
+        writer.join();
+        assertEquals(List.of("a", "b"), source.header());
+        assertEquals(30_000, source.rows().size());
     }
 }
