@@ -30,5 +30,5 @@ if defined MAJOR if %MAJOR% LSS 17 (
 )
 
 rem An archive of loaded classes that fits neither this Java nor this jar is passed over, and no word is lost about it.
-"%JAVA%" -Xlog:disable -Xshare:auto "-XX:SharedArchiveFile=%HERE%swapworth.jsa" -XX:TieredStopAtLevel=1 -XX:+UseSerialGC -Djava.awt.headless=true -Dswapworth.started=launcher -jar "%HERE%swapworth.jar" %*
+"%JAVA%" -Xlog:disable -Xshare:auto "-XX:SharedArchiveFile=%HERE%swapworth.jsa" -XX:TieredStopAtLevel=1 -XX:Tier3BackEdgeThreshold=5000 -XX:+UseSerialGC -Djava.awt.headless=true -Dswapworth.started=launcher -jar "%HERE%swapworth.jar" %*
 exit /b %ERRORLEVEL%

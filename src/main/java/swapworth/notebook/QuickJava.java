@@ -47,7 +47,7 @@ public final class QuickJava {
     public static List<String> words() {
         List<String> words = new ArrayList<>(List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString()));
         archive().ifPresent(a -> words.addAll(List.of("-Xlog:disable", "-Xshare:auto", "-XX:SharedArchiveFile=" + a)));
-        words.addAll(List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC", "-Djava.awt.headless=true"));
+        words.addAll(List.of("-XX:TieredStopAtLevel=1", "-XX:Tier3BackEdgeThreshold=5000", "-XX:+UseSerialGC", "-Djava.awt.headless=true"));
         return words;
     }
 }
