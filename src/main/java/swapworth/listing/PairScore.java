@@ -117,7 +117,8 @@ final class PairScore {
         }
 
         double chanceOfMileage(double itsMiles) {
-            return Math.max(grain(itsMiles) / Math.min(MILES_OF_ALL, 10 * itsMiles + 10), (double) others(Math.round(itsMiles)) / of.count());
+            return Math.max(grain(itsMiles) / Math.min(MILES_OF_ALL, 10 * itsMiles + 10),
+                    (double) others(Math.round(itsMiles)) / of.count());
         }
 
         /**
@@ -491,7 +492,8 @@ final class PairScore {
     int growth(int first, int second) {
         int a = first;
         int b = second;
-        if (!of.dated[a] || !of.dated[b] || of.firstDay[a] == of.firstDay[b] || Double.isNaN(of.lastMiles[a]) || Double.isNaN(of.lastMiles[b])) {
+        if (!of.dated[a] || !of.dated[b] || of.firstDay[a] == of.firstDay[b] || Double.isNaN(of.lastMiles[a])
+                || Double.isNaN(of.lastMiles[b])) {
             return -1;
         }
         return of.lastMiles[a] == of.lastMiles[b] || of.lastMiles[a] == of.firstMiles[b] || of.firstMiles[a] == of.lastMiles[b] ? 0 : 1;

@@ -21,7 +21,8 @@ record Evidence(int car, Listing listing, Subject subject, double logPrice, Boun
 
     /** The same price as if nobody knew its day. */
     Evidence undated() {
-        return new Evidence(car, listing, new Subject(subject.facts(), subject.level(), subject.includes(), Optional.empty()), logPrice, bound);
+        return new Evidence(car, listing, new Subject(subject.facts(), subject.level(), subject.includes(), Optional.empty()), logPrice,
+                bound);
     }
 
     /** What a sighting of a car tells. */

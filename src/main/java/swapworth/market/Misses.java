@@ -62,6 +62,7 @@ final class Misses {
         prices = Arrays.copyOf(prices, near);
         RatioStudy ratios = RatioStudy.of(values, prices);
         misses = Arrays.copyOf(misses, used);
-        return Optional.of(new FitStudy(ratios, used - near, Quantiles.ofPartlyOrdered(misses, 0.5), 100.0 * in80 / used, 100.0 * in95 / used));
+        return Optional.of(new FitStudy(ratios, used - near, Quantiles.ofPartlyOrdered(misses, 0.5), 100.0 * in80 / used,
+                100.0 * in95 / used));
     }
 }

@@ -127,7 +127,8 @@ final class Stock {
             at += part.rows;
         }
         lines = List.copyOf(numbers.keySet());
-        kinds = rowsOfKind.entrySet().stream().map(e -> new Kind(Objects.requireNonNull(factsOfKind.get(e.getKey())), e.getValue())).toList();
+        kinds = rowsOfKind.entrySet().stream().map(e -> new Kind(Objects.requireNonNull(factsOfKind.get(e.getKey())), e.getValue()))
+                .toList();
         examples = first.stream().map(i -> evidence.get(i).subject()).toList();
         begin = latest == NO_DAY ? Optional.empty() : Optional.of(LocalDate.ofEpochDay(earliest));
         end = latest == NO_DAY ? Optional.empty() : Optional.of(LocalDate.ofEpochDay(latest));

@@ -314,7 +314,8 @@ public final class CsvSource {
                 if (lines > 1) {
                     return hint;
                 }
-                source.rejected.add(new RowProblem(text.file(), line, "", String.join(String.valueOf(separator), record.cells(record.size())),
+                source.rejected.add(new RowProblem(text.file(), line, "",
+                        String.join(String.valueOf(separator), record.cells(record.size())),
                         RowProblem.Kind.REJECTED, hint));
                 return "";
             }

@@ -327,7 +327,8 @@ public final class ShrunkenRegression {
                 int next = (int) ((long) sample.size() * (k + 1) / chosen.length);
                 chosen[k] = first + random.nextInt(next - first);
             }
-            Fitting some = withTolerance(Math.max(tolerance, ENOUGH_TO_COMPARE)).new Fitting(design.some(chosen), sample.some(chosen), priors);
+            Fitting some = withTolerance(Math.max(tolerance, ENOUGH_TO_COMPARE))
+                    .new Fitting(design.some(chosen), sample.some(chosen), priors);
             Evaluated found = some.mode();
             spreads = some.spreads;
             Point point = found.point;
