@@ -26,7 +26,7 @@ final class Confounding {
     private static final int FEWEST = 3;
     /** Longer sums come about by chance where prices are few. */
     private static final int MOST_TERMS = 4;
-    private static final int MOST_PRICES = 20_000;
+    static final int MOST_PRICES = 20_000;
 
     private final List<Evidence> evidence;
     private final Encoder encoder;

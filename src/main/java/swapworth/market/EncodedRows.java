@@ -16,7 +16,7 @@ import swapworth.statistics.SparseRow;
  * a row is made from it whenever it is asked for.
  */
 final class EncodedRows {
-    private static final int KEPT = 20_000;
+    private static final int KEPT = EvidenceList.KEPT;
 
     private final EvidenceList evidence;
     private final Encoder encoder;

@@ -25,7 +25,7 @@ import swapworth.statistics.Ranges;
  * asked for.
  */
 final class EvidenceList extends AbstractList<Evidence> implements RandomAccess {
-    private static final int KEPT = 20_000;
+    static final int KEPT = 20_000;
 
     private final List<Car> cars;
     private final int[] car;

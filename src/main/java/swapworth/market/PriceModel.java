@@ -65,8 +65,6 @@ public final class PriceModel {
     private static final int INTEGRATED = 2000;
     /** An 80 % range whose upper end is more than this many times its lower end says too little to judge by. */
     private static final double WIDEST = 8;
-    /** Of more prices than this, what cannot be told apart is sought beside the fit, most of which keeps one processor busy. */
-    private static final int MANY = 20_000;
     /** Left-out residuals of about this many cars are enough to tell by how much ranges are to be stretched. */
     private static final int MOST_STRETCHED_BY = 1000;
 
@@ -111,7 +109,8 @@ public final class PriceModel {
         }
         this.further = List.copyOf(further);
         this.confounded = new FutureTask<>(() -> new Confounding(evidence, encoder, encoded).all());
-        if (evidence.size() > MANY) {
+        // The fit of many prices keeps one processor busy most of the time.
+        if (evidence.size() > Confounding.MOST_PRICES) {
             ForkJoinPool.commonPool().execute(confounded);
         }
         this.posterior = fit(encoded, blocks);
