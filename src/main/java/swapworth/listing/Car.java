@@ -173,4 +173,17 @@ public record Car(String name, List<Listing> sightings, CarFacts facts, List<Str
         }
         return Optional.empty();
     }
+
+    /**
+     * The prices at which cars of a line were seen.
+     *
+     * @param cars any cars
+     * @param line the line, as {@link CarFacts#vehicle()}
+     * @return in the base currency, one for each sighting of the line
+     */
+    public static double[] pricesOf(List<Car> cars, String line) {
+        return cars instanceof StoredCars stored ? stored.pricesOf(line)
+                : cars.stream().flatMap(car -> car.sightings.stream()).filter(s -> s.facts().vehicle().equals(line))
+                .mapToDouble(s -> s.price().amount()).toArray();
+    }
 }

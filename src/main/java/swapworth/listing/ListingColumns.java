@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.function.IntPredicate;
 import swapworth.money.Money;
 
 /**
@@ -288,6 +289,12 @@ final class ListingColumns {
 
     List<String> remarks(int row) {
         return remarks.get(row);
+    }
+
+    /** Whether a row is of a line. */
+    IntPredicate isOfLine(String line) {
+        int code = vehicle.code(line);
+        return row -> vehicle.code(row) == code;
     }
 
     /** The price in the base currency. */

@@ -161,7 +161,7 @@ public final class Listings {
             Conventions stated = folder.conventions;
             FolderFiles beside = folder;
             List<FileColumns> found = new ArrayList<>(1);
-            List<Handover<CsvRow>> rows = new ArrayList<>(1);
+            List<Handover<CsvRow, Draft>> rows = new ArrayList<>(1);
             Tally tally = new Tally();
             CsvSource source = handingOver(rows, file, begun -> {
                 fileOrder.putIfAbsent(begun.file(), fileOrder.size());
@@ -169,11 +169,11 @@ public final class Listings {
                 found.add(columns);
                 checkNeeded(begun, columns);
                 RowReader reader = new RowReader(begun, columns, new CellReader(stated, begun.separator()), beside.words, lists);
-                Handover<CsvRow> understanding = new Handover<>(row -> {
+                Handover<CsvRow, Draft> understanding = new Handover<>(row -> {
                     Draft draft = reader.read(row);
                     draft.facts = beside.lines.completed(draft.facts);
-                    sort(draft, beside.rates, tally);
-                });
+                    return draft;
+                }, draft -> sort(draft, beside.rates, tally));
                 rows.add(understanding);
                 return row -> {
                     columns.count(row);
@@ -189,7 +189,8 @@ public final class Listings {
             ask(source, found.get(0), stated, tally);
         }
 
-        private static CsvSource handingOver(List<Handover<CsvRow>> rows, Path file, Function<CsvSource, Consumer<CsvRow>> taker) {
+        private static CsvSource handingOver(List<Handover<CsvRow, Draft>> rows, Path file,
+                Function<CsvSource, Consumer<CsvRow>> taker) {
             try {
                 return CsvSource.read(file, taker);
             } catch (RuntimeException | Error e) {

@@ -1,6 +1,7 @@
 package swapworth.listing;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -53,6 +54,11 @@ final class StoredCars extends KeptList<Car> {
             carOfEach[i] = carOfRow[listings.row(i)];
         }
         return carOfEach;
+    }
+
+    /** The prices of the sightings of a line. */
+    double[] pricesOf(String line) {
+        return Arrays.stream(rows).filter(columns.isOfLine(line)).mapToDouble(columns::amount).toArray();
     }
 
     private Car made(int car) {

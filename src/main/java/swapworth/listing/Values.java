@@ -37,6 +37,11 @@ final class Values<V> {
         return count == 1 ? 0 : codes.code(row);
     }
 
+    /** The number of a value; -1 if no row ever had it. */
+    int code(V value) {
+        return numbers.getOrDefault(value, -1);
+    }
+
     /** The value of a number. */
     V of(int code) {
         return distinct[code];

@@ -15,6 +15,7 @@ import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
 import java.util.function.ToDoubleBiFunction;
+import java.util.stream.IntStream;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.CarFacts;
 import swapworth.listing.Condition;
@@ -38,10 +39,16 @@ final class Encoder {
     /** The median of a half-normal law of scale 1. */
     private static final double HALF_NORMAL_MEDIAN = 0.6745;
 
+    private static final int ZONES = Damage.values().length;
+    /** No step, and each step alone: made once for all rows, which only read them. */
+    private static final int[][] AT = IntStream.range(-1, ZONES + 1)
+            .mapToObj(level -> level < 0 ? new int[0] : new int[] {level}).toArray(int[][]::new);
+
     private final List<Term> terms = new ArrayList<>();
     private final Map<String, LineExtent> extents = new HashMap<>();
     private final Set<LevelOfTrade> levels;
-    private final Map<String, Map<String, String>> trims = new ConcurrentHashMap<>();
+    /** The words of each trim of each line. */
+    private final Map<String, Map<String, Optional<String>>> trims = new ConcurrentHashMap<>();
     private final Measures measures;
     private final BodiesAndGears pairs;
     private final double middleAge;
@@ -146,9 +153,15 @@ final class Encoder {
 
     /** The trim of a car with its line, put together once for all that have it. */
     private Optional<String> trim(Subject subject) {
+        Optional<String> trim = subject.facts().trim();
+        if (trim.isEmpty()) {
+            return trim;
+        }
         String line = subject.facts().vehicle();
-        return subject.facts().trim().map(trim -> trims.computeIfAbsent(line, l -> new ConcurrentHashMap<>())
-                .computeIfAbsent(trim, t -> line + " " + t.toLowerCase(Locale.ROOT)));
+        Map<String, Optional<String>> ofLine = trims.get(line);
+        Optional<String> known = ofLine == null ? null : ofLine.get(trim.get());
+        return known != null ? known : trims.computeIfAbsent(line, l -> new ConcurrentHashMap<>())
+                .computeIfAbsent(trim.get(), t -> Optional.of(line + " " + t.toLowerCase(Locale.ROOT)));
     }
 
     /** The line of a subject; none where it stands for all lines together. */
@@ -276,13 +289,10 @@ final class Encoder {
 
     /** One part of a wave through the year, zero on the last day seen, so that levels are stated as of that day. */
     private void seasonal(String name, double ahead, Assumptions assumptions) {
-        double atEnd = wave(end.orElseThrow(), ahead);
+        double[] wave = IntStream.rangeClosed(0, 366).mapToDouble(day -> StrictMath.sin(2 * Math.PI * day / 365.25 + ahead)).toArray();
+        double atEnd = wave[end.orElseThrow().getDayOfYear()];
         add(new Terms.Measure(name, Group.SEASON, "", 1, 0, assumptions.get("spread_season").middle(), Role.PRIMARY,
-                (s, m) -> s.on().isPresent() ? wave(s.on().get(), ahead) - atEnd : 0));
-    }
-
-    private static double wave(LocalDate day, double ahead) {
-        return StrictMath.sin(2 * Math.PI * day.getDayOfYear() / 365.25 + ahead);
+                (s, m) -> s.on().isPresent() ? wave[s.on().get().getDayOfYear()] - atEnd : 0));
     }
 
     /**
@@ -291,13 +301,13 @@ final class Encoder {
      * @param measured its age and mileage, which need not be those of the subject's facts
      */
     SparseRow part(Set<Group> groups, Subject subject, Measured measured) {
-        Term.RowWriter row = new Term.RowWriter();
+        SparseRow.Writer row = new SparseRow.Writer();
         for (Term term : terms) {
             if (groups.contains(term.group())) {
                 term.encode(subject, measured, row);
             }
         }
-        return SparseRow.of(row.indices(), row.values());
+        return row.row();
     }
 
     private void trade(Assumptions assumptions) {
@@ -356,11 +366,11 @@ final class Encoder {
     }
 
     private static int[] zones(Optional<Set<Damage>> damage) {
-        return damage.map(set -> set.stream().mapToInt(Damage::ordinal).toArray()).orElse(new int[] {Damage.values().length});
+        return damage.isPresent() ? damage.get().stream().mapToInt(Damage::ordinal).toArray() : at(ZONES);
     }
 
     private static int[] at(int level) {
-        return level < 0 ? new int[0] : new int[] {level};
+        return AT[level + 1];
     }
 
     /** Steps, of which the first {@code ordered} are one flight, the one nearest to the base first. */
@@ -423,14 +433,14 @@ final class Encoder {
         return onOfferColumn >= 0 && onOffer.get(evidence);
     }
 
+    /** The same car were it not on offer any more. */
+    Encoded notOnOffer(Encoded one) {
+        return new Encoded(one.row().without(onOfferColumn), termOfColumn, one.inflation(), one.growth(), one.remarks());
+    }
+
     /** A price of the fit in the numbers of the model. */
     Encoded encode(int evidence, Subject subject) {
-        Encoded encoded = encode(subject);
-        if (!asOnOffer(evidence)) {
-            return encoded;
-        }
-        SparseRow row = encoded.row().plus(1, SparseRow.of(new int[] {onOfferColumn}, new double[] {1}));
-        return new Encoded(row, encoded.termOfColumn(), encoded.inflation(), encoded.growth(), encoded.remarks());
+        return encode(subject, asOnOffer(evidence) ? 1 : 0);
     }
 
     /** The walk of the market over months; empty where all listings are of one day or have none. */
@@ -439,13 +449,17 @@ final class Encoder {
     }
 
     Encoded encode(Subject subject) {
+        return encode(subject, 0);
+    }
+
+    private Encoded encode(Subject subject, double stillOnOffer) {
         Measured measured = measures.of(subject);
-        Term.RowWriter row = new Term.RowWriter();
+        SparseRow.Writer row = new SparseRow.Writer();
         for (int t = 0; t < terms.size(); t++) {
             terms.get(t).encode(subject, measured, row);
         }
-        return new Encoded(SparseRow.of(row.indices(), row.values()), termOfColumn, measured.inflation(),
-                (measured.age() - middleAge) / 10, measured.remarks());
+        row.add(onOfferColumn, stillOnOffer);
+        return new Encoded(row.row(), termOfColumn, measured.inflation(), (measured.age() - middleAge) / 10, measured.remarks());
     }
 
     /** The column that stands for the departure of every pair never seen, where the pair of a subject is one of them. */

@@ -195,8 +195,7 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
         }
 
         double of(String line) {
-            return known.computeIfAbsent(line, l -> middle(cars.stream().flatMap(car -> car.sightings().stream())
-                    .filter(s -> s.facts().vehicle().equals(l)).mapToDouble(s -> s.price().amount()).toArray()));
+            return known.computeIfAbsent(line, l -> middle(Car.pricesOf(cars, l)));
         }
     }
 

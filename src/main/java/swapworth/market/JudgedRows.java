@@ -76,8 +76,14 @@ public final class JudgedRows {
         ValueRows rows = new ValueRows(new ValueRows.IntoCsv(text));
         Misses misses = new Misses();
         for (int i = from; i < to; i++) {
-            rows.add(model.judge(read.listings().get(i), carOfEach[i], on, level, misses));
+            rows.add(model.judge(listing(i, carOfEach[i]), carOfEach[i], on, level, misses));
         }
         return misses;
+    }
+
+    /** A listing; that of a car seen once is made along with the car, which is asked for next. */
+    private Listing listing(int i, int car) {
+        List<Listing> ofCar = car < 0 ? List.of() : model.cars().get(car).sightings();
+        return ofCar.size() == 1 ? ofCar.get(0) : read.listings().get(i);
     }
 }

@@ -572,10 +572,10 @@ public final class PriceModel {
         return kept != null ? kept : leavingOut(car);
     }
 
-    /** The same for what is asked of a row: of many cars each with one price, the row that was made to be asked of is left out. */
+    /** The same for what is asked of a row: of many cars each with one price, the row that was made for it is left out. */
     private Posterior without(int car, int row, Asked asked) {
         boolean alone = cars.size() > MOST_STRETCHED_BY && firstRow[car + 1] - firstRow[car] == 1;
-        return alone && asked.of == Row.OF_DESIGN ? posterior.leavingOut(row, asked.encoded.row()) : without(car);
+        return alone && asked.own.isPresent() ? posterior.leavingOut(row, asked.own.get().row()) : without(car);
     }
 
     private Posterior leavingOut(int car) {
@@ -584,24 +584,25 @@ public final class PriceModel {
         return posterior.leavingOut(cars.size() <= REFITTED ? LeaveOut.REFIT : LeaveOut.CLOSED_FORM, rows);
     }
 
-    /** Whether what is asked of the model is a row of its design, no difference taken. */
-    private enum Row { OF_DESIGN, ANOTHER }
-
-    /** What the model is asked to judge a listing. */
-    private record Asked(Subject subject, Encoded encoded, Row of, List<String> outside) {
+    /**
+     * What the model is asked to judge a listing.
+     *
+     * @param own the row of the fit that holds the listing's price, no difference taken, where the listing is judged as it was seen
+     */
+    private record Asked(Subject subject, Encoded encoded, Optional<Encoded> own, List<String> outside) {
     }
 
     private Asked asked(Subject seen, int row, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
         if (on.isPresent() || level.isPresent()) {
             Subject changed = new Subject(seen.facts(), level.orElse(seen.level()), seen.includes(), on.or(seen::on));
-            return new Asked(changed, encoder.encode(changed), Row.ANOTHER, outside(changed));
+            return new Asked(changed, encoder.encode(changed), Optional.empty(), outside(changed));
         }
         if (row < 0) {
-            return new Asked(seen, encoder.encode(seen), Row.ANOTHER, outside(seen));
+            return new Asked(seen, encoder.encode(seen), Optional.empty(), outside(seen));
         }
         // What the model learned from does not lie outside of what it has seen.
-        return encoder.asOnOffer(row) ? new Asked(seen, encoder.encode(seen), Row.ANOTHER, List.of())
-                : new Asked(seen, encoded.get(row), Row.OF_DESIGN, List.of());
+        Encoded own = encoded.get(row);
+        return new Asked(seen, encoder.asOnOffer(row) ? encoder.notOnOffer(own) : own, Optional.of(own), List.of());
     }
 
     private Judgement judge(Listing listing, String name, int car, Asked asked, Posterior by) {

@@ -40,7 +40,7 @@ abstract class Term {
     abstract List<PriorBlock> priors();
 
     /** Writes the entries of a subject. */
-    abstract void encode(Subject subject, Measures.Measured measured, RowWriter row);
+    abstract void encode(Subject subject, Measures.Measured measured, SparseRow.Writer row);
 
     /** The effects of the term that a reader is shown; none where single coefficients mean nothing to a person. */
     abstract List<Effect> effects();
@@ -69,33 +69,6 @@ abstract class Term {
                 has |= row.index(e) == present;
             }
             return has;
-        }
-    }
-
-    /** Collects the entries of one row. */
-    static final class RowWriter {
-        private int[] index = new int[32];
-        private double[] value = new double[32];
-        private int size;
-
-        void add(int column, double number) {
-            if (number == 0) {
-                return;
-            }
-            if (size == index.length) {
-                index = java.util.Arrays.copyOf(index, 2 * size);
-                value = java.util.Arrays.copyOf(value, 2 * size);
-            }
-            index[size] = column;
-            value[size++] = number;
-        }
-
-        int[] indices() {
-            return java.util.Arrays.copyOf(index, size);
-        }
-
-        double[] values() {
-            return java.util.Arrays.copyOf(value, size);
         }
     }
 }

@@ -54,7 +54,7 @@ final class Terms {
         }
 
         @Override
-        void encode(Subject subject, Measures.Measured measured, RowWriter row) {
+        void encode(Subject subject, Measures.Measured measured, SparseRow.Writer row) {
             row.add(from(), measure.applyAsDouble(subject, measured));
         }
 
@@ -130,7 +130,7 @@ final class Terms {
         }
 
         @Override
-        void encode(Subject subject, Measures.Measured measured, RowWriter row) {
+        void encode(Subject subject, Measures.Measured measured, SparseRow.Writer row) {
             for (int standsOn : standing.apply(subject)) {
                 for (int step = standsOn; step >= 0; step = below[step]) {
                     row.add(from() + step, 1);
@@ -216,7 +216,7 @@ final class Terms {
         }
 
         @Override
-        void encode(Subject subject, Measures.Measured measured, RowWriter row) {
+        void encode(Subject subject, Measures.Measured measured, SparseRow.Writer row) {
             Optional<String> level = key.apply(subject);
             if (level.isPresent()) {
                 row.add(from() + number.getOrDefault(level.get(), number.size()), times.applyAsDouble(subject, measured));
@@ -317,7 +317,7 @@ final class Terms {
         }
 
         @Override
-        void encode(Subject subject, Measures.Measured measured, RowWriter row) {
+        void encode(Subject subject, Measures.Measured measured, SparseRow.Writer row) {
             double distance = (measure.applyAsDouble(subject, measured) - middle) / unit;
             int side = distance < 0 ? 0 : 1;
             double[] at = knots[side];
@@ -389,7 +389,7 @@ final class Terms {
 
         /** Coefficient k stands for the level {@code months - k} months before the end. */
         @Override
-        void encode(Subject subject, Measures.Measured measured, RowWriter row) {
+        void encode(Subject subject, Measures.Measured measured, SparseRow.Writer row) {
             if (subject.on().isPresent()) {
                 double before = Math.max(0, Math.min(months, monthsBefore(subject.on().get())));
                 int whole = (int) Math.floor(before);

@@ -56,7 +56,7 @@ abstract class Component {
         }
     }
 
-    /** Without one row, in closed form: a few numbers, which answer as {@link WithoutRows} does, to the last bit. */
+    /** Without one row, in closed form: a few numbers, which answer as {@link WithoutRows} does. */
     static final class WithoutRow extends Component {
         private final double[] coefficients;
         private final SparseRow left;
@@ -82,7 +82,7 @@ abstract class Component {
             if (!left.isSame(x)) {
                 itself = new Shape.Forms();
                 shared = new Shape.Forms();
-                shape.both(x, left, itself, shared);
+                shape.both(x, left, among, itself, shared);
             }
             double share = core * shared.variance;
             return new Said(x.dot(coefficients) + shift * shared.variance, Math.max(0, itself.variance + shared.variance * share),

@@ -1,8 +1,6 @@
 package swapworth.statistics;
 
 import java.util.Arrays;
-import java.util.List;
-import java.util.Optional;
 import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 
@@ -21,6 +19,7 @@ public final class Design {
     /** More columns than this no fit could hold the cross-products of. */
     private static final int MOST_COLUMNS = MARK - 1;
     private static final int ROWS_A_BLOCK = 4096;
+    private static final int MOST_RANGES = 16;
     /** The share of rows that columns must be 1 in to be kept together. */
     private static final double NEARLY_ALL = 0.9;
 
@@ -54,7 +53,7 @@ public final class Design {
      *
      * @param columns p, at least 1, at most 32,767
      * @param rows n, the number of rows
-     * @param row makes row i, whose indices lie between 0 and p - 1; asked once for each
+     * @param row makes row i, whose indices lie between 0 and p - 1; the same each time, as some are asked for again
      * @return the design, n x p
      * @throws IllegalArgumentException if there are too many columns, an index lies outside or a value is not finite
      */
@@ -63,22 +62,33 @@ public final class Design {
             throw new IllegalArgumentException("a design of " + columns + " columns; at most " + MOST_COLUMNS + " can be fitted");
         }
         Block[] blocks = new Block[(rows + ROWS_A_BLOCK - 1) / ROWS_A_BLOCK];
-        IntStream made = IntStream.range(0, blocks.length);
-        (blocks.length > 1 ? made.parallel() : made).forEach(b -> {
-            int first = b * ROWS_A_BLOCK;
-            Entries entries = new Entries(columns, Math.min(ROWS_A_BLOCK, rows - first));
-            for (int i = first; i < first + entries.rows(); i++) {
-                entries.add(i, row.apply(i));
-            }
-            blocks[b] = entries.block();
-        });
-        int[] together = blocks.length < 2 ? new int[0] : together(columns, blocks[0]);
-        List<Optional<Block>> shorter = together.length < 2 ? List.of()
-                : Arrays.stream(blocks).parallel().map(block -> block.withFirstAloneOf(together, columns)).toList();
-        if (shorter.isEmpty() || shorter.stream().anyMatch(Optional::isEmpty)) {
-            return new Design(columns, rows, blocks, new int[0]);
+        int[] together = new int[0];
+        if (blocks.length > 1) {
+            Entries first = new Entries(columns, together);
+            first.take(0, ROWS_A_BLOCK, row);
+            together = together(columns, first.block());
         }
-        return new Design(columns, rows, shorter.stream().map(Optional::get).toArray(Block[]::new), together);
+        if (!make(blocks, columns, rows, row, together)) {
+            together = new int[0];
+            make(blocks, columns, rows, row, together);
+        }
+        return new Design(columns, rows, blocks, together);
+    }
+
+    /** Makes the blocks; whether the columns that are to be kept together are 1 together in each row, or all not. */
+    private static boolean make(Block[] blocks, int columns, int rows, IntFunction<SparseRow> row, int[] together) {
+        int ranges = Math.min(blocks.length, MOST_RANGES);
+        IntStream all = IntStream.range(0, ranges);
+        return (ranges > 1 ? all.parallel() : all).allMatch(range -> {
+            Entries entries = new Entries(columns, together);
+            boolean whole = true;
+            int end = Ranges.first(blocks.length, range + 1, ranges);
+            for (int b = Ranges.first(blocks.length, range, ranges); b < end && whole; b++) {
+                whole = entries.take(b * ROWS_A_BLOCK, Math.min(rows, (b + 1) * ROWS_A_BLOCK), row);
+                blocks[b] = entries.block();
+            }
+            return whole;
+        });
     }
 
     /** The columns that are 1 in as many rows of a block as any, and nearly in all of them. */
@@ -88,39 +98,34 @@ public final class Design {
             ones[column & MARK - 1] += column < MARK ? 1 : 0;
         }
         int most = Arrays.stream(ones).max().orElse(0);
-        return most < NEARLY_ALL * block.start.length ? new int[0] : IntStream.range(0, columns).filter(j -> ones[j] == most).toArray();
+        int[] together = IntStream.range(0, columns).filter(j -> ones[j] == most).toArray();
+        return most < NEARLY_ALL * block.start.length || together.length < 2 ? new int[0] : together;
     }
 
     /** Some neighbouring rows: where the entries and the kept numbers of each begin, marked columns, and the numbers. */
     private record Block(int[] start, int[] measured, char[] index, double[] value) {
 
         /** The sum of the entries of its k-th row, each times its coefficient. */
-        double dot(int k, double[] coefficients, int[] together) {
-            int all = together.length == 0 ? MARK : together[0];
+        double dot(int k, double[] coefficients) {
             double sum = 0;
             int at = measured[k];
-            for (int e = start[k]; e < start[k + 1]; e++) {
+            int end = start[k + 1];
+            for (int e = start[k]; e < end; e++) {
                 int column = index[e];
                 sum += column < MARK ? coefficients[column] : value[at++] * coefficients[column - MARK];
-                for (int other = 1; column == all && other < together.length; other++) {
-                    sum += coefficients[together[other]];
-                }
             }
             return sum;
         }
 
-        void addTo(double[] vector, int k, double factor, int[] together) {
-            int all = together.length == 0 ? MARK : together[0];
+        void addTo(double[] vector, int k, double factor) {
             int at = measured[k];
-            for (int e = start[k]; e < start[k + 1]; e++) {
+            int end = start[k + 1];
+            for (int e = start[k]; e < end; e++) {
                 int column = index[e];
                 if (column < MARK) {
                     vector[column] += factor;
                 } else {
                     vector[column - MARK] += factor * value[at++];
-                }
-                for (int other = 1; column == all && other < together.length; other++) {
-                    vector[together[other]] += factor;
                 }
             }
         }
@@ -134,84 +139,80 @@ public final class Design {
             }
             return false;
         }
-
-        /** The block with the first alone of some columns; none where these are not 1 together in each of its rows, or all not. */
-        Optional<Block> withFirstAloneOf(int[] together, int columns) {
-            boolean[] any = new boolean[columns];
-            for (int column : together) {
-                any[column] = true;
-            }
-            int[] starts = new int[start.length];
-            char[] kept = new char[index.length];
-            int size = 0;
-            for (int k = 0; k + 1 < start.length; k++) {
-                int here = 0;
-                for (int e = start[k]; e < start[k + 1]; e++) {
-                    int column = index[e];
-                    boolean one = column < MARK && any[column];
-                    here += one ? 1 : 0;
-                    if (!one || column == together[0]) {
-                        kept[size++] = index[e];
-                    }
-                }
-                if (here != 0 && here != together.length) {
-                    return Optional.empty();
-                }
-                starts[k + 1] = size;
-            }
-            return Optional.of(new Block(starts, measured, Arrays.copyOf(kept, size), value));
-        }
     }
 
-    /** The entries of the rows of a block, growing. */
+    /** The entries of the rows of one block after another. */
     private static final class Entries {
+        /** More than all columns. */
+        private static final int NEVER = 1 << 20;
+
         private final int columns;
-        private final int[] start;
-        private final int[] measured;
-        private char[] index;
-        private double[] value;
-        private int row;
+        /** Columns of which the first stands for all. */
+        private final int first;
+        private final int many;
+        private final boolean[] together;
+        private int[] start = new int[0];
+        private int[] measured = new int[0];
+        private char[] index = new char[16];
+        private double[] value = new double[16];
         private int size;
         private int numbers;
 
-        Entries(int columns, int rows) {
+        Entries(int columns, int[] together) {
             this.columns = columns;
-            this.start = new int[rows + 1];
-            this.measured = new int[rows + 1];
-            this.index = new char[Math.max(16, rows * 8)];
-            this.value = new double[Math.max(16, rows * 4)];
+            this.together = new boolean[columns];
+            for (int column : together) {
+                this.together[column] = true;
+            }
+            this.many = together.length;
+            this.first = many == 0 ? columns : together[0];
         }
 
-        int rows() {
-            return start.length - 1;
+        /** Takes the rows of a block; whether the columns that are to be kept together are 1 together in each of them, or all not. */
+        boolean take(int from, int end, IntFunction<SparseRow> row) {
+            start = new int[end - from + 1];
+            measured = new int[start.length];
+            size = 0;
+            numbers = 0;
+            boolean whole = true;
+            for (int i = from; i < end; i++) {
+                whole &= add(i, row.apply(i));
+                start[i - from + 1] = size;
+                measured[i - from + 1] = numbers;
+            }
+            return whole;
         }
 
-        void add(int i, SparseRow added) {
+        private boolean add(int i, SparseRow added) {
             if (size + added.size() > index.length) {
-                index = Arrays.copyOf(index, Math.max(size + added.size(), 2 * index.length));
+                index = Arrays.copyOf(index, size + added.size() + index.length);
             }
             if (numbers + added.size() > value.length) {
-                value = Arrays.copyOf(value, Math.max(numbers + added.size(), 2 * value.length));
+                value = Arrays.copyOf(value, numbers + added.size() + value.length);
             }
+            int here = 0;
             for (int e = 0; e < added.size(); e++) {
                 int column = added.index(e);
                 double number = added.value(e);
                 if (column < 0 || column >= columns) {
                     throw new IllegalArgumentException("row " + i + " names column " + column + " of " + columns);
                 }
-                if (!Double.isFinite(number)) {
-                    throw new IllegalArgumentException("row " + i + " holds " + number + " in column " + column);
+                if (number == 0) {
+                    continue;
                 }
-                if (number == 1) {
-                    index[size++] = (char) column;
-                } else {
+                boolean isOne = number == 1;
+                here += together[column] ? isOne ? 1 : NEVER : 0;
+                if (!isOne) {
+                    if (!Double.isFinite(number)) {
+                        throw new IllegalArgumentException("row " + i + " holds " + number + " in column " + column);
+                    }
                     index[size++] = (char) (column | MARK);
                     value[numbers++] = number;
+                } else if (!together[column] || column == first) {
+                    index[size++] = (char) column;
                 }
             }
-            row++;
-            start[row] = size;
-            measured[row] = numbers;
+            return here == 0 || here == many;
         }
 
         Block block() {
@@ -323,6 +324,26 @@ public final class Design {
         return size;
     }
 
+    /** Writes the entries that are kept of row i, in the order of their columns, into arrays that have room; returns their number. */
+    int writeKept(int i, int[] column, double[] number) {
+        Block block = block(i);
+        int k = i % ROWS_A_BLOCK;
+        int measured = block.measured[k];
+        int begin = block.start[k];
+        int size = block.start[k + 1] - begin;
+        for (int e = 0; e < size; e++) {
+            int own = block.index[begin + e];
+            column[e] = own & MARK - 1;
+            number[e] = own < MARK ? 1 : block.value[measured++];
+        }
+        return size;
+    }
+
+    /** Columns that are 1 together in each row, or all 0, of which the first is kept for all; empty where there are no two. */
+    int[] together() {
+        return together;
+    }
+
     /** The length of each column. */
     double[] lengths() {
         double[] squares = new double[columns];
@@ -389,7 +410,29 @@ public final class Design {
 
     /** The sum of the entries of row i, each times its coefficient. */
     double dot(int i, double[] coefficients) {
-        return block(i).dot(i % ROWS_A_BLOCK, coefficients, together);
+        Block block = block(i);
+        int k = i % ROWS_A_BLOCK;
+        double sum = block.dot(k, coefficients);
+        if (block.has(k, together)) {
+            for (int other = 1; other < together.length; other++) {
+                sum += coefficients[together[other]];
+            }
+        }
+        return sum;
+    }
+
+    /** Coefficients as the entries that are kept ask for them: that of the first of columns that are 1 together is the sum of theirs. */
+    double[] forKept(double[] coefficients) {
+        double[] kept = coefficients.clone();
+        for (int other = 1; other < together.length; other++) {
+            kept[together[0]] += coefficients[together[other]];
+        }
+        return kept;
+    }
+
+    /** The sum of the entries of row i, each times its coefficient, from coefficients made {@link #forKept}. */
+    double dotKept(int i, double[] forKept) {
+        return block(i).dot(i % ROWS_A_BLOCK, forKept);
     }
 
     /**
@@ -440,14 +483,42 @@ public final class Design {
 
     /** Adds row i, times a factor, to a vector of length p. */
     void addTo(double[] vector, int i, double factor) {
-        block(i).addTo(vector, i % ROWS_A_BLOCK, factor, together);
+        Block block = block(i);
+        int k = i % ROWS_A_BLOCK;
+        block.addTo(vector, k, factor);
+        if (block.has(k, together)) {
+            for (int other = 1; other < together.length; other++) {
+                vector[together[other]] += factor;
+            }
+        }
+    }
+
+    /** The entries that are kept of row i, times a factor, added to sums that {@link #sum} was given. */
+    void addKept(double[] sums, int i, double factor) {
+        block(i).addTo(sums, i % ROWS_A_BLOCK, factor);
+    }
+
+    /** Adds to a vector of length p what work on ranges of rows adds up by {@link #addKept}. */
+    void sum(double[] vector, Ranges.Adding work) {
+        if (together.length == 0) {
+            Ranges.sum(rows, vector, work);
+            return;
+        }
+        double before = vector[together[0]];
+        vector[together[0]] = 0;
+        Ranges.sum(rows, vector, work);
+        double added = vector[together[0]];
+        vector[together[0]] = before;
+        for (int column : together) {
+            vector[column] += added;
+        }
     }
 
     /** Adds all rows, each times its factor, to a vector of length p. */
     void addTo(double[] vector, double[] factor) {
-        Ranges.sum(rows, vector, (sums, first, end) -> {
+        sum(vector, (sums, first, end) -> {
             for (int i = first; i < end; i++) {
-                addTo(sums, i, factor[i]);
+                addKept(sums, i, factor[i]);
             }
         });
     }

@@ -19,6 +19,11 @@ final class Mode {
     private static final int LINEAR_STEPS = 4;
     private static final int MOST_STEPS = 200;
     private static final int MOST_CHEAP_STEPS = 15;
+    /** A step whose square is more than this share of that of the one before: a factor of its own gets there sooner. */
+    private static final double TOO_SLOW = 0.5;
+    /** Steps from a cold start before the law of the errors is taken as it is. */
+    private static final int COLD_STEPS = 4;
+    private static final int FEWEST_COLD_STEPS = 3;
 
     private final Design design;
     private final Sample sample;
@@ -51,31 +56,82 @@ final class Mode {
      * @param tolerance the steps end when one moves the coefficients by less than this share of their own uncertainty
      */
     static Mode find(Design design, Sample sample, ErrorLaw law, Spreads spreads, double[] scale, double[] start, double tolerance) {
-        int n = design.rows();
-        int p = design.columns();
-        boolean cold = start.length == 0;
-        double[] b = cold ? spreads.mean().clone() : start.clone();
-        double[] weight = new double[n];
-        double[] pull = new double[n];
-        double[] precision = new double[p * p];
-        spreads.addPrecision(precision);
-        boolean linear = law.isNormal() && law.grossShare() == 0 && java.util.stream.IntStream.range(0, n).noneMatch(sample::isBound);
-        for (int step = 0; step < MOST_STEPS; step++) {
-            // From a cold start the first steps are plain, then absolute-value weights, before far rows may be weighed down.
-            Phase phase = !cold || linear || step >= 4 ? Phase.LAW : step == 0 ? Phase.PLAIN : Phase.ABSOLUTE;
-            weigh(design, sample, law, scale, b, phase, weight, pull);
-            double[] gradient = linear ? preciseGradient(design, sample, spreads, weight, b) : gradient(design, spreads, pull, b);
-            Step next = step(design, spreads, precision, weight, pull, b, gradient);
-            double relax = phase == Phase.LAW && !linear ? 1 + 0.8 * (1 - law.information()) : 1;
-            for (int j = 0; j < p; j++) {
-                b[j] += relax * next.move[j];
-            }
-            if (linear ? step + 1 == LINEAR_STEPS : phase == Phase.LAW && next.size <= tolerance) {
+        boolean linear = law.isNormal() && law.grossShare() == 0
+                && java.util.stream.IntStream.range(0, design.rows()).noneMatch(sample::isBound);
+        Search search = new Search(design, sample, law, spreads, scale, start.length == 0 ? spreads.mean() : start);
+        if (start.length == 0 && !linear) {
+            search.begin(COLD_STEPS);
+        }
+        for (int step = 0; step < (linear ? LINEAR_STEPS : MOST_STEPS); step++) {
+            double size = linear ? search.linearStep() : search.step(Phase.LAW, 1 + 0.8 * (1 - law.information()));
+            if (!linear && size <= tolerance) {
                 break;
             }
         }
-        Cholesky none = Cholesky.of(new double[0], 0);
-        return at(design, sample, law, spreads, scale, b, none).withOwnFactor(tolerance);
+        return search.ended().withOwnFactor(tolerance);
+    }
+
+    /** The same from a cold start where the rows are many, and a factor costs as much as several steps with one from nearby. */
+    static Mode findOfMany(Design design, Sample sample, ErrorLaw law, Spreads spreads, double[] scale, double tolerance) {
+        Search search = new Search(design, sample, law, spreads, scale, spreads.mean());
+        search.begin(FEWEST_COLD_STEPS);
+        return search.ended().moved(spreads, scale, tolerance);
+    }
+
+    /** Steps of weighted least squares, each with a factor of its own. */
+    private static final class Search {
+        private final Design design;
+        private final Sample sample;
+        private final ErrorLaw law;
+        private final Spreads spreads;
+        private final double[] scale;
+        private final double[] precision;
+        private final double[] weight;
+        private final double[] pull;
+        private final double[] b;
+
+        Search(Design design, Sample sample, ErrorLaw law, Spreads spreads, double[] scale, double[] start) {
+            this.design = design;
+            this.sample = sample;
+            this.law = law;
+            this.spreads = spreads;
+            this.scale = scale;
+            this.precision = new double[start.length * start.length];
+            spreads.addPrecision(precision);
+            this.weight = new double[design.rows()];
+            this.pull = new double[weight.length];
+            this.b = start.clone();
+        }
+
+        /** The first steps from a cold start: plain, then with absolute-value weights, before far rows may be weighed down. */
+        void begin(int steps) {
+            for (int step = 0; step < steps; step++) {
+                step(step == 0 ? Phase.PLAIN : Phase.ABSOLUTE, 1);
+            }
+        }
+
+        /** One step, some times as long as least squares would have it; returns its size against the uncertainty of the coefficients. */
+        double step(Phase phase, double length) {
+            weigh(design, sample, law, scale, b, phase, weight, pull);
+            return step(gradient(design, spreads, pull, b), length);
+        }
+
+        double linearStep() {
+            weigh(design, sample, law, scale, b, Phase.LAW, weight, pull);
+            return step(preciseGradient(design, sample, spreads, weight, b), 1);
+        }
+
+        private double step(double[] gradient, double length) {
+            Step next = Mode.step(design, spreads, precision, weight, pull, b, gradient);
+            for (int j = 0; j < b.length; j++) {
+                b[j] += length * next.move[j];
+            }
+            return next.size;
+        }
+
+        Mode ended() {
+            return at(design, sample, law, spreads, scale, b, Cholesky.of(new double[0], 0));
+        }
     }
 
     /** The posterior's shape about coefficients that are the mode, with a factor that was found before. */
@@ -108,7 +164,7 @@ final class Mode {
 
     /** The same by the factor of this mode, where the other hyperparameters are near and factors cost more than steps: with many rows. */
     Mode movedLittle(Spreads changed, double[] changedScale, double tolerance) {
-        return toward(design, sample, changed, changedScale, factor, tolerance).map(mode -> mode.withOwnFactor(tolerance))
+        return toward(design, sample, changed, changedScale, factor, tolerance, TOO_SLOW).map(mode -> mode.withOwnFactor(tolerance))
                 .orElseGet(() -> moved(changed, changedScale, tolerance));
     }
 
@@ -151,6 +207,12 @@ final class Mode {
      * normal errors, whose full steps are closer. With many rows a factor costs as much as a dozen steps.
      */
     Optional<Mode> toward(Design rows, Sample responses, Spreads changed, double[] changedScale, Cholesky near, double tolerance) {
+        return toward(rows, responses, changed, changedScale, near, tolerance, 1);
+    }
+
+    /** The same, given up as soon as the square of a step is not below a share of that of the step before. */
+    private Optional<Mode> toward(Design rows, Sample responses, Spreads changed, double[] changedScale, Cholesky near, double tolerance,
+            double share) {
         if (law.isNormal()) {
             return Optional.empty();
         }
@@ -161,10 +223,11 @@ final class Mode {
         double before = Double.POSITIVE_INFINITY;
         for (int step = 0; step < MOST_CHEAP_STEPS; step++) {
             double[] gradient = priorGradient(changed, b);
-            Ranges.sum(weight.length, gradient, (sums, first, end) -> {
-                weigh(rows, responses, law, changedScale, b, Phase.LAW, weight, slope, first, end);
+            double[] kept = rows.forKept(b);
+            rows.sum(gradient, (sums, first, end) -> {
+                weigh(rows, responses, law, changedScale, b, kept, Phase.LAW, weight, slope, first, end);
                 for (int i = first; i < end; i++) {
-                    rows.addTo(sums, i, slope[i]);
+                    rows.addKept(sums, i, slope[i]);
                 }
             });
             double[] move = near.solve(gradient);
@@ -172,7 +235,7 @@ final class Mode {
             for (int j = 0; j < p; j++) {
                 size += move[j] * gradient[j];
             }
-            if (!(size < before)) {
+            if (!(size < share * before)) {
                 break;
             }
             before = size;
@@ -217,13 +280,14 @@ final class Mode {
      */
     private static void weigh(Design design, Sample sample, ErrorLaw law, double[] scale, double[] b, Phase phase, double[] weight,
             double[] pull) {
-        Ranges.each(weight.length, (first, end) -> weigh(design, sample, law, scale, b, phase, weight, pull, first, end));
+        double[] kept = design.forKept(b);
+        Ranges.each(weight.length, (first, end) -> weigh(design, sample, law, scale, b, kept, phase, weight, pull, first, end));
     }
 
-    private static void weigh(Design design, Sample sample, ErrorLaw law, double[] scale, double[] b, Phase phase, double[] weight,
-            double[] pull, int first, int end) {
+    private static void weigh(Design design, Sample sample, ErrorLaw law, double[] scale, double[] b, double[] kept, Phase phase,
+            double[] weight, double[] pull, int first, int end) {
         for (int i = first; i < end; i++) {
-            double residual = law.isNormal() ? design.residual(i, sample.response(i), b) : sample.response(i) - design.dot(i, b);
+            double residual = law.isNormal() ? design.residual(i, sample.response(i), b) : sample.response(i) - design.dotKept(i, kept);
             weigh(residual, sample, law, scale[i], phase, i, weight, pull);
         }
     }
@@ -393,9 +457,9 @@ final class Mode {
         return pull[i];
     }
 
-    /** By how much the response of row i lies above its fitted value. */
+    /** By how much the response of row i, which is no bound, lies above its fitted value: its pull over its weight. */
     double residual(int i) {
-        return sample.response(i) - design.dot(i, coefficients);
+        return information[i] > 0 ? pull[i] * law.information() / information[i] : sample.response(i) - design.dot(i, coefficients);
     }
 
     /** The chance that row i, which has this residual, is no gross error. */
@@ -411,8 +475,9 @@ final class Mode {
     /** The fitted value of each row. */
     double[] fitted() {
         double[] fitted = new double[pull.length];
+        double[] kept = design.forKept(coefficients);
         for (int i = 0; i < fitted.length; i++) {
-            fitted[i] = design.dot(i, coefficients);
+            fitted[i] = design.dotKept(i, kept);
         }
         return fitted;
     }
@@ -432,9 +497,10 @@ final class Mode {
     /** The log density of all rows at the mode. */
     double logLikelihood() {
         double[] sum = new double[1];
+        double[] kept = design.forKept(coefficients);
         Ranges.sum(pull.length, sum, (sums, first, end) -> {
             for (int i = first; i < end; i++) {
-                double z = (sample.response(i) - design.dot(i, coefficients)) / scale[i];
+                double z = (sample.response(i) - design.dotKept(i, kept)) / scale[i];
                 sums[0] += sample.isBound(i) ? Math.log(Math.max(law.above(z), 1e-300))
                         : law.logLikelihood(z) - Math.log(scale[i]);
             }

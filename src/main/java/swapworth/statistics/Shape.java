@@ -3,6 +3,7 @@ package swapworth.statistics;
 import static java.util.Objects.requireNonNull;
 
 import java.util.Arrays;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
@@ -102,20 +103,43 @@ final class Shape {
     void withOwnForms(Design design) {
         if (ownForms == null) {
             withHeld();
-            double[][] made = requireNonNull(pairs, "made above");
+            double[][] made = forKept(requireNonNull(pairs, "made above"), design.together());
             double[] found = new double[2 * design.rows()];
             Ranges.each(design.rows(), (first, end) -> {
                 int[] column = new int[design.columns()];
                 double[] number = new double[design.columns()];
                 Forms forms = new Forms();
                 for (int i = first; i < end; i++) {
-                    SparseRow.quadratic(column, number, design.write(i, column, number), made, forms);
+                    SparseRow.quadratic(column, number, design.writeKept(i, column, number), made, forms);
                     found[2 * i] = forms.variance;
                     found[2 * i + 1] = forms.held;
                 }
             });
             ownForms = found;
         }
+    }
+
+    /** The matrices as the entries that a design keeps ask for them: the first of columns that are 1 together stands for all of them. */
+    private static double[][] forKept(double[][] pairs, int[] together) {
+        if (together.length == 0) {
+            return pairs;
+        }
+        double[][] kept = new double[pairs.length][];
+        Arrays.setAll(kept, i -> pairs[i].clone());
+        int first = together[0];
+        for (int matrix = 0; matrix < 2; matrix++) {
+            double among = 0;
+            for (int i = 0; i < pairs.length; i++) {
+                double sum = 0;
+                for (int column : together) {
+                    sum += pairs[Math.max(i, column)][2 * Math.min(i, column) + matrix];
+                }
+                kept[Math.max(i, first)][2 * Math.min(i, first) + matrix] = sum;
+                among += Arrays.binarySearch(together, i) >= 0 ? sum : 0;
+            }
+            kept[first][2 * first + matrix] = among;
+        }
+        return kept;
     }
 
     /** The forms of a row of the design with itself. */
@@ -142,15 +166,26 @@ final class Shape {
         return forms;
     }
 
-    /** The forms of a contrast with itself, and between it and another one. */
-    void both(SparseRow x, SparseRow y, Forms itself, Forms between) {
+    /** The forms of a contrast with itself, and between it and another one, of which those with itself are known. */
+    void both(SparseRow x, SparseRow y, Forms ofOther, Forms itself, Forms between) {
         double[][] made = pairs;
         if (made == null) {
             itself.variance = x.quadratic(covariance, p());
             between.variance = x.between(covariance, p(), y);
-        } else {
-            x.quadraticAndBetween(made, y, itself, between);
+            return;
         }
+        Optional<SparseRow> more = x.lessInOneColumn(y);
+        if (more.isEmpty()) {
+            x.quadraticAndBetween(made, y, itself, between);
+            return;
+        }
+        // x = y + d: x'V y = y'V y + d'V y, and x'V x = y'V y + 2 d'V y + d'V d.
+        Forms across = between(more.get(), y);
+        Forms apart = quadratic(more.get());
+        between.variance = ofOther.variance + across.variance;
+        between.held = ofOther.held + across.held;
+        itself.variance = between.variance + across.variance + apart.variance;
+        itself.held = between.held + across.held + apart.held;
     }
 
     /** The forms between each two of some contrasts. */

@@ -329,6 +329,8 @@ public final class ShrunkenRegression {
             }
             Fitting some = withTolerance(Math.max(tolerance, ENOUGH_TO_COMPARE))
                     .new Fitting(design.some(chosen), sample.some(chosen), priors);
+            // All rows tell of the error scale, below.
+            some.axes.remove(Axis.SCALE);
             Evaluated found = some.mode();
             spreads = some.spreads;
             Point point = found.point;
@@ -365,8 +367,10 @@ public final class ShrunkenRegression {
             double logScale = Math.log(firstScale());
             boolean known = errorScale instanceof ErrorScale.Stated;
             boolean learned = priors.stream().anyMatch(PriorBlock::learned);
-            Mode mode = Mode.find(design, sample, law, spreads, sample.scales(Math.exp(logScale), growthMean), new double[0],
-                    known && !learned ? tolerance : 1e-2);
+            double[] scales = sample.scales(Math.exp(logScale), growthMean);
+            double within = known && !learned ? tolerance : 1e-2;
+            Mode mode = sample.size() > FACTORED_EACH_TIME ? Mode.findOfMany(design, sample, law, spreads, scales, within)
+                    : Mode.find(design, sample, law, spreads, scales, new double[0], within);
             // With normal errors each round is exact, and the differences between rounds tell how to get there faster.
             boolean exact = learned && law.isNormal() && integration == Integration.MODE;
             Broyden search = new Broyden(priors.size() + 1);
@@ -405,7 +409,7 @@ public final class ShrunkenRegression {
                     spreads = spreads.withCommon(common);
                     logScale = known ? logScale : next[common.length];
                 }
-                boolean last = change < (exact ? 1e-9 : integration == Integration.MODE ? 1e-3 : 0.03);
+                boolean last = change < (exact ? 1e-9 : integration == Integration.MODE ? Math.max(1e-3, tolerance / 6) : 0.03);
                 spreads = last ? spreads.withUnseenWidened(mode.coefficients(), mode.factor().inverse()) : spreads;
                 Point next = new Point(logScale, growthMean, 0, 0);
                 mode = last || sample.size() <= FACTORED_EACH_TIME ? near(mode, next, last ? tolerance : Math.max(tolerance, 1e-2))

@@ -1,6 +1,7 @@
 package swapworth.statistics;
 
 import java.util.Arrays;
+import java.util.Optional;
 
 /**
  * A row of p numbers of which only some are not zero; also a contrast, the weights of coefficients in a question such as "this car
@@ -27,25 +28,70 @@ public final class SparseRow {
         if (index.length != value.length) {
             throw new IllegalArgumentException(index.length + " columns for " + value.length + " values");
         }
-        int[] columns = index.clone();
-        double[] values = value.clone();
-        // Entries come nearly in order, so that this is one pass as a rule.
-        for (int i = 1; i < columns.length; i++) {
-            int column = columns[i];
-            double number = values[i];
-            int at = i;
-            while (at > 0 && columns[at - 1] > column) {
-                columns[at] = columns[at - 1];
-                values[at] = values[at - 1];
-                at--;
-            }
-            columns[at] = column;
-            values[at] = number;
-            if (at > 0 && columns[at - 1] == column) {
-                throw new IllegalArgumentException("column " + column + " stands twice");
+        Writer row = new Writer(index.length);
+        for (int e = 0; e < index.length; e++) {
+            row.put(index[e], value[e]);
+        }
+        return row.row();
+    }
+
+    /** Collects the entries of one row. */
+    public static final class Writer {
+        private static final int USUAL = 40;
+
+        private int[] index;
+        private double[] value;
+        private int size;
+
+        /** Begins with no entry. */
+        public Writer() {
+            this(USUAL);
+        }
+
+        private Writer(int room) {
+            index = new int[room];
+            value = new double[room];
+        }
+
+        /**
+         * Adds an entry; 0 is none. Entries may come in any order, and come quickest in that of their columns.
+         *
+         * @param column from 0, each once
+         * @param number the number
+         * @throws IllegalArgumentException if the column has an entry
+         */
+        public void add(int column, double number) {
+            if (number != 0) {
+                put(column, number);
             }
         }
-        return new SparseRow(columns, values);
+
+        private void put(int column, double number) {
+            if (size == index.length) {
+                index = Arrays.copyOf(index, 2 * size + 1);
+                value = Arrays.copyOf(value, 2 * size + 1);
+            }
+            int at = size++;
+            while (at > 0 && index[at - 1] > column) {
+                index[at] = index[at - 1];
+                value[at] = value[at - 1];
+                at--;
+            }
+            if (at > 0 && index[at - 1] == column) {
+                throw new IllegalArgumentException("column " + column + " stands twice");
+            }
+            index[at] = column;
+            value[at] = number;
+        }
+
+        /**
+         * The row of the entries so far.
+         *
+         * @return its entries in the order of their columns
+         */
+        public SparseRow row() {
+            return new SparseRow(Arrays.copyOf(index, size), Arrays.copyOf(value, size));
+        }
     }
 
     /**
@@ -76,17 +122,72 @@ public final class SparseRow {
      *
      * @param factor for instance -1 for the difference of two cars
      * @param other the other row
-     * @return a new row
+     * @return a new row, in which entries that cancel take no room
      */
     public SparseRow plus(double factor, SparseRow other) {
         int[] joined = new int[index.length + other.index.length];
-        double[] sums = new double[joined.length];
+        double[] mine = new double[joined.length];
         double[] its = new double[joined.length];
-        int size = side(other, joined, sums, its);
-        for (int e = 0; e < size; e++) {
-            sums[e] += factor * its[e];
+        int both = side(other, joined, mine, its);
+        int size = 0;
+        for (int e = 0; e < both; e++) {
+            double sum = mine[e] + factor * its[e];
+            if (sum != 0) {
+                joined[size] = joined[e];
+                mine[size++] = sum;
+            }
         }
-        return new SparseRow(Arrays.copyOf(joined, size), Arrays.copyOf(sums, size));
+        return new SparseRow(Arrays.copyOf(joined, size), Arrays.copyOf(mine, size));
+    }
+
+    /**
+     * This row without the entry of a column.
+     *
+     * @param column from 0
+     * @return the row itself if it has none there
+     */
+    public SparseRow without(int column) {
+        int at = Arrays.binarySearch(index, column);
+        if (at < 0) {
+            return this;
+        }
+        int[] columns = new int[index.length - 1];
+        double[] values = new double[columns.length];
+        System.arraycopy(index, 0, columns, 0, at);
+        System.arraycopy(index, at + 1, columns, at, columns.length - at);
+        System.arraycopy(value, 0, values, 0, at);
+        System.arraycopy(value, at + 1, values, at, columns.length - at);
+        return new SparseRow(columns, values);
+    }
+
+    /**
+     * The single entry by which this row differs from another one: its column, and by how much this row has more there.
+     *
+     * @return empty if the rows are the same or differ in more columns
+     */
+    Optional<SparseRow> lessInOneColumn(SparseRow other) {
+        if (Math.abs(index.length - other.index.length) > 1) {
+            return Optional.empty();
+        }
+        int column = -1;
+        double more = 0;
+        int at = 0;
+        int otherAt = 0;
+        while (at < index.length || otherAt < other.index.length) {
+            int mine = at < index.length ? index[at] : Integer.MAX_VALUE;
+            int its = otherAt < other.index.length ? other.index[otherAt] : Integer.MAX_VALUE;
+            double difference = (mine <= its ? value[at] : 0) - (its <= mine ? other.value[otherAt] : 0);
+            if (difference != 0) {
+                if (column >= 0) {
+                    return Optional.empty();
+                }
+                column = Math.min(mine, its);
+                more = difference;
+            }
+            at += mine <= its ? 1 : 0;
+            otherAt += its <= mine ? 1 : 0;
+        }
+        return column < 0 ? Optional.empty() : Optional.of(new SparseRow(new int[] {column}, new double[] {more}));
     }
 
     /**

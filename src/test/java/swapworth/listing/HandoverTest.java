@@ -9,14 +9,14 @@ import java.util.List;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
-/** That what is handed over is worked on in order, all of it, few things or many. */
+/** That what is made of things comes back in their order, all of it, few things or many. */
 class HandoverTest {
 
     @Test
-    void everything_is_worked_on_in_its_order() {
+    void everything_comes_back_in_its_order() {
         for (int count : new int[] {0, 1, 4096, 4097, 5000, 30_000}) {
             List<Integer> seen = new ArrayList<>();
-            Handover<Integer> handover = new Handover<>(seen::add);
+            Handover<Integer, String> handover = new Handover<>(i -> "" + i, made -> seen.add(Integer.valueOf(made)));
             IntStream.range(0, count).forEach(handover::accept);
             handover.end();
             assertEquals(IntStream.range(0, count).boxed().toList(), seen);
@@ -24,21 +24,21 @@ class HandoverTest {
     }
 
     @Test
-    void an_error_of_the_work_comes_out_and_nothing_hangs() {
+    void an_error_of_the_making_comes_out_and_nothing_hangs() {
         for (int failing : new int[] {10, 4500, 29_999}) {
             List<Integer> seen = new ArrayList<>();
-            Handover<Integer> handover = new Handover<>(i -> {
+            Handover<Integer, Integer> handover = new Handover<>(i -> {
                 if (i == failing) {
                     throw new IllegalArgumentException("row " + i);
                 }
-                seen.add(i);
-            });
+                return i;
+            }, seen::add);
             IllegalArgumentException error = assertThrows(IllegalArgumentException.class, () -> {
                 IntStream.range(0, 30_000).forEach(handover::accept);
                 handover.end();
             });
             assertEquals("row " + failing, error.getMessage());
-            assertTrue(seen.size() == failing, "nothing behind the error is worked on: " + seen.size());
+            assertTrue(seen.size() == failing, "nothing behind the error comes back: " + seen.size());
         }
     }
 }

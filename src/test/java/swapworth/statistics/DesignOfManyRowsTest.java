@@ -1,9 +1,11 @@
 package swapworth.statistics;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 
@@ -23,7 +25,7 @@ class DesignOfManyRowsTest {
             row[5] = 1;
             row[6 + random.nextInt(3)] = row[4];
             row[9] = random.nextInt(5) == 0 ? 2 : 0;
-            row[10] = random.nextInt(1000) == 0 ? 0 : 1;
+            row[10] = random.nextInt(50) == 0 ? 0 : 1;
             row[11] = 1;
         }
         // A few rows are differences, in which what all rows have in common is gone.
@@ -80,7 +82,53 @@ class DesignOfManyRowsTest {
                 expected += x[i][j] * coefficients[j];
             }
             assertEquals(expected, design.dot(i, coefficients), 1e-13);
+            assertEquals(expected, design.dotKept(i, design.forKept(coefficients)), 1e-13);
             assertEquals(5 - expected, design.residual(i, 5, coefficients), 1e-13);
+        }
+    }
+
+    @Test
+    void columns_that_are_not_always_1_together_are_kept_apart_wherever_that_shows() {
+        assertEquals(3, design.together().length);
+        for (double other : new double[] {0, 2, -1}) {
+            for (int i : new int[] {3, 8_999}) {
+                double[][] changed = x.clone();
+                changed[i] = x[i].clone();
+                changed[i][11] = other;
+                Design apart = Design.dense(changed);
+                assertTrue(apart.together().length != 3);
+                assertEquals(SparseRow.dense(changed[i]).dot(new double[] {1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12}),
+                        apart.dot(i, new double[] {1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12}), 1e-12);
+                assertEquals(100, apart.dot(i + 1, new double[] {0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 100}));
+            }
+        }
+    }
+
+    @Test
+    void what_is_found_of_all_rows_at_once_is_what_is_found_of_each() {
+        double[] y = new double[ROWS];
+        for (int i = 0; i < ROWS; i++) {
+            y[i] = x[i][0] + 0.3 * x[i][4] + 0.1 * (random.nextDouble() - 0.5);
+        }
+        Posterior fit = ShrunkenRegression.withDefaults().with(Integration.MODE).fit(design, Sample.of(y),
+                List.of(PriorBlock.stated("level", 0, 1, 1), PriorBlock.common("all", 1, COLUMNS - 1, 1, PriorBlock.Role.PRIMARY)));
+        double[][] one = new double[ROWS][];
+        for (int pass = 0; pass < 2; pass++) {
+            for (int i = 0; i < ROWS; i += 97) {
+                SparseRow row = design.row(i);
+                Posterior without = fit.leavingOut(i, row);
+                // The row itself, and the row with one entry less, as a car is that is not on offer any more.
+                Mixture own = without.estimate(row);
+                Mixture less = without.estimate(row.without(4));
+                double[] found = {own.mean(), own.sd(), without.priorShare(row), less.mean(), less.sd(),
+                    without.priorShare(row.without(4))};
+                if (pass == 0) {
+                    one[i] = found;
+                } else {
+                    assertArrayEquals(one[i], found, 1e-10);
+                }
+            }
+            fit.expectEachRowLeftOut();
         }
     }
 
