@@ -1,17 +1,20 @@
 package swapworth.listing;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Queue;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
-import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Consumer;
 import java.util.function.Function;
 
 /**
- * Hands things over to somebody who makes something of each, in their order, and takes what was made of them back, in the same order: at
- * first all in one thread, and once there are many, the making in a thread of its own, so that the next are made ready and what came back
- * is put away meanwhile.
+ * Hands things over to somebody who makes something of each, in their order, and has what was made of them put away, in the same order: at
+ * first all in one thread, and once there are many, the making in a thread of its own, so that the next are made ready meanwhile. Things
+ * are put away one at a time by whichever thread has less to do.
  *
  * @param <T> what is handed over
  * @param <R> what is made of it
@@ -23,35 +26,35 @@ final class Handover<T, R> implements Consumer<T> {
     private static final int MOST_WAITING = 8;
 
     private final Function<T, R> making;
-    private final Consumer<R> taking;
+    private final Consumer<R> away;
     private final BlockingQueue<List<T>> waiting = new ArrayBlockingQueue<>(MOST_WAITING);
-    private final BlockingQueue<Made<R>> made = new LinkedBlockingQueue<>();
+    private final AtomicInteger batches = new AtomicInteger();
     private List<T> batch = new ArrayList<>(0);
     private Thread maker = Thread.currentThread();
     private int direct = Runtime.getRuntime().availableProcessors() > 1 ? MANY : Integer.MAX_VALUE;
-    private int away;
 
-    /** What was made of a batch, and the error that ended it before its end, if one did. */
-    private record Made<R>(List<R> things, List<Throwable> failure) {
-    }
+    /** Held by whoever puts away, which keeps the order, and guards the fields below. */
+    private final Object turn = new Object();
+    private final Queue<List<R>> made = new ArrayDeque<>();
+    private final List<Throwable> failures = new ArrayList<>(1);
 
     /**
      * Begins with nothing handed over.
      *
      * @param making makes something of a thing; one thing at a time
-     * @param taking takes what was made, in the thread that hands over
+     * @param away puts away what was made; one thing at a time
      */
-    Handover(Function<T, R> making, Consumer<R> taking) {
+    Handover(Function<T, R> making, Consumer<R> away) {
         this.making = making;
-        this.taking = taking;
+        this.away = away;
     }
 
-    /** Hands a thing over. Errors of the making come out here or at the end. */
+    /** Hands a thing over. Errors of making and putting away come out here or at the end. */
     @Override
     public void accept(T thing) {
         if (direct > 0) {
             direct -= direct == Integer.MAX_VALUE ? 0 : 1;
-            taking.accept(making.apply(thing));
+            away.accept(making.apply(thing));
             return;
         }
         batch.add(thing);
@@ -65,19 +68,28 @@ final class Handover<T, R> implements Consumer<T> {
         }
     }
 
-    /** Waits until all has come back. */
+    /** Waits until all has been put away. */
     void end() {
         if (maker == Thread.currentThread()) {
-            batch.forEach(thing -> taking.accept(making.apply(thing)));
+            batch.forEach(thing -> away.accept(making.apply(thing)));
             return;
         }
         if (!batch.isEmpty()) {
             pass();
         }
-        while (away > 0) {
-            takeBack();
+        try {
+            synchronized (turn) {
+                while (batches.get() > 0 && failures.isEmpty()) {
+                    if (!putAway()) {
+                        turn.wait();
+                    }
+                }
+            }
+        } catch (InterruptedException e) {
+            throw new IllegalStateException(e);
         }
         giveUp();
+        failIfItFailed();
     }
 
     /** Lets go of what has not been made; nothing more may be handed over. */
@@ -87,56 +99,93 @@ final class Handover<T, R> implements Consumer<T> {
         }
     }
 
-    /** Passes the batch on, and takes back what is ready: little is under way at a time. */
-    private void pass() {
-        while (!waiting.offer(batch)) {
-            takeBack();
-        }
-        away++;
-        batch = new ArrayList<>(AT_ONCE);
-        while (!made.isEmpty()) {
-            takeBack();
+    private void failIfItFailed() {
+        synchronized (turn) {
+            for (Throwable failure : failures) {
+                giveUp();
+                if (failure instanceof Error error) {
+                    throw error;
+                }
+                throw (RuntimeException) failure;
+            }
         }
     }
 
-    private void takeBack() {
-        Made<R> next;
+    /** Passes the batch on; while too many wait there is time to put away. */
+    private void pass() {
+        batches.incrementAndGet();
         try {
-            next = made.take();
+            while (!waiting.offer(batch)) {
+                failIfItFailed();
+                if (!putAway() && waiting.offer(batch, 1, TimeUnit.MILLISECONDS)) {
+                    break;
+                }
+            }
         } catch (InterruptedException e) {
             throw new IllegalStateException(e);
         }
-        away--;
-        next.things.forEach(taking);
-        for (Throwable failure : next.failure) {
-            giveUp();
-            if (failure instanceof Error error) {
-                throw error;
+        batch = new ArrayList<>(AT_ONCE);
+    }
+
+    /** Puts away the batch that was made first; whether there was one. */
+    private boolean putAway() {
+        synchronized (turn) {
+            List<R> next = made.poll();
+            if (next == null || !failures.isEmpty()) {
+                return false;
             }
-            throw (RuntimeException) failure;
+            batches.decrementAndGet();
+            try {
+                next.forEach(away);
+            } catch (RuntimeException | Error e) {
+                failures.add(e);
+            }
+            return true;
         }
     }
 
     private void makeAll() {
         try {
             while (true) {
-                made.add(makeOne(waiting.take()));
+                List<T> next = waiting.poll();
+                if (next != null) {
+                    makeOne(next);
+                } else if (!putAway()) {
+                    makeOne(waiting.take());
+                }
             }
         } catch (InterruptedException e) {
-            // All has been made, or nobody wants it any more.
+            // All has been put away, or nobody wants it any more.
             Thread.currentThread().interrupt();
         }
     }
 
-    private Made<R> makeOne(List<T> things) {
+    private void makeOne(List<T> things) {
         List<R> results = new ArrayList<>(things.size());
+        List<Throwable> failed = new ArrayList<>(0);
         try {
             for (T thing : things) {
                 results.add(making.apply(thing));
             }
         } catch (RuntimeException | Error e) {
-            return new Made<>(results, List.of(e));
+            failed.add(e);
         }
-        return new Made<>(results, List.of());
+        synchronized (turn) {
+            made.add(results);
+            while (!failed.isEmpty() && putAway()) {
+                // What was made before the failure comes first.
+            }
+            failures.addAll(failed);
+            turn.notifyAll();
+        }
+        while (tooManyMade() && putAway()) {
+            // Little is to be under way at a time.
+        }
+    }
+
+    private boolean tooManyMade() {
+        synchronized (turn) {
+            return made.size() > MOST_WAITING;
+        }
     }
 }

@@ -20,6 +20,23 @@ public enum LevelOfTrade {
     }
 
     /**
+     * The level of a price: an auction's price is an auction price, a business's a trade price, and a seller of whom nothing is known
+     * counts as private.
+     *
+     * @param kind the kind of the price
+     * @param seller who sells
+     * @return the level
+     */
+    public static LevelOfTrade of(PriceKind kind, Seller seller) {
+        boolean sold = kind == PriceKind.SOLD;
+        return switch (seller) {
+            case AUCTION -> AUCTION;
+            case TRADE -> sold ? TRADE_SOLD : TRADE_ASKING;
+            case PRIVATE, UNKNOWN -> kind == PriceKind.BID_NOT_MET ? AUCTION : sold ? PRIVATE_SOLD : PRIVATE_ASKING;
+        };
+    }
+
+    /**
      * How it stands in a file and on a page.
      *
      * @return plain words in lower case

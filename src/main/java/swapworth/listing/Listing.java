@@ -56,12 +56,6 @@ public record Listing(
      * @return the level
      */
     public LevelOfTrade level() {
-        boolean sold = price.kind() == PriceKind.SOLD;
-        return switch (facts.seller()) {
-            case AUCTION -> LevelOfTrade.AUCTION;
-            case TRADE -> sold ? LevelOfTrade.TRADE_SOLD : LevelOfTrade.TRADE_ASKING;
-            case PRIVATE, UNKNOWN -> price.kind() == PriceKind.BID_NOT_MET ? LevelOfTrade.AUCTION
-                    : sold ? LevelOfTrade.PRIVATE_SOLD : LevelOfTrade.PRIVATE_ASKING;
-        };
+        return LevelOfTrade.of(price.kind(), facts.seller());
     }
 }

@@ -226,6 +226,10 @@ final class ListingColumns {
                 airbags.get(row), title.get(row), damage.get(row), options.get(row), further(row));
     }
 
+    Offer offer(int row) {
+        return new Offer(facts(row), seenOn.get(row), kind.get(row), includes.get(row), amount(row), outcome.get(row));
+    }
+
     Price price(int row) {
         BigDecimal typed = typed(row);
         long inBase = converted.get(row);

@@ -26,7 +26,6 @@ import swapworth.reading.Conventions;
 import swapworth.reading.CsvRow;
 import swapworth.reading.CsvSource;
 import swapworth.reading.RowProblem;
-import swapworth.reading.Spelling;
 import swapworth.reading.UnusableFileException;
 
 /**
@@ -133,6 +132,7 @@ public final class Listings {
         private final Values<Rates> ratesOf = new Values<>(rates);
         /** What is odd about a row, by its place among them. */
         private final Map<Integer, List<RowProblem>> odditiesOf = new HashMap<>();
+        private final BitSet odd = new BitSet();
         private int mileages;
         private int mileagesInKm;
         private final List<RowProblem> rejected = new ArrayList<>();
@@ -245,6 +245,7 @@ public final class Listings {
             mileagesInKm += facts.mileage().isPresent() && draft.unit == DistanceUnit.KM ? 1 : 0;
             if (!draft.oddities.isEmpty()) {
                 odditiesOf.put(kept.size(), draft.oddities);
+                odd.set(kept.size());
             }
             if (!isPlain(draft.priceText, typed.amount())) {
                 priceTexts.set(kept.size(), Optional.of(draft.priceText));
@@ -309,7 +310,7 @@ public final class Listings {
             Currency base = baseCurrency.or(statedInAll::currency).orElseGet(kept::mostFrequentCurrency);
             int[] firsts = SameId.firsts(kept);
             BitSet withoutRate = new BitSet();
-            Groups<String, Integer> sightingsOfDay = new Groups<>();
+            Groups<Long, Integer> sightingsOfDay = new Groups<>();
             int[] leftOut = new int[0];
             int out = 0;
             for (int row = 0; row < kept.size(); row++) {
@@ -318,7 +319,7 @@ public final class Listings {
                 if (!inBase || isSecondSighting(row, firsts[row], withoutRate, sightingsOfDay)) {
                     leftOut = out < leftOut.length ? leftOut : Arrays.copyOf(leftOut, 16 + 2 * out);
                     leftOut[out++] = row;
-                } else {
+                } else if (odd.get(row)) {
                     oddities.addAll(odditiesOf.getOrDefault(row, List.of()));
                 }
             }
@@ -377,20 +378,19 @@ public final class Listings {
         }
 
         /** The same advertisement, seen twice on one day at the same price, is one sighting. */
-        private boolean isSecondSighting(int row, int first, BitSet withoutRate, Groups<String, Integer> sightingsOfDay) {
+        private boolean isSecondSighting(int row, int first, BitSet withoutRate, Groups<Long, Integer> sightingsOfDay) {
             if (first == row || !kept.isDated(row)) {
                 return false;
             }
-            String text = kept.id.get(row).orElseThrow();
-            String id = Spelling.key(text);
-            if (kept.isDated(first) && !withoutRate.get(first) && sightingsOfDay.of(ofDay(id, first)).isEmpty()) {
-                sightingsOfDay.add(ofDay(id, first), first);
+            if (kept.isDated(first) && !withoutRate.get(first) && sightingsOfDay.of(ofDay(first, first)).isEmpty()) {
+                sightingsOfDay.add(ofDay(first, first), first);
             }
-            List<Integer> same = sightingsOfDay.of(ofDay(id, row));
+            List<Integer> same = sightingsOfDay.of(ofDay(first, row)).stream()
+                    .filter(other -> kept.vehicle.code(other) == kept.vehicle.code(row)).toList();
             Price price = kept.price(row);
             for (int other : same) {
                 if (kept.price(other).sameAsTyped(price) && kept.price(other).kind() == price.kind()) {
-                    setAside(row, "id", text, "the same advertisement was seen on the same day at the same price in "
+                    setAside(row, "id", kept.id.get(row).orElseThrow(), "the same advertisement was seen on the same day at the same price in "
                             + kept.origin(other) + ": one sighting");
                     return true;
                 }
@@ -401,12 +401,13 @@ public final class Listings {
                         "on the same day the advertisement stands at " + kept.price(same.get(0)).typed() + " in "
                                 + kept.origin(same.get(0)) + "; both are kept"));
             }
-            sightingsOfDay.add(ofDay(id, row), row);
+            sightingsOfDay.add(ofDay(first, row), row);
             return false;
         }
 
-        private String ofDay(String id, int row) {
-            return id + "\n" + kept.day(row) + "\n" + kept.vehicle.get(row);
+        /** The id, by the first row that has it, and the day of a row. */
+        private long ofDay(int first, int row) {
+            return (long) first << 32 | kept.day(row) & 0xffff_ffffL;
         }
 
         private DistanceUnit mostFrequentUnit() {

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 
 /** Cars as the rows of their sightings. */
 final class StoredCars extends KeptList<Car> {
@@ -59,6 +60,11 @@ final class StoredCars extends KeptList<Car> {
     /** The prices of the sightings of a line. */
     double[] pricesOf(String line) {
         return Arrays.stream(rows).filter(columns.isOfLine(line)).mapToDouble(columns::amount).toArray();
+    }
+
+    /** What a car that was seen once was offered at. */
+    Optional<Offer> onlyOffer(int car) {
+        return begin[car + 1] - begin[car] == 1 ? Optional.of(columns.offer(rows[begin[car]])) : Optional.empty();
     }
 
     private Car made(int car) {

@@ -66,7 +66,7 @@ final class EncodedRows {
     }
 
     private Encoded encoded(int i) {
-        return encoder.encode(i, evidence.get(i).subject());
+        return encoder.encode(i, evidence.subject(i));
     }
 
     /** Whether a row enters the design as its difference from the one before it: a second price of one car. */

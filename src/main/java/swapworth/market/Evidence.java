@@ -4,6 +4,7 @@ import java.util.Optional;
 import swapworth.listing.Car;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listing;
+import swapworth.listing.Offer;
 import swapworth.listing.Outcome;
 import swapworth.listing.PriceKind;
 import swapworth.statistics.Bound;
@@ -21,22 +22,26 @@ record Evidence(int car, Listing listing, Subject subject, double logPrice, Boun
 
     /** The same price as if nobody knew its day. */
     Evidence undated() {
-        return new Evidence(car, listing, new Subject(subject.facts(), subject.level(), subject.includes(), Optional.empty()), logPrice,
-                bound);
+        return new Evidence(car, listing, subject.undated(), logPrice, bound);
     }
 
     /** What a sighting of a car tells. */
     static Evidence of(int number, Car car, Listing listing) {
-        return new Evidence(number, listing, subject(car, listing), Math.log(listing.price().amount()), bound(listing));
+        return new Evidence(number, listing, subject(car, listing), Math.log(listing.price().amount()), bound(listing.price().kind()));
     }
 
-    static Bound bound(Listing listing) {
-        return listing.price().kind() == PriceKind.BID_NOT_MET ? Bound.BELOW : Bound.NONE;
+    static Bound bound(PriceKind kind) {
+        return kind == PriceKind.BID_NOT_MET ? Bound.BELOW : Bound.NONE;
     }
 
     /** Whether a car was still on offer at a price when it was last seen, as far as its rows know. */
-    static boolean isOnOffer(Car car, Listing listing) {
-        return listing.price().kind() == PriceKind.ASKING && car.outcome() == Outcome.OPEN;
+    static boolean isOnOffer(PriceKind kind, Outcome ofCar) {
+        return kind == PriceKind.ASKING && ofCar == Outcome.OPEN;
+    }
+
+    /** What the price of a car seen once is for. */
+    static Subject subject(Offer only) {
+        return new Subject(only.facts(), only.level(), only.includes(), only.seenOn());
     }
 
     /** What a sighting's price is for: the car as all its sightings together show it, offered as this one says. */

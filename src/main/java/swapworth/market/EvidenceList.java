@@ -6,11 +6,13 @@ import java.util.BitSet;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.RandomAccess;
 import java.util.concurrent.ConcurrentHashMap;
 import swapworth.listing.Car;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listing;
+import swapworth.listing.Offer;
 import swapworth.listing.PriceKind;
 import swapworth.statistics.Bound;
 import swapworth.statistics.Quantiles;
@@ -103,7 +105,12 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
         List<Part> parts = Ranges.make(cars.size(), (first, end) -> {
             Part part = new Part(end - first, middles, further);
             for (int c = first; c < end; c++) {
-                part.add(c, cars.get(c));
+                Optional<Offer> only = Offer.onlyOne(cars, c);
+                if (only.isPresent()) {
+                    part.add(c, only.get());
+                } else {
+                    part.add(c, cars.get(c));
+                }
             }
             return part;
         });
@@ -130,12 +137,13 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
             this.logPrice = new double[about];
         }
 
+        void add(int number, Offer only) {
+            add(number, 0, only.amount(), Evidence.bound(only.kind()), Evidence.isOnOffer(only.kind(), only.outcome()),
+                    Evidence.subject(only));
+        }
+
         void add(int number, Car one) {
             List<Listing> sightings = one.sightings();
-            if (sightings.size() == 1) {
-                add(number, one, 0);
-                return;
-            }
             Map<LevelOfTrade, Integer> last = new EnumMap<>(LevelOfTrade.class);
             double likely = likely(sightings);
             for (int k = 0; k < sightings.size(); k++) {
@@ -151,25 +159,26 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
             }
             for (int k = 0; k < sightings.size(); k++) {
                 if (last.getOrDefault(sightings.get(k).level(), -1) == k) {
-                    add(number, one, k);
+                    Listing listing = sightings.get(k);
+                    add(number, k, listing.price().amount(), Evidence.bound(listing.price().kind()),
+                            Evidence.isOnOffer(listing.price().kind(), one.outcome()), Evidence.subject(one, listing));
                 }
             }
         }
 
-        private void add(int number, Car one, int sighting) {
+        private void add(int number, int sighting, double amount, Bound bound, boolean isOnOffer, Subject subject) {
             if (size == car.length) {
                 int room = 16 + size + size / 4;
                 car = Arrays.copyOf(car, room);
                 place = Arrays.copyOf(place, room);
                 logPrice = Arrays.copyOf(logPrice, room);
             }
-            Listing listing = one.sightings().get(sighting);
             car[size] = number;
             place[size] = sighting;
-            logPrice[size] = Math.log(listing.price().amount());
-            bounds.set(size, Evidence.bound(listing) == Bound.BELOW);
-            onOffer.set(size, Evidence.isOnOffer(one, listing));
-            stock.add(Evidence.subject(one, listing));
+            logPrice[size] = Math.log(amount);
+            bounds.set(size, bound == Bound.BELOW);
+            onOffer.set(size, isOnOffer);
+            stock.add(subject);
             size++;
         }
 
@@ -217,6 +226,16 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
         Car one = cars.get(car[i]);
         Evidence evidence = Evidence.of(car[i], one, one.sightings().get(place[i]));
         return days == Days.KNOWN ? evidence : evidence.undated();
+    }
+
+    /** What the price of a row is for. */
+    Subject subject(int i) {
+        Optional<Offer> only = i < kept.length ? Optional.empty() : Offer.onlyOne(cars, car[i]);
+        if (only.isEmpty()) {
+            return get(i).subject();
+        }
+        Subject subject = Evidence.subject(only.get());
+        return days == Days.KNOWN ? subject : subject.undated();
     }
 
     /** The number of the car of a row. */

@@ -129,7 +129,7 @@ final class Stock {
         lines = List.copyOf(numbers.keySet());
         kinds = rowsOfKind.entrySet().stream().map(e -> new Kind(Objects.requireNonNull(factsOfKind.get(e.getKey())), e.getValue()))
                 .toList();
-        examples = first.stream().map(i -> evidence.get(i).subject()).toList();
+        examples = first.stream().map(i -> evidence.subject(i)).toList();
         begin = latest == NO_DAY ? Optional.empty() : Optional.of(LocalDate.ofEpochDay(earliest));
         end = latest == NO_DAY ? Optional.empty() : Optional.of(LocalDate.ofEpochDay(latest));
         int year = newest;
@@ -138,7 +138,7 @@ final class Stock {
         Ranges.each(n, (from, to) -> {
             for (int i = from; i < to; i++) {
                 if (day[i] == NO_DAY) {
-                    age[i] = evidence.get(i).subject().facts().ageOn(fallbackDay).orElse(Double.NaN);
+                    age[i] = evidence.subject(i).facts().ageOn(fallbackDay).orElse(Double.NaN);
                 }
             }
         });
@@ -153,7 +153,7 @@ final class Stock {
         return new Stock(evidence, Ranges.make(evidence.size(), (first, end) -> {
             Part part = new Part(end - first, further);
             for (int i = first; i < end; i++) {
-                part.add(evidence.get(i).subject());
+                part.add(evidence.subject(i));
             }
             return part;
         }));

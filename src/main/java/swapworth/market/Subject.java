@@ -37,4 +37,9 @@ public record Subject(CarFacts facts, LevelOfTrade level, PriceIncludes includes
     public static Subject of(CarFacts facts, LevelOfTrade level, LocalDate on) {
         return new Subject(facts, level, PriceIncludes.NEITHER, Optional.of(on));
     }
+
+    /** The same on no day, as if nobody knew it. */
+    Subject undated() {
+        return new Subject(facts, level, includes, Optional.empty());
+    }
 }
