@@ -2,7 +2,7 @@ package swapworth.market;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.HashMap;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -28,17 +28,17 @@ final class Confounding {
     private static final int MOST_TERMS = 4;
     static final int MOST_PRICES = 20_000;
 
-    private final List<Evidence> evidence;
+    private final List<Subject> subjects;
     private final Encoder encoder;
     private final Encoded[] encoded;
     private final List<String> labels = new ArrayList<>();
     private final List<double[]> columns = new ArrayList<>();
 
-    Confounding(List<Evidence> evidence, Encoder encoder, EncodedRows encoded) {
+    Confounding(EvidenceList evidence, Encoder encoder, EncodedRows encoded) {
         int n = encoded.size();
         int[] taken = n <= MOST_PRICES ? IntStream.range(0, n).toArray()
                 : IntStream.range(0, MOST_PRICES).map(k -> (int) ((long) k * n / MOST_PRICES)).toArray();
-        this.evidence = Arrays.stream(taken).mapToObj(evidence::get).toList();
+        this.subjects = Arrays.stream(taken).mapToObj(evidence::subject).toList();
         this.encoder = encoder;
         this.encoded = encoded.some(taken);
     }
@@ -50,32 +50,30 @@ final class Confounding {
             } else if (term instanceof Terms.Measure && term.group() != Group.LEVEL_OF_LINE) {
                 effectsOf(term).forEach(this::add);
             } else if (term instanceof Terms.Levels levels && (term.group() == Group.REGION || term.group() == Group.FURTHER)) {
-                addFact(words(evidence.stream().map(e -> levels.level(e.subject()).map(l -> term.name() + ": " + l).orElse("")).toList()));
+                addFact(words(subjects.stream().map(s -> levels.level(s).map(l -> term.name() + ": " + l).orElse("")).toList()));
             }
         }
-        addFact(words(evidence.stream().map(e -> "line: " + e.subject().facts().vehicle()).toList()));
+        addFact(words(subjects.stream().map(s -> "line: " + s.facts().vehicle()).toList()));
         return dependences();
     }
 
     private Map<String, double[]> effectsOf(Term term) {
         Map<String, double[]> found = new LinkedHashMap<>();
-        for (Term.Effect effect : term.effects()) {
-            double[] column = new double[encoded.length];
-            for (int i = 0; i < column.length; i++) {
-                column[i] = effect.toldBy(encoded[i].row()) ? entry(encoded[i].row(), effect.present()) : 0;
+        List<Term.Effect> effects = term.effects();
+        effects.forEach(effect -> found.put(effect.label(), new double[encoded.length]));
+        double[] entries = new double[encoder.columns()];
+        for (int i = 0; i < encoded.length; i++) {
+            SparseRow row = encoded[i].row();
+            Arrays.fill(entries, term.from(), term.from() + term.count(), 0);
+            for (int e = 0; e < row.size(); e++) {
+                entries[row.index(e)] = row.value(e);
             }
-            found.put(effect.label(), column);
+            int k = 0;
+            for (double[] column : found.values()) {
+                column[i] = effects.get(k++).toldBy(entries);
+            }
         }
         return found;
-    }
-
-    private static double entry(SparseRow row, int column) {
-        for (int e = 0; e < row.size(); e++) {
-            if (row.index(e) == column) {
-                return row.value(e);
-            }
-        }
-        return 0;
     }
 
     /** One column of ones and zeros a word; a blank word is none. */
@@ -91,7 +89,7 @@ final class Confounding {
 
     /** The words of one fact. Where every price has one of them, the commonest is what the others are steps against. */
     private void addFact(Map<String, double[]> words) {
-        boolean full = IntStream.range(0, encoded.length).allMatch(i -> words.values().stream().anyMatch(c -> c[i] != 0));
+        boolean full = haveAll(words.values());
         String base = "";
         double most = 0;
         for (Map.Entry<String, double[]> word : words.entrySet()) {
@@ -108,14 +106,37 @@ final class Confounding {
         }
     }
 
+    /** Whether every price has one of some words. */
+    private boolean haveAll(Collection<double[]> words) {
+        boolean[] has = new boolean[encoded.length];
+        for (double[] column : words) {
+            for (int i = 0; i < has.length; i++) {
+                has[i] |= column[i] != 0;
+            }
+        }
+        return IntStream.range(0, has.length).allMatch(i -> has[i]);
+    }
+
     private void add(String label, double[] column) {
-        Map<Double, Integer> values = new HashMap<>();
-        Arrays.stream(column).forEach(v -> values.merge(v, 1, Integer::sum));
-        int commonest = values.values().stream().mapToInt(Integer::intValue).max().orElse(0);
-        if (column.length - commonest >= FEWEST) {
+        if (column.length - commonest(column) >= FEWEST) {
             labels.add(label);
             columns.add(column);
         }
+    }
+
+    /** How often the number stands in a column that stands there most often. */
+    private static int commonest(double[] column) {
+        double[] sorted = column.clone();
+        Arrays.sort(sorted);
+        int most = 0;
+        int first = 0;
+        for (int i = 1; i <= sorted.length; i++) {
+            if (i == sorted.length || sorted[i] != sorted[first]) {
+                most = Math.max(most, i - first);
+                first = i;
+            }
+        }
+        return most;
     }
 
     private List<Confounded> dependences() {

@@ -60,6 +60,11 @@ abstract class Term {
             return new Effect(label, unit, SparseRow.of(new int[] {coefficient}, new double[] {perUnit}), coefficient, -1);
         }
 
+        /** The entry by which a row, written out as far as the term reaches, tells of it; 0 if it does not. */
+        double toldBy(double[] entries) {
+            return absent >= 0 && entries[absent] != 0 ? 0 : entries[present];
+        }
+
         boolean toldBy(SparseRow row) {
             boolean has = false;
             for (int e = 0; e < row.size(); e++) {
