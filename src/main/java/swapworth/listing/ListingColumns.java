@@ -15,6 +15,7 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.IntPredicate;
 import swapworth.money.Money;
+import swapworth.reading.Currencies;
 
 /**
  * Listings as columns: for each field one column over all rows. What is the same in all rows takes no room, and of texts and values that
@@ -33,7 +34,7 @@ final class ListingColumns {
     private final Values<Optional<LocalDate>> seenOn = new Values<>(Optional.empty());
     private final Numbers unscaled = new Numbers();
     private final Numbers scale = new Numbers();
-    private final Values<Currency> currency = new Values<>(Currency.getInstance("USD"));
+    private final Values<Currency> currency = new Values<>(Currencies.USUAL);
     /** Amounts as typed that are no whole number of 64 bits and a scale. */
     private final Map<Integer, BigDecimal> largeAmounts = new HashMap<>(0);
     /** The price in the base currency, where it is not the typed one; else 0. */
@@ -321,6 +322,16 @@ final class ListingColumns {
     int day(int row) {
         Optional<LocalDate> day = seenOn.get(row);
         return day.isPresent() ? (int) day.get().toEpochDay() : 0;
+    }
+
+    /** The last day on which a row was seen, if any row has one. */
+    Optional<LocalDate> lastDay() {
+        Optional<LocalDate> last = Optional.empty();
+        for (int code = 0; code < seenOn.count(); code++) {
+            Optional<LocalDate> day = seenOn.of(code);
+            last = last.isEmpty() || day.isPresent() && day.get().isAfter(last.get()) ? day : last;
+        }
+        return last;
     }
 
     /** Puts some of the rows of an array in order of day: rows without a day first, and the order they had within a day. */

@@ -311,12 +311,13 @@ public final class Listings {
             int[] firsts = SameId.firsts(kept);
             BitSet withoutRate = new BitSet();
             Groups<Long, Integer> sightingsOfDay = new Groups<>();
+            Optional<LocalDate> last = kept.lastDay();
             int[] leftOut = new int[0];
             int out = 0;
             for (int row = 0; row < kept.size(); row++) {
                 boolean inBase = isInBase(row, base);
                 withoutRate.set(row, !inBase);
-                if (!inBase || isSecondSighting(row, firsts[row], withoutRate, sightingsOfDay)) {
+                if (!inBase || isOfYearToCome(row, last) || isSecondSighting(row, firsts[row], withoutRate, sightingsOfDay)) {
                     leftOut = out < leftOut.length ? leftOut : Arrays.copyOf(leftOut, 16 + 2 * out);
                     leftOut[out++] = row;
                 } else if (odd.get(row)) {
@@ -375,6 +376,16 @@ public final class Listings {
             Conversion conversion = folderRates.convert(typed, base, day.get());
             Conversion stated = rates.convert(typed, base, day.get());
             return conversion instanceof Conversion.NoRate && stated instanceof Conversion.Converted ? stated : conversion;
+        }
+
+        /** A row without a day was seen on one of the days of the others; its car is set aside where it is of a year after them. */
+        private boolean isOfYearToCome(int row, Optional<LocalDate> last) {
+            if (last.isEmpty() || kept.isDated(row) || kept.modelYear(row) <= last.get().getYear() + 1) {
+                return false;
+            }
+            setAside(row, "model_year", Integer.toString(kept.modelYear(row)),
+                    "the model year lies more than a year after the last day seen, " + last.get());
+            return true;
         }
 
         /** The same advertisement, seen twice on one day at the same price, is one sighting. */

@@ -8,7 +8,6 @@ import java.util.stream.IntStream;
 import swapworth.statistics.Bound;
 import swapworth.statistics.Design;
 import swapworth.statistics.Sample;
-import swapworth.statistics.SparseRow;
 
 /**
  * The evidence in the numbers of the model, and the design that the model is fitted to: the same rows, but that a second price of a car

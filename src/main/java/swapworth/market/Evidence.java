@@ -2,7 +2,6 @@ package swapworth.market;
 
 import java.util.Optional;
 import swapworth.listing.Car;
-import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listing;
 import swapworth.listing.Offer;
 import swapworth.listing.Outcome;

@@ -19,6 +19,7 @@ import java.util.regex.Pattern;
 import swapworth.money.Money;
 import swapworth.project.Entry.Direction;
 import swapworth.project.Entry.Status;
+import swapworth.reading.Currencies;
 import swapworth.reading.FolderSettings;
 import swapworth.reading.NamedRows;
 import swapworth.reading.Spelling;
@@ -110,7 +111,7 @@ final class LedgerReader {
         }
         return counts.entrySet().stream().max(Comparator.comparing((Map.Entry<String, Integer> e) -> e.getValue())
                 .thenComparing(Map.Entry::getKey, Comparator.reverseOrder())).map(e -> Currency.getInstance(e.getKey()))
-                .orElse(Currency.getInstance("USD"));
+                .orElse(Currencies.USUAL);
     }
 
     private static LocalDate lastDone(List<Draft> drafts) {

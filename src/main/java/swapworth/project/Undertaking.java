@@ -34,6 +34,7 @@ import swapworth.market.PriceModel;
 import swapworth.market.Subject;
 import swapworth.market.ValueDraws;
 import swapworth.reading.Conventions;
+import swapworth.reading.Currencies;
 import swapworth.reading.FolderSettings;
 import swapworth.reading.RowsRead;
 import swapworth.reading.UnusableFileException;
@@ -142,7 +143,7 @@ public final class Undertaking {
         equity = both.map(b -> Equity.of(b.finished.draws(), b.forecast));
         redoCost = both.map(b -> RedoCost.of(b.finished.draws(), b.forecast, draws.orElseThrow().carsSince(b)));
         finishOrStop = both.map(b -> FinishOrStop.of(b.finished.draws(), b.forecast, draws.orElseThrow().exits(b)));
-        FeeSchedule fees = market.map(m -> fees(folder, m, assumptions)).orElse(FeeSchedule.none(Currency.getInstance("USD")));
+        FeeSchedule fees = market.map(m -> fees(folder, m, assumptions)).orElse(FeeSchedule.none(Currencies.USUAL));
         walkAway = draws.map(d -> WalkAway.of(d.valued(), fees)).filter(w -> !w.prices().isEmpty());
         nowOrLater = finished.flatMap(f -> draws.flatMap(d -> d.nowOrLater(f, fees, forecast)));
         gates = file(folder, "gates.csv", "what must be settled first: lawful, may be stripped, inspectable, insurable, lender told")

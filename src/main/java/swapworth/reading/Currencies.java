@@ -7,6 +7,9 @@ import java.util.Optional;
 /** Finds the currency that a word, a sign or a header names. */
 public final class Currencies {
 
+    /** What amounts are in where nothing says it: US dollars. */
+    public static final Currency USUAL = Currency.getInstance("USD");
+
     private Currencies() {
     }
 

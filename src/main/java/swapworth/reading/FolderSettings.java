@@ -66,6 +66,6 @@ public record FolderSettings(Words words, Conventions conventions, Rates rates, 
      * @return the one stated in {@code words.csv}, else US dollars
      */
     public Currency currency() {
-        return conventions.currency().orElse(MoneyText.USD);
+        return conventions.currency().orElse(Currencies.USUAL);
     }
 }

@@ -21,7 +21,6 @@ final class MoneyText {
     private static final Set<String> COMMON = Set.of("eur", "usd", "gbp", "chf", "cad", "aud", "nzd", "jpy", "sek", "nok", "dkk",
             "pln",
             "czk", "huf");
-    static final Currency USD = Currency.getInstance("USD");
 
     private MoneyText() {
     }
@@ -69,7 +68,7 @@ final class MoneyText {
                     + "; the cell's is used");
         }
         BigDecimal amount = minus ? number.value().negate() : number.value();
-        return new Parsed.Understood<>(new Money(amount, own.or(() -> stated).orElse(USD)), remarks);
+        return new Parsed.Understood<>(new Money(amount, own.or(() -> stated).orElse(Currencies.USUAL)), remarks);
     }
 
     private static Parsed<Money> unknown(String words) {

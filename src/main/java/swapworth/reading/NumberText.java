@@ -64,12 +64,22 @@ final class NumberText {
             lead--;
         }
         String after = Spelling.stripped(text.substring(behind));
+        if (isPowerOfTen(after)) {
+            return new NumberText("", Parsed.refused("a number shortened to a power of ten, as spreadsheets do",
+                    "its last digits may be lost; write all of them"), "");
+        }
         for (int i = 0; i < after.length(); i++) {
             if (isDigit(after.charAt(i))) {
                 return new NumberText("", Parsed.refused("two numbers in one cell", "which one is meant?"), "");
             }
         }
         return new NumberText(Spelling.stripped(text.substring(0, lead)), number, after);
+    }
+
+    /** Whether a text is {@code E5}, {@code e+05} or the like. */
+    private static boolean isPowerOfTen(String after) {
+        int sign = after.length() > 1 && (after.charAt(1) == '+' || after.charAt(1) == '-') ? 1 : 0;
+        return !after.isEmpty() && (after.charAt(0) == 'e' || after.charAt(0) == 'E') && isWhole(after.substring(1 + sign));
     }
 
     /** A separator belongs to the number if a digit follows; a space only if exactly three digits follow and a group is open. */

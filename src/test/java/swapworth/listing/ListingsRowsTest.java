@@ -25,6 +25,17 @@ class ListingsRowsTest extends ReadingListings {
         assertEquals(9000, read.listings().get(0).price().amount());
     }
 
+    @Test
+    void a_row_without_a_day_is_of_no_year_after_those_of_the_others() {
+        String undated = "b,,Roadster,2030,10,9000,private,\nc,,Roadster,2025,10,9000,private,\n";
+        ListingsRead read = read(HEADER + "\na,2024-05-01,Roadster,2010,50000,9000,private,\n" + undated);
+        assertEquals(new Counts(2, 1, 0, 0, 0), read.counts());
+        assertEquals("the model year lies more than a year after the last day seen, 2024-05-01", read.setAside().get(0).message());
+        assertEquals(3, read.setAside().get(0).line());
+        // Where no row has a day, nothing says which years are still to come.
+        assertEquals(2, read(HEADER + "\n" + undated).counts().used());
+    }
+
     @ParameterizedTest
     @CsvSource(delimiter = '|', value = {
         "a,2024-01-01,Roadster,2010,50000,,private,|the row has no price",

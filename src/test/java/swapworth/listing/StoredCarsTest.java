@@ -1,11 +1,14 @@
 package swapworth.listing;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
@@ -40,6 +43,32 @@ class StoredCarsTest extends ReadingListings {
     void plain_listings_are_matched_into_the_same_cars_as_those_that_were_read() {
         ListingsRead read = read(manyRows());
         assertEquals(read.cars(), CarMatching.withDefaults().match(new ArrayList<>(read.listings())).cars());
+    }
+
+    @Test
+    void offers_and_prices_are_those_of_the_cars_whether_kept_as_columns_or_not() {
+        List<Car> kept = read(manyRows()).cars();
+        List<Car> plain = new ArrayList<>(kept);
+        int once = 0;
+        for (int i = 0; i < plain.size(); i++) {
+            Optional<Offer> offer = Offer.onlyOne(kept, i);
+            assertEquals(Offer.onlyOne(plain, i), offer);
+            assertEquals(plain.get(i).sightings().size() == 1, offer.isPresent());
+            if (offer.isPresent()) {
+                once++;
+                assertEquals(plain.get(i).latest().level(), offer.get().level());
+                assertEquals(plain.get(i).latest().price().amount(), offer.get().amount());
+            }
+        }
+        assertTrue(once > 100 && once < plain.size() - 100, once + " seen once");
+        for (String line : List.of("Corvane", "Jorquist", "Nobody's")) {
+            double[] prices = Car.pricesOf(kept, line);
+            Arrays.sort(prices);
+            double[] expected = Car.pricesOf(plain, line);
+            Arrays.sort(expected);
+            assertArrayEquals(expected, prices);
+            assertEquals(!line.equals("Nobody's"), prices.length > 0);
+        }
     }
 
     @Test

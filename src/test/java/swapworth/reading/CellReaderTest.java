@@ -8,6 +8,7 @@ import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.Currency;
 import java.util.Locale;
+import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -61,6 +62,10 @@ class CellReaderTest {
     @Test
     void two_numbers_in_one_cell_are_refused_as_such() {
         assertTrue(refused(COMMAS.number("12500-13000")).startsWith("two numbers in one cell"));
+        for (String shortened : List.of("1E5", "1.2e+05", "15 E-3")) {
+            assertTrue(refused(COMMAS.number(shortened)).contains("a power of ten, as spreadsheets do"), shortened);
+        }
+        assertTrue(refused(COMMAS.number("320 e5x")).startsWith("two numbers in one cell"));
         assertTrue(refused(COMMAS.money("12500 / 11900", Optional.empty())).startsWith("two numbers in one cell"));
     }
 
