@@ -8,7 +8,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import swapworth.listing.ListingsRead;
 import swapworth.project.Undertaking;
 import swapworth.reading.RowsRead;
 import swapworth.report.ProjectFile;
@@ -94,13 +93,8 @@ final class ProjectSteps {
     }
 
     private Optional<Undertaking.Market> market(Path folder, Arguments arguments) {
-        Path listings = folder.resolve("listings.csv");
-        if (!Files.isRegularFile(listings) || !Files.isRegularFile(folder.resolve("cars.csv"))) {
-            return Optional.empty();
-        }
-        ListingsRead read = Steps.read(List.of(listings));
-        return read.listings().isEmpty() ? Optional.empty() : Optional.of(Undertaking.Market.of(folder, read,
-                steps.model(read, arguments, folder), arguments.on(), arguments.level()));
+        return Undertaking.Market.of(folder, arguments.on(), arguments.level(), listings -> Steps.read(List.of(listings)),
+                read -> steps.model(read, arguments, folder));
     }
 
     private static List<Table> tables(Undertaking undertaking) {

@@ -11,6 +11,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import swapworth.assumptions.Assumption;
 import swapworth.assumptions.Assumptions;
 import swapworth.donor.FeeSchedule;
@@ -86,16 +87,29 @@ public final class Undertaking {
          * @throws UnusableFileException if one of the files cannot be used as a whole
          */
         public static Optional<Market> of(Path folder, Optional<LocalDate> on) {
+            return of(folder, on, Optional.empty(), Listings::read,
+                    read -> PriceModel.options().with(Assumptions.ofFolder(folder)).fit(read.cars()));
+        }
+
+        /**
+         * What the listings of a folder say, read and fitted as stated.
+         *
+         * @param folder the folder
+         * @param on the valuation day; unless stated the last day seen
+         * @param level the level of trade of a finished car; unless stated private asking
+         * @param reading reads {@code listings.csv}
+         * @param fitting fits the model
+         * @return nothing without usable listings or without {@code cars.csv}
+         * @throws UnusableFileException if one of the files cannot be used as a whole
+         */
+        public static Optional<Market> of(Path folder, Optional<LocalDate> on, Optional<LevelOfTrade> level,
+                Function<Path, ListingsRead> reading, Function<ListingsRead, PriceModel> fitting) {
             Path listings = folder.resolve("listings.csv");
             if (!Files.isRegularFile(listings) || !Files.isRegularFile(folder.resolve("cars.csv"))) {
                 return Optional.empty();
             }
-            ListingsRead read = Listings.read(listings);
-            if (read.listings().isEmpty()) {
-                return Optional.empty();
-            }
-            PriceModel model = PriceModel.options().with(Assumptions.ofFolder(folder)).fit(read.cars());
-            return Optional.of(of(folder, read, model, on, Optional.empty()));
+            ListingsRead read = reading.apply(listings);
+            return read.listings().isEmpty() ? Optional.empty() : Optional.of(of(folder, read, fitting.apply(read), on, level));
         }
 
         /**

@@ -3,10 +3,11 @@ package swapworth.swap;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.Currency;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import swapworth.donor.DonorStudy;
 import swapworth.donor.GearValue;
 import swapworth.donor.PartOut;
@@ -27,10 +28,15 @@ final class PartsOfSwap {
     private final PriceModel model;
     private final ValueDraws draws;
     private final Optional<LocalDate> on;
+    private final List<FinishedCar> finished;
+    /** Of the donors and recipients of all finished cars, made when the first of these asks. */
+    private Optional<DonorStudy> study = Optional.empty();
 
-    PartsOfSwap(Path folder, List<CandidateCar> cars, Currency currency, PriceModel model, ValueDraws draws, Optional<LocalDate> on) {
+    PartsOfSwap(Path folder, List<CandidateCar> cars, List<FinishedCar> finished, Currency currency, PriceModel model, ValueDraws draws,
+            Optional<LocalDate> on) {
         this.folder = folder;
         this.cars = cars;
+        this.finished = finished;
         this.currency = currency;
         this.model = model;
         this.draws = draws;
@@ -39,16 +45,12 @@ final class PartsOfSwap {
 
     /** The car with what its parts are worth, where its row does not state it; notes say what was taken. */
     FinishedCar filled(FinishedCar car, List<String> notes) {
-        if (!Files.isRegularFile(folder.resolve("partout.csv")) || car.cost().gear().isPresent() && car.cost().removed().isPresent()) {
+        if (!Files.isRegularFile(folder.resolve("partout.csv")) || isStated(car)) {
             return car;
         }
-        Optional<CandidateCar> donor = named(car, "donor", Role.DONOR);
-        Optional<CandidateCar> recipient = named(car, "recipient", Role.RECIPIENT);
-        List<CandidateCar> both = new ArrayList<>();
-        donor.ifPresent(both::add);
-        recipient.ifPresent(both::add);
-        DonorStudy study = DonorStudy.of(folder, both, currency, Optional.of(model), Optional.of(draws), on, model.assumptions(),
-                Optional.empty());
+        Optional<CandidateCar> donor = donor(car);
+        Optional<CandidateCar> recipient = recipient(car);
+        DonorStudy study = study();
         SwapCost cost = car.cost();
         if (cost.gear().isEmpty() && donor.isPresent()) {
             Optional<GearValue> gear = study.partOut(donor.get().name()).map(PartOut::gear);
@@ -68,6 +70,31 @@ final class PartsOfSwap {
             }
         }
         return car.with(cost);
+    }
+
+    private static boolean isStated(FinishedCar car) {
+        return car.cost().gear().isPresent() && car.cost().removed().isPresent();
+    }
+
+    private DonorStudy study() {
+        if (study.isEmpty()) {
+            Set<CandidateCar> asked = new LinkedHashSet<>();
+            finished.stream().filter(car -> !isStated(car)).forEach(car -> {
+                donor(car).ifPresent(asked::add);
+                recipient(car).ifPresent(asked::add);
+            });
+            study = Optional.of(DonorStudy.of(folder, List.copyOf(asked), currency, Optional.of(model), Optional.of(draws), on,
+                    model.assumptions(), Optional.empty()));
+        }
+        return study.get();
+    }
+
+    private Optional<CandidateCar> donor(FinishedCar car) {
+        return named(car, "donor", Role.DONOR);
+    }
+
+    private Optional<CandidateCar> recipient(FinishedCar car) {
+        return named(car, "recipient", Role.RECIPIENT);
     }
 
     /** The car that the row of the finished car names, else the only one of its role. */
