@@ -33,10 +33,10 @@ final class DamageLeaves {
                 left = new Left(rule.state(), rule.what());
             }
         }
-        if (part.group().equals("engine") && (car.runs() == Runs.ENGINE_DEAD || car.runs() == Runs.NO_ENGINE)) {
+        if (part.isEngine() && (car.runs() == Runs.ENGINE_DEAD || car.runs() == Runs.NO_ENGINE)) {
             left = new Left(PartState.GONE, car.runs().words());
         }
-        if (part.group().equals("airbags") && (car.airbags() == Airbags.FIRED || car.airbags() == Airbags.GONE)) {
+        if (part.isAirbag() && (car.airbags() == Airbags.FIRED || car.airbags() == Airbags.GONE)) {
             left = new Left(PartState.GONE, "airbags " + car.airbags().words());
         }
         if (part.name().equals("dashboard") && car.airbags() == Airbags.FIRED) {
@@ -52,10 +52,10 @@ final class DamageLeaves {
         if (other) {
             return Optional.of("a car that drives its " + driven.words() + " wheels has no " + part.name());
         }
-        if (part.group().equals("engine") && car.runs() == Runs.NO_ENGINE) {
+        if (part.isEngine() && car.runs() == Runs.NO_ENGINE) {
             return Optional.of("the car has no engine");
         }
-        if (part.group().equals(PartKind.CORE) && car.runs() != Runs.ENGINE_DEAD) {
+        if (part.isCore() && car.runs() != Runs.ENGINE_DEAD) {
             return Optional.of("only a dead engine is sold as a core; this car's row says: " + car.runs().words());
         }
         return Optional.empty();

@@ -12,15 +12,44 @@ record PartKind(String name, String group, String zone, String driven) {
 
     static final String HULK = "hulk";
     static final String CORE = "core";
+    private static final String ENGINE = "engine";
+    private static final String GEARBOX = "gearbox";
+    private static final String AIRBAGS = "airbags";
+
+    boolean isEngine() {
+        return group.equals(ENGINE);
+    }
+
+    boolean isEngineOrGearbox() {
+        return isEngine() || group.equals(GEARBOX);
+    }
+
+    boolean isAirbag() {
+        return group.equals(AIRBAGS);
+    }
+
+    boolean isHulk() {
+        return group.equals(HULK);
+    }
+
+    /** A dead engine, sold for what is in it. */
+    boolean isCore() {
+        return group.equals(CORE);
+    }
+
+    /** Whether it is what is left of the car or of its engine, rather than a part of it. */
+    boolean isLeftOver() {
+        return isHulk() || isCore();
+    }
 
     /** Whether its price falls with the distance it has run, and belongs to the running gear rather than to the line. */
     boolean mechanical() {
-        return group.equals("engine") || group.equals("gearbox") || group.equals("axles") || group.equals("set");
+        return isEngineOrGearbox() || group.equals("axles") || group.equals("set");
     }
 
     /** Whether it may be sold only where the local rule is met. */
     boolean ruled() {
-        return group.equals("airbags") || group.equals("catalyst");
+        return isAirbag() || group.equals("catalyst");
     }
 
     /** left, right, or empty. */

@@ -60,8 +60,7 @@ public final class PartOut {
         }
 
         boolean onSale() {
-            return row.goesTo() == GoesTo.SELL && !row.part().group().equals(PartKind.HULK) && !row.part().group().equals(PartKind.CORE)
-                    && earnsNothing().isEmpty();
+            return row.goesTo() == GoesTo.SELL && !row.part().isLeftOver() && earnsNothing().isEmpty();
         }
     }
 
@@ -241,8 +240,7 @@ public final class PartOut {
     double[] gearToReplace() {
         double[] sum = new double[state.count()];
         for (Piece p : pieces) {
-            String group = p.row.part().group();
-            double bad = p.priced() && (group.equals("engine") || group.equals("gearbox")) ? 1 - chanceGood(p) : 0;
+            double bad = p.priced() && p.row.part().isEngineOrGearbox() ? 1 - chanceGood(p) : 0;
             for (int i = 0; bad > 0 && i < sum.length; i++) {
                 sum[i] += bad * StrictMath.exp(p.logPrice[i]);
             }
@@ -254,8 +252,7 @@ public final class PartOut {
     double gearGood() {
         double chance = 1;
         for (Piece p : pieces) {
-            String group = p.row.part().group();
-            if (p.row.goesTo() == GoesTo.SWAP && (group.equals("engine") || group.equals("gearbox"))) {
+            if (p.row.goesTo() == GoesTo.SWAP && p.row.part().isEngineOrGearbox()) {
                 chance *= chanceGood(p);
             }
         }
@@ -277,7 +274,7 @@ public final class PartOut {
                 Column.words("by"), Column.number("chance good", "%"), Column.words("goes to"), Column.sentences("remark"));
         table.note(pieces.size() + " parts named. A blank damage is unknown, not none.");
         for (Piece p : pieces) {
-            if (p.row.part().group().equals(PartKind.HULK) || p.row.part().group().equals(PartKind.CORE)) {
+            if (p.row.part().isLeftOver()) {
                 table.row(Cell.words(p.row.part().name()), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.words(p.row.goesTo().words()),
                         Cell.words("what remains in the end"));
                 continue;

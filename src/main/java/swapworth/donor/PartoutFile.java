@@ -82,7 +82,7 @@ public final class PartoutFile {
 
     private static PartRow read(NamedRows.Row row, Optional<PartKind> part, Currency currency) {
         OptionalDouble count = row.number("count", 1, MOST_PIECES);
-        boolean mayCost = part.map(p -> p.group().equals(PartKind.HULK)).orElse(false);
+        boolean mayCost = part.map(PartKind::isHulk).orElse(false);
         OptionalDouble price = money(row, "price", currency, mayCost);
         boolean ruleMet = row.yesOrNo("local_rule").orElse(false);
         if (part.map(PartKind::ruled).orElse(false) && row.yesOrNo("local_rule").isEmpty()) {

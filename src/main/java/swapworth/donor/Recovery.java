@@ -256,7 +256,7 @@ public final class Recovery {
     }
 
     private static boolean gear(SaleUnit unit) {
-        return unit.pieces.stream().allMatch(p -> p.row.part().group().equals("engine") || p.row.part().group().equals("gearbox"));
+        return unit.pieces.stream().allMatch(p -> p.row.part().isEngineOrGearbox());
     }
 
     /**
@@ -300,8 +300,7 @@ public final class Recovery {
                 + " histories, every assumption drawn within its spread.");
         List<String> without = new ArrayList<>();
         for (PartOut.Piece p : of.pieces()) {
-            if (p.row.goesTo() == GoesTo.SELL && !p.earnsNothing().isEmpty() && !p.row.part().group().equals(PartKind.HULK)
-                    && !p.row.part().group().equals(PartKind.CORE)) {
+            if (p.row.goesTo() == GoesTo.SELL && !p.earnsNothing().isEmpty() && !p.row.part().isLeftOver()) {
                 without.add(p.row.part().name() + " (" + p.earnsNothing() + ")");
             }
         }
