@@ -37,6 +37,7 @@ import swapworth.statistics.Quantiles;
 import swapworth.statistics.RangeStretch;
 import swapworth.statistics.ShrunkenRegression;
 import swapworth.statistics.SparseRow;
+import swapworth.table.Cell;
 
 /**
  * One price model for all cars of a collection: what a car of given facts sells for, on a day, at a level of trade, and how sure that
@@ -63,6 +64,8 @@ public final class PriceModel {
     private static final int INTEGRATED = 2000;
     /** An 80 % range whose upper end is more than this many times its lower end says too little to judge by. */
     private static final double WIDEST = 8;
+    /** Beyond so many times nobody asks how many. */
+    private static final double MOST_TIMES = 1000;
     /** Left-out residuals of about this many cars are enough to tell by how much ranges are to be stretched. */
     private static final int MOST_STRETCHED_BY = 1000;
 
@@ -365,8 +368,10 @@ public final class PriceModel {
         FairValue value = new FairValue(this, by, withoutCar, subject, row, factor, ofLine, inFile, remarks);
         Range range = value.range(0.80);
         if (range.high() > WIDEST * range.low()) {
+            double times = range.high() / range.low();
             return new CannotTell("the 80 % range is too wide to say anything: its upper end is "
-                    + Math.round(range.high() / range.low() * 10) / 10.0 + " times its lower end", ofLine, inFile, value.narrowedBy());
+                    + (times < MOST_TIMES ? Cell.format(times, 1) : "more than " + Cell.format(MOST_TIMES, 0))
+                    + " times its lower end", ofLine, inFile, value.narrowedBy());
         }
         return value;
     }

@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import swapworth.listing.Car;
@@ -72,6 +73,22 @@ class FewListingsTest {
             double share = term(model, slope).priorShare();
             assertTrue(share > 0.05 && share < 0.9, "fifteen cars leave some of a slope to what is assumed: " + share);
         }
+    }
+
+    @Test
+    void prices_without_any_order_give_no_value_and_no_absurd_figure() throws IOException {
+        StringBuilder text = new StringBuilder("vehicle,seen_on,model_year,mileage_mi,price_usd\n");
+        SplittableRandom random = new SplittableRandom(3);
+        for (int i = 0; i < 60; i++) {
+            text.append("Aral Siv,2026-05-03,").append(2001 + random.nextInt(15)).append(',').append(10_000 + random.nextInt(190_000))
+                    .append(',').append(Math.round(Math.pow(10, random.nextDouble(1, 8)))).append('\n');
+        }
+        ListingsRead read = Listings.read(Files.writeString(folder.resolve("wild.csv"), text));
+        List<String> reasons = PriceModel.fit(read.cars()).judgeAll().stream()
+                .map(judged -> assertInstanceOf(CannotTell.class, judged.valuation()).reason()).toList();
+        assertEquals(60, reasons.size());
+        assertTrue(reasons.stream().anyMatch(r -> r.endsWith("more than 1,000 times its lower end")), reasons.get(0));
+        assertTrue(reasons.stream().allMatch(r -> r.matches(".*(more than 1,000|\\d{1,3}\\.\\d) times its lower end")), reasons.get(0));
     }
 
     private static TermEffect term(PriceModel model, String label) {
