@@ -1,5 +1,7 @@
 package swapworth.statistics;
 
+import java.util.stream.IntStream;
+
 /**
  * The Cholesky factor of a symmetric positive definite p x p matrix whose rows and columns were first scaled to a diagonal of one.
  * The smallest pivot of the scaled matrix, 1 - R^2 of the most dependent column on those before it, tells how many digits the
@@ -12,6 +14,10 @@ package swapworth.statistics;
 final class Cholesky {
     /** Below this size an order of columns gains nothing. */
     private static final int ORDERED = 64;
+    /** From this size on the inverse is worth several processors, */
+    private static final int SHARED = 200;
+    /** and is taken in so many parts. */
+    private static final int PARTS = 16;
     /** Of no weight in any sum with numbers about 1, and yet its square and cube are no denormal numbers, with which sums are slow. */
     private static final double NEXT_TO_NOTHING = 1e-100;
 
@@ -278,36 +284,12 @@ final class Cholesky {
         z[j * p + j] = own;
     }
 
-    /** The inverse matrix in full, row after row. */
+    /** The inverse matrix in full, row after row; of a large one several parts at a time, each number summed up in the same order. */
     double[] inverse() {
         double[] w = new double[p * p];
-        for (int i = 0; i < p; i++) {
-            int ri = i * p;
-            double d = 1 / lower[ri + i];
-            for (int k = 0; k < i; k++) {
-                double f = -lower[ri + k] * d;
-                int rk = k * p;
-                if (f != 0) {
-                    for (int j = 0; j <= k; j++) {
-                        w[ri + j] += f * w[rk + j];
-                    }
-                }
-            }
-            w[ri + i] = d;
-        }
+        parts((first, end) -> invertFactor(w, first, end));
         double[] ordered = new double[p * p];
-        for (int k = 0; k < p; k++) {
-            int rk = k * p;
-            for (int i = 0; i <= k; i++) {
-                double f = w[rk + i];
-                if (f != 0) {
-                    int ri = i * p;
-                    for (int j = 0; j <= i; j++) {
-                        ordered[ri + j] += f * w[rk + j];
-                    }
-                }
-            }
-        }
+        parts((first, end) -> squareInverse(w, ordered, first, end));
         double[] inverse = new double[p * p];
         for (int i = 0; i < p; i++) {
             for (int j = 0; j <= i; j++) {
@@ -317,5 +299,52 @@ final class Cholesky {
             }
         }
         return inverse;
+    }
+
+    /** Columns, or rows, in parts that take about as long as each other: there is less to do for each the later, or the earlier, it comes. */
+    private void parts(Ranges.Work work) {
+        if (p < SHARED) {
+            work.on(0, p);
+        } else {
+            IntStream.range(0, PARTS).parallel().forEach(part -> work.on(Ranges.first(p, part, PARTS), Ranges.first(p, part + 1, PARTS)));
+        }
+    }
+
+    /** Some columns of the inverse of the factor. */
+    private void invertFactor(double[] w, int first, int end) {
+        for (int i = first; i < p; i++) {
+            int ri = i * p;
+            double d = 1 / lower[ri + i];
+            for (int k = first; k < i; k++) {
+                double f = -lower[ri + k] * d;
+                int rk = k * p;
+                if (f != 0) {
+                    int last = Math.min(k, end - 1);
+                    for (int j = first; j <= last; j++) {
+                        w[ri + j] += f * w[rk + j];
+                    }
+                }
+            }
+            if (i < end) {
+                w[ri + i] = d;
+            }
+        }
+    }
+
+    /** Some rows of the product of a transposed lower triangle with itself. */
+    private void squareInverse(double[] w, double[] product, int first, int end) {
+        for (int k = first; k < p; k++) {
+            int rk = k * p;
+            int last = Math.min(k, end - 1);
+            for (int i = first; i <= last; i++) {
+                double f = w[rk + i];
+                if (f != 0) {
+                    int ri = i * p;
+                    for (int j = 0; j <= i; j++) {
+                        product[ri + j] += f * w[rk + j];
+                    }
+                }
+            }
+        }
     }
 }
