@@ -43,6 +43,8 @@ public final class CarMatching {
     /** One pair in so many advertisements, or more: few pairs among very many are chance, and chance must not teach. */
     private static final int ENOUGH_PAIRS = 20;
     private static final int MOST_LOOKS = 3;
+    /** The share by which a mileage must fall from one look to the next to be asked about. */
+    private static final double FALL = 0.1;
     private static final int[] NO_GROUPS = new int[0];
 
     private final double threshold;
@@ -194,6 +196,7 @@ public final class CarMatching {
     private static Advertisements.Rows advertisements(ListingColumns columns, int[] rows, int[] firsts, List<RowProblem> oddities) {
         int[] group = new int[rows.length];
         int[] first = new int[rows.length];
+        int[] yearOf = new int[rows.length];
         int count = 0;
         // One more than the group of each id, by the first row that has it, whether or not that row is among the listings.
         int[] groupOfId = new int[firsts.length];
@@ -202,43 +205,65 @@ public final class CarMatching {
         for (int place = 0; place < rows.length; place++) {
             int row = rows[place];
             int known = groupOfId[firsts[row]] - 1;
+            int year = columns.modelYear(row);
             if (known < 0) {
                 groupOfId[firsts[row]] = count + 1;
                 first[count] = row;
+                yearOf[count] = year;
                 group[place] = count++;
                 continue;
             }
             String text = columns.id.get(row).orElseThrow();
             int[] further = furtherGroups.isEmpty() ? NO_GROUPS : furtherGroups.getOrDefault(Spelling.key(text), NO_GROUPS);
-            int at = ofLine(columns, row, first, known, further);
+            int at = canBeOne(columns, row, first[known], yearOf[known]) ? known : -1;
+            for (int k = 0; k < further.length && at < 0; k++) {
+                at = canBeOne(columns, row, first[further[k]], yearOf[further[k]]) ? further[k] : -1;
+            }
             if (at >= 0) {
+                yearOf[at] = yearOf[at] == 0 ? year : yearOf[at];
                 group[place] = at;
                 continue;
             }
+            boolean sameLine = columns.vehicle.code(first[known]) == columns.vehicle.code(row);
             oddities.add(new RowProblem(columns.origin(row).file(), columns.origin(row).line(), "id", text, RowProblem.Kind.ODD,
-                    "the id stands for a " + Spelling.shortened(columns.vehicle.get(first[known]), 40) + " in "
+                    "the id stands for a " + (sameLine ? "car of model year " + yearOf[known]
+                            : Spelling.shortened(columns.vehicle.get(first[known]), 40)) + " in "
                             + columns.origin(first[known]) + "; taken for another car"));
             int[] more = Arrays.copyOf(further, further.length + 1);
             more[more.length - 1] = count;
             furtherGroups.put(Spelling.key(text), more);
             first[count] = row;
+            yearOf[count] = year;
             group[place] = count++;
         }
-        return inOrder(columns, rows, group, count);
+        Advertisements.Rows groups = inOrder(columns, rows, group, count);
+        askAboutMileages(columns, groups, oddities);
+        return groups;
     }
 
-    /** The group of an id that is of the line of a row; -1 if there is none. */
-    private static int ofLine(ListingColumns columns, int row, int[] first, int known, int[] further) {
-        int line = columns.vehicle.code(row);
-        if (columns.vehicle.code(first[known]) == line) {
-            return known;
-        }
-        for (int group : further) {
-            if (columns.vehicle.code(first[group]) == line) {
-                return group;
+    /** Whether a row with the id of an earlier one may show its car: of one line, and of one model year to within a year. */
+    private static boolean canBeOne(ListingColumns columns, int row, int first, int yearOfFirst) {
+        int year = columns.modelYear(row);
+        return columns.vehicle.code(first) == columns.vehicle.code(row)
+                && (year == 0 || yearOfFirst == 0 || Math.abs(year - yearOfFirst) <= 1);
+    }
+
+    /** A mileage that falls under one id is mistyped, or the id was used for two cars. */
+    private static void askAboutMileages(ListingColumns columns, Advertisements.Rows groups, List<RowProblem> oddities) {
+        for (int i = 0; i < groups.count(); i++) {
+            for (int k = groups.begin()[i] + 1; k < groups.begin()[i + 1]; k++) {
+                int row = groups.rows()[k];
+                double before = columns.miles(groups.rows()[k - 1]);
+                double miles = columns.miles(row);
+                if (miles < (1 - FALL) * before) {
+                    Origin origin = columns.origin(row);
+                    oddities.add(new RowProblem(origin.file(), origin.line(), "id", columns.id.get(row).orElse(""), RowProblem.Kind.ODD,
+                            "under this id the mileage falls from " + Cell.format(before, 0) + " mi in "
+                                    + columns.origin(groups.rows()[k - 1]) + " to " + Cell.format(miles, 0)
+                                    + " mi: is one of them mistyped, or does the id stand for two cars?"));
+                }
             }
         }
-        return -1;
     }
 
     /** Rows put group by group, those of each in the order of their days. */

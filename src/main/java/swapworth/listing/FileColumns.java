@@ -32,6 +32,7 @@ final class FileColumns {
     private Optional<Currency> currency = Optional.empty();
     private PriceKind kindByHeader = PriceKind.ASKING;
     private boolean kindStatedByHeader;
+    private boolean hammerByHeader;
 
     FileColumns(CsvSource source, Kind kind) {
         this.source = source;
@@ -127,6 +128,7 @@ final class FileColumns {
                 || words.startsWith("hammer") || words.startsWith("winning"))) {
             kindByHeader = PriceKind.SOLD;
             kindStatedByHeader = true;
+            hammerByHeader = ListingWords.saysHammer(words);
         } else if (column == ListingColumn.PRICE && words.contains("ask")) {
             kindStatedByHeader = true;
         }
@@ -165,6 +167,11 @@ final class FileColumns {
 
     PriceKind kindByHeader() {
         return kindByHeader;
+    }
+
+    /** Whether the header of the prices says that an auction's hammer fell at them. */
+    boolean hammerByHeader() {
+        return hammerByHeader;
     }
 
     boolean kindStatedByHeader() {

@@ -102,6 +102,11 @@ final class ListingWords {
         };
     }
 
+    /** Whether a kind of price, or the header of prices, speaks of an auction's result. */
+    static boolean saysHammer(String key) {
+        return key.startsWith("hammer") || key.startsWith("winning bid") || key.startsWith("final bid");
+    }
+
     /** The words of an enum that a message lists as accepted. */
     static Optional<String> accepted(ListingColumn column) {
         return Optional.ofNullable(switch (column) {

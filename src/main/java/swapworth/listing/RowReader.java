@@ -315,15 +315,30 @@ final class RowReader {
     }
 
     private void kind(Draft draft) {
+        String text = text(ListingColumn.PRICE_KIND, draft.row);
+        hammer(text, draft);
         boolean auction = draft.facts.seller() == Seller.AUCTION;
         boolean stated = columns.kindStatedByHeader();
         PriceKind byDefault = !stated && auction ? PriceKind.SOLD : columns.kindByHeader();
-        String text = text(ListingColumn.PRICE_KIND, draft.row);
         draft.kind = word(ListingColumn.PRICE_KIND, ListingWords.PRICE_KIND, byDefault, draft);
         if (auction && !stated && Spelling.isBlank(text)) {
             draft.remark("the row does not say what kind its price is: an auction's price is taken for a result");
         }
         draft.includes = word(ListingColumn.PRICE_INCLUDES, ListingWords.PRICE_INCLUDES, PriceIncludes.UNKNOWN, draft);
+    }
+
+    /** A hammer falls at an auction: that is the seller where the row names none. */
+    private void hammer(String kind, Draft draft) {
+        if (!(Spelling.isBlank(kind) ? columns.hammerByHeader() : ListingWords.saysHammer(Spelling.key(kind)))) {
+            return;
+        }
+        Seller seller = draft.facts.seller();
+        if (seller == Seller.UNKNOWN) {
+            draft.facts = draft.facts.toBuilder().seller(Seller.AUCTION).build();
+        } else if (seller != Seller.AUCTION) {
+            draft.odd(columns.header(ListingColumn.SELLER), text(ListingColumn.SELLER, draft.row),
+                    "the price is an auction's result and the seller is none: taken for a sale by the seller; write auction if it was one");
+        }
     }
 
     private Optional<LocalDate> date(ListingColumn column, Draft draft, boolean needed) {

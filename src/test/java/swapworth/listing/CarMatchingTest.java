@@ -45,6 +45,25 @@ class CarMatchingTest extends ReadingListings {
     }
 
     @Test
+    void one_id_for_two_model_years_is_two_cars_and_flagged() {
+        ListingsRead read = read(HEADER + "a,2024-02-01,Roadster,,2014,88000,9800,,,\na,2024-03-01,Roadster,,2018,41000,15400,,,\n"
+                + "a,2024-04-01,Roadster,,,41500,15000,,,\na,2024-05-01,Roadster,,2018,42000,14900,,,\n");
+        assertEquals(2, read.cars().size());
+        assertEquals(2014, read.cars().get(0).facts().modelYear().orElseThrow());
+        assertEquals(2, read.oddities().size(), read.oddities().toString());
+        assertTrue(read.oddities().get(0).message().contains("stands for a car of model year 2014 in listings.csv:2; taken for another"));
+        // A row without a year goes with the first car of its id; that the mileage falls there is asked about.
+        assertTrue(read.oddities().get(1).message().contains("falls from 88,000 mi in listings.csv:2 to 41,500 mi"));
+    }
+
+    @Test
+    void a_year_set_right_from_one_look_to_the_next_is_no_other_car() {
+        ListingsRead read = read(HEADER + "a,2024-02-01,Roadster,,2014,88000,9800,,,\na,2024-03-01,Roadster,,2015,88100,9600,,,\n");
+        assertEquals(1, read.cars().size());
+        assertEquals(List.of(), read.oddities());
+    }
+
+    @Test
     void a_repost_under_another_id_is_joined_and_the_reason_shown() {
         ListingsRead read = read(HEADER + "a,2024-01-01,Roadster,S,2010,50123,9000,North,,red\n"
                 + "b,2024-02-01,Roadster,S,2010,50123,8700,North,,red\n" + others());

@@ -26,6 +26,17 @@ class ListingsRowsTest extends ReadingListings {
     }
 
     @Test
+    void a_hammer_price_is_one_of_an_auction() {
+        ListingsRead read = read("vehicle,year,price,price_kind,seller\nRoadster,2010,9000,hammer,\nRoadster,2010,9100,winning bid,private\n"
+                + "Roadster,2010,9200,sold,\nRoadster,2010,9300,hammer price,auction\n");
+        assertEquals(List.of(LevelOfTrade.AUCTION, LevelOfTrade.PRIVATE_SOLD, LevelOfTrade.PRIVATE_SOLD, LevelOfTrade.AUCTION),
+                read.listings().stream().map(Listing::level).toList());
+        assertEquals(1, read.oddities().size(), read.oddities().toString());
+        assertTrue(read.oddities().get(0).message().contains("an auction's result and the seller is none"));
+        assertEquals(LevelOfTrade.AUCTION, read("vehicle,year,hammer price\nRoadster,2010,9000\n").listings().get(0).level());
+    }
+
+    @Test
     void a_row_without_a_day_is_of_no_year_after_those_of_the_others() {
         String undated = "b,,Roadster,2030,10,9000,private,\nc,,Roadster,2025,10,9000,private,\n";
         ListingsRead read = read(HEADER + "\na,2024-05-01,Roadster,2010,50000,9000,private,\n" + undated);
