@@ -3,6 +3,7 @@ package swapworth.listing;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Queue;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
@@ -30,13 +31,15 @@ final class Handover<T, R> implements Consumer<T> {
     private final BlockingQueue<List<T>> waiting = new ArrayBlockingQueue<>(MOST_WAITING);
     private final AtomicInteger batches = new AtomicInteger();
     private List<T> batch = new ArrayList<>(0);
-    private Thread maker = Thread.currentThread();
+    /** Begun when there are many. */
+    private Optional<Thread> maker = Optional.empty();
     private int direct = Runtime.getRuntime().availableProcessors() > 1 ? MANY : Integer.MAX_VALUE;
 
     /** Held by whoever puts away, which keeps the order, and guards the fields below. */
     private final Object turn = new Object();
     private final Queue<List<R>> made = new ArrayDeque<>();
     private final List<Throwable> failures = new ArrayList<>(1);
+    private volatile boolean failed;
 
     /**
      * Begins with nothing handed over.
@@ -59,10 +62,11 @@ final class Handover<T, R> implements Consumer<T> {
         }
         batch.add(thing);
         if (batch.size() >= AT_ONCE) {
-            if (maker == Thread.currentThread()) {
-                maker = new Thread(this::makeAll, "rows");
-                maker.setDaemon(true);
-                maker.start();
+            if (maker.isEmpty()) {
+                Thread thread = new Thread(this::makeAll, "rows");
+                thread.setDaemon(true);
+                thread.start();
+                maker = Optional.of(thread);
             }
             pass();
         }
@@ -70,7 +74,7 @@ final class Handover<T, R> implements Consumer<T> {
 
     /** Waits until all has been put away. */
     void end() {
-        if (maker == Thread.currentThread()) {
+        if (maker.isEmpty()) {
             batch.forEach(thing -> away.accept(making.apply(thing)));
             return;
         }
@@ -79,7 +83,7 @@ final class Handover<T, R> implements Consumer<T> {
         }
         try {
             synchronized (turn) {
-                while (batches.get() > 0 && failures.isEmpty()) {
+                while (batches.get() > 0 && !failed) {
                     if (!putAway()) {
                         turn.wait();
                     }
@@ -94,25 +98,33 @@ final class Handover<T, R> implements Consumer<T> {
 
     /** Lets go of what has not been made; nothing more may be handed over. */
     void giveUp() {
-        if (maker != Thread.currentThread()) {
-            maker.interrupt();
-        }
+        maker.ifPresent(Thread::interrupt);
     }
 
     private void failIfItFailed() {
+        if (!failed) {
+            return;
+        }
+        giveUp();
         synchronized (turn) {
-            for (Throwable failure : failures) {
-                giveUp();
-                if (failure instanceof Error error) {
-                    throw error;
-                }
-                throw (RuntimeException) failure;
+            if (failures.get(0) instanceof Error error) {
+                throw error;
             }
+            throw failures.get(0) instanceof RuntimeException known ? known : new IllegalStateException(failures.get(0));
+        }
+    }
+
+    private void fail(Throwable failure) {
+        synchronized (turn) {
+            failures.add(failure);
+            failed = true;
+            turn.notifyAll();
         }
     }
 
     /** Passes the batch on; while too many wait there is time to put away. */
     private void pass() {
+        failIfItFailed();
         batches.incrementAndGet();
         try {
             while (!waiting.offer(batch)) {
@@ -130,15 +142,15 @@ final class Handover<T, R> implements Consumer<T> {
     /** Puts away the batch that was made first; whether there was one. */
     private boolean putAway() {
         synchronized (turn) {
-            List<R> next = made.poll();
-            if (next == null || !failures.isEmpty()) {
+            List<R> next = failed ? null : made.poll();
+            if (next == null) {
                 return false;
             }
             batches.decrementAndGet();
             try {
                 next.forEach(away);
             } catch (RuntimeException | Error e) {
-                failures.add(e);
+                fail(e);
             }
             return true;
         }
@@ -146,7 +158,7 @@ final class Handover<T, R> implements Consumer<T> {
 
     private void makeAll() {
         try {
-            while (true) {
+            while (!failed && !Thread.currentThread().isInterrupted()) {
                 List<T> next = waiting.poll();
                 if (next != null) {
                     makeOne(next);
@@ -157,25 +169,27 @@ final class Handover<T, R> implements Consumer<T> {
         } catch (InterruptedException e) {
             // All has been put away, or nobody wants it any more.
             Thread.currentThread().interrupt();
+        } catch (Throwable e) {
+            fail(e);
         }
     }
 
     private void makeOne(List<T> things) {
         List<R> results = new ArrayList<>(things.size());
-        List<Throwable> failed = new ArrayList<>(0);
+        List<Throwable> failure = new ArrayList<>(0);
         try {
             for (T thing : things) {
                 results.add(making.apply(thing));
             }
         } catch (RuntimeException | Error e) {
-            failed.add(e);
+            failure.add(e);
         }
         synchronized (turn) {
             made.add(results);
-            while (!failed.isEmpty() && putAway()) {
+            while (!failure.isEmpty() && putAway()) {
                 // What was made before the failure comes first.
             }
-            failures.addAll(failed);
+            failure.forEach(this::fail);
             turn.notifyAll();
         }
         while (tooManyMade() && putAway()) {

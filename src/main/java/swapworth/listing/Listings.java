@@ -26,6 +26,7 @@ import swapworth.reading.Conventions;
 import swapworth.reading.CsvRow;
 import swapworth.reading.CsvSource;
 import swapworth.reading.RowProblem;
+import swapworth.reading.Spelling;
 import swapworth.reading.UnusableFileException;
 
 /**
@@ -327,6 +328,7 @@ public final class Listings {
             priceTexts = new Texts(0);
             StoredListings checked = StoredListings.without(Arrays.copyOf(leftOut, out), kept);
             OddPrices.flag(checked, oddities);
+            LikeLines.of(kept, checked.rows()).forEach(this::askWhetherOneLine);
             oddities.addAll(lists.variants());
             CarMatching.Result matched = CarMatching.withDefaults().match(checked, firsts);
             oddities.addAll(matched.oddities());
@@ -340,6 +342,14 @@ public final class Listings {
                     setAside,
                     rejected, oddities, questions, lists.unmatchedWords(), columnsUnderstood, base, mostFrequentUnit(),
                     List.copyOf(notes));
+        }
+
+        private void askWhetherOneLine(LikeLines.Pair pair) {
+            Origin origin = kept.origin(pair.row());
+            questions.add(new RowProblem(origin.file(), origin.line(), "vehicle", pair.rare(), RowProblem.Kind.QUESTION, "this is a letter away"
+                    + " from '" + Spelling.shortened(pair.usual(), 40) + "' (" + pair.rowsOfUsual() + " rows), and is taken for a line of its"
+                    + " own: is it mistyped? If so mend it, or state in words.csv: vehicle," + Spelling.shortened(pair.rare(), 40) + ","
+                    + Spelling.shortened(pair.usual(), 40)));
         }
 
         private int inOrderOfFiles(RowProblem a, RowProblem b) {
@@ -380,12 +390,20 @@ public final class Listings {
 
         /** A row without a day was seen on one of the days of the others; its car is set aside where it is of a year after them. */
         private boolean isOfYearToCome(int row, Optional<LocalDate> last) {
-            if (last.isEmpty() || kept.isDated(row) || kept.modelYear(row) <= last.get().getYear() + 1) {
+            if (last.isEmpty() || kept.isDated(row)) {
                 return false;
             }
-            setAside(row, "model_year", Integer.toString(kept.modelYear(row)),
-                    "the model year lies more than a year after the last day seen, " + last.get());
-            return true;
+            if (kept.modelYear(row) > last.get().getYear() + 1) {
+                setAside(row, "model_year", Integer.toString(kept.modelYear(row)),
+                        "the model year lies more than a year after the last day seen, " + last.get());
+                return true;
+            }
+            if (kept.yearRegistered(row) > last.get().getYear()) {
+                setAside(row, "first_registered", Integer.toString(kept.yearRegistered(row)),
+                        "the first registration lies after the last day seen, " + last.get());
+                return true;
+            }
+            return false;
         }
 
         /** The same advertisement, seen twice on one day at the same price, is one sighting. */

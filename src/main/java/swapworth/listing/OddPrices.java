@@ -3,6 +3,7 @@ package swapworth.listing;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.List;
 import swapworth.reading.RowProblem;
 import swapworth.table.Cell;
@@ -10,7 +11,8 @@ import swapworth.table.Cell;
 /**
  * Flags prices that look mistyped: more than five times above or below the median of the fifteen rows of the same line that are
  * nearest in age (sound cars among sound ones, crashed, branded and dead ones among their like), and more than four robust standard deviations (1.4826 times the median absolute deviation of the line's
- * distances). Such rows stay in use: the model is robust against them.
+ * distances). Of lines with fewer rows those are flagged that lie more than thirty times, and more than four robust standard deviations,
+ * above or below the median of all rows. Such rows stay in use: the model is robust against them.
  */
 final class OddPrices {
 
@@ -19,6 +21,10 @@ final class OddPrices {
     /** A row without a day counts as seen on one and the same day, so that the rows stay in the order of their ages. */
     private static final long NO_DAY = LocalDate.of(2025, 1, 1).toEpochDay();
     private static final double FACTOR = Math.log(5);
+    /** Four standard deviations, by the median absolute deviation. */
+    private static final double ROBUST = 4 * 1.4826;
+    private static final int FEWEST_OF_ALL = 4;
+    private static final double FACTOR_OF_ALL = Math.log(30);
 
     private OddPrices() {
     }
@@ -26,12 +32,49 @@ final class OddPrices {
     /** Flags the rows in their columns and among the oddities. */
     static void flag(StoredListings listings, List<RowProblem> oddities) {
         ListingColumns columns = listings.columns();
-        List<List<Odd>> found = likes(columns, listings.rows()).parallelStream().map(like -> oddOnes(columns, like)).toList();
+        int[] rows = listings.rows();
+        List<int[]> likes = likes(columns, rows);
+        List<List<Odd>> found = new ArrayList<>(likes.parallelStream().map(like -> oddOnes(columns, like)).toList());
+        found.add(oddAmongAll(columns, rows, likes));
         for (List<Odd> ofLine : found) {
             for (Odd odd : ofLine) {
                 flag(columns, odd, oddities);
             }
         }
+    }
+
+    /** Of the rows that have too few like them those that no car of the files costs anything like. */
+    private static List<Odd> oddAmongAll(ListingColumns columns, int[] rows, List<int[]> likes) {
+        BitSet rest = new BitSet();
+        for (int row : rows) {
+            rest.set(row);
+        }
+        for (int[] like : likes) {
+            for (int row : like) {
+                rest.clear(row);
+            }
+        }
+        if (rest.isEmpty() || rows.length < FEWEST_OF_ALL) {
+            return List.of();
+        }
+        double[] log = new double[rows.length];
+        Arrays.setAll(log, i -> Math.log(columns.amount(rows[i])));
+        double middle = median(log.clone());
+        double[] size = new double[log.length];
+        Arrays.setAll(size, i -> Math.abs(log[i] - middle));
+        double limit = Math.max(FACTOR_OF_ALL, ROBUST * median(size.clone()));
+        List<Odd> odd = new ArrayList<>();
+        for (int i = 0; i < rows.length; i++) {
+            if (size[i] > limit && rest.get(rows[i])) {
+                odd.add(new Odd(rows[i], message(log[i] - middle, "the middle of all rows of the files")));
+            }
+        }
+        return odd;
+    }
+
+    private static String message(double distance, String ofWhat) {
+        return "the price is " + Cell.format(Math.exp(Math.abs(distance)), 1) + " times " + (distance > 0 ? "above " : "below ") + ofWhat
+                + "; is a digit too many or missing? The row is used";
     }
 
     /** The rows of each line, sound cars and troubled ones apart, where there are enough. */
@@ -91,13 +134,12 @@ final class OddPrices {
             distance[i] = log[i] - middle(near);
             size[i] = Math.abs(distance[i]);
         }
-        double limit = Math.max(FACTOR, 4 * 1.4826 * median(size.clone()));
+        double limit = Math.max(FACTOR, ROBUST * median(size.clone()));
         List<Odd> odd = new ArrayList<>();
         for (int i = 0; i < n; i++) {
             if (size[i] > limit) {
-                odd.add(new Odd(line[(int) order[i]], "the price is " + Cell.format(Math.exp(size[i]), 1) + " times "
-                        + (distance[i] > 0 ? "above" : "below") + " the middle of the " + window
-                        + " like rows of the line nearest in age; is a digit too many or missing? The row is used"));
+                odd.add(new Odd(line[(int) order[i]], message(distance[i], "the middle of the " + window
+                        + " like rows of the line nearest in age")));
             }
         }
         return odd;

@@ -70,7 +70,7 @@ final class Confounding {
             }
             int k = 0;
             for (double[] column : found.values()) {
-                column[i] = effects.get(k++).toldBy(entries);
+                column[i] = effects.get(k++).entryIn(entries);
             }
         }
         return found;

@@ -61,7 +61,7 @@ abstract class Term {
         }
 
         /** The entry by which a row, written out as far as the term reaches, tells of it; 0 if it does not. */
-        double toldBy(double[] entries) {
+        double entryIn(double[] entries) {
             return absent >= 0 && entries[absent] != 0 ? 0 : entries[present];
         }
 

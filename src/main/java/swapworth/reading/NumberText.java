@@ -64,7 +64,7 @@ final class NumberText {
             lead--;
         }
         String after = Spelling.stripped(text.substring(behind));
-        if (isPowerOfTen(after)) {
+        if (behind < length && isPowerOfTen(text.substring(behind))) {
             return new NumberText("", Parsed.refused("a number shortened to a power of ten, as spreadsheets do",
                     "its last digits may be lost; write all of them"), "");
         }
@@ -76,10 +76,15 @@ final class NumberText {
         return new NumberText(Spelling.stripped(text.substring(0, lead)), number, after);
     }
 
-    /** Whether a text is {@code E5}, {@code e+05} or the like. */
-    private static boolean isPowerOfTen(String after) {
-        int sign = after.length() > 1 && (after.charAt(1) == '+' || after.charAt(1) == '-') ? 1 : 0;
-        return !after.isEmpty() && (after.charAt(0) == 'e' || after.charAt(0) == 'E') && isWhole(after.substring(1 + sign));
+    /** Whether what follows a number at once is {@code E5}, {@code e+05} or the like, and perhaps a unit behind it. */
+    private static boolean isPowerOfTen(String behind) {
+        int at = behind.length() > 1 && (behind.charAt(1) == '+' || behind.charAt(1) == '-') ? 2 : 1;
+        int end = at;
+        while (end < behind.length() && isDigit(behind.charAt(end))) {
+            end++;
+        }
+        return (behind.charAt(0) == 'e' || behind.charAt(0) == 'E') && end > at
+                && (end == behind.length() || Spelling.isSpace(behind.charAt(end)));
     }
 
     /** A separator belongs to the number if a digit follows; a space only if exactly three digits follow and a group is open. */

@@ -16,8 +16,8 @@ final class Cholesky {
     private static final int ORDERED = 64;
     /** From this size on the inverse is worth several processors, */
     private static final int SHARED = 200;
-    /** and is taken in so many parts. */
-    private static final int PARTS = 16;
+    /** and is taken in so many parts, more than there are processors, for some take longer than others. */
+    private static final int PARTS = 64;
     /** Of no weight in any sum with numbers about 1, and yet its square and cube are no denormal numbers, with which sums are slow. */
     private static final double NEXT_TO_NOTHING = 1e-100;
 
@@ -301,7 +301,7 @@ final class Cholesky {
         return inverse;
     }
 
-    /** Columns, or rows, in parts that take about as long as each other: there is less to do for each the later, or the earlier, it comes. */
+    /** Work on columns, or on rows, several parts at a time. */
     private void parts(Ranges.Work work) {
         if (p < SHARED) {
             work.on(0, p);

@@ -143,9 +143,6 @@ public final class Design {
 
     /** The entries of the rows of one block after another. */
     private static final class Entries {
-        /** More than all columns. */
-        private static final int NEVER = 1 << 20;
-
         private final int columns;
         /** Columns of which the first stands for all. */
         private final int first;
@@ -191,6 +188,7 @@ public final class Design {
                 value = Arrays.copyOf(value, numbers + added.size() + value.length);
             }
             int here = 0;
+            boolean ones = true;
             for (int e = 0; e < added.size(); e++) {
                 int column = added.index(e);
                 double number = added.value(e);
@@ -201,7 +199,8 @@ public final class Design {
                     continue;
                 }
                 boolean isOne = number == 1;
-                here += together[column] ? isOne ? 1 : NEVER : 0;
+                here += together[column] ? 1 : 0;
+                ones &= isOne || !together[column];
                 if (!isOne) {
                     if (!Double.isFinite(number)) {
                         throw new IllegalArgumentException("row " + i + " holds " + number + " in column " + column);
@@ -212,7 +211,7 @@ public final class Design {
                     index[size++] = (char) column;
                 }
             }
-            return here == 0 || here == many;
+            return here == 0 || ones && here == many;
         }
 
         Block block() {

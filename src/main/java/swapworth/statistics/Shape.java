@@ -174,7 +174,7 @@ final class Shape {
             between.variance = x.between(covariance, p(), y);
             return;
         }
-        Optional<SparseRow> more = x.lessInOneColumn(y);
+        Optional<SparseRow> more = x.differenceInOneColumn(y);
         if (more.isEmpty()) {
             x.quadraticAndBetween(made, y, itself, between);
             return;

@@ -409,7 +409,7 @@ public final class ShrunkenRegression {
                     spreads = spreads.withCommon(common);
                     logScale = known ? logScale : next[common.length];
                 }
-                boolean last = change < (exact ? 1e-9 : integration == Integration.MODE ? Math.max(1e-3, tolerance / 6) : 0.03);
+                boolean last = change < (exact ? 1e-9 : integration == Integration.MODE ? Math.max(1e-3, tolerance / 15) : 0.03);
                 spreads = last ? spreads.withUnseenWidened(mode.coefficients(), mode.factor().inverse()) : spreads;
                 Point next = new Point(logScale, growthMean, 0, 0);
                 mode = last || sample.size() <= FACTORED_EACH_TIME ? near(mode, next, last ? tolerance : Math.max(tolerance, 1e-2))

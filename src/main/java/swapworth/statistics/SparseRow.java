@@ -165,7 +165,7 @@ public final class SparseRow {
      *
      * @return empty if the rows are the same or differ in more columns
      */
-    Optional<SparseRow> lessInOneColumn(SparseRow other) {
+    Optional<SparseRow> differenceInOneColumn(SparseRow other) {
         if (Math.abs(index.length - other.index.length) > 1) {
             return Optional.empty();
         }

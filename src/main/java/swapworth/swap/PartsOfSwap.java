@@ -4,10 +4,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.Currency;
-import java.util.LinkedHashSet;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
+import java.util.stream.Stream;
 import swapworth.donor.DonorStudy;
 import swapworth.donor.GearValue;
 import swapworth.donor.PartOut;
@@ -28,15 +29,12 @@ final class PartsOfSwap {
     private final PriceModel model;
     private final ValueDraws draws;
     private final Optional<LocalDate> on;
-    private final List<FinishedCar> finished;
-    /** Of the donors and recipients of all finished cars, made when the first of these asks. */
-    private Optional<DonorStudy> study = Optional.empty();
+    /** Of each donor with its recipient, by themselves: the gear of a line may be another one in another donor. */
+    private final Map<List<CandidateCar>, DonorStudy> studies = new HashMap<>();
 
-    PartsOfSwap(Path folder, List<CandidateCar> cars, List<FinishedCar> finished, Currency currency, PriceModel model, ValueDraws draws,
-            Optional<LocalDate> on) {
+    PartsOfSwap(Path folder, List<CandidateCar> cars, Currency currency, PriceModel model, ValueDraws draws, Optional<LocalDate> on) {
         this.folder = folder;
         this.cars = cars;
-        this.finished = finished;
         this.currency = currency;
         this.model = model;
         this.draws = draws;
@@ -45,12 +43,13 @@ final class PartsOfSwap {
 
     /** The car with what its parts are worth, where its row does not state it; notes say what was taken. */
     FinishedCar filled(FinishedCar car, List<String> notes) {
-        if (!Files.isRegularFile(folder.resolve("partout.csv")) || isStated(car)) {
+        if (!Files.isRegularFile(folder.resolve("partout.csv")) || car.cost().gear().isPresent() && car.cost().removed().isPresent()) {
             return car;
         }
-        Optional<CandidateCar> donor = donor(car);
-        Optional<CandidateCar> recipient = recipient(car);
-        DonorStudy study = study();
+        Optional<CandidateCar> donor = named(car, "donor", Role.DONOR);
+        Optional<CandidateCar> recipient = named(car, "recipient", Role.RECIPIENT);
+        DonorStudy study = studies.computeIfAbsent(Stream.concat(donor.stream(), recipient.stream()).toList(), both -> DonorStudy.of(folder,
+                both, currency, Optional.of(model), Optional.of(draws), on, model.assumptions(), Optional.empty()));
         SwapCost cost = car.cost();
         if (cost.gear().isEmpty() && donor.isPresent()) {
             Optional<GearValue> gear = study.partOut(donor.get().name()).map(PartOut::gear);
@@ -70,31 +69,6 @@ final class PartsOfSwap {
             }
         }
         return car.with(cost);
-    }
-
-    private static boolean isStated(FinishedCar car) {
-        return car.cost().gear().isPresent() && car.cost().removed().isPresent();
-    }
-
-    private DonorStudy study() {
-        if (study.isEmpty()) {
-            Set<CandidateCar> asked = new LinkedHashSet<>();
-            finished.stream().filter(car -> !isStated(car)).forEach(car -> {
-                donor(car).ifPresent(asked::add);
-                recipient(car).ifPresent(asked::add);
-            });
-            study = Optional.of(DonorStudy.of(folder, List.copyOf(asked), currency, Optional.of(model), Optional.of(draws), on,
-                    model.assumptions(), Optional.empty()));
-        }
-        return study.get();
-    }
-
-    private Optional<CandidateCar> donor(FinishedCar car) {
-        return named(car, "donor", Role.DONOR);
-    }
-
-    private Optional<CandidateCar> recipient(FinishedCar car) {
-        return named(car, "recipient", Role.RECIPIENT);
     }
 
     /** The car that the row of the finished car names, else the only one of its role. */

@@ -119,7 +119,7 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
         }
         ValueDraws draws = options.draws(model);
         options = options.with(draws);
-        PartsOfSwap parts = new PartsOfSwap(folder, cars.cars(), finished.cars(), currency, model, draws, on.or(model::lastSeen));
+        PartsOfSwap parts = new PartsOfSwap(folder, cars.cars(), currency, model, draws, on.or(model::lastSeen));
         for (FinishedCar stated : finished.cars()) {
             FinishedCar car = parts.filled(stated, notes);
             answers.add(options.withOffers(seen.map(r -> r.offersFor(car.name())).orElse(List.of())).value(car, model));

@@ -43,6 +43,8 @@ class ListingsRowsTest extends ReadingListings {
         assertEquals(new Counts(2, 1, 0, 0, 0), read.counts());
         assertEquals("the model year lies more than a year after the last day seen, 2024-05-01", read.setAside().get(0).message());
         assertEquals(3, read.setAside().get(0).line());
+        assertEquals("the first registration lies after the last day seen, 2024-05-01", read("id,seen_on,vehicle,first_registered,price\n"
+                + "a,2024-05-01,Roadster,2010,9000\nb,,Roadster,2030-03-01,9000\n").setAside().get(0).message());
         // Where no row has a day, nothing says which years are still to come.
         assertEquals(2, read(HEADER + "\n" + undated).counts().used());
     }
