@@ -43,6 +43,16 @@ public record HighestBid(BigDecimal target, BigDecimal bid, BigDecimal landed, B
         }
     }
 
+    /**
+     * Whether a step lies so near that another bid might be made for it: within a fifth of the bid.
+     *
+     * @param step one of the steps
+     * @return false for those too far to matter
+     */
+    public boolean isNear(Step step) {
+        return step.at.subtract(bid).abs().multiply(BigDecimal.valueOf(5)).compareTo(bid) <= 0;
+    }
+
     /** Copies the list in. */
     public HighestBid {
         requireNonNull(target, "target");

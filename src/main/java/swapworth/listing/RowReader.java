@@ -224,7 +224,7 @@ final class RowReader {
             if (miles.get() < 0) {
                 draft.setAside(header, text, "a distance cannot be below 0");
             } else if (miles.get() > MOST_MILES) {
-                draft.setAside(header, text, "more than a million miles is no distance of a car");
+                draft.setAside(header, text, "more than a million miles (1.6 million km) is no distance of a car");
             } else {
                 facts.mileage(new Mileage(miles.get(), word(ListingColumn.MILEAGE_STATUS, ListingWords.MILEAGE_STATUS,
                         MileageStatus.UNKNOWN, draft)));

@@ -176,6 +176,10 @@ public final class FairValue implements Valuation {
                 : what.contains("slopes of lines") ? "more listings of this line, further apart in age and mileage, would narrow it most"
                 : what.startsWith("level of trade") ? "prices at this level of trade, best beside the asks of the same cars, would narrow it"
                 : what.startsWith("steps of the market") || what.startsWith("drift") ? "listings nearer to this day would narrow it most"
+                : what.endsWith("mileage") ? "listings that differ more in mileage would narrow this range most"
+                : what.equals("age") || what.equals("curve of age") || what.startsWith("how far model years")
+                        ? "listings that differ more in age would narrow this range most"
+                : what.startsWith("level of all") ? "more listings of any line would narrow this range most"
                 : "more listings that tell of '" + what + "' would narrow this range most";
     }
 

@@ -456,7 +456,8 @@ public final class PriceModel {
         if (subject.on().isPresent() && encoder.begin().isPresent() && encoder.end().isPresent()) {
             LocalDate day = subject.on().get();
             if (day.isBefore(encoder.begin().get())) {
-                remarks.add("valued before the first day seen, " + encoder.begin().get() + ": the market's drift is carried back");
+                remarks.add("valued before " + encoder.begin().get() + ", the first day of the prices that count (of each car the last):"
+                        + " the market's drift is carried back");
             }
             if (day.isAfter(encoder.end().get())) {
                 remarks.add("valued after the last day seen, " + encoder.end().get() + ": the market's drift is carried on");

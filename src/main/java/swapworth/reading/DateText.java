@@ -41,6 +41,9 @@ final class DateText {
                 return coarse(year, month, "15", "the month alone is given: counted from its 15th");
             }
         }
+        if (text.length() == 5 && NumberText.isWhole(text)) {
+            return Parsed.refused("this is a spreadsheet's number of a day", "give the column the format year-month-day before you save it");
+        }
         if (parts.length != 3) {
             return Parsed.refused("this is no date", HOW);
         }

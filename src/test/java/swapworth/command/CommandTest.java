@@ -173,7 +173,7 @@ class CommandTest {
         assertTrue(out().contains("at the level auction") && out().contains("they are not compared"), out());
         assertFalse(out().contains("at its own level of trade"));
         assertEquals(0, run("judge", file(rows(40)), "--on", "2025-11-01"));
-        assertTrue(out().contains("on 2025-11-01") && out().contains("before the first day seen"), out());
+        assertTrue(out().contains("on 2025-11-01") && out().contains("the first day of the prices that count"), out());
     }
 
     @Test

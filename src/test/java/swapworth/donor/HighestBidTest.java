@@ -37,6 +37,9 @@ class HighestBidTest {
         HighestBid answer = found(FeeFiles.read(FeeFiles.REFERENCE.resolve("tiers.csv")), "6550");
         assertEquals("from a bid of 5,499 to one of 5,500 the landed cost goes from 6,530.21 to 6,606.28",
                 answer.steps().get(1).sentence());
+        assertTrue(answer.isNear(answer.steps().get(1)));
+        HighestBid far = found(FeeFiles.read(FeeFiles.REFERENCE.resolve("tiers.csv")), "65500");
+        assertTrue(!far.steps().isEmpty() && far.steps().stream().noneMatch(far::isNear), far.steps().toString());
         assertEquals(new BigDecimal("6606.28"), answer.nextLanded());
     }
 

@@ -172,6 +172,12 @@ class CellReaderTest {
     }
 
     @Test
+    void a_spreadsheets_number_of_a_day_is_named_as_such() {
+        assertTrue(refused(COMMAS.date("46300")).startsWith("this is a spreadsheet's number of a day"));
+        assertTrue(refused(COMMAS.date("463001")).startsWith("this is no date"));
+    }
+
+    @Test
     void a_stated_order_settles_a_date() {
         assertTrue(refused(COMMAS.date("03/04/2024")).contains("*,date order,day first"));
         assertEquals(Parsed.understood(LocalDate.of(2024, 4, 3)),
