@@ -116,8 +116,8 @@ public record Landed(List<LandedCost> costs, List<BidAnswer> bids, List<Optional
                         Column.number("shading", "%"), Column.number("shaded bid", ""), Column.number("next bid", ""), Column.number("next landed", ""),
                         Column.sentences("steps near it"));
         table.note("Found by search: the landed cost jumps where a fee table steps. The bid is the one before which to stop.");
-        table.note("The target is what you would pay in all; it says nothing of what a car is worth. Set none above its value less what it still"
-                + " needs.");
+        table.note("The target is what you would pay in all; it says nothing of what a car is worth. Set none above its value less what"
+                + " it still needs.");
         if (shaded.stream().anyMatch(Optional::isPresent)) {
             table.note("Shading: who bids wins most often when his estimate is too high. The target is cut by what such a car is worth less when the"
                     + " bid wins against rival_bidders whose estimates lie rival_spread about its value (assumptions), by draws of the price model.");
@@ -129,7 +129,8 @@ public record Landed(List<LandedCost> costs, List<BidAnswer> bids, List<Optional
                 table.row(car, Cents.cell(bid.target()), Cents.cell(bid.bid()), Cents.cell(bid.landed()),
                         less.map(s -> Cell.number(100 * (s.shading().factor() - 1), 1)).orElse(Cell.BLANK),
                         less.map(s -> s.answer() instanceof HighestBid b ? Cents.cell(b.bid()) : Cell.words("none")).orElse(Cell.BLANK), Cents.cell(bid.next()),
-                        Cents.cell(bid.nextLanded()), Cell.words(String.join("; ", bid.steps().stream().filter(bid::isNear).map(HighestBid.Step::sentence).toList())));
+                        Cents.cell(bid.nextLanded()), Cell.words(String.join("; ",
+                                bid.steps().stream().filter(bid::isNear).map(HighestBid.Step::sentence).toList())));
             } else if (bids.get(i) instanceof NoBid none) {
                 table.row(car, Cell.BLANK, Cell.words("none"), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.words(none.reason()));
             }

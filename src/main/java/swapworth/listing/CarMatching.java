@@ -248,19 +248,18 @@ public final class CarMatching {
                 && (year == 0 || yearOfFirst == 0 || Math.abs(year - yearOfFirst) <= 1);
     }
 
-    /** A mileage that falls under one id is mistyped, or the id was used for two cars. */
+    /** A mileage that falls from day to day under one id is mistyped, or the id was used for two cars. */
     private static void askAboutMileages(ListingColumns columns, Advertisements.Rows groups, List<RowProblem> oddities) {
         for (int i = 0; i < groups.count(); i++) {
             for (int k = groups.begin()[i] + 1; k < groups.begin()[i + 1]; k++) {
                 int row = groups.rows()[k];
-                double before = columns.miles(groups.rows()[k - 1]);
-                double miles = columns.miles(row);
-                if (miles < (1 - FALL) * before) {
+                int earlier = groups.rows()[k - 1];
+                double left = columns.miles(row) / columns.miles(earlier);
+                if (left < 1 - FALL && columns.isDated(earlier)) {
                     Origin origin = columns.origin(row);
                     oddities.add(new RowProblem(origin.file(), origin.line(), "id", columns.id.get(row).orElse(""), RowProblem.Kind.ODD,
-                            "under this id the mileage falls from " + Cell.format(before, 0) + " mi in "
-                                    + columns.origin(groups.rows()[k - 1]) + " to " + Cell.format(miles, 0)
-                                    + " mi: is one of them mistyped, or does the id stand for two cars?"));
+                            "under this id the mileage falls by " + Cell.format(100 * (1 - left), 0) + " % from "
+                                    + columns.origin(earlier) + ": is one of the two mistyped, or does the id stand for two cars?"));
                 }
             }
         }

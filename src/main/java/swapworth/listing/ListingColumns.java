@@ -298,7 +298,7 @@ final class ListingColumns {
 
     /** Whether a row is of a line. */
     IntPredicate isOfLine(String line) {
-        int code = vehicle.code(line);
+        int code = vehicle.codeOf(line);
         return row -> vehicle.code(row) == code;
     }
 

@@ -133,6 +133,7 @@ public final class Listings {
         private final Values<Rates> ratesOf = new Values<>(rates);
         /** What is odd about a row, by its place among them. */
         private final Map<Integer, List<RowProblem>> odditiesOf = new HashMap<>();
+        /** The rows of which it holds something: most hold nothing, and are not looked up. */
         private final BitSet odd = new BitSet();
         private int mileages;
         private int mileagesInKm;
@@ -346,10 +347,11 @@ public final class Listings {
 
         private void askWhetherOneLine(LikeLines.Pair pair) {
             Origin origin = kept.origin(pair.row());
-            questions.add(new RowProblem(origin.file(), origin.line(), "vehicle", pair.rare(), RowProblem.Kind.QUESTION, "this is a letter away"
-                    + " from '" + Spelling.shortened(pair.usual(), 40) + "' (" + pair.rowsOfUsual() + " rows), and is taken for a line of its"
-                    + " own: is it mistyped? If so mend it, or state in words.csv: vehicle," + Spelling.shortened(pair.rare(), 40) + ","
-                    + Spelling.shortened(pair.usual(), 40)));
+            String rare = Spelling.shortened(pair.rare(), 40);
+            String usual = Spelling.shortened(pair.usual(), 40);
+            questions.add(new RowProblem(origin.file(), origin.line(), "vehicle", pair.rare(), RowProblem.Kind.QUESTION,
+                    "this is a letter away from '" + usual + "' (" + pair.rowsOfUsual()
+                            + " rows), and is taken for a line of its own: is it mistyped? If so mend it, or state in words.csv: vehicle," + rare + "," + usual));
         }
 
         private int inOrderOfFiles(RowProblem a, RowProblem b) {
@@ -419,8 +421,9 @@ public final class Listings {
             Price price = kept.price(row);
             for (int other : same) {
                 if (kept.price(other).sameAsTyped(price) && kept.price(other).kind() == price.kind()) {
-                    setAside(row, "id", kept.id.get(row).orElseThrow(), "the same advertisement was seen on the same day at the same price in "
-                            + kept.origin(other) + ": one sighting");
+                    setAside(row, "id", kept.id.get(row).orElseThrow(),
+                            "the same advertisement was seen on the same day at the same price in " + kept.origin(other)
+                                    + ": one sighting");
                     return true;
                 }
             }

@@ -22,6 +22,7 @@ public record Offer(CarFacts facts, Optional<LocalDate> seenOn, PriceKind kind, 
      * @param cars any cars
      * @param number the place of the car among them
      * @return empty if it was seen more than once
+     * @throws IndexOutOfBoundsException if there is no such car
      */
     public static Optional<Offer> onlyOne(List<Car> cars, int number) {
         if (cars instanceof StoredCars stored) {

@@ -337,7 +337,8 @@ final class RowReader {
             draft.facts = draft.facts.toBuilder().seller(Seller.AUCTION).build();
         } else if (seller != Seller.AUCTION) {
             draft.odd(columns.header(ListingColumn.SELLER), text(ListingColumn.SELLER, draft.row),
-                    "the price is an auction's result and the seller is none: taken for a sale by the seller; write auction if it was one");
+                    "the price is an auction's result, but the seller is no auction: taken for a sale by this seller; write auction if it"
+                            + " was one");
         }
     }
 

@@ -64,6 +64,7 @@ final class StoredCars extends KeptList<Car> {
 
     /** What a car that was seen once was offered at. */
     Optional<Offer> onlyOffer(int car) {
+        Objects.checkIndex(car, size());
         return begin[car + 1] - begin[car] == 1 ? Optional.of(columns.offer(rows[begin[car]])) : Optional.empty();
     }
 

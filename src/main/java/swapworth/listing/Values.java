@@ -38,7 +38,7 @@ final class Values<V> {
     }
 
     /** The number of a value; -1 if no row ever had it. */
-    int code(V value) {
+    int codeOf(V value) {
         return numbers.getOrDefault(value, -1);
     }
 

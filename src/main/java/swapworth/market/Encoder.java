@@ -40,7 +40,7 @@ final class Encoder {
     private static final double HALF_NORMAL_MEDIAN = 0.6745;
 
     private static final int ZONES = Damage.values().length;
-    /** No step, and each step alone: made once for all rows, which only read them. */
+    /** No step, and each step alone: made once for all rows, which only read them. No fact has more steps than damage has zones. */
     private static final int[][] AT = IntStream.range(-1, ZONES + 1)
             .mapToObj(level -> level < 0 ? new int[0] : new int[] {level}).toArray(int[][]::new);
 

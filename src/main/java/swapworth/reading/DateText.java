@@ -42,7 +42,8 @@ final class DateText {
             }
         }
         if (text.length() == 5 && NumberText.isWhole(text)) {
-            return Parsed.refused("this is a spreadsheet's number of a day", "give the column the format year-month-day before you save it");
+            return Parsed.refused("this is a spreadsheet's number of a day",
+                    "give the column the format year-month-day before you save it");
         }
         if (parts.length != 3) {
             return Parsed.refused("this is no date", HOW);

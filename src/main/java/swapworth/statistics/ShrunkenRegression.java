@@ -34,6 +34,10 @@ public final class ShrunkenRegression {
     private static final double ENOUGH_TO_COMPARE = 0.03;
     /** How closely the mode is found while the error scale is still to be changed. */
     private static final double ROUGHLY = 0.3;
+    /** Spreads held at their mode have settled when the logarithm of none moves by more in a round, */
+    private static final double SETTLED = 1e-3;
+    /** or, where only some of the rows are looked at and the tolerance is wide, by more than this share of it. */
+    private static final double SETTLED_OF_SOME = 1.0 / 15;
     /** Above this many rows a factor costs more than some further steps with one from nearby. */
     private static final int FACTORED_EACH_TIME = 2000;
     /** Above this many rows the hyperparameters of a plugged-in fit are found with this many of them. */
@@ -409,7 +413,8 @@ public final class ShrunkenRegression {
                     spreads = spreads.withCommon(common);
                     logScale = known ? logScale : next[common.length];
                 }
-                boolean last = change < (exact ? 1e-9 : integration == Integration.MODE ? Math.max(1e-3, tolerance / 15) : 0.03);
+                boolean last = change < (exact ? 1e-9
+                        : integration == Integration.MODE ? Math.max(SETTLED, SETTLED_OF_SOME * tolerance) : 0.03);
                 spreads = last ? spreads.withUnseenWidened(mode.coefficients(), mode.factor().inverse()) : spreads;
                 Point next = new Point(logScale, growthMean, 0, 0);
                 mode = last || sample.size() <= FACTORED_EACH_TIME ? near(mode, next, last ? tolerance : Math.max(tolerance, 1e-2))

@@ -53,13 +53,19 @@ class CarMatchingTest extends ReadingListings {
         assertEquals(2, read.oddities().size(), read.oddities().toString());
         assertTrue(read.oddities().get(0).message().contains("stands for a car of model year 2014 in listings.csv:2; taken for another"));
         // A row without a year goes with the first car of its id; that the mileage falls there is asked about.
-        assertTrue(read.oddities().get(1).message().contains("falls from 88,000 mi in listings.csv:2 to 41,500 mi"));
+        assertTrue(read.oddities().get(1).message().contains("falls by 53 % from listings.csv:2"));
     }
 
     @Test
     void a_year_set_right_from_one_look_to_the_next_is_no_other_car() {
         ListingsRead read = read(HEADER + "a,2024-02-01,Roadster,,2014,88000,9800,,,\na,2024-03-01,Roadster,,2015,88100,9600,,,\n");
         assertEquals(1, read.cars().size());
+        assertEquals(List.of(), read.oddities());
+    }
+
+    @Test
+    void nothing_is_asked_of_a_mileage_whose_row_has_no_day() {
+        ListingsRead read = read(HEADER + "a,,Roadster,,2014,88000,9800,,,\na,2024-03-01,Roadster,,2014,41000,9600,,,\n");
         assertEquals(List.of(), read.oddities());
     }
 

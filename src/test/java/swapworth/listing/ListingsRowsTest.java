@@ -27,12 +27,13 @@ class ListingsRowsTest extends ReadingListings {
 
     @Test
     void a_hammer_price_is_one_of_an_auction() {
-        ListingsRead read = read("vehicle,year,price,price_kind,seller\nRoadster,2010,9000,hammer,\nRoadster,2010,9100,winning bid,private\n"
+        ListingsRead read = read("vehicle,year,price,price_kind,seller\n"
+                + "Roadster,2010,9000,hammer,\nRoadster,2010,9100,winning bid,private\n"
                 + "Roadster,2010,9200,sold,\nRoadster,2010,9300,hammer price,auction\n");
         assertEquals(List.of(LevelOfTrade.AUCTION, LevelOfTrade.PRIVATE_SOLD, LevelOfTrade.PRIVATE_SOLD, LevelOfTrade.AUCTION),
                 read.listings().stream().map(Listing::level).toList());
         assertEquals(1, read.oddities().size(), read.oddities().toString());
-        assertTrue(read.oddities().get(0).message().contains("an auction's result and the seller is none"));
+        assertTrue(read.oddities().get(0).message().contains("an auction's result, but the seller is no auction"));
         assertEquals(LevelOfTrade.AUCTION, read("vehicle,year,hammer price\nRoadster,2010,9000\n").listings().get(0).level());
     }
 
