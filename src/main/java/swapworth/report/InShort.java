@@ -93,13 +93,14 @@ public record InShort(List<Sentence> sentences) {
         long below = open.stream().filter(j -> j.position() == Position.BELOW).count();
         long untold = open.stream().filter(j -> j.position() == Position.CANNOT_TELL).count();
         return Optional.of("Of " + open.size() + (open.size() == 1 ? " car" : " cars") + " on offer" + judged.lately() + " "
-                + (below == 0 ? "none stands" : below == 1 ? "1 stands" : below + " stand") + " below its 80 % range"
+                + (below == 0 ? "none stands" : below == 1 ? "1 stands" : below + " stand") + (below > 1 ? " below their" : " below its") + " 80 % range"
                 + (below == 0 ? "" : " (about one in ten does by chance)") + (untold == 0 ? "" : ", and of " + untold + " none can be told")
                 + ". Lowest against its value stands '" + lowest.car() + "', " + lowest.listing().facts().vehicle() + ": "
                 + judged.read().baseCurrency().getCurrencyCode() + " " + Cell.format(lowest.listing().price().amount(), 0)
                 + ", fair value " + Figures.rounded(value.median()) + " (80 % range " + Figures.range(value.range(0.80)) + "; "
                 + value.subject().level().words() + value.subject().on().map(d -> " on " + d).orElse("") + "; by " + value.carsOfLine()
-                + " cars of its line, " + value.carsInFile() + " in all).");
+                + " cars of its line, " + value.carsInFile() + " in all)" + (lowest.remarks().isEmpty() ? "." : ": "
+                + String.join("; ", lowest.remarks()) + "."));
     }
 
     /** Net costs where parts are known, else what stands at the door. */

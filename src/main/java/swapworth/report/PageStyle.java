@@ -28,7 +28,7 @@ final class PageStyle {
             .note{color:var(--soft);font-size:.92rem;margin:.2rem 0 .5rem}
             .wide{overflow-x:auto;max-width:100%}
             table{border-collapse:collapse;font-size:.9rem;line-height:1.35;font-variant-numeric:tabular-nums lining-nums}
-            th,td{padding:.28rem .65rem .28rem 0;text-align:left;vertical-align:top;border-bottom:1px solid var(--rule)}
+            th,td{padding:.28rem .6rem .28rem 0;text-align:left;vertical-align:top;border-bottom:1px solid var(--rule)}
             th{font-weight:600;vertical-align:bottom;border-bottom-color:var(--soft)}
             td{white-space:nowrap}
             td.t{white-space:normal;min-width:14rem;max-width:26rem}
@@ -45,7 +45,7 @@ final class PageStyle {
             .cautions{margin:1.4rem 0;padding:.8rem 1rem;border-left:4px solid var(--accent);\
             background:var(--shade);max-width:46rem}
             @media screen and (max-width:600px){body{padding-top:1rem}h1{font-size:1.4rem}details>div{padding-left:.6rem}\
-            .wide table{width:max-content;max-width:none}table{font-size:.8rem}th,td{padding-right:.4rem}}
+            .wide table{width:max-content;max-width:none}table{font-size:.78rem}th,td{padding-right:.3rem}}
             """;
     private static final String PAPER = """
             @media print{
@@ -68,7 +68,8 @@ final class PageStyle {
             }""";
 
     static final String CSS = SCREEN + below("@media screen", ".crowded") + below("@media screen and (max-width:600px)", ".wide>table")
-            + "@media screen and (max-width:600px){.b{order:1}}\n" + PAPER;
+            + "@media screen and (max-width:600px){.b{order:1}\n"
+            + "td:first-child{white-space:normal;max-width:10rem}thead:has(.b)+tbody td:first-child{max-width:4.5rem}}\n" + PAPER;
 
     private PageStyle() {
     }

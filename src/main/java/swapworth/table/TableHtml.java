@@ -5,7 +5,7 @@ import java.util.List;
 /** Renders a table as an HTML figure. */
 final class TableHtml {
     /** Beside more columns than this sentences have no room: they stand below the other cells of their row. */
-    private static final int ROOM_FOR_SENTENCES = 8;
+    private static final int ROOM_FOR_SENTENCES = 7;
 
     private TableHtml() {
     }
