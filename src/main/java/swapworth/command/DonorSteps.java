@@ -145,6 +145,11 @@ final class DonorSteps {
         }
     }
 
+    /** What was found. */
+    Optional<DonorStudy> study() {
+        return study;
+    }
+
     private void account(DonorStudy study) {
         study.read().forEach(r -> {
             out.println(r.sentence());

@@ -34,6 +34,7 @@ import swapworth.project.Undertaking;
 import swapworth.reading.OutputFile;
 import swapworth.reading.RowProblem;
 import swapworth.reading.UnusableFileException;
+import swapworth.report.InShort;
 import swapworth.report.ListingsPage;
 import swapworth.report.MarketSection;
 import swapworth.report.Page;
@@ -287,7 +288,7 @@ final class Steps {
         // The market in time is followed while the listings are judged.
         CompletableFuture<Section> market = CompletableFuture.supplyAsync(() -> MarketSection.of(model));
         Judged judged = Judged.of(read, model, arguments.on(), arguments.level());
-        print(read, judged);
+        printOnOffer(read, judged);
         Optional<Valued> valued = Optional.empty();
         Optional<Swaps> swaps = Optional.empty();
         if (inPlay.isPresent()) {
@@ -317,7 +318,9 @@ final class Steps {
         more.addAll(ProjectPage.sections(undertaking));
         List<String> missing = missing(folder);
         missing.addAll(undertaking.missing());
-        writePage(page, ListingsPage.of(nameOf(folder), judged, valued, ProjectPage.first(undertaking), more, missing));
+        InShort inShort = InShort.of(judged, donors.study(), swaps, undertaking);
+        writePage(page, ListingsPage.of(nameOf(folder), judged, valued, ProjectPage.first(undertaking), inShort, more, missing));
+        out.print(inShort.text());
         return ending(read, arguments);
     }
 
@@ -412,6 +415,20 @@ final class Steps {
         account(read);
         out.println();
         out.print(judged.inFileOrder("").text());
+        print(judged.model(), judged.study());
+    }
+
+    /** Of all rows those that can still be bought; without dates nobody knows which these are. */
+    private void printOnOffer(ListingsRead read, Judged judged) {
+        if (judged.model().lastSeen().isEmpty()) {
+            print(read, judged);
+            return;
+        }
+        account(read);
+        Table onOffer = judged.onOffer("");
+        out.print("\n" + (onOffer.rows().isEmpty() ? "No car was on offer" + judged.lately() + ".\n" : onOffer.text()));
+        int rows = read.listings().size();
+        out.println("\n" + rows + (rows == 1 ? " row is judged" : " rows are judged") + " in all: the step 'judge' and the page show them.");
         print(judged.model(), judged.study());
     }
 

@@ -69,6 +69,15 @@ public record CarOption(CandidateCar car, double landed, boolean whole, double[]
         return net;
     }
 
+    /**
+     * The mean of the net cost.
+     *
+     * @return in the base currency
+     */
+    public double meanNetCost() {
+        return Choice.mean(netCost());
+    }
+
     /** Whether its running gear goes into the swap. */
     boolean givesGear() {
         return car.role() == CandidateCar.Role.DONOR

@@ -20,11 +20,11 @@ public record Choice(String purpose, List<CarOption> options) {
     /** Copies the list in, in order of mean net cost. */
     public Choice {
         List<CarOption> sorted = new ArrayList<>(options);
-        sorted.sort(Comparator.comparingDouble(o -> mean(o.netCost())));
+        sorted.sort(Comparator.comparingDouble(CarOption::meanNetCost));
         options = List.copyOf(sorted);
     }
 
-    private static double mean(double[] values) {
+    static double mean(double[] values) {
         double sum = 0;
         for (double v : values) {
             sum += v / values.length;
@@ -72,11 +72,10 @@ public record Choice(String purpose, List<CarOption> options) {
         table.note(options.size() + " cars. Net cost is the landed cost less what the left-over parts bring; hours are not priced.");
         for (int k = 0; k < options.size(); k++) {
             CarOption o = options.get(k);
-            double[] net = o.netCost();
             double[] gear = o.gear().draws();
             table.row(Cell.words(o.car().name() + (o.whole() ? "" : " (landed cost not whole)")), Cell.words(o.car().facts().runs().words()),
                     Cell.number(o.landed(), 0), o.parts() ? Cell.number(mean(o.recovery()), 0) : Cell.words("not in partout.csv"),
-                    Cell.number(mean(net), 0), Cell.words(range(net)), Cell.words(k == 0 ? "" : against(k)), Cell.number(mean(o.hours()), 0),
+                    Cell.number(o.meanNetCost(), 0), Cell.words(range(o.netCost())), Cell.words(k == 0 ? "" : against(k)), Cell.number(mean(o.hours()), 0),
                     gear.length == 0 ? Cell.BLANK : Cell.number(Quantiles.of(gear, 0.5), 0),
                     gear.length == 0 ? Cell.BLANK : Cell.number(100 * o.gearGood(), 0),
                     Cell.words(o.givesGear() ? "" : String.join("; ", o.caps())));
@@ -89,7 +88,13 @@ public record Choice(String purpose, List<CarOption> options) {
         return noRealDifference(k) ? "no real difference (" + range(difference) + ")" : "dearer by " + range(difference);
     }
 
-    static String range(double[] values) {
+    /**
+     * The 80 % range of amounts that are drawn.
+     *
+     * @param values draws, such as those of a net cost
+     * @return for instance {@code 3,345 to 4,485}
+     */
+    public static String range(double[] values) {
         return Cell.format(Quantiles.of(values, 0.1), 0) + " to " + Cell.format(Quantiles.of(values, 0.9), 0);
     }
 }

@@ -44,10 +44,12 @@ public final class DonorStudy {
     private final List<PartOut> partOuts;
     private final Optional<PartsMarket> market;
     private final List<RowsRead> read;
+    private final Optional<LocalDate> on;
     private final Optional<Further> further;
 
     private DonorStudy(Currency currency, Optional<Landed> landed, List<PartOut> partOuts, Optional<PartsMarket> market, List<RowsRead> read,
-            Optional<Further> further) {
+            Optional<LocalDate> on, Optional<Further> further) {
+        this.on = requireNonNull(on, "on");
         this.currency = requireNonNull(currency, "currency");
         this.landed = landed;
         this.partOuts = List.copyOf(partOuts);
@@ -63,6 +65,15 @@ public final class DonorStudy {
      */
     public Currency currency() {
         return currency;
+    }
+
+    /**
+     * The day on which parts are priced.
+     *
+     * @return nothing where there are no dates
+     */
+    public Optional<LocalDate> on() {
+        return on;
     }
 
     /**
@@ -167,10 +178,10 @@ public final class DonorStudy {
             AssumptionDraws drawn = new AssumptionDraws(assumptions, state.count(), state.seed());
             List<CandidateCar> named = cars.stream().filter(car -> file.speaksOf(car.name())).toList();
             partOuts.addAll(named.stream().parallel().map(car -> PartOut.of(car, file, market, state, drawn)).toList());
-            return new DonorStudy(currency, landed, partOuts, Optional.of(market), read,
+            return new DonorStudy(currency, landed, partOuts, Optional.of(market), read, on,
                     Optional.of(new Further(cars, landed, List.copyOf(partOuts), market, state, drawn, model)));
         }
-        return new DonorStudy(currency, landed, partOuts, Optional.empty(), read, Optional.empty());
+        return new DonorStudy(currency, landed, partOuts, Optional.empty(), read, on, Optional.empty());
     }
 
     /** What follows from landed costs and recoveries together; each is worked out once, when first asked for. */

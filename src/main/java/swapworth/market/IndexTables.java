@@ -60,11 +60,21 @@ public final class IndexTables {
      * @return plain words, each figure with its range
      */
     public static String summary(MarketIndex index) {
+        return movement(index).match(words -> words, no -> "Cannot tell how fast the market moves: " + no.reason() + ".");
+    }
+
+    /**
+     * The movement in a sentence, where there is one to tell.
+     *
+     * @param index the index
+     * @return plain words as in {@link #summary(MarketIndex)}, or why there is none
+     */
+    public static Answer<String> movement(MarketIndex index) {
         return index.holding(Held.MODEL_YEAR).drift(12).match(car -> {
             Drift market = index.holding(Held.AGE).drift(12).match(d -> d, no -> car);
-            return "From " + car.from() + " to " + car.to() + " one and the same car moved by " + moved(car)
-                    + "; cars of the same age, ageing taken out, by " + moved(market) + ".";
-        }, no -> "Cannot tell how fast the market moves: " + no.reason() + ".");
+            return new Answer.Told<>("From " + car.from() + " to " + car.to() + " one and the same car moved by " + moved(car)
+                    + "; cars of the same age, ageing taken out, by " + moved(market) + ".");
+        }, Answer.NotTold::new);
     }
 
     /**

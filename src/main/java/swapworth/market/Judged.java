@@ -140,14 +140,24 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
      * @return one row a car; none where the rows have no dates
      */
     public Table onOffer(String linkToGrids) {
-        Optional<LocalDate> last = model.lastSeen();
-        List<Judgement> open = new ArrayList<>(stillOffered());
-        open.sort(Comparator.comparingDouble(j -> Double.isNaN(j.gapPercent()) ? Double.MAX_VALUE : j.gapPercent()));
-        return brief("Cars on offer" + last.map(d -> " in the two weeks up to " + d).orElse(""), open, linkToGrids).build();
+        return brief("Cars on offer" + lately(), stillOffered(), linkToGrids).build();
     }
 
-    /** The latest sightings of the cars that were asked for within two weeks of the last day seen, in the order of cars. */
-    List<Judgement> stillOffered() {
+    /**
+     * The time in which a car must have been seen to count as still on offer.
+     *
+     * @return words that follow "on offer"; empty where the rows have no dates
+     */
+    public String lately() {
+        return model.lastSeen().map(d -> " in the two weeks up to " + d).orElse("");
+    }
+
+    /**
+     * The latest sightings of the cars that were asked for within two weeks of the last day seen.
+     *
+     * @return the one furthest below its value first, those without a value last; none where the rows have no dates
+     */
+    public List<Judgement> stillOffered() {
         Optional<LocalDate> last = model.lastSeen();
         List<Judgement> latest = latest();
         List<Judgement> open = new ArrayList<>();
@@ -159,6 +169,7 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
                 open.add(latest.get(c));
             }
         }
+        open.sort(Comparator.comparingDouble(j -> Double.isNaN(j.gapPercent()) ? Double.MAX_VALUE : j.gapPercent()));
         return open;
     }
 
@@ -168,10 +179,11 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
             numberOfCar.put(read.cars().get(c).name(), c + 1);
         }
         Table.Builder table = Table.titled(title + ", " + currency())
-                .columns(Column.number("line", ""), Column.words("car"), Column.words("vehicle"), Column.words("seen"),
-                        Column.words("level of trade"), Column.number("price", ""), Column.number("fair value", ""),
-                        Column.number("80 % range", ""), Column.number("gap", "%"), Column.number("percentile", ""),
-                        Column.words("position"), Column.number("cars: line / all", ""), Column.number("held by assumptions", ""),
+                .columns(Column.number("line", "").behind(), Column.words("car"), Column.words("vehicle").behind(), Column.words("seen").behind(),
+                        Column.words("level of trade").behind(), Column.number("price", ""), Column.number("fair value", ""),
+                        Column.number("80 % range", ""), Column.number("gap", "%").behind(), Column.number("percentile", "").behind(),
+                        Column.words("position"), Column.number("cars: line / all", "").behind(),
+                        Column.number("held by assumptions", "").behind(),
                         Column.sentences("remarks"));
         if (rows.stream().anyMatch(j -> j.valuation() instanceof FairValue)) {
             table.note("Each value is the median price of such cars " + basis(rows) + ", by all other cars: its own car is left out."

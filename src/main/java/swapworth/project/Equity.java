@@ -133,6 +133,16 @@ public record Equity(String currency, double[] value, double[] moneyIn, double[]
     }
 
     /**
+     * The chance that the money in it is not met by its value.
+     *
+     * @return in words without a full stop, in cash and after the cost of money
+     */
+    public String chanceOfLoss() {
+        return "The chance of a loss is " + DrawFigures.percent(1 - chanceAhead()) + " in cash, "
+                + DrawFigures.percent(1 - DrawFigures.chance(afterCapital())) + " after the cost of money";
+    }
+
+    /**
      * How much of what is unsure about what is left in cash lies in the value of the car: the rest lies in the money.
      *
      * @return the covariance of value and equity over the variance of the equity; nought where nothing is unsure

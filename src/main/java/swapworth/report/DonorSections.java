@@ -14,6 +14,8 @@ import swapworth.donor.PartsMarket;
 public final class DonorSections {
     /** The section of parts that are sold, which has cautions of its own. */
     static final String PARTS = "parts";
+    static final String LANDED = "landed";
+    static final String CHOICE = "choice";
 
     private DonorSections() {
     }
@@ -34,7 +36,7 @@ public final class DonorSections {
         if (!landed.unpriced().isEmpty()) {
             parts.add(Part.prose("Without a price or a planned bid: " + String.join(", ", landed.unpriced()) + "."));
         }
-        return Section.of("landed", "What each car costs at the door", parts.toArray(Part[]::new));
+        return Section.of(LANDED, "What each car costs at the door", parts.toArray(Part[]::new));
     }
 
     /**
@@ -76,7 +78,7 @@ public final class DonorSections {
         study.choices().forEach(choice -> parts.add(Part.rows(choice.table(currency))));
         study.brackets().forEach(bracket -> parts.add(Part.rows(bracket.table(currency))));
         study.uses().forEach(uses -> parts.add(Part.rows(uses.table(currency))));
-        return Section.of("choice", "Which donor, which recipient", parts.toArray(Part[]::new));
+        return Section.of(CHOICE, "Which donor, which recipient", parts.toArray(Part[]::new));
     }
 
     /**

@@ -23,6 +23,8 @@ import swapworth.table.Table;
 
 /** The page of a collection of listings: what was read, how each price stands, why, and how far to believe it. */
 public final class ListingsPage {
+    static final String ON_OFFER = "on-offer";
+    static final String MODEL = "model";
     /** Comparables are shown for this many cars at most, those with the largest gaps. */
     private static final int MOST_GRIDS = 400;
     private static final int MOST_LINES = 6;
@@ -32,16 +34,18 @@ public final class ListingsPage {
     private final Judged judged;
     private final Optional<Valued> inPlay;
     private final List<Section> first;
+    private final InShort inShort;
     private final List<Section> more;
     private final List<String> missingFiles;
     private final String name;
 
-    private ListingsPage(String name, Judged judged, Optional<Valued> inPlay, List<Section> first, List<Section> more,
-            List<String> missingFiles) {
+    private ListingsPage(String name, Judged judged, Optional<Valued> inPlay, List<Section> first, InShort inShort,
+            List<Section> more, List<String> missingFiles) {
         this.name = requireNonNull(name, "name");
         this.judged = requireNonNull(judged, "judged");
         this.inPlay = requireNonNull(inPlay, "inPlay");
         this.first = List.copyOf(first);
+        this.inShort = requireNonNull(inShort, "inShort");
         this.more = List.copyOf(more);
         this.missingFiles = List.copyOf(missingFiles);
     }
@@ -81,7 +85,7 @@ public final class ListingsPage {
      * @return the page
      */
     public static Page of(String name, Judged judged, Optional<Valued> inPlay, List<Section> more, List<String> missingFiles) {
-        return of(name, judged, inPlay, List.of(), more, missingFiles);
+        return of(name, judged, inPlay, List.of(), new InShort(List.of()), more, missingFiles);
     }
 
     /**
@@ -91,13 +95,14 @@ public final class ListingsPage {
      * @param judged the judged listings
      * @param inPlay the cars in play and their values, where the folder names any
      * @param first sections that must be read before all others, such as what must be settled first
+     * @param inShort the answers in short, which follow them
      * @param more further sections, such as the market in time
      * @param missingFiles one sentence for each file that the folder lacks
      * @return the page
      */
-    public static Page of(String name, Judged judged, Optional<Valued> inPlay, List<Section> first, List<Section> more,
+    public static Page of(String name, Judged judged, Optional<Valued> inPlay, List<Section> first, InShort inShort, List<Section> more,
             List<String> missingFiles) {
-        return new ListingsPage(name, judged, inPlay, first, more, missingFiles).page();
+        return new ListingsPage(name, judged, inPlay, first, inShort, more, missingFiles).page();
     }
 
     private Page page() {
@@ -109,7 +114,7 @@ public final class ListingsPage {
         inPlay.ifPresent(cars -> sections.add(Section.of("in-play", "Cars in play", Part.rows(cars.brief()), Part.bullets(cars.remarks()))));
         Table onOffer = judged.onOffer("#car-");
         if (!onOffer.rows().isEmpty()) {
-            sections.add(Section.of("on-offer", "On offer at the last look", how(), Part.rows(onOffer)));
+            sections.add(Section.of(ON_OFFER, "On offer at the last look", how(), Part.rows(onOffer)));
         }
         sections.add(fileOrder());
         sections.add(byGap());
@@ -122,6 +127,7 @@ public final class ListingsPage {
         if (!missingFiles.isEmpty()) {
             sections.add(Section.of("further", "What further files would answer", Part.bullets(missingFiles)));
         }
+        inShort.section(sections).ifPresent(s -> sections.add(first.size(), s));
         List<String> cautions = new ArrayList<>(Cautions.ofValues());
         if (speaksOfCrashes()) {
             cautions.addAll(Cautions.ofCrashedCars());
@@ -252,7 +258,7 @@ public final class ListingsPage {
         study.ifPresentOrElse(s -> parts.add(Part.rows(ModelTables.fit(judged.model(), s))), () -> parts.add(Part.prose(
                 "Fewer than ten prices have a value: how well values meet prices cannot be told from so few.")));
         parts.add(Part.folded("terms", "All terms with their ranges", Part.rows(ModelTables.terms(judged.model(), judged.read().distanceUnit()))));
-        return Section.of("model", "How far to believe it", parts.toArray(Part[]::new));
+        return Section.of(MODEL, "How far to believe it", parts.toArray(Part[]::new));
     }
 
     private Section assumptions() {

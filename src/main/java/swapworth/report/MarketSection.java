@@ -10,6 +10,7 @@ import swapworth.market.TimeOnMarket;
 
 /** The section on the market in time: how its level moved, how fast, when it stood highest, and where it may go. */
 public final class MarketSection {
+    static final String ID = "market";
 
     private MarketSection() {
     }
@@ -25,7 +26,7 @@ public final class MarketSection {
     }
 
     private static Section section(Part... parts) {
-        return Section.of("market", "The market in time", parts);
+        return Section.of(ID, "The market in time", parts);
     }
 
     /**

@@ -29,9 +29,9 @@ final class PageHtml {
         if (headed.size() > 1) {
             out.append("<nav aria-label=\"Contents\">\n<ol>\n");
             for (Section section : headed) {
-                out.append("<li><a href=\"#").append(section.id()).append("\">");
-                text(section.heading());
-                out.append("</a></li>\n");
+                out.append("<li>");
+                link(section);
+                out.append("</li>\n");
             }
             out.append("</ol>\n</nav>\n");
         }
@@ -66,6 +66,8 @@ final class PageHtml {
                 out.append(Markdown.html(marked.text()));
             } else if (part instanceof Part.Bullets bullets) {
                 list(bullets.items());
+            } else if (part instanceof Part.Pointers pointers) {
+                pointers(pointers.items());
             } else if (part instanceof Part.Rows rows) {
                 out.append(rows.table().html());
             } else if (part instanceof Part.Picture picture) {
@@ -125,6 +127,24 @@ final class PageHtml {
             out.append("</li>\n");
         }
         out.append("</ul>\n");
+    }
+
+    private void pointers(List<Part.Pointer> items) {
+        out.append("<ul>\n");
+        for (Part.Pointer item : items) {
+            out.append("<li>");
+            text(item.sentence());
+            out.append(' ');
+            link(item.to());
+            out.append("</li>\n");
+        }
+        out.append("</ul>\n");
+    }
+
+    private void link(Section section) {
+        out.append("<a href=\"#").append(section.id()).append("\">");
+        text(section.heading());
+        out.append("</a>");
     }
 
     private void paragraphs(String classes, String words) {

@@ -3,7 +3,7 @@ package swapworth.report;
 /** The style sheet of a page: system fonts, one accent, numbers in columns, light, dark, narrow and paper. */
 final class PageStyle {
 
-    static final String CSS = """
+    private static final String SCREEN = """
             :root{--ground:#fff;--text:#22262b;--soft:#5b636d;--rule:#d8dde3;--shade:#f4f6f8;--accent:#025290;\
             color-scheme:light dark}
             @media screen and (prefers-color-scheme:dark){:root{--ground:#16191d;--text:#dfe3e8;--soft:#a2abb5;--rule:#343a42;\
@@ -28,7 +28,7 @@ final class PageStyle {
             .note{color:var(--soft);font-size:.92rem;margin:.2rem 0 .5rem}
             .wide{overflow-x:auto;max-width:100%}
             table{border-collapse:collapse;font-size:.9rem;line-height:1.35;font-variant-numeric:tabular-nums lining-nums}
-            th,td{padding:.28rem .9rem .28rem 0;text-align:left;vertical-align:top;border-bottom:1px solid var(--rule)}
+            th,td{padding:.28rem .6rem .28rem 0;text-align:left;vertical-align:top;border-bottom:1px solid var(--rule)}
             th{font-weight:600;vertical-align:bottom;border-bottom-color:var(--soft)}
             td{white-space:nowrap}
             td.t{white-space:normal;min-width:14rem;max-width:26rem}
@@ -45,7 +45,9 @@ final class PageStyle {
             .cautions{margin:1.4rem 0;padding:.8rem 1rem;border-left:4px solid var(--accent);\
             background:var(--shade);max-width:46rem}
             @media screen and (max-width:600px){body{padding-top:1rem}h1{font-size:1.4rem}details>div{padding-left:.6rem}\
-            .wide table{width:max-content;max-width:none}td.t{max-width:15rem}}
+            .wide table{width:max-content;max-width:none}table{font-size:.78rem}th,td{padding-right:.3rem}}
+            """;
+    private static final String PAPER = """
             @media print{
             @page{margin:16mm 14mm}
             html{font-size:10pt}
@@ -65,6 +67,25 @@ final class PageStyle {
             .cautions{border:1px solid var(--soft)}
             }""";
 
+    static final String CSS = SCREEN + below("@media screen", ".crowded") + below("@media screen and (max-width:600px)", ".wide>table")
+            + "@media screen and (max-width:600px){.b{order:1}\n"
+            + "td:first-child{white-space:normal;max-width:10rem}thead:has(.b)+tbody td:first-child{max-width:4.5rem}}\n" + PAPER;
+
     private PageStyle() {
+    }
+
+    /** Tables whose sentences stand below the other cells of their row; where a browser cannot do that they stay beside them. */
+    private static String below(String where, String tables) {
+        return where + "{@supports (grid-template-columns:subgrid){" + """
+                T{display:grid;grid-template-columns:repeat(24,max-content);justify-content:start}
+                T>*,T tr{display:grid;grid-template-columns:subgrid;grid-column:1/-1}
+                T tr{border-bottom:1px solid var(--rule)}
+                T thead tr{border-color:var(--soft)}
+                T th,T td{border:0}
+                T th{width:min-content;align-self:end}
+                T th.n{justify-self:end}
+                T .t{grid-column:1/-1;order:2;position:sticky;left:0;width:min(44rem,calc(100vw - 4rem));min-width:0;max-width:none;padding-top:0}
+                T .t:empty{display:none}
+                """.replace("T", tables) + "}}\n";
     }
 }

@@ -59,6 +59,32 @@ public sealed interface Part {
     }
 
     /**
+     * A list of sentences, each of which leads to the section that it is from.
+     *
+     * @param items the sentences
+     */
+    record Pointers(List<Pointer> items) implements Part {
+        /** Copies the list in. */
+        public Pointers {
+            items = List.copyOf(items);
+        }
+    }
+
+    /**
+     * A sentence that leads to a section.
+     *
+     * @param sentence the sentence
+     * @param to the section
+     */
+    record Pointer(String sentence, Section to) {
+        /** Checks that nothing is missing. */
+        public Pointer {
+            requireNonNull(sentence, "sentence");
+            requireNonNull(to, "to");
+        }
+    }
+
+    /**
      * A table in a box of its own, which scrolls sideways where the page is too narrow.
      *
      * @param table the table

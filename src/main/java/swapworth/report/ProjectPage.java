@@ -26,6 +26,7 @@ import swapworth.table.Table;
 
 /** The page of an undertaking; its sections stand on the page of a folder too. */
 public final class ProjectPage {
+    static final String LEFT = "equity";
     private static final String ROWS = "ledger-";
 
     private final Undertaking undertaking;
@@ -158,7 +159,7 @@ public final class ProjectPage {
         equity.tables().forEach(table -> parts.add(Part.rows(table)));
         parts.add(Part.picture(ProjectCharts.equity(equity)));
         parts.add(Part.bullets(undertaking.narrowing()));
-        return Section.of("equity", "What is left", parts.toArray(Part[]::new));
+        return Section.of(LEFT, "What is left", parts.toArray(Part[]::new));
     }
 
     private static Section finishOrStop(FinishOrStop choice) {

@@ -11,6 +11,7 @@ import swapworth.table.Table;
 
 /** The finished swaps of a folder as a section of its page, or as a page of their own. */
 public final class SwapSection {
+    static final String ID = "swap";
 
     private SwapSection() {
     }
@@ -44,7 +45,7 @@ public final class SwapSection {
         }
         parts.add(Part.folded("swap-assumptions", "Assumptions on finished swaps", Part.rows(swaps.assumptions().table(Question.SWAP))));
         parts.add(Part.cautions("Before you sell, lend on or insure a swap", Cautions.ofSwaps()));
-        return Section.of("swap", "The finished swap", parts.toArray(Part[]::new));
+        return Section.of(ID, "The finished swap", parts.toArray(Part[]::new));
     }
 
     /**

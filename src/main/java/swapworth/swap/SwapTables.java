@@ -60,13 +60,8 @@ final class SwapTables {
         Table.Builder table = Table.titled("The finished swap '" + s.car.name() + "': the price of this one car" + day() + ", "
                 + s.level.words()).columns(Column.words("figure"), Column.number("median", ""), Column.number("80 % range", ""),
                 Column.number("95 % range", ""));
-        table.note(told() + " of 3 approaches, " + ofLine(s.stock) + " cars of the line '" + s.stock.vehicle() + "', "
-                + s.model.cars().size() + " in the listings, " + (worked.swapsByPair + worked.swapsByPosition == 0 ? "no swap seen"
-                        : Math.max(worked.swapsByPair, worked.swapsByPosition) + " swaps seen")
-                + ", " + value.offers().size() + (value.offers().size() == 1 ? " offer" : " offers") + " for the car itself.");
-        table.note("Assumptions hold " + Math.round(100 * value.priorShare()) + " % of what is unsure about the level of such swaps, the"
-                + " largest part '" + value.largestAssumption().assumption() + "' with "
-                + Math.round(100 * value.largestAssumption().share()) + " %.");
+        table.note(basis() + ".");
+        table.note(held() + ".");
         if (!value.reason().isEmpty()) {
             table.note("The approaches are weighted by you and not by their covariance: " + value.reason() + ".");
         }
@@ -74,6 +69,21 @@ final class SwapTables {
         table.row(line("price of this one car", value.draws()));
         table.row(line("middle price of such swaps", value.levelDraws()));
         return table.build();
+    }
+
+    /** What the value stands by: approaches, cars, swaps and offers. */
+    String basis() {
+        return told() + " of 3 approaches, " + ofLine(s.stock) + " cars of the line '" + s.stock.vehicle() + "', " + s.model.cars().size()
+                + " in the listings, " + (worked.swapsByPair + worked.swapsByPosition == 0 ? "no swap seen"
+                        : Math.max(worked.swapsByPair, worked.swapsByPosition) + " swaps seen")
+                + ", " + value.offers().size() + (value.offers().size() == 1 ? " offer" : " offers") + " for the car itself";
+    }
+
+    /** How much of it is assumption. */
+    String held() {
+        return "Assumptions hold " + Math.round(100 * value.priorShare()) + " % of what is unsure about the level of such swaps, the"
+                + " largest part '" + value.largestAssumption().assumption() + "' with "
+                + Math.round(100 * value.largestAssumption().share()) + " %";
     }
 
     private long told() {

@@ -479,6 +479,24 @@ public final class SwapValue implements SwapAnswer {
     }
 
     /**
+     * What it stands by: approaches that can tell, cars of the body's line and in all, swaps seen, offers for the car itself.
+     *
+     * @return words without a full stop
+     */
+    public String basis() {
+        return new SwapTables(this).basis();
+    }
+
+    /**
+     * How much of what is unsure about it assumptions hold, and which holds most.
+     *
+     * @return words without a full stop
+     */
+    public String held() {
+        return new SwapTables(this).held();
+    }
+
+    /**
      * Each approach with its ranges, its weight, what holds it and what is to be known of it.
      *
      * @return a table

@@ -11,8 +11,9 @@ import java.util.Locale;
  * @param unit the unit of every number below it, for instance {@code USD} or {@code mi}; empty for none
  * @param key the name of the column in a CSV file
  * @param align the side its cells lean to
+ * @param rank where it stands on a narrow screen
  */
-public record Column(String label, String unit, String key, Align align) {
+public record Column(String label, String unit, String key, Align align, Rank rank) {
 
     /** The side that the cells of a column lean to: words lean left, numbers right. */
     public enum Align {
@@ -24,12 +25,21 @@ public record Column(String label, String unit, String key, Align align) {
         LEFT_IN_LINES
     }
 
+    /** Where a column stands on a narrow screen, which shows the first few at once. */
+    public enum Rank {
+        /** In its place. */
+        IN_PLACE,
+        /** Behind all that stand in their place. */
+        BEHIND
+    }
+
     /** Checks that nothing is missing. */
     public Column {
         requireNonNull(label, "label");
         requireNonNull(unit, "unit");
         requireNonNull(key, "key");
         requireNonNull(align, "align");
+        requireNonNull(rank, "rank");
     }
 
     /**
@@ -39,7 +49,7 @@ public record Column(String label, String unit, String key, Align align) {
      * @return the column
      */
     public static Column words(String label) {
-        return new Column(label, "", keyOf(label), Align.LEFT);
+        return new Column(label, "", keyOf(label), Align.LEFT, Rank.IN_PLACE);
     }
 
     /**
@@ -49,7 +59,7 @@ public record Column(String label, String unit, String key, Align align) {
      * @return the column
      */
     public static Column sentences(String label) {
-        return new Column(label, "", keyOf(label), Align.LEFT_IN_LINES);
+        return new Column(label, "", keyOf(label), Align.LEFT_IN_LINES, Rank.IN_PLACE);
     }
 
     /**
@@ -60,7 +70,7 @@ public record Column(String label, String unit, String key, Align align) {
      * @return the column
      */
     public static Column number(String label, String unit) {
-        return new Column(label, unit, keyOf(label), Align.RIGHT);
+        return new Column(label, unit, keyOf(label), Align.RIGHT, Rank.IN_PLACE);
     }
 
     /**
@@ -70,7 +80,16 @@ public record Column(String label, String unit, String key, Align align) {
      * @return a copy
      */
     public Column key(String key) {
-        return new Column(label, unit, key, align);
+        return new Column(label, unit, key, align, rank);
+    }
+
+    /**
+     * The same column, on a narrow screen behind the others: what a reader can do without at first sight.
+     *
+     * @return a copy
+     */
+    public Column behind() {
+        return new Column(label, unit, key, align, Rank.BEHIND);
     }
 
     /**

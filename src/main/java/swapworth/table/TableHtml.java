@@ -4,6 +4,8 @@ import java.util.List;
 
 /** Renders a table as an HTML figure. */
 final class TableHtml {
+    /** Beside more columns than this sentences have no room: they stand below the other cells of their row. */
+    private static final int ROOM_FOR_SENTENCES = 7;
 
     private TableHtml() {
     }
@@ -14,7 +16,7 @@ final class TableHtml {
         for (String note : table.notes()) {
             out.append("<p class=\"note\">").append(Html.escape(note)).append("</p>\n");
         }
-        out.append("<div class=\"wide\"><table>\n<thead><tr>");
+        out.append("<div class=\"wide\"><table").append(crowded(table) ? " class=\"crowded\"" : "").append(">\n<thead><tr>");
         for (Column column : table.columns()) {
             out.append("<th scope=\"col\"").append(leaning(column)).append('>').append(Html.escape(column.label()));
             if (!column.unit().isEmpty()) {
@@ -41,10 +43,16 @@ final class TableHtml {
         return out.append("</tbody>\n</table></div>\n</figure>\n").toString();
     }
 
+    private static boolean crowded(Table table) {
+        return table.columns().size() > ROOM_FOR_SENTENCES
+                && table.columns().stream().anyMatch(c -> c.align() == Column.Align.LEFT_IN_LINES);
+    }
+
     private static String leaning(Column column) {
+        boolean behind = column.rank() == Column.Rank.BEHIND;
         return switch (column.align()) {
-            case LEFT -> "";
-            case RIGHT -> " class=\"n\"";
+            case LEFT -> behind ? " class=\"b\"" : "";
+            case RIGHT -> behind ? " class=\"n b\"" : " class=\"n\"";
             case LEFT_IN_LINES -> " class=\"t\"";
         };
     }

@@ -20,7 +20,7 @@ final class ScoreTables {
     }
 
     private static Column column(String label, String unit) {
-        return new Column(label, unit, Column.words(label).key(), Column.Align.RIGHT);
+        return new Column(label, unit, Column.words(label).key(), Column.Align.RIGHT, Column.Rank.IN_PLACE);
     }
 
     /** Every figure of every method, averaged over lines. */

@@ -94,6 +94,40 @@ class PagesInBrowserTest {
     }
 
     @Test
+    void show_car_price_value_range_and_position_at_once_on_a_narrow_screen() {
+        Browser browser = browser();
+        browser.show(pages.get(0), 390, "light");
+        for (String section : List.of("in-play", "on-offer", "listings")) {
+            // What stands right of the last letter is white.
+            List<String> seen = browser.ask("""
+                    document.querySelectorAll('details').forEach(d => d.open = true);
+                    const box = document.querySelector('#SECTION .wide').getBoundingClientRect();
+                    return [...document.querySelectorAll('#SECTION thead th')]
+                        .map(th => [th.textContent.trim(), th.getBoundingClientRect()])
+                        .filter(([label, at]) => at.left >= box.left - 1 && at.right <= box.right + 6 && label !== 'remarks')
+                        .sort((one, other) => one[1].left - other[1].left).map(([label]) => label);""".replace("SECTION", section));
+            String price = section.equals("in-play") ? "price or bid" : "price";
+            assertEquals(List.of("car", price, "fair value", "80 % range", "position"), seen.stream().limit(5).toList(), section);
+        }
+    }
+
+    @Test
+    void never_cut_a_remark_or_a_reason() {
+        Browser browser = browser();
+        for (Path page : pages) {
+            for (int width : new int[] {390, 1280}) {
+                browser.show(page, width, "light");
+                List<String> cut = browser.ask("""
+                        document.querySelectorAll('details').forEach(d => d.open = true);
+                        return [...document.querySelectorAll('td.t')].filter(td => td.textContent
+                            && (td.getBoundingClientRect().right > td.closest('.wide').getBoundingClientRect().right + 1
+                                || td.scrollWidth > td.clientWidth + 1)).slice(0, 3).map(td => td.outerHTML.slice(0, 80));""");
+                assertEquals(List.of(), cut, page + " at " + width);
+            }
+        }
+    }
+
+    @Test
     void have_words_for_every_picture_heads_on_every_table_and_headings_in_order() {
         Browser browser = browser();
         for (Path page : pages) {

@@ -37,6 +37,28 @@ class TableTest {
     }
 
     @Test
+    void html_marks_the_columns_that_stand_behind_on_a_narrow_screen() {
+        String html = Table.titled("t").columns(Column.words("a").behind(), Column.number("b", "").behind(), Column.words("c"))
+                .row(Cell.words("x"), Cell.number(1, 0), Cell.words("y")).build().html();
+        assertTrue(html.contains("<tr><td class=\"b\">x</td><td class=\"n b\">1</td><td>y</td></tr>"), html);
+        assertTrue(html.contains("<th scope=\"col\" class=\"b\">a</th>"), html);
+    }
+
+    @Test
+    void html_marks_a_table_that_leaves_its_sentences_no_room() {
+        Table.Builder few = Table.titled("few").columns(Column.words("a"), Column.sentences("remarks"));
+        Table.Builder many = Table.titled("many").columns(Column.sentences("remarks"));
+        Table.Builder without = Table.titled("without");
+        for (int c = 0; c < 12; c++) {
+            many.columns(Column.number("n" + c, ""));
+            without.columns(Column.number("n" + c, ""));
+        }
+        assertTrue(few.build().html().contains("<table>"));
+        assertTrue(many.build().html().contains("<table class=\"crowded\">"));
+        assertTrue(without.build().html().contains("<table>"));
+    }
+
+    @Test
     void csv_has_keys_as_header_exact_numbers_and_carriage_returns() {
         assertEquals("car,price\r\nfirst,12500.5\r\nthe second,950\r\n", prices().csv());
     }

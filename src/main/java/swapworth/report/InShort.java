@@ -1,0 +1,196 @@
+package swapworth.report;
+
+import static java.util.Objects.requireNonNull;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import swapworth.donor.CarOption;
+import swapworth.donor.Choice;
+import swapworth.donor.DonorStudy;
+import swapworth.donor.Landed;
+import swapworth.donor.LandedCost;
+import swapworth.donor.PartsMarket;
+import swapworth.listing.Car;
+import swapworth.listing.CandidateCar;
+import swapworth.market.Answer;
+import swapworth.market.FairValue;
+import swapworth.market.Figures;
+import swapworth.market.IndexTables;
+import swapworth.market.Judged;
+import swapworth.market.Judgement;
+import swapworth.market.MarketIndex;
+import swapworth.market.Position;
+import swapworth.project.Equity;
+import swapworth.project.Ledger;
+import swapworth.project.Undertaking;
+import swapworth.swap.SwapAnswer;
+import swapworth.swap.SwapValue;
+import swapworth.swap.Swaps;
+import swapworth.table.Cell;
+
+/**
+ * The answers of a folder before everything else, eight sentences at most, each with its range, what it stands by, its day and its level of
+ * trade. Every figure is the one that the section behind it shows; what the files do not allow is left out.
+ *
+ * @param sentences the sentences, in the order of the sections
+ */
+public record InShort(List<Sentence> sentences) {
+    private static final String HEADING = "In short";
+
+    /**
+     * One answer.
+     *
+     * @param words whole sentences
+     * @param section the id of the section that it is from
+     */
+    public record Sentence(String words, String section) {
+        /** Checks that nothing is missing. */
+        public Sentence {
+            requireNonNull(words, "words");
+            requireNonNull(section, "section");
+        }
+    }
+
+    /** Copies the list in. */
+    public InShort {
+        sentences = List.copyOf(sentences);
+    }
+
+    /**
+     * The answers of a folder.
+     *
+     * @param judged its listings
+     * @param donors donors and recipients, where its files speak of them
+     * @param swaps its finished cars, where it has any
+     * @param undertaking its money
+     * @return the answers
+     */
+    public static InShort of(Judged judged, Optional<DonorStudy> donors, Optional<Swaps> swaps, Undertaking undertaking) {
+        List<Sentence> all = new ArrayList<>();
+        onOffer(judged).ifPresent(words -> all.add(new Sentence(words, ListingsPage.ON_OFFER)));
+        donors.ifPresent(study -> costs(study, all));
+        Optional<SwapValue> finished = swaps.flatMap(InShort::finished);
+        finished.ifPresent(value -> all.add(new Sentence(worth(value, swaps.orElseThrow()), SwapSection.ID)));
+        undertaking.equity().ifPresent(left -> all.add(new Sentence(left(left, undertaking), ProjectPage.LEFT)));
+        if (judged.model().index() instanceof Answer.Told<MarketIndex> index
+                && IndexTables.movement(index.value()) instanceof Answer.Told<String> movement) {
+            all.add(new Sentence(movement.value() + " That is by " + judged.read().cars().stream().map(Car::firstSeen)
+                    .filter(Optional::isPresent).count() + " cars with a date.", MarketSection.ID));
+        }
+        unsure(judged, finished, undertaking).ifPresent(all::add);
+        return new InShort(all);
+    }
+
+    private static Optional<String> onOffer(Judged judged) {
+        List<Judgement> open = judged.stillOffered();
+        if (open.isEmpty() || !(open.get(0).valuation() instanceof FairValue value)) {
+            return Optional.empty();
+        }
+        Judgement lowest = open.get(0);
+        long below = open.stream().filter(j -> j.position() == Position.BELOW).count();
+        long untold = open.stream().filter(j -> j.position() == Position.CANNOT_TELL).count();
+        return Optional.of("Of " + open.size() + (open.size() == 1 ? " car" : " cars") + " on offer" + judged.lately() + " "
+                + (below == 0 ? "none stands" : below == 1 ? "1 stands" : below + " stand") + (below > 1 ? " below their" : " below its") + " 80 % range"
+                + (below == 0 ? "" : " (about one in ten does by chance)") + (untold == 0 ? "" : ", and of " + untold + " none can be told")
+                + ". Lowest against its value stands '" + lowest.car() + "', " + lowest.listing().facts().vehicle() + ": "
+                + judged.read().baseCurrency().getCurrencyCode() + " " + Cell.format(lowest.listing().price().amount(), 0)
+                + ", fair value " + Figures.rounded(value.median()) + " (80 % range " + Figures.range(value.range(0.80)) + "; "
+                + value.subject().level().words() + value.subject().on().map(d -> " on " + d).orElse("") + "; by " + value.carsOfLine()
+                + " cars of its line, " + value.carsInFile() + " in all)" + (lowest.remarks().isEmpty() ? "." : ": "
+                + String.join("; ", lowest.remarks()) + "."));
+    }
+
+    /** Net costs where parts are known, else what stands at the door. */
+    private static void costs(DonorStudy study, List<Sentence> all) {
+        for (Choice choice : study.choices()) {
+            all.add(new Sentence(cheapest(choice, study), DonorSections.CHOICE));
+        }
+        if (study.choices().isEmpty()) {
+            study.landed().map(Landed::costs).flatMap(costs -> costs.stream().min(Comparator.comparing(LandedCost::total)).map(least ->
+                    "Of " + costs.size() + (costs.size() == 1 ? " car" : " cars") + " in play '" + least.purchase().car()
+                    + "' costs least at the door: " + study.currency().getCurrencyCode() + " " + LedgerFigures.amount(least.total())
+                    + (least.whole() ? "" : " at least, since lines are missing,") + " for a price or bid of "
+                    + LedgerFigures.amount(least.purchase().bid()) + " (" + least.purchase().seller().words() + ")."))
+                    .ifPresent(words -> all.add(new Sentence(words, DonorSections.LANDED)));
+        }
+    }
+
+    private static String cheapest(Choice choice, DonorStudy study) {
+        CarOption first = choice.options().get(0);
+        List<String> alike = IntStream.range(1, choice.options().size()).filter(choice::noRealDifference)
+                .mapToObj(k -> "'" + choice.options().get(k).car().name() + "'").toList();
+        CandidateCar car = first.car();
+        int count = choice.options().size();
+        return choice.purpose() + ": " + (count == 1 ? "'" + car.name() + "' alone costs net " : "of " + count + " '" + car.name()
+                + "' costs least, net ") + study.currency().getCurrencyCode()
+                + " " + Cell.format(first.meanNetCost(), 0) + " (80 % range " + Choice.range(first.netCost())
+                + study.on().map(d -> "; " + d).orElse("") + "): " + Cell.format(first.landed(), 0)
+                + (first.whole() ? " at the door" : " without all of its fees") + " for a price or bid of "
+                + car.priceOrBid().map(p -> Cell.format(p.amount(), 0)).orElse("") + " (" + car.facts().seller().words() + ")"
+                + (first.parts() ? ", less what its left-over parts bring, by " + study.market().map(PartsMarket::offers).orElse(0)
+                        + " offers of parts" : "; partout.csv does not name its parts")
+                + (alike.isEmpty() ? "" : ". Money tells no real difference from " + String.join(", ", alike)) + ".";
+    }
+
+    private static Optional<SwapValue> finished(Swaps swaps) {
+        for (SwapAnswer answer : swaps.answers()) {
+            if (answer instanceof SwapValue value) {
+                return Optional.of(value);
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static String worth(SwapValue value, Swaps swaps) {
+        return "Finished, '" + value.car().name() + "' is worth " + swaps.currency().getCurrencyCode() + " "
+                + Figures.rounded(value.median()) + " (80 % range " + Figures.range(value.range(0.80)) + "; the price of this one car, "
+                + dayAndLevel(value) + "), by " + value.basis() + ".";
+    }
+
+    private static String dayAndLevel(SwapValue value) {
+        return value.level().words() + value.on().map(d -> " on " + d).orElse("");
+    }
+
+    private static String left(Equity equity, Undertaking undertaking) {
+        return LedgerFigures.withRange("Left in cash when it is done:", equity.inCash(), equity.currency()) + " " + equity.chanceOfLoss()
+                + undertaking.finished().map(f -> ", by the value of '" + f.car().name() + "' (" + dayAndLevel(f) + ")").orElse("")
+                + undertaking.ledger().map(InShort::rows).orElse("") + ".";
+    }
+
+    private static String rows(Ledger ledger) {
+        return " and " + ledger.entries().size() + (ledger.entries().size() == 1 ? " row" : " rows") + " of the ledger as of " + ledger.on();
+    }
+
+    /** What is most unsure: of what is left, else of the finished car, else of the values of the listings. */
+    private static Optional<Sentence> unsure(Judged judged, Optional<SwapValue> finished, Undertaking undertaking) {
+        return undertaking.narrowing().stream().findFirst().map(words -> new Sentence(words, ProjectPage.LEFT))
+                .or(() -> finished.map(value -> new Sentence(value.held() + ".", SwapSection.ID)))
+                .or(() -> judged.study().map(study -> new Sentence("How unsure one price is: half of " + study.ratios().n()
+                        + " prices lie within " + Cell.format(study.medianMissPercent(), 1) + " % of their value, and "
+                        + Cell.format(study.in80(), 0) + " % inside their 80 % range.", ListingsPage.MODEL)));
+    }
+
+    /**
+     * The answers for a terminal.
+     *
+     * @return lines that end in a line feed; empty where there is no answer
+     */
+    public String text() {
+        StringBuilder text = new StringBuilder();
+        sentences.forEach(s -> text.append("  ").append(s.words()).append('\n'));
+        return text.isEmpty() ? "" : "\n" + HEADING + "\n" + text;
+    }
+
+    /** The answers as a section that leads to others; nothing where there is no answer. */
+    Optional<Section> section(List<Section> others) {
+        List<Part.Pointer> pointers = new ArrayList<>();
+        for (Sentence sentence : sentences) {
+            others.stream().filter(s -> s.id().equals(sentence.section())).findFirst()
+                    .ifPresent(s -> pointers.add(new Part.Pointer(sentence.words(), s)));
+        }
+        return pointers.isEmpty() ? Optional.empty() : Optional.of(Section.of("in-short", HEADING, new Part.Pointers(pointers)));
+    }
+}

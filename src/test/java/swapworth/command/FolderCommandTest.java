@@ -1,0 +1,210 @@
+package swapworth.command;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.MatchResult;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What a folder's page and terminal say first and last. */
+class FolderCommandTest {
+    private static final Pattern RANGE = Pattern.compile("80 % range (-?[\\d,.]*\\d) to (-?[\\d,.]*\\d)");
+
+    @TempDir
+    static Path sampleFolder;
+
+    private static Told sample;
+
+    @TempDir
+    Path folder;
+
+    /** What the terminal and the page of a folder say. */
+    private record Told(String out, String page) {
+
+        static Told of(Path folder, Path page) throws IOException {
+            ByteArrayOutputStream out = new ByteArrayOutputStream();
+            PrintStream terminal = new PrintStream(out, true, StandardCharsets.UTF_8);
+            assertEquals(0, Main.run(terminal, terminal, folder.toString(), "--page", page.toString()));
+            return new Told(out.toString(StandardCharsets.UTF_8), Files.readString(page));
+        }
+
+        /** The last lines of the terminal, from the heading on. */
+        List<String> terminal() {
+            int begin = out.lastIndexOf("\nIn short\n");
+            return begin < 0 ? List.of() : out.substring(begin + "\nIn short\n".length()).lines().map(String::strip).toList();
+        }
+
+        String section(String id) {
+            int begin = page.indexOf("<section id=\"" + id + "\">");
+            return begin < 0 ? "" : page.substring(begin, page.indexOf("</section>", begin));
+        }
+
+        /** Sentence and section of each answer of the page. */
+        List<MatchResult> answers() {
+            return Pattern.compile("<li>(.*) <a href=\"#([a-z-]+)\">([^<]+)</a></li>").matcher(section("in-short")).results().toList();
+        }
+
+        List<String> sentences() {
+            return answers().stream().map(a -> a.group(1).replace("&#39;", "'")).toList();
+        }
+
+        String about(String id) {
+            return String.join("\n", answers().stream().filter(a -> a.group(2).equals(id)).map(a -> a.group(1).replace("&#39;", "'")).toList());
+        }
+    }
+
+    @BeforeAll
+    static void ask_the_sample() throws IOException {
+        sample = Told.of(Path.of("sample-listings"), sampleFolder.resolve("page.html"));
+    }
+
+    /** Thirty cars that are seen twice, the last of them a second time at the price that is given. */
+    private Told thirty(int lastPrice) throws IOException {
+        StringBuilder text = new StringBuilder("id,seen_on,vehicle,model_year,mileage_mi,price_usd,price_kind,seller\n");
+        for (int i = 0; i < 30; i++) {
+            int year = 2010 + i % 9;
+            int miles = 40_000 + 7001 * (i % 13);
+            int price = 10_000 + 400 * (i % 9) + 97 * (i % 7);
+            for (int day : new int[] {1 + i % 9, 19 + i % 9}) {
+                text.append("a%d,2026-09-%02d,Sivrette,%d,%d,%d,asking,private%n".formatted(i, day, year, miles,
+                        i == 29 && day > 18 ? lastPrice : price));
+            }
+        }
+        Files.writeString(folder.resolve("listings.csv"), text);
+        return Told.of(folder, folder.resolve("page.html"));
+    }
+
+    @Test
+    void the_answers_stand_before_all_but_what_must_be_settled_first() {
+        List<String> ids = Pattern.compile("<section id=\"([a-z-]+)\">").matcher(sample.page).results().map(m -> m.group(1)).toList();
+        assertEquals(List.of("gates", "in-short", "read"), ids.subList(0, 3));
+    }
+
+    @Test
+    void the_terminal_ends_with_the_sentences_of_the_page() {
+        assertEquals(7, sample.sentences().size(), "on offer, donors, recipients, the finished car, what is left, the market, what is unsure");
+        assertEquals(sample.sentences(), sample.terminal());
+    }
+
+    @Test
+    void each_answer_leads_to_a_section_that_shows_its_range() {
+        List<String> led = new ArrayList<>();
+        for (MatchResult answer : sample.answers()) {
+            String section = sample.section(answer.group(2));
+            assertTrue(section.contains("<h2>" + answer.group(3) + "</h2>"), answer.group());
+            Matcher range = RANGE.matcher(answer.group(1));
+            while (range.find()) {
+                assertTrue(section.contains(range.group(1)) && section.contains(range.group(2)), answer.group(2) + ": " + range.group());
+                led.add(answer.group(2));
+            }
+        }
+        assertEquals(List.of("on-offer", "choice", "choice", "swap", "equity", "market", "market"), led);
+    }
+
+    @Test
+    void no_value_stands_without_its_range_count_day_and_level_of_trade() {
+        String car = "80 % range [\\d,]+ to [\\d,]+; private asking on 2026-10-\\d\\d; by \\d+ cars of its line, \\d+ in all";
+        assertTrue(Pattern.compile(car).matcher(sample.about("on-offer")).find(), sample.about("on-offer"));
+        String swap = "80 % range [\\d,]+ to [\\d,]+; the price of this one car, private asking on 2026-10-30.*85 cars of the line";
+        assertTrue(Pattern.compile(swap).matcher(sample.about("swap")).find(), sample.about("swap"));
+        String left = "80 % range -[\\d,]+ to -[\\d,]+.*chance of a loss.*private asking on 2026-10-30.*32 rows of the ledger as of 2026-10-28";
+        assertTrue(Pattern.compile(left).matcher(sample.about("equity")).find(), sample.about("equity"));
+        assertEquals(2, Pattern.compile("80 % range [\\d,]+ to [\\d,]+; 2026-10-30\\).*\\((auction|private)\\).*by \\d+ offers of parts")
+                .matcher(sample.about("choice")).results().count(), sample.about("choice"));
+    }
+
+    @Test
+    void cars_that_money_does_not_tell_from_the_cheapest_are_named() {
+        assertTrue(sample.about("choice").contains("Recipients: of 2 'dead roadster' costs least"), sample.about("choice"));
+        assertTrue(sample.about("choice").contains("Money tells no real difference from 'tidy roadster'."), sample.about("choice"));
+        assertFalse(sample.about("choice").contains("'front hit'"), "it is dearer beyond doubt");
+    }
+
+    @Test
+    void the_terminal_lists_what_is_on_offer_and_says_where_all_rows_are() {
+        assertTrue(sample.out.contains("Cars on offer in the two weeks up to 2026-10-30, USD"), sample.out);
+        assertTrue(sample.out.contains("784 rows are judged in all: the step 'judge' and the page show them."), sample.out);
+        assertFalse(sample.out.contains("Listings in the order of the files"), sample.out);
+        assertTrue(sample.out.lines().count() < 200, sample.out.lines().count() + " lines");
+        assertTrue(sample.page.contains("Listings in the order of the files"));
+    }
+
+    @Test
+    void cars_below_their_range_are_counted_and_the_lowest_is_named_with_its_remarks() throws IOException {
+        Told told = thirty(5_000);
+        long below = Pattern.compile("<td>below</td>").matcher(told.section("on-offer")).results().count();
+        assertTrue(below > 0, told.out);
+        String words = told.about("on-offer");
+        assertTrue(words.startsWith("Of 30 cars on offer in the two weeks up to 2026-09-27 " + below + " stand"), words);
+        assertTrue(words.contains("80 % range (about one in ten does by chance). Lowest against its value stands 'a29', Sivrette: USD 5,000,"
+                + " fair value "), words);
+        assertTrue(words.endsWith(": below the range, and the row is silent on: title, damage, whether it runs."), words);
+    }
+
+    @Test
+    void a_market_that_cannot_be_told_is_no_answer() throws IOException {
+        assertEquals(List.of("on-offer", "model"), thirty(10_800).answers().stream().map(a -> a.group(2)).toList());
+    }
+
+    @Test
+    void without_further_files_the_listings_alone_answer() throws IOException {
+        Told told = thirty(10_800);
+        assertEquals(told.sentences(), told.terminal());
+        assertTrue(told.about("model").matches("How unsure one price is: half of \\d+ prices lie within [\\d.]+ % of their value, and \\d+ %"
+                + " inside their 80 % range\\."), told.about("model"));
+    }
+
+    @Test
+    void with_fees_alone_the_answer_is_what_stands_at_the_door() throws IOException {
+        Files.writeString(folder.resolve("fees.csv"), "table,kind,from,to,flat,percent\npremium,fee,1,,160,\n");
+        Files.writeString(folder.resolve("cars.csv"), """
+                name,role,vehicle,model_year,mileage_mi,planned_bid,seller
+                dear one,donor,Sivrette,2014,60000,6000,auction
+                cheap one,donor,Sivrette,2012,90000,4000,auction
+                """);
+        Told told = thirty(10_800);
+        assertEquals("Of 2 cars in play 'cheap one' costs least at the door: USD 4,160.00 for a price or bid of 4,000 (auction).",
+                told.about("landed"), told.out);
+    }
+
+    @Test
+    void without_dates_nobody_knows_what_is_on_offer_and_all_rows_are_listed() throws IOException {
+        Files.writeString(folder.resolve("listings.csv"), """
+                vehicle,model_year,mileage_mi,price_usd
+                Sivrette,2014,88000,9800
+                Sivrette,2016,71000,11900
+                Sivrette,2012,120500,7200
+                """);
+        Told told = Told.of(folder, folder.resolve("page.html"));
+        assertTrue(told.out.contains("Listings in the order of the files"), told.out);
+        assertEquals(List.of(), told.terminal(), "three cars without a date answer nothing in short");
+        assertEquals("", told.section("in-short"));
+    }
+
+    @Test
+    void where_all_are_sold_no_car_is_said_to_be_on_offer() throws IOException {
+        Files.writeString(folder.resolve("listings.csv"), """
+                seen_on,vehicle,model_year,mileage_mi,price_usd,price_kind
+                2026-09-01,Sivrette,2014,88000,9800,sold
+                2026-09-02,Sivrette,2016,71000,11900,sold
+                2026-09-03,Sivrette,2012,120500,7200,sold
+                """);
+        Told told = Told.of(folder, folder.resolve("page.html"));
+        assertTrue(told.out.contains("No car was on offer in the two weeks up to 2026-09-03."), told.out);
+        assertTrue(told.out.contains("3 rows are judged in all"), told.out);
+        assertEquals("", told.about("on-offer"));
+    }
+}
