@@ -78,6 +78,12 @@ final class Arguments {
         return inFolders("LISTINGS", parsed.matchedPositionalValue(0, new String[0]), "listings.csv");
     }
 
+    /** The cars in play of the folders that stand for their listings. */
+    List<Path> carsBeside() {
+        return Arrays.stream(parsed.matchedPositionalValue(0, new String[0])).map(text -> path("LISTINGS", text).resolve("cars.csv"))
+                .filter(Files::isRegularFile).toList();
+    }
+
     List<Path> market() {
         return inFolders("--market", parsed.matchedOptionValue("--market", new String[0]), "listings.csv");
     }

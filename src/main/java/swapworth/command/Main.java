@@ -103,7 +103,8 @@ public final class Main {
         root.usageMessage().description("Fair values with honest ranges from car listings that you collected.",
                 "FOLDER: does whatever the files of the folder allow, on one page. Without it the working folder is taken, and the"
                         + " sample where that holds no listings.csv.")
-                .footer("", "Single steps, each with its own --help:", "  check LISTINGS...    what was understood of listing files",
+                .footer("", "Single steps, each with its own --help:",
+                        "  check LISTINGS...    what was understood of listing files, of a folder its cars too",
                         "  judge LISTINGS...    every listing judged, its own car left out",
                         "  value --market LISTINGS... --subject CARS    cars valued by listings",
                         "  index LISTINGS...    how the level of the market has moved",
@@ -228,7 +229,8 @@ public final class Main {
 
     private static void common(CommandSpec spec) {
         help(spec);
-        spec.addOption(OptionSpec.builder("--strict").arity("0").type(boolean.class).description("exit 1 when any row was rejected").build());
+        spec.addOption(OptionSpec.builder("--strict").arity("0").type(boolean.class)
+                .description("exit 1 when any row was rejected").build());
         spec.addOption(OptionSpec.builder("--out").paramLabel("FILE.csv").type(String.class)
                 .description("writes the rows for machines").build());
         spec.addOption(OptionSpec.builder("--page").paramLabel("FILE.html").type(String.class)

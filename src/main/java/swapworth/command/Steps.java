@@ -119,12 +119,16 @@ final class Steps {
         List<Table> tables = Check.of(read).tables();
         read.notes().forEach(out::println);
         out.print(Check.of(read).text());
+        List<CarsFile> cars = arguments.carsBeside().stream().map(file -> CarsFile.read(file, read.baseCurrency())).toList();
+        cars.forEach(file -> out.println(file.read().table().text()));
         if (arguments.out().isPresent()) {
             write(arguments.out().get(), problems(read).csv(), "the rows set aside, rejected, odd or in question");
         }
         if (arguments.page().isPresent()) {
+            List<Part> parts = new ArrayList<>(tables.stream().map(Part::rows).toList());
+            cars.forEach(file -> parts.add(Part.rows(file.read().table())));
             Page page = Page.of("Check of " + names(arguments.listings()), read.counts().sentence() + ".",
-                    Section.of("check", "What was understood", tables.stream().map(Part::rows).toArray(Part[]::new)));
+                    Section.of("check", "What was understood", parts.toArray(Part[]::new)));
             writePage(arguments.page().get(), page);
         }
         return read.listings().isEmpty() ? nothing(read) : ending(read, arguments);

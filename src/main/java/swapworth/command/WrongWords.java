@@ -32,8 +32,8 @@ final class WrongWords {
             return Optional.empty();
         }
         if (isFile(word)) {
-            return Optional.of(word + ": this is a file; needed: the folder in which it lies, or a step before it, for instance swapworth judge "
-                    + word);
+            return Optional.of(word + ": this is a file; needed: the folder in which it lies, or a step before it, for instance"
+                    + " swapworth judge " + word);
         }
         return Spelling.slipOf(word, STEPS).isPresent() ? Optional.of(unknownStep(word)) : Optional.empty();
     }

@@ -33,6 +33,7 @@ public record UnmatchedWord(String column, String word, int rows, Origin firstSe
      */
     public RowProblem problem() {
         return new RowProblem(firstSeen.file(), firstSeen.line(), column, word, RowProblem.Kind.ODD, "not understood"
-                + (rows > 1 ? " (" + rows + " rows)" : "") + "; known: " + accepted + nearest.map(n -> "; did you mean " + n + "?").orElse(""));
+                + (rows > 1 ? " (" + rows + " rows)" : "") + "; known: " + accepted
+                + nearest.map(n -> "; did you mean " + n + "?").orElse(""));
     }
 }

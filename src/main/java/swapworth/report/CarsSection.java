@@ -19,8 +19,8 @@ public final class CarsSection {
     public static List<Section> toLookAt(CarsFile cars) {
         RowsRead rows = cars.read();
         return rows.problems().isEmpty() ? List.of() : List.of(Section.of("cars-read", "What was read of the cars in play",
-                Part.prose("A fact whose word was not understood stays unknown, and the car is then valued as if the file did not speak of it."
-                        + " Write one of the known words, or say in words.csv what yours means: column, word, means."),
+                Part.prose("A fact whose word was not understood stays unknown, and the car is then valued as if the file did not"
+                        + " speak of it. Write one of the known words, or say in words.csv what yours means: column, word, means."),
                 Part.rows(rows.table())));
     }
 }

@@ -18,8 +18,10 @@ import org.junit.jupiter.api.io.TempDir;
 /** That no step loses a word in silence, neither of the cars in play nor of listings, in the terminal and on the page. */
 class NotUnderstoodTest {
     private static final List<String> OF_CARS = List.of(
-            "cars.csv:2 runs 'no strat': not understood; known: drives, engine fires, engine dead, no engine, not tried; did you mean no start?",
-            "cars.csv:2 role 'doner': not understood; known: candidate, recipient, donor, factory equivalent, finished; did you mean donor?");
+            "cars.csv:2 runs 'no strat': not understood; known: drives, engine fires, engine dead, no engine, not tried;"
+                    + " did you mean no start?",
+            "cars.csv:2 role 'doner': not understood; known: candidate, recipient, donor, factory equivalent, finished;"
+                    + " did you mean donor?");
     private static final String OF_LISTINGS = "listings.csv:2 runs 'blown': not understood; known: drives, engine fires,";
 
     @TempDir
@@ -35,8 +37,8 @@ class NotUnderstoodTest {
                     .append(6_000 + 700 * i).append(',').append(runs).append(',').append(title).append('\n');
         }
         write("listings.csv", rows.toString());
-        write("cars.csv", "name,role,vehicle,model_year,mileage_mi,planned_bid,runs,running_gear\nhit,doner,Velmarch,2016,70000,4000,no strat,\n"
-                + "mine,finished,Sivrette,2012,90000,,drives,eight\n");
+        write("cars.csv", "name,role,vehicle,model_year,mileage_mi,planned_bid,runs,running_gear\n"
+                + "hit,doner,Velmarch,2016,70000,4000,no strat,\nmine,finished,Sivrette,2012,90000,,drives,eight\n");
         write("fees.csv", "table,kind,from,to,flat,percent\ntax,tax,,,,5\n");
         write("partout.csv", "car,part,goes_to\nhit,engine,swap\nhit,wheels,sell\n");
         write("parts.csv", "part,price\nengine,2000\nwheels,300\n");
@@ -65,7 +67,8 @@ class NotUnderstoodTest {
     }
 
     private static void tellsOfListings(String out) {
-        assertTrue(out.contains("not understood: 4 words in 4 cells; the fact stays unknown there; the first 3 are below, 'check' lists them all"), out);
+        assertTrue(out.contains("not understood: 4 words in 4 cells; the fact stays unknown there; the first 3 are below,"
+                + " 'check' lists them all"), out);
         assertTrue(out.contains(OF_LISTINGS), out);
         assertTrue(out.contains("listings.csv:9 title 'murky'") && !out.contains("'clena'"), "the first three only: " + out);
     }
@@ -80,9 +83,21 @@ class NotUnderstoodTest {
     }
 
     @Test
+    void check_of_a_folder_lists_the_words_of_its_cars_too() throws IOException {
+        Path page = folder.resolve("check.html");
+        String out = run("check", folder.toString(), "--page", page.toString());
+        assertTrue(out.contains("clena") && out.contains("murky") && out.contains("cars.csv, 2 rows: 2 used"), out);
+        assertTrue(out.contains("did you mean donor?") && out.contains("did you mean no start?"), out);
+        assertTrue(Files.readString(page).contains("did you mean donor?"));
+        String listings = run("check", folder.resolve("listings.csv").toString());
+        assertFalse(listings.contains("cars.csv"), "only what was asked for");
+    }
+
+    @Test
     void value_tells_of_both_files() throws IOException {
         Path page = folder.resolve("value.html");
-        String out = run("value", "--market", folder.toString(), "--subject", folder.resolve("cars.csv").toString(), "--page", page.toString());
+        String cars = folder.resolve("cars.csv").toString();
+        String out = run("value", "--market", folder.toString(), "--subject", cars, "--page", page.toString());
         tellsOfListings(out);
         tellsOfCars(out, page);
     }

@@ -30,8 +30,8 @@ class WrongWordsTest {
     private int run(String... arguments) {
         ByteArrayOutputStream printed = new ByteArrayOutputStream();
         ByteArrayOutputStream complaints = new ByteArrayOutputStream();
-        int code = Main.run(new PrintStream(printed, true, StandardCharsets.UTF_8), new PrintStream(complaints, true, StandardCharsets.UTF_8),
-                arguments);
+        int code = Main.run(new PrintStream(printed, true, StandardCharsets.UTF_8),
+                new PrintStream(complaints, true, StandardCharsets.UTF_8), arguments);
         out = printed.toString(StandardCharsets.UTF_8);
         err = complaints.toString(StandardCharsets.UTF_8);
         return code;
@@ -94,7 +94,8 @@ class WrongWordsTest {
 
     @Test
     void amounts_may_have_commas_between_thousands_and_nothing_else() throws IOException {
-        Files.writeString(folder.resolve("cars.csv"), "name,vehicle,seller,planned_bid,price_includes\nhit,Velmarch,auction,2000,neither\n");
+        Files.writeString(folder.resolve("cars.csv"), "name,vehicle,seller,planned_bid,price_includes\n"
+                + "hit,Velmarch,auction,2000,neither\n");
         Files.writeString(folder.resolve("fees.csv"), "table,kind,from,to,flat,percent\npremium,fee,0,,285,\n");
         List<String> answers = new ArrayList<>();
         for (String amount : List.of("6000", "6,000", "6,000.00", " 6000.0 ")) {
@@ -114,7 +115,8 @@ class WrongWordsTest {
     @Test
     void days_months_and_times_to_run_have_plain_messages_too() throws IOException {
         for (String wrong : List.of("12/03/2026", "2026-3-1", "2026-02-30", "soon")) {
-            refused("--on: '" + wrong + "' is no date; write it as year-month-day, for instance 2026-03-31", "judge", listings(), "--on", wrong);
+            refused("--on: '" + wrong + "' is no date; write it as year-month-day, for instance 2026-03-31", "judge", listings(),
+                    "--on", wrong);
         }
         refused("--base: '3' is no month; write it as year-month", "index", listings(), "--base", "3");
         for (String wrong : List.of("0", "-1", "1e3", "9999999999", "2.5")) {
@@ -134,7 +136,9 @@ class WrongWordsTest {
         for (String start : starts) {
             // Left out are what would run a notebook in another Java, and the whole sample again and again.
             boolean ofFolders = List.of("landed", "partout", "swap", "project").contains(start);
-            for (String middle : start.equals("notebook") ? List.of("a\0b") : List.of(ofFolders ? listings : "", listings, folder.toString(), folder.resolve("none").toString(), "a\0b")) {
+            List<String> middles = start.equals("notebook") ? List.of("a\0b")
+                    : List.of(ofFolders ? listings : "", listings, folder.toString(), folder.resolve("none").toString(), "a\0b");
+            for (String middle : middles) {
                 for (String rest : rests) {
                     List<String> words = new ArrayList<>(List.of(start));
                     if (!middle.isEmpty()) {
@@ -142,7 +146,8 @@ class WrongWordsTest {
                     }
                     words.addAll(List.of(rest.split(" ")));
                     run(words.toArray(String[]::new));
-                    assertFalse(err.contains("Exception") || err.contains("java.") || err.contains("swapworth.command"), words + ": " + err);
+                    assertFalse(err.contains("Exception") || err.contains("java.") || err.contains("swapworth.command"),
+                            words + ": " + err);
                     assertFalse(err.contains("BigDecimal") || err.contains("Path"), words + ": " + err);
                 }
             }
@@ -178,8 +183,8 @@ class WrongWordsTest {
         listings();
         assertEquals(Optional.of(folder), Steps.ownFolder(folder));
         Path log = folder.resolve("log.txt");
-        Process other = new ProcessBuilder(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-cp", absolute(), Main.class.getName())
-                .directory(folder.toFile()).redirectErrorStream(true).redirectOutput(log.toFile()).start();
+        Process other = new ProcessBuilder(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-cp", absolute(),
+                Main.class.getName()).directory(folder.toFile()).redirectErrorStream(true).redirectOutput(log.toFile()).start();
         assertEquals(0, other.waitFor(), Files.readString(log));
         assertTrue(Files.readString(log).startsWith("4 rows: 4 used"), Files.readString(log));
         assertTrue(Files.exists(folder.resolve("swapworth.html")));

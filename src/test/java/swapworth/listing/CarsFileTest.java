@@ -64,7 +64,8 @@ class CarsFileTest extends ReadingListings {
         CarsFile read = cars("name,role,vehicle,runs\nhit,doner,Saloon,no strat\nb,recipient,Roadster,blown\n");
         assertEquals(CandidateCar.Role.UNKNOWN, read.cars().get(0).role());
         assertEquals(Runs.UNKNOWN, read.cars().get(0).facts().runs());
-        assertEquals(List.of("2 runs no strat: not understood; known: drives, engine fires, engine dead, no engine, not tried; did you mean no start?",
+        assertEquals(List.of("2 runs no strat: not understood; known: drives, engine fires, engine dead, no engine, not tried; did you"
+                + " mean no start?",
                 "2 role doner: not understood; known: candidate, recipient, donor, factory equivalent, finished; did you mean donor?",
                 "3 runs blown: not understood; known: drives, engine fires, engine dead, no engine, not tried"),
                 read.read().problems().stream().map(p -> p.line() + " " + p.column() + " " + p.rawText() + ": " + p.message()).toList());

@@ -37,7 +37,8 @@ class ListingWordsTest {
         mean(Runs.ENGINE_FIRES, "runs", "Runs", "running", "starts", "starts and runs", "engine runs", "runs but does not drive",
                 "starts, not driven");
         mean(Runs.ENGINE_DEAD, "no start", "No-Start", "won't start", "won\u2019t start", "wont start", "does not start", "doesn't start",
-                "will not start", "non runner", "non-runner", "Nonrunner", "not running", "does not run", "cranks but won't start", "seized");
+                "will not start", "non runner", "non-runner", "Nonrunner", "not running", "does not run",
+                "cranks but won't start", "seized");
         mean(Runs.NO_ENGINE, "no engine", "no motor", "roller");
         mean(Runs.NOT_TRIED, "not tried", "untried", "untested", "not started");
     }
