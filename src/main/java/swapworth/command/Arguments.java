@@ -1,6 +1,8 @@
 package swapworth.command;
 
 import java.math.BigDecimal;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.LocalDate;
@@ -13,10 +15,14 @@ import java.util.Optional;
 import picocli.CommandLine.ParseResult;
 import swapworth.listing.LevelOfTrade;
 import swapworth.notebook.Notebooks;
+import swapworth.reading.Spelling;
 import swapworth.report.ProjectFile;
 
 /** The words of one step, asked for by what they mean. */
 final class Arguments {
+    /** Characters of a wrong word that a message repeats. */
+    private static final int SHOWN = 60;
+
     private final ParseResult parsed;
 
     private final Optional<Path> unlessStated;
@@ -30,26 +36,79 @@ final class Arguments {
         this.unlessStated = unlessStated;
     }
 
+    /**
+     * Asks for everything that has a form of its own, so that a wrong word is told before any work is done.
+     *
+     * @throws WrongUsageException that names the first word that makes no sense
+     */
+    void check() {
+        target();
+        limit();
+        on();
+        base();
+        level();
+        reader();
+    }
+
     /** The folder of the whole job. */
     Optional<Path> folder() {
-        return Optional.ofNullable(parsed.matchedPositionalValue(0, (Path) null));
+        return Optional.ofNullable(parsed.matchedPositionalValue(0, (String) null)).map(text -> path("FOLDER", text));
     }
 
     /** The most to be paid in all. */
     Optional<BigDecimal> target() {
-        return Optional.ofNullable(parsed.matchedOptionValue("--target", (BigDecimal) null));
+        return Optional.ofNullable(parsed.matchedOptionValue("--target", (String) null)).map(text -> amount("--target", text.strip()));
     }
 
+    private static BigDecimal amount(String option, String text) {
+        // Six, or six thousand with the mark that other countries put there.
+        if (text.matches("[1-9]\\d{0,2}\\.\\d{3}")) {
+            throw new WrongUsageException(option + ": '" + text + "' can be read in two ways; write " + text.replace(".", "") + " or "
+                    + text.substring(0, text.indexOf('.')));
+        }
+        if (!text.matches("(\\d{1,3}(,\\d{3})+|\\d{1,15})(\\.\\d{1,4})?") || new BigDecimal(text.replace(",", "")).signum() == 0) {
+            throw new WrongUsageException(option + ": '" + Spelling.shortened(text, SHOWN)
+                    + "' is no amount above 0; write it in digits, for instance 6000 or 6,000 or 6000.50");
+        }
+        return new BigDecimal(text.replace(",", ""));
+    }
+
+    /** The files of listings; of a folder it is that of its usual name. */
     List<Path> listings() {
-        return List.of(parsed.matchedPositionalValue(0, new Path[0]));
+        return inFolders("LISTINGS", parsed.matchedPositionalValue(0, new String[0]), "listings.csv");
+    }
+
+    /** The cars in play of the folders that stand for their listings. */
+    List<Path> carsBeside() {
+        return Arrays.stream(parsed.matchedPositionalValue(0, new String[0])).map(text -> path("LISTINGS", text).resolve("cars.csv"))
+                .filter(Files::isRegularFile).toList();
     }
 
     List<Path> market() {
-        return List.of(parsed.matchedOptionValue("--market", new Path[0]));
+        return inFolders("--market", parsed.matchedOptionValue("--market", new String[0]), "listings.csv");
     }
 
     Path subject() {
-        return parsed.matchedOptionValue("--subject", Path.of(""));
+        return inFolders("--subject", new String[] {parsed.matchedOptionValue("--subject", "")}, "cars.csv").get(0);
+    }
+
+    private static List<Path> inFolders(String what, String[] texts, String name) {
+        return Arrays.stream(texts).map(text -> path(what, text)).map(path -> Files.isDirectory(path) ? path.resolve(name) : path).toList();
+    }
+
+    private static Path path(String what, String text) {
+        try {
+            if (!text.isBlank()) {
+                return Path.of(text);
+            }
+        } catch (InvalidPathException e) {
+            throw noName(what, text);
+        }
+        throw noName(what, text);
+    }
+
+    private static WrongUsageException noName(String what, String text) {
+        return new WrongUsageException(what + ": '" + Spelling.shortened(text, SHOWN) + "' cannot be the name of a file or folder");
     }
 
     Optional<Path> out() {
@@ -66,11 +125,11 @@ final class Arguments {
     }
 
     private Optional<Path> path(String option) {
-        return Optional.ofNullable(parsed.matchedOptionValue(option, (Path) null));
+        return Optional.ofNullable(parsed.matchedOptionValue(option, (String) null)).map(text -> path(option, text));
     }
 
     List<Path> notebooks() {
-        return listings();
+        return Arrays.stream(parsed.matchedPositionalValue(0, new String[0])).map(text -> path("FILE", text)).toList();
     }
 
     /** The folder of the user's files that notebooks read. */
@@ -87,11 +146,12 @@ final class Arguments {
         if (!parsed.hasMatchedOption("--limit")) {
             return Optional.empty();
         }
-        int seconds = parsed.matchedOptionValue("--limit", 0);
-        if (seconds < 1) {
-            throw new WrongUsageException("--limit: " + seconds + " leaves no time; write whole seconds, for instance 300");
+        String text = parsed.matchedOptionValue("--limit", "").strip();
+        if (!text.matches("[1-9]\\d{0,5}|[1-9]\\d{0,2},\\d{3}")) {
+            throw new WrongUsageException("--limit: '" + Spelling.shortened(text, SHOWN)
+                    + "' is no time to run; write whole seconds from 1, for instance 300");
         }
-        return Optional.of(Duration.ofSeconds(seconds));
+        return Optional.of(Duration.ofSeconds(Integer.parseInt(text.replace(",", ""))));
     }
 
     Strictness strictness() {

@@ -5,13 +5,13 @@ import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.function.Function;
-import java.util.stream.Stream;
 import swapworth.assumptions.Assumptions;
 import swapworth.donor.DonorStudy;
 import swapworth.donor.FeeSchedule;
@@ -24,6 +24,7 @@ import swapworth.market.PriceModel;
 import swapworth.market.ValueDraws;
 import swapworth.reading.Conventions;
 import swapworth.reading.FolderSettings;
+import swapworth.report.CarsSection;
 import swapworth.report.DonorSections;
 import swapworth.reading.UnusableFileException;
 import swapworth.report.Page;
@@ -42,7 +43,7 @@ final class DonorSteps {
     }
 
     int landed(Arguments arguments) throws IOException {
-        Path folder = arguments.folder().orElseGet(Steps::sampleFolder);
+        Path folder = steps.folder(arguments.folder());
         Path cars = needed(folder, "cars.csv", "the cars that you think of buying: name, vehicle, price or planned_bid, seller, distance_away");
         Path fees = needed(folder, "fees.csv", "what a purchase costs beside the bid: table, kind, from, to, flat, percent, ...");
         Steps.keepApart(arguments, List.of(cars));
@@ -51,8 +52,8 @@ final class DonorSteps {
         Currency currency = listings.map(ListingsRead::baseCurrency).orElse(settings.currency());
         CarsFile read = CarsFile.read(cars, currency);
         FeeSchedule schedule = FeeSchedule.read(fees, settings, currency, Assumptions.ofFolder(folder));
-        steps.printProblems("rejected", read.rejected());
-        steps.printProblems("set aside", read.setAside());
+        listings.ifPresent(steps::printUnmatched);
+        steps.account(read);
         out.println(schedule.read().sentence());
         steps.printProblems("fees", schedule.read().problems());
         Landed landed = Landed.of(read.cars(), schedule, arguments.target(), shading(folder, listings, arguments));
@@ -61,8 +62,10 @@ final class DonorSteps {
             steps.write(arguments.out().get(), landed.lines().csv(), "the lines of the landed costs");
         }
         if (arguments.page().isPresent()) {
+            List<Section> sections = new ArrayList<>(CarsSection.toLookAt(read));
+            sections.add(DonorSections.landed(landed));
             steps.writePage(arguments.page().get(), Page.of("Landed costs", "What each car costs once it stands in the yard.",
-                    DonorSections.landed(landed)));
+                    sections.toArray(Section[]::new)));
         }
         boolean rejected = arguments.strictness() == Arguments.Strictness.STRICT
                 && (!read.rejected().isEmpty() || !schedule.read().rejected().isEmpty());
@@ -81,7 +84,7 @@ final class DonorSteps {
     }
 
     int partout(Arguments arguments) throws IOException {
-        Path folder = arguments.folder().orElseGet(Steps::sampleFolder);
+        Path folder = steps.folder(arguments.folder());
         Path cars = needed(folder, "cars.csv", "the cars that you think of buying");
         needed(folder, "partout.csv", "car, part, goes_to: which parts are sold, kept or go into the swap");
         Steps.keepApart(arguments, List.of(cars));
@@ -94,6 +97,8 @@ final class DonorSteps {
         Optional<LocalDate> on = arguments.on().or(() -> lastSeen);
         DonorStudy study = DonorStudy.of(folder, read.cars(), currency, model, model.map(m -> m.draws(DonorStudy.DRAWS, DonorStudy.SEED)), on,
                 assumptions, Optional.empty());
+        listings.ifPresent(steps::printUnmatched);
+        steps.account(read);
         account(study);
         String money = currency.getCurrencyCode();
         study.choices().forEach(choice -> out.print("\n" + choice.table(money).text()));
@@ -104,8 +109,11 @@ final class DonorSteps {
             steps.write(arguments.out().get(), study.partsTable().csv(), "the parts");
         }
         if (arguments.page().isPresent()) {
+            List<Section> sections = new ArrayList<>(CarsSection.toLookAt(read));
+            sections.addAll(DonorSections.all(study, assumptions));
+            sections.add(DonorSections.cautions());
             steps.writePage(arguments.page().get(), Page.of("What the parts bring", "What the left-over parts of each car bring, net.",
-                    Stream.concat(DonorSections.all(study, assumptions).stream(), Stream.of(DonorSections.cautions())).toArray(Section[]::new)));
+                    sections.toArray(Section[]::new)));
         }
         boolean rejected = arguments.strictness() == Arguments.Strictness.STRICT && study.read().stream().anyMatch(r -> !r.rejected().isEmpty());
         return study.partOuts().isEmpty() || rejected ? 1 : 0;

@@ -21,6 +21,8 @@ import swapworth.notebook.Notebooks;
  * rejected row with {@code --strict}), 2 wrong usage.
  */
 public final class Main {
+    /** The steps by name, in the order of the help. */
+    static final String STEPS = "check, judge, value, index, landed, partout, swap, project, notebook";
     private static final int WRONG_USAGE = 2;
     private static final String NOTEBOOK = "notebook";
 
@@ -77,13 +79,20 @@ public final class Main {
         try {
             parsed = line.parseArgs(named.isPresent() ? Arrays.copyOfRange(arguments, 1, arguments.length) : arguments);
         } catch (ParameterException e) {
-            err.println(e.getMessage());
+            err.println(WrongWords.sentence(e, first, named.isPresent()));
             err.println("For help: swapworth " + (named.isPresent() ? first + " " : "") + "--help");
             return WRONG_USAGE;
         }
         if (parsed.isUsageHelpRequested()) {
             line.usage(out);
             return 0;
+        }
+        if (named.isEmpty()) {
+            Optional<String> mistyped = WrongWords.noStep(parsed.matchedPositionalValue(0, ""));
+            if (mistyped.isPresent()) {
+                err.println(mistyped.get());
+                return WRONG_USAGE;
+            }
         }
         return new Steps(out, err).run(name, new Arguments(parsed));
     }
@@ -92,8 +101,10 @@ public final class Main {
     private static CommandSpec folder() {
         CommandSpec root = CommandSpec.create().name("swapworth");
         root.usageMessage().description("Fair values with honest ranges from car listings that you collected.",
-                "FOLDER: does whatever the files of the folder allow, on one page. Without it the sample folder is taken.")
-                .footer("", "Single steps, each with its own --help:", "  check LISTINGS...    what was understood of listing files",
+                "FOLDER: does whatever the files of the folder allow, on one page. Without it the working folder is taken, and the"
+                        + " sample where that holds no listings.csv.")
+                .footer("", "Single steps, each with its own --help:",
+                        "  check LISTINGS...    what was understood of listing files, of a folder its cars too",
                         "  judge LISTINGS...    every listing judged, its own car left out",
                         "  value --market LISTINGS... --subject CARS    cars valued by listings",
                         "  index LISTINGS...    how the level of the market has moved",
@@ -125,9 +136,9 @@ public final class Main {
             }
             case "value" -> {
                 spec.usageMessage().description("Values cars by listings.");
-                spec.addOption(OptionSpec.builder("--market").paramLabel("LISTINGS").arity("1..*").type(Path[].class).required(true)
-                        .description("one or several files of listings").build());
-                spec.addOption(OptionSpec.builder("--subject").paramLabel("CARS").type(Path.class).required(true)
+                spec.addOption(OptionSpec.builder("--market").paramLabel("LISTINGS").arity("1..*").type(String[].class).required(true)
+                        .description("one or several files of listings; of a folder its listings.csv").build());
+                spec.addOption(OptionSpec.builder("--subject").paramLabel("CARS").type(String.class).required(true)
                         .description("the file of the cars to value").build());
                 common(spec);
                 modelling(spec);
@@ -145,7 +156,7 @@ public final class Main {
             case "landed" -> {
                 spec.usageMessage().description("What each car in play costs once it stands in the yard, line by line (cars.csv, fees.csv).");
                 folder(spec);
-                spec.addOption(OptionSpec.builder("--target").paramLabel("AMOUNT").type(java.math.BigDecimal.class)
+                spec.addOption(OptionSpec.builder("--target").paramLabel("AMOUNT").type(String.class)
                         .description("the most to be paid in all: gives the highest bid for each car").build());
                 common(spec);
                 modelling(spec);
@@ -182,24 +193,25 @@ public final class Main {
 
     private static void notebook(CommandSpec spec) {
         spec.usageMessage().description("Runs notebooks (files of JShell with prose between the code) and writes a page for each.");
-        spec.addPositional(PositionalParamSpec.builder().index("0..*").arity("1..*").paramLabel("FILE").type(Path[].class)
+        spec.addPositional(PositionalParamSpec.builder().index("0..*").arity("1..*").paramLabel("FILE").type(String[].class)
                 .required(true).description("the notebooks").build());
         help(spec);
-        spec.addOption(OptionSpec.builder("--folder").paramLabel("FOLDER").type(Path.class)
-                .description("the folder of your files, which notebooks read; unless stated the sample").build());
-        spec.addOption(OptionSpec.builder("--page").paramLabel("DIR").type(Path.class)
+        spec.addOption(OptionSpec.builder("--folder").paramLabel("FOLDER").type(String.class)
+                .description("the folder of your files, which notebooks read; unless stated the working folder, and the sample where that"
+                        + " holds none").build());
+        spec.addOption(OptionSpec.builder("--page").paramLabel("DIR").type(String.class)
                 .description("the folder into which the pages and their index go; unless stated 'pages' in the folder of your files")
                 .build());
-        spec.addOption(OptionSpec.builder("--ipynb").type(boolean.class)
+        spec.addOption(OptionSpec.builder("--ipynb").arity("0").type(boolean.class)
                 .description("writes a file beside each page that Jupyter opens, with the outputs").build());
-        spec.addOption(OptionSpec.builder("--limit").paramLabel("SECONDS").type(int.class)
+        spec.addOption(OptionSpec.builder("--limit").paramLabel("SECONDS").type(String.class)
                 .description("ends a notebook that runs longer; unless stated 120").build());
     }
 
     private static void folder(CommandSpec spec) {
-        spec.addPositional(PositionalParamSpec.builder().index("0").arity("0..1").paramLabel("FOLDER").type(Path.class)
+        spec.addPositional(PositionalParamSpec.builder().index("0").arity("0..1").paramLabel("FOLDER").type(String.class)
                 .description("the folder of your files: listings.csv, and cars.csv, ledger.csv and the others where you have them;"
-                        + " unless stated the sample").build());
+                        + " unless stated the working folder, and the sample where that holds none").build());
     }
 
     private static void on(CommandSpec spec, String description) {
@@ -207,8 +219,8 @@ public final class Main {
     }
 
     private static void files(CommandSpec spec) {
-        spec.addPositional(PositionalParamSpec.builder().index("0..*").arity("1..*").paramLabel("LISTINGS").type(Path[].class)
-                .required(true).description("one or several files of listings, taken together").build());
+        spec.addPositional(PositionalParamSpec.builder().index("0..*").arity("1..*").paramLabel("LISTINGS").type(String[].class)
+                .required(true).description("one or several files of listings, taken together; of a folder its listings.csv").build());
     }
 
     private static void help(CommandSpec spec) {
@@ -217,10 +229,11 @@ public final class Main {
 
     private static void common(CommandSpec spec) {
         help(spec);
-        spec.addOption(OptionSpec.builder("--strict").type(boolean.class).description("exit 1 when any row was rejected").build());
-        spec.addOption(OptionSpec.builder("--out").paramLabel("FILE.csv").type(Path.class)
+        spec.addOption(OptionSpec.builder("--strict").arity("0").type(boolean.class)
+                .description("exit 1 when any row was rejected").build());
+        spec.addOption(OptionSpec.builder("--out").paramLabel("FILE.csv").type(String.class)
                 .description("writes the rows for machines").build());
-        spec.addOption(OptionSpec.builder("--page").paramLabel("FILE.html").type(Path.class)
+        spec.addOption(OptionSpec.builder("--page").paramLabel("FILE.html").type(String.class)
                 .description("writes the page for people").build());
     }
 

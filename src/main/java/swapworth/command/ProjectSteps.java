@@ -27,7 +27,7 @@ final class ProjectSteps {
     }
 
     int project(Arguments arguments) throws IOException {
-        Path folder = Steps.folder(arguments.folder());
+        Path folder = steps.folder(arguments.folder());
         Path file = folder.resolve("ledger.csv");
         if (!Files.isRegularFile(file)) {
             throw new NothingUsableException(folder + ": there is no ledger.csv in this folder; start with one row a payment and the"
@@ -37,6 +37,10 @@ final class ProjectSteps {
         Steps.keepApart(arguments, List.of(file));
         Optional<ProjectFile.Reader> reader = arguments.reader();
         Undertaking undertaking = Undertaking.of(folder, arguments.on(), market(folder, arguments));
+        undertaking.market().ifPresent(m -> {
+            steps.printUnmatched(m.read());
+            steps.account(m.cars());
+        });
         if (reader.isPresent()) {
             Path page = arguments.page().orElse(folder.resolve("file-for-" + reader.get().name().toLowerCase(Locale.ROOT) + ".html"));
             steps.writePage(page, ProjectFile.of(folder, undertaking, reader.get()));

@@ -10,12 +10,14 @@ import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
 import java.util.concurrent.CompletableFuture;
+import java.util.stream.Stream;
 import swapworth.assumptions.Assumptions;
 import swapworth.chart.Charts;
 import swapworth.listing.CarsFile;
 import swapworth.listing.Check;
 import swapworth.listing.Listings;
 import swapworth.listing.ListingsRead;
+import swapworth.listing.UnmatchedWord;
 import swapworth.market.Answer;
 import swapworth.market.FitStudy;
 import swapworth.market.IndexTables;
@@ -33,7 +35,9 @@ import swapworth.notebook.Progress;
 import swapworth.project.Undertaking;
 import swapworth.reading.OutputFile;
 import swapworth.reading.RowProblem;
+import swapworth.reading.RowsRead;
 import swapworth.reading.UnusableFileException;
+import swapworth.report.CarsSection;
 import swapworth.report.InShort;
 import swapworth.report.ListingsPage;
 import swapworth.report.MarketSection;
@@ -52,6 +56,8 @@ final class Steps {
     private static final int WRONG_USAGE = 2;
     /** More rows than this fill a terminal to no use. */
     private static final int TOO_MANY_TO_SHOW = 5_000;
+    /** Words of listings that were not understood are listed by 'check'; the other steps show so many. */
+    private static final int WORDS_SHOWN = 3;
     private static final String LISTINGS = "listings.csv";
     private static final String CARS = "cars.csv";
 
@@ -65,6 +71,7 @@ final class Steps {
 
     int run(String step, Arguments arguments) {
         try {
+            arguments.check();
             return switch (step) {
                 case "check" -> check(arguments);
                 case "judge" -> judge(arguments);
@@ -113,12 +120,16 @@ final class Steps {
         List<Table> tables = Check.of(read).tables();
         read.notes().forEach(out::println);
         out.print(Check.of(read).text());
+        List<CarsFile> cars = arguments.carsBeside().stream().map(file -> CarsFile.read(file, read.baseCurrency())).toList();
+        cars.forEach(file -> out.println(file.read().table().text()));
         if (arguments.out().isPresent()) {
             write(arguments.out().get(), problems(read).csv(), "the rows set aside, rejected, odd or in question");
         }
         if (arguments.page().isPresent()) {
+            List<Part> parts = new ArrayList<>(tables.stream().map(Part::rows).toList());
+            cars.forEach(file -> parts.add(Part.rows(file.read().table())));
             Page page = Page.of("Check of " + names(arguments.listings()), read.counts().sentence() + ".",
-                    Section.of("check", "What was understood", tables.stream().map(Part::rows).toArray(Part[]::new)));
+                    Section.of("check", "What was understood", parts.toArray(Part[]::new)));
             writePage(arguments.page().get(), page);
         }
         return read.listings().isEmpty() ? nothing(read) : ending(read, arguments);
@@ -148,7 +159,7 @@ final class Steps {
         Judged judged = Judged.of(read, model, arguments.on(), arguments.level());
         // The page is made while the terminal fills.
         Optional<CompletableFuture<Page>> page = arguments.page().map(file -> CompletableFuture.supplyAsync(
-                () -> ListingsPage.of(names(arguments.listings()), judged)));
+                () -> ListingsPage.of(names(arguments.listings()), judged).page()));
         print(read, judged);
         if (arguments.out().isPresent()) {
             write(arguments.out().get(), judged.table().csv(), "the judged listings");
@@ -189,8 +200,8 @@ final class Steps {
         PriceModel model = model(read, arguments, folderOf(arguments.market().get(0)));
         Valued valued = Valued.of(cars.cars(), model, read.baseCurrency(), arguments.on(), arguments.level());
         out.println(counted(read));
-        printProblems("rejected", cars.rejected());
-        printProblems("set aside", cars.setAside());
+        printUnmatched(read);
+        account(cars);
         out.println();
         out.print(valued.brief().text());
         valued.remarks().forEach(r -> out.println("  " + r));
@@ -199,7 +210,8 @@ final class Steps {
         }
         if (arguments.page().isPresent()) {
             Judged judged = Judged.of(read, model, Optional.empty(), Optional.empty());
-            writePage(arguments.page().get(), ListingsPage.of(names(List.of(arguments.subject())), judged, Optional.of(valued), List.of()));
+            writePage(arguments.page().get(), ListingsPage.of(names(List.of(arguments.subject())), judged).withCarsInPlay(valued)
+                    .withFirst(CarsSection.toLookAt(cars)).page());
         }
         boolean rejected = !cars.rejected().isEmpty() && arguments.strictness() == Arguments.Strictness.STRICT;
         return cars.cars().isEmpty() || rejected ? NOTHING_USABLE : ending(read, arguments);
@@ -249,7 +261,7 @@ final class Steps {
     }
 
     private int notebook(Arguments arguments) throws IOException {
-        Path folder = arguments.notebookFolder().orElseGet(Steps::sampleFolder);
+        Path folder = chosen(arguments.notebookFolder());
         // A console is there only where both ends are a terminal.
         Progress progress = Progress.on(err, System.console() == null ? Progress.Screen.LINES : Progress.Screen.TERMINAL);
         Notebooks notebooks = Notebooks.about(folder, arguments.page().orElse(folder.resolve("pages"))).with(arguments.copies())
@@ -293,8 +305,8 @@ final class Steps {
         Optional<Swaps> swaps = Optional.empty();
         if (inPlay.isPresent()) {
             CarsFile cars = inPlay.get();
-            printProblems("rejected", cars.rejected());
-            printProblems("set aside", cars.setAside());
+            out.println();
+            account(cars);
             valued = Optional.of(Valued.of(cars.unfinished(), model, read.baseCurrency(), arguments.on(), arguments.level()));
             out.println();
             out.print(valued.get().brief().text());
@@ -318,19 +330,48 @@ final class Steps {
         more.addAll(ProjectPage.sections(undertaking));
         List<String> missing = missing(folder);
         missing.addAll(undertaking.missing());
+        List<Section> first = new ArrayList<>(ProjectPage.first(undertaking));
+        inPlay.ifPresent(cars -> first.addAll(CarsSection.toLookAt(cars)));
         InShort inShort = InShort.of(judged, donors.study(), swaps, undertaking);
-        writePage(page, ListingsPage.of(nameOf(folder), judged, valued, ProjectPage.first(undertaking), inShort, more, missing));
+        ListingsPage made = ListingsPage.of(nameOf(folder), judged).withFirst(first).withInShort(inShort).withMore(more)
+                .withMissingFiles(missing);
+        writePage(page, valued.map(made::withCarsInPlay).orElse(made).page());
         out.print(inShort.text());
         return ending(read, arguments);
     }
 
-    static Path folder(Optional<Path> stated) {
-        Path folder = stated.orElseGet(Steps::sampleFolder);
+    /** The folder that a step works on; refused where it is none. */
+    Path folder(Optional<Path> stated) {
+        Path folder = chosen(stated);
+        if (Files.isRegularFile(folder)) {
+            throw new NothingUsableException(folder + ": this is a file; needed: the folder in which it lies");
+        }
         if (!Files.isDirectory(folder)) {
             throw new NothingUsableException(folder + ": there is no such folder; needed: a folder with " + LISTINGS
-                    + ", or one of the steps check, judge, value");
+                    + ", or one of the steps " + Main.STEPS);
         }
         return folder;
+    }
+
+    private Path chosen(Optional<Path> stated) {
+        if (stated.isPresent()) {
+            return stated.get();
+        }
+        Optional<Path> own = ownFolder(Path.of("."));
+        if (own.isPresent()) {
+            return own.get();
+        }
+        Path sample = sampleFolder();
+        if (Files.isDirectory(sample)) {
+            out.println("This is the sample; for your own files: swapworth FOLDER");
+        }
+        return sample;
+    }
+
+    /** The working folder, where it holds files of the user's own. */
+    static Optional<Path> ownFolder(Path working) {
+        return Stream.of(LISTINGS, CARS, "ledger.csv").map(working::resolve).anyMatch(Files::isRegularFile) ? Optional.of(working)
+                : Optional.empty();
     }
 
     static String nameOf(Path folder) {
@@ -366,7 +407,7 @@ final class Steps {
     }
 
     /** The sample beside the jar's folder, else in the working folder. */
-    static Path sampleFolder() {
+    private static Path sampleFolder() {
         Path here = Path.of("sample-listings");
         if (Files.isDirectory(here)) {
             return here;
@@ -444,6 +485,27 @@ final class Steps {
         printProblems("rejected", read.rejected());
         printProblems("set aside", read.setAside());
         printProblems("question", read.questions());
+        printUnmatched(read);
+    }
+
+    /** The words of listings that were not understood: how many, and the first few. */
+    void printUnmatched(ListingsRead read) {
+        List<UnmatchedWord> words = read.unmatchedWords();
+        if (words.isEmpty()) {
+            return;
+        }
+        int cells = words.stream().mapToInt(UnmatchedWord::rows).sum();
+        out.println("  not understood: " + words.size() + (words.size() == 1 ? " word in " : " words in ") + cells
+                + (cells == 1 ? " cell" : " cells") + "; the fact stays unknown there"
+                + (words.size() > WORDS_SHOWN ? "; the first " + WORDS_SHOWN + " are below, 'check' lists them all" : ""));
+        printProblems("to look at", words.stream().limit(WORDS_SHOWN).map(UnmatchedWord::problem).toList());
+    }
+
+    /** What became of the rows of the cars in play, and what was not understood of them. */
+    void account(CarsFile cars) {
+        RowsRead rows = cars.read();
+        out.println(rows.sentence());
+        printProblems("to look at", rows.problems());
     }
 
     private void print(PriceModel model, Optional<FitStudy> study) {
@@ -455,7 +517,7 @@ final class Steps {
     void printProblems(String what, List<RowProblem> problems) {
         for (RowProblem p : problems.subList(0, Math.min(20, problems.size()))) {
             out.println("  " + what + ": " + p.file() + (p.line() > 0 ? ":" + p.line() : "")
-                    + (p.column().isEmpty() ? "" : ", " + p.column()) + (p.rawText().isEmpty() ? "" : " '" + p.rawText() + "'") + ": "
+                    + (p.column().isEmpty() ? "" : " " + p.column()) + (p.rawText().isEmpty() ? "" : " '" + p.rawText() + "'") + ": "
                     + p.message());
         }
         if (problems.size() > 20) {

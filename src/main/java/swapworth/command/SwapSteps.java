@@ -25,7 +25,7 @@ final class SwapSteps {
     }
 
     int swap(Arguments arguments) throws IOException {
-        Path folder = arguments.folder().orElseGet(Steps::sampleFolder);
+        Path folder = steps.folder(arguments.folder());
         Path listings = needed(folder.resolve("listings.csv"));
         Path inPlay = needed(folder.resolve("cars.csv"));
         Steps.keepApart(arguments, List.of(listings));
@@ -36,8 +36,8 @@ final class SwapSteps {
         CarsFile cars = CarsFile.read(inPlay, read.baseCurrency());
         PriceModel model = steps.model(read, arguments, folder);
         out.println(Steps.counted(read));
-        steps.printProblems("rejected", cars.rejected());
-        steps.printProblems("set aside", cars.setAside());
+        steps.printUnmatched(read);
+        steps.account(cars);
         Swaps swaps = swaps(folder, cars, read, model, arguments);
         if (swaps.answers().isEmpty()) {
             err.println("cars.csv: no car of the role 'finished'; write one row with role finished, the vehicle whose body it has, and"
@@ -52,7 +52,7 @@ final class SwapSteps {
             steps.write(arguments.out().get(), swaps.table().csv(), "the values of the finished cars");
         }
         if (arguments.page().isPresent()) {
-            steps.writePage(arguments.page().get(), SwapSection.page(swaps));
+            steps.writePage(arguments.page().get(), SwapSection.page(swaps, cars));
         }
         boolean rejected = arguments.strictness() == Arguments.Strictness.STRICT
                 && !(cars.rejected().isEmpty() && swaps.rejected().isEmpty());

@@ -18,6 +18,7 @@ import swapworth.reading.Conventions;
 import swapworth.reading.CsvRow;
 import swapworth.reading.CsvSource;
 import swapworth.reading.RowProblem;
+import swapworth.reading.RowsRead;
 import swapworth.reading.Spelling;
 import swapworth.reading.UnusableFileException;
 import swapworth.reading.Vocabulary;
@@ -27,14 +28,15 @@ import swapworth.reading.Vocabulary;
  * all columns of a listings file are understood, and {@code planned_bid}, which counts before the price asked. A price in another
  * currency is converted at the rate of {@code seen_on}, without it at the latest rate.
  *
+ * @param file the name of the file, without its folder
  * @param cars the usable rows, in file order
  * @param rejected rows that could not be read
  * @param setAside rows that were read and cannot be used: no name, no vehicle, a second row of one name, impossible values
  * @param oddities used rows about which something looks odd, and words that were not understood
  * @param blank rows without any text
  */
-public record CarsFile(List<CandidateCar> cars, List<RowProblem> rejected, List<RowProblem> setAside, List<RowProblem> oddities,
-        int blank) {
+public record CarsFile(String file, List<CandidateCar> cars, List<RowProblem> rejected, List<RowProblem> setAside,
+        List<RowProblem> oddities, int blank) {
 
     private static final Vocabulary<CandidateCar.Role> ROLES = Vocabulary.<CandidateCar.Role>empty()
             .with(CandidateCar.Role.CANDIDATE, "candidate", "maybe", "option")
@@ -45,6 +47,7 @@ public record CarsFile(List<CandidateCar> cars, List<RowProblem> rejected, List<
 
     /** Copies the lists in. */
     public CarsFile {
+        requireNonNull(file, "file");
         cars = List.copyOf(cars);
         rejected = List.copyOf(rejected);
         setAside = List.copyOf(setAside);
@@ -109,18 +112,25 @@ public record CarsFile(List<CandidateCar> cars, List<RowProblem> rejected, List<
             } else {
                 Optional<CandidateCar.Role> role = ROLES.meaning(draft.role);
                 if (role.isEmpty() && !Spelling.isBlank(draft.role)) {
-                    lists.unmatched(ListingColumn.ROLE, columns.header(ListingColumn.ROLE), draft.role, draft);
+                    lists.unmatched(ListingColumn.ROLE, columns.header(ListingColumn.ROLE), draft.role, ROLES, draft);
                 }
                 oddities.addAll(draft.oddities);
                 cars.add(new CandidateCar(draft.name, role.orElse(CandidateCar.Role.UNKNOWN), draft.facts, price, draft.origin));
             }
         }
         for (UnmatchedWord word : lists.unmatchedWords()) {
-            oddities.add(new RowProblem(word.firstSeen().file(), word.firstSeen().line(), word.column(), word.word(),
-                    RowProblem.Kind.ODD, "this word is not understood and the fact stays unknown; known are: "
-                    + word.accepted()));
+            oddities.add(word.problem());
         }
-        return new CarsFile(cars, rejected, setAside, oddities, source.blankLines());
+        return new CarsFile(source.file(), cars, rejected, setAside, oddities, source.blankLines());
+    }
+
+    /**
+     * The account of all rows, with the words that were not understood.
+     *
+     * @return counts and problems
+     */
+    public RowsRead read() {
+        return new RowsRead(file, cars.size(), rejected, setAside, oddities, List.of(), blank);
     }
 
     /**

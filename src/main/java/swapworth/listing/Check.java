@@ -121,10 +121,11 @@ public final class Check {
         Table.Builder table = Table.titled("Words that were not understood")
                 .note("A row in words.csv tells what a word means: column, word, means.")
                 .columns(Column.words("column"), Column.words("word"), Column.number("rows", ""), Column.words("first seen"),
-                        Column.words("known words"));
+                        Column.words("known words"), Column.words("did you mean"));
         for (UnmatchedWord word : read.unmatchedWords()) {
             table.row(Cell.words(word.column()), Cell.words(word.word()), Cell.whole(word.rows()),
-                    Cell.words(word.firstSeen().toString()), Cell.words(word.accepted()));
+                    Cell.words(word.firstSeen().toString()), Cell.words(word.accepted()),
+                    word.nearest().map(Cell::words).orElse(Cell.BLANK));
         }
         return table.build();
     }

@@ -52,8 +52,7 @@ final class LinesFile {
             }
         }
         for (UnmatchedWord word : lists.unmatchedWords()) {
-            problems.add(new RowProblem(word.firstSeen().file(), word.firstSeen().line(), word.column(), word.word(),
-                    RowProblem.Kind.ODD, "this word is not understood; known are: " + word.accepted()));
+            problems.add(word.problem());
         }
         return new LinesFile(facts, problems);
     }

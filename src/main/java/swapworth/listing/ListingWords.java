@@ -24,18 +24,30 @@ final class ListingWords {
             .with(Seller.TRADE, "trade", "dealer", "dealership", "by dealer", "garage", "business", "trader", "shop", "franchise")
             .with(Seller.AUCTION, "auction", "auctions", "auctioneer", "auction house", "salvage auction", "online auction");
 
+    /**
+     * Advertisements speak of the engine first. Who writes {@code runs} says that the engine starts and nothing of driving, so it is
+     * {@link Runs#ENGINE_FIRES} and not more. Who writes {@code no start} or {@code non runner} tried, and the engine does not run:
+     * {@link Runs#ENGINE_DEAD}, whatever the cause, and never {@link Runs#NOT_TRIED}. {@code yes} and {@code no} say neither which
+     * question they answer; {@code blown}, {@code starter} and their like may mean several things: they are not understood.
+     */
     static final Vocabulary<Runs> RUNS = Vocabulary.<Runs>empty()
-            .with(Runs.DRIVES, "drives", "runs and drives", "runs & drives", "run and drive", "run & drive", "drivable",
-                    "driveable",
-                    "driving", "driven")
-            .with(Runs.ENGINE_FIRES, "engine fires", "fires", "engine starts", "starts", "engine runs", "starts, not driven",
-                    "starts but does not drive", "runs but does not drive", "runs, does not drive")
-            .with(Runs.ENGINE_DEAD, "engine dead", "dead", "dead engine", "engine blown", "blown engine", "seized",
-                    "engine seized",
-                    "does not start", "won't start", "engine does not run", "non runner", "nonrunner")
-            .with(Runs.NO_ENGINE, "no engine", "engine missing", "engine removed", "engine out", "roller", "shell",
-                    "rolling shell")
-            .with(Runs.NOT_TRIED, "not tried", "untested", "not tested", "nobody tried", "not started");
+            .with(Runs.DRIVES, "drives", "runs and drives", "runs & drives", "runs/drives", "runs, drives", "runs drives",
+                    "run and drive", "run & drive", "run/drive", "run drive", "running and driving", "starts and drives", "starts, drives",
+                    "starts runs and drives", "starts, runs and drives", "starts, runs, drives", "drives well", "drives fine", "drivable",
+                    "driveable", "driving", "driven")
+            .with(Runs.ENGINE_FIRES, "engine fires", "fires", "engine starts", "starts", "engine runs", "runs", "running", "engine running",
+                    "runs well", "runs fine", "starts and runs", "starts, runs", "engine starts and runs", "starts, not driven",
+                    "starts but does not drive", "starts but doesn't drive", "runs but does not drive", "runs, does not drive",
+                    "runs but doesn't drive", "runs, doesn't drive", "runs but won't drive", "runs, not driven")
+            .with(Runs.ENGINE_DEAD, "engine dead", "dead", "dead engine", "engine blown", "blown engine", "seized", "engine seized",
+                    "seized engine", "does not start", "doesn't start", "doesnt start", "won't start", "wont start", "will not start",
+                    "no start", "cranks, no start", "cranks but no start", "cranks but won't start", "cranks but does not start",
+                    "engine does not run", "does not run", "doesn't run", "doesnt run", "won't run", "wont run", "will not run",
+                    "not running", "engine not running", "non runner", "nonrunner", "non running")
+            .with(Runs.NO_ENGINE, "no engine", "without engine", "engine missing", "missing engine", "engine removed", "engine out",
+                    "engine gone", "no motor", "roller", "shell", "rolling shell")
+            .with(Runs.NOT_TRIED, "not tried", "untried", "untested", "not tested", "engine not tested", "nobody tried", "not started",
+                    "never tried");
 
     static final Vocabulary<Condition> CONDITION = Vocabulary.<Condition>empty()
             .with(Condition.SOUND, "sound", "good", "very good", "excellent", "fine", "ok", "okay", "as new", "like new", "mint",

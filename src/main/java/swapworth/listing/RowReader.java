@@ -167,7 +167,7 @@ final class RowReader {
                     if (known.isPresent()) {
                         zones.add(known.get());
                     } else {
-                        lists.unmatched(ListingColumn.DAMAGE, columns.header(ListingColumn.DAMAGE), zone, draft);
+                        lists.unmatched(ListingColumn.DAMAGE, columns.header(ListingColumn.DAMAGE), zone, ListingWords.DAMAGE, draft);
                     }
                 }
             }
@@ -390,7 +390,7 @@ final class RowReader {
             return meaning.get();
         }
         if (!Spelling.isBlank(text) && !text.equals("-")) {
-            lists.unmatched(column, columns.header(column), text, draft);
+            lists.unmatched(column, columns.header(column), text, vocabulary, draft);
         }
         return unknown;
     }

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import swapworth.reading.RowProblem;
 import swapworth.reading.Spelling;
+import swapworth.reading.Vocabulary;
 
 /** What was seen of the words of several files: one spelling for each name, and the words that were not understood. */
 final class WordLists {
@@ -20,13 +21,15 @@ final class WordLists {
         final String header;
         final String accepted;
         final Origin first;
+        final Optional<String> nearest;
         int rows;
 
-        Seen(String word, String header, String accepted, Origin first) {
+        Seen(String word, String header, String accepted, Origin first, Optional<String> nearest) {
             this.word = word;
             this.header = header;
             this.accepted = accepted;
             this.first = first;
+            this.nearest = nearest;
         }
     }
 
@@ -60,14 +63,15 @@ final class WordLists {
         return found;
     }
 
-    void unmatched(ListingColumn column, String header, String word, Draft draft) {
+    void unmatched(ListingColumn column, String header, String word, Vocabulary<?> known, Draft draft) {
         String key = column.header() + "\n" + Spelling.key(Spelling.shortened(word, 60));
         Seen seen = unmatched.get(key);
         if (seen == null) {
             if (unmatched.size() >= MOST_UNMATCHED) {
                 return;
             }
-            seen = new Seen(Spelling.shortened(word, 60), header, ListingWords.accepted(column).orElse(""), draft.origin);
+            seen = new Seen(Spelling.shortened(word, 60), header, ListingWords.accepted(column).orElse(""), draft.origin,
+                    Spelling.slipOf(word, known.words()));
             unmatched.put(key, seen);
         }
         seen.rows++;
@@ -80,7 +84,7 @@ final class WordLists {
     List<UnmatchedWord> unmatchedWords() {
         List<UnmatchedWord> words = new ArrayList<>();
         for (Seen seen : unmatched.values()) {
-            words.add(new UnmatchedWord(seen.header, seen.word, seen.rows, seen.first, seen.accepted));
+            words.add(new UnmatchedWord(seen.header, seen.word, seen.rows, seen.first, seen.accepted, seen.nearest));
         }
         return words;
     }

@@ -335,7 +335,8 @@ public final class NamedRows {
             if (meaning.isEmpty()) {
                 unmatched.computeIfAbsent(column + "\n" + Spelling.key(text), key -> problem(column, RowProblem.Kind.ODD,
                         "this word is not understood and taken as unknown; known are: " + accepted
-                        + "; words.csv can say what it means"));
+                        + "; words.csv can say what it means"
+                        + Spelling.slipOf(text, vocabulary.words()).map(near -> "; did you mean " + near + "?").orElse("")));
             }
             return meaning;
         }

@@ -6,8 +6,10 @@ import java.util.Collection;
 import java.util.Locale;
 import java.util.Optional;
 
-/** How words are compared: without regard to case, to kinds of space, to hyphens and underscores. */
+/** How words are compared: without regard to case, to kinds of space and apostrophe, to hyphens and underscores. */
 public final class Spelling {
+    /** With more letters changed another word was meant. */
+    private static final int MOST_SLIPS = 2;
 
     private Spelling() {
     }
@@ -34,7 +36,8 @@ public final class Spelling {
     }
 
     /**
-     * The form in which words are compared: lower case, runs of spaces, hyphens and underscores as one space, nothing around it.
+     * The form in which words are compared: lower case, runs of spaces, hyphens and underscores as one space, nothing around it, the
+     * curved apostrophe as the straight one.
      *
      * @param text any text
      * @return for instance {@code engine dead} for {@code  Engine_dead }
@@ -54,7 +57,7 @@ public final class Spelling {
                     out.append(' ');
                     gap = false;
                 }
-                out.append(c >= 'A' && c <= 'Z' ? (char) (c + 32) : c);
+                out.append(c >= 'A' && c <= 'Z' ? (char) (c + 32) : c == '\u2019' ? '\'' : c);
             }
         }
         String key = out.toString();
@@ -96,6 +99,17 @@ public final class Spelling {
             }
         }
         return best.isEmpty() ? Optional.empty() : Optional.of(best);
+    }
+
+    /**
+     * The name that was probably meant by a mistyped one: a hint for a message, what was typed is never read as it.
+     *
+     * @param word what was typed
+     * @param names the valid names
+     * @return the nearest name, if one or two single-letter changes lead to it and these are fewer than half of its letters
+     */
+    public static Optional<String> slipOf(String word, Collection<String> names) {
+        return nearest(word, names).filter(name -> changes(key(shortened(word, 80)), key(name)) <= MOST_SLIPS);
     }
 
     /**

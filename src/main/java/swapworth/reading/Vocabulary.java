@@ -2,9 +2,11 @@ package swapworth.reading;
 
 import static java.util.Objects.requireNonNull;
 
-import java.util.HashMap;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * The words of a column and what each stands for; a word is matched exactly, without regard to case, spaces and hyphens, and
@@ -40,7 +42,7 @@ public final class Vocabulary<E> {
      */
     public Vocabulary<E> with(E meaning, String... words) {
         requireNonNull(meaning, "meaning");
-        Map<String, Optional<E>> more = new HashMap<>(meanings);
+        Map<String, Optional<E>> more = new LinkedHashMap<>(meanings);
         for (String word : words) {
             Optional<E> before = more.put(Spelling.key(word), Optional.of(meaning));
             if (before != null && !before.get().equals(meaning)) {
@@ -48,6 +50,15 @@ public final class Vocabulary<E> {
             }
         }
         return new Vocabulary<>(more);
+    }
+
+    /**
+     * All words, for hints.
+     *
+     * @return in the order in which they were given, as they are compared
+     */
+    public Set<String> words() {
+        return Collections.unmodifiableSet(meanings.keySet());
     }
 
     /**

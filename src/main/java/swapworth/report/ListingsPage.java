@@ -55,57 +55,68 @@ public final class ListingsPage {
      *
      * @param name what the collection is called, for the title
      * @param judged the judged listings
-     * @return the page
+     * @return the page to be made, to which more can be added
      */
-    public static Page of(String name, Judged judged) {
-        return of(name, judged, Optional.empty(), List.of());
+    public static ListingsPage of(String name, Judged judged) {
+        return new ListingsPage(name, judged, Optional.empty(), List.of(), new InShort(List.of()), List.of(), List.of());
     }
 
     /**
-     * The page of a folder: judged listings, the cars in play, and what further files would answer.
+     * Adds the cars in play.
      *
-     * @param name what the collection is called, for the title
-     * @param judged the judged listings
-     * @param inPlay the cars in play and their values, where the folder names any
-     * @param missingFiles one sentence for each file that the folder lacks
-     * @return the page
+     * @param cars the cars and their values
+     * @return a copy
      */
-    public static Page of(String name, Judged judged, Optional<Valued> inPlay, List<String> missingFiles) {
-        return of(name, judged, inPlay, List.of(), missingFiles);
+    public ListingsPage withCarsInPlay(Valued cars) {
+        return new ListingsPage(name, judged, Optional.of(cars), first, inShort, more, missingFiles);
     }
 
     /**
-     * The page of a folder with what else its files answer.
+     * Adds what must be read before all else, such as what must be settled first.
      *
-     * @param name what the collection is called, for the title
-     * @param judged the judged listings
-     * @param inPlay the cars in play and their values, where the folder names any
-     * @param more further sections, such as the market in time
-     * @param missingFiles one sentence for each file that the folder lacks
-     * @return the page
+     * @param sections the sections at the head of the page
+     * @return a copy
      */
-    public static Page of(String name, Judged judged, Optional<Valued> inPlay, List<Section> more, List<String> missingFiles) {
-        return of(name, judged, inPlay, List.of(), new InShort(List.of()), more, missingFiles);
+    public ListingsPage withFirst(List<Section> sections) {
+        return new ListingsPage(name, judged, inPlay, sections, inShort, more, missingFiles);
     }
 
     /**
-     * The page of a folder with what else its files answer, some of it at its head.
+     * Adds the answers in short, which follow what must be read first.
      *
-     * @param name what the collection is called, for the title
-     * @param judged the judged listings
-     * @param inPlay the cars in play and their values, where the folder names any
-     * @param first sections that must be read before all others, such as what must be settled first
-     * @param inShort the answers in short, which follow them
-     * @param more further sections, such as the market in time
-     * @param missingFiles one sentence for each file that the folder lacks
-     * @return the page
+     * @param answers the answers
+     * @return a copy
      */
-    public static Page of(String name, Judged judged, Optional<Valued> inPlay, List<Section> first, InShort inShort, List<Section> more,
-            List<String> missingFiles) {
-        return new ListingsPage(name, judged, inPlay, first, inShort, more, missingFiles).page();
+    public ListingsPage withInShort(InShort answers) {
+        return new ListingsPage(name, judged, inPlay, first, answers, more, missingFiles);
     }
 
-    private Page page() {
+    /**
+     * Adds what else the files of a folder answer.
+     *
+     * @param sections further sections, such as the market in time
+     * @return a copy
+     */
+    public ListingsPage withMore(List<Section> sections) {
+        return new ListingsPage(name, judged, inPlay, first, inShort, sections, missingFiles);
+    }
+
+    /**
+     * Adds what files that are not there would answer.
+     *
+     * @param sentences one for each file that the folder lacks
+     * @return a copy
+     */
+    public ListingsPage withMissingFiles(List<String> sentences) {
+        return new ListingsPage(name, judged, inPlay, first, inShort, more, sentences);
+    }
+
+    /**
+     * Makes the page.
+     *
+     * @return all sections in their order
+     */
+    public Page page() {
         // Charts start up slowly: they are drawn beside the tables.
         CompletableFuture<Section> charts = CompletableFuture.supplyAsync(this::charts);
         List<Section> sections = new ArrayList<>();

@@ -44,6 +44,7 @@ public final class ProjectPage {
      */
     public static Page of(String name, Undertaking undertaking) {
         List<Section> sections = new ArrayList<>(first(undertaking));
+        undertaking.market().ifPresent(m -> sections.addAll(CarsSection.toLookAt(m.cars())));
         sections.addAll(sections(undertaking));
         if (!undertaking.missing().isEmpty()) {
             sections.add(Section.of("further", "What further files would answer", Part.bullets(undertaking.missing())));

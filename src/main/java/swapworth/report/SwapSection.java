@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import swapworth.assumptions.Question;
 import swapworth.chart.SwapCharts;
+import swapworth.listing.CarsFile;
 import swapworth.swap.SwapAnswer;
 import swapworth.swap.SwapValue;
 import swapworth.swap.Swaps;
@@ -52,10 +53,13 @@ public final class SwapSection {
      * A page of the finished swaps alone.
      *
      * @param swaps the finished cars with their answers
+     * @param cars the file in which they stand
      * @return the page
      */
-    public static Page page(Swaps swaps) {
-        return Page.of("Finished swaps", "Prices in " + swaps.currency().getCurrencyCode() + ".", of(swaps),
-                Section.of("cautions", "Cautions", Part.cautions("Before you rely on any of this", Cautions.ofValues())));
+    public static Page page(Swaps swaps, CarsFile cars) {
+        List<Section> sections = new ArrayList<>(CarsSection.toLookAt(cars));
+        sections.add(of(swaps));
+        sections.add(Section.of("cautions", "Cautions", Part.cautions("Before you rely on any of this", Cautions.ofValues())));
+        return Page.of("Finished swaps", "Prices in " + swaps.currency().getCurrencyCode() + ".", sections.toArray(Section[]::new));
     }
 }

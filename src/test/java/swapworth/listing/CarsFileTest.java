@@ -58,4 +58,26 @@ class CarsFileTest extends ReadingListings {
     void a_file_without_names_is_unusable() {
         assertThrows(UnusableFileException.class, () -> cars("vehicle,price\nSaloon,1\n"));
     }
+
+    @Test
+    void a_word_that_is_not_understood_is_told_with_its_row_the_known_words_and_a_hint_but_never_read_by_likeness() {
+        CarsFile read = cars("name,role,vehicle,runs\nhit,doner,Saloon,no strat\nb,recipient,Roadster,blown\n");
+        assertEquals(CandidateCar.Role.UNKNOWN, read.cars().get(0).role());
+        assertEquals(Runs.UNKNOWN, read.cars().get(0).facts().runs());
+        assertEquals(List.of("2 runs no strat: not understood; known: drives, engine fires, engine dead, no engine, not tried; did you"
+                + " mean no start?",
+                "2 role doner: not understood; known: candidate, recipient, donor, factory equivalent, finished; did you mean donor?",
+                "3 runs blown: not understood; known: drives, engine fires, engine dead, no engine, not tried"),
+                read.read().problems().stream().map(p -> p.line() + " " + p.column() + " " + p.rawText() + ": " + p.message()).toList());
+        assertEquals("cars.csv, 2 rows: 2 used, 0 set aside, 0 rejected, 0 blank", read.read().sentence());
+    }
+
+    @Test
+    void a_word_of_the_user_s_own_is_understood_in_cars_too() {
+        write("words.csv", "column,word,means\nrole,doner,donor\nruns,blown,engine dead\n");
+        CarsFile read = cars("name,role,vehicle,runs\nhit,doner,Saloon,blown\n");
+        assertEquals(CandidateCar.Role.DONOR, read.cars().get(0).role());
+        assertEquals(Runs.ENGINE_DEAD, read.cars().get(0).facts().runs());
+        assertEquals(List.of(), read.read().problems());
+    }
 }

@@ -57,4 +57,12 @@ class CheckTest extends ReadingListings {
                 + "Roadster,1,2,2024-01-01,2024-02-01,0,0,1,0\r\nSaloon,1,1,2024-01-01,2024-01-01,1,0,0,0\r\n",
                 Check.of(read(FILE)).lines().csv());
     }
+
+    @Test
+    void a_word_a_letter_away_from_a_known_one_has_a_hint() {
+        String csv = Check.of(read("vehicle,year,price,title\nA,2010,1000,clena\nA,2011,1000,clean\nA,2012,1000,murky\n")).words().csv();
+        assertTrue(csv.startsWith("column,word,rows,first_seen,known_words,did_you_mean\r\n"), csv);
+        assertTrue(csv.contains("title,clena,1,listings.csv:2,\"clean, rebuilt, salvage, parts only\",clean\r\n"), csv);
+        assertTrue(csv.contains("title,murky,1,listings.csv:4,\"clean, rebuilt, salvage, parts only\",\r\n"), csv);
+    }
 }

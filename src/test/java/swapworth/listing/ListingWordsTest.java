@@ -23,4 +23,40 @@ class ListingWordsTest {
             }
         }
     }
+
+    private static void mean(Runs runs, String... words) {
+        for (String word : words) {
+            assertEquals(Optional.of(runs), ListingWords.RUNS.meaning(word), word);
+        }
+    }
+
+    /** What sellers write; which state a word names is common practice, no source. */
+    @Test
+    void the_words_of_advertisements_say_whether_a_car_moves() {
+        mean(Runs.DRIVES, "Runs and drives", "runs & drives", "runs/drives", "starts and drives", "drives", "drivable");
+        mean(Runs.ENGINE_FIRES, "runs", "Runs", "running", "starts", "starts and runs", "engine runs", "runs but does not drive",
+                "starts, not driven");
+        mean(Runs.ENGINE_DEAD, "no start", "No-Start", "won't start", "won\u2019t start", "wont start", "does not start", "doesn't start",
+                "will not start", "non runner", "non-runner", "Nonrunner", "not running", "does not run",
+                "cranks but won't start", "seized");
+        mean(Runs.NO_ENGINE, "no engine", "no motor", "roller");
+        mean(Runs.NOT_TRIED, "not tried", "untried", "untested", "not started");
+    }
+
+    @Test
+    void a_word_that_may_mean_several_things_is_not_understood() {
+        for (String word : List.of("yes", "no", "blown", "starter", "as is", "project", "barn find", "does not drive", "needs work")) {
+            assertEquals(Optional.empty(), ListingWords.RUNS.meaning(word), word);
+        }
+    }
+
+    @Test
+    void every_state_that_a_message_lists_as_known_is_known_by_that_word() {
+        for (Runs runs : Runs.values()) {
+            if (runs != Runs.UNKNOWN) {
+                assertEquals(Optional.of(runs), ListingWords.RUNS.meaning(runs.words()));
+                assertTrue(ListingWords.accepted(ListingColumn.RUNS).orElseThrow().contains(runs.words()));
+            }
+        }
+    }
 }

@@ -101,4 +101,14 @@ class NamedRowsTest {
         String message = String.valueOf(assertThrows(UnusableFileException.class, () -> file.needs("part", "item")).getMessage());
         assertTrue(message.contains("'part'") && message.contains("thing"), message);
     }
+
+    @Test
+    void a_word_a_letter_away_is_hinted_at_and_not_read() throws IOException {
+        NamedRows file = rows("part,side\nlamp,lefft\ndoor,both\n").needs("part").column("side");
+        for (NamedRows.Row row : file.rows()) {
+            assertEquals(Optional.empty(), row.word("side", SIDES, "left, right"));
+            row.use();
+        }
+        assertEquals(List.of(true, false), file.read().oddities().stream().map(p -> p.message().endsWith("; did you mean left?")).toList());
+    }
 }

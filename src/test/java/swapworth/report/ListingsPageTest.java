@@ -33,7 +33,7 @@ class ListingsPageTest {
         judged = Judged.of(read, model, Optional.empty(), Optional.empty());
         Valued cars = Valued.of(CarsFile.read(Path.of("sample-listings/cars.csv"), read.baseCurrency()).cars(), model,
                 read.baseCurrency(), Optional.empty(), Optional.empty());
-        html = ListingsPage.of("sample", judged, Optional.of(cars), List.of("further files")).html();
+        html = ListingsPage.of("sample", judged).withCarsInPlay(cars).withMissingFiles(List.of("further files")).page().html();
     }
 
     @Test
@@ -89,7 +89,7 @@ class ListingsPageTest {
         var sound = read.cars().stream().filter(c -> c.facts().damage().map(java.util.Set::isEmpty).orElse(true)).toList();
         ListingsRead part = new ListingsRead(read.counts(), sound.stream().flatMap(c -> c.sightings().stream()).toList(), sound, List.of(),
                 List.of(), List.of(), List.of(), List.of(), read.columns(), read.baseCurrency(), read.distanceUnit(), List.of());
-        String page = ListingsPage.of("sound", Judged.of(part, PriceModel.fit(sound), Optional.empty(), Optional.empty())).html();
+        String page = ListingsPage.of("sound", Judged.of(part, PriceModel.fit(sound), Optional.empty(), Optional.empty())).page().html();
         assertFalse(page.contains("49 CFR 173.166"));
         assertTrue(page.contains("49 CFR 580.5"));
     }
@@ -102,7 +102,7 @@ class ListingsPageTest {
             PriceModel model = PriceModel.fit(read.cars());
             Judged again = Judged.of(read, model, Optional.empty(), Optional.empty());
             assertEquals(judged.inFileOrder("").text(), again.inFileOrder("").text());
-            assertEquals(ListingsPage.of("sample", judged).html(), ListingsPage.of("sample", again).html());
+            assertEquals(ListingsPage.of("sample", judged).page().html(), ListingsPage.of("sample", again).page().html());
         } finally {
             Locale.setDefault(before);
         }

@@ -1,0 +1,40 @@
+package swapworth.reading;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+
+class SpellingTest {
+
+    private static final List<String> NAMES = List.of("check", "judge", "value", "no start", "donor", "mint");
+
+    private static void slip(String typed, String name) {
+        assertEquals(Optional.of(name), Spelling.slipOf(typed, NAMES), typed);
+    }
+
+    @Test
+    void a_letter_or_two_wrong_missing_added_or_swapped_is_a_slip() {
+        slip("chek", "check");
+        slip("Cheeck", "check");
+        slip("jugde", "judge");
+        slip("doner", "donor");
+        slip("no strat", "no start");
+        slip("NO_STARTS", "no start");
+        slip("mit", "mint");
+    }
+
+    @Test
+    void three_letters_away_or_half_of_a_short_word_is_another_word() {
+        for (String other : List.of("checking", "valuable", "not started", "mi", "mud", "folder", "")) {
+            assertEquals(Optional.empty(), Spelling.slipOf(other, NAMES), other);
+        }
+    }
+
+    @Test
+    void a_curved_apostrophe_is_an_apostrophe() {
+        assertEquals("won't start", Spelling.key("Won\u2019t  start"));
+        assertEquals("o'brien", Spelling.key("O'Brien"));
+    }
+}
