@@ -47,7 +47,7 @@ final class EncodedRows {
             inflation[i] = own.inflation();
             growth[i] = own.growth();
             return isDifference(i) ? own.row().plus(-1, (i < kept.length ? kept[i - 1] : encoded(i - 1)).row()) : own.row();
-        });
+        }, encoder.sums());
         double[] y = evidence.logPrices();
         double[] known = new double[n];
         Bound[] bound = new Bound[n];

@@ -24,6 +24,7 @@ import swapworth.listing.LevelOfTrade;
 import swapworth.market.BodiesAndGears.Fact;
 import swapworth.market.Measures.Measured;
 import swapworth.market.Stock.Kind;
+import swapworth.statistics.Design;
 import swapworth.statistics.PriorBlock;
 import swapworth.statistics.PriorBlock.Role;
 import swapworth.statistics.Quantiles;
@@ -45,6 +46,8 @@ final class Encoder {
             .mapToObj(level -> level < 0 ? new int[0] : new int[] {level}).toArray(int[][]::new);
 
     private final List<Term> terms = new ArrayList<>();
+    /** Terms that are in each row the sum of others, as an age is of the ages by line. */
+    private final List<Design.Sum> sums = new ArrayList<>();
     private final Map<String, LineExtent> extents = new HashMap<>();
     private final Set<LevelOfTrade> levels;
     /** The words of each trim of each line. */
@@ -86,9 +89,9 @@ final class Encoder {
         double level = Quantiles.ofPartlyOrdered(evidence.logPrices(), 0.5);
         List<Subject> seen = stock.examples();
 
-        add(new Terms.Measure("level of all cars", Group.LEVEL_OF_LINE, "", 1, level, 2, Role.PRIMARY, ONE));
+        Term all = add(new Terms.Measure("level of all cars", Group.LEVEL_OF_LINE, "", 1, level, 2, Role.PRIMARY, ONE));
         markOnOffer(evidence, stock.lately(assumptions.get("still_on_offer_days").middle()));
-        lines(seen, stock.kinds(), assumptions);
+        lines(all, seen, stock.kinds(), assumptions);
         ageAndMileage(seen, ages, miles, assumptions);
         time(seen, evidence.size(), assumptions);
         trade(assumptions);
@@ -170,7 +173,7 @@ final class Encoder {
         return line.isEmpty() ? Optional.empty() : Optional.of(line);
     }
 
-    private void add(Term term) {
+    private Term add(Term term) {
         if (term.count() > 0) {
             term.place(columns);
             columns += term.count();
@@ -179,6 +182,12 @@ final class Encoder {
             Arrays.fill(termOfColumn, before, columns, terms.size());
             terms.add(term);
         }
+        return term;
+    }
+
+    /** Says that a term of one column is in each row the sum of another one, which has an entry in each row. */
+    private void parts(Term sum, Term parts) {
+        sums.add(new Design.Sum(sum.from(), parts.from(), parts.count()));
     }
 
     private double age(Subject s, Measured m) {
@@ -189,9 +198,10 @@ final class Encoder {
         return (m.miles() - middleMiles) / 10_000;
     }
 
-    private void lines(List<Subject> seen, List<Kind> kinds, Assumptions assumptions) {
+    private void lines(Term all, List<Subject> seen, List<Kind> kinds, Assumptions assumptions) {
         if (pairs.linked()) {
-            levels("how far bodies differ", "spread_bodies", Role.PRIMARY, seen, s -> Optional.of(pairs.body(s.facts())), assumptions);
+            parts(all, levels("how far bodies differ", "spread_bodies", Role.PRIMARY, seen, s -> Optional.of(pairs.body(s.facts())),
+                    assumptions));
             levels("how far running gears differ", "spread_gears", Role.PRIMARY, seen, s -> Optional.of(pairs.gear(s.facts())),
                     assumptions);
             // Pairs are few and tell little of their spread: the stated one is the middle of its prior, not the scale.
@@ -201,7 +211,8 @@ final class Encoder {
             add(departures);
             pairTerm = Optional.of(departures);
         } else {
-            levels("how far lines differ", "spread_lines", Role.PRIMARY, seen, s -> Optional.of(s.facts().vehicle()), assumptions);
+            parts(all, levels("how far lines differ", "spread_lines", Role.PRIMARY, seen, s -> Optional.of(s.facts().vehicle()),
+                    assumptions));
         }
         levels("how far trims differ", "spread_trims", Role.SECONDARY, seen,
                 this::trim, assumptions);
@@ -211,9 +222,9 @@ final class Encoder {
         measuredFact("all wheels driven", "%", Fact.ALL_WHEELS, 1, "all_wheels_driven", kinds, assumptions);
     }
 
-    private void levels(String name, String spread, Role role, List<Subject> seen, Function<Subject, Optional<String>> key,
+    private Term levels(String name, String spread, Role role, List<Subject> seen, Function<Subject, Optional<String>> key,
             Assumptions assumptions) {
-        add(new Terms.Levels(name, Group.LEVEL_OF_LINE, assumptions.get(spread).middle(), role, seen, key, ONE));
+        return add(new Terms.Levels(name, Group.LEVEL_OF_LINE, assumptions.get(spread).middle(), role, seen, key, ONE));
     }
 
     /** A slope on a measured fact, where the rows differ in it; a car of which it is unknown stands at the mean. */
@@ -242,14 +253,14 @@ final class Encoder {
     }
 
     private void ageAndMileage(List<Subject> seen, double[] ages, double[] miles, Assumptions assumptions) {
-        add(new Terms.Measure("age", Group.AGE, "% per year", 1, assumptions.logMiddle("age_slope"),
+        Term age = add(new Terms.Measure("age", Group.AGE, "% per year", 1, assumptions.logMiddle("age_slope"),
                 assumptions.logSpread("age_slope"), Role.PRIMARY, this::age));
-        add(new Terms.Measure("mileage", Group.MILEAGE, TermEffect.PER_10000_MILES, 1, assumptions.logMiddle("mileage_slope"),
+        Term mileage = add(new Terms.Measure("mileage", Group.MILEAGE, TermEffect.PER_10000_MILES, 1, assumptions.logMiddle("mileage_slope"),
                 assumptions.logSpread("mileage_slope"), Role.PRIMARY, this::tenThousands));
-        add(new Terms.Levels("how far the age slopes of lines differ", Group.AGE,
-                assumptions.get("spread_line_age_slopes").middle(), Role.SECONDARY, seen, Encoder::line, this::age));
-        add(new Terms.Levels("how far the mileage slopes of lines differ", Group.MILEAGE,
-                assumptions.get("spread_line_mileage_slopes").middle(), Role.SECONDARY, seen, Encoder::line, this::tenThousands));
+        parts(age, add(new Terms.Levels("how far the age slopes of lines differ", Group.AGE,
+                assumptions.get("spread_line_age_slopes").middle(), Role.SECONDARY, seen, Encoder::line, this::age)));
+        parts(mileage, add(new Terms.Levels("how far the mileage slopes of lines differ", Group.MILEAGE,
+                assumptions.get("spread_line_mileage_slopes").middle(), Role.SECONDARY, seen, Encoder::line, this::tenThousands)));
         add(new Terms.Curve("curve of age", Group.AGE, assumptions.get("curve_age").middle(), middleAge, 5, ages,
                 (s, m) -> m.age()));
         add(new Terms.Curve("curve of mileage", Group.MILEAGE, assumptions.get("curve_mileage").middle(), middleMiles, 50_000, miles,
@@ -268,13 +279,13 @@ final class Encoder {
             return;
         }
         ToDoubleBiFunction<Subject, Measured> time = (s, m) -> s.on().isPresent() ? -months.monthsBefore(s.on().get()) : 0;
-        add(new Terms.Measure(DRIFT, Group.TIME, "% per month", 1, assumptions.logMiddle("market_drift"),
+        Term drift = add(new Terms.Measure(DRIFT, Group.TIME, "% per month", 1, assumptions.logMiddle("market_drift"),
                 assumptions.logSpread("market_drift"), Role.PRIMARY, time));
         add(months);
         Terms.Levels lines = new Terms.Levels("how far the drifts of lines differ", Group.TIME,
                 assumptions.get("spread_line_drifts").middle(), Role.SECONDARY, seen, Encoder::line, time);
         if (lines.varied()) {
-            add(lines);
+            parts(drift, add(lines));
         }
         if (rows > onOffer.cardinality() && !onOffer.isEmpty()) {
             add(new Terms.Measure("still on offer at the last look", Group.TIME, "%", 1, assumptions.logMiddle("still_on_offer"),
@@ -479,6 +490,11 @@ final class Encoder {
 
     Measured measured(Subject subject) {
         return measures.of(subject);
+    }
+
+    /** The columns that are sums of others in the row of each listing. */
+    List<Design.Sum> sums() {
+        return sums;
     }
 
     List<Term> terms() {

@@ -1,6 +1,7 @@
 package swapworth.statistics;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 
@@ -9,9 +10,8 @@ import java.util.stream.IntStream;
  * entry at the level of the row, so that indicator columns are never written out.
  *
  * <p>Immutable. Rows are kept one after another in blocks of {@value #ROWS_A_BLOCK}. Of an entry that is 1, as those of levels are, the
- * column alone is kept; the columns of all others are marked, and their numbers stand in the order of the marks. Of columns that are 1
- * together in nearly all of many rows and 0 together in the others, such as facts that the whole collection is silent on, the first alone is
- * kept.
+ * column alone is kept; the columns of all others are marked, and their numbers stand in the order of the marks. Of many rows a column that
+ * is in each the sum of others is not kept ({@link Folding}).
  */
 public final class Design {
     /** The mark of a column whose number is kept. */
@@ -20,20 +20,30 @@ public final class Design {
     private static final int MOST_COLUMNS = MARK - 1;
     private static final int ROWS_A_BLOCK = 4096;
     private static final int MOST_RANGES = 16;
-    /** The share of rows that columns must be 1 in to be kept together. */
-    private static final double NEARLY_ALL = 0.9;
-
     private final int columns;
     private final int rows;
     private final Block[] blocks;
-    /** Columns that are 1 together, of which the first stands in the blocks for all; empty where there are no two. */
-    private final int[] together;
+    /** The columns that stand in no block. */
+    private final Folding folding;
+    /** For each column the numbers of the folded ones that it is part of. */
+    private final int[][] partsOf;
 
-    private Design(int columns, int rows, Block[] blocks, int[] together) {
+    private Design(int columns, int rows, Block[] blocks, Folding folding) {
         this.columns = columns;
         this.rows = rows;
         this.blocks = blocks;
-        this.together = together;
+        this.folding = folding;
+        this.partsOf = folding.partsOf(columns);
+    }
+
+    /**
+     * Says that a column is in each row the sum of some neighbouring other ones, as the level of all cars is of the levels of their lines.
+     *
+     * @param column the column
+     * @param from the first of those that it is the sum of
+     * @param count their number
+     */
+    public record Sum(int column, int from, int count) {
     }
 
     /**
@@ -58,29 +68,47 @@ public final class Design {
      * @throws IllegalArgumentException if there are too many columns, an index lies outside or a value is not finite
      */
     public static Design of(int columns, int rows, IntFunction<SparseRow> row) {
+        return of(columns, rows, row, List.of());
+    }
+
+    /**
+     * The same with sums that are said to hold, so that many rows take less room and time. Where one does not hold in a row, none is used.
+     *
+     * @param columns p, at least 1, at most 32,767
+     * @param rows n, the number of rows
+     * @param row makes row i, whose indices lie between 0 and p - 1; the same each time, as some are asked for again
+     * @param sums columns that are sums of others, none of which is such a sum itself
+     * @return the design, n x p
+     * @throws IllegalArgumentException if there are too many columns, an index lies outside or a value is not finite
+     */
+    public static Design of(int columns, int rows, IntFunction<SparseRow> row, List<Sum> sums) {
         if (columns > MOST_COLUMNS) {
             throw new IllegalArgumentException("a design of " + columns + " columns; at most " + MOST_COLUMNS + " can be fitted");
         }
-        Block[] blocks = new Block[(rows + ROWS_A_BLOCK - 1) / ROWS_A_BLOCK];
-        int[] together = new int[0];
-        if (blocks.length > 1) {
-            Entries first = new Entries(columns, together);
+        Folding folding = Folding.NONE;
+        if (rows > ROWS_A_BLOCK) {
+            Entries first = new Entries(columns, folding);
             first.take(0, ROWS_A_BLOCK, row);
-            together = together(columns, first.block());
+            folding = Folding.of(columns, sums, first.ones(), ROWS_A_BLOCK);
         }
-        if (!make(blocks, columns, rows, row, together)) {
-            together = new int[0];
-            make(blocks, columns, rows, row, together);
-        }
-        return new Design(columns, rows, blocks, together);
+        return made(columns, rows, row, folding);
     }
 
-    /** Makes the blocks; whether the columns that are to be kept together are 1 together in each row, or all not. */
-    private static boolean make(Block[] blocks, int columns, int rows, IntFunction<SparseRow> row, int[] together) {
+    private static Design made(int columns, int rows, IntFunction<SparseRow> row, Folding folding) {
+        Block[] blocks = new Block[(rows + ROWS_A_BLOCK - 1) / ROWS_A_BLOCK];
+        if (make(blocks, columns, rows, row, folding)) {
+            return new Design(columns, rows, blocks, folding);
+        }
+        make(blocks, columns, rows, row, Folding.NONE);
+        return new Design(columns, rows, blocks, Folding.NONE);
+    }
+
+    /** Makes the blocks; whether each folded column is in each row the sum that it is to be. */
+    private static boolean make(Block[] blocks, int columns, int rows, IntFunction<SparseRow> row, Folding folding) {
         int ranges = Math.min(blocks.length, MOST_RANGES);
         IntStream all = IntStream.range(0, ranges);
         return (ranges > 1 ? all.parallel() : all).allMatch(range -> {
-            Entries entries = new Entries(columns, together);
+            Entries entries = new Entries(columns, folding);
             boolean whole = true;
             int end = Ranges.first(blocks.length, range + 1, ranges);
             for (int b = Ranges.first(blocks.length, range, ranges); b < end && whole; b++) {
@@ -89,17 +117,6 @@ public final class Design {
             }
             return whole;
         });
-    }
-
-    /** The columns that are 1 in as many rows of a block as any, and nearly in all of them. */
-    private static int[] together(int columns, Block block) {
-        int[] ones = new int[columns];
-        for (char column : block.index) {
-            ones[column & MARK - 1] += column < MARK ? 1 : 0;
-        }
-        int most = Arrays.stream(ones).max().orElse(0);
-        int[] together = IntStream.range(0, columns).filter(j -> ones[j] == most).toArray();
-        return most < NEARLY_ALL * block.start.length || together.length < 2 ? new int[0] : together;
     }
 
     /** Some neighbouring rows: where the entries and the kept numbers of each begin, marked columns, and the numbers. */
@@ -129,25 +146,17 @@ public final class Design {
                 }
             }
         }
-
-        /** Whether the columns that are 1 together are so in a row: the first of them stands there for all. */
-        boolean has(int k, int[] together) {
-            for (int e = start[k]; together.length > 0 && e < start[k + 1]; e++) {
-                if (index[e] == together[0]) {
-                    return true;
-                }
-            }
-            return false;
-        }
     }
 
     /** The entries of the rows of one block after another. */
     private static final class Entries {
         private final int columns;
-        /** Columns of which the first stands for all. */
-        private final int first;
-        private final int many;
-        private final boolean[] together;
+        /** Of each column its number among the folded ones, and those that it is part of. */
+        private final int[] folds;
+        private final int[][] partsOf;
+        /** Of each folded column what a row has in it, and the sum of those that it is the sum of. */
+        private final double[] own;
+        private final double[] sum;
         private int[] start = new int[0];
         private int[] measured = new int[0];
         private char[] index = new char[16];
@@ -155,17 +164,15 @@ public final class Design {
         private int size;
         private int numbers;
 
-        Entries(int columns, int[] together) {
+        Entries(int columns, Folding folding) {
             this.columns = columns;
-            this.together = new boolean[columns];
-            for (int column : together) {
-                this.together[column] = true;
-            }
-            this.many = together.length;
-            this.first = many == 0 ? columns : together[0];
+            this.folds = folding.folds(columns);
+            this.partsOf = folding.partsOf(columns);
+            this.own = new double[folding.size()];
+            this.sum = new double[own.length];
         }
 
-        /** Takes the rows of a block; whether the columns that are to be kept together are 1 together in each of them, or all not. */
+        /** Takes the rows of a block; whether each folded column is in each of them the sum that it is to be. */
         boolean take(int from, int end, IntFunction<SparseRow> row) {
             start = new int[end - from + 1];
             measured = new int[start.length];
@@ -187,31 +194,47 @@ public final class Design {
             if (numbers + added.size() > value.length) {
                 value = Arrays.copyOf(value, numbers + added.size() + value.length);
             }
-            int here = 0;
-            boolean ones = true;
             for (int e = 0; e < added.size(); e++) {
                 int column = added.index(e);
                 double number = added.value(e);
                 if (column < 0 || column >= columns) {
                     throw new IllegalArgumentException("row " + i + " names column " + column + " of " + columns);
                 }
-                if (number == 0) {
+                if (!Double.isFinite(number)) {
+                    throw new IllegalArgumentException("row " + i + " holds " + number + " in column " + column);
+                }
+                if (folds[column] >= 0) {
+                    own[folds[column]] = number;
                     continue;
                 }
-                boolean isOne = number == 1;
-                here += together[column] ? 1 : 0;
-                ones &= isOne || !together[column];
-                if (!isOne) {
-                    if (!Double.isFinite(number)) {
-                        throw new IllegalArgumentException("row " + i + " holds " + number + " in column " + column);
-                    }
+                for (int fold : partsOf[column]) {
+                    sum[fold] += number;
+                }
+                if (number == 1) {
+                    index[size++] = (char) column;
+                } else if (number != 0) {
                     index[size++] = (char) (column | MARK);
                     value[numbers++] = number;
-                } else if (!together[column] || column == first) {
-                    index[size++] = (char) column;
                 }
             }
-            return here == 0 || ones && here == many;
+            boolean whole = true;
+            for (int fold = 0; fold < own.length; fold++) {
+                whole &= own[fold] == sum[fold];
+                own[fold] = 0;
+                sum[fold] = 0;
+            }
+            return whole;
+        }
+
+        /** In how many rows of the block each column is 1. */
+        int[] ones() {
+            int[] ones = new int[columns];
+            for (int e = 0; e < size; e++) {
+                if (index[e] < MARK) {
+                    ones[index[e]]++;
+                }
+            }
+            return ones;
         }
 
         Block block() {
@@ -277,18 +300,18 @@ public final class Design {
      * @return its entries
      */
     public SparseRow row(int i) {
-        int size = sizeOf(i);
-        int[] column = new int[size];
-        double[] number = new double[size];
-        write(i, column, number);
-        return new SparseRow(column, number);
+        int[] column = new int[mostOf(i)];
+        double[] number = new double[column.length];
+        int size = write(i, column, number);
+        return size == column.length ? new SparseRow(column, number)
+                : new SparseRow(Arrays.copyOf(column, size), Arrays.copyOf(number, size));
     }
 
-    /** The number of entries of row i. */
-    int sizeOf(int i) {
-        Block block = block(i);
+    /** Room for the entries of row i. */
+    int mostOf(int i) {
+        int[] start = block(i).start;
         int k = i % ROWS_A_BLOCK;
-        return block.start[k + 1] - block.start[k] + (block.has(k, together) ? together.length - 1 : 0);
+        return start[k + 1] - start[k] + folding.size();
     }
 
     /**
@@ -301,26 +324,44 @@ public final class Design {
         int k = i % ROWS_A_BLOCK;
         char[] index = block.index;
         double[] value = block.value;
-        // Behind the last of them until the first has been met.
-        int other = together.length;
+        int begin = block.start[k];
+        int end = block.start[k + 1];
+        double[] folded = folded(block, k);
+        int fold = 0;
         int measured = block.measured[k];
         int size = 0;
-        int end = block.start[k + 1];
-        for (int e = block.start[k]; e < end; e++) {
+        for (int e = begin; e < end; e++) {
             int own = index[e] & MARK - 1;
-            while (other < together.length && together[other] < own) {
-                column[size] = together[other++];
-                number[size++] = 1;
+            for (; fold < folded.length && folding.column(fold) < own; fold++) {
+                if (folded[fold] != 0) {
+                    column[size] = folding.column(fold);
+                    number[size++] = folded[fold];
+                }
             }
             column[size] = own;
             number[size++] = index[e] < MARK ? 1 : value[measured++];
-            other = together.length > 0 && index[e] == together[0] ? 1 : other;
         }
-        while (other < together.length) {
-            column[size] = together[other++];
-            number[size++] = 1;
+        for (; fold < folded.length; fold++) {
+            if (folded[fold] != 0) {
+                column[size] = folding.column(fold);
+                number[size++] = folded[fold];
+            }
         }
         return size;
+    }
+
+    /** What a row has in the folded columns. */
+    private double[] folded(Block block, int k) {
+        double[] folded = new double[folding.size()];
+        int measured = block.measured[k];
+        for (int e = block.start[k]; folded.length > 0 && e < block.start[k + 1]; e++) {
+            int own = block.index[e];
+            double number = own < MARK ? 1 : block.value[measured++];
+            for (int fold : partsOf[own & MARK - 1]) {
+                folded[fold] += number;
+            }
+        }
+        return folded;
     }
 
     /** Writes the entries that are kept of row i, in the order of their columns, into arrays that have room; returns their number. */
@@ -338,9 +379,9 @@ public final class Design {
         return size;
     }
 
-    /** Columns that are 1 together in each row, or all 0, of which the first is kept for all; empty where there are no two. */
-    int[] together() {
-        return together;
+    /** The columns that are not kept. */
+    Folding folding() {
+        return folding;
     }
 
     /** The length of each column. */
@@ -404,7 +445,7 @@ public final class Design {
 
     /** The design with some of the rows, in the order named. */
     Design some(int[] chosen) {
-        return of(columns, chosen.length, i -> row(chosen[i]));
+        return made(columns, chosen.length, i -> row(chosen[i]), chosen.length > ROWS_A_BLOCK ? folding : Folding.NONE);
     }
 
     /** The sum of the entries of row i, each times its coefficient. */
@@ -412,21 +453,16 @@ public final class Design {
         Block block = block(i);
         int k = i % ROWS_A_BLOCK;
         double sum = block.dot(k, coefficients);
-        if (block.has(k, together)) {
-            for (int other = 1; other < together.length; other++) {
-                sum += coefficients[together[other]];
-            }
+        double[] folded = folded(block, k);
+        for (int fold = 0; fold < folded.length; fold++) {
+            sum += folded[fold] * coefficients[folding.column(fold)];
         }
         return sum;
     }
 
-    /** Coefficients as the entries that are kept ask for them: that of the first of columns that are 1 together is the sum of theirs. */
+    /** Coefficients as the entries that are kept ask for them. */
     double[] forKept(double[] coefficients) {
-        double[] kept = coefficients.clone();
-        for (int other = 1; other < together.length; other++) {
-            kept[together[0]] += coefficients[together[other]];
-        }
-        return kept;
+        return folding.forKept(coefficients);
     }
 
     /** The sum of the entries of row i, each times its coefficient, from coefficients made {@link #forKept}. */
@@ -485,10 +521,9 @@ public final class Design {
         Block block = block(i);
         int k = i % ROWS_A_BLOCK;
         block.addTo(vector, k, factor);
-        if (block.has(k, together)) {
-            for (int other = 1; other < together.length; other++) {
-                vector[together[other]] += factor;
-            }
+        double[] folded = folded(block, k);
+        for (int fold = 0; fold < folded.length; fold++) {
+            vector[folding.column(fold)] += factor * folded[fold];
         }
     }
 
@@ -499,17 +534,11 @@ public final class Design {
 
     /** Adds to a vector of length p what work on ranges of rows adds up by {@link #addKept}. */
     void sum(double[] vector, Ranges.Adding work) {
-        if (together.length == 0) {
-            Ranges.sum(rows, vector, work);
-            return;
-        }
-        double before = vector[together[0]];
-        vector[together[0]] = 0;
-        Ranges.sum(rows, vector, work);
-        double added = vector[together[0]];
-        vector[together[0]] = before;
-        for (int column : together) {
-            vector[column] += added;
+        double[] added = new double[columns];
+        Ranges.sum(rows, added, work);
+        folding.unfold(added);
+        for (int j = 0; j < columns; j++) {
+            vector[j] += added[j];
         }
     }
 
@@ -524,22 +553,22 @@ public final class Design {
 
     /** Adds the weighted cross-products of all rows to the lower triangle of a p x p matrix held row after row. */
     void addCrossProducts(double[] lower, double[] weight) {
-        // Each pair of columns is summed up on either side of the diagonal; of columns that are 1 together the first stands for all.
+        // Each pair of kept columns is summed up on either side of the diagonal.
         double[] products = new double[columns * columns];
         int longest = longest();
         Ranges.sum(rows, products, (sums, first, end) -> addCrossProducts(sums, weight, first, end, longest));
-        for (int other = 1; other < together.length; other++) {
-            int first = together[0];
-            int j = together[other];
-            for (int k = 0; k < columns; k++) {
-                products[j * columns + k] = products[first * columns + k] + (k == first ? 0 : products[k * columns + first]);
-            }
-        }
         for (int i = 0; i < columns; i++) {
             for (int j = 0; j < i; j++) {
-                lower[i * columns + j] += products[i * columns + j] + products[j * columns + i];
+                double both = products[i * columns + j] + products[j * columns + i];
+                products[i * columns + j] = both;
+                products[j * columns + i] = both;
             }
-            lower[i * columns + i] += products[i * columns + i];
+        }
+        folding.unfold(products, columns);
+        for (int i = 0; i < columns; i++) {
+            for (int j = 0; j <= i; j++) {
+                lower[i * columns + j] += products[i * columns + j];
+            }
         }
     }
 

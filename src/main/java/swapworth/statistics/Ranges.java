@@ -87,7 +87,8 @@ public final class Ranges {
 
     /** Adds what each range adds up to. */
     static void sum(int rows, double[] sums, Adding work) {
-        int ranges = Math.min(count(rows), Math.max(FEW, MOST_SUMS / Math.max(1, sums.length)));
+        // A power of two, so that two or four processors end at about the same time.
+        int ranges = Math.min(count(rows), Math.max(FEW, Integer.highestOneBit(MOST_SUMS / Math.max(1, sums.length))));
         if (ranges == 1) {
             work.to(sums, 0, rows);
             return;

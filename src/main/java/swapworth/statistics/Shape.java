@@ -103,7 +103,7 @@ final class Shape {
     void withOwnForms(Design design) {
         if (ownForms == null) {
             withHeld();
-            double[][] made = forKept(requireNonNull(pairs, "made above"), design.together());
+            double[][] made = forKept(requireNonNull(pairs, "made above"), design.folding());
             double[] found = new double[2 * design.rows()];
             Ranges.each(design.rows(), (first, end) -> {
                 int[] column = new int[design.columns()];
@@ -119,25 +119,28 @@ final class Shape {
         }
     }
 
-    /** The matrices as the entries that a design keeps ask for them: the first of columns that are 1 together stands for all of them. */
-    private static double[][] forKept(double[][] pairs, int[] together) {
-        if (together.length == 0) {
+    /** The matrices as the entries that a design keeps ask for them. */
+    private static double[][] forKept(double[][] pairs, Folding folding) {
+        if (folding.size() == 0) {
             return pairs;
         }
-        double[][] kept = new double[pairs.length][];
-        Arrays.setAll(kept, i -> pairs[i].clone());
-        int first = together[0];
+        int p = pairs.length;
+        double[][] kept = new double[p][];
+        Arrays.setAll(kept, i -> new double[pairs[i].length]);
         for (int matrix = 0; matrix < 2; matrix++) {
-            double among = 0;
-            for (int i = 0; i < pairs.length; i++) {
-                double sum = 0;
-                for (int column : together) {
-                    sum += pairs[Math.max(i, column)][2 * Math.min(i, column) + matrix];
+            double[] full = new double[p * p];
+            for (int i = 0; i < p; i++) {
+                for (int j = 0; j <= i; j++) {
+                    full[i * p + j] = pairs[i][2 * j + matrix];
+                    full[j * p + i] = full[i * p + j];
                 }
-                kept[Math.max(i, first)][2 * Math.min(i, first) + matrix] = sum;
-                among += Arrays.binarySearch(together, i) >= 0 ? sum : 0;
             }
-            kept[first][2 * first + matrix] = among;
+            double[] folded = folding.forKept(full, p);
+            for (int i = 0; i < p; i++) {
+                for (int j = 0; j <= i; j++) {
+                    kept[i][2 * j + matrix] = folded[i * p + j];
+                }
+            }
         }
         return kept;
     }
