@@ -127,7 +127,7 @@ public final class CarMatching {
      */
     public Result match(List<Listing> listings) {
         StoredListings stored = StoredListings.of(listings);
-        return match(stored, SameId.firsts(stored.columns()));
+        return match(stored, SameId.firsts(stored.columns().id, stored.columns().size()));
     }
 
     /** The same where it is known of each row of the columns which is the first with its id. */

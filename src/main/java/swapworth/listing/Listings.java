@@ -310,7 +310,7 @@ public final class Listings {
 
         ListingsRead finished() {
             Currency base = baseCurrency.or(statedInAll::currency).orElseGet(kept::mostFrequentCurrency);
-            int[] firsts = SameId.firsts(kept);
+            int[] firsts = SameId.firsts(kept.id, kept.size());
             BitSet withoutRate = new BitSet();
             Groups<Long, Integer> sightingsOfDay = new Groups<>();
             Optional<LocalDate> last = kept.lastDay();

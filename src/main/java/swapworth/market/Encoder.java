@@ -16,6 +16,7 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
 import java.util.function.ToDoubleBiFunction;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.CarFacts;
 import swapworth.listing.Condition;
@@ -28,6 +29,7 @@ import swapworth.statistics.Design;
 import swapworth.statistics.PriorBlock;
 import swapworth.statistics.PriorBlock.Role;
 import swapworth.statistics.Quantiles;
+import swapworth.statistics.Ranges;
 import swapworth.statistics.SparseRow;
 
 /** Turns subjects into rows of numbers: which terms there are, in which columns, and what is assumed of them. */
@@ -73,14 +75,10 @@ final class Encoder {
         this.measures = new Measures(stock, assumptions);
         double[] ages = new double[stock.rows()];
         double[] miles = new double[stock.rows()];
-        for (int i = 0; i < ages.length; i++) {
-            String line = stock.lines().get(stock.line(i));
-            Measured measured = measures.of(line, stock.age(i), stock.miles(i));
-            ages[i] = measured.age();
-            miles[i] = measured.miles();
-            LineExtent extent = extent(line);
-            extent.take(measured);
-            extent.cars += i == 0 || evidence.car(i) != evidence.car(i - 1) ? 1 : 0;
+        for (LineExtent[] some : Ranges.make(ages.length, (first, end) -> measure(evidence, stock, first, end, ages, miles))) {
+            for (int line = 0; line < some.length; line++) {
+                extents.computeIfAbsent(stock.lines().get(line), l -> new LineExtent()).take(some[line]);
+            }
         }
         Arrays.parallelSort(ages);
         Arrays.parallelSort(miles);
@@ -102,13 +100,18 @@ final class Encoder {
         }
     }
 
-    private LineExtent extent(String line) {
-        LineExtent known = extents.get(line);
-        if (known == null) {
-            known = new LineExtent();
-            extents.put(line, known);
+    /** Writes the ages and mileages of some rows, and says how far they reach line by line. */
+    private LineExtent[] measure(EvidenceList evidence, Stock stock, int first, int end, double[] ages, double[] miles) {
+        LineExtent[] reached = Stream.generate(LineExtent::new).limit(stock.lines().size()).toArray(LineExtent[]::new);
+        for (int i = first; i < end; i++) {
+            int line = stock.line(i);
+            Measured measured = measures.of(stock.lines().get(line), stock.age(i), stock.miles(i));
+            ages[i] = measured.age();
+            miles[i] = measured.miles();
+            reached[line].take(measured);
+            reached[line].cars += i == 0 || evidence.car(i) != evidence.car(i - 1) ? 1 : 0;
         }
-        return known;
+        return reached;
     }
 
     /** How many cars of a line have prices, and from which age and mileage to which they reach. */
@@ -124,6 +127,14 @@ final class Encoder {
             mostAge = Math.max(mostAge, car.age());
             leastMiles = Math.min(leastMiles, car.miles());
             mostMiles = Math.max(mostMiles, car.miles());
+        }
+
+        private void take(LineExtent more) {
+            cars += more.cars;
+            leastAge = Math.min(leastAge, more.leastAge);
+            mostAge = Math.max(mostAge, more.mostAge);
+            leastMiles = Math.min(leastMiles, more.leastMiles);
+            mostMiles = Math.max(mostMiles, more.mostMiles);
         }
 
         /** Whether a car's age lies more than half a year outside. */

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.IntStream;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.CarFacts;
 import swapworth.listing.Mileage;
@@ -47,22 +48,26 @@ final class Measures {
             rates[i] = stock.age(i) >= LEAST_AGE ? stock.miles(i) / stock.age(i) : Double.NaN;
         }
         double[][] ofLines = stock.byLine(rates);
-        this.everywhere = rate(Arrays.stream(rates).filter(rate -> !Double.isNaN(rate)).toArray(), assumed);
+        double[] all = Arrays.stream(rates).filter(rate -> !Double.isNaN(rate)).toArray();
+        // All cars first, for they take as long as all lines together.
+        List<Optional<Rate>> found = IntStream.rangeClosed(0, ofLines.length).parallel()
+                .mapToObj(k -> rate(k == 0 ? all : ofLines[k - 1])).toList();
+        this.everywhere = found.get(0).orElse(assumed);
         this.byLine = new HashMap<>();
         for (int k = 0; k < ofLines.length; k++) {
-            byLine.put(stock.lines().get(k), rate(ofLines[k], everywhere));
+            byLine.put(stock.lines().get(k), found.get(k + 1).orElse(everywhere));
         }
     }
 
-    /** The usual rate of some cars, whose rates change places. */
-    private static Rate rate(double[] rates, Rate otherwise) {
+    /** The usual rate of some cars, whose rates change places; of few there is none. */
+    private static Optional<Rate> rate(double[] rates) {
         if (rates.length < ENOUGH) {
-            return otherwise;
+            return Optional.empty();
         }
         double middle = Quantiles.ofPartlyOrdered(rates, 0.5);
         // Half the range between the 16 % and 84 % points is one standard deviation of a normal law.
         double spread = (Quantiles.ofPartlyOrdered(rates, 0.84) - Quantiles.ofPartlyOrdered(rates, 0.16)) / 2;
-        return new Rate(middle, Math.max(spread, 0.1 * middle));
+        return Optional.of(new Rate(middle, Math.max(spread, 0.1 * middle)));
     }
 
     private OptionalDouble age(CarFacts facts, Optional<LocalDate> on) {

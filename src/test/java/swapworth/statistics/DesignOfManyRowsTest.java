@@ -9,13 +9,14 @@ import java.util.List;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 
-/** Many rows stand in blocks, without the numbers that are 1 and the columns that are always 1: nothing of it may be seen from outside. */
+/** Many rows stand in blocks, without the numbers that are 1 and the columns that are sums of others: nothing of it may be seen from outside. */
 class DesignOfManyRowsTest {
     private static final int ROWS = 9_001;
     private static final int COLUMNS = 12;
     private final SplittableRandom random = new SplittableRandom(7);
     private final double[][] x = new double[ROWS][COLUMNS];
-    private final Design design;
+    /** The same rows with the columns that are always 1 folded, and with a sum stated beside. */
+    private final List<Design> designs;
 
     DesignOfManyRowsTest() {
         for (double[] row : x) {
@@ -34,26 +35,33 @@ class DesignOfManyRowsTest {
             x[i][5] = 0;
             x[i][11] = 0;
         }
-        design = Design.dense(x);
+        designs = List.of(Design.dense(x), stated(x));
+    }
+
+    private static Design stated(double[][] x) {
+        return Design.of(COLUMNS, x.length, i -> SparseRow.dense(x[i]), List.of(new Design.Sum(4, 6, 3)));
     }
 
     @Test
     void each_row_is_what_it_was() {
-        for (int i = 0; i < ROWS; i++) {
-            SparseRow row = design.row(i);
-            double[] all = new double[COLUMNS];
-            for (int e = 0; e < row.size(); e++) {
-                assertTrue(e == 0 || row.index(e - 1) < row.index(e), "columns stand in order");
-                all[row.index(e)] = row.value(e);
-            }
-            for (int j = 0; j < COLUMNS; j++) {
-                assertEquals(x[i][j], all[j]);
+        for (Design design : designs) {
+            for (int i = 0; i < ROWS; i++) {
+                SparseRow row = design.row(i);
+                for (int e = 0; e < row.size(); e++) {
+                    assertTrue(e == 0 || row.index(e - 1) < row.index(e), "columns stand in order");
+                    assertTrue(row.value(e) != 0, "zeros take no room");
+                }
+                assertArrayEquals(x[i], written(row));
             }
         }
     }
 
     @Test
     void sums_over_rows_are_those_of_plain_loops() {
+        designs.forEach(this::sumsAreThoseOfPlainLoops);
+    }
+
+    private void sumsAreThoseOfPlainLoops(Design design) {
         double[] weight = random.doubles(ROWS).toArray();
         weight[17] = 0;
         double[] coefficients = random.doubles(COLUMNS).toArray();
@@ -89,7 +97,7 @@ class DesignOfManyRowsTest {
 
     @Test
     void columns_that_are_not_always_1_together_are_kept_apart_wherever_that_shows() {
-        assertEquals(2, design.folding().size(), "5 and 11 are 1 where 0 is");
+        assertEquals(2, designs.get(0).folding().size(), "5 and 11 are 1 where 0 is");
         for (double other : new double[] {0, 2, -1}) {
             for (int i : new int[] {3, 8_999}) {
                 double[][] changed = x.clone();
@@ -105,7 +113,35 @@ class DesignOfManyRowsTest {
     }
 
     @Test
+    void a_stated_sum_is_used_only_where_it_holds_in_each_row() {
+        assertEquals(3, designs.get(1).folding().size());
+        for (int i : new int[] {3, 8_999}) {
+            for (int column : new int[] {4, 6}) {
+                double[][] changed = x.clone();
+                changed[i] = x[i].clone();
+                changed[i][column] = 7;
+                assertEquals(0, stated(changed).folding().size());
+                assertArrayEquals(changed[i], written(stated(changed).row(i)));
+            }
+        }
+        assertThrows(IllegalArgumentException.class, () -> Design.of(COLUMNS, ROWS, i -> SparseRow.dense(x[i]),
+                List.of(new Design.Sum(4, 6, 3), new Design.Sum(6, 1, 2))));
+    }
+
+    private static double[] written(SparseRow row) {
+        double[] all = new double[COLUMNS];
+        for (int e = 0; e < row.size(); e++) {
+            all[row.index(e)] = row.value(e);
+        }
+        return all;
+    }
+
+    @Test
     void what_is_found_of_all_rows_at_once_is_what_is_found_of_each() {
+        designs.forEach(this::whatIsFoundOfAllRowsIsWhatIsFoundOfEach);
+    }
+
+    private void whatIsFoundOfAllRowsIsWhatIsFoundOfEach(Design design) {
         double[] y = new double[ROWS];
         for (int i = 0; i < ROWS; i++) {
             y[i] = x[i][0] + 0.3 * x[i][4] + 0.1 * (random.nextDouble() - 0.5);
@@ -134,6 +170,10 @@ class DesignOfManyRowsTest {
 
     @Test
     void some_rows_and_some_columns_are_those_named() {
+        designs.forEach(this::someRowsAndColumnsAreThoseNamed);
+    }
+
+    private void someRowsAndColumnsAreThoseNamed(Design design) {
         Design some = design.some(new int[] {9_000, 3, 5_000});
         assertEquals(3, some.rows());
         assertEquals(design.row(5_000).dot(new double[] {1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12}),
