@@ -22,13 +22,16 @@ import swapworth.listing.CarsFile;
 import swapworth.listing.ListingsRead;
 import swapworth.market.PriceModel;
 import swapworth.market.ValueDraws;
+import swapworth.market.Valued;
 import swapworth.reading.Conventions;
 import swapworth.reading.FolderSettings;
 import swapworth.report.CarsSection;
 import swapworth.report.DonorSections;
 import swapworth.reading.UnusableFileException;
 import swapworth.report.Page;
+import swapworth.report.Part;
 import swapworth.report.Section;
+import swapworth.table.Table;
 
 /** The steps that speak of donors and recipients. */
 final class DonorSteps {
@@ -56,14 +59,21 @@ final class DonorSteps {
         steps.account(read);
         out.println(schedule.read().sentence());
         steps.printProblems("fees", schedule.read().problems());
-        Landed landed = Landed.of(read.cars(), schedule, arguments.target(), shading(folder, listings, arguments));
-        landed.tables().forEach(table -> out.print("\n" + table.text()));
+        // What a car is worth is asked only where a bid is sought.
+        Optional<PriceModel> model = arguments.target().isEmpty() ? Optional.empty() : listings.map(l -> steps.model(l, arguments, folder));
+        Landed landed = Landed.of(read.cars(), schedule, arguments.target(),
+                model.map(m -> shading(m, arguments)).orElse(car -> Optional.empty()));
+        Optional<Table> worth = model.map(m -> worth(read.cars(), landed, m, currency, arguments));
+        landed.bidTable().ifPresent(table -> out.print("\n" + table.text()));
+        worth.ifPresent(table -> out.print("\n" + table.text()));
+        landed.costs().forEach(cost -> out.print("\n" + cost.table().text()));
         if (arguments.out().isPresent()) {
             steps.write(arguments.out().get(), landed.lines().csv(), "the lines of the landed costs");
         }
         if (arguments.page().isPresent()) {
             List<Section> sections = new ArrayList<>(CarsSection.toLookAt(read));
             sections.add(DonorSections.landed(landed));
+            worth.ifPresent(table -> sections.add(Section.of("in-play", "What such cars go for", Part.rows(table))));
             steps.writePage(arguments.page().get(), Page.of("Landed costs", "What each car costs once it stands in the yard.",
                     sections.toArray(Section[]::new)));
         }
@@ -72,12 +82,15 @@ final class DonorSteps {
         return landed.costs().isEmpty() || rejected ? 1 : 0;
     }
 
-    /** Bids are shaded where there is a target and listings say what a car is worth. */
-    private Function<CandidateCar, Optional<Shading>> shading(Path folder, Optional<ListingsRead> listings, Arguments arguments) {
-        if (arguments.target().isEmpty() || listings.isEmpty()) {
-            return car -> Optional.empty();
-        }
-        PriceModel model = steps.model(listings.get(), arguments, folder);
+    /** What such cars go for, to be held against the bids. */
+    private static Table worth(List<CandidateCar> cars, Landed landed, PriceModel model, Currency currency, Arguments arguments) {
+        List<CandidateCar> bought = cars.stream().filter(car -> landed.costs().stream().anyMatch(c -> c.purchase().car().equals(car.name())))
+                .toList();
+        return Valued.of(bought, model, currency, arguments.on(), arguments.level()).brief();
+    }
+
+    /** Bids are shaded where listings say what a car is worth. */
+    private static Function<CandidateCar, Optional<Shading>> shading(PriceModel model, Arguments arguments) {
         ValueDraws draws = model.draws(DonorStudy.DRAWS, DonorStudy.SEED);
         Optional<LocalDate> on = arguments.on().or(model::lastSeen);
         return car -> Shading.of(car, draws, on, model.assumptions());

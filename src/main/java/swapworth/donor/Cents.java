@@ -19,6 +19,11 @@ final class Cents {
         return Cell.number(amount.doubleValue(), 2);
     }
 
+    /** With cents always, for amounts that are held against each other. */
+    static String exact(BigDecimal amount) {
+        return Cell.format(amount.doubleValue(), 2);
+    }
+
     /** With cents only where there are any. */
     static String text(BigDecimal amount) {
         boolean whole = amount.stripTrailingZeros().scale() <= 0;

@@ -39,7 +39,7 @@ public record HighestBid(BigDecimal target, BigDecimal bid, BigDecimal landed, B
          */
         public String sentence() {
             return "from a bid of " + Cents.text(before) + " to one of " + Cents.text(at) + " the landed cost goes from "
-                    + Cents.text(landedBefore) + " to " + Cents.text(landedAt);
+                    + Cents.exact(landedBefore) + " to " + Cents.exact(landedAt);
         }
     }
 
@@ -73,7 +73,7 @@ public record HighestBid(BigDecimal target, BigDecimal bid, BigDecimal landed, B
      */
     public static BidAnswer of(FeeSchedule schedule, Purchase purchase, BigDecimal target) {
         if (target.signum() <= 0) {
-            return new NoBid("the most to be paid must be above 0, not " + target.toPlainString());
+            return new NoBid(target, "the most to be paid must be above 0, not " + target.toPlainString());
         }
         return new Search(schedule, purchase, target).answer();
     }
@@ -121,7 +121,7 @@ public record HighestBid(BigDecimal target, BigDecimal bid, BigDecimal landed, B
                 }
                 end = start - 1;
             }
-            return new NoBid(reason(last));
+            return new NoBid(target, reason(last));
         }
 
         /** Between two steps the landed cost only rises. */

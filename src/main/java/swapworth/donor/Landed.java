@@ -91,18 +91,6 @@ public record Landed(List<LandedCost> costs, List<BidAnswer> bids, List<Optional
     }
 
     /**
-     * What a reader looks at: the bids where a target is stated, then the cost of each car.
-     *
-     * @return tables
-     */
-    public List<Table> tables() {
-        List<Table> tables = new ArrayList<>();
-        bidTable().ifPresent(tables::add);
-        costs.forEach(cost -> tables.add(cost.table()));
-        return tables;
-    }
-
-    /**
      * The highest bids.
      *
      * @return nothing without a target
@@ -114,7 +102,7 @@ public record Landed(List<LandedCost> costs, List<BidAnswer> bids, List<Optional
         Table.Builder table = Table.titled("Highest bid within a target, " + costs.get(0).currency().getCurrencyCode())
                 .columns(Column.words("car"), Column.number("target", ""), Column.number("highest bid", ""), Column.number("landed", ""),
                         Column.number("shading", "%"), Column.number("shaded bid", ""), Column.number("next bid", ""), Column.number("next landed", ""),
-                        Column.sentences("steps near it"));
+                        Column.sentences("to look at"));
         table.note("Found by search: the landed cost jumps where a fee table steps. The bid is the one before which to stop.");
         table.note("The target is what you would pay in all; it says nothing of what a car is worth. Set none above its value less what"
                 + " it still needs.");
@@ -132,7 +120,8 @@ public record Landed(List<LandedCost> costs, List<BidAnswer> bids, List<Optional
                         Cents.cell(bid.nextLanded()), Cell.words(String.join("; ",
                                 bid.steps().stream().filter(bid::isNear).map(HighestBid.Step::sentence).toList())));
             } else if (bids.get(i) instanceof NoBid none) {
-                table.row(car, Cell.BLANK, Cell.words("none"), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.words(none.reason()));
+                table.row(car, Cents.cell(none.target()), Cell.words("none"), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK,
+                        Cell.words(none.reason()));
             }
         }
         return Optional.of(table.build());

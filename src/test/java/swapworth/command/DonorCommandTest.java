@@ -39,6 +39,28 @@ class DonorCommandTest {
     }
 
     @Test
+    void a_target_that_no_bid_fits_is_answered_with_the_reason() {
+        String sample = Path.of("sample-listings").toString();
+        for (String target : new String[] {"1", "50", "300", "250000"}) {
+            assertEquals(0, run("landed", sample, "--target", target), err.toString(StandardCharsets.UTF_8));
+        }
+        String text = out.toString(StandardCharsets.UTF_8);
+        assertTrue(text.contains("no bid that can be made is as low as 1"), text);
+        assertTrue(text.contains("in the yard, more than 300"), text);
+    }
+
+    @Test
+    void beside_the_highest_bids_stands_what_such_cars_go_for() throws IOException {
+        Path page = folder.resolve("bids.html");
+        assertEquals(0, run("landed", Path.of("sample-listings").toString(), "--target", "6000", "--page", page.toString()));
+        String text = out.toString(StandardCharsets.UTF_8);
+        int bids = text.indexOf("Highest bid within a target");
+        int worth = text.indexOf("Cars in play, USD");
+        assertTrue(bids >= 0 && worth > bids && text.indexOf("Landed cost of") > worth, text);
+        assertTrue(Files.readString(page).contains("What such cars go for"));
+    }
+
+    @Test
     void landed_without_its_files_says_what_is_needed() {
         assertEquals(1, run("landed", folder.toString()));
         assertTrue(err.toString(StandardCharsets.UTF_8).contains("there is no cars.csv"), err.toString(StandardCharsets.UTF_8));
