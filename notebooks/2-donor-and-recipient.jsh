@@ -11,7 +11,6 @@
 import swapworth.assumptions.*;
 import swapworth.chart.*;
 import swapworth.donor.*;
-import swapworth.listing.*;
 import swapworth.market.*;
 import swapworth.report.*;
 import static swapworth.notebook.Show.show;
@@ -22,14 +21,13 @@ Path folder = Path.of(System.getProperty("folder", "sample-listings"));
 // ## The files
 //
 // `cars.csv` names the cars, `fees.csv` what a purchase costs beside the bid, `partout.csv` which parts are sold and which go into the
-// swap, `parts.csv` used parts that you saw on offer. The listings say what whole cars are worth; the draws are joint, so that draw
-// number 7 of every figure below is one and the same state of the market.
+// swap, `parts.csv` used parts that you saw on offer. `listings.csv` says what whole cars are worth; the draws are joint, so that draw
+// number 7 of every figure below is one and the same state of the market. Where a file is not there, the sections that need it say so.
 
 // %%
-ListingsRead read = Listings.read(folder.resolve("listings.csv"));
-PriceModel model = PriceModel.options().with(Assumptions.ofFolder(folder)).fit(read.cars());
 BigDecimal most = new BigDecimal("6000");
-DonorStudy study = DonorStudy.of(folder, read, model, most);
+DonorStudy study = DonorStudy.of(folder, most);
+String money = study.currency().getCurrencyCode();
 study.read().forEach(rows -> show(rows.table()));
 
 // %% [markdown]
@@ -39,14 +37,14 @@ study.read().forEach(rows -> show(rows.table()));
 // cheap cars.
 
 // %%
-DonorCharts.landed(study.landed().orElseThrow())
+study.landed().map(DonorCharts::landed)
 
 // %% [markdown]
 // One car with every line. Lines that add nothing say why.
 
 // %%
-CandidateCar donor = study.choices().get(0).options().get(0).car();
-study.landedOf(donor).table()
+Answer<String> donor = study.first();
+donor.flatMap(study::landedOf)
 
 // %% [markdown]
 // ## The most you can bid
@@ -55,7 +53,7 @@ study.landedOf(donor).table()
 // a fee steps. The shaded bid is lower: who bids wins most often when he thinks too well of a car.
 
 // %%
-study.landed().orElseThrow().bidTable()
+study.landed().map(Landed::bidTable)
 
 // %% [markdown]
 // ## What the damage leaves
@@ -63,8 +61,8 @@ study.landed().orElseThrow().bidTable()
 // Each part with its state, by the damage and by whether the engine runs. A row of `partout.csv` that knows better counts before it.
 
 // %%
-PartOut parts = study.partOut(donor.name()).orElseThrow();
-parts.leftTable()
+Answer<PartOut> parts = study.partOut(donor);
+parts.map(PartOut::leftTable)
 
 // %% [markdown]
 // ## What the parts bring
@@ -73,8 +71,7 @@ parts.leftTable()
 // postage, packing, returns and the space are paid; hours are counted and not priced.
 
 // %%
-Recovery recovery = parts.recovery().orElseThrow();
-show(recovery.table("USD"), DonorCharts.recoveryByMonth(parts, "USD"));
+show(parts.map(p -> p.recovery().map(r -> r.table(money))), parts.map(p -> DonorCharts.recoveryByMonth(p, money)));
 
 // %% [markdown]
 // ## Which parts are worth the work
@@ -82,7 +79,7 @@ show(recovery.table("USD"), DonorCharts.recoveryByMonth(parts, "USD"));
 // Listing a part pays where an hour of yours is worth less than its net per hour.
 
 // %%
-show(DonorCharts.netPerHour(parts, "USD"), recovery.partsTable("USD"));
+show(parts.map(p -> DonorCharts.netPerHour(p, money)), parts.map(p -> p.recovery().map(r -> r.partsTable(money))));
 
 // %% [markdown]
 // ## Which donor, which recipient
@@ -90,27 +87,27 @@ show(DonorCharts.netPerHour(parts, "USD"), recovery.partsTable("USD"));
 // Net costs side by side. Where the 80 % range of a difference holds nought, money does not decide: take the car that you trust more.
 
 // %%
-study.choices().forEach(choice -> show(choice.table("USD")));
+study.choiceTables()
 
 // %% [markdown]
 // A recipient with a dead engine has two prices: as such cars sell, and as one that runs less what it costs to make it run. Believe
 // neither where they are far apart.
 
 // %%
-study.brackets().forEach(bracket -> show(bracket.table("USD")));
+study.bracketTables()
 
 // %% [markdown]
 // What else could be done with each donor, on the same draws, and what a pulled drivetrain set would cost instead.
 
 // %%
-study.uses().forEach(uses -> show(uses.table("USD")));
+study.useTables()
 
 // %% [markdown]
 // ## For your own files
 //
-// - Put `fees.csv`, `partout.csv` and `parts.csv` beside your `listings.csv` and `cars.csv`, and run
+// - Put `fees.csv`, `partout.csv`, `parts.csv` and `listings.csv` beside your `cars.csv`, as many of them as you have, and run
 //   `target/swapworth notebook notebooks/2-donor-and-recipient.jsh --folder FOLDER`. The folder is the only setting.
-// - To look at another car, write `study.partOut("its name").orElseThrow()`.
+// - To look at another car, write `new Answer.Told<>("its name")` in place of `study.first()`.
 // - To bid for another sum, write it in place of `6000` above.
 // - Every chance, price, hour and fee that stands in where your files do not speak is a row of the table below; `assumptions.csv` in
 //   your folder replaces any.

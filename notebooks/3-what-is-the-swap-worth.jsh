@@ -8,13 +8,11 @@
 // The range is wide, because little is known. It names what it rests on, and each offer that you get narrows it.
 
 // %%
-import swapworth.assumptions.*;
 import swapworth.chart.*;
-import swapworth.listing.*;
 import swapworth.market.*;
+import swapworth.project.*;
 import swapworth.report.*;
 import swapworth.swap.*;
-import java.time.*;
 import static swapworth.notebook.Show.show;
 
 Path folder = Path.of(System.getProperty("folder", "sample-listings"));
@@ -26,10 +24,8 @@ Path folder = Path.of(System.getProperty("folder", "sample-listings"));
 // pair, and that is what a swap needs.
 
 // %%
-ListingsRead read = Listings.read(folder.resolve("listings.csv"));
-PriceModel model = PriceModel.options().with(Assumptions.ofFolder(folder)).fit(read.cars());
-CarsFile cars = CarsFile.read(folder.resolve("cars.csv"), read.baseCurrency());
-show(read.counts().sentence(), read.cars().size() + " cars");
+Undertaking.Answers told = Undertaking.of(folder).answers();
+show(told.market().map(m -> m.read().counts().sentence()), told.market().map(m -> m.read().cars().size() + " cars"));
 
 // %% [markdown]
 // ## The finished car
@@ -38,8 +34,7 @@ show(read.counts().sentence(), read.cars().size() + " cars");
 // running gear. Swaps of other people stand in `swaps.csv`.
 
 // %%
-Swaps swaps = Swaps.of(folder, cars, read.baseCurrency(), model, Optional.empty(), Optional.empty());
-show(swaps.notes(), swaps.table());
+show(told.market().map(m -> m.swaps().notes()), told.market().map(m -> m.swaps().table()));
 
 // %% [markdown]
 // ## The approaches, and what they come to
@@ -49,31 +44,29 @@ show(swaps.notes(), swaps.table());
 // below; none of them cuts the result off.
 
 // %%
-String currency = read.baseCurrency().getCurrencyCode();
-SwapValue value = swaps.first();
-SwapCharts.approaches(value, currency)
+Answer<SwapValue> value = told.finished();
+value.flatMap(v -> told.market().map(m -> SwapCharts.approaches(v, m.swaps().currency().getCurrencyCode())))
 
 // %% [markdown]
 // The same in figures, with the weight of each, how much of it assumptions hold, and what is to be known of it.
 
 // %%
-show(value.result(), value.approachesTable(), value.brackets());
+value.map(v -> List.of(v.result(), v.approachesTable(), v.brackets()))
 
 // %% [markdown]
 // ## Step by step
 //
-// From the stock car to the finished car and from the factory equivalent to the finished car: each step with its factor and the range of
-// the
-// factor. Follow them with a pocket calculator.
+// From the stock car to the finished car and from the factory equivalent to the finished car: each step with its factor and the range
+// of the factor. Follow them with a pocket calculator.
 
 // %%
-value.grids()
+value.map(SwapValue::grids)
 
 // %% [markdown]
 // Which bodies and running gears were seen together, and what each pair would cost in the state of the finished car.
 
 // %%
-value.pairs()
+value.map(SwapValue::pairs)
 
 // %% [markdown]
 // ## What an offer teaches
@@ -82,17 +75,14 @@ value.pairs()
 // its value. The order of the two does not matter. What you refused is a bound below what the car is worth to *you*, too.
 
 // %%
-LocalDate day = model.lastSeen().orElseThrow();
-double middle = value.median();
-List<OwnOffer> offers = List.of(OwnOffer.noTaker(1.2 * middle, 49, day), OwnOffer.refused(0.9 * middle, day));
-SwapValue taught = (SwapValue) value.with(offers);
-show(taught.result(), taught.range(0.80).toString() + " in place of " + value.range(0.80));
+Answer<SwapAnswer> taught = value.map(v -> v.with(List.of(OwnOffer.noTaker(1.2 * v.median(), 49), OwnOffer.refused(0.9 * v.median()))));
+show(taught.map(t -> t.tables().get(0)), value.map(v -> "80 % range before the offers: " + v.range(0.80)));
 
 // %% [markdown]
 // ## What would narrow it
 
 // %%
-value.narrowing()
+value.map(SwapValue::narrowing)
 
 // %% [markdown]
 // ## What a buyer must be told
@@ -100,7 +90,7 @@ value.narrowing()
 // Two distances, always apart, each with its status. Fill in what is unknown before somebody asks.
 
 // %%
-value.disclosure()
+value.map(SwapValue::disclosure)
 
 // %% [markdown]
 // ## For your own files

@@ -8,6 +8,7 @@
 
 // %%
 import swapworth.chart.*;
+import swapworth.market.*;
 import swapworth.project.*;
 import swapworth.report.*;
 import static swapworth.notebook.Show.show;
@@ -21,17 +22,19 @@ Path folder = Path.of(System.getProperty("folder", "sample-listings"));
 // their own, so that nothing is counted twice. Own hours are in no amount.
 
 // %%
-Ledger ledger = Ledger.read(folder.resolve("ledger.csv"));
-show(ledger.read(), ledger.sums());
+Undertaking undertaking = Undertaking.of(folder);
+Undertaking.Answers told = undertaking.answers();
+Answer<Ledger> ledger = told.ledger();
+show(ledger.map(Ledger::read), ledger.map(Ledger::sums));
 
 // %% [markdown]
 // The rows behind a figure are one call away, each with its line in the file.
 
 // %%
-ledger.sums().rowsOf(Category.PART)
+ledger.map(l -> l.sums().rowsOf(Category.PART))
 
 // %%
-ProjectCharts.moneyWaterfall(ledger)
+ledger.map(ProjectCharts::moneyWaterfall)
 
 // %% [markdown]
 // ## What is still to come
@@ -41,9 +44,9 @@ ProjectCharts.moneyWaterfall(ledger)
 // narrows the forecast most.
 
 // %%
-Undertaking undertaking = Undertaking.of(folder);
-Forecast forecast = undertaking.forecast().orElseThrow();
-show(forecast.figures(), ProjectCharts.cashByMonth(forecast), forecast.spread(), ProjectCharts.drivers(forecast));
+Answer<Forecast> forecast = told.forecast();
+show(forecast.map(Forecast::figures), forecast.map(ProjectCharts::cashByMonth));
+show(forecast.map(Forecast::spread), forecast.map(ProjectCharts::drivers));
 
 // %% [markdown]
 // ## What would be left
@@ -53,7 +56,7 @@ show(forecast.figures(), ProjectCharts.cashByMonth(forecast), forecast.spread(),
 // is left.
 
 // %%
-undertaking.equity().ifPresentOrElse(e -> show(e, ProjectCharts.equity(e)), () -> show(undertaking.missing()));
+show(told.equity(), told.equity().map(ProjectCharts::equity));
 
 // %% [markdown]
 // ## Finish or stop
@@ -61,7 +64,7 @@ undertaking.equity().ifPresentOrElse(e -> show(e, ProjectCharts.equity(e)), () -
 // Money already spent is gone either way and stands nowhere here.
 
 // %%
-undertaking.finishOrStop().ifPresent(choice -> show(choice));
+told.finishOrStop()
 
 // %% [markdown]
 // ## What it would cost to do it again
@@ -70,7 +73,7 @@ undertaking.finishOrStop().ifPresent(choice -> show(choice));
 // your choice.
 
 // %%
-undertaking.redoCost().ifPresent(redo -> show(redo, redo.evidence()));
+show(told.redoCost(), told.redoCost().map(RedoCost::evidence));
 
 // %% [markdown]
 // ## Against what
@@ -79,7 +82,7 @@ undertaking.redoCost().ifPresent(redo -> show(redo, redo.evidence()));
 // cannot tell.
 
 // %%
-undertaking.alternatives().ifPresent(all -> show(all, ProjectCharts.alternatives(all)));
+show(told.alternatives(), told.alternatives().map(ProjectCharts::alternatives));
 
 // %% [markdown]
 // ## For your own files
@@ -89,4 +92,4 @@ undertaking.alternatives().ifPresent(all -> show(all, ProjectCharts.alternatives
 // answer the rest. Which rows would narrow the answer most, and what is missing:
 
 // %%
-show(undertaking.narrowing(), undertaking.missing(), Part.cautions("Before you rely on any of this", Cautions.ofMoney()));
+show(told.equity().map(e -> undertaking.narrowing()), undertaking.missing(), Part.cautions("Before you rely on any of this", Cautions.ofMoney()));

@@ -28,8 +28,8 @@ Path folder = Path.of(System.getProperty("folder", "sample-listings"));
 // %%
 ListingsRead read = Listings.read(folder.resolve("listings.csv"));
 PriceModel model = PriceModel.options().with(Assumptions.ofFolder(folder)).fit(read.cars());
-MarketIndex index = model.index().orElseThrow();
-show(IndexTables.summary(index), index.cautions());
+Answer<MarketIndex> index = model.index();
+show(index.map(IndexTables::summary), index.map(MarketIndex::cautions));
 
 // %% [markdown]
 // ## The level of the market
@@ -38,14 +38,14 @@ show(IndexTables.summary(index), index.cautions());
 // within. Bands are narrow near the base month because they are about the move since then.
 
 // %%
-TimeCharts.index(index)
+index.map(TimeCharts::index)
 
 // %% [markdown]
 // What your own car loses: the line is one and the same car as it grows older, the broken line what ageing alone would have taken. Between
 // the two lies what the market did.
 
 // %%
-TimeCharts.againstDepreciation(index)
+index.map(TimeCharts::againstDepreciation)
 
 // %% [markdown]
 // ## How fast, and since when
@@ -54,7 +54,7 @@ TimeCharts.againstDepreciation(index)
 // differ, the figure is an assumption and not a finding.
 
 // %%
-show(IndexTables.drift(index), IndexTables.lines(model, index), IndexTables.peak(index));
+show(index.map(IndexTables::drift), index.map(i -> IndexTables.lines(model, i)), index.map(IndexTables::peak));
 
 // %% [markdown]
 // ## Where it may go
@@ -63,7 +63,7 @@ show(IndexTables.drift(index), IndexTables.lines(model, index), IndexTables.peak
 // width, not the middle.
 
 // %%
-IndexTables.outlook(model, index)
+index.map(i -> IndexTables.outlook(model, i))
 
 // %% [markdown]
 // ## Is the model leading astray?
@@ -71,7 +71,7 @@ IndexTables.outlook(model, index)
 // Two plainer methods beside the index. They jump about more, but they should not tell another story.
 
 // %%
-IndexTables.comparison(index)
+index.map(IndexTables::comparison)
 
 // %% [markdown]
 // ## How long such cars take to sell
@@ -85,14 +85,14 @@ IndexTables.comparison(index)
 // stay longer; how much longer is what a seller pays for trying.
 
 // %%
-TimeOnMarket time = TimeOnMarket.of(model).orElseThrow();
-show(TimeCharts.untilSale(time), time.tables());
+Answer<TimeOnMarket> time = TimeOnMarket.of(model);
+show(time.map(TimeCharts::untilSale), time.map(TimeOnMarket::tables));
 
 // %% [markdown]
 // How far each ask had come down when it was last seen.
 
 // %%
-TimeCharts.cuts(time)
+time.map(TimeCharts::cuts)
 
 // %% [markdown]
 // ## Now or later
@@ -101,14 +101,14 @@ TimeCharts.cuts(time)
 // states of the market. It needs a donor, a recipient and a finished car in `cars.csv`.
 
 // %%
-Undertaking undertaking = Undertaking.of(folder);
-undertaking.nowOrLater().ifPresentOrElse(choice -> show(choice, ProjectCharts.nowOrLater(choice)), () -> show(undertaking.missing()));
+Undertaking.Answers told = Undertaking.of(folder).answers();
+show(told.nowOrLater(), told.nowOrLater().map(ProjectCharts::nowOrLater));
 
 // %% [markdown]
 // And above which price to walk away from a car, whatever the market does.
 
 // %%
-undertaking.walkAway().ifPresent(prices -> show(prices));
+told.walkAway()
 
 // %% [markdown]
 // ## For your own files
@@ -116,7 +116,8 @@ undertaking.walkAway().ifPresent(prices -> show(prices));
 // - Put your `listings.csv` into a folder and run `target/swapworth notebook notebooks/5-is-the-market-cooling.jsh --folder FOLDER`. It needs
 //   `seen_on`, and the same searches again in later months: with less than six months or thirty cars there is no outlook.
 // - Write the row again when you see the car again, under the same `id`, and write `outcome` and `ended_on` when it is sold or gone.
-// - Another base month: `index.withBase(YearMonth.of(2025, 9))`. One line: `index.ofLine(model.lines().get(0))`.
+// - Another base month: `model.index().map(i -> i.withBase(java.time.YearMonth.of(2025, 9)))`. One line: `model.index().map(i ->
+//   i.ofLine(model.lines().get(0)))`.
 // - If you know better than one of the assumptions (`market_drift`, `spread_market_month`, `age_slope`), write it into `assumptions.csv`.
 
 // %%

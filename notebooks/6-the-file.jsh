@@ -21,7 +21,7 @@ Undertaking undertaking = Undertaking.of(folder);
 // Look here before you hand anything on: what is unknown to you will be asked of you.
 
 // %%
-undertaking.gates().ifPresent(gates -> show(gates, gates.warnings()));
+show(undertaking.answers().gates(), undertaking.answers().gates().map(Gates::warnings));
 
 // %% [markdown]
 // ## The file for a buyer
@@ -39,7 +39,7 @@ buyer.sections().forEach(section -> show(section.parts().toArray()));
 // The two ends between which a sum to insure lies are for you; the insurer reads what the work would cost again.
 
 // %%
-undertaking.redoCost().ifPresent(redo -> show(redo, redo.evidence()));
+show(undertaking.answers().redoCost(), undertaking.answers().redoCost().map(RedoCost::evidence));
 
 // %% [markdown]
 // ## For your own files

@@ -154,7 +154,7 @@ final class DonorSteps {
             study.ifPresent(found -> {
                 out.println();
                 account(found);
-                found.landed().filter(l -> !l.costs().isEmpty()).ifPresent(l -> out.print("\n" + l.totals().text()));
+                found.landed().told().ifPresent(l -> out.print("\n" + l.totals().text()));
                 found.choices().forEach(c -> out.print("\n" + c.table(found.currency().getCurrencyCode()).text()));
             });
             return sections;

@@ -174,10 +174,10 @@ final class Steps {
     private int judgeMany(ListingsRead read, PriceModel model, Arguments arguments) throws IOException {
         account(read);
         JudgedRows rows = new JudgedRows(read, model, arguments.on(), arguments.level());
-        Optional<FitStudy> study;
+        Answer<FitStudy> study;
         if (arguments.out().isPresent()) {
             Path file = arguments.out().get();
-            List<Optional<FitStudy>> made = new ArrayList<>();
+            List<Answer<FitStudy>> made = new ArrayList<>();
             writing(file, () -> OutputFile.write(file, bytes -> made.add(rows.write(bytes))), "the judged listings");
             study = made.get(0);
         } else {
@@ -268,9 +268,12 @@ final class Steps {
                 .telling(progress);
         List<NotebookRun> runs = arguments.limit().map(notebooks::withLimit).orElse(notebooks).run(arguments.notebooks());
         for (NotebookRun run : runs) {
-            run.failure().ifPresentOrElse(err::println, () -> out.println("The page: " + run.page().toAbsolutePath().normalize()));
+            run.failure().ifPresent(err::println);
+            if (run.isWritten()) {
+                out.println((run.failure().isPresent() ? "What ran so far: " : "The page: ") + run.page().toAbsolutePath().normalize());
+            }
         }
-        out.println("The index: " + notebooks.index().toAbsolutePath().normalize());
+        notebooks.index(runs).ifPresent(index -> out.println("The index: " + index.toAbsolutePath().normalize()));
         return runs.stream().allMatch(r -> r.failure().isEmpty()) ? DONE : NOTHING_USABLE;
     }
 
@@ -508,10 +511,9 @@ final class Steps {
         printProblems("to look at", rows.problems());
     }
 
-    private void print(PriceModel model, Optional<FitStudy> study) {
+    private void print(PriceModel model, Answer<FitStudy> study) {
         model.confounded().forEach(c -> out.println("\n" + c.sentence() + "."));
-        study.ifPresentOrElse(s -> out.print("\n" + ModelTables.fit(model, s).text()), () -> out.println(
-                "\nFewer than ten prices have a value: how well values meet prices cannot be told from so few."));
+        out.print("\n" + study.match(s -> ModelTables.fit(model, s).text(), no -> no.sentence() + "\n"));
     }
 
     void printProblems(String what, List<RowProblem> problems) {

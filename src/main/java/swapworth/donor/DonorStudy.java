@@ -7,17 +7,23 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.Currency;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.CandidateCar;
 import swapworth.listing.CarFacts;
 import swapworth.listing.CarsFile;
+import swapworth.listing.Listings;
 import swapworth.listing.ListingsRead;
+import swapworth.market.Answer;
+import swapworth.market.CannotTell;
 import swapworth.market.PriceModel;
 import swapworth.market.ValueDraws;
 import swapworth.reading.Conventions;
@@ -39,16 +45,18 @@ public final class DonorStudy {
     /** The seed of the states, unless told otherwise. */
     public static final long SEED = 1;
 
+    private static final String CARS = "cars.csv";
+
     private final Currency currency;
-    private final Optional<Landed> landed;
+    private final Answer<Landed> landed;
     private final List<PartOut> partOuts;
     private final Optional<PartsMarket> market;
     private final List<RowsRead> read;
     private final Optional<LocalDate> on;
-    private final Optional<Further> further;
+    private final Answer<Further> further;
 
-    private DonorStudy(Currency currency, Optional<Landed> landed, List<PartOut> partOuts, Optional<PartsMarket> market, List<RowsRead> read,
-            Optional<LocalDate> on, Optional<Further> further) {
+    private DonorStudy(Currency currency, Answer<Landed> landed, List<PartOut> partOuts, Optional<PartsMarket> market, List<RowsRead> read,
+            Optional<LocalDate> on, Answer<Further> further) {
         this.on = requireNonNull(on, "on");
         this.currency = requireNonNull(currency, "currency");
         this.landed = landed;
@@ -79,9 +87,9 @@ public final class DonorStudy {
     /**
      * The landed costs.
      *
-     * @return nothing without fees.csv
+     * @return why there are none without fees.csv, or where no car to buy has a price
      */
-    public Optional<Landed> landed() {
+    public Answer<Landed> landed() {
         return landed;
     }
 
@@ -118,7 +126,7 @@ public final class DonorStudy {
      * @return a purpose with no priced car is left out; empty without partout.csv
      */
     public List<Choice> choices() {
-        return further.map(f -> f.choices.get()).orElse(List.of());
+        return further.match(f -> f.choices.get(), no -> List.of());
     }
 
     /**
@@ -127,7 +135,7 @@ public final class DonorStudy {
      * @return one for each donor that partout.csv names and that has a price
      */
     public List<DonorUses> uses() {
-        return further.map(f -> f.uses.get()).orElse(List.of());
+        return further.match(f -> f.uses.get(), no -> List.of());
     }
 
     /**
@@ -136,7 +144,53 @@ public final class DonorStudy {
      * @return one for each such car; empty without listings
      */
     public List<RunningBracket> brackets() {
-        return further.map(f -> f.brackets.get()).orElse(List.of());
+        return further.match(f -> f.brackets.get(), no -> List.of());
+    }
+
+    /**
+     * {@link #choices()} as tables.
+     *
+     * @return one a purpose, or why there are none
+     */
+    public Answer<List<Table>> choiceTables() {
+        return tables(choices(), c -> c.table(currency.getCurrencyCode()), "no car to buy in cars.csv has a price or a planned bid",
+                "the price or planned_bid of each");
+    }
+
+    /**
+     * {@link #brackets()} as tables.
+     *
+     * @return one a car, or why there are none
+     */
+    public Answer<List<Table>> bracketTables() {
+        return tables(brackets(), b -> b.table(currency.getCurrencyCode()), "no car to buy is stated not to run, or no listings tell what such"
+                + " cars sell for", "for a car that does not run, its state in the column runs, beside a listings.csv");
+    }
+
+    /**
+     * {@link #uses()} as tables.
+     *
+     * @return one a donor, or why there are none
+     */
+    public Answer<List<Table>> useTables() {
+        return tables(uses(), u -> u.table(currency.getCurrencyCode()), "no donor that partout.csv names has a price or a planned bid",
+                "its price or planned_bid in cars.csv");
+    }
+
+    private <T> Answer<List<Table>> tables(List<T> found, Function<T, Table> table, String none, String needed) {
+        return further.flatMap(f -> Answer.of(Optional.of(found.stream().map(table).toList()).filter(tables -> !tables.isEmpty()),
+                () -> CannotTell.without(none, needed)));
+    }
+
+    /**
+     * The car to look at first: the donor with the lowest net cost, else the recipient; where no file speaks of parts, the car with the
+     * lowest landed cost.
+     *
+     * @return its name, or why there is none
+     */
+    public Answer<String> first() {
+        return choices().isEmpty() ? landed.map(l -> Collections.min(l.costs(), Comparator.comparing(LandedCost::total)).purchase().car())
+                : new Answer.Told<>(choices().get(0).options().get(0).car().name());
     }
 
     /**
@@ -156,12 +210,13 @@ public final class DonorStudy {
             Optional<LocalDate> on, Assumptions assumptions, Optional<BigDecimal> target) {
         FolderSettings settings = FolderSettings.of(folder, Conventions.unstated());
         List<RowsRead> read = new ArrayList<>();
-        Optional<Landed> landed = Optional.empty();
+        Answer<Landed> landed = without(folder, "fees.csv", "what a purchase costs beside the bid: table, kind, from, to, flat, percent, ...");
         Path fees = folder.resolve("fees.csv");
         if (Files.isRegularFile(fees)) {
             FeeSchedule schedule = FeeSchedule.read(fees, settings, currency, assumptions);
             read.add(schedule.read());
-            landed = Optional.of(Landed.of(cars, schedule, target, car -> draws.flatMap(d -> Shading.of(car, d, on, assumptions))));
+            landed = Answer.of(Optional.of(Landed.of(cars, schedule, target, car -> draws.flatMap(d -> Shading.of(car, d, on, assumptions))))
+                    .filter(l -> !l.costs().isEmpty()), () -> noPrice(folder));
         }
         List<PartOut> partOuts = new ArrayList<>();
         Path partout = folder.resolve("partout.csv");
@@ -179,9 +234,10 @@ public final class DonorStudy {
             List<CandidateCar> named = cars.stream().filter(car -> file.speaksOf(car.name())).toList();
             partOuts.addAll(named.stream().parallel().map(car -> PartOut.of(car, file, market, state, drawn)).toList());
             return new DonorStudy(currency, landed, partOuts, Optional.of(market), read, on,
-                    Optional.of(new Further(cars, landed, List.copyOf(partOuts), market, state, drawn, model)));
+                    new Answer.Told<>(new Further(cars, landed.told(), List.copyOf(partOuts), market, state, drawn, model)));
         }
-        return new DonorStudy(currency, landed, partOuts, Optional.empty(), read, on, Optional.empty());
+        return new DonorStudy(currency, landed, partOuts, Optional.empty(), read, on, without(folder, "partout.csv",
+                "car, part, goes_to: which parts of which car are sold, kept, scrapped or go into the swap"));
     }
 
     /** What follows from landed costs and recoveries together; each is worked out once, when first asked for. */
@@ -276,40 +332,73 @@ public final class DonorStudy {
         return gears;
     }
 
+    private static <T> Answer<T> without(Path folder, String name, String holds) {
+        return new Answer.NotTold<>(Files.isRegularFile(folder.resolve(CARS)) ? CannotTell.without("there is no " + name, "that file (" + holds + ")")
+                : noPrice(folder));
+    }
+
+    private static CannotTell noPrice(Path folder) {
+        return Files.isRegularFile(folder.resolve(CARS))
+                ? CannotTell.without("no car to buy in cars.csv has a price or a planned bid", "the price or planned_bid of each")
+                : CannotTell.without("there is no " + CARS, "that file (the cars that you think of buying: name, vehicle, role, price or"
+                        + " planned_bid, ...)");
+    }
+
     /**
-     * Everything that a folder says beside its listings, on the last day seen.
+     * Everything that the files of a folder say, on the last day seen. Without listings nothing is known of what whole cars are worth, and
+     * without {@code cars.csv} there is no car to speak of.
      *
-     * @param folder the folder with cars.csv and whatever else there is
-     * @param read its listings
-     * @param model the model fitted to them
+     * @param folder the folder
      * @param target the most to be paid in all for one car
      * @return the study
+     * @throws swapworth.reading.UnusableFileException if one of the files cannot be used as a whole
      */
-    public static DonorStudy of(Path folder, ListingsRead read, PriceModel model, BigDecimal target) {
-        return of(folder, CarsFile.read(folder.resolve("cars.csv"), read.baseCurrency()).cars(), read.baseCurrency(), Optional.of(model),
-                Optional.of(model.draws(DRAWS, SEED)), model.lastSeen(), model.assumptions(), Optional.of(target));
+    public static DonorStudy of(Path folder, BigDecimal target) {
+        Assumptions assumptions = Assumptions.ofFolder(folder);
+        Path listings = folder.resolve("listings.csv");
+        Optional<ListingsRead> seen = Files.isRegularFile(listings) ? Optional.of(Listings.read(listings)).filter(l -> !l.listings().isEmpty())
+                : Optional.empty();
+        Optional<PriceModel> model = seen.map(l -> PriceModel.options().with(assumptions).fit(l.cars()));
+        Currency currency = seen.map(ListingsRead::baseCurrency).orElseGet(() -> FolderSettings.of(folder, Conventions.unstated()).currency());
+        Path file = folder.resolve(CARS);
+        Optional<CarsFile> cars = Files.isRegularFile(file) ? Optional.of(CarsFile.read(file, currency)) : Optional.empty();
+        DonorStudy study = of(folder, cars.map(CarsFile::cars).orElse(List.of()), currency, model, model.map(m -> m.draws(DRAWS, SEED)),
+                model.flatMap(PriceModel::lastSeen), assumptions, Optional.of(target));
+        List<RowsRead> accounts = new ArrayList<>(study.read);
+        cars.ifPresent(c -> accounts.add(0, c.read()));
+        return new DonorStudy(currency, study.landed, study.partOuts, study.market, accounts, study.on, study.further);
     }
 
     /**
      * The landed cost of a car.
      *
-     * @param car the car
-     * @return its lines
-     * @throws IllegalArgumentException if there is no fees.csv or the car has no price; the message says which
+     * @param car what the car is called
+     * @return its lines, or why there are none
      */
-    public LandedCost landedOf(CandidateCar car) {
-        return landed.flatMap(l -> l.of(car.name())).orElseThrow(() -> new IllegalArgumentException(car.name() + " has no landed cost: "
-                + (landed.isEmpty() ? "there is no fees.csv" : "its row has no price and no planned bid")));
+    public Answer<LandedCost> landedOf(String car) {
+        return landed.flatMap(l -> Answer.of(l.of(car), () -> CannotTell.without("cars.csv has no car '" + car
+                + "' to buy that has a price or a planned bid", "a row of that name with one of the two")));
     }
 
     /**
      * The parts of a car.
      *
      * @param car what the car is called
-     * @return nothing where partout.csv does not name it
+     * @return why there are none where partout.csv does not name it
      */
-    public Optional<PartOut> partOut(String car) {
-        return partOuts.stream().filter(p -> Spelling.key(p.car().name()).equals(Spelling.key(car))).findFirst();
+    public Answer<PartOut> partOut(String car) {
+        return further.flatMap(f -> Answer.of(partOuts.stream().filter(p -> Spelling.key(p.car().name()).equals(Spelling.key(car))).findFirst(),
+                () -> CannotTell.without("partout.csv does not name the car '" + car + "'", "its parts, a row each")));
+    }
+
+    /**
+     * The parts of a car that the study chose itself.
+     *
+     * @param car what the car is called, as {@link #first()} tells it
+     * @return why there are none: no partout.csv first, then no car
+     */
+    public Answer<PartOut> partOut(Answer<String> car) {
+        return further.flatMap(f -> car.flatMap(this::partOut));
     }
 
     /**

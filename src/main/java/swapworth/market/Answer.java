@@ -2,7 +2,9 @@ package swapworth.market;
 
 import static java.util.Objects.requireNonNull;
 
+import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.Supplier;
 
 /**
  * An answer that the listings may be too few to bear: the answer, or why there is none.
@@ -58,6 +60,49 @@ public sealed interface Answer<T> {
      * @return the result
      */
     <R> R match(Function<T, R> told, Function<CannotTell, R> not);
+
+    /**
+     * What may be there, or why it is not.
+     *
+     * @param <T> what is answered
+     * @param found the answer, where there is one
+     * @param reason why there is none, asked only then
+     * @return the answer
+     */
+    static <T> Answer<T> of(Optional<T> found, Supplier<CannotTell> reason) {
+        return found.<Answer<T>>map(Told::new).orElseGet(() -> new NotTold<>(reason.get()));
+    }
+
+    /**
+     * What follows from an answer, where there is one.
+     *
+     * @param <R> what follows
+     * @param follows works it out
+     * @return what follows, or the same reason
+     */
+    default <R> Answer<R> map(Function<T, R> follows) {
+        return flatMap(told -> new Told<>(follows.apply(told)));
+    }
+
+    /**
+     * What follows from an answer, where there is one and where more is not missing.
+     *
+     * @param <R> what follows
+     * @param follows works it out, or says why not
+     * @return what follows, or the first reason why nothing does
+     */
+    default <R> Answer<R> flatMap(Function<T, Answer<R>> follows) {
+        return match(follows, NotTold::new);
+    }
+
+    /**
+     * The answer without the reason.
+     *
+     * @return nothing where there is no answer
+     */
+    default Optional<T> told() {
+        return match(Optional::of, no -> Optional.empty());
+    }
 
     /**
      * The answer, where there must be one.

@@ -224,7 +224,7 @@ public final class IndexTables {
                 table.row(row);
             }
             return table.build();
-        }, no -> table.note("Cannot tell: " + no.reason() + "; needed: " + no.needed() + ".").build());
+        }, no -> table.note(no.sentence()).build());
     }
 
     private static Cell span(double[] sorted, double share) {

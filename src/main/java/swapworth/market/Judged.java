@@ -92,9 +92,9 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
     /**
      * How well the values met the prices.
      *
-     * @return empty with fewer than ten prices that have a value
+     * @return why there is nothing to tell with fewer than ten prices that have a value
      */
-    public Optional<FitStudy> study() {
+    public Answer<FitStudy> study() {
         return model.study(judgements);
     }
 

@@ -48,10 +48,10 @@ public final class JudgedRows {
      * Judges every row, each with its own car left out, and writes them as CSV.
      *
      * @param out where to
-     * @return how well the values met the prices; empty with fewer than ten prices that have a value
+     * @return how well the values met the prices; why there is nothing to tell with fewer than ten prices that have a value
      * @throws IOException if the rows cannot be written
      */
-    public Optional<FitStudy> write(OutputStream out) throws IOException {
+    public Answer<FitStudy> write(OutputStream out) throws IOException {
         new CsvRows(0).header(ValueRows.columns(read.baseCurrency().getCurrencyCode())).writeTo(out);
         model.expectAll();
         int[] carOfEach = model.carOfEach(read);

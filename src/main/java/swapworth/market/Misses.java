@@ -1,7 +1,6 @@
 package swapworth.market;
 
 import java.util.Arrays;
-import java.util.Optional;
 import swapworth.statistics.Quantiles;
 import swapworth.statistics.RatioStudy;
 
@@ -52,17 +51,18 @@ final class Misses {
         return size <= array.length ? array : Arrays.copyOf(array, Math.max(size, array.length + array.length / 4));
     }
 
-    /** Empty with fewer than ten prices near their values: figures of dispersion would say nothing. */
-    Optional<FitStudy> study() {
+    /** Nothing is told with fewer than ten prices near their values: figures of dispersion would say nothing. */
+    Answer<FitStudy> study() {
         if (near < FEWEST_STUDIED) {
-            return Optional.empty();
+            return new Answer.NotTold<>(new CannotTell("fewer than ten prices have a value, and how well values meet prices does not show in so"
+                    + " few", 0, near, "listings of more cars"));
         }
         // With millions of prices there is little room beside them.
         values = Arrays.copyOf(values, near);
         prices = Arrays.copyOf(prices, near);
         RatioStudy ratios = RatioStudy.of(values, prices);
         misses = Arrays.copyOf(misses, used);
-        return Optional.of(new FitStudy(ratios, used - near, Quantiles.ofPartlyOrdered(misses, 0.5), 100.0 * in80 / used,
+        return new Answer.Told<>(new FitStudy(ratios, used - near, Quantiles.ofPartlyOrdered(misses, 0.5), 100.0 * in80 / used,
                 100.0 * in95 / used));
     }
 }

@@ -673,9 +673,9 @@ public final class PriceModel {
      * How well the model's values, each with its own car left out, meet the prices seen, and how often its ranges hold them.
      *
      * @param judgements of all listings of the fit
-     * @return empty with fewer than ten prices that have a value: figures of dispersion would say nothing
+     * @return why there is nothing to tell with fewer than ten prices that have a value: figures of dispersion would say nothing
      */
-    public Optional<FitStudy> study(List<Judgement> judgements) {
+    public Answer<FitStudy> study(List<Judgement> judgements) {
         Judgement[] byRow = new Judgement[evidence.size()];
         for (Judgement judgement : judgements) {
             int car = lookup().of(judgement.listing());

@@ -31,21 +31,33 @@ final class ChildJava {
         this.progress = progress;
     }
 
-    /** Why the notebook stopped; empty if it ran to its end and its page is written. */
-    Optional<String> run(Path folder, Path page, Optional<Path> ipynb, Duration limit) throws IOException {
+    /**
+     * How a notebook ended, and why.
+     *
+     * @param end how
+     * @param failure why it did not reach its end
+     */
+    record Ended(NotebookRun.End end, Optional<String> failure) {
+        static Ended at(NotebookRun.End end, String why) {
+            return new Ended(end, Optional.of(why));
+        }
+    }
+
+    /** Runs it. */
+    Ended run(Path folder, Path page, Optional<Path> ipynb, Duration limit) throws IOException {
         List<String> command = new ArrayList<>(QuickJava.words());
         command.addAll(List.of("-Duser.timezone=UTC", "-Dfolder=" + folder, "-cp", classPath(), RunsOneNotebook.class.getName(),
                 notebook.file().toString(), page.toString(), ipynb.map(Path::toString).orElse(RunsOneNotebook.NOT_WANTED)));
         long began = System.nanoTime();
         Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
         try {
-            Optional<String> failure = follow(process, limit);
-            if (failure.isPresent()) {
+            Ended ended = follow(process, limit);
+            if (ended.failure().isPresent()) {
                 progress.stops();
             } else {
                 progress.ends(notebook.file(), notebook.cells().size(), Duration.ofNanos(System.nanoTime() - began));
             }
-            return failure;
+            return ended;
         } finally {
             process.destroyForcibly();
         }
@@ -55,7 +67,7 @@ final class ChildJava {
         return QuickJava.jar().map(Path::toString).orElseGet(() -> System.getProperty("java.class.path"));
     }
 
-    private Optional<String> follow(Process process, Duration limit) {
+    private Ended follow(Process process, Duration limit) {
         // Its own time begins with its first cell: a busy machine may be slow to start it.
         long until = System.nanoTime() + START.plus(limit).toNanos();
         LinkedBlockingQueue<String> lines = new LinkedBlockingQueue<>();
@@ -69,24 +81,30 @@ final class ChildJava {
                     cries.add(text);
                 } else if (message.get().kind() == Message.Kind.DONE) {
                     cellEnds();
-                    return Optional.empty();
+                    return new Ended(NotebookRun.End.REACHED, Optional.empty());
+                } else if (message.get().kind() == Message.Kind.STOPPED) {
+                    return Ended.at(NotebookRun.End.STOPPED, message.get().text());
                 } else if (message.get().kind() == Message.Kind.FAILED) {
-                    return Optional.of(message.get().text());
+                    return brokenOff(message.get().text());
                 } else {
                     until = cell == 0 ? System.nanoTime() + limit.toNanos() : until;
                     take(message.get());
                 }
             }
-            return Optional.of(place("the notebook ended its Java " + (process.waitFor(5, TimeUnit.SECONDS)
+            return brokenOff(place("the notebook ended its Java " + (process.waitFor(5, TimeUnit.SECONDS)
                     ? "with exit code " + process.exitValue() : "") + " before its last cell was done, as System.exit does;"
                     + " a notebook runs to its end") + cried());
         } catch (OverTimeException e) {
-            return Optional.of(place("still running after " + limit.toSeconds() + " s" + ": ended here; a loop without end?"
+            return brokenOff(place("still running after " + limit.toSeconds() + " s" + ": ended here; a loop without end?"
                     + " --limit SECONDS gives it longer") + cried());
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
-            return Optional.of(place("interrupted"));
+            return brokenOff(place("interrupted"));
         }
+    }
+
+    private static Ended brokenOff(String why) {
+        return Ended.at(NotebookRun.End.BROKEN_OFF, why);
     }
 
     private static String next(LinkedBlockingQueue<String> lines, long until) throws InterruptedException {

@@ -68,7 +68,7 @@ final class Evaluation {
     /**
      * What came of it.
      *
-     * @param outputs the outputs of each cell, as many as cells; none for prose and for cells that were not reached
+     * @param outputs the outputs of each cell that was reached; none for prose, and last why it stopped for one that failed
      * @param failure where it stopped; empty if it ran to its end
      */
     record Outcome(List<List<Output>> outputs, Optional<Failure> failure) {
@@ -110,6 +110,7 @@ final class Evaluation {
                 watcher.cell(c + 1);
                 failure = cell(shell, c);
                 takePrinted();
+                failure.ifPresent(f -> outputs.add(new Output(Output.Manner.STOPPED, f.part())));
             }
             all.add(List.copyOf(outputs));
         }
@@ -192,13 +193,26 @@ final class Evaluation {
     }
 
     private static String causes(Throwable thrown) {
-        StringBuilder text = new StringBuilder(thrown.toString());
+        StringBuilder text = new StringBuilder(words(thrown));
         Throwable cause = thrown.getCause();
         for (int depth = 0; cause != null && depth < 8; depth++) {
-            text.append("\ncaused by ").append(cause);
+            text.append("\ncaused by ").append(words(cause));
             cause = cause.getCause();
         }
         return text.toString();
+    }
+
+    /** What the library says to the user stands by itself; anything else is Java's, and its class tells more than its message. */
+    private static String words(Throwable thrown) {
+        String message = thrown.getMessage();
+        boolean ours = isOurs(thrown.getClass().getName())
+                || (thrown instanceof IllegalArgumentException || thrown instanceof IllegalStateException)
+                        && thrown.getStackTrace().length > 0 && isOurs(thrown.getStackTrace()[0].getClassName());
+        return ours && message != null && !message.isBlank() ? message : thrown.toString();
+    }
+
+    private static boolean isOurs(String name) {
+        return name.startsWith("swapworth.");
     }
 
     /** A declaration that speaks of what no cell up to here declares. */

@@ -1,6 +1,7 @@
 package swapworth.notebook;
 
 import java.util.List;
+import swapworth.report.Part;
 
 /**
  * Where and why a notebook stopped.
@@ -14,6 +15,16 @@ record Failure(int cell, int line, String cause, List<Integer> from) {
 
     Failure {
         from = List.copyOf(from);
+    }
+
+    /** Where it stopped, in words. */
+    String place() {
+        return "Stopped at line " + line;
+    }
+
+    /** What a reader of the page must not overlook. */
+    Part part() {
+        return Part.cautions(place(), cause.strip().lines().map(String::strip).toList());
     }
 
     /** File, line, cell, cause and the text of the line. */

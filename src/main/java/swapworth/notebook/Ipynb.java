@@ -7,7 +7,7 @@ import swapworth.chart.Chart;
 import swapworth.report.Part;
 
 /**
- * Writes a notebook that ran as JSON after nbformat 4.5, with its outputs, as Jupyter opens it.
+ * Writes a notebook that ran as JSON after nbformat 4.5, with its outputs, as Jupyter opens it; up to the cell that failed.
  *
  * @see <a href="https://nbformat.readthedocs.io/en/latest/format_description.html">The notebook file format</a>
  */
@@ -24,7 +24,7 @@ final class Ipynb {
     private String document(NotebookFile notebook, List<List<Output>> outputs) {
         out.append("{\n\"cells\": [\n");
         int executed = 0;
-        for (int c = 0; c < notebook.cells().size(); c++) {
+        for (int c = 0; c < outputs.size(); c++) {
             NotebookCell cell = notebook.cells().get(c);
             out.append(c == 0 ? "{" : ",\n{");
             boolean code = cell.kind() == NotebookCell.Kind.CODE;
@@ -53,6 +53,10 @@ final class Ipynb {
                 written.add(() -> stream(PartText.of(output.part())));
                 continue;
             }
+            if (output.manner() == Output.Manner.STOPPED) {
+                written.add(() -> stopped((Part.Cautions) output.part()));
+                continue;
+            }
             // A cell has one result at most; further parts of it are shown beside it.
             boolean result = output.manner() == Output.Manner.LAST && !last;
             last |= result;
@@ -72,6 +76,16 @@ final class Ipynb {
         out.append("{\"name\": \"stdout\", \"output_type\": \"stream\", \"text\": ");
         lines(text);
         out.append('}');
+    }
+
+    private void stopped(Part.Cautions why) {
+        out.append("{\"ename\": ");
+        string(why.heading());
+        out.append(", \"evalue\": ");
+        string(why.items().get(0));
+        out.append(", \"output_type\": \"error\", \"traceback\": [");
+        string(PartText.of(why).stripTrailing());
+        out.append("]}");
     }
 
     private void shown(Part part, boolean result, int executed) {

@@ -18,7 +18,9 @@ record Message(Kind kind, String text) {
         CELL,
         /** The snippet at this line begins. */
         LINE,
-        /** The notebook stopped, and why. */
+        /** A cell failed, and why; what ran so far is written. */
+        STOPPED,
+        /** Nothing could be written, and why. */
         FAILED,
         /** The notebook ran to its end and everything is written. */
         DONE

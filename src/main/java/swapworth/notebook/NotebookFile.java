@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /**
  * A notebook as it stands in its file: cells between lines that begin with {@code // %%}. A cell whose line goes on with
@@ -18,6 +19,8 @@ import java.util.Optional;
  */
 record NotebookFile(Path file, List<String> lines, List<NotebookCell> cells) {
     private static final String SUFFIX = ".jsh";
+    /** A link or a picture of Markdown, of which the words stay. */
+    private static final Pattern LINK = Pattern.compile("!?\\[([^\\]]*)\\]\\(\\S*\\)");
 
     NotebookFile {
         lines = List.copyOf(lines);
@@ -128,7 +131,7 @@ record NotebookFile(Path file, List<String> lines, List<NotebookCell> cells) {
 
     private static String plain(String marked) {
         StringBuilder plain = new StringBuilder(marked.length());
-        marked.chars().filter(c -> "#*`_".indexOf(c) < 0 && !Character.isISOControl(c)).forEach(c -> plain.append((char) c));
+        LINK.matcher(marked).replaceAll("$1").chars().filter(c -> "#*`_".indexOf(c) < 0 && !Character.isISOControl(c)).forEach(c -> plain.append((char) c));
         return plain.toString().strip();
     }
 }

@@ -8,7 +8,7 @@ import swapworth.report.Section;
 
 /**
  * Makes the page of a notebook that ran: its first heading is the title, headings of the second rank begin the sections that the
- * contents list, code is folded above what it put out.
+ * contents list, code is folded above what it put out. The page of a notebook that stopped ends with the cell that failed.
  */
 final class NotebookPage {
     private final NotebookFile notebook;
@@ -20,13 +20,17 @@ final class NotebookPage {
         this.notebook = notebook;
     }
 
-    static Page of(NotebookFile notebook, List<List<Output>> outputs) {
-        return new NotebookPage(notebook).page(outputs);
+    /** The page as it is written. */
+    static String html(NotebookFile notebook, Evaluation.Outcome outcome) {
+        String stopped = outcome.failure().map(f -> f.place() + ": " + f.cause().strip().lines().findFirst().orElse("")).orElse("");
+        Page page = new NotebookPage(notebook).page(outcome.outputs(), stopped.isEmpty() ? ""
+                : stopped + "\n\nWhat ran so far stands below, up to the cell that failed.");
+        return NotebookIndex.marked(page.html(), stopped.isEmpty() ? notebook.opening() : stopped);
     }
 
-    private Page page(List<List<Output>> outputs) {
+    private Page page(List<List<Output>> outputs, String lead) {
         boolean titled = false;
-        for (int c = 0; c < notebook.cells().size(); c++) {
+        for (int c = 0; c < outputs.size(); c++) {
             NotebookCell cell = notebook.cells().get(c);
             if (cell.kind() == NotebookCell.Kind.PROSE) {
                 titled = prose(cell.text(), titled);
@@ -38,7 +42,7 @@ final class NotebookPage {
         }
         close();
         boolean opened = !sections.isEmpty() && sections.get(0).heading().isEmpty();
-        return new Page(notebook.title(), "", sections, opened ? 1 : 0);
+        return new Page(notebook.title(), lead, sections, opened ? 1 : 0);
     }
 
     /** Takes the first heading of the first rank out as the title, and begins a section at each of the second. */

@@ -5,8 +5,6 @@ import static java.util.Objects.requireNonNull;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.PrintStream;
-import java.net.URI;
-import java.net.URISyntaxException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -17,21 +15,14 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
-import swapworth.report.Page;
-import swapworth.report.Part;
-import swapworth.report.Section;
-import swapworth.table.Cell;
-import swapworth.table.Column;
-import swapworth.table.Table;
 
 /**
- * Runs notebooks, each in a Java of its own that is ended when its time is over, and writes a page for each and an index of them all.
- * A notebook that fails leaves no page. Immutable.
+ * Runs notebooks, each in a Java of its own that is ended when its time is over, and writes a page for each and an index of all pages
+ * of notebooks in their folder. The page of a notebook that fails ends with the cell that failed; one that is ended leaves none. Immutable.
  *
  * <p>A notebook finds the folder of the user's files in the system property {@code folder}.
  */
 public final class Notebooks {
-    private static final String INDEX = "index";
     private static final Duration LIMIT = Duration.ofSeconds(120);
 
     private final Path folder;
@@ -114,7 +105,7 @@ public final class Notebooks {
         if (!Files.isDirectory(folder)) {
             throw new NotebookException(folder + ": there is no such folder; notebooks need the folder of your files");
         }
-        Set<String> names = new HashSet<>(Set.of(INDEX));
+        Set<String> names = new HashSet<>(Set.of(NotebookIndex.NAME));
         for (Path file : files) {
             String name = NotebookFile.nameOf(file);
             if (!names.add(name.toLowerCase(Locale.ROOT))) {
@@ -125,7 +116,10 @@ public final class Notebooks {
         for (Path file : files) {
             runs.add(run(file));
         }
-        index(runs).write(index());
+        Optional<Path> index = index(runs);
+        if (index.isPresent()) {
+            NotebookIndex.of(pages, runs).write(index.get());
+        }
         return runs;
     }
 
@@ -141,17 +135,19 @@ public final class Notebooks {
         outcome.failure().ifPresent(f -> {
             throw new NotebookException(f.report(notebook));
         });
-        NotebookPage.of(notebook, outcome.outputs()).html();
+        NotebookPage.html(notebook, outcome);
         Ipynb.of(notebook, outcome.outputs());
     }
 
     /**
-     * Where the index goes.
+     * Where the index of the pages stands after some runs.
      *
-     * @return a file in the folder of the pages
+     * @param runs what came of them
+     * @return a file in the folder of the pages; nothing where no notebook ran, for then no index is written
      */
-    public Path index() {
-        return pages.resolve(INDEX + ".html");
+    public Optional<Path> index(List<NotebookRun> runs) {
+        return runs.stream().allMatch(r -> r.end() == NotebookRun.End.NOT_BEGUN) ? Optional.empty()
+                : Optional.of(pages.resolve(NotebookIndex.NAME + ".html"));
     }
 
     private NotebookRun run(Path file) throws IOException {
@@ -161,35 +157,12 @@ public final class Notebooks {
         try {
             notebook = NotebookFile.read(file);
         } catch (NotebookException e) {
-            return new NotebookRun(file, name, "", page, Optional.of(e.getMessage()));
+            return new NotebookRun(file, name, NotebookRun.End.NOT_BEGUN, page, Optional.of(e.getMessage()));
         }
         Optional<Path> ipynb = copies == Copies.PAGE ? Optional.empty() : Optional.of(pages.resolve(name + ".ipynb"));
-        Optional<String> failure = new ChildJava(notebook, progress).run(folder, page, ipynb, limit);
-        boolean older = failure.isPresent() && Files.exists(page);
-        return new NotebookRun(file, notebook.title(), notebook.opening(), page,
-                failure.map(f -> older ? f + "\n  " + page + " is from an earlier run" : f));
-    }
-
-    private static Page index(List<NotebookRun> runs) {
-        Table.Builder table = Table.titled("The notebooks of this run").columns(Column.words("notebook"), Column.sentences("what it tells"));
-        long failed = runs.stream().filter(r -> r.failure().isPresent()).count();
-        if (failed > 0) {
-            table.note(failed + " of " + runs.size() + " did not run to the end and " + (failed == 1 ? "has" : "have") + " no new page.");
-        }
-        for (NotebookRun run : runs) {
-            Cell title = Cell.words(run.title());
-            table.row(run.failure().isPresent() ? title : title.linked(address(run.page())),
-                    Cell.words(run.failure().map(f -> "Stopped: " + f.lines().findFirst().orElse("")).orElse(run.opening())));
-        }
-        return Page.of("Notebooks", "", Section.of("notebooks", "", Part.rows(table.build())));
-    }
-
-    /** The address of a page beside the index. */
-    private static String address(Path page) {
-        try {
-            return "./" + new URI(null, null, "/" + page.getFileName(), null).getRawPath().substring(1);
-        } catch (URISyntaxException e) {
-            throw new IllegalArgumentException(page + " has no address", e);
-        }
+        ChildJava.Ended ended = new ChildJava(notebook, progress).run(folder, page, ipynb, limit);
+        boolean older = ended.end() == NotebookRun.End.BROKEN_OFF && Files.exists(page);
+        return new NotebookRun(file, notebook.title(), ended.end(), page,
+                ended.failure().map(f -> older ? f + "\n  " + page + " is from an earlier run" : f));
     }
 }

@@ -19,7 +19,9 @@ record Output(Manner manner, Part part) {
         /** Handed to {@link Show}. */
         SHOWN,
         /** The value of the last expression. */
-        LAST
+        LAST,
+        /** Why the cell failed. */
+        STOPPED
     }
 
     Output {

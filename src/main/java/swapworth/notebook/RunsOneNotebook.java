@@ -10,7 +10,6 @@ import java.nio.file.Path;
 import java.util.Locale;
 import swapworth.chart.Charts;
 import swapworth.reading.OutputFile;
-import swapworth.report.Page;
 
 /** The program of the Java that runs one notebook; {@link Notebooks} starts it, and may end it. */
 final class RunsOneNotebook {
@@ -54,16 +53,13 @@ final class RunsOneNotebook {
                 to.println(new Message(Message.Kind.LINE, Integer.toString(line)).line());
             }
         }).run();
-        if (outcome.failure().isPresent()) {
-            to.println(new Message(Message.Kind.FAILED, outcome.failure().get().report(notebook)).line());
-            return;
-        }
-        Page page = NotebookPage.of(notebook, outcome.outputs());
+        String page = NotebookPage.html(notebook, outcome);
         if (!arguments[2].equals(NOT_WANTED)) {
             OutputFile.write(Path.of(arguments[2]), Ipynb.of(notebook, outcome.outputs()));
         }
-        page.write(Path.of(arguments[1]));
-        to.println(new Message(Message.Kind.DONE, "").line());
+        OutputFile.write(Path.of(arguments[1]), page);
+        to.println(outcome.failure().map(f -> new Message(Message.Kind.STOPPED, f.report(notebook)))
+                .orElseGet(() -> new Message(Message.Kind.DONE, "")).line());
     }
 
     /** Should the Java that started this one be gone, its end of the line is shut, and this one must not run on for ever. */

@@ -3,8 +3,12 @@ package swapworth.notebook;
 import static java.util.Objects.requireNonNull;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.function.Consumer;
+import swapworth.market.Answer;
+import swapworth.market.CannotTell;
 import swapworth.report.Part;
 
 /**
@@ -19,13 +23,18 @@ public final class Show {
 
     /**
      * Shows things one below the other, each by its type: tables and charts, results that have a table of themselves, records and
-     * lists of records as tables, anything else as text.
+     * lists of records as tables, anything else as text. An answer shows what is told, or why nothing is; a reason that several things
+     * share is shown once.
      *
      * @param things what to show
      */
     public static void show(Object... things) {
         List<Part> parts = new ArrayList<>();
+        Set<CannotTell> said = new HashSet<>();
         for (Object thing : things) {
+            if (thing instanceof Answer.NotTold<?> no && !said.add(no.reason())) {
+                continue;
+            }
             parts.addAll(Shown.parts(requireNonNull(thing, "what is shown must not be null")));
         }
         sink.accept(parts);

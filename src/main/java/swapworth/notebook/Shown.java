@@ -9,6 +9,8 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 import swapworth.chart.Chart;
+import swapworth.market.Answer;
+import swapworth.market.CannotTell;
 import swapworth.report.Part;
 import swapworth.table.Table;
 
@@ -16,7 +18,8 @@ import swapworth.table.Table;
 final class Shown {
     /** Longer tables are folded, so that a page of thousands of rows can be scrolled. */
     private static final int FOLDED_FROM = 60;
-    private static final String NOTHING = "nothing";
+    private static final String NO_VALUE = "There is none.";
+    private static final String NO_ITEM = "There are none.";
 
     private Shown() {
     }
@@ -31,8 +34,15 @@ final class Shown {
         if (value instanceof Table table) {
             return List.of(rows(table));
         }
-        if (value instanceof Optional<?> optional) {
-            return optional.map(Shown::parts).orElse(List.of(Part.prose(NOTHING)));
+        if (value instanceof Answer<?> answer) {
+            return answer.match(Shown::parts, Shown::parts);
+        }
+        if (value instanceof CannotTell reason) {
+            return List.of(Part.prose(reason.sentence()));
+        }
+        Optional<Object> held = held(value);
+        if (held.isEmpty() || held.get() != value) {
+            return held.map(Shown::parts).orElse(List.of(Part.prose(NO_VALUE)));
         }
         Optional<List<Table>> tables = tables(value);
         if (tables.isPresent()) {
@@ -48,7 +58,7 @@ final class Shown {
         List<Object> items = new ArrayList<>();
         many.forEach(items::add);
         if (items.isEmpty()) {
-            return List.of(Part.prose(NOTHING));
+            return List.of(Part.prose(NO_ITEM));
         }
         Class<?> first = items.get(0).getClass();
         boolean alike = items.stream().allMatch(i -> i.getClass() == first);

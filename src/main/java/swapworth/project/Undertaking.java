@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import swapworth.assumptions.Assumption;
 import swapworth.assumptions.Assumptions;
 import swapworth.donor.FeeSchedule;
@@ -29,6 +30,7 @@ import swapworth.listing.MileageStatus;
 import swapworth.listing.PriceIncludes;
 import swapworth.listing.Runs;
 import swapworth.market.Answer;
+import swapworth.market.CannotTell;
 import swapworth.market.MarketIndex;
 import swapworth.market.Outlook;
 import swapworth.market.PriceModel;
@@ -49,20 +51,10 @@ import swapworth.swap.Swaps;
  * All draws that are put together belong to the same states of the market, draw by draw.
  */
 public final class Undertaking {
-    private final Optional<Ledger> ledger;
-    private final Optional<Forecast> forecast;
-    private final Optional<SwapValue> finished;
-    private final Optional<Equity> equity;
-    private final Optional<FinishOrStop> finishOrStop;
-    private final Optional<RedoCost> redoCost;
-    private final Optional<NowOrLater> nowOrLater;
-    private final Optional<WalkAway> walkAway;
-    private final Optional<Gates> gates;
-    private final Optional<Alternatives> alternatives;
+    private final Answers answers;
     private final List<String> missing;
     private final List<RowsRead> read;
     private final Assumptions assumptions;
-    private final Optional<Market> market;
 
     /**
      * What the listings of the folder say, where they were read before.
@@ -128,46 +120,78 @@ public final class Undertaking {
         }
     }
 
+    /**
+     * All answers, each with the reason where the files bear none.
+     *
+     * @param market what the listings of the folder say
+     * @param ledger the ledger
+     * @param forecast the forecast at completion
+     * @param finished the value of the finished car, the first of the role finished that has one
+     * @param equity what is left
+     * @param finishOrStop whether to go on
+     * @param redoCost what it would cost to do it again
+     * @param nowOrLater whether to buy now or later
+     * @param walkAway the prices at which to walk away
+     * @param gates what must be settled first
+     * @param alternatives ways to get a car, held against each other
+     */
+    public record Answers(Answer<Market> market, Answer<Ledger> ledger, Answer<Forecast> forecast, Answer<SwapValue> finished,
+            Answer<Equity> equity, Answer<FinishOrStop> finishOrStop, Answer<RedoCost> redoCost, Answer<NowOrLater> nowOrLater,
+            Answer<WalkAway> walkAway, Answer<Gates> gates, Answer<Alternatives> alternatives) {
+    }
+
     private Undertaking(Path folder, Optional<LocalDate> on, Optional<Market> market) {
         assumptions = Assumptions.ofFolder(folder);
-        this.market = market;
         missing = new ArrayList<>();
         read = new ArrayList<>();
         Ledger.Options options = Ledger.withDefaults().with(assumptions);
         Ledger.Options dated = on.map(options::on).orElse(options);
         Ledger.Options inBase = market.map(m -> dated.in(m.currency())).orElse(dated);
-        ledger = file(folder, "ledger.csv", "the money of the undertaking: what is spent, still to come and left, finish or stop, redo"
-                + " cost")
-                .map(inBase::read).filter(l -> usable(l.read(), l.entries().size()));
-        finished = market.flatMap(m -> m.swaps.answers().stream().filter(SwapValue.class::isInstance).map(SwapValue.class::cast).findFirst());
+        Answer<Ledger> ledger = file(folder, "ledger.csv", "the money of the undertaking: what is spent, still to come and left, finish or stop,"
+                + " redo cost")
+                .map(inBase::read).flatMap(l -> usable(l, l.read(), l.entries().size()));
+        Answer<Market> listed = Answer.of(market, () -> CannotTell.without(whyNoMarket(folder), "listings.csv (listings of such cars)"
+                + " and cars.csv (the cars in play, and the finished one as a row of the role finished)"));
+        Answer<SwapValue> finished = listed.flatMap(m -> m.swaps.first());
         if (market.isEmpty()) {
             missing.add("listings.csv and cars.csv (listings of such cars, and a row of the role finished): what the finished car is"
                     + " worth, and"
                     + " with it what is left, finish or stop, and now or later.");
-        } else if (finished.isEmpty()) {
+        } else if (finished.told().isEmpty()) {
             missing.add("cars.csv: a row of the role finished that the listings can value: what is left, finish or stop, redo cost.");
         }
-        int count = finished.map(f -> f.draws().length).orElse(Forecast.withDefaults().count());
-        Optional<Draws> draws = market.map(m -> new Draws(m, m.model.draws(count, 1), assumptions, on.or(m.model::lastSeen)));
+        int count = finished.told().map(f -> f.draws().length).orElse(Forecast.withDefaults().count());
+        Answer<Draws> draws = listed.map(m -> new Draws(m, m.model.draws(count, 1), assumptions, on.or(m.model::lastSeen)));
         Forecast.Options drawn = Forecast.withDefaults().with(assumptions).draws(count, 1);
-        Forecast.Options moving = draws.map(d -> d.moving(drawn)).orElse(drawn);
-        forecast = ledger.map(moving::of);
-        Optional<Both> both = forecast.isPresent() && finished.isPresent() ? Optional.of(new Both(forecast.get(), finished.get()))
-                : Optional.empty();
-        equity = both.map(b -> Equity.of(b.finished.draws(), b.forecast));
-        redoCost = both.map(b -> RedoCost.of(b.finished.draws(), b.forecast, draws.orElseThrow().carsSince(b)));
-        finishOrStop = both.map(b -> FinishOrStop.of(b.finished.draws(), b.forecast, draws.orElseThrow().exits(b)));
+        Forecast.Options moving = draws.told().map(d -> d.moving(drawn)).orElse(drawn);
+        Answer<Forecast> forecast = ledger.map(moving::of);
+        Answer<Both> both = forecast.flatMap(f -> finished.map(v -> new Both(f, v)));
         FeeSchedule fees = market.map(m -> fees(folder, m, assumptions)).orElse(FeeSchedule.none(Currencies.USUAL));
-        walkAway = draws.map(d -> WalkAway.of(d.valued(), fees)).filter(w -> !w.prices().isEmpty());
-        nowOrLater = finished.flatMap(f -> draws.flatMap(d -> d.nowOrLater(f, fees, forecast)));
-        gates = file(folder, "gates.csv", "what must be settled first: lawful, may be stripped, inspectable, insurable, lender told")
+        Answer<NowOrLater> nowOrLater = finished.flatMap(f -> draws.flatMap(d -> d.nowOrLater(f, fees, forecast.told())));
+        Answer<Gates> gates = file(folder, "gates.csv", "what must be settled first: lawful, may be stripped, inspectable, insurable, lender told")
                 .map(Gates::read);
-        gates.ifPresent(g -> read.add(g.read()));
-        Map<String, double[]> values = draws.map(Draws::byName).orElse(Map.of());
+        gates.told().ifPresent(g -> read.add(g.read()));
+        Map<String, double[]> values = draws.told().map(Draws::byName).orElse(Map.of());
         Alternatives.Options ways = Alternatives.withDefaults().with(assumptions);
-        alternatives = file(folder, "alternatives.csv", "against what: the factory car, tuning the engine that is there, the cheaper swap")
-                .map(f -> (values.isEmpty() ? ways : ways.withCars(values, 1)).read(f)).filter(a -> usable(a.rowsRead(), a.all().size()));
-        missing.addAll(draws.map(d -> d.missing).orElse(List.of()));
+        Answer<Alternatives> alternatives = file(folder, "alternatives.csv", "against what: the factory car, tuning the engine that is there, the"
+                + " cheaper swap")
+                .map(f -> (values.isEmpty() ? ways : ways.withCars(values, 1)).read(f)).flatMap(a -> usable(a, a.rowsRead(), a.all().size()));
+        missing.addAll(draws.told().map(d -> d.missing).orElse(List.of()));
+        answers = new Answers(listed, ledger, forecast, finished, both.map(b -> Equity.of(b.finished.draws(), b.forecast)),
+                both.flatMap(b -> draws.map(d -> FinishOrStop.of(b.finished.draws(), b.forecast, d.exits(b)))),
+                both.flatMap(b -> draws.map(d -> RedoCost.of(b.finished.draws(), b.forecast, d.carsSince(b)))), nowOrLater,
+                draws.flatMap(d -> walkAway(d, fees)), gates, alternatives);
+    }
+
+    private static String whyNoMarket(Path folder) {
+        List<String> absent = Stream.of("listings.csv", "cars.csv").filter(name -> !Files.isRegularFile(folder.resolve(name))).toList();
+        return absent.isEmpty() ? "no row of listings.csv can be used" : "there is no " + String.join(" and no ", absent);
+    }
+
+    private static Answer<WalkAway> walkAway(Draws draws, FeeSchedule fees) {
+        return Answer.of(Optional.of(WalkAway.of(draws.valued(), fees)).filter(w -> !w.prices().isEmpty()), () -> CannotTell.without(
+                "cars.csv has no two cars of one role that both have a price and a line of the listings",
+                "a second car beside each: above which price one is not worth buying is told by the next best"));
     }
 
     /**
@@ -214,21 +238,22 @@ public final class Undertaking {
     }
 
     /** Keeps the account of a file's rows; a file without a usable row answers nothing, and says so. */
-    private boolean usable(RowsRead rows, int count) {
+    private <T> Answer<T> usable(T found, RowsRead rows, int count) {
         read.add(rows);
-        if (count == 0) {
-            missing.add("Usable rows: " + rows.sentence() + ".");
+        if (count > 0) {
+            return new Answer.Told<>(found);
         }
-        return count > 0;
+        missing.add("Usable rows: " + rows.sentence() + ".");
+        return new Answer.NotTold<>(CannotTell.without("no row can be used: " + rows.sentence(), "usable rows"));
     }
 
-    private Optional<Path> file(Path folder, String name, String answers) {
+    private Answer<Path> file(Path folder, String name, String answers) {
         Path file = folder.resolve(name);
         if (Files.isRegularFile(file)) {
-            return Optional.of(file);
+            return new Answer.Told<>(file);
         }
         missing.add(name + " (" + answers + ").");
-        return Optional.empty();
+        return new Answer.NotTold<>(CannotTell.without("there is no " + name, "that file (" + answers + ")"));
     }
 
     private static FeeSchedule fees(Path folder, Market market, Assumptions assumptions) {
@@ -403,23 +428,19 @@ public final class Undertaking {
             return draws;
         }
 
-        Optional<NowOrLater> nowOrLater(SwapValue finished, FeeSchedule fees, Optional<Forecast> forecast) {
-            Answer<MarketIndex> index = market.model.index();
-            Optional<Outlook> outlook = index.match(i -> i.outlook().match(Optional::of, no -> none(no.reason() + "; needed: "
-                    + no.needed())),
-                    no -> none(no.reason() + "; needed: " + no.needed()));
+        Answer<NowOrLater> nowOrLater(SwapValue finished, FeeSchedule fees, Optional<Forecast> forecast) {
+            Answer<Outlook> outlook = market.model.index().flatMap(MarketIndex::outlook);
+            if (outlook instanceof Answer.NotTold<Outlook> no) {
+                missing.add("listings.csv: now or later cannot be told: " + no.reason().reason() + "; needed: " + no.reason().needed() + ".");
+            }
             Optional<CandidateCar> donor = first(Role.DONOR);
             Optional<CandidateCar> recipient = first(Role.RECIPIENT, Role.CANDIDATE);
             if (donor.isEmpty() || recipient.isEmpty()) {
                 missing.add("cars.csv: a donor and a recipient with a price or planned bid each: now or later.");
-                return Optional.empty();
+                return new Answer.NotTold<>(CannotTell.without("cars.csv has no donor and recipient with a price or planned bid each",
+                        "one row of each role, with its price"));
             }
             return outlook.map(o -> compared(finished, fees, forecast, o, donor.get(), recipient.get()));
-        }
-
-        private Optional<Outlook> none(String reason) {
-            missing.add("listings.csv: now or later cannot be told: " + reason + ".");
-            return Optional.empty();
         }
 
         private NowOrLater compared(SwapValue finished, FeeSchedule fees, Optional<Forecast> forecast, Outlook outlook, CandidateCar donor,
@@ -483,6 +504,15 @@ public final class Undertaking {
     }
 
     /**
+     * All answers with the reasons where there are none.
+     *
+     * @return the answers
+     */
+    public Answers answers() {
+        return answers;
+    }
+
+    /**
      * The assumptions behind all of it.
      *
      * @return those of the folder before those of the program
@@ -497,7 +527,7 @@ public final class Undertaking {
      * @return nothing without listings or cars in play
      */
     public Optional<Market> market() {
-        return market;
+        return answers.market.told();
     }
 
     /**
@@ -506,7 +536,7 @@ public final class Undertaking {
      * @return nothing without usable rows
      */
     public Optional<Ledger> ledger() {
-        return ledger;
+        return answers.ledger.told();
     }
 
     /**
@@ -515,7 +545,7 @@ public final class Undertaking {
      * @return nothing without a ledger
      */
     public Optional<Forecast> forecast() {
-        return forecast;
+        return answers.forecast.told();
     }
 
     /**
@@ -524,7 +554,7 @@ public final class Undertaking {
      * @return nothing where the listings cannot tell
      */
     public Optional<SwapValue> finished() {
-        return finished;
+        return answers.finished.told();
     }
 
     /**
@@ -533,7 +563,7 @@ public final class Undertaking {
      * @return nothing without ledger or value
      */
     public Optional<Equity> equity() {
-        return equity;
+        return answers.equity.told();
     }
 
     /**
@@ -542,7 +572,7 @@ public final class Undertaking {
      * @return nothing without ledger or value
      */
     public Optional<FinishOrStop> finishOrStop() {
-        return finishOrStop;
+        return answers.finishOrStop.told();
     }
 
     /**
@@ -551,7 +581,7 @@ public final class Undertaking {
      * @return nothing without ledger or value
      */
     public Optional<RedoCost> redoCost() {
-        return redoCost;
+        return answers.redoCost.told();
     }
 
     /**
@@ -560,7 +590,7 @@ public final class Undertaking {
      * @return nothing without an outlook of the market, a donor, a recipient and a value
      */
     public Optional<NowOrLater> nowOrLater() {
-        return nowOrLater;
+        return answers.nowOrLater.told();
     }
 
     /**
@@ -569,7 +599,7 @@ public final class Undertaking {
      * @return nothing where no two cars of one role have prices
      */
     public Optional<WalkAway> walkAway() {
-        return walkAway;
+        return answers.walkAway.told();
     }
 
     /**
@@ -578,7 +608,7 @@ public final class Undertaking {
      * @return nothing without the file
      */
     public Optional<Gates> gates() {
-        return gates;
+        return answers.gates.told();
     }
 
     /**
@@ -587,7 +617,7 @@ public final class Undertaking {
      * @return nothing without usable rows
      */
     public Optional<Alternatives> alternatives() {
-        return alternatives;
+        return answers.alternatives.told();
     }
 
     /**
@@ -596,16 +626,16 @@ public final class Undertaking {
      * @return the largest part of what is unsure first; nothing without an equity
      */
     public List<String> narrowing() {
-        if (equity.isEmpty() || finished.isEmpty() || forecast.isEmpty()) {
+        if (equity().isEmpty() || finished().isEmpty() || forecast().isEmpty()) {
             return List.of();
         }
-        double ofValue = equity.get().shareOfValue();
+        double ofValue = equity().get().shareOfValue();
         String value = "Of what is unsure about what is left, " + Math.round(100 * ofValue)
                 + " % lies in the value of the finished car, and assumptions"
-                + " hold " + Math.round(100 * finished.get().priorShare()) + " % of that (the largest '"
-                        + finished.get().largestAssumption().assumption()
+                + " hold " + Math.round(100 * finished().get().priorShare()) + " % of that (the largest '"
+                        + finished().get().largestAssumption().assumption()
                 + "'): swaps that you saw (swaps.csv), offers for your own, and listings of the lines of body and gear narrow it.";
-        List<Forecast.Driver> drivers = forecast.get().drivers();
+        List<Forecast.Driver> drivers = forecast().get().drivers();
         String money = Math.round(100 * (1 - ofValue)) + " % lies in the money" + (drivers.isEmpty() ? "." : ", most of it in '"
                 + drivers.get(0).name()
                 + "' (" + Math.round(100 * drivers.get(0).share()) + " % of the variance of the forecast at a market that stands still): a firm offer for it narrows it.");

@@ -101,7 +101,7 @@ public final class DonorSections {
      */
     public static List<Section> all(DonorStudy study, Assumptions assumptions) {
         List<Section> sections = new ArrayList<>();
-        study.landed().filter(l -> !l.costs().isEmpty()).ifPresent(l -> sections.add(landed(l)));
+        study.landed().told().ifPresent(l -> sections.add(landed(l)));
         if (!study.choices().isEmpty()) {
             sections.add(choice(study));
         }

@@ -109,7 +109,7 @@ public record InShort(List<Sentence> sentences) {
             all.add(new Sentence(cheapest(choice, study), DonorSections.CHOICE));
         }
         if (study.choices().isEmpty()) {
-            study.landed().map(Landed::costs).flatMap(costs -> costs.stream().min(Comparator.comparing(LandedCost::total)).map(least ->
+            study.landed().told().map(Landed::costs).flatMap(costs -> costs.stream().min(Comparator.comparing(LandedCost::total)).map(least ->
                     "Of " + costs.size() + (costs.size() == 1 ? " car" : " cars") + " in play '" + least.purchase().car()
                     + "' costs least at the door: " + study.currency().getCurrencyCode() + " " + LedgerFigures.amount(least.total())
                     + (least.whole() ? "" : " at least, since lines are missing,") + " for a price or bid of "
@@ -168,7 +168,7 @@ public record InShort(List<Sentence> sentences) {
     private static Optional<Sentence> unsure(Judged judged, Optional<SwapValue> finished, Undertaking undertaking) {
         return undertaking.narrowing().stream().findFirst().map(words -> new Sentence(words, ProjectPage.LEFT))
                 .or(() -> finished.map(value -> new Sentence(value.held() + ".", SwapSection.ID)))
-                .or(() -> judged.study().map(study -> new Sentence("How unsure one price is: half of " + study.ratios().n()
+                .or(() -> judged.study().told().map(study -> new Sentence("How unsure one price is: half of " + study.ratios().n()
                         + " prices lie within " + Cell.format(study.medianMissPercent(), 1) + " % of their value, and "
                         + Cell.format(study.in80(), 0) + " % inside their 80 % range.", ListingsPage.MODEL)));
     }

@@ -12,7 +12,6 @@ import swapworth.chart.MarketCharts;
 import swapworth.listing.Check;
 import swapworth.listing.ListingsRead;
 import swapworth.market.FairValue;
-import swapworth.market.FitStudy;
 import swapworth.market.Judged;
 import swapworth.market.Judgement;
 import swapworth.market.ModelTables;
@@ -262,14 +261,12 @@ public final class ListingsPage {
     }
 
     private Section model() {
-        Optional<FitStudy> study = judged.study();
         List<Part> parts = new ArrayList<>();
         List<String> confounded = judged.model().confounded().stream().map(c -> c.sentence() + ".").toList();
         if (!confounded.isEmpty()) {
             parts.add(Part.bullets(confounded));
         }
-        study.ifPresentOrElse(s -> parts.add(Part.rows(ModelTables.fit(judged.model(), s))), () -> parts.add(Part.prose(
-                "Fewer than ten prices have a value: how well values meet prices cannot be told from so few.")));
+        parts.add(judged.study().match(s -> Part.rows(ModelTables.fit(judged.model(), s)), no -> Part.prose(no.sentence())));
         parts.add(Part.folded("terms", "All terms with their ranges", Part.rows(ModelTables.terms(judged.model(), judged.read().distanceUnit()))));
         return Section.of(MODEL, "How far to believe it", parts.toArray(Part[]::new));
     }

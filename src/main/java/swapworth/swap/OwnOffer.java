@@ -66,6 +66,27 @@ public record OwnOffer(Kind kind, double amount, double days, Optional<LocalDate
     }
 
     /**
+     * A serious offer that the owner refused, on the day of the valuation.
+     *
+     * @param amount the offer
+     * @return what happened
+     */
+    public static OwnOffer refused(double amount) {
+        return new OwnOffer(Kind.OFFER_REFUSED, amount, 0, Optional.empty());
+    }
+
+    /**
+     * On offer for a time, without a taker, up to the day of the valuation.
+     *
+     * @param asked the price asked, privately
+     * @param days how long
+     * @return what happened
+     */
+    public static OwnOffer noTaker(double asked, double days) {
+        return new OwnOffer(Kind.NO_TAKER, asked, days, Optional.empty());
+    }
+
+    /**
      * On offer for a time, without a taker.
      *
      * @param asked the price asked, privately

@@ -52,7 +52,7 @@ final class PartsOfSwap {
                 both, currency, Optional.of(model), Optional.of(draws), on, model.assumptions(), Optional.empty()));
         SwapCost cost = car.cost();
         if (cost.gear().isEmpty() && donor.isPresent()) {
-            Optional<GearValue> gear = study.partOut(donor.get().name()).map(PartOut::gear);
+            Optional<GearValue> gear = study.partOut(donor.get().name()).told().map(PartOut::gear);
             if (gear.isPresent() && gear.get().whole()) {
                 cost = cost.withGear(UnsureAmount.ofParts(gear.get().draws(), gear.get().parts().size() + " parts of '" + donor.get().name()
                         + "' that go into the swap, at the prices of parts.csv"));
@@ -62,7 +62,7 @@ final class PartsOfSwap {
             }
         }
         if (cost.removed().isEmpty() && recipient.isPresent()) {
-            Optional<Recovery> removed = study.partOut(recipient.get().name()).flatMap(PartOut::recovery);
+            Optional<Recovery> removed = study.partOut(recipient.get().name()).told().flatMap(PartOut::recovery);
             if (removed.isPresent()) {
                 cost = cost.withRemoved(UnsureAmount.drawn(removed.get().net(), "the parts of '" + recipient.get().name()
                         + "' that are sold by partout.csv, net"));

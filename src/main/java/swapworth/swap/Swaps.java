@@ -12,6 +12,8 @@ import java.util.Optional;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.CarsFile;
 import swapworth.listing.LevelOfTrade;
+import swapworth.market.Answer;
+import swapworth.market.CannotTell;
 import swapworth.market.PriceModel;
 import swapworth.market.Range;
 import swapworth.market.ValueDraws;
@@ -49,17 +51,13 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
     /**
      * The first finished car that has a value.
      *
-     * @return its value
-     * @throws IllegalStateException if there is none; the message says what is missing
+     * @return its value, or what is missing
      */
-    public SwapValue first() {
-        for (SwapAnswer answer : answers) {
-            if (answer instanceof SwapValue value) {
-                return value;
-            }
-        }
-        throw new IllegalStateException(answers.isEmpty() ? "cars.csv has no car of the role 'finished': give the finished car a row"
-                : "cannot tell what the finished car is worth; needed: " + String.join("; ", ((NoSwapValue) answers.get(0)).needed()));
+    public Answer<SwapValue> first() {
+        return Answer.of(answers.stream().filter(SwapValue.class::isInstance).map(SwapValue.class::cast).findFirst(), () -> answers.isEmpty()
+                ? CannotTell.without("cars.csv has no car of the role finished", "a row for the finished car, with vehicle and gear_line")
+                : CannotTell.without("no approach can value the finished car '" + answers.get(0).car().name() + "'",
+                        String.join("; ", ((NoSwapValue) answers.get(0)).needed())));
     }
 
     /**

@@ -115,7 +115,7 @@ class ChoiceTest {
     void without_listings_or_fees_what_can_be_said_is_said() throws IOException {
         new Donors(folder).file("partout.csv", "car,part,price", "hit,engine,900");
         DonorStudy study = study(Assumptions.defaults(), false, "hit,candidate,Velmarch,,,,,,,,private,3000,neither");
-        assertTrue(study.landed().isEmpty() && study.brackets().isEmpty());
+        assertTrue(study.landed().told().isEmpty() && study.brackets().isEmpty());
         assertEquals(3000, study.choices().get(0).options().get(0).landed(), 1e-9);
         assertTrue(study.choices().get(0).table("USD").text().contains("landed cost not whole"));
         assertEquals(Map.of("velmarch", "six"), DonorStudy.gears(List.of(new CandidateCar("x", CandidateCar.Role.DONOR,

@@ -32,7 +32,7 @@ class JudgedRowsTest {
         for (Optional<LevelOfTrade> level : List.of(Optional.<LevelOfTrade>empty(), Optional.of(LevelOfTrade.AUCTION))) {
             Judged judged = Judged.of(read, model, Optional.empty(), level);
             ByteArrayOutputStream out = new ByteArrayOutputStream();
-            Optional<FitStudy> study = new JudgedRows(read, model, Optional.empty(), level).write(out);
+            Answer<FitStudy> study = new JudgedRows(read, model, Optional.empty(), level).write(out);
             assertEquals(judged.table().csv(), out.toString(StandardCharsets.UTF_8));
             assertEquals(judged.study().map(FitStudy::in80), study.map(FitStudy::in80));
             assertEquals(judged.study().map(FitStudy::leftOut), study.map(FitStudy::leftOut));

@@ -46,7 +46,7 @@ class EveryNotebookTest {
             // Once more, in this Java, whose language and time zone may be others.
             NotebookFile notebook = NotebookFile.read(run.file());
             Evaluation.Outcome again = new Evaluation(notebook, Evaluation.Watcher.NOBODY).run();
-            assertEquals(page, NotebookPage.of(notebook, again.outputs()).html());
+            assertEquals(page, NotebookPage.html(notebook, again));
             assertEquals(ipynb, Ipynb.of(notebook, again.outputs()));
         }
         String lines = told.toString(StandardCharsets.UTF_8);
@@ -79,7 +79,9 @@ class EveryNotebookTest {
             NotebookFile notebook = NotebookFile.read(notebooks().get(0));
             Evaluation.Outcome outcome = new Evaluation(notebook, Evaluation.Watcher.NOBODY).run();
             assertEquals("", outcome.failure().map(f -> f.report(notebook)).orElse(""));
-            assertTrue(NotebookPage.of(notebook, outcome.outputs()).html().contains("3 rows: 3 used"));
+            String page = NotebookPage.html(notebook, outcome);
+            assertTrue(page.contains("3 rows: 3 used"));
+            assertTrue(page.contains("fewer than ten prices have a value"), "not an empty section");
         } finally {
             System.clearProperty("folder");
         }

@@ -47,6 +47,11 @@ final class NbformatRules {
             }
             case "display_data" -> assertEquals(Set.of("output_type", "data", "metadata"), output.keySet());
             case "execute_result" -> assertEquals(Set.of("output_type", "data", "metadata", "execution_count"), output.keySet());
+            case "error" -> {
+                assertEquals(Set.of("output_type", "ename", "evalue", "traceback"), output.keySet());
+                assertTrue(output.get("ename") instanceof String && output.get("evalue") instanceof String);
+                assertTrue(Json.array(output.get("traceback")).stream().allMatch(String.class::isInstance));
+            }
             default -> throw new AssertionError("no output of nbformat: " + output.get("output_type"));
         }
         if (output.containsKey("data")) {

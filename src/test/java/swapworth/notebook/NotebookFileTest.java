@@ -30,6 +30,12 @@ class NotebookFileTest {
     }
 
     @Test
+    void the_opening_keeps_the_words_of_a_link_and_not_its_target() {
+        assertEquals("See the list and a picture of it.",
+                of("// %% [markdown]\n// # Title\n//\n// See [the list](http://somewhere/x(1)) and ![a picture](y.png) of it.\n").opening());
+    }
+
+    @Test
     void code_before_the_first_mark_is_a_cell() {
         assertEquals(1, of("int a = 1;\n").cells().get(0).line());
     }

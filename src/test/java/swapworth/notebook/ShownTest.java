@@ -6,11 +6,15 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.OptionalLong;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import swapworth.chart.SampleCharts;
 import swapworth.listing.Runs;
+import swapworth.market.Answer;
+import swapworth.market.CannotTell;
 import swapworth.report.Part;
 import swapworth.table.Cell;
 import swapworth.table.Column;
@@ -82,9 +86,27 @@ class ShownTest {
     }
 
     @Test
-    void nothing_is_said_to_be_nothing() {
-        assertEquals(Part.prose("nothing"), one(Optional.empty()));
-        assertEquals(Part.prose("nothing"), one(List.of()));
+    void an_optional_of_any_kind_is_shown_by_what_it_holds() {
+        assertEquals(Part.prose("2,016"), one(OptionalInt.of(2016)));
+        assertEquals(Part.prose("7"), one(OptionalLong.of(7)));
+        assertEquals(Part.prose("1.50"), one(OptionalDouble.of(1.5)));
+        assertEquals(Part.prose("3"), one(Optional.of(OptionalInt.of(3))));
+        for (Object none : List.of(Optional.empty(), OptionalInt.empty(), OptionalLong.empty(), OptionalDouble.empty())) {
+            assertEquals(Part.prose("There is none."), one(none));
+        }
+    }
+
+    @Test
+    void an_answer_is_shown_by_what_is_told_or_by_the_reason_why_nothing_is() {
+        CannotTell reason = CannotTell.without("there is no fees.csv", "that file");
+        assertEquals(new Told(1).table(), ((Part.Rows) one(new Answer.Told<>(new Told(1)))).table());
+        assertEquals(Part.prose("Cannot tell: there is no fees.csv; needed: that file."), one(new Answer.NotTold<>(reason)));
+        assertEquals(one(new Answer.NotTold<>(reason)), one(reason));
+    }
+
+    @Test
+    void an_empty_list_is_not_shown_as_a_value_that_is_not_there() {
+        assertEquals(Part.prose("There are none."), one(List.of()));
         assertEquals(Part.prose("Rows: none."), one(Table.titled("Rows").columns(Column.words("a")).build()));
         assertEquals(Part.prose("x"), one(Optional.of("x")));
     }

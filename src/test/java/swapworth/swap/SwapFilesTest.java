@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.CarsFile;
+import swapworth.market.CannotTell;
 import swapworth.market.PriceModel;
 import swapworth.reading.Conventions;
 import swapworth.reading.FolderSettings;
@@ -123,7 +124,7 @@ class SwapFilesTest {
         Files.writeString(cars, "name,role,vehicle,model_year,mileage\nmine,recipient,Line 00,2013,70000\n");
         PriceModel model = PriceModel.fit(SwapWorld.ordinary(3).cars());
         Swaps swaps = Swaps.of(folder, CarsFile.read(cars, USD), USD, model, Optional.empty(), Optional.empty());
-        String message = String.valueOf(org.junit.jupiter.api.Assertions.assertThrows(IllegalStateException.class, swaps::first).getMessage());
-        assertTrue(message.contains("no car of the role 'finished'"), message);
+        assertEquals("Cannot tell: cars.csv has no car of the role finished; needed: a row for the finished car, with vehicle and gear_line.",
+                swaps.first().match(value -> "a value", CannotTell::sentence));
     }
 }
