@@ -92,7 +92,7 @@ public record CarOption(CandidateCar car, double landed, boolean whole, double[]
     public List<String> caps() {
         CarFacts f = car.facts();
         List<String> caps = new ArrayList<>();
-        f.mileage().ifPresent(m -> caps.add("chassis at " + Cell.format(m.miles(), 0) + " miles"
+        f.mileage().ifPresent(m -> caps.add("chassis at " + Cell.format(m.typed(), 0) + " " + m.unit().many()
                 + (m.status() == MileageStatus.READ ? "" : " (" + m.status().words() + ")")));
         if (f.title() != Title.CLEAN) {
             caps.add("title " + f.title().words());

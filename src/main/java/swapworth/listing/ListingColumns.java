@@ -101,15 +101,18 @@ final class ListingColumns {
     private static final class Distances {
         private final Numbers miles = new Numbers();
         private final Values<MileageStatus> status = new Values<>(MileageStatus.UNKNOWN);
+        private final Values<DistanceUnit> unit = new Values<>(DistanceUnit.MI);
 
         void set(int row, Optional<Mileage> value) {
             miles.set(row, value.isPresent() ? Numbers.ofDouble(value.get().miles()) : 0);
             status.set(row, value.isPresent() ? value.get().status() : MileageStatus.UNKNOWN);
+            unit.set(row, value.isPresent() ? value.get().unit() : DistanceUnit.MI);
         }
 
         Optional<Mileage> get(int row) {
             long number = miles.get(row);
-            return number == 0 ? Optional.empty() : Optional.of(new Mileage(Numbers.toDouble(number), status.get(row)));
+            return number == 0 ? Optional.empty() : Optional.of(new Mileage(Numbers.toDouble(number), status.get(row),
+                    unit.get(row)));
         }
 
         double miles(int row) {

@@ -218,35 +218,42 @@ final class RowReader {
 
     private void distances(CarFacts.Builder facts, Draft draft) {
         String text = text(ListingColumn.MILEAGE, draft.row);
-        Optional<Double> miles = miles(ListingColumn.MILEAGE, text, draft, true);
-        if (miles.isPresent()) {
+        Optional<Distance> run = distance(ListingColumn.MILEAGE, text, draft, true);
+        if (run.isPresent()) {
             String header = columns.header(ListingColumn.MILEAGE);
-            if (miles.get() < 0) {
+            draft.unit = run.get().unit;
+            if (run.get().miles < 0) {
                 draft.setAside(header, text, "a distance cannot be below 0");
-            } else if (miles.get() > MOST_MILES) {
+            } else if (run.get().miles > MOST_MILES) {
                 draft.setAside(header, text, "more than a million miles (1.6 million km) is no distance of a car");
             } else {
-                facts.mileage(new Mileage(miles.get(), word(ListingColumn.MILEAGE_STATUS, ListingWords.MILEAGE_STATUS,
-                        MileageStatus.UNKNOWN, draft)));
+                facts.mileage(run.get().as(word(ListingColumn.MILEAGE_STATUS, ListingWords.MILEAGE_STATUS, MileageStatus.UNKNOWN, draft)));
             }
         }
         String gearText = text(ListingColumn.GEAR_MILEAGE, draft.row);
-        Optional<Double> gear = miles(ListingColumn.GEAR_MILEAGE, gearText, draft, false);
+        Optional<Distance> gear = distance(ListingColumn.GEAR_MILEAGE, gearText, draft, false);
         if (gear.isPresent()) {
-            if (gear.get() < 0 || gear.get() > MOST_MILES) {
+            if (gear.get().miles < 0 || gear.get().miles > MOST_MILES) {
                 draft.odd(columns.header(ListingColumn.GEAR_MILEAGE), gearText, "no distance of a running gear; not used");
             } else {
-                facts.gearMileage(new Mileage(gear.get(), word(ListingColumn.GEAR_MILEAGE_STATUS, ListingWords.MILEAGE_STATUS,
-                        MileageStatus.UNKNOWN, draft)));
+                facts.gearMileage(gear.get().as(word(ListingColumn.GEAR_MILEAGE_STATUS, ListingWords.MILEAGE_STATUS, MileageStatus.UNKNOWN,
+                        draft)));
             }
         }
-        Optional<Double> away = miles(ListingColumn.DISTANCE_AWAY, text(ListingColumn.DISTANCE_AWAY, draft.row), draft, false);
-        if (away.isPresent() && away.get() >= 0) {
-            facts.distanceAway(away.get());
+        Optional<Distance> away = distance(ListingColumn.DISTANCE_AWAY, text(ListingColumn.DISTANCE_AWAY, draft.row), draft, false);
+        if (away.isPresent() && away.get().miles >= 0) {
+            facts.distanceAway(away.get().miles);
         }
     }
 
-    private Optional<Double> miles(ListingColumn column, String text, Draft draft, boolean needed) {
+    /** A distance of either sign, and the unit in which it was written. */
+    private record Distance(double miles, DistanceUnit unit) {
+        Mileage as(MileageStatus status) {
+            return new Mileage(miles, status, unit);
+        }
+    }
+
+    private Optional<Distance> distance(ListingColumn column, String text, Draft draft, boolean needed) {
         if (text.isEmpty()) {
             return Optional.empty();
         }
@@ -272,10 +279,9 @@ final class RowReader {
                     + "; the cell's unit is used");
         }
         if (column == ListingColumn.MILEAGE) {
-            draft.unit = used;
             draft.unitInCell = quantity.value().unit().isPresent();
         }
-        return Optional.of(used.toMiles(quantity.value().number().doubleValue()));
+        return Optional.of(new Distance(used.toMiles(quantity.value().number().doubleValue()), used));
     }
 
     private void price(Draft draft) {

@@ -1,6 +1,7 @@
 package swapworth.swap;
 
 import java.util.List;
+import swapworth.listing.Mileage;
 import swapworth.table.Cell;
 import swapworth.table.Column;
 import swapworth.table.Table;
@@ -18,8 +19,8 @@ final class Disclosure {
         Table.Builder table = Table.titled("To be told to a buyer, a lender or an insurer: '" + car.name() + "'")
                 .columns(Column.words("fact"), Column.sentences("as the owner states it"));
         table.note("Unknown is unknown and not good. What must be told, and on which form, is your local law's to say.");
-        row(table, "mileage of the chassis: the mileage of the car", s.finished.mileage().map(SwapTables::miles).orElse("unknown"));
-        row(table, "distance of the running gear: beside it, not instead of it", s.finished.gearMileage().map(SwapTables::miles)
+        row(table, "mileage of the chassis: the mileage of the car", s.finished.mileage().map(Mileage::toString).orElse("unknown"));
+        row(table, "distance of the running gear: beside it, not instead of it", s.finished.gearMileage().map(Mileage::toString)
                 .orElse("unknown"));
         row(table, "chassis", s.stock.vehicle() + s.stock.trim().map(t -> " " + t).orElse("")
                 + (s.stock.modelYear().isPresent() ? ", " + s.stock.modelYear().getAsInt() : ""));

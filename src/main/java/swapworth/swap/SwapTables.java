@@ -175,8 +175,8 @@ final class SwapTables {
                 Column.number("median", ""), Column.number("80 % range", ""), Column.number("95 % range", ""),
                         Column.sentences("what it is"));
         table.note("Middle prices of such cars, not of one car. None of them cuts the result off.");
-        String chassis = s.finished.mileage().map(SwapTables::miles).orElse("unknown distance");
-        String gear = s.finished.gearMileage().map(SwapTables::miles).orElse(chassis);
+        String chassis = s.finished.mileage().map(Mileage::toString).orElse("unknown distance");
+        String gear = s.finished.gearMileage().map(Mileage::toString).orElse(chassis);
         bracket(table, "stock car", worked.stockValue.map(SwapTables::money), "this chassis with its line's own running gear, " + chassis);
         bracket(table, "factory equivalent at chassis mileage", worked.factoryAtChassis.map(SwapTables::money), "as the maker sold it, "
                 + chassis);
@@ -202,10 +202,6 @@ final class SwapTables {
                 Cell.words("cannot tell"), Cell.BLANK)));
         cells.add(Cell.words(what));
         table.row(cells);
-    }
-
-    static String miles(Mileage mileage) {
-        return Cell.format(mileage.miles(), 0) + " mi, " + mileage.status().words();
     }
 
     /** A stage between two cars: its name and the log price there. */

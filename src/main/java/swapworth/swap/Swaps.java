@@ -9,9 +9,12 @@ import java.util.ArrayList;
 import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.CarsFile;
+import swapworth.listing.DistanceUnit;
 import swapworth.listing.LevelOfTrade;
+import swapworth.listing.Mileage;
 import swapworth.market.Answer;
 import swapworth.market.CannotTell;
 import swapworth.market.PriceModel;
@@ -132,13 +135,15 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
      */
     public Table table() {
         String money = currency.getCurrencyCode();
+        DistanceUnit unit = answers.stream().flatMap(a -> Stream.of(a.car().facts().mileage(), a.car().facts().gearMileage()))
+                .flatMap(Optional::stream).map(Mileage::unit).findFirst().orElse(DistanceUnit.MI);
         Table.Builder table = Table.titled("Finished swaps, " + money).columns(Column.words("name"), Column.words("vehicle"),
                 Column.number("value", money).key("value"), Column.number("low 80", money).key("low_80"), Column.number("high 80", money)
                         .key("high_80"),
                 Column.number("low 95", money).key("low_95"), Column.number("high 95", money).key("high_95"),
                 Column.number("prior share", "").key("prior_share"), Column.words("largest assumption"), Column.words("level"),
-                Column.words("valued on"), Column.number("mileage", "mi").key("mileage_mi"),
-                Column.number("gear mileage", "mi").key("gear_mileage_mi"), Column.sentences("remarks"));
+                Column.words("valued on"), Column.number("mileage", unit.symbol()).key("mileage_" + unit.symbol()),
+                Column.number("gear mileage", unit.symbol()).key("gear_mileage_" + unit.symbol()), Column.sentences("remarks"));
         for (SwapAnswer answer : answers) {
             FinishedCar car = answer.car();
             List<Cell> cells = new ArrayList<>(List.of(Cell.words(car.name()), Cell.words(car.facts().vehicle())));
@@ -152,8 +157,8 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
             } else {
                 cells.addAll(java.util.Collections.nCopies(9, Cell.BLANK));
             }
-            cells.add(car.facts().mileage().map(m -> Cell.number(m.miles(), 0)).orElse(Cell.BLANK));
-            cells.add(car.facts().gearMileage().map(m -> Cell.number(m.miles(), 0)).orElse(Cell.BLANK));
+            cells.add(car.facts().mileage().map(m -> Cell.number(unit.fromMiles(m.miles()), 0)).orElse(Cell.BLANK));
+            cells.add(car.facts().gearMileage().map(m -> Cell.number(unit.fromMiles(m.miles()), 0)).orElse(Cell.BLANK));
             cells.add(Cell.words(answer instanceof NoSwapValue no ? "cannot tell; needed: " + String.join("; ", no.needed()) : ""));
             table.row(cells);
         }
