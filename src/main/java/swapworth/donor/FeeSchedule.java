@@ -17,8 +17,9 @@ import swapworth.reading.Spelling;
 
 /**
  * The tables of {@code fees.csv}: what a purchase costs beside the bid. One table is one line of the landed cost; its rows are steps
- * of the bid, of miles or of days. Needed is the column {@code table}; the others are {@code kind, from, to, flat, percent, minimum,
- * maximum, per_day, free_days, days, per_mile, applies_to, seller, when, car, currency, note}.
+ * of the bid, of days, or of miles or km, whichever its prices a distance count in. Needed is the column {@code table}; the others are
+ * {@code kind, from, to, flat, percent, minimum, maximum, per_day, free_days, days, per_mile, per_km, applies_to, seller, when, car,
+ * currency, note}.
  */
 public final class FeeSchedule {
     private final Currency currency;

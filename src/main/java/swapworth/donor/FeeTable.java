@@ -1,11 +1,13 @@
 package swapworth.donor;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import swapworth.listing.DistanceUnit;
 import swapworth.listing.Keys;
 import swapworth.listing.PriceIncludes;
 import swapworth.listing.Runs;
@@ -15,19 +17,36 @@ import swapworth.listing.Seller;
 final class FeeTable {
 
     /** What the steps of a table count. */
-    enum Measure { BID, MILES, DAYS }
+    enum Measure {
+        BID(""), MILES(DistanceUnit.MI), KM(DistanceUnit.KM), DAYS(" days");
+
+        /** What stands behind a number of them. */
+        final String words;
+        /** The unit of distance, where distances are counted. */
+        final Optional<DistanceUnit> distance;
+
+        Measure(String words) {
+            this.words = words;
+            this.distance = Optional.empty();
+        }
+
+        Measure(DistanceUnit unit) {
+            this.words = " " + unit.many();
+            this.distance = Optional.of(unit);
+        }
+    }
 
     /** When a table counts at all. */
     enum When { ALWAYS, NON_RUNNER, NO_KEY }
 
     /** One row. */
     record Tier(Optional<BigDecimal> from, Optional<BigDecimal> to, BigDecimal flat, BigDecimal percent, Optional<BigDecimal> minimum,
-            Optional<BigDecimal> maximum, BigDecimal perDay, BigDecimal perMile, BigDecimal freeDays, Optional<BigDecimal> days) {
+            Optional<BigDecimal> maximum, BigDecimal perDay, BigDecimal perDistance, DistanceUnit unit, BigDecimal freeDays,
+            Optional<BigDecimal> days) {
 
         String range(Measure measure) {
-            String unit = measure == Measure.MILES ? " miles" : measure == Measure.DAYS ? " days" : "";
-            return from.isEmpty() && to.isEmpty() ? "" : to.isEmpty() ? "from " + Cents.text(from.get()) + unit
-                    : (from.isPresent() ? Cents.text(from.get()) : "up") + " to " + Cents.text(to.get()) + unit;
+            return from.isEmpty() && to.isEmpty() ? "" : to.isEmpty() ? "from " + Cents.text(from.get()) + measure.words
+                    : (from.isPresent() ? Cents.text(from.get()) : "up") + " to " + Cents.text(to.get()) + measure.words;
         }
     }
 
@@ -170,18 +189,25 @@ final class FeeTable {
         return amount(purchase, above, usualDays);
     }
 
+    private Unknown notKnownHowFar() {
+        return new Unknown(name + ": distance_away is blank");
+    }
+
+    /** How far away the car stands, without what changing units left behind the sixth decimal. */
+    private static BigDecimal away(Purchase purchase, DistanceUnit unit) {
+        return BigDecimal.valueOf(unit.fromMiles(purchase.miles().orElseThrow())).setScale(6, RoundingMode.HALF_UP).stripTrailingZeros();
+    }
+
     private Charge amount(Purchase purchase, Map<String, BigDecimal> above, double usualDays) {
-        boolean byMile = measure == Measure.MILES;
-        if (byMile && purchase.miles().isEmpty()) {
-            return new Unknown(name + ": distance_away is blank");
+        if (measure.distance.isPresent() && purchase.miles().isEmpty()) {
+            return notKnownHowFar();
         }
-        BigDecimal miles = BigDecimal.valueOf(purchase.miles().orElse(0));
         BigDecimal usual = BigDecimal.valueOf(usualDays);
         BigDecimal days = measure == Measure.DAYS ? tiers.get(0).days().orElse(usual) : usual;
-        BigDecimal counted = byMile ? miles : measure == Measure.DAYS ? days : purchase.bid();
+        BigDecimal counted = measure.distance.isPresent() ? away(purchase, measure.distance.get()) : measure == Measure.DAYS ? days : purchase.bid();
         Optional<Tier> found = tier(counted);
         if (found.isEmpty()) {
-            return new Unknown(name + ": no row holds " + Cents.text(counted) + (byMile ? " miles" : measure == Measure.DAYS ? " days" : ""));
+            return new Unknown(name + ": no row holds " + Cents.text(counted) + measure.words);
         }
         Tier tier = found.get();
         List<String> how = new ArrayList<>();
@@ -201,9 +227,13 @@ final class FeeTable {
             how.add(tier.percent().stripTrailingZeros().toPlainString() + " % of " + (base.isEmpty() ? "the bid" : Cents.text(Cents.rounded(on))
                     + " (" + String.join(", ", base) + ")"));
         }
-        if (tier.perMile().signum() > 0) {
-            amount = amount.add(tier.perMile().multiply(miles));
-            how.add(tier.perMile().toPlainString() + " a mile for " + Cents.text(miles) + " miles");
+        if (tier.perDistance().signum() > 0) {
+            if (purchase.miles().isEmpty()) {
+                return notKnownHowFar();
+            }
+            BigDecimal distance = away(purchase, tier.unit());
+            amount = amount.add(tier.perDistance().multiply(distance));
+            how.add(tier.perDistance().toPlainString() + " a " + tier.unit().one() + " for " + Cents.text(distance) + " " + tier.unit().many());
         }
         if (tier.perDay().signum() > 0) {
             BigDecimal paid = days.subtract(tier.freeDays()).max(BigDecimal.ZERO);

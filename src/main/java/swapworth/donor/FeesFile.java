@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import swapworth.listing.DistanceUnit;
 import swapworth.listing.Seller;
 import swapworth.money.Money;
 import swapworth.reading.FolderSettings;
@@ -60,7 +61,8 @@ final class FeesFile {
         file = NamedRows.of(path, settings).needs("table", "name", "fee table", "item").column("kind", "type").column("from", "above", "min bid")
                 .column("to", "up to", "max bid").column("flat", "fee", "amount", "fixed").column("percent", "per cent", "rate", "percentage")
                 .column("minimum", "at least", "least").column("maximum", "at most", "cap", "most").column("per_day", "daily", "each day")
-                .column("free_days").column("days").column("per_mile", "each mile").column("applies_to", "on", "base")
+                .column("free_days").column("days").column("per_mile", "each mile")
+                .column("per_km", "each km", "per kilometre", "per kilometer").column("applies_to", "on", "base")
                 .column("seller", "sellers", "charged by").column("when", "if").column("car").column("currency").column("note", "notes");
         file.rows().forEach(this::take);
         drafts.forEach(this::settle);
@@ -106,26 +108,33 @@ final class FeesFile {
         }
         base(row, draft);
         BigDecimal perMile = amount(row, "per_mile").orElse(BigDecimal.ZERO);
+        BigDecimal perKm = amount(row, "per_km").orElse(BigDecimal.ZERO);
         BigDecimal perDay = amount(row, "per_day").orElse(BigDecimal.ZERO);
-        FeeTable.Measure measure = perMile.signum() > 0 ? FeeTable.Measure.MILES : perDay.signum() > 0 ? FeeTable.Measure.DAYS
-                : FeeTable.Measure.BID;
+        FeeTable.Measure measure = perMile.signum() > 0 ? FeeTable.Measure.MILES : perKm.signum() > 0 ? FeeTable.Measure.KM
+                : perDay.signum() > 0 ? FeeTable.Measure.DAYS : FeeTable.Measure.BID;
+        if (!row.text("per_mile").isEmpty() && !row.text("per_km").isEmpty()) {
+            row.reject("per_km", "the row has a price a mile and a price a km: keep one and leave the other blank");
+        } else if (measure.distance.isPresent() && draft.measure.distance.isPresent() && measure != draft.measure) {
+            row.reject("per_" + measure.distance.get().one(), "the rows above of '" + name + "' count in "
+                    + draft.measure.distance.get().many() + ": one table counts in one unit");
+        }
         draft.measure = first || draft.measure == FeeTable.Measure.BID ? measure : draft.measure;
         Optional<BigDecimal> percent = row.number("percent");
         if (percent.isPresent() && (percent.get().signum() < 0 || percent.get().compareTo(BigDecimal.valueOf(100)) > 0)) {
             row.reject("percent", "a percentage lies between 0 and 100");
         }
         FeeTable.Tier tier = new FeeTable.Tier(edge(row, "from"), edge(row, "to"), amount(row, "flat").orElse(BigDecimal.ZERO),
-                percent.orElse(BigDecimal.ZERO), amount(row, "minimum"), amount(row, "maximum"), perDay, perMile,
-                count(row, "free_days").orElse(BigDecimal.ZERO), count(row, "days"));
+                percent.orElse(BigDecimal.ZERO), amount(row, "minimum"), amount(row, "maximum"), perDay, perMile.add(perKm),
+                perKm.signum() > 0 ? DistanceUnit.KM : DistanceUnit.MI, count(row, "free_days").orElse(BigDecimal.ZERO), count(row, "days"));
         if (tier.minimum().isPresent() && tier.maximum().isPresent() && tier.minimum().get().compareTo(tier.maximum().get()) > 0) {
             row.reject("minimum", "the minimum is more than the maximum");
         }
         boolean empty = true;
-        for (String column : List.of("flat", "percent", "minimum", "per_day", "per_mile")) {
+        for (String column : List.of("flat", "percent", "minimum", "per_day", "per_mile", "per_km")) {
             empty &= row.text(column).isEmpty();
         }
         if (empty) {
-            row.reject("flat", "the row charges nothing: it needs one of flat, percent, minimum, per_day, per_mile");
+            row.reject("flat", "the row charges nothing: it needs one of flat, percent, minimum, per_day, per_mile, per_km");
         }
         if (row.use()) {
             draft.tiers.add(tier);
@@ -175,9 +184,9 @@ final class FeesFile {
         return row.money(column, "currency", currency);
     }
 
-    /** An end of a step: of the bid in the base currency, else miles or days. */
+    /** An end of a step: of the bid in the base currency, else miles, km or days. */
     private Optional<BigDecimal> edge(NamedRows.Row row, String column) {
-        boolean ofBid = row.text("per_mile").isEmpty() && row.text("per_day").isEmpty();
+        boolean ofBid = row.text("per_mile").isEmpty() && row.text("per_km").isEmpty() && row.text("per_day").isEmpty();
         Optional<BigDecimal> end = ofBid ? money(row, column).flatMap(m -> {
             if (!m.currency().equals(currency)) {
                 row.reject(column, "the steps of the bid must be in the currency of the bid, " + currency.getCurrencyCode());

@@ -63,6 +63,17 @@ class FeeTableFaultsTest {
     }
 
     @Test
+    void a_row_or_a_table_that_counts_in_miles_and_in_km_is_refused() throws IOException {
+        String head = "table,kind,from,to,per_mile,per_km";
+        FeeSchedule both = FeeFiles.of(folder, head, "freight,freight,,,1.60,1.10");
+        assertTrue(both.unusable().toString().contains("fees.csv:2 cannot be used"), both.unusable().toString());
+        assertTrue(both.read().problems().toString().contains("a price a mile and a price a km: keep one"), both.read().problems().toString());
+        FeeSchedule mixed = FeeFiles.of(folder, head, "freight,freight,0,300,,1.10", "freight,freight,300,,1.60,");
+        assertTrue(mixed.read().problems().toString().contains("the rows above of 'freight' count in km: one table counts in one unit"),
+                mixed.read().problems().toString());
+    }
+
+    @Test
     void words_that_are_not_understood_and_rows_that_charge_nothing_are_refused() throws IOException {
         assertTrue(fault("premium,fee,,,90,,,,,neighbour,,").contains("known are: auction, trade, private, any"));
         assertTrue(fault("premium,fee,,,90,,,,,,at full moon,").contains("known are: always, non-runner, no key"));

@@ -7,9 +7,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import swapworth.listing.CandidateCar;
 import swapworth.listing.Keys;
 import swapworth.listing.PriceIncludes;
 import swapworth.listing.Runs;
@@ -41,6 +43,36 @@ class LandedCostTest {
         assertEquals(new BigDecimal("2275.00"), LandedCost.of(schedule, FeeFiles.bid("2000")).total());
         assertEquals(new BigDecimal("2350.01"), LandedCost.of(schedule, FeeFiles.bid("2000.01")).total());
         assertEquals(new BigDecimal("91750.00"), LandedCost.of(schedule, FeeFiles.bid("90000")).total());
+    }
+
+    // By hand: 210 km at 1.10 is 231.00, with 90 flat 321.00; 310 km at 0.85 is 263.50; 100 miles are 160.9344 km, at 1.10 177.02784,
+    // with 90 flat 267.03; 130.5 miles at 1.60 are 208.80.
+    @Test
+    void freight_by_the_km_is_charged_on_km_to_the_cent_whatever_the_distance_was_written_in() throws IOException {
+        FeeSchedule km = FeeFiles.of(folder, "table,kind,from,to,flat,per_km", "freight,freight,0,210,90,1.10", "freight,freight,210,,,0.85");
+        assertEquals(List.of(), km.read().problems());
+        LandedCost near = LandedCost.of(km, away("210 km"));
+        assertEquals(new BigDecimal("4321.00"), near.total());
+        assertEquals("90 and 1.10 a km for 210 km, row 0 to 210 km", near.lines().get(1).how());
+        assertEquals(new BigDecimal("4263.50"), LandedCost.of(km, away("310 km")).total());
+        LandedCost miles = LandedCost.of(km, away("100 mi"));
+        assertEquals(new BigDecimal("4267.03"), miles.total());
+        assertEquals("90 and 1.10 a km for 160.93 km, row 0 to 210 km", miles.lines().get(1).how());
+        FeeSchedule byMile = FeeFiles.of(folder, "table,kind,per_mile", "freight,freight,1.60");
+        assertEquals("1.60 a mile for 130.5 miles", LandedCost.of(byMile, away("130.5 mi")).lines().get(1).how());
+        assertEquals(new BigDecimal("4208.80"), LandedCost.of(byMile, away("130.5 mi")).total());
+    }
+
+    private Purchase away(String distance) throws IOException {
+        CandidateCar car = new Donors(folder).file("cars.csv", "name,vehicle,mileage_km,distance_away,price,seller,price_includes",
+                "tail hit,Velmarch,92000," + distance + ",4000,auction,neither").cars().get(0);
+        return Purchase.of(car, FeeFiles.USD).orElseThrow();
+    }
+
+    @Test
+    void a_freight_by_the_km_of_a_car_that_stands_nobody_knows_how_far_away_is_missing_from_the_sum() throws IOException {
+        FeeSchedule km = FeeFiles.of(folder, "table,kind,per_km,per_day", "freight,freight,1.10,5");
+        assertEquals(List.of("freight: distance_away is blank"), LandedCost.of(km, FeeFiles.bid("4000")).missing());
     }
 
     private FeeSchedule everyKind() throws IOException {
