@@ -24,6 +24,7 @@ import swapworth.reading.DecimalMark;
 import swapworth.reading.Parsed;
 import swapworth.reading.RowProblem;
 import swapworth.reading.Spelling;
+import swapworth.reading.Words;
 import swapworth.table.Cell;
 import swapworth.table.Column;
 import swapworth.table.Table;
@@ -101,14 +102,16 @@ public final class Assumptions {
      * assumption, or give no number, change nothing and are among the {@link #problems()}.
      *
      * @param file with the columns {@code name, middle} and, if wanted, {@code spread, unit, source, note}; decimals after a
-     *        point
+     *        point; what {@code words.csv} beside it says of headers holds
      * @return a copy
      * @throws swapworth.reading.UnusableFileException if the file as a whole cannot be used
      */
     public Assumptions with(Path file) {
-        CsvSource source = CsvSource.read(file);
-        int name = source.neededColumn("name");
-        int middle = source.neededColumn("middle");
+        Path folder = file.toAbsolutePath().getParent();
+        CsvSource source = CsvSource.read(file, folder == null ? Words.none() : Words.ofFolder(folder));
+        int[] places = source.neededColumns("name", "middle");
+        int name = places[0];
+        int middle = places[1];
         int spread = source.column("spread");
         int unit = source.column("unit");
         int from = source.column("source");

@@ -80,15 +80,9 @@ public record CarsFile(String file, List<CandidateCar> cars, List<RowProblem> re
         requireNonNull(baseCurrency, "baseCurrency");
         FolderFiles folder = new FolderFiles(FolderFiles.folderOf(file), stated);
         Conventions conventions = folder.conventions.or(Conventions.unstated().with(baseCurrency));
-        CsvSource source = CsvSource.read(file);
+        CsvSource source = CsvSource.read(file, folder.words);
         FileColumns columns = new FileColumns(source, FileColumns.Kind.CARS);
-        if (!columns.has(ListingColumn.NAME)) {
-            throw UnusableFileException.missingColumn(source.file(), "the column 'name'", source.header());
-        }
-        if (!columns.has(ListingColumn.VEHICLE)) {
-            throw UnusableFileException.missingColumn(source.file(), "a column for the model line (vehicle, line, model)",
-                    source.header());
-        }
+        columns.check(List.of(FileColumns.Need.NAME, FileColumns.Need.VEHICLE));
         WordLists lists = new WordLists();
         RowReader reader = new RowReader(source, columns, new CellReader(conventions, source.separator()), folder.words, lists);
         List<CandidateCar> cars = new ArrayList<>();

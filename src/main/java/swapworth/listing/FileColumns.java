@@ -11,12 +11,39 @@ import swapworth.reading.CsvRow;
 import swapworth.reading.CsvSource;
 import swapworth.reading.Currencies;
 import swapworth.reading.Spelling;
+import swapworth.reading.UnusableFileException;
 
 /** Which column of a file is which, with the units that its headers state. */
 final class FileColumns {
 
     /** What a file is about. */
     enum Kind { LISTINGS, CARS, LINES }
+
+    /** What a file cannot do without: one column of several. */
+    enum Need {
+        NAME("the column 'name'", ListingColumn.NAME),
+        VEHICLE("a column for the model line (vehicle, line, model)", ListingColumn.VEHICLE),
+        PRICE("a column for the price (price, ask, price_usd, price_eur)", ListingColumn.PRICE),
+        AGE("a column for age or distance (model_year, first_registered, age_years, mileage_mi, mileage_km)", ListingColumn.MODEL_YEAR,
+                ListingColumn.FIRST_REGISTERED, ListingColumn.AGE, ListingColumn.MILEAGE);
+
+        private final String words;
+        private final ListingColumn[] columns;
+
+        Need(String words, ListingColumn... columns) {
+            this.words = words;
+            this.columns = columns;
+        }
+
+        private boolean isMetBy(FileColumns file) {
+            for (ListingColumn column : columns) {
+                if (file.has(column)) {
+                    return true;
+                }
+            }
+            return false;
+        }
+    }
 
     private static final ListingColumn[] ALL = ListingColumn.values();
 
@@ -50,10 +77,14 @@ final class FileColumns {
             }
         }
         for (int i = 0; i < count; i++) {
-            furtherName[i] = source.header().get(i).toLowerCase(Locale.ROOT);
+            String name = source.names().get(i);
+            furtherName[i] = name.toLowerCase(Locale.ROOT);
+            if (meaning[i] == null && how[i].isEmpty() && !name.equals(source.header().get(i))) {
+                how[i] = "kept as '" + Spelling.shortened(name, 30) + "', as words.csv says";
+            }
         }
         if (has(ListingColumn.MAKER) && has(ListingColumn.VEHICLE)) {
-            String header = Spelling.key(source.header().get(place(ListingColumn.VEHICLE)));
+            String header = Spelling.key(source.names().get(place(ListingColumn.VEHICLE)));
             if (header.equals("model") || header.equals("car")) {
                 how[place(ListingColumn.VEHICLE)] = "with the maker before it";
             } else {
@@ -66,10 +97,10 @@ final class FileColumns {
 
     /** Names of our own come first, so that a synonym never takes a column from them. */
     private void resolve(int i, Kind kind, boolean ownNamesOnly) {
-        if (meaning[i] != null || source.header().get(i).isEmpty()) {
+        if (meaning[i] != null || source.names().get(i).isEmpty()) {
             return;
         }
-        String words = words(source.header().get(i));
+        String words = words(source.names().get(i));
         ListingColumn direct = ListingColumn.of(words).orElse(null);
         if (ownNamesOnly != (direct != null && Spelling.key(direct.header()).equals(words))) {
             return;
@@ -142,6 +173,20 @@ final class FileColumns {
             plain.append("()[],:/".indexOf(c) >= 0 ? ' ' : c);
         }
         return Spelling.key(plain.toString());
+    }
+
+    /** Refuses a file that lacks what it cannot do without, and names all that it lacks. */
+    void check(List<Need> needs) {
+        List<Need> missing = new ArrayList<>();
+        for (Need need : needs) {
+            if (!need.isMetBy(this)) {
+                missing.add(need);
+            }
+        }
+        if (!missing.isEmpty()) {
+            throw UnusableFileException.missingColumns(source, missing.stream().map(n -> n.words).toList(),
+                    missing.get(0).columns[0].header());
+        }
     }
 
     boolean has(ListingColumn column) {

@@ -12,7 +12,6 @@ import swapworth.reading.CsvRow;
 import swapworth.reading.CsvSource;
 import swapworth.reading.RowProblem;
 import swapworth.reading.Spelling;
-import swapworth.reading.UnusableFileException;
 import swapworth.reading.Words;
 
 /** Facts of whole model lines and trims: body, running gear, power, cylinders, weight, driven wheels. */
@@ -33,11 +32,9 @@ final class LinesFile {
     }
 
     static LinesFile read(Path file, Conventions conventions, Words words) {
-        CsvSource source = CsvSource.read(file);
+        CsvSource source = CsvSource.read(file, words);
         FileColumns columns = new FileColumns(source, FileColumns.Kind.LINES);
-        if (!columns.has(ListingColumn.VEHICLE)) {
-            throw UnusableFileException.missingColumn(source.file(), "the column 'vehicle'", source.header());
-        }
+        columns.check(List.of(FileColumns.Need.VEHICLE));
         WordLists lists = new WordLists();
         RowReader reader = new RowReader(source, columns, new CellReader(conventions, source.separator()), words, lists);
         Map<String, CarFacts> facts = new HashMap<>();

@@ -28,6 +28,7 @@ import swapworth.reading.CsvSource;
 import swapworth.reading.RowProblem;
 import swapworth.reading.Spelling;
 import swapworth.reading.UnusableFileException;
+import swapworth.reading.Words;
 
 /**
  * Reads files of listings: which rows a model may use, which cars they show, and what became of every other row.
@@ -165,11 +166,11 @@ public final class Listings {
             List<FileColumns> found = new ArrayList<>(1);
             List<Handover<CsvRow, Draft>> rows = new ArrayList<>(1);
             Tally tally = new Tally();
-            CsvSource source = handingOver(rows, file, begun -> {
+            CsvSource source = handingOver(rows, file, folder.words, begun -> {
                 fileOrder.putIfAbsent(begun.file(), fileOrder.size());
                 FileColumns columns = new FileColumns(begun, FileColumns.Kind.LISTINGS);
                 found.add(columns);
-                checkNeeded(begun, columns);
+                columns.check(List.of(FileColumns.Need.VEHICLE, FileColumns.Need.PRICE, FileColumns.Need.AGE));
                 RowReader reader = new RowReader(begun, columns, new CellReader(stated, begun.separator()), beside.words, lists);
                 Handover<CsvRow, Draft> understanding = new Handover<>(row -> {
                     Draft draft = reader.read(row);
@@ -191,31 +192,13 @@ public final class Listings {
             ask(source, found.get(0), stated, tally);
         }
 
-        private static CsvSource handingOver(List<Handover<CsvRow, Draft>> rows, Path file,
+        private static CsvSource handingOver(List<Handover<CsvRow, Draft>> rows, Path file, Words words,
                 Function<CsvSource, Consumer<CsvRow>> taker) {
             try {
-                return CsvSource.read(file, taker);
+                return CsvSource.read(file, words, taker);
             } catch (RuntimeException | Error e) {
                 rows.forEach(Handover::giveUp);
                 throw e;
-            }
-        }
-
-        private void checkNeeded(CsvSource source, FileColumns columns) {
-            if (!columns.has(ListingColumn.VEHICLE)) {
-                throw UnusableFileException.missingColumn(source.file(), "a column for the model line (vehicle, line, model)",
-                        source.header());
-            }
-            if (!columns.has(ListingColumn.PRICE)) {
-                throw UnusableFileException.missingColumn(source.file(),
-                        "a column for the price (price, ask, price_usd, price_eur)",
-                        source.header());
-            }
-            if (!columns.has(ListingColumn.AGE) && !columns.has(ListingColumn.MODEL_YEAR)
-                    && !columns.has(ListingColumn.FIRST_REGISTERED) && !columns.has(ListingColumn.MILEAGE)) {
-                throw UnusableFileException.missingColumn(source.file(),
-                        "a column for age or distance (model_year, first_registered, age_years, mileage_mi, mileage_km)",
-                        source.header());
             }
         }
 

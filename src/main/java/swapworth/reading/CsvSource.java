@@ -37,20 +37,24 @@ public final class CsvSource {
     private final String file;
     private final char separator;
     private final List<String> header;
+    private final List<String> names;
+    private final boolean takesWords;
     private final List<CsvRow> rows;
     private final List<RowProblem> rejected = new ArrayList<>();
     private int blankLines;
     private int commentLines;
 
-    private CsvSource(String file, char separator, List<String> header, List<CsvRow> rows) {
+    private CsvSource(String file, char separator, List<String> header, Optional<Words> words, List<CsvRow> rows) {
         this.file = file;
         this.separator = separator;
         this.header = List.copyOf(header);
+        this.names = words.isPresent() ? words.get().names(this.header) : this.header;
+        this.takesWords = words.isPresent();
         this.rows = rows;
     }
 
     /**
-     * Reads a file.
+     * Reads a file by its headers as they stand.
      *
      * @param path the file
      * @return its rows and an account of the rest
@@ -58,19 +62,32 @@ public final class CsvSource {
      *         beyond the limits
      */
     public static CsvSource read(Path path) {
-        return collected(FileText.of(path, MOST_BYTES));
+        return collected(FileText.of(path, MOST_BYTES), Optional.empty());
+    }
+
+    /**
+     * Reads a file of a folder, by what its {@code words.csv} says of headers.
+     *
+     * @param path the file
+     * @param words the user's own spellings
+     * @return its rows and an account of the rest
+     * @throws UnusableFileException as for {@link #read(Path)}
+     */
+    public static CsvSource read(Path path, Words words) {
+        return collected(FileText.of(path, MOST_BYTES), Optional.of(words));
     }
 
     /**
      * Reads a file whose rows are taken one by one as they come and not kept: {@link #rows} is empty.
      *
      * @param path the file
+     * @param words the user's own spellings, for the headers
      * @param taker is shown the source when its header is known, and gives what takes the rows
      * @return the account of the file
      * @throws UnusableFileException as for {@link #read(Path)}
      */
-    public static CsvSource read(Path path, Function<CsvSource, Consumer<CsvRow>> taker) {
-        return new Reading(FileText.of(path, MOST_BYTES), List.of(), taker).source();
+    public static CsvSource read(Path path, Words words, Function<CsvSource, Consumer<CsvRow>> taker) {
+        return new Reading(FileText.of(path, MOST_BYTES), Optional.of(words), List.of(), taker).source();
     }
 
     /**
@@ -82,12 +99,12 @@ public final class CsvSource {
      * @throws UnusableFileException as for a file
      */
     public static CsvSource of(String file, String text) {
-        return collected(FileText.of(file, text));
+        return collected(FileText.of(file, text), Optional.empty());
     }
 
-    private static CsvSource collected(FileText text) {
+    private static CsvSource collected(FileText text, Optional<Words> words) {
         List<CsvRow> rows = new ArrayList<>();
-        return new Reading(text, Collections.unmodifiableList(rows), source -> rows::add).source();
+        return new Reading(text, words, Collections.unmodifiableList(rows), source -> rows::add).source();
     }
 
     /**
@@ -115,6 +132,20 @@ public final class CsvSource {
      */
     public List<String> header() {
         return header;
+    }
+
+    /**
+     * The names of the columns as they are understood: what {@code words.csv} puts in place of a header, else the header.
+     *
+     * @return one name a column
+     */
+    public List<String> names() {
+        return names;
+    }
+
+    /** Whether what {@code words.csv} says of headers holds for the file. */
+    boolean takesWords() {
+        return takesWords;
     }
 
     /**
@@ -161,8 +192,8 @@ public final class CsvSource {
      */
     public int column(String name) {
         String key = Spelling.key(name);
-        for (int i = 0; i < header.size(); i++) {
-            if (Spelling.key(header.get(i)).equals(key)) {
+        for (int i = 0; i < names.size(); i++) {
+            if (Spelling.key(names.get(i)).equals(key)) {
                 return i;
             }
         }
@@ -170,27 +201,31 @@ public final class CsvSource {
     }
 
     /**
-     * The place of a column that the file must have.
+     * The places of columns that the file must have.
      *
-     * @param name the name
-     * @param synonyms other names by which it may stand there
-     * @return its place from 0
-     * @throws UnusableFileException if there is none; the message lists the columns that were found
+     * @param needed their names
+     * @return the place of each, from 0
+     * @throws UnusableFileException if one is not there; the message names all that are missing and lists those that were found
      */
-    public int neededColumn(String name, String... synonyms) {
-        int column = column(name);
-        for (int i = 0; column < 0 && i < synonyms.length; i++) {
-            column = column(synonyms[i]);
+    public int[] neededColumns(String... needed) {
+        int[] places = new int[needed.length];
+        List<String> missing = new ArrayList<>();
+        for (int i = 0; i < needed.length; i++) {
+            places[i] = column(needed[i]);
+            if (places[i] < 0) {
+                missing.add(needed[i]);
+            }
         }
-        if (column < 0) {
-            throw UnusableFileException.missingColumn(file, "the column '" + name + "'", header);
+        if (!missing.isEmpty()) {
+            throw UnusableFileException.missingNames(this, missing);
         }
-        return column;
+        return places;
     }
 
     /** One pass over the text, begun again behind each row whose quotes are broken. */
     private static final class Reading {
         private final FileText text;
+        private final Optional<Words> words;
         private final List<CsvRow> rows;
         private final Function<CsvSource, Consumer<CsvRow>> taker;
         private final RowTexts texts = new RowTexts(MOST_COLUMNS, MOST_CHARACTERS_A_CELL);
@@ -199,8 +234,9 @@ public final class CsvSource {
         private Consumer<CsvRow> taking = row -> { };
         private int brokenRows;
 
-        Reading(FileText text, List<CsvRow> rows, Function<CsvSource, Consumer<CsvRow>> taker) {
+        Reading(FileText text, Optional<Words> words, List<CsvRow> rows, Function<CsvSource, Consumer<CsvRow>> taker) {
             this.text = text;
+            this.words = words;
             this.rows = rows;
             this.taker = taker;
             HeaderLine header = HeaderLine.of(text);
@@ -348,7 +384,7 @@ public final class CsvSource {
             if (named == 0) {
                 throw UnusableFileException.of(UnusableFileException.BLANK_HEADER, text.file(), line);
             }
-            known = Optional.of(new CsvSource(text.file(), separator, header, rows));
+            known = Optional.of(new CsvSource(text.file(), separator, header, words, rows));
             taking = taker.apply(known.get());
         }
 

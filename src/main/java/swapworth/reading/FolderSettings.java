@@ -41,10 +41,8 @@ public record FolderSettings(Words words, Conventions conventions, Rates rates, 
     public static FolderSettings of(Path folder, Conventions stated) {
         List<RowProblem> problems = new ArrayList<>();
         List<String> notes = new ArrayList<>();
-        Words words = Words.none();
-        Path wordsFile = folder.resolve("words.csv");
-        if (Files.isRegularFile(wordsFile)) {
-            words = Words.read(wordsFile);
+        Words words = Words.ofFolder(folder);
+        if (words != Words.none()) {
             problems.addAll(words.problems());
             notes.add("the spellings and conventions of words.csv beside the file are used");
         }
@@ -52,7 +50,7 @@ public record FolderSettings(Words words, Conventions conventions, Rates rates, 
         Rates rates = Rates.none();
         Path ratesFile = folder.resolve("rates.csv");
         if (Files.isRegularFile(ratesFile)) {
-            RatesFile read = RatesFile.read(ratesFile, conventions);
+            RatesFile read = RatesFile.read(ratesFile, conventions, words);
             rates = read.rates();
             problems.addAll(read.problems());
             notes.add("the exchange rates of rates.csv beside the file are used");

@@ -32,6 +32,7 @@ public final class NamedRows {
     private final CellReader cells;
     private final Map<String, Integer> places = new HashMap<>();
     private final Set<Integer> taken = new HashSet<>();
+    private final List<String> missing = new ArrayList<>();
     private final Map<String, RowProblem> unmatched = new LinkedHashMap<>();
     private final List<RowProblem> rejected;
     private final List<RowProblem> setAside = new ArrayList<>();
@@ -55,21 +56,20 @@ public final class NamedRows {
      * @throws UnusableFileException if the file as a whole cannot be used
      */
     public static NamedRows of(Path file, FolderSettings settings) {
-        return new NamedRows(CsvSource.read(file), requireNonNull(settings, "settings"));
+        return new NamedRows(CsvSource.read(file, settings.words()), settings);
     }
 
     /**
-     * Names a column that the file must have.
+     * Names a column that the file must have; {@link #rows()} fails where one is missing.
      *
      * @param name its name
      * @param synonyms other names by which it may stand there
      * @return this
-     * @throws UnusableFileException if there is none; the message lists the columns that were found
      */
     public NamedRows needs(String name, String... synonyms) {
         column(name, synonyms);
         if (!has(name)) {
-            throw UnusableFileException.missingColumn(source.file(), "the column '" + name + "'", source.header());
+            missing.add(name);
         }
         return this;
     }
@@ -95,7 +95,7 @@ public final class NamedRows {
 
     private int placeOf(String name) {
         int place = source.column(name);
-        for (int i = 0; place < 0 && i < source.header().size(); i++) {
+        for (int i = 0; place < 0 && i < source.names().size(); i++) {
             String header = headerWords(i);
             int space = header.lastIndexOf(' ');
             boolean unit = space > 0 && header.substring(0, space).equals(Spelling.key(name))
@@ -106,7 +106,7 @@ public final class NamedRows {
     }
 
     private String headerWords(int place) {
-        return Spelling.key(source.header().get(place).replace('(', ' ').replace(')', ' '));
+        return Spelling.key(source.names().get(place).replace('(', ' ').replace(')', ' '));
     }
 
     /**
@@ -136,8 +136,12 @@ public final class NamedRows {
      * The rows, in file order, for reading once each.
      *
      * @return every row that holds text and could be told apart
+     * @throws UnusableFileException if needed columns are missing; the message names all of them and lists the columns that were found
      */
     public List<Row> rows() {
+        if (!missing.isEmpty()) {
+            throw UnusableFileException.missingNames(source, missing);
+        }
         List<Row> rows = new ArrayList<>(source.rows().size());
         for (CsvRow row : source.rows()) {
             rows.add(new Row(row));
@@ -153,10 +157,10 @@ public final class NamedRows {
     public RowsRead read() {
         List<RowProblem> odd = new ArrayList<>(oddities);
         odd.addAll(unmatched.values());
-        for (int i = 0; i < source.header().size(); i++) {
+        for (int i = 0; i < source.names().size(); i++) {
             String header = source.header().get(i);
             if (!taken.contains(i) && !header.isEmpty()) {
-                Optional<String> nearest = Spelling.nearest(header, places.keySet());
+                Optional<String> nearest = Spelling.nearest(source.names().get(i), places.keySet());
                 odd.add(new RowProblem(source.file(), 1, header, "", RowProblem.Kind.ODD, "this column is not used"
                         + nearest.filter(name -> !has(name)).map(name -> "; did you mean " + name + "?").orElse("")));
             }
@@ -290,7 +294,7 @@ public final class NamedRows {
             if (text(column).isEmpty()) {
                 return Optional.empty();
             }
-            Optional<Currency> currency = Currencies.ofHeader(source.header().get(places.get(column)));
+            Optional<Currency> currency = Currencies.ofHeader(source.names().get(places.get(column)));
             if (!currencyColumn.isEmpty() && !text(currencyColumn).isEmpty()) {
                 currency = Currencies.of(text(currencyColumn));
                 if (currency.isEmpty()) {

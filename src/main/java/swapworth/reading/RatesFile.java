@@ -28,15 +28,17 @@ public record RatesFile(Rates rates, List<RowProblem> problems) {
      *
      * @param file with the columns {@code date, from, to, rate}
      * @param conventions how the user writes numbers and dates
+     * @param words what the user's headers mean
      * @return the rates
      * @throws UnusableFileException if the file cannot be used as a whole
      */
-    public static RatesFile read(Path file, Conventions conventions) {
-        CsvSource source = CsvSource.read(file);
-        int date = source.neededColumn("date");
-        int from = source.neededColumn("from");
-        int to = source.neededColumn("to");
-        int rate = source.neededColumn("rate");
+    public static RatesFile read(Path file, Conventions conventions, Words words) {
+        CsvSource source = CsvSource.read(file, words);
+        int[] places = source.neededColumns("date", "from", "to", "rate");
+        int date = places[0];
+        int from = places[1];
+        int to = places[2];
+        int rate = places[3];
         CellReader cells = new CellReader(conventions, source.separator());
         List<RowProblem> problems = new ArrayList<>(source.rejected());
         List<Rates.Rate> rates = new ArrayList<>();

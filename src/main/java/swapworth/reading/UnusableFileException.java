@@ -30,7 +30,9 @@ public final class UnusableFileException extends RuntimeException {
             + " them";
     static final String MANY_BROKEN_ROWS = "%s: more than %,d rows could not be told apart (the last one at line %d: %s); mend"
             + " the quotes in the file and try again";
-    static final String MISSING_COLUMN = "%s: %s is missing; found the columns %s";
+    static final String MISSING_COLUMNS = "%s: %s %s missing; found the columns %s%s";
+    static final String OF_HEADERS = ". If one of these is meant, words.csv beside it says so with a row such as header,your own header,%s below"
+            + " its first line, column,word,means";
 
     private UnusableFileException(String message) {
         super(message);
@@ -41,22 +43,37 @@ public final class UnusableFileException extends RuntimeException {
     }
 
     /**
-     * A column that the file must have is not there.
+     * Columns that the file must have are not there.
      *
-     * @param file the name of the file
-     * @param needed what is needed, for instance {@code a price column (price, ask, price_eur)}
-     * @param found the header names that were found
+     * @param source the file
+     * @param needed all that is missing, for instance {@code a column for the price (price, ask, price_eur)}
+     * @param example the name of the first of them, for what the message says of {@code words.csv}
      * @return the exception, to be thrown
      */
-    public static UnusableFileException missingColumn(String file, String needed, List<String> found) {
+    public static UnusableFileException missingColumns(CsvSource source, List<String> needed, String example) {
+        List<String> found = source.header();
         StringBuilder names = new StringBuilder();
         for (int i = 0; i < found.size() && i < 60; i++) {
             names.append(i == 0 ? "" : ", ").append(Spelling.shortened(found.get(i), 40));
+            if (!source.names().get(i).equals(found.get(i))) {
+                names.append(" (by words.csv: ").append(Spelling.shortened(source.names().get(i), 40)).append(')');
+            }
         }
         if (found.size() > 60) {
             names.append(", and ").append(found.size() - 60).append(" more");
         }
-        return of(MISSING_COLUMN, file, needed, names);
+        return of(MISSING_COLUMNS, source.file(), listed(needed), needed.size() == 1 ? "is" : "are", names,
+                source.takesWords() ? String.format(Locale.ROOT, OF_HEADERS, example) : "");
+    }
+
+    /** The same for columns that go by their names alone. */
+    static UnusableFileException missingNames(CsvSource source, List<String> needed) {
+        return missingColumns(source, needed.stream().map(name -> "the column '" + name + "'").toList(), needed.get(0));
+    }
+
+    private static String listed(List<String> all) {
+        int last = all.size() - 1;
+        return last == 0 ? all.get(0) : String.join(", ", all.subList(0, last)) + " and " + all.get(last);
     }
 
     /**

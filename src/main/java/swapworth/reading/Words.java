@@ -1,5 +1,6 @@
 package swapworth.reading;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -10,10 +11,12 @@ import java.util.Optional;
 /**
  * The user's own spellings and conventions: what a file {@code words.csv} with the columns {@code column, word, means} says. Rows
  * whose column is {@code *} state a convention ({@code decimal mark}: comma or point; {@code date order}: day first or month
- * first; {@code mileage unit}: mi or km; {@code currency}: an ISO 4217 code); the others say what a word means in a column.
+ * first; {@code mileage unit}: mi or km; {@code currency}: an ISO 4217 code); rows whose column is {@code header} say which column a
+ * header of the user's own is, in every file of the folder; the others say what a word means in a column.
  */
 public final class Words {
 
+    private static final String HEADER = "header";
     private static final Words NONE = new Words(Conventions.unstated(), Map.of(), List.of());
 
     private final Conventions conventions;
@@ -44,18 +47,21 @@ public final class Words {
      */
     public static Words read(Path file) {
         CsvSource source = CsvSource.read(file);
-        int column = source.neededColumn("column");
-        int word = source.neededColumn("word");
-        int means = source.neededColumn("means", "meaning");
+        int[] places = source.neededColumns("column", "word", source.column("meaning") < 0 ? "means" : "meaning");
+        int column = places[0];
+        int word = places[1];
+        int means = places[2];
         Conventions conventions = Conventions.unstated();
         Map<String, Map<String, String>> meanings = new HashMap<>();
         List<RowProblem> problems = new ArrayList<>(source.rejected());
         for (CsvRow row : source.rows()) {
             String meaning = row.cell(means);
             if (!row.cell(column).equals("*")) {
-                if (row.cell(column).isEmpty() || row.cell(word).isEmpty()) {
+                boolean ofHeader = Spelling.key(row.cell(column)).equals(HEADER);
+                if (row.cell(column).isEmpty() || row.cell(word).isEmpty() || ofHeader && meaning.isEmpty()) {
                     problems.add(new RowProblem(source.file(), row.line(), "", String.join(",", row.cells()),
-                            RowProblem.Kind.REJECTED, "a row needs a column and a word"));
+                            RowProblem.Kind.REJECTED, ofHeader ? "a row of a header needs the header as it stands in your files and the"
+                                    + " name of the column that it means" : "a row needs a column and a word"));
                 } else {
                     meanings.computeIfAbsent(Spelling.key(row.cell(column)), key -> new HashMap<>())
                             .put(Spelling.key(row.cell(word)), meaning);
@@ -91,6 +97,28 @@ public final class Words {
             case "currency" -> Currencies.of(meaning).map(so::with);
             default -> Optional.empty();
         };
+    }
+
+    /**
+     * What the file beside others says.
+     *
+     * @param folder the folder
+     * @return what its {@code words.csv} says; nothing where there is none
+     * @throws UnusableFileException if the file is there and cannot be used as a whole
+     */
+    public static Words ofFolder(Path folder) {
+        Path file = folder.resolve("words.csv");
+        return Files.isRegularFile(file) ? read(file) : NONE;
+    }
+
+    /**
+     * Headers by the names of the columns that they mean.
+     *
+     * @param header the headers as they stand in the user's file
+     * @return for each what the user says it means, else itself
+     */
+    List<String> names(List<String> header) {
+        return meanings.containsKey(HEADER) ? header.stream().map(own -> meaning(HEADER, own).orElse(own)).toList() : header;
     }
 
     /**

@@ -59,7 +59,7 @@ class LandedCostTest {
         assertEquals(new BigDecimal("4267.03"), miles.total());
         assertEquals("90 and 1.10 a km for 160.93 km, row 0 to 210 km", miles.lines().get(1).how());
         FeeSchedule byMile = FeeFiles.of(folder, "table,kind,per_mile", "freight,freight,1.60");
-        assertEquals("1.60 a mile for 130.5 miles", LandedCost.of(byMile, away("130.5 mi")).lines().get(1).how());
+        assertEquals("1.60 a mile for 130.50 miles", LandedCost.of(byMile, away("130.5 mi")).lines().get(1).how());
         assertEquals(new BigDecimal("4208.80"), LandedCost.of(byMile, away("130.5 mi")).total());
     }
 

@@ -48,10 +48,46 @@ class FolderFilesTest {
     }
 
     @Test
+    void words_say_what_a_header_means_in_every_file_of_the_folder() throws IOException {
+        Files.writeString(folder.resolve("words.csv"), "column,word,means\nheader,Teil,part\nheader,gesehen am,day\nheader,Preis,price_eur\n"
+                + "Header,Tag,date\nheader,von,from\nheader,nach,to\nheader,Kurs,rate\n");
+        Files.writeString(folder.resolve("rates.csv"), "Tag,Von,Nach,Kurs\n2024-01-01,EUR,USD,1.1\n");
+        FolderSettings settings = FolderSettings.of(folder, Conventions.unstated());
+        assertEquals(List.of(), settings.problems());
+        NamedRows rows = NamedRows.of(file("TEIL,Gesehen_am,Preis,Farbe\nlamp,2024-01-02,20,blue\n"), settings).needs("part").needs("day")
+                .column("price");
+        NamedRows.Row row = rows.rows().get(0);
+        assertEquals("lamp", row.text("part"));
+        assertEquals(Optional.of(LocalDate.of(2024, 1, 2)), row.date("day"));
+        assertEquals(Money.of("20", "EUR"), row.money("price", "").orElseThrow());
+        assertTrue(row.use());
+        assertEquals(List.of("Farbe"), rows.read().oddities().stream().map(RowProblem::column).toList());
+        assertInstanceOf(Conversion.Converted.class,
+                settings.rates().convert(Money.of("100", "EUR"), Currency.getInstance("USD"), LocalDate.of(2024, 2, 1)));
+    }
+
+    @Test
+    void a_row_of_a_header_that_does_not_say_what_it_means_is_reported() throws IOException {
+        Words words = Words.read(file("column,word,means\nheader,Teil,\nheader,,part\n"));
+        assertEquals(List.of(2, 3), words.problems().stream().map(RowProblem::line).toList());
+        assertTrue(words.problems().get(0).message().contains("the header as it stands in your files"), words.problems().toString());
+    }
+
+    @Test
+    void the_columns_that_words_and_rates_lack_are_all_named_at_once() throws IOException {
+        String rates = assertThrows(UnusableFileException.class, () -> RatesFile.read(file("day,from,rate\n2024-01-01,EUR,1.1\n"),
+                Conventions.unstated(), Words.none())).getMessage();
+        assertTrue(rates.contains("the column 'date' and the column 'to' are missing; found the columns day, from, rate"), rates);
+        assertTrue(rates.contains("header,your own header,date"), rates);
+        String words = assertThrows(UnusableFileException.class, () -> Words.read(file("Spalte,Wort,meaning\nruns,x,y\n"))).getMessage();
+        assertTrue(words.endsWith("the column 'column' and the column 'word' are missing; found the columns Spalte, Wort, meaning"), words);
+    }
+
+    @Test
     void rates_are_read_and_bad_rows_reported() throws IOException {
         RatesFile read = RatesFile.read(file("date,from,to,rate\n"
                 + "2024-01-01,EUR,USD,1.1\nsoon,EUR,USD,1.2\n2024-01-01,EUR,USD,0\n"),
-                Conventions.unstated());
+                Conventions.unstated(), Words.none());
         assertEquals(List.of(3, 4), read.problems().stream().map(RowProblem::line).toList());
         Conversion.Converted converted = assertInstanceOf(Conversion.Converted.class,
                 read.rates().convert(Money.of("100", "EUR"), Currency.getInstance("USD"), LocalDate.of(2024, 2, 1)));

@@ -111,9 +111,10 @@ class NamedRowsTest {
 
     @Test
     void a_needed_column_that_is_missing_is_named_with_those_found() throws IOException {
-        NamedRows file = rows("thing,price\nlamp,20\n");
-        String message = String.valueOf(assertThrows(UnusableFileException.class, () -> file.needs("part", "item")).getMessage());
-        assertTrue(message.contains("'part'") && message.contains("thing"), message);
+        NamedRows file = rows("thing,price\nlamp,20\n").needs("part", "item").needs("price").needs("day").column("side");
+        String message = String.valueOf(assertThrows(UnusableFileException.class, file::rows).getMessage());
+        assertTrue(message.contains("the column 'part' and the column 'day' are missing; found the columns thing, price"), message);
+        assertTrue(message.contains("words.csv beside it says so with a row such as header,your own header,part"), message);
     }
 
     @Test

@@ -118,7 +118,7 @@ class UnusableFileTest {
     @Test
     void a_missing_column_lists_those_that_were_found() {
         String message = assertThrows(UnusableFileException.class,
-                () -> CsvSource.of("mine.csv", "a,b\n1,2\n").neededColumn("price")).getMessage();
+                () -> CsvSource.of("mine.csv", "a,b\n1,2\n").neededColumns("price")).getMessage();
         assertTrue(message.contains("'price' is missing; found the columns a, b"), message);
     }
 }
