@@ -177,9 +177,9 @@ public final class Undertaking {
                 + " cheaper swap")
                 .map(f -> (values.isEmpty() ? ways : ways.withCars(values, 1)).read(f)).flatMap(a -> usable(a, a.rowsRead(), a.all().size()));
         missing.addAll(draws.told().map(d -> d.missing).orElse(List.of()));
-        answers = new Answers(listed, ledger, forecast, finished, both.map(b -> Equity.of(b.finished.draws(), b.forecast)),
-                both.flatMap(b -> draws.map(d -> FinishOrStop.of(b.finished.draws(), b.forecast, d.exits(b)))),
-                both.flatMap(b -> draws.map(d -> RedoCost.of(b.finished.draws(), b.forecast, d.carsSince(b)))), nowOrLater,
+        answers = new Answers(listed, ledger, forecast, finished, both.map(b -> Equity.of(b.sold, b.forecast)),
+                both.flatMap(b -> draws.map(d -> FinishOrStop.of(b.sold, b.forecast, d.exits(b)))),
+                both.flatMap(b -> draws.map(d -> RedoCost.of(b.sold, b.forecast, d.carsSince(b)))), nowOrLater,
                 draws.flatMap(d -> walkAway(d, fees)), gates, alternatives);
     }
 
@@ -210,7 +210,11 @@ public final class Undertaking {
         return stock.build();
     }
 
-    private record Both(Forecast forecast, SwapValue finished) {
+    /** The money and the finished car, with draws of what it sells for: money is spent for what is paid, not for what is asked. */
+    private record Both(Forecast forecast, SwapValue finished, double[] sold) {
+        Both(Forecast forecast, SwapValue finished) {
+            this(forecast, finished, finished.soldDraws());
+        }
     }
 
     /**
@@ -324,7 +328,7 @@ public final class Undertaking {
             }
             for (var answer : market.swaps.answers()) {
                 if (answer instanceof SwapValue value) {
-                    all.put(answer.car().name(), value.draws());
+                    all.put(answer.car().name(), value.soldDraws());
                 }
             }
             return all;
@@ -353,7 +357,7 @@ public final class Undertaking {
                             "the price model (private sales, no engine), and the parts that the ledger"
                     + " still expects; the donor's gear itself is not in it")));
             double[] half = share("unfinished_share");
-            double[] finished = both.finished.draws();
+            double[] finished = both.sold;
             for (int i = 0; i < half.length; i++) {
                 half[i] = half[i] * finished[i] + parts[i];
             }
@@ -483,7 +487,7 @@ public final class Undertaking {
             if (bought) {
                 remarks.add("By the ledger two cars are bought already: this then speaks of another such pair.");
             }
-            return NowOrLater.of(market.currency().getCurrencyCode(), legs, new NowOrLater.Leg("exit", finished.draws(), exit), remarks);
+            return NowOrLater.of(market.currency().getCurrencyCode(), legs, new NowOrLater.Leg("exit", finished.soldDraws(), exit), remarks);
         }
 
         private static List<double[]> damped(List<double[]> factors, double share) {

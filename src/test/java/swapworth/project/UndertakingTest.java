@@ -1,5 +1,6 @@
 package swapworth.project;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -10,6 +11,7 @@ import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import swapworth.listing.LevelOfTrade;
 import swapworth.project.Gates.Answer;
 
 /** The whole undertaking of a folder: what its files allow, and what it says of those that are missing. */
@@ -39,6 +41,17 @@ class UndertakingTest {
                 "both cars were bought while listings were seen");
         assertTrue(all.narrowing().get(0).contains("swaps.csv"), all.narrowing().toString());
         assertEquals(7, all.alternatives().get().all().size());
+    }
+
+    @Test
+    void what_is_left_counts_what_the_finished_car_sells_for_and_not_what_is_asked_for_it() {
+        Undertaking all = Undertaking.of(SAMPLE);
+        double[] asked = all.finished().get().draws();
+        double[] sold = all.finished().get().soldDraws();
+        assertEquals(LevelOfTrade.PRIVATE_ASKING, all.finished().get().level());
+        assertArrayEquals(sold, all.equity().get().value());
+        double step = Math.log(DrawFigures.median(asked) / DrawFigures.median(sold));
+        assertEquals(0.058, step, 0.04, "what private people ask above what they get in the sample's world, log points");
     }
 
     @Test
