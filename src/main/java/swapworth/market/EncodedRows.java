@@ -3,6 +3,8 @@ package swapworth.market;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
+import java.util.function.IntFunction;
+import java.util.function.IntUnaryOperator;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import swapworth.statistics.Bound;
@@ -20,10 +22,18 @@ final class EncodedRows {
     private final EvidenceList evidence;
     private final Encoder encoder;
     private final Encoded[] kept;
-    private final Sample sample;
+    private final Rows rows;
     /** The rows that are made anew from their subjects: differences, and those of which there is something to say. */
     private final BitSet apart = new BitSet();
-    private final Design design;
+
+    /**
+     * Prices and the design that explains them: a second price of a car as its difference from the first.
+     *
+     * @param design a row for each price
+     * @param sample the prices
+     */
+    record Rows(Design design, Sample sample) {
+    }
 
     /**
      * The evidence in numbers.
@@ -40,28 +50,44 @@ final class EncodedRows {
         this.evidence = evidence;
         this.encoder = encoder;
         this.kept = n <= most ? IntStream.range(0, n).parallel().mapToObj(this::encoded).toArray(Encoded[]::new) : new Encoded[0];
-        double[] inflation = new double[n];
-        double[] growth = new double[n];
-        this.design = Design.of(encoder.columns(), n, i -> {
-            Encoded own = i < kept.length ? kept[i] : encoded(i);
-            inflation[i] = own.inflation();
-            growth[i] = own.growth();
-            return isDifference(i) ? own.row().plus(-1, (i < kept.length ? kept[i - 1] : encoded(i - 1)).row()) : own.row();
-        }, encoder.sums());
-        double[] y = evidence.logPrices();
-        double[] known = new double[n];
-        Bound[] bound = new Bound[n];
+        this.rows = rows(evidence, encoder, sameCar, n, k -> k, i -> i < kept.length ? kept[i] : encoded(i));
         for (int i = 0; i < n; i++) {
-            bound[i] = evidence.bound(i);
-            if (isDifference(i)) {
-                y[i] -= evidence.logPrice(i - 1);
-                known[i] = sameCar;
-            }
-            if (inflation[i] != 1 || isDifference(i)) {
+            if (inflation(i) != 1 || isDifference(i)) {
                 apart.set(i);
             }
         }
-        this.sample = new Sample(y, bound, inflation, known, growth);
+    }
+
+    /** Some of the evidence in the numbers of the model, made without the rest. */
+    static Rows some(EvidenceList evidence, Encoder encoder, double sameCar, int[] chosen) {
+        return rows(evidence, encoder, sameCar, chosen.length, k -> chosen[k], i -> encoder.encode(i, evidence.subject(i)));
+    }
+
+    /** So many rows, of which the k-th stands for a price of the evidence. */
+    private static Rows rows(EvidenceList evidence, Encoder encoder, double sameCar, int count, IntUnaryOperator price,
+            IntFunction<Encoded> encoded) {
+        double[] inflation = new double[count];
+        double[] growth = new double[count];
+        Design design = Design.of(encoder.columns(), count, k -> {
+            int i = price.applyAsInt(k);
+            Encoded own = encoded.apply(i);
+            inflation[k] = own.inflation();
+            growth[k] = own.growth();
+            return evidence.isSecondPrice(i) ? own.row().plus(-1, encoded.apply(i - 1).row()) : own.row();
+        }, encoder.sums());
+        double[] y = new double[count];
+        double[] known = new double[count];
+        Bound[] bound = new Bound[count];
+        for (int k = 0; k < count; k++) {
+            int i = price.applyAsInt(k);
+            bound[k] = evidence.bound(i);
+            y[k] = evidence.logPrice(i);
+            if (evidence.isSecondPrice(i)) {
+                y[k] -= evidence.logPrice(i - 1);
+                known[k] = sameCar;
+            }
+        }
+        return new Rows(design, new Sample(y, bound, inflation, known, growth));
     }
 
     private Encoded encoded(int i) {
@@ -75,7 +101,7 @@ final class EncodedRows {
 
     /** The number of rows. */
     int size() {
-        return sample.size();
+        return rows.sample.size();
     }
 
     /** One row, no difference taken. */
@@ -84,7 +110,7 @@ final class EncodedRows {
             return kept[i];
         }
         return apart.get(i) ? encoded(i)
-                : new Encoded(design.row(i), encoder.termOfColumn(), inflation(i), growth(i), List.of());
+                : new Encoded(rows.design.row(i), encoder.termOfColumn(), inflation(i), growth(i), List.of());
     }
 
     /** Some rows. */
@@ -98,19 +124,19 @@ final class EncodedRows {
     }
 
     double inflation(int i) {
-        return sample.inflation()[i];
+        return rows.sample.inflation()[i];
     }
 
     double growth(int i) {
-        return sample.growth()[i];
+        return rows.sample.growth()[i];
     }
 
     /** The prices, as the design explains them: a second price of a car as its difference from the first. */
     Sample sample() {
-        return sample;
+        return rows.sample;
     }
 
     Design design() {
-        return design;
+        return rows.design;
     }
 }

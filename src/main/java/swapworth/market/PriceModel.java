@@ -11,6 +11,8 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ForkJoinPool;
@@ -101,7 +103,9 @@ public final class PriceModel {
         this.firstRow = firstRows();
         this.encoder = new Encoder(evidence, found.stock(), assumptions, further);
         this.blocks = encoder.priors();
-        this.encoded = new EncodedRows(evidence, encoder, sameCarScale());
+        double sameCar = sameCarScale();
+        Optional<CompletableFuture<ShrunkenRegression.Found>> search = searchBegun(sameCar);
+        this.encoded = new EncodedRows(evidence, encoder, sameCar);
         carsOfLine.putAll(encoder.carsOfLine());
         for (int c = 0; c < this.cars.size(); c++) {
             if (firstRow[c] == firstRow[c + 1]) {
@@ -110,11 +114,12 @@ public final class PriceModel {
         }
         this.further = List.copyOf(further);
         this.confounded = new FutureTask<>(() -> new Confounding(evidence, encoder, encoded).all());
-        // The fit of many prices keeps one processor busy most of the time.
         if (evidence.size() > Confounding.MOST_PRICES) {
             ForkJoinPool.commonPool().execute(confounded);
         }
-        this.posterior = fit(encoded, blocks);
+        ShrunkenRegression regression = regression(evidence.size());
+        this.posterior = search.isEmpty() ? regression.fit(encoded.design(), encoded.sample(), blocks)
+                : regression.fit(encoded.design(), encoded.sample(), blocks, found(search.get()));
         this.stretch = stretch();
         this.grids = new Grids(this.cars, evidence, encoder, encoded, posterior);
     }
@@ -192,7 +197,35 @@ public final class PriceModel {
         return first;
     }
 
-    private Posterior fit(EncodedRows rows, List<PriorBlock> priors) {
+    /** The search for spreads keeps one processor busy most of the time: of many prices the rows of the others are made meanwhile. */
+    private Optional<CompletableFuture<ShrunkenRegression.Found>> searchBegun(double sameCar) {
+        int[] some = ShrunkenRegression.searchedIn(evidence.size());
+        if (some.length == 0) {
+            return Optional.empty();
+        }
+        return Optional.of(CompletableFuture.supplyAsync(() -> {
+            EncodedRows.Rows rows = EncodedRows.some(evidence, encoder, sameCar, some);
+            return regression(evidence.size()).search(rows.design(), rows.sample(), blocks);
+        }, task -> {
+            // A thread of its own, for those of the pool make the rows.
+            Thread thread = new Thread(task, "search");
+            thread.setDaemon(true);
+            thread.start();
+        }));
+    }
+
+    private static ShrunkenRegression.Found found(CompletableFuture<ShrunkenRegression.Found> search) {
+        try {
+            return search.join();
+        } catch (CompletionException e) {
+            if (e.getCause() instanceof Error error) {
+                throw error;
+            }
+            throw e.getCause() instanceof RuntimeException known ? known : e;
+        }
+    }
+
+    private ShrunkenRegression regression(int rows) {
         var scale = assumptions.get("error_scale");
         var growing = assumptions.get("error_growth_with_age");
         return ShrunkenRegression.withDefaults()
@@ -200,8 +233,7 @@ public final class PriceModel {
                 .with(new ErrorScale.Unsure(scale.middle(), scale.spread()))
                 .withGrowth(growing.middle(), growing.spread())
                 .withSecondarySpread(assumptions.get("secondary_scale").spread())
-                .with(rows.size() <= INTEGRATED ? Integration.POINTS : Integration.MODE)
-                .fit(rows.design(), rows.sample(), priors);
+                .with(rows <= INTEGRATED ? Integration.POINTS : Integration.MODE);
     }
 
     /**
@@ -215,7 +247,9 @@ public final class PriceModel {
         }
         EvidenceList undated = evidence.undated();
         Encoder without = new Encoder(undated, Stock.of(undated, further), assumptions, further);
-        double more = posterior.logMarginal() - fit(new EncodedRows(undated, without, sameCarScale()), without.priors()).logMarginal();
+        EncodedRows rows = new EncodedRows(undated, without, sameCarScale());
+        double more = posterior.logMarginal()
+                - regression(rows.size()).fit(rows.design(), rows.sample(), without.priors()).logMarginal();
         return assumed / (assumed + (1 - assumed) * Math.exp(more));
     }
 

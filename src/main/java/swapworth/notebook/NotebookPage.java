@@ -41,7 +41,8 @@ final class NotebookPage {
             }
         }
         close();
-        return new Page(notebook.title(), lead, sections);
+        boolean opened = !sections.isEmpty() && sections.get(0).heading().isEmpty();
+        return new Page(notebook.title(), lead, sections, opened ? 1 : 0);
     }
 
     /** Takes the first heading of the first rank out as the title, and begins a section at each of the second. */

@@ -189,10 +189,12 @@ public final class NamedRows {
          * A text as it stands.
          *
          * @param column the name of the column
-         * @return without the spaces around it; empty where the cell is blank or the column missing
+         * @return without the spaces around it; empty where the column is missing, or the cell blank or a sign that nothing is known, such as
+         *     {@code n/a} or {@code -}
          */
         public String text(String column) {
-            return has(column) ? row.cell(places.get(column)) : "";
+            String text = has(column) ? row.cell(places.get(column)) : "";
+            return Spelling.isBlank(text) || text.equals("-") ? "" : text;
         }
 
         /**

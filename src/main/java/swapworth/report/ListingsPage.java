@@ -137,7 +137,8 @@ public final class ListingsPage {
         if (!missingFiles.isEmpty()) {
             sections.add(Section.of("further", "What further files would answer", Part.bullets(missingFiles)));
         }
-        inShort.section(sections).ifPresent(s -> sections.add(first.size(), s));
+        Optional<Section> answers = inShort.section(sections);
+        answers.ifPresent(s -> sections.add(first.size(), s));
         List<String> cautions = new ArrayList<>(Cautions.ofValues());
         if (speaksOfCrashes()) {
             cautions.addAll(Cautions.ofCrashedCars());
@@ -146,7 +147,8 @@ public final class ListingsPage {
             cautions.addAll(Cautions.ofPartsSold());
         }
         sections.add(Section.of("cautions", "Cautions", Part.cautions("Before you rely on any of this", cautions)));
-        return Page.of(name + (more.isEmpty() ? ": listings judged" : ": what the files say"), lead(), sections.toArray(Section[]::new));
+        return Page.of(name + (more.isEmpty() ? ": listings judged" : ": what the files say"), lead(), sections.toArray(Section[]::new))
+                .openedBy(answers.isPresent() ? first.size() + 1 : 0);
     }
 
     private boolean speaksOfCrashes() {

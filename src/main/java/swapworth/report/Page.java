@@ -16,14 +16,18 @@ import java.util.Set;
  * @param title the title
  * @param lead what a reader in a hurry needs to know; empty for none
  * @param sections the sections, in order
+ * @param opening how many of them stand above the list of contents, because they are read before all else
  */
-public record Page(String title, String lead, List<Section> sections) {
+public record Page(String title, String lead, List<Section> sections, int opening) {
 
     /** Copies the list in and checks that no id appears twice. */
     public Page {
         requireNonNull(title, "title");
         requireNonNull(lead, "lead");
         sections = List.copyOf(sections);
+        if (opening < 0 || opening > sections.size()) {
+            throw new IllegalArgumentException("a page of " + sections.size() + " sections cannot open with " + opening);
+        }
         Set<String> seen = new HashSet<>();
         for (Section section : sections) {
             claim(seen, section.id());
@@ -57,7 +61,17 @@ public record Page(String title, String lead, List<Section> sections) {
      * @return the page
      */
     public static Page of(String title, String lead, Section... sections) {
-        return new Page(title, lead, List.of(sections));
+        return new Page(title, lead, List.of(sections), 0);
+    }
+
+    /**
+     * The same page with some sections above the list of contents.
+     *
+     * @param count how many of the first ones
+     * @return a copy
+     */
+    public Page openedBy(int count) {
+        return new Page(title, lead, sections, count);
     }
 
     /**

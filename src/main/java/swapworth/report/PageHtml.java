@@ -22,10 +22,9 @@ final class PageHtml {
             paragraphs("lead", page.lead());
         }
         out.append("<p class=\"paper\">What is folded on the screen is left off the paper: unfold what you want printed.</p>\n</header>\n");
-        // What opens the page without a heading stands above the contents.
-        int opening = !page.sections().isEmpty() && page.sections().get(0).heading().isEmpty() ? 1 : 0;
-        sections(page.sections().subList(0, opening));
-        List<Section> headed = page.sections().stream().filter(s -> !s.heading().isEmpty()).toList();
+        sections(page.sections().subList(0, page.opening()));
+        List<Section> rest = page.sections().subList(page.opening(), page.sections().size());
+        List<Section> headed = rest.stream().filter(s -> !s.heading().isEmpty()).toList();
         if (headed.size() > 1) {
             out.append("<nav aria-label=\"Contents\">\n<ol>\n");
             for (Section section : headed) {
@@ -36,7 +35,7 @@ final class PageHtml {
             out.append("</ol>\n</nav>\n");
         }
         out.append("<main>\n");
-        sections(page.sections().subList(opening, page.sections().size()));
+        sections(rest);
         return out.append("</main>\n</body>\n</html>\n").toString();
     }
 

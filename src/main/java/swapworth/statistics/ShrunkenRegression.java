@@ -153,7 +153,72 @@ public final class ShrunkenRegression {
     public Posterior fit(Design design, Sample sample, List<PriorBlock> priors) {
         check(design, sample, priors);
         refuseConfounded(design, priors);
-        return new Fitting(design, sample, List.copyOf(priors)).run();
+        int[] some = integration == Integration.MODE ? searchedIn(sample.size()) : new int[0];
+        return some.length == 0 ? new Fitting(design, sample, List.copyOf(priors)).run()
+                : fit(design, sample, priors, search(design.some(some), sample.some(some), priors));
+    }
+
+    /**
+     * The rows in which a fit of many holds its hyperparameters at the mode that these alone tell: one out of each of many equal stretches.
+     *
+     * @param rows n, the number of all rows
+     * @return their numbers; none where all are looked at
+     */
+    public static int[] searchedIn(int rows) {
+        if (rows <= ENOUGH_FOR_SPREADS) {
+            return new int[0];
+        }
+        SplittableRandom random = new SplittableRandom(CHOICE);
+        int[] chosen = new int[ENOUGH_FOR_SPREADS];
+        for (int k = 0; k < chosen.length; k++) {
+            int first = (int) ((long) rows * k / chosen.length);
+            int next = (int) ((long) rows * (k + 1) / chosen.length);
+            chosen[k] = first + random.nextInt(next - first);
+        }
+        return chosen;
+    }
+
+    /** Hyperparameters that some of many rows tell, as {@link #search} found them. */
+    public static final class Found {
+        private final Evaluated at;
+        private final Spreads spreads;
+
+        private Found(Evaluated at, Spreads spreads) {
+            this.at = at;
+            this.spreads = spreads;
+        }
+    }
+
+    /**
+     * Finds the spreads and the growth of a fit of many rows with some of them, which can be done while the others are still being made.
+     *
+     * @param some the rows of {@link #searchedIn}
+     * @param sample their responses
+     * @param priors as for {@link #fit(Design, Sample, List)}
+     * @return what {@link #fit(Design, Sample, List, Found)} goes on with
+     */
+    public Found search(Design some, Sample sample, List<PriorBlock> priors) {
+        check(some, sample, priors);
+        Fitting fitting = withTolerance(Math.max(tolerance, ENOUGH_TO_COMPARE)).new Fitting(some, sample, List.copyOf(priors));
+        // All rows tell of the error scale, later.
+        fitting.axes.remove(Axis.SCALE);
+        Evaluated found = fitting.mode();
+        return new Found(found, fitting.spreads);
+    }
+
+    /**
+     * Fits the model with spreads and growth that were found with some of the rows; the error scale and the coefficients come from all.
+     *
+     * @param design n x p
+     * @param sample n responses
+     * @param priors as for {@link #fit(Design, Sample, List)}
+     * @param found what {@link #search} found, with the same priors
+     * @return the posterior, the hyperparameters at their mode
+     */
+    public Posterior fit(Design design, Sample sample, List<PriorBlock> priors, Found found) {
+        check(design, sample, priors);
+        Fitting fitting = new Fitting(design, sample, List.copyOf(priors));
+        return fitting.posterior(List.of(fitting.pluggedIn(found)), new double[] {1});
     }
 
     private static void check(Design design, Sample sample, List<PriorBlock> priors) {
@@ -280,7 +345,7 @@ public final class ShrunkenRegression {
 
         Posterior run() {
             if (integration == Integration.MODE) {
-                return posterior(List.of(sample.size() > ENOUGH_FOR_SPREADS ? pluggedIn() : mode()), new double[] {1});
+                return posterior(List.of(mode()), new double[] {1});
             }
             Evaluated centre = spreadsAndScale();
             if (axes.isEmpty()) {
@@ -319,23 +384,9 @@ public final class ShrunkenRegression {
             return farther.isEmpty() ? climbed : climb(climbed, step, farther, new ArrayList<>());
         }
 
-        /**
-         * The mode with spreads and growth found with some of the rows, one out of each of many equal stretches, and the error scale and
-         * the coefficients with all.
-         */
-        private Evaluated pluggedIn() {
-            SplittableRandom random = new SplittableRandom(CHOICE);
-            int[] chosen = new int[ENOUGH_FOR_SPREADS];
-            for (int k = 0; k < chosen.length; k++) {
-                int first = (int) ((long) sample.size() * k / chosen.length);
-                int next = (int) ((long) sample.size() * (k + 1) / chosen.length);
-                chosen[k] = first + random.nextInt(next - first);
-            }
-            Fitting some = withTolerance(Math.max(tolerance, ENOUGH_TO_COMPARE))
-                    .new Fitting(design.some(chosen), sample.some(chosen), priors);
-            // All rows tell of the error scale, below.
-            some.axes.remove(Axis.SCALE);
-            Evaluated found = some.mode();
+        /** The mode with spreads and growth found with some of the rows, and the error scale and the coefficients with all. */
+        private Evaluated pluggedIn(Found some) {
+            Evaluated found = some.at;
             spreads = some.spreads;
             Point point = found.point;
             Spreads at = at(point);

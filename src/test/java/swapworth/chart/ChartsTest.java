@@ -65,7 +65,7 @@ class ChartsTest {
     @Test
     void words_of_a_chart_can_be_searched() {
         List<String> texts = texts(SampleCharts.scatter(80, ValueScale.LINEAR, new Random(1)));
-        for (String text : List.of("mileage, mi", "asked price, USD", "Veldra Sprite (20)", "Veldra Sprite S (19)",
+        for (String text : List.of("mileage, mi", "asked price, USD", "Veldra Sprenn (20)", "Veldra Sprenn S (19)",
                 "fitted, 6 years old", "80 % range of one car", "100,000", "20,000",
                 "1 point lies beyond the axes and stands at the edge.")) {
             assertTrue(texts.contains(text), () -> text + " is not among " + texts);

@@ -9,7 +9,7 @@ import java.util.Random;
 /** Six charts of invented data, as a page of the main job has them. */
 public final class SampleCharts {
 
-    private static final String[] LINES = {"Veldra Sprite", "Veldra Sprite S", "Veldra Marel V6", "Veldra Corso"};
+    private static final String[] LINES = {"Veldra Sprenn", "Veldra Sprenn S", "Veldra Marel V6", "Veldra Corso"};
 
     private SampleCharts() {
     }

@@ -9,6 +9,8 @@ import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import swapworth.reading.Conventions;
+import swapworth.reading.FolderSettings;
 import swapworth.reading.RowsRead;
 
 class PartsBadInputTest {
@@ -88,5 +90,13 @@ class PartsBadInputTest {
         assertEquals(2, offers.count());
         assertEquals(850, offers.offers().get(0).price(), 1e-9);
         assertEquals(4, offers.read().used());
+    }
+
+    @Test
+    void an_offer_whose_price_is_a_sign_for_nothing_is_set_aside() throws IOException {
+        donors.file("parts.csv", "part,price", "wheels,n/a", "wheels,-", "engine,?", "engine,900");
+        RowsRead read = PartOffers.read(folder.resolve("parts.csv"), FolderSettings.of(folder,
+                Conventions.unstated()), FeeFiles.USD).read();
+        assertEquals(List.of(1, 3), List.of(read.used(), read.setAside().size()));
     }
 }

@@ -46,7 +46,8 @@ class JointAnswersTest {
         Difference between = model.difference(newer, older);
         FairValue a = TestCars.fair(model.value(newer));
         FairValue b = TestCars.fair(model.value(older));
-        assertEquals(100 * (a.median() / b.median() - 1), between.percent(), 0.2);
+        // The median of a ratio is not quite that of two medians: the hyperparameters are averaged over.
+        assertEquals(100 * (a.median() / b.median() - 1), between.percent(), 0.3);
         double own = Math.log(a.level(0.80).high() / a.level(0.80).low());
         double other = Math.log(b.level(0.80).high() / b.level(0.80).low());
         double width = Math.log((100 + between.range80().high()) / (100 + between.range80().low()));

@@ -96,6 +96,20 @@ class NamedRowsTest {
     }
 
     @Test
+    void a_sign_that_nothing_is_known_is_blank_in_every_kind_of_column() throws IOException {
+        for (String sign : new String[] {"n/a", "?", "-", "unknown", "\u2014"}) {
+            Path file = folder.resolve("signs.csv");
+            Files.writeString(file, "name,price,seen_on,miles\n" + sign + "," + sign + "," + sign + "," + sign + "\nx,1,2026-01-02,3\n");
+            NamedRows rows = NamedRows.of(file, FolderSettings.of(folder, Conventions.unstated())).needs("name").column("price")
+                    .column("seen_on").column("miles");
+            NamedRows.Row row = rows.rows().get(0);
+            assertEquals("", row.text("name") + row.text("price") + row.text("seen_on"), sign);
+            assertTrue(row.money("price", "").isEmpty() && row.date("seen_on").isEmpty() && row.miles("miles").isEmpty(), sign);
+            assertTrue(row.use(), sign);
+        }
+    }
+
+    @Test
     void a_needed_column_that_is_missing_is_named_with_those_found() throws IOException {
         NamedRows file = rows("thing,price\nlamp,20\n");
         String message = String.valueOf(assertThrows(UnusableFileException.class, () -> file.needs("part", "item")).getMessage());

@@ -123,6 +123,15 @@ class PageTest {
     }
 
     @Test
+    void what_opens_the_page_stands_above_the_contents_and_not_in_them() {
+        String html = Page.of("t", "", Section.of("short", "In short"), Section.of("a", "x"), Section.of("b", "y")).openedBy(1).html();
+        int contents = html.indexOf("<nav");
+        assertTrue(html.indexOf("In short") < contents && contents < html.indexOf("<section id=\"a\""), html);
+        assertFalse(html.contains("#short"), html);
+        assertThrows(IllegalArgumentException.class, () -> Page.of("t", "", Section.of("a", "x")).openedBy(2));
+    }
+
+    @Test
     void one_section_needs_no_contents_list() {
         assertFalse(Page.of("t", "", Section.of("a", "x")).html().contains("<nav"));
     }

@@ -29,7 +29,7 @@ final class SamplePage {
         List<Part> folds = new ArrayList<>();
         Random random = new Random(7);
         for (int i = 0; i < grids; i++) {
-            folds.add(Part.folded("car-" + i, "Veldra Sprite no. " + i + ": inside its range, 11,300 USD asked, 10,950 USD fair",
+            folds.add(Part.folded("car-" + i, "Veldra Sprenn no. " + i + ": inside its range, 11,300 USD asked, 10,950 USD fair",
                     Part.rows(grid(random))));
         }
         sections.add(new Section("why", "Why: the comparables of each car", folds));
@@ -37,7 +37,7 @@ final class SamplePage {
                 "An estimate from listings that you chose and collected, not an appraisal.",
                 "Airbags and belt tensioners hold charges: leave them to those licensed to handle them."))));
         return new Page("Judged listings, Veldra lines, 2026-11-25",
-                "Of 590 cars judged, 41 are asked below, 498 inside and 51 above their 80 % range.", sections);
+                "Of 590 cars judged, 41 are asked below, 498 inside and 51 above their 80 % range.", sections, 0);
     }
 
     private static Table judged(int cars) {
@@ -50,7 +50,7 @@ final class SamplePage {
         for (int i = 0; i < cars; i++) {
             double value = 3_000 + 20_000 * random.nextDouble();
             double price = value * Math.exp(0.2 * random.nextGaussian());
-            table.row(Cell.label(i + 2), Cell.words("v" + i).linked("#car-" + i), Cell.words("Veldra Sprite S"),
+            table.row(Cell.label(i + 2), Cell.words("v" + i).linked("#car-" + i), Cell.words("Veldra Sprenn S"),
                     Cell.number(price, 0), Cell.number(value, 0), Cell.number(value * 0.78, 0), Cell.number(value * 1.28, 0),
                     Cell.number(value * 0.66, 0), Cell.number(value * 1.5, 0), Cell.signed(price - value, 0),
                     Cell.signed(100 * (price / value - 1), 0),
@@ -66,7 +66,7 @@ final class SamplePage {
                         Column.number("age", "x"), Column.number("condition", "x"), Column.number("time", "x"),
                         Column.number("adjusted", "USD"), Column.number("weight", ""));
         for (int i = 0; i < 8; i++) {
-            table.row(Cell.words("Veldra Sprite, line " + (i + 12)), Cell.number(9_000 + 4_000 * random.nextDouble(), 0),
+            table.row(Cell.words("Veldra Sprenn, line " + (i + 12)), Cell.number(9_000 + 4_000 * random.nextDouble(), 0),
                     Cell.number(0.9 + 0.2 * random.nextDouble(), 3), Cell.number(0.9 + 0.2 * random.nextDouble(), 3),
                     Cell.number(0.9 + 0.2 * random.nextDouble(), 3), Cell.number(0.9 + 0.2 * random.nextDouble(), 3),
                     Cell.number(9_000 + 4_000 * random.nextDouble(), 0), Cell.number(0.2 * random.nextDouble(), 3));

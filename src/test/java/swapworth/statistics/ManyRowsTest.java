@@ -1,5 +1,6 @@
 package swapworth.statistics;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -110,6 +111,20 @@ class ManyRowsTest {
         for (int j = 0; j < P; j++) {
             assertEquals(mode.coefficients()[j], mean[j], 1e-8, "coefficient " + j);
         }
+    }
+
+    @Test
+    void spreads_searched_for_while_other_rows_are_made_give_the_same_fit() {
+        int n = 9_000;
+        SparseRow[] rows = new SparseRow[n];
+        Sample sample = Sample.of(world(n, rows));
+        Design design = Design.of(P, rows);
+        ShrunkenRegression many = ShrunkenRegression.withDefaults().with(Integration.MODE);
+        int[] some = ShrunkenRegression.searchedIn(n);
+        assertEquals(8_000, some.length);
+        assertEquals(0, ShrunkenRegression.searchedIn(8_000).length, "few enough to look at all");
+        Posterior after = many.fit(design, sample, PRIORS, many.search(design.some(some), sample.some(some), PRIORS));
+        assertArrayEquals(many.fit(design, sample, PRIORS).mean(), after.mean());
     }
 
     @Test
