@@ -147,8 +147,8 @@ public final class Undertaking {
         Ledger.Options options = Ledger.withDefaults().with(assumptions);
         Ledger.Options dated = on.map(options::on).orElse(options);
         Ledger.Options inBase = market.map(m -> dated.in(m.currency())).orElse(dated);
-        Answer<Ledger> ledger = file(folder, "ledger.csv", "the money of the undertaking: what is spent, still to come and left, finish or stop,"
-                + " redo cost")
+        Answer<Ledger> ledger = file(folder, "ledger.csv",
+                "the money of the undertaking: what is spent, still to come and left, finish or stop, redo cost")
                 .map(inBase::read).flatMap(l -> usable(l, l.read(), l.entries().size()));
         Answer<Market> listed = Answer.of(market, () -> CannotTell.without(whyNoMarket(folder), "listings.csv (listings of such cars)"
                 + " and cars.csv (the cars in play, and the finished one as a row of the role finished)"));
@@ -168,14 +168,16 @@ public final class Undertaking {
         Answer<Both> both = forecast.flatMap(f -> finished.map(v -> new Both(f, v)));
         FeeSchedule fees = market.map(m -> fees(folder, m, assumptions)).orElse(FeeSchedule.none(Currencies.USUAL));
         Answer<NowOrLater> nowOrLater = finished.flatMap(f -> draws.flatMap(d -> d.nowOrLater(f, fees, forecast.told())));
-        Answer<Gates> gates = file(folder, "gates.csv", "what must be settled first: lawful, may be stripped, inspectable, insurable, lender told")
+        Answer<Gates> gates = file(folder, "gates.csv",
+                "what must be settled first: lawful, may be stripped, inspectable, insurable, lender told")
                 .map(Gates::read);
         gates.told().ifPresent(g -> read.add(g.read()));
         Map<String, double[]> values = draws.told().map(Draws::byName).orElse(Map.of());
         Alternatives.Options ways = Alternatives.withDefaults().with(assumptions);
-        Answer<Alternatives> alternatives = file(folder, "alternatives.csv", "against what: the factory car, tuning the engine that is there, the"
-                + " cheaper swap")
-                .map(f -> (values.isEmpty() ? ways : ways.withCars(values, 1)).read(f)).flatMap(a -> usable(a, a.rowsRead(), a.all().size()));
+        Answer<Alternatives> alternatives = file(folder, "alternatives.csv",
+                "against what: the factory car, tuning the engine that is there, the cheaper swap")
+                .map(f -> (values.isEmpty() ? ways : ways.withCars(values, 1)).read(f))
+                .flatMap(a -> usable(a, a.rowsRead(), a.all().size()));
         missing.addAll(draws.told().map(d -> d.missing).orElse(List.of()));
         answers = new Answers(listed, ledger, forecast, finished, both.map(b -> Equity.of(b.sold, b.forecast)),
                 both.flatMap(b -> draws.map(d -> FinishOrStop.of(b.sold, b.forecast, d.exits(b)))),
@@ -435,7 +437,8 @@ public final class Undertaking {
         Answer<NowOrLater> nowOrLater(SwapValue finished, FeeSchedule fees, Optional<Forecast> forecast) {
             Answer<Outlook> outlook = market.model.index().flatMap(MarketIndex::outlook);
             if (outlook instanceof Answer.NotTold<Outlook> no) {
-                missing.add("listings.csv: now or later cannot be told: " + no.reason().reason() + "; needed: " + no.reason().needed() + ".");
+                missing.add("listings.csv: now or later cannot be told: " + no.reason().reason() + "; needed: "
+                        + no.reason().needed() + ".");
             }
             Optional<CandidateCar> donor = first(Role.DONOR);
             Optional<CandidateCar> recipient = first(Role.RECIPIENT, Role.CANDIDATE);

@@ -67,6 +67,19 @@ class UndertakingTest {
     }
 
     @Test
+    void every_answer_that_is_not_there_gives_its_reason() throws IOException {
+        copy("ledger.csv", "rates.csv", "words.csv");
+        Undertaking.Answers answers = Undertaking.of(folder).answers();
+        assertTrue(answers.ledger().told().isPresent() && answers.forecast().told().isPresent());
+        for (var none : List.of(answers.market(), answers.finished(), answers.equity(), answers.finishOrStop(), answers.redoCost(),
+                answers.nowOrLater(), answers.walkAway())) {
+            assertEquals("there is no listings.csv and no cars.csv", none.match(told -> "told", swapworth.market.CannotTell::reason));
+        }
+        assertEquals("there is no gates.csv", answers.gates().match(told -> "told", swapworth.market.CannotTell::reason));
+        assertEquals("there is no alternatives.csv", answers.alternatives().match(told -> "told", swapworth.market.CannotTell::reason));
+    }
+
+    @Test
     void an_empty_folder_names_every_file() {
         Undertaking none = Undertaking.of(folder);
         assertTrue(none.ledger().isEmpty() && none.alternatives().isEmpty());
