@@ -51,7 +51,7 @@ class FolderInKmTest {
 
     /** An assumption is stated in the unit in which its row of assumptions.csv counts. */
     private static void noMiles(String text) {
-        Matcher miles = IN_MILES.matcher(text.replace("(% per 10,000 mi)", "").replace("% per 10,000 mi</td><td>ours", ""));
+        Matcher miles = IN_MILES.matcher(text.replaceAll("(per|each) 10,000 mi(les)?\\b", ""));
         assertEquals("", miles.find() ? miles.group() : "");
     }
 
@@ -72,6 +72,7 @@ class FolderInKmTest {
         noMiles(run(folder.toString(), "--page", page.toString()));
         String html = Files.readString(page);
         assertTrue(html.contains("chassis at 71,000 km") && html.contains("a km for 38 km"), "caps and freight");
+        assertTrue(html.contains("% per 10,000 km"), "terms of the model");
         noMiles(html);
     }
 
