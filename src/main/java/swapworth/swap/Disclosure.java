@@ -31,9 +31,21 @@ final class Disclosure {
             row(table, paper.words(), car.paper(paper).words());
         }
         list(table, "functions that still work", car.optionsKept());
-        list(table, "functions lost", car.optionsLost());
+        List<SwapCost.Loss> losses = car.cost().losses();
+        if (car.optionsLost().isEmpty() && !losses.isEmpty()) {
+            row(table, "functions lost", "nothing stated under this name; see the losses below");
+        } else {
+            list(table, "functions lost", car.optionsLost());
+        }
+        if (!losses.isEmpty()) {
+            list(table, "losses that the value by cost takes off", losses.stream().map(Disclosure::words).toList());
+        }
         list(table, "known faults", car.faults());
         return table.build();
+    }
+
+    private static String words(SwapCost.Loss loss) {
+        return loss.what() + ": " + (loss.share() > 0 ? Cell.format(100 * loss.share(), loss.share() * 100 % 1 == 0 ? 0 : 1) + " %" : Cell.format(loss.amount(), 0));
     }
 
     private static void list(Table.Builder table, String name, List<String> what) {

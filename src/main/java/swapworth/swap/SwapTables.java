@@ -143,12 +143,12 @@ final class SwapTables {
     Table approaches() {
         Table.Builder table = Table.titled("The approaches, one quantity: the price of this one car" + day()).columns(
                 Column.words("approach"), Column.number("median", ""), Column.number("80 % range", ""), Column.number("95 % range", ""),
-                Column.number("weight", ""), Column.number("held by assumptions", ""), Column.words("largest assumption"),
+                Column.number("weight", ""), Column.number("held by assumptions", ""), Column.sentences("largest assumption"),
                 Column.sentences("remarks"));
         table.note("They share listings and assumptions: that they agree is no evidence as far as they share them. Weights come from the"
                 + " covariance of their draws, and from how far they may differ beyond it: about "
                 + Cell.format(Figures.percent(value.combination().spread()), 0)
-                + " %, by an assumption (swap_approach_spread) and what they show.");
+                + " %, by an assumption (swap_approach_spread in the table of assumptions) and what they show.");
         for (Approach approach : worked.all) {
             List<Cell> cells = new ArrayList<>();
             if (approach instanceof Approach.Told told) {
@@ -182,8 +182,8 @@ final class SwapTables {
                 + chassis);
         bracket(table, "factory equivalent at running-gear mileage", worked.factoryAtGear.map(SwapTables::money), "as the maker sold it, "
                 + gear);
-        bracket(table, "taken apart", value.takenApartDraws(), "the recipient without running gear and the gear sold, net ("
-                + s.assumption("swap_gear_net").name() + "); about " + Cell.format(s.assumption("swap_take_apart_hours").middle(), 0)
+        bracket(table, "taken apart", value.takenApartDraws(), "the recipient without running gear and the gear sold, net of"
+                + " fees, postage and haggling (an assumption); about " + Cell.format(s.assumption("swap_take_apart_hours").middle(), 0)
                 + " hours and " + Cell.format(s.assumption("swap_take_apart_months").middle(), 0)
                 + " months (assumptions), not counted in money");
         worked.position.ifPresent(p -> {

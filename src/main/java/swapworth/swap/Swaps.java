@@ -136,7 +136,7 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
                 Column.number("value", money).key("value"), Column.number("low 80", money).key("low_80"), Column.number("high 80", money)
                         .key("high_80"),
                 Column.number("low 95", money).key("low_95"), Column.number("high 95", money).key("high_95"),
-                Column.number("prior share", "").key("prior_share"), Column.words("largest assumption"), Column.words("level"),
+                Column.number("prior share", "").key("prior_share"), Column.sentences("largest assumption"), Column.words("level"),
                 Column.words("valued on"), Column.number("mileage", "mi").key("mileage_mi"),
                 Column.number("gear mileage", "mi").key("gear_mileage_mi"), Column.sentences("remarks"));
         for (SwapAnswer answer : answers) {
