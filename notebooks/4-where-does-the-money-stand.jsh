@@ -25,7 +25,8 @@ Path folder = Path.of(System.getProperty("folder", "sample-listings"));
 Undertaking undertaking = Undertaking.of(folder);
 Undertaking.Answers told = undertaking.answers();
 Answer<Ledger> ledger = told.ledger();
-show(ledger.map(Ledger::read), ledger.map(Ledger::sums));
+undertaking.read().forEach(rows -> show(rows.table()));
+show(ledger.map(Ledger::sums));
 
 // %% [markdown]
 // The rows behind a figure are one call away, each with its line in the file.
@@ -92,4 +93,5 @@ show(told.alternatives(), told.alternatives().map(ProjectCharts::alternatives));
 // answer the rest. Which rows would narrow the answer most, and what is missing:
 
 // %%
-show(told.equity().map(e -> undertaking.narrowing()), undertaking.missing(), Part.cautions("Before you rely on any of this", Cautions.ofMoney()));
+show(told.equity().map(e -> undertaking.narrowing()), undertaking.missing());
+show(Part.cautions("Before you rely on any of this", Cautions.ofMoney()));

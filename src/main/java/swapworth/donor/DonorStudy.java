@@ -163,8 +163,8 @@ public final class DonorStudy {
      * @return one a car, or why there are none
      */
     public Answer<List<Table>> bracketTables() {
-        return tables(brackets(), b -> b.table(currency.getCurrencyCode()), "no car to buy is stated not to run, or no listings tell what such"
-                + " cars sell for", "for a car that does not run, its state in the column runs, beside a listings.csv");
+        return tables(brackets(), b -> b.table(currency.getCurrencyCode()),
+                "no car to buy is stated not to run, or no listings tell what such cars sell for", "for a car that does not run, its state in the column runs, beside a listings.csv");
     }
 
     /**
@@ -210,13 +210,14 @@ public final class DonorStudy {
             Optional<LocalDate> on, Assumptions assumptions, Optional<BigDecimal> target) {
         FolderSettings settings = FolderSettings.of(folder, Conventions.unstated());
         List<RowsRead> read = new ArrayList<>();
-        Answer<Landed> landed = without(folder, "fees.csv", "what a purchase costs beside the bid: table, kind, from, to, flat, percent, ...");
+        Answer<Landed> landed = without(folder, "fees.csv",
+                "what a purchase costs beside the bid: table, kind, from, to, flat, percent, ...");
         Path fees = folder.resolve("fees.csv");
         if (Files.isRegularFile(fees)) {
             FeeSchedule schedule = FeeSchedule.read(fees, settings, currency, assumptions);
             read.add(schedule.read());
-            landed = Answer.of(Optional.of(Landed.of(cars, schedule, target, car -> draws.flatMap(d -> Shading.of(car, d, on, assumptions))))
-                    .filter(l -> !l.costs().isEmpty()), () -> noPrice(folder));
+            Landed costs = Landed.of(cars, schedule, target, car -> draws.flatMap(d -> Shading.of(car, d, on, assumptions)));
+            landed = Answer.of(Optional.of(costs).filter(l -> !l.costs().isEmpty()), () -> noPrice(folder));
         }
         List<PartOut> partOuts = new ArrayList<>();
         Path partout = folder.resolve("partout.csv");
@@ -333,8 +334,8 @@ public final class DonorStudy {
     }
 
     private static <T> Answer<T> without(Path folder, String name, String holds) {
-        return new Answer.NotTold<>(Files.isRegularFile(folder.resolve(CARS)) ? CannotTell.without("there is no " + name, "that file (" + holds + ")")
-                : noPrice(folder));
+        return new Answer.NotTold<>(Files.isRegularFile(folder.resolve(CARS))
+                ? CannotTell.without("there is no " + name, "that file (" + holds + ")") : noPrice(folder));
     }
 
     private static CannotTell noPrice(Path folder) {
@@ -356,10 +357,11 @@ public final class DonorStudy {
     public static DonorStudy of(Path folder, BigDecimal target) {
         Assumptions assumptions = Assumptions.ofFolder(folder);
         Path listings = folder.resolve("listings.csv");
-        Optional<ListingsRead> seen = Files.isRegularFile(listings) ? Optional.of(Listings.read(listings)).filter(l -> !l.listings().isEmpty())
-                : Optional.empty();
+        Optional<ListingsRead> seen = Files.isRegularFile(listings)
+                ? Optional.of(Listings.read(listings)).filter(l -> !l.listings().isEmpty()) : Optional.empty();
         Optional<PriceModel> model = seen.map(l -> PriceModel.options().with(assumptions).fit(l.cars()));
-        Currency currency = seen.map(ListingsRead::baseCurrency).orElseGet(() -> FolderSettings.of(folder, Conventions.unstated()).currency());
+        Currency currency = seen.map(ListingsRead::baseCurrency)
+                .orElseGet(() -> FolderSettings.of(folder, Conventions.unstated()).currency());
         Path file = folder.resolve(CARS);
         Optional<CarsFile> cars = Files.isRegularFile(file) ? Optional.of(CarsFile.read(file, currency)) : Optional.empty();
         DonorStudy study = of(folder, cars.map(CarsFile::cars).orElse(List.of()), currency, model, model.map(m -> m.draws(DRAWS, SEED)),
@@ -387,8 +389,8 @@ public final class DonorStudy {
      * @return why there are none where partout.csv does not name it
      */
     public Answer<PartOut> partOut(String car) {
-        return further.flatMap(f -> Answer.of(partOuts.stream().filter(p -> Spelling.key(p.car().name()).equals(Spelling.key(car))).findFirst(),
-                () -> CannotTell.without("partout.csv does not name the car '" + car + "'", "its parts, a row each")));
+        String key = Spelling.key(car);
+        return further.flatMap(f -> Answer.of(partOuts.stream().filter(p -> Spelling.key(p.car().name()).equals(key)).findFirst(), () -> CannotTell.without("partout.csv does not name the car '" + car + "'", "its parts, a row each")));
     }
 
     /**

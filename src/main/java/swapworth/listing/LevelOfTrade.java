@@ -37,6 +37,19 @@ public enum LevelOfTrade {
     }
 
     /**
+     * The level at which money changes hands where this is asked.
+     *
+     * @return the level of sales of the same kind of seller; the level itself where it is one of sales
+     */
+    public LevelOfTrade sold() {
+        return switch (this) {
+            case PRIVATE_ASKING -> PRIVATE_SOLD;
+            case TRADE_ASKING -> TRADE_SOLD;
+            case PRIVATE_SOLD, TRADE_SOLD, AUCTION -> this;
+        };
+    }
+
+    /**
      * How it stands in a file and on a page.
      *
      * @return plain words in lower case

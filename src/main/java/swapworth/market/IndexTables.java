@@ -73,8 +73,17 @@ public final class IndexTables {
         return index.holding(Held.MODEL_YEAR).drift(12).match(car -> {
             Drift market = index.holding(Held.AGE).drift(12).match(d -> d, no -> car);
             return new Answer.Told<>("From " + car.from() + " to " + car.to() + " one and the same car moved by " + moved(car)
-                    + "; cars of the same age, ageing taken out, by " + moved(market) + ".");
+                    + "; cars of the same age, ageing taken out, by " + moved(market) + lately(index, market) + ".");
         }, Answer.NotTold::new);
+    }
+
+    /** Where the market turned within the year, the mean of the year hides it: then its second half is told too. */
+    private static String lately(MarketIndex index, Drift year) {
+        return index.holding(Held.AGE).drift(6).match(half -> {
+            boolean hidden = year.range80().holds(0) || half.percentPerMonth() * year.percentPerMonth() < 0;
+            return half.from().isAfter(year.from()) && hidden && !half.range80().holds(0)
+                    ? "; these since " + half.from() + " alone by " + moved(half) : "";
+        }, no -> "");
     }
 
     /**

@@ -8,6 +8,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
 import swapworth.listing.Car;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listing;
@@ -159,13 +160,25 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
      */
     public List<Judgement> stillOffered() {
         Optional<LocalDate> last = model.lastSeen();
+        return asked(car -> last.isPresent() && car.lastSeen().isPresent()
+                && !car.lastSeen().get().isBefore(last.get().minusDays(LATELY_DAYS)));
+    }
+
+    /**
+     * The latest sightings of all cars that were asked for and of which no row says that they are gone, on whatever day.
+     *
+     * @return the one furthest below its value first, those without a value last
+     */
+    public List<Judgement> everOffered() {
+        return asked(car -> true);
+    }
+
+    private List<Judgement> asked(Predicate<Car> chosen) {
         List<Judgement> latest = latest();
         List<Judgement> open = new ArrayList<>();
         for (int c = 0; c < latest.size(); c++) {
             Car car = read.cars().get(c);
-            boolean recent = last.isPresent() && car.lastSeen().isPresent()
-                    && !car.lastSeen().get().isBefore(last.get().minusDays(LATELY_DAYS));
-            if (recent && car.outcome() == Outcome.OPEN && latest.get(c).listing().price().kind() == PriceKind.ASKING) {
+            if (chosen.test(car) && car.outcome() == Outcome.OPEN && latest.get(c).listing().price().kind() == PriceKind.ASKING) {
                 open.add(latest.get(c));
             }
         }

@@ -6,7 +6,6 @@ import java.util.Comparator;
 import java.util.Currency;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import swapworth.listing.Listing;
 import swapworth.table.Cell;
 import swapworth.table.Column;
@@ -98,11 +97,11 @@ public record JudgedListing(Judgement judgement, Currency currency) {
     /**
      * The cars it is compared with, each adjusted toward it line by line.
      *
-     * @return the grid, which multiplies out to the value; empty where there is no value
+     * @return the grid, which multiplies out to the value; why there is none where there is no value
      */
-    public Optional<Table> comparables() {
-        return judgement.valuation().match(v -> Optional.of(ModelTables.comparables(v.comparables(), currency.getCurrencyCode())),
-                c -> Optional.empty());
+    public Answer<Table> comparables() {
+        return judgement.valuation().match(v -> new Answer.Told<>(ModelTables.comparables(v.comparables(), currency.getCurrencyCode())),
+                Answer.NotTold::new);
     }
 
     /**

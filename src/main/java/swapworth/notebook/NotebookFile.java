@@ -131,7 +131,8 @@ record NotebookFile(Path file, List<String> lines, List<NotebookCell> cells) {
 
     private static String plain(String marked) {
         StringBuilder plain = new StringBuilder(marked.length());
-        LINK.matcher(marked).replaceAll("$1").chars().filter(c -> "#*`_".indexOf(c) < 0 && !Character.isISOControl(c)).forEach(c -> plain.append((char) c));
+        LINK.matcher(marked).replaceAll("$1").chars()
+                .filter(c -> "#*`_".indexOf(c) < 0 && !Character.isISOControl(c)).forEach(c -> plain.append((char) c));
         return plain.toString().strip();
     }
 }

@@ -43,7 +43,8 @@ final class NotebookIndex {
             table.note(failed.size() + " of " + runs.size() + " did not run to the end this time.");
         }
         for (Path page : pages(pages)) {
-            head(page).ifPresent(head -> table.row(Cell.words(head.title).linked(address(page)), Cell.words(head.says + older(page, failed))));
+            head(page).ifPresent(head -> table.row(Cell.words(head.title).linked(address(page)),
+                    Cell.words(head.says + older(page, failed))));
         }
         for (NotebookRun run : failed) {
             if (!Files.exists(run.page())) {

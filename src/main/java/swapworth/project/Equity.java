@@ -175,7 +175,7 @@ public record Equity(String currency, double[] value, double[] moneyIn, double[]
         table.note("Chance that something is left: in cash " + DrawFigures.percent(chanceAhead()) + ", after the cost of money "
                 + DrawFigures.percent(DrawFigures.chance(afterCapital())) + ", with hours at " + currency + " " + Cell.format(rate, 2) + " "
                 + DrawFigures.percent(DrawFigures.chance(withHours())) + ".");
-        DrawFigures.row(table, "value of the finished car", value);
+        DrawFigures.row(table, "value of the finished car when sold", value);
         DrawFigures.row(table, "money in it at completion", moneyIn);
         DrawFigures.row(table, "left in cash", inCash());
         DrawFigures.row(table, "cost of money until it is done", capital);

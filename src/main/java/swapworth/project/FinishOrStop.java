@@ -3,6 +3,7 @@ package swapworth.project;
 import static java.util.Objects.requireNonNull;
 
 import java.time.LocalDate;
+import java.util.Comparator;
 import java.util.List;
 import swapworth.table.Cell;
 import swapworth.table.Column;
@@ -114,6 +115,22 @@ public record FinishOrStop(LocalDate on, String currency, double[] finished, dou
     }
 
     /**
+     * The answer against the way to stop that brings most by the median.
+     *
+     * @return a sentence; empty where there is no way to stop
+     */
+    public String sentence() {
+        return exits.stream().max(Comparator.comparingDouble(exit -> DrawFigures.median(exit.brings))).map(exit -> {
+            double[] gain = gain(exit);
+            return "Finishing brings " + currency + " " + Cell.format(DrawFigures.median(gain), 0) + " more than stopping by '" + exit.name
+                    + "' (80 % range " + Cell.format(Forecast.range(gain, 0.80).low(), 0) + " to " + Cell.format(Forecast.range(gain, 0.80).high(), 0)
+                    + "; as of " + on + "): the chance that it brings more is " + DrawFigures.percent(DrawFigures.chance(gain)) + ", with hours to"
+                    + " come at " + currency + " " + Cell.format(rate, 2) + " each "
+                    + DrawFigures.percent(DrawFigures.chance(DrawFigures.minus(gain, DrawFigures.times(hoursToCome, rate)))) + ".";
+        }).orElse("");
+    }
+
+    /**
      * The comparison in figures.
      *
      * @return what finishing and each way to stop bring, and the chance that finishing brings more
@@ -122,7 +139,7 @@ public record FinishOrStop(LocalDate on, String currency, double[] finished, dou
         Table.Builder brings = DrawFigures.ranged("Finish or stop, " + currency + ", as of " + on, currency);
         brings.note("Money already spent is left out: it is gone either way. Hours to come: "
                 + Cell.format(DrawFigures.median(hoursToCome), 0) + " (median).");
-        DrawFigures.row(brings, "value of the finished car", finished);
+        DrawFigures.row(brings, "value of the finished car when sold", finished);
         DrawFigures.row(brings, "less what it still costs to finish", toFinish);
         DrawFigures.row(brings, "finishing brings", finishing());
         for (Exit exit : exits) {

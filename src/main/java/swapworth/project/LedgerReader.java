@@ -145,9 +145,6 @@ final class LedgerReader {
     private Draft draft(NamedRows.Row row) {
         Draft draft = new Draft(row);
         draft.date = row.date("date");
-        if (row.text("date").isEmpty()) {
-            row.reject("date", "a row needs its day, such as 2026-03-31");
-        }
         draft.due = row.date("due");
         draft.amount = row.money(AMOUNT, CURRENCY);
         draft.low = row.money("low", CURRENCY);
@@ -166,6 +163,15 @@ final class LedgerReader {
         Optional<Status> status = row.word(STATUS, STATES, "actual, committed, estimate");
         boolean ranged = likely.isPresent() || draft.low.isPresent() || draft.high.isPresent();
         draft.status = status.orElse(ranged ? Status.ESTIMATE : Status.ACTUAL);
+        if (row.text("date").isEmpty()) {
+            // What is not done yet has no day of its own but that on which it is due.
+            if (draft.status != Status.ACTUAL && draft.due.isPresent()) {
+                draft.date = draft.due;
+            } else {
+                row.reject("date", "a row needs its day, such as 2026-03-31" + (draft.status == Status.ACTUAL ? "" : ", or the day on which it is"
+                        + " due"));
+            }
+        }
         negative(draft, direction);
         likely(draft, likely);
         cars(draft);

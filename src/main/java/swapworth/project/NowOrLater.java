@@ -24,6 +24,7 @@ import swapworth.table.Table;
  */
 public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow, List<double[]> purchase, List<double[]> exit,
         List<String> remarks) {
+    private static final int HALF_A_YEAR = 6;
     private static final double SURE = 0.10;
 
     /**
@@ -170,6 +171,23 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
     }
 
     /**
+     * The answer for half a year, or for as many months as are compared where these are fewer.
+     *
+     * @return a sentence; empty where no month is compared
+     */
+    public String sentence() {
+        int wait = Math.min(HALF_A_YEAR, months());
+        if (wait == 0) {
+            return "";
+        }
+        double[] gain = gain(wait);
+        Range near = Forecast.range(gain, 0.80);
+        return "Waiting " + wait + (wait == 1 ? " month" : " months") + " to buy brings " + currency + " " + Cell.format(DrawFigures.median(gain), 0)
+                + " before what the wait costs you (80 % range " + Cell.format(near.low(), 0) + " to " + Cell.format(near.high(), 0)
+                + "): the chance that it brings anything is " + DrawFigures.percent(DrawFigures.chance(gain)) + ".";
+    }
+
+    /**
      * The comparison in figures.
      *
      * @return one row for each number of months
@@ -181,8 +199,8 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
                 Column.number("pays if a month costs less than", currency), Column.number("chance that it brings something", "%"));
         table.note("Now: net purchase cost " + Cell.format(DrawFigures.median(purchaseNow), 0) + ", exit value "
                 + Cell.format(DrawFigures.median(exitNow), 0) + " (medians). Waiting brings what the purchase falls less what the exit value"
-                        + " falls;"
-                + " only you know what a month costs you.");
+                        + " falls, draw by draw; every figure is a median of its own, so that columns do not add up to the last unit. Only you"
+                + " know what a month costs you.");
         if (months() > 0) {
             int last = months();
             table.note("After " + last + " months both legs have moved the same way in " + DrawFigures.percent(together(last))

@@ -174,7 +174,7 @@ public record RedoCost(String currency, double[] cash, double[] hours, double ra
         ends.note("Which sum to agree on is your choice and the insurer's; read in the policy whether it pays an agreed sum, the market"
                 + " value"
                 + " or the least of several.");
-        end(ends, "value of the finished car", value, "another car of the same worth on the market, if there were one");
+        end(ends, "value of the finished car when sold", value, "another car of the same worth on the market, if there were one");
         end(ends, "redo cost with hours, less what is kept", upperEnd(), "doing the work again");
         return List.of(redo.build(), ends.build());
     }

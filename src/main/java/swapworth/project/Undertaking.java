@@ -147,8 +147,8 @@ public final class Undertaking {
         Ledger.Options options = Ledger.withDefaults().with(assumptions);
         Ledger.Options dated = on.map(options::on).orElse(options);
         Ledger.Options inBase = market.map(m -> dated.in(m.currency())).orElse(dated);
-        Answer<Ledger> ledger = file(folder, "ledger.csv", "the money of the undertaking: what is spent, still to come and left, finish or stop,"
-                + " redo cost")
+        Answer<Ledger> ledger = file(folder, "ledger.csv",
+                "the money of the undertaking: what is spent, still to come and left, finish or stop, redo cost")
                 .map(inBase::read).flatMap(l -> usable(l, l.read(), l.entries().size()));
         Answer<Market> listed = Answer.of(market, () -> CannotTell.without(whyNoMarket(folder), "listings.csv (listings of such cars)"
                 + " and cars.csv (the cars in play, and the finished one as a row of the role finished)"));
@@ -168,18 +168,20 @@ public final class Undertaking {
         Answer<Both> both = forecast.flatMap(f -> finished.map(v -> new Both(f, v)));
         FeeSchedule fees = market.map(m -> fees(folder, m, assumptions)).orElse(FeeSchedule.none(Currencies.USUAL));
         Answer<NowOrLater> nowOrLater = finished.flatMap(f -> draws.flatMap(d -> d.nowOrLater(f, fees, forecast.told())));
-        Answer<Gates> gates = file(folder, "gates.csv", "what must be settled first: lawful, may be stripped, inspectable, insurable, lender told")
+        Answer<Gates> gates = file(folder, "gates.csv",
+                "what must be settled first: lawful, may be stripped, inspectable, insurable, lender told")
                 .map(Gates::read);
         gates.told().ifPresent(g -> read.add(g.read()));
         Map<String, double[]> values = draws.told().map(Draws::byName).orElse(Map.of());
         Alternatives.Options ways = Alternatives.withDefaults().with(assumptions);
-        Answer<Alternatives> alternatives = file(folder, "alternatives.csv", "against what: the factory car, tuning the engine that is there, the"
-                + " cheaper swap")
-                .map(f -> (values.isEmpty() ? ways : ways.withCars(values, 1)).read(f)).flatMap(a -> usable(a, a.rowsRead(), a.all().size()));
+        Answer<Alternatives> alternatives = file(folder, "alternatives.csv",
+                "against what: the factory car, tuning the engine that is there, the cheaper swap")
+                .map(f -> (values.isEmpty() ? ways : ways.withCars(values, 1)).read(f))
+                .flatMap(a -> usable(a, a.rowsRead(), a.all().size()));
         missing.addAll(draws.told().map(d -> d.missing).orElse(List.of()));
-        answers = new Answers(listed, ledger, forecast, finished, both.map(b -> Equity.of(b.finished.draws(), b.forecast)),
-                both.flatMap(b -> draws.map(d -> FinishOrStop.of(b.finished.draws(), b.forecast, d.exits(b)))),
-                both.flatMap(b -> draws.map(d -> RedoCost.of(b.finished.draws(), b.forecast, d.carsSince(b)))), nowOrLater,
+        answers = new Answers(listed, ledger, forecast, finished, both.map(b -> Equity.of(b.sold, b.forecast)),
+                both.flatMap(b -> draws.map(d -> FinishOrStop.of(b.sold, b.forecast, d.exits(b)))),
+                both.flatMap(b -> draws.map(d -> RedoCost.of(b.sold, b.forecast, d.carsSince(b)))), nowOrLater,
                 draws.flatMap(d -> walkAway(d, fees)), gates, alternatives);
     }
 
@@ -210,7 +212,11 @@ public final class Undertaking {
         return stock.build();
     }
 
-    private record Both(Forecast forecast, SwapValue finished) {
+    /** The money and the finished car, with draws of what it sells for: money is spent for what is paid, not for what is asked. */
+    private record Both(Forecast forecast, SwapValue finished, double[] sold) {
+        Both(Forecast forecast, SwapValue finished) {
+            this(forecast, finished, finished.soldDraws());
+        }
     }
 
     /**
@@ -324,7 +330,7 @@ public final class Undertaking {
             }
             for (var answer : market.swaps.answers()) {
                 if (answer instanceof SwapValue value) {
-                    all.put(answer.car().name(), value.draws());
+                    all.put(answer.car().name(), value.soldDraws());
                 }
             }
             return all;
@@ -353,7 +359,7 @@ public final class Undertaking {
                             "the price model (private sales, no engine), and the parts that the ledger"
                     + " still expects; the donor's gear itself is not in it")));
             double[] half = share("unfinished_share");
-            double[] finished = both.finished.draws();
+            double[] finished = both.sold;
             for (int i = 0; i < half.length; i++) {
                 half[i] = half[i] * finished[i] + parts[i];
             }
@@ -431,7 +437,8 @@ public final class Undertaking {
         Answer<NowOrLater> nowOrLater(SwapValue finished, FeeSchedule fees, Optional<Forecast> forecast) {
             Answer<Outlook> outlook = market.model.index().flatMap(MarketIndex::outlook);
             if (outlook instanceof Answer.NotTold<Outlook> no) {
-                missing.add("listings.csv: now or later cannot be told: " + no.reason().reason() + "; needed: " + no.reason().needed() + ".");
+                missing.add("listings.csv: now or later cannot be told: " + no.reason().reason() + "; needed: "
+                        + no.reason().needed() + ".");
             }
             Optional<CandidateCar> donor = first(Role.DONOR);
             Optional<CandidateCar> recipient = first(Role.RECIPIENT, Role.CANDIDATE);
@@ -483,7 +490,7 @@ public final class Undertaking {
             if (bought) {
                 remarks.add("By the ledger two cars are bought already: this then speaks of another such pair.");
             }
-            return NowOrLater.of(market.currency().getCurrencyCode(), legs, new NowOrLater.Leg("exit", finished.draws(), exit), remarks);
+            return NowOrLater.of(market.currency().getCurrencyCode(), legs, new NowOrLater.Leg("exit", finished.soldDraws(), exit), remarks);
         }
 
         private static List<double[]> damped(List<double[]> factors, double share) {

@@ -24,15 +24,18 @@ import swapworth.market.Judgement;
 import swapworth.market.MarketIndex;
 import swapworth.market.Position;
 import swapworth.project.Equity;
+import swapworth.project.FinishOrStop;
 import swapworth.project.Ledger;
+import swapworth.project.NowOrLater;
 import swapworth.project.Undertaking;
+import swapworth.reading.RowsRead;
 import swapworth.swap.SwapAnswer;
 import swapworth.swap.SwapValue;
 import swapworth.swap.Swaps;
 import swapworth.table.Cell;
 
 /**
- * The answers of a folder before everything else, eight sentences at most, each with its range, what it stands by, its day and its level of
+ * The answers of a folder before everything else, ten sentences at most, each with its range, what it stands by, its day and its level of
  * trade. Every figure is the one that the section behind it shows; what the files do not allow is left out.
  *
  * @param sentences the sentences, in the order of the sections
@@ -70,11 +73,16 @@ public record InShort(List<Sentence> sentences) {
      */
     public static InShort of(Judged judged, Optional<DonorStudy> donors, Optional<Swaps> swaps, Undertaking undertaking) {
         List<Sentence> all = new ArrayList<>();
-        onOffer(judged).ifPresent(words -> all.add(new Sentence(words, ListingsPage.ON_OFFER)));
+        onOffer(judged).ifPresent(words -> all.add(new Sentence(words, judged.model().lastSeen().isPresent() ? ListingsPage.ON_OFFER
+                : ListingsPage.LISTINGS)));
         donors.ifPresent(study -> costs(study, all));
         Optional<SwapValue> finished = swaps.flatMap(InShort::finished);
         finished.ifPresent(value -> all.add(new Sentence(worth(value, swaps.orElseThrow()), SwapSection.ID)));
+        undertaking.nowOrLater().map(NowOrLater::sentence).filter(words -> !words.isEmpty())
+                .ifPresent(words -> all.add(new Sentence(words, ProjectPage.NOW_OR_LATER)));
         undertaking.equity().ifPresent(left -> all.add(new Sentence(left(left, undertaking), ProjectPage.LEFT)));
+        undertaking.finishOrStop().map(FinishOrStop::sentence).filter(words -> !words.isEmpty())
+                .ifPresent(words -> all.add(new Sentence(words, ProjectPage.FINISH_OR_STOP)));
         if (judged.model().index() instanceof Answer.Told<MarketIndex> index
                 && IndexTables.movement(index.value()) instanceof Answer.Told<String> movement) {
             all.add(new Sentence(movement.value() + " That is by " + judged.read().cars().stream().map(Car::firstSeen)
@@ -85,14 +93,17 @@ public record InShort(List<Sentence> sentences) {
     }
 
     private static Optional<String> onOffer(Judged judged) {
-        List<Judgement> open = judged.stillOffered();
-        if (open.isEmpty() || !(open.get(0).valuation() instanceof FairValue value)) {
+        // Where a level of trade is stated an ask at another one is not held against it.
+        boolean dated = judged.model().lastSeen().isPresent();
+        List<Judgement> open = dated ? judged.stillOffered() : judged.everOffered();
+        if (open.isEmpty() || open.get(0).position() == Position.CANNOT_TELL || !(open.get(0).valuation() instanceof FairValue value)) {
             return Optional.empty();
         }
         Judgement lowest = open.get(0);
         long below = open.stream().filter(j -> j.position() == Position.BELOW).count();
         long untold = open.stream().filter(j -> j.position() == Position.CANNOT_TELL).count();
-        return Optional.of("Of " + open.size() + (open.size() == 1 ? " car" : " cars") + " on offer" + judged.lately() + " "
+        return Optional.of("Of " + open.size() + (open.size() == 1 ? " car" : " cars")
+                + (dated ? " on offer" + judged.lately() : ", without days nobody knows which are still on offer,") + " "
                 + (below == 0 ? "none stands" : below == 1 ? "1 stands" : below + " stand") + (below > 1 ? " below their" : " below its") + " 80 % range"
                 + (below == 0 ? "" : " (about one in ten does by chance)") + (untold == 0 ? "" : ", and of " + untold + " none can be told")
                 + ". Lowest against its value stands '" + lowest.car() + "', " + lowest.listing().facts().vehicle() + ": "
@@ -156,12 +167,20 @@ public record InShort(List<Sentence> sentences) {
 
     private static String left(Equity equity, Undertaking undertaking) {
         return LedgerFigures.withRange("Left in cash when it is done:", equity.inCash(), equity.currency()) + " " + equity.chanceOfLoss()
-                + undertaking.finished().map(f -> ", by the value of '" + f.car().name() + "' (" + dayAndLevel(f) + ")").orElse("")
+                + undertaking.finished().map(f -> ", by what '" + f.car().name() + "' sells for (" + f.level().sold().words() + f.on().map(d -> " on " + d)
+                        .orElse("") + ")").orElse("")
                 + undertaking.ledger().map(InShort::rows).orElse("") + ".";
     }
 
     private static String rows(Ledger ledger) {
-        return " and " + ledger.entries().size() + (ledger.entries().size() == 1 ? " row" : " rows") + " of the ledger as of " + ledger.on();
+        return " and " + ledger.entries().size() + (ledger.entries().size() == 1 ? " row" : " rows") + " of the ledger as of " + ledger.on()
+                + without(ledger.read());
+    }
+
+    /** Rows that are in no figure. */
+    private static String without(RowsRead read) {
+        int lost = read.rejected().size() + read.setAside().size();
+        return lost == 0 ? "" : "; " + lost + (lost == 1 ? " more row is" : " more rows are") + " in no figure, for it cannot be used";
     }
 
     /** What is most unsure: of what is left, else of the finished car, else of the values of the listings. */

@@ -23,6 +23,7 @@ import swapworth.table.Table;
 /** The page of a collection of listings: what was read, how each price stands, why, and how far to believe it. */
 public final class ListingsPage {
     static final String ON_OFFER = "on-offer";
+    static final String LISTINGS = "listings";
     static final String MODEL = "model";
     /** Comparables are shown for this many cars at most, those with the largest gaps. */
     private static final int MOST_GRIDS = 400;
@@ -182,7 +183,7 @@ public final class ListingsPage {
     }
 
     private Section fileOrder() {
-        return tableSection("listings", "Each listing, in the order of the files", judged.inFileOrder("#car-"));
+        return tableSection(LISTINGS, "Each listing, in the order of the files", judged.inFileOrder("#car-"));
     }
 
     private Section byGap() {

@@ -27,6 +27,8 @@ import swapworth.table.Table;
 /** The page of an undertaking; its sections stand on the page of a folder too. */
 public final class ProjectPage {
     static final String LEFT = "equity";
+    static final String FINISH_OR_STOP = "finish";
+    static final String NOW_OR_LATER = "now-or-later";
     private static final String ROWS = "ledger-";
 
     private final Undertaking undertaking;
@@ -154,7 +156,8 @@ public final class ProjectPage {
     private Section left(Equity equity) {
         List<Part> parts = new ArrayList<>();
         parts.add(Part.prose(undertaking.finished().map(f -> "The value is that of '" + f.car().name() + "' ("
-                + f.level().words() + f.on().map(d -> ", " + d).orElse("") + "); assumptions hold " + Math.round(100 * f.priorShare())
+                + f.level().sold().words() + f.on().map(d -> ", " + d).orElse("") + "): what is paid for such a car counts, not what is asked for"
+                + " it. Assumptions hold " + Math.round(100 * f.priorShare())
                 + " % of what is unsure about it, the largest part '" + f.largestAssumption().assumption() + "'. ").orElse("")
                 + "Cash, cost of money and own hours stand apart, so that you can stop reading where you count."));
         equity.tables().forEach(table -> parts.add(Part.rows(table)));
@@ -166,7 +169,7 @@ public final class ProjectPage {
     private static Section finishOrStop(FinishOrStop choice) {
         List<Part> parts = new ArrayList<>();
         choice.tables().forEach(table -> parts.add(Part.rows(table)));
-        return Section.of("finish", "Finish or stop", parts.toArray(Part[]::new));
+        return Section.of(FINISH_OR_STOP, "Finish or stop", parts.toArray(Part[]::new));
     }
 
     private static Section redo(RedoCost redo) {
@@ -188,7 +191,7 @@ public final class ProjectPage {
         List<Part> parts = new ArrayList<>();
         choice.tables().forEach(table -> parts.add(Part.rows(table)));
         parts.add(Part.picture(ProjectCharts.nowOrLater(choice)));
-        return Section.of("now-or-later", "Now or later", parts.toArray(Part[]::new));
+        return Section.of(NOW_OR_LATER, "Now or later", parts.toArray(Part[]::new));
     }
 
     private static Section walkAway(WalkAway walkAway) {

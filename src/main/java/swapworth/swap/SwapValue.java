@@ -16,6 +16,7 @@ import swapworth.listing.LevelOfTrade;
 import swapworth.market.FairValue;
 import swapworth.market.FairValue.HeldBy;
 import swapworth.market.PriceModel;
+import swapworth.market.Subject;
 import swapworth.market.Range;
 import swapworth.market.ValueDraws;
 import swapworth.statistics.Combination;
@@ -336,6 +337,21 @@ public final class SwapValue implements SwapAnswer {
      */
     public double[] draws() {
         return price.clone();
+    }
+
+    /**
+     * Draws of what this one car sells for: of its price, times the step from the level asked at to that of sales in the same draw.
+     *
+     * @return amounts in the base currency at the level {@code level().sold()}, in the order of the market's draws
+     */
+    public double[] soldDraws() {
+        Subject asked = situation.subject(situation.finished);
+        if (asked.level().sold() == asked.level()) {
+            return draws();
+        }
+        Subject sold = new Subject(situation.finished, asked.level().sold(), asked.includes(), asked.on());
+        double[] step = Situation.combined((there, here) -> there / here, situation.draws.level(sold), situation.draws.level(asked));
+        return Situation.combined((amount, times) -> amount * times, price, step);
     }
 
     /**

@@ -54,7 +54,8 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
      * @return its value, or what is missing
      */
     public Answer<SwapValue> first() {
-        return Answer.of(answers.stream().filter(SwapValue.class::isInstance).map(SwapValue.class::cast).findFirst(), () -> answers.isEmpty()
+        Optional<SwapValue> first = answers.stream().filter(SwapValue.class::isInstance).map(SwapValue.class::cast).findFirst();
+        return Answer.of(first, () -> answers.isEmpty()
                 ? CannotTell.without("cars.csv has no car of the role finished", "a row for the finished car, with vehicle and gear_line")
                 : CannotTell.without("no approach can value the finished car '" + answers.get(0).car().name() + "'",
                         String.join("; ", ((NoSwapValue) answers.get(0)).needed())));

@@ -95,7 +95,8 @@ class FolderCommandTest {
 
     @Test
     void the_terminal_ends_with_the_sentences_of_the_page() {
-        assertEquals(7, sample.sentences().size(), "on offer, donors, recipients, the finished car, what is left, the market, what is unsure");
+        assertEquals(9, sample.sentences().size(), "on offer, donors, recipients, the finished car, now or later, what is left, finish or stop, the"
+                + " market, what is unsure");
         assertEquals(sample.sentences(), sample.terminal());
     }
 
@@ -111,7 +112,7 @@ class FolderCommandTest {
                 led.add(answer.group(2));
             }
         }
-        assertEquals(List.of("on-offer", "choice", "choice", "swap", "equity", "market", "market"), led);
+        assertEquals(List.of("on-offer", "choice", "choice", "swap", "now-or-later", "equity", "finish", "market", "market"), led);
     }
 
     @Test
@@ -120,7 +121,7 @@ class FolderCommandTest {
         assertTrue(Pattern.compile(car).matcher(sample.about("on-offer")).find(), sample.about("on-offer"));
         String swap = "80 % range [\\d,]+ to [\\d,]+; the price of this one car, private asking on 2026-10-30.*85 cars of the line";
         assertTrue(Pattern.compile(swap).matcher(sample.about("swap")).find(), sample.about("swap"));
-        String left = "80 % range -[\\d,]+ to -[\\d,]+.*chance of a loss.*private asking on 2026-10-30.*32 rows of the ledger as of 2026-10-28";
+        String left = "80 % range -[\\d,]+ to -[\\d,]+.*chance of a loss.*private sold on 2026-10-30.*32 rows of the ledger as of 2026-10-28";
         assertTrue(Pattern.compile(left).matcher(sample.about("equity")).find(), sample.about("equity"));
         assertEquals(2, Pattern.compile("80 % range [\\d,]+ to [\\d,]+; 2026-10-30\\).*\\((auction|private)\\).*by \\d+ offers of parts")
                 .matcher(sample.about("choice")).results().count(), sample.about("choice"));
@@ -190,8 +191,31 @@ class FolderCommandTest {
                 """);
         Told told = Told.of(folder, folder.resolve("page.html"));
         assertTrue(told.out.contains("Listings in the order of the files"), told.out);
-        assertEquals(List.of(), told.terminal(), "three cars without a date answer nothing in short");
-        assertEquals("", told.section("in-short"));
+        assertTrue(told.about("listings").startsWith("Of 3 cars, without days nobody knows which are still on offer, none stands below its"),
+                told.out);
+    }
+
+    @Test
+    void an_ask_that_is_not_held_against_a_stated_level_of_trade_is_not_called_the_lowest() throws IOException {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        PrintStream terminal = new PrintStream(out, true, StandardCharsets.UTF_8);
+        assertEquals(0, Main.run(terminal, terminal, "sample-listings", "--level", "private sold", "--page",
+                folder.resolve("page.html").toString()));
+        String text = out.toString(StandardCharsets.UTF_8);
+        assertTrue(text.contains("In short") && !text.contains("Lowest against its value"), text);
+    }
+
+    @Test
+    void rows_of_the_ledger_that_are_in_no_figure_are_counted_beside_the_answer() throws IOException {
+        try (var files = Files.list(Path.of("sample-listings"))) {
+            for (Path file : files.filter(f -> f.toString().endsWith(".csv")).toList()) {
+                Files.copy(file, folder.resolve(file.getFileName()));
+            }
+        }
+        Files.writeString(folder.resolve("ledger.csv"), Files.readString(folder.resolve("ledger.csv")) + "\n2026-13-45,12,USD,lost\n");
+        Told told = Told.of(folder, folder.resolve("page.html"));
+        assertTrue(told.about("equity").contains("32 rows of the ledger as of 2026-10-28; 1 more row is in no figure, for it cannot be used."),
+                told.about("equity"));
     }
 
     @Test

@@ -58,6 +58,14 @@ class ProjectCommandTest {
     }
 
     @Test
+    void cars_in_play_alone_tell_of_now_or_later_without_a_ledger() throws IOException {
+        copy("listings.csv", "cars.csv", "words.csv", "rates.csv", "lines.csv");
+        assertEquals(0, run("project", folder.toString(), "--page", folder.resolve("page.html").toString()), err());
+        assertTrue(out().contains("Now or later, USD") && out().contains("Not here: ledger.csv"), out());
+        assertTrue(Files.readString(folder.resolve("page.html")).contains("Now or later"));
+    }
+
+    @Test
     void without_a_ledger_it_says_how_to_begin() {
         assertEquals(1, run("project", folder.toString()));
         assertTrue(err().contains("there is no ledger.csv") && err().contains("date, amount, note"), err());

@@ -28,6 +28,7 @@ class AnswerTest {
         assertEquals(new Answer.NotTold<Integer>(REASON), after);
         assertEquals(Optional.empty(), after.told());
         assertEquals("Cannot tell: there is no fees.csv; needed: that file.", after.match(n -> "", CannotTell::sentence));
-        assertEquals("cannot tell: there is no fees.csv; needed: that file", assertThrows(IllegalStateException.class, after::orElseThrow).getMessage());
+        assertEquals("cannot tell: there is no fees.csv; needed: that file",
+                assertThrows(IllegalStateException.class, after::orElseThrow).getMessage());
     }
 }

@@ -54,7 +54,8 @@ class FailedNotebookTest {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
         assertEquals(1, run(to(out), to(err)), "it is a failure all the same");
-        assertTrue(err.toString(StandardCharsets.UTF_8).contains("halfway.jsh:12: cell 4 of 6: nowhere.csv: there is no such file"), err.toString());
+        String said = err.toString(StandardCharsets.UTF_8);
+        assertTrue(said.contains("halfway.jsh:12: cell 4 of 6: nowhere.csv: there is no such file"), said);
         assertTrue(out.toString(StandardCharsets.UTF_8).contains("What ran so far: "), out.toString());
         String page = Files.readString(folder.resolve("halfway.html"));
         assertTrue(page.contains("<p class=\"lead\">Stopped at line 12: nowhere.csv: there is no such file"), "said first");
@@ -65,7 +66,8 @@ class FailedNotebookTest {
         assertFalse(page.contains("ran after") || page.contains("Never reached"), "nothing follows");
         String ipynb = Files.readString(folder.resolve("halfway.ipynb"));
         NbformatRules.check(ipynb);
-        assertTrue(ipynb.contains("\"output_type\": \"error\"") && ipynb.contains("\"evalue\": \"nowhere.csv: there is no such file"), ipynb);
+        assertTrue(ipynb.contains("\"output_type\": \"error\""), ipynb);
+        assertTrue(ipynb.contains("\"evalue\": \"nowhere.csv: there is no such file"), ipynb);
         assertFalse(ipynb.contains("ran after"), ipynb);
         String index = Files.readString(folder.resolve("index.html"));
         assertTrue(index.contains("href=\"./halfway.html\"") && index.contains("Stopped at line 12: nowhere.csv"), index);

@@ -77,14 +77,16 @@ class MissingFilesTest {
         List<String> cells = shown(2);
         says(cells, "Landed cost of tail hit, USD");
         says(cells, "Highest bid within a target, USD");
-        assertEquals(6, saying(cells, "Cannot tell: there is no partout.csv; needed: that file (car, part, goes_to"), "each section that needs it");
+        assertEquals(6, saying(cells, "Cannot tell: there is no partout.csv; needed: that file (car, part, goes_to"),
+                "each section that needs it");
     }
 
     @Test
     void without_fees_and_listings_what_the_parts_bring_is_shown() throws IOException {
         sample("cars.csv", "partout.csv", "parts.csv", "words.csv", "lines.csv");
         List<String> cells = shown(2);
-        assertEquals(3, saying(cells, "Cannot tell: there is no fees.csv; needed: that file (what a purchase costs"), "each section that needs it");
+        assertEquals(3, saying(cells, "Cannot tell: there is no fees.csv; needed: that file (what a purchase costs"),
+                "each section that needs it");
         says(cells, "What is left of tail hit");
         says(cells, "Donors side by side, USD");
         says(cells, "or no listings tell what such cars sell for");
@@ -130,7 +132,24 @@ class MissingFilesTest {
     void cars_without_a_finished_one_say_which_row_is_needed() throws IOException {
         five();
         Files.writeString(folder.resolve("cars.csv"), "name,role,vehicle,price_usd\nhit,donor,Velmarch,3000\n");
-        says(shown(3), "Cannot tell: cars.csv has no car of the role finished; needed: a row for the finished car, with vehicle and gear_line.");
+        says(shown(3), "Cannot tell: cars.csv has no car of the role finished; needed: "
+                + "a row for the finished car, with vehicle and gear_line.");
+    }
+
+    @Test
+    void a_ledger_without_a_usable_row_shows_what_is_wrong_with_it() throws IOException {
+        Files.writeString(folder.resolve("ledger.csv"), "date,amount,note\n2026-99-01,20.00,paint\n");
+        List<String> cells = shown(4);
+        says(cells, "2026-99-01");
+        says(cells, "Cannot tell: no row can be used: ledger.csv, 1 rows: 0 used");
+    }
+
+    @Test
+    void a_single_listing_is_said_to_have_no_value_and_why() throws IOException {
+        Files.writeString(folder.resolve("listings.csv"), "vehicle,model_year,mileage_mi,price_usd\nSivrette,2014,88000,9800\n");
+        List<String> cells = shown(1);
+        says(cells, "Cannot tell: fewer than ten prices have a value, and how well values meet prices does not show in so few; needed: ");
+        says(cells, "Cannot tell: no other car of the line 'Sivrette' is in the files; needed: listings of this line.");
     }
 
     @Test

@@ -31,7 +31,8 @@ class NotebookIndexTest {
     }
 
     private NotebookRun run(Path page, End end, String failure) {
-        return new NotebookRun(Path.of("x.jsh"), "title of " + page.getFileName(), end, page, Optional.of(failure).filter(f -> !f.isEmpty()));
+        return new NotebookRun(Path.of("x.jsh"), "title of " + page.getFileName(), end, page,
+                Optional.of(failure).filter(f -> !f.isEmpty()));
     }
 
     private String index(NotebookRun... runs) throws IOException {
@@ -42,7 +43,8 @@ class NotebookIndexTest {
     void lists_the_pages_of_earlier_runs_with_title_and_opening() throws IOException {
         page("old", "An old \"one\" & more", "It tells <much>.");
         String index = index(run(page("new", "A new one", "It tells more."), End.REACHED, ""));
-        assertTrue(index.indexOf("href=\"./new.html\">A new one</a>") < index.indexOf("href=\"./old.html\">An old &quot;one&quot; &amp; more</a>"), index);
+        assertTrue(0 < index.indexOf("href=\"./new.html\">A new one</a>"), index);
+        assertTrue(index.indexOf("./new.html") < index.indexOf("href=\"./old.html\">An old &quot;one&quot; &amp; more</a>"), index);
         assertTrue(index.contains("It tells &lt;much&gt;.") && index.contains("It tells more."), index);
         assertFalse(index.contains("did not run to the end"), index);
     }
@@ -59,7 +61,8 @@ class NotebookIndexTest {
     @Test
     void says_which_notebook_left_no_page_and_which_page_is_from_an_earlier_run() throws IOException {
         Path old = page("old", "Old", "Opening.");
-        String index = index(run(old, End.BROKEN_OFF, "old.jsh:3: ended\nmore"), run(folder.resolve("none.html"), End.BROKEN_OFF, "none.jsh:1: ended"));
+        String index = index(run(old, End.BROKEN_OFF, "old.jsh:3: ended\nmore"),
+                run(folder.resolve("none.html"), End.BROKEN_OFF, "none.jsh:1: ended"));
         assertTrue(index.contains("2 of 2 did not run to the end this time."), index);
         assertTrue(index.contains("Opening. From an earlier run; this time: old.jsh:3: ended<"), index);
         assertTrue(index.contains("title of none.html") && index.contains("No page: none.jsh:1: ended"), index);

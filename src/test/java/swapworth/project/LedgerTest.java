@@ -197,6 +197,16 @@ class LedgerTest {
     }
 
     @Test
+    void what_is_not_done_yet_may_have_the_day_on_which_it_is_due_alone() throws IOException {
+        Path file = Files.writeString(folder.resolve("ledger.csv"), "date,due,amount,note,status\n2026-01-05,,100,wire,actual\n"
+                + ",2026-03-01,200,paint,estimate\n,,300,seats,estimate\n,2026-03-01,400,glass,actual\n");
+        Ledger ledger = Ledger.read(file);
+        assertEquals(List.of(2, 2), List.of(ledger.entries().size(), ledger.read().rejected().size()));
+        assertEquals("2026-03-01", ledger.entries().get(1).date().toString());
+        assertTrue(reasons(ledger.read().rejected()).contains("or the day on which it is due"), reasons(ledger.read().rejected()));
+    }
+
+    @Test
     void an_unnamed_or_strange_category_is_unsorted_and_in_every_total() throws IOException {
         Ledger ledger = read("date,amount,note,category", "2026-03-04,10,wire,", "2026-03-05,5,a thing,gubbins", "2026-03-06,1,clip,part");
         assertEquals(cents("15.00"), named(ledger.sums().byCategory()).get("unsorted").paid());

@@ -1,5 +1,6 @@
 package swapworth.project;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -10,6 +11,7 @@ import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import swapworth.listing.LevelOfTrade;
 import swapworth.project.Gates.Answer;
 
 /** The whole undertaking of a folder: what its files allow, and what it says of those that are missing. */
@@ -42,6 +44,17 @@ class UndertakingTest {
     }
 
     @Test
+    void what_is_left_counts_what_the_finished_car_sells_for_and_not_what_is_asked_for_it() {
+        Undertaking all = Undertaking.of(SAMPLE);
+        double[] asked = all.finished().get().draws();
+        double[] sold = all.finished().get().soldDraws();
+        assertEquals(LevelOfTrade.PRIVATE_ASKING, all.finished().get().level());
+        assertArrayEquals(sold, all.equity().get().value());
+        double step = Math.log(DrawFigures.median(asked) / DrawFigures.median(sold));
+        assertEquals(0.058, step, 0.04, "what private people ask above what they get in the sample's world, log points");
+    }
+
+    @Test
     void a_ledger_alone_gives_its_sums_and_forecast_and_names_what_is_missing() throws IOException {
         copy("ledger.csv", "rates.csv", "words.csv");
         Undertaking some = Undertaking.of(folder);
@@ -51,6 +64,19 @@ class UndertakingTest {
         for (String name : List.of("listings.csv", "cars.csv", "gates.csv", "alternatives.csv")) {
             assertTrue(missing.contains(name), missing);
         }
+    }
+
+    @Test
+    void every_answer_that_is_not_there_gives_its_reason() throws IOException {
+        copy("ledger.csv", "rates.csv", "words.csv");
+        Undertaking.Answers answers = Undertaking.of(folder).answers();
+        assertTrue(answers.ledger().told().isPresent() && answers.forecast().told().isPresent());
+        for (var none : List.of(answers.market(), answers.finished(), answers.equity(), answers.finishOrStop(), answers.redoCost(),
+                answers.nowOrLater(), answers.walkAway())) {
+            assertEquals("there is no listings.csv and no cars.csv", none.match(told -> "told", swapworth.market.CannotTell::reason));
+        }
+        assertEquals("there is no gates.csv", answers.gates().match(told -> "told", swapworth.market.CannotTell::reason));
+        assertEquals("there is no alternatives.csv", answers.alternatives().match(told -> "told", swapworth.market.CannotTell::reason));
     }
 
     @Test
