@@ -10,6 +10,7 @@ import java.util.TreeSet;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
 import swapworth.listing.Mileage;
+import swapworth.market.FairValue;
 import swapworth.market.Figures;
 import swapworth.market.Range;
 import swapworth.statistics.Draws;
@@ -155,7 +156,7 @@ final class SwapTables {
                 cells.addAll(line(told.kind().words(), told.price()));
                 cells.add(Figures.share(value.weights().get(told.kind())));
                 cells.add(Figures.share(told.priorShare()));
-                cells.add(Cell.words(told.largest().assumption()));
+                cells.add(mostAssumed(told.largest()));
                 cells.add(Cell.words(String.join("; ", told.remarks())));
             } else if (approach instanceof Approach.Untold no) {
                 cells.addAll(List.of(Cell.words(no.kind().words()), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK,
@@ -164,10 +165,15 @@ final class SwapTables {
             table.row(cells);
         }
         List<Cell> whole = new ArrayList<>(line("reconciled", value.draws()));
-        whole.addAll(List.of(Figures.share(1), Figures.share(value.priorShare()), Cell.words(value.largestAssumption().assumption()),
+        whole.addAll(List.of(Figures.share(1), Figures.share(value.priorShare()), mostAssumed(value.largestAssumption()),
                 Cell.BLANK));
         table.row(whole);
         return table.build();
+    }
+
+    /** On a page it stands below its row, away from its heading. */
+    private static Cell mostAssumed(FairValue.HeldBy held) {
+        return Cell.words("most assumed: " + held.assumption());
     }
 
     Table brackets() {
