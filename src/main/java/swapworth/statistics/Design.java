@@ -19,7 +19,7 @@ public final class Design {
     /** More columns than this no fit could hold the cross-products of. */
     private static final int MOST_COLUMNS = MARK - 1;
     private static final int ROWS_A_BLOCK = 4096;
-    private static final int MOST_RANGES = 16;
+    private static final int MOST_RANGES = 64;
     private final int columns;
     private final int rows;
     private final Block[] blocks;
