@@ -74,10 +74,11 @@ final class Arguments {
     /** An amount where the folder writes a decimal comma; what can only be meant with a decimal point is still read so. */
     private static BigDecimal amountWithComma(String option, String text) {
         if (text.matches("[1-9]\\d{0,2},\\d{3}")) {
-            throw new WrongUsageException(option + ": '" + text + "' can be read in two ways, since words.csv states the decimal comma; write "
-                    + text.replace(",", "") + " or " + text.substring(0, text.indexOf(',')));
+            throw new WrongUsageException(option + ": '" + text + "' can be read in two ways, since words.csv states the decimal comma;"
+                    + " write " + text.replace(",", "") + " or " + text.substring(0, text.indexOf(',')));
         }
-        return amount(option, text.matches("(\\d{1,3}(\\.\\d{3})+|\\d{1,15})(,\\d{1,4})?") ? text.replace(".", "").replace(',', '.') : text);
+        boolean comma = text.matches("(\\d{1,3}(\\.\\d{3})+|\\d{1,15})(,\\d{1,4})?");
+        return amount(option, comma ? text.replace(".", "").replace(',', '.') : text);
     }
 
     private static BigDecimal amount(String option, String text) {

@@ -111,11 +111,13 @@ public record Choice(String purpose, List<CarOption> options) {
         List<String> notes = new ArrayList<>();
         if (counted.isEmpty()) {
             notes.add(options.size() == 1 ? "partout.csv does not name its parts: what is left over of them is not counted."
-                    : "partout.csv names the parts of none of them: what is left over is not counted, and they stand by landed cost alone.");
+                    : "partout.csv names the parts of none of them: what is left over is not counted, and they stand by landed cost"
+                            + " alone.");
         } else if (counted.size() < options.size()) {
-            notes.add("partout.csv does not name the parts of " + options.stream().filter(o -> !o.parts()).map(o -> "'" + o.car().name() + "'")
-                    .collect(Collectors.joining(", ")) + ": what their left-over parts would bring is not counted. They stand last, and are not"
-                    + " held against those whose parts are counted. A row for each of their parts makes them comparable.");
+            String others = options.stream().filter(o -> !o.parts()).map(o -> "'" + o.car().name() + "'").collect(Collectors.joining(", "));
+            notes.add("partout.csv does not name the parts of " + others + ": what their left-over parts would bring is not counted. They"
+                    + " stand last, and are not held against those whose parts are counted. A row for each of their parts makes"
+                    + " them comparable.");
         }
         int fewest = counted.stream().mapToInt(CarOption::partsOnSale).min().orElse(0);
         int most = counted.stream().mapToInt(CarOption::partsOnSale).max().orElse(0);

@@ -26,8 +26,8 @@ final class OddPrices {
     private static final int FEWEST_OF_ALL = 4;
     private static final double FACTOR_OF_ALL = Math.log(30);
     /** From the half on. */
-    private static final List<String> PARTS = List.of("half", "a third", "a quarter", "a fifth", "a sixth", "a seventh", "an eighth", "a ninth",
-            "a tenth", "an eleventh", "a twelfth");
+    private static final List<String> PARTS = List.of("half", "a third", "a quarter", "a fifth", "a sixth", "a seventh", "an eighth",
+            "a ninth", "a tenth", "an eleventh", "a twelfth");
 
     private OddPrices() {
     }

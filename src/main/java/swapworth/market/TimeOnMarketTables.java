@@ -43,8 +43,8 @@ final class TimeOnMarketTables {
             }
         }
         if (time.untilSale(Vanished.SOLD).endings() == 0) {
-            table.note("No car is known to be sold and none vanished, so these rows cannot say how long a sale takes. When an advertisement ends,"
-                    + " write so into the columns outcome and ended_on.");
+            table.note("No car is known to be sold and none vanished, so these rows cannot say how long a sale takes. When an"
+                    + " advertisement ends, write so into the columns outcome and ended_on.");
         } else if (open) {
             table.note("Not reached: while you watched, too few of these cars were sold to name a day by which half of them are. Under"
                     + " '95 % to' it means that the rows set the days no upper limit.");

@@ -195,8 +195,8 @@ public final class ProjectFile {
     }
 
     /**
-     * The cars that tell most of the body with its own gear, and of the car that the maker sold with such gear. These are often of other lines
-     * than the two: each row says what it has in common with the finished car, and no car stands twice.
+     * The cars that tell most of the body with its own gear, and of the car that the maker sold with such gear. These are often of other
+     * lines than the two: each row says what it has in common with the finished car, and no car stands twice.
      */
     private static Optional<Table> comparables(Undertaking.Market market, SwapValue value) {
         DistanceUnit unit = market.read().distanceUnit();
@@ -205,8 +205,8 @@ public final class ProjectFile {
                 Column.number("model year", ""), Column.number("mileage", unit.symbol()), Column.words("level of trade"),
                         Column.words("seen on"),
                 Column.number("price seen", market.read().baseCurrency().getCurrencyCode()));
-        table.note("A car of another line tells how price runs with age, mileage and level of trade; it is no price of the body or of the running"
-                + " gear by itself.");
+        table.note("A car of another line tells how price runs with age, mileage and level of trade; it is no price of the body or of the"
+                + " running gear by itself.");
         List<CarFacts> equivalents = market.cars().cars().stream().filter(car -> car.role() == CandidateCar.Role.FACTORY_EQUIVALENT)
                 .map(CandidateCar::facts).toList();
         Shared shared = Shared.with(value.car(), equivalents);
@@ -216,7 +216,8 @@ public final class ProjectFile {
         return shown.isEmpty() ? Optional.empty() : Optional.of(table.build());
     }
 
-    private static void add(Table.Builder table, Undertaking.Market market, Shared shared, Set<String> cars, CarFacts facts, DistanceUnit unit) {
+    private static void add(Table.Builder table, Undertaking.Market market, Shared shared, Set<String> cars, CarFacts facts,
+            DistanceUnit unit) {
         if (!market.model().lines().contains(facts.vehicle()) || !(market.model().value(new Subject(facts, LevelOfTrade.PRIVATE_ASKING,
                 swapworth.listing.PriceIncludes.NEITHER, market.model().lastSeen())) instanceof FairValue value)) {
             return;

@@ -15,7 +15,8 @@ import swapworth.statistics.Draws;
  */
 record AssumedShare(double share, HeldBy largest) {
 
-    static AssumedShare of(double[] quantity, Map<String, double[]> sources, Assumptions assumptions, double marketShare, HeldBy marketLargest) {
+    static AssumedShare of(double[] quantity, Map<String, double[]> sources, Assumptions assumptions, double marketShare,
+            HeldBy marketLargest) {
         double variance = Draws.covariance(quantity, quantity);
         double sum = 0;
         HeldBy largest = new HeldBy("none", 0);

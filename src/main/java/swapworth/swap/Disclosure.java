@@ -45,7 +45,9 @@ final class Disclosure {
     }
 
     private static String words(SwapCost.Loss loss) {
-        return loss.what() + ": " + (loss.share() > 0 ? Cell.format(100 * loss.share(), loss.share() * 100 % 1 == 0 ? 0 : 1) + " %" : Cell.format(loss.amount(), 0));
+        double percent = 100 * loss.share();
+        return loss.what() + ": " + (percent > 0 ? Cell.format(percent, Math.abs(percent - Math.rint(percent)) < 1e-9 ? 0 : 1) + " %"
+                : Cell.format(loss.amount(), 0));
     }
 
     private static void list(Table.Builder table, String name, List<String> what) {

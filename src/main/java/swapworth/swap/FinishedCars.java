@@ -91,8 +91,8 @@ public record FinishedCars(List<FinishedCar> cars, Optional<CarFacts> factoryEqu
             Optional<UnsureAmount> removed = amount(row, "removed_value");
             SwapCost cost = new SwapCost(gear, work, removed, losses(row));
             if (!cost.losses().isEmpty() && list(further, "options_lost").isEmpty()) {
-                problem(row, "obsolescence", further.get("obsolescence"), RowProblem.Kind.QUESTION, "is one of these a function that no longer"
-                        + " works? A buyer must be told: name it in options_lost too");
+                problem(row, "obsolescence", further.get("obsolescence"), RowProblem.Kind.QUESTION, "is one of these a function that no"
+                        + " longer works? A buyer must be told: name it in options_lost too");
             }
             return new FinishedCar(row.name(), row.facts(), SwapWords.text(further, "gear_line"), year(row),
                     builder.orElse(BuiltBy.UNKNOWN),

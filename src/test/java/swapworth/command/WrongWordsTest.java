@@ -111,8 +111,8 @@ class WrongWordsTest {
         }
         for (String comma : List.of("6,00", "6.000,00")) {
             refused("--target: '" + comma + "' is written with a decimal comma, which no words.csv of the folder states; write "
-                    + comma.replace(".", "").replace(',', '.') + ", or state it there: *,decimal mark,comma", "landed", folder.toString(), "--target",
-                    comma);
+                    + comma.replace(".", "").replace(',', '.') + ", or state it there: *,decimal mark,comma", "landed",
+                    folder.toString(), "--target", comma);
         }
         refused("--target: '6.000' can be read in two ways; write 6000 or 6", "landed", folder.toString(), "--target", "6.000");
     }

@@ -53,7 +53,8 @@ class PartsBadInputTest {
     @Test
     void a_word_that_says_a_part_is_no_good_brings_nothing_and_the_row_says_so() throws IOException {
         for (String word : List.of("bad", "broken", "destroyed")) {
-            assertTrue(partout("front hit,wheels,sell," + word + ",,,,,,,").startsWith("ODD state: this is taken for gone: the part brings nothing"));
+            assertTrue(partout("front hit,wheels,sell," + word + ",,,,,,,").startsWith(
+                    "ODD state: this is taken for gone: the part brings nothing"));
             assertEquals(Optional.of(PartState.GONE), donors.partout().rows("front hit").get(0).state());
             assertEquals("", partout("front hit,wheels,sell," + word + ",30 %,,,,,,"), "a stated chance counts, and says what was meant");
         }

@@ -28,7 +28,8 @@ class SharedTest {
         assertEquals("body", shared.by(CarFacts.of("Sivrette Club").body("sivrette open").build()));
         assertEquals("running gear", shared.by(CarFacts.of("Velmarch").body("Velmarch saloon").runningGear("Six 3.2").build()));
         assertEquals("body and running gear", shared.by(CarFacts.of("Sivrette").runningGear("six 3.2").build()));
-        assertEquals("neither body nor running gear", shared.by(CarFacts.of("Drisque").body("Drisque coupe").runningGear("four 2.0").build()));
+        assertEquals("neither body nor running gear", shared.by(
+                CarFacts.of("Drisque").body("Drisque coupe").runningGear("four 2.0").build()));
         assertEquals("line of the factory equivalent: running gear", shared.by(CarFacts.of("Galdrise").runningGear("six 3.2").build()));
         assertEquals("line of the factory equivalent", shared.by(CarFacts.of("Galdrise").build()));
         assertEquals("neither body nor running gear", shared.by(CarFacts.of("Velmarch").build()), "what is not stated is not shared");
