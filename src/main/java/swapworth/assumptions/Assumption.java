@@ -35,6 +35,15 @@ public record Assumption(String name, Question question, double middle, double s
     }
 
     /**
+     * What it says, for a sentence.
+     *
+     * @return the note, which speaks for itself; the name where there is none
+     */
+    public String words() {
+        return note.isEmpty() ? name : note;
+    }
+
+    /**
      * Whether the middle is an effect in per cent.
      *
      * @return whether the unit begins with the per cent sign

@@ -15,6 +15,9 @@ import java.util.Optional;
 import picocli.CommandLine.ParseResult;
 import swapworth.listing.LevelOfTrade;
 import swapworth.notebook.Notebooks;
+import swapworth.reading.Conventions;
+import swapworth.reading.DecimalMark;
+import swapworth.reading.FolderSettings;
 import swapworth.reading.Spelling;
 import swapworth.report.ProjectFile;
 
@@ -57,7 +60,25 @@ final class Arguments {
 
     /** The most to be paid in all. */
     Optional<BigDecimal> target() {
-        return Optional.ofNullable(parsed.matchedOptionValue("--target", (String) null)).map(text -> amount("--target", text.strip()));
+        return Optional.ofNullable(parsed.matchedOptionValue("--target", (String) null)).map(text -> text.matches("[^.,]*")
+                || !folderMark().equals(Optional.of(DecimalMark.COMMA)) ? amount("--target", text.strip())
+                : amountWithComma("--target", text.strip()));
+    }
+
+    /** The decimal mark that words.csv of the folder states. */
+    private Optional<DecimalMark> folderMark() {
+        return folder().or(() -> Steps.ownFolder(Path.of("."))).filter(Files::isDirectory)
+                .flatMap(folder -> FolderSettings.of(folder, Conventions.unstated()).conventions().decimalMark());
+    }
+
+    /** An amount where the folder writes a decimal comma; what can only be meant with a decimal point is still read so. */
+    private static BigDecimal amountWithComma(String option, String text) {
+        if (text.matches("[1-9]\\d{0,2},\\d{3}")) {
+            throw new WrongUsageException(option + ": '" + text + "' can be read in two ways, since words.csv states the decimal comma;"
+                    + " write " + text.replace(",", "") + " or " + text.substring(0, text.indexOf(',')));
+        }
+        boolean comma = text.matches("(\\d{1,3}(\\.\\d{3})+|\\d{1,15})(,\\d{1,4})?");
+        return amount(option, comma ? text.replace(".", "").replace(',', '.') : text);
     }
 
     private static BigDecimal amount(String option, String text) {
@@ -65,6 +86,11 @@ final class Arguments {
         if (text.matches("[1-9]\\d{0,2}\\.\\d{3}")) {
             throw new WrongUsageException(option + ": '" + text + "' can be read in two ways; write " + text.replace(".", "") + " or "
                     + text.substring(0, text.indexOf('.')));
+        }
+        if (text.matches("\\d{1,3}(\\.\\d{3})+,\\d{1,4}|\\d{1,15},\\d{1,2}")) {
+            throw new WrongUsageException(option + ": '" + Spelling.shortened(text, SHOWN) + "' is written with a decimal comma, which no"
+                    + " words.csv of the folder states; write " + text.replace(".", "").replace(',', '.')
+                    + ", or state it there: *,decimal mark,comma");
         }
         if (!text.matches("(\\d{1,3}(,\\d{3})+|\\d{1,15})(\\.\\d{1,4})?") || new BigDecimal(text.replace(",", "")).signum() == 0) {
             throw new WrongUsageException(option + ": '" + Spelling.shortened(text, SHOWN)

@@ -25,9 +25,10 @@ import swapworth.table.Cell;
  * @param gear what goes into the swap, as used parts
  * @param gearGood the chance that engine and gearbox that go into the swap are both good, between 0 and 1; 1 where none do
  * @param parts whether partout.csv names the car
+ * @param partsOnSale how many of its left-over parts are on sale and have a price
  */
 public record CarOption(CandidateCar car, double landed, boolean whole, double[] recovery, double[] hours, GearValue gear, double gearGood,
-        boolean parts) {
+        boolean parts, int partsOnSale) {
 
     /** Copies the draws in. */
     public CarOption {
@@ -53,11 +54,11 @@ public record CarOption(CandidateCar car, double landed, boolean whole, double[]
         return landed.map(amount -> new CarOption(car, amount, cost.map(LandedCost::whole).orElse(false),
                 recovery.map(Recovery::net).orElse(new double[count]), recovery.map(Recovery::hours).orElse(new double[count]),
                 out.map(PartOut::gear).orElse(new GearValue(new double[0], List.of(), List.of())), out.map(PartOut::gearGood).orElse(1.0),
-                out.isPresent()));
+                out.isPresent(), recovery.map(Recovery::pieces).orElse(0)));
     }
 
     /**
-     * Draws of the net cost: landed cost less recovery.
+     * Draws of the net cost: landed cost less recovery. It is the landed cost where partout.csv does not name the car.
      *
      * @return one amount for each state of the market
      */

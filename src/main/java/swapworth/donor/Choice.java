@@ -3,6 +3,7 @@ package swapworth.donor;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.Collectors;
 import swapworth.statistics.Quantiles;
 import swapworth.table.Cell;
 import swapworth.table.Column;
@@ -10,17 +11,22 @@ import swapworth.table.Table;
 
 /**
  * Cars for one purpose side by side, by net cost after recovery. Differences are taken draw by draw, since all prices share one market:
- * ranges of single cars that overlap say little. Where the 80 % range of a difference holds nought there is no real difference.
+ * ranges of single cars that overlap say little. Where the 80 % range of a difference holds nought there is no real difference. A car that
+ * partout.csv does not name has no net cost: its left-over parts are not counted, and it is not held against those whose parts are.
  *
  * @param purpose what they are for
- * @param options the cars, the one with the lowest mean net cost first
+ * @param options the cars, those whose parts are counted first, in each group the one with the lowest mean net cost first
  */
 public record Choice(String purpose, List<CarOption> options) {
 
-    /** Copies the list in, in order of mean net cost. */
+    /** From so many more parts, and twice as many, on the numbers behind two net costs are told. */
+    private static final int PARTS_APART = 2;
+    private static final String NOT_COUNTED = "left-over parts not counted";
+
+    /** Copies the list in: those whose parts are counted first, then in order of mean net cost. */
     public Choice {
         List<CarOption> sorted = new ArrayList<>(options);
-        sorted.sort(Comparator.comparingDouble(CarOption::meanNetCost));
+        sorted.sort(Comparator.comparing(CarOption::parts).reversed().thenComparingDouble(CarOption::meanNetCost));
         options = List.copyOf(sorted);
     }
 
@@ -33,9 +39,19 @@ public record Choice(String purpose, List<CarOption> options) {
     }
 
     /**
-     * How a car stands to the cheapest.
+     * How many cars are held against each other: those whose parts are counted, or all where that is none.
      *
-     * @param k its place in {@link #options()}, from 1 on
+     * @return so many stand first in {@link #options()}
+     */
+    public int compared() {
+        int counted = (int) options.stream().filter(CarOption::parts).count();
+        return counted == 0 ? options.size() : counted;
+    }
+
+    /**
+     * How a car stands to the first.
+     *
+     * @param k its place in {@link #options()}, from 1 on and below {@link #compared()}
      * @return draws of its net cost less that of the first
      */
     public double[] dearerBy(int k) {
@@ -48,12 +64,15 @@ public record Choice(String purpose, List<CarOption> options) {
     }
 
     /**
-     * Whether a car cannot be told from the cheapest by money.
+     * Whether a car cannot be told from the first by money.
      *
      * @param k its place in {@link #options()}, from 1 on
-     * @return whether the 80 % range of the difference holds nought
+     * @return whether the 80 % range of the difference holds nought; not where the two cannot be compared
      */
     public boolean noRealDifference(int k) {
+        if (k >= compared()) {
+            return false;
+        }
         double[] difference = dearerBy(k);
         return Quantiles.of(difference, 0.1) <= 0 && Quantiles.of(difference, 0.9) >= 0;
     }
@@ -69,13 +88,16 @@ public record Choice(String purpose, List<CarOption> options) {
                 Column.number("landed cost", ""), Column.number("parts bring", ""), Column.number("net cost", ""), Column.words("80 % range"),
                 Column.words("against the first"), Column.number("hours", "h"), Column.number("gear as used parts", ""),
                 Column.number("engine and gearbox good", "%"), Column.sentences("caps the finished car"));
-        table.note(options.size() + " cars. Net cost is the landed cost less what the left-over parts bring; hours are not priced.");
+        table.note(options.size() + (options.size() == 1 ? " car" : " cars")
+                + ". Net cost is the landed cost less what the left-over parts bring; hours are not priced.");
+        notCounted().forEach(table::note);
         for (int k = 0; k < options.size(); k++) {
             CarOption o = options.get(k);
             double[] gear = o.gear().draws();
             table.row(Cell.words(o.car().name() + (o.whole() ? "" : " (landed cost not whole)")), Cell.words(o.car().facts().runs().words()),
                     Cell.number(o.landed(), 0), o.parts() ? Cell.number(mean(o.recovery()), 0) : Cell.words("not in partout.csv"),
-                    Cell.number(o.meanNetCost(), 0), Cell.words(range(o.netCost())), Cell.words(k == 0 ? "" : against(k)), Cell.number(mean(o.hours()), 0),
+                    o.parts() ? Cell.number(o.meanNetCost(), 0) : Cell.BLANK, o.parts() ? Cell.words(range(o.netCost())) : Cell.BLANK,
+                    Cell.words(against(k)), o.parts() ? Cell.number(mean(o.hours()), 0) : Cell.BLANK,
                     gear.length == 0 ? Cell.BLANK : Cell.number(Quantiles.of(gear, 0.5), 0),
                     gear.length == 0 ? Cell.BLANK : Cell.number(100 * o.gearGood(), 0),
                     Cell.words(o.givesGear() ? "" : String.join("; ", o.caps())));
@@ -83,9 +105,38 @@ public record Choice(String purpose, List<CarOption> options) {
         return table.build();
     }
 
+    /** What keeps the net costs from being like for like. */
+    private List<String> notCounted() {
+        List<CarOption> counted = options.stream().filter(CarOption::parts).toList();
+        List<String> notes = new ArrayList<>();
+        if (counted.isEmpty()) {
+            notes.add(options.size() == 1 ? "partout.csv does not name its parts: what is left over of them is not counted."
+                    : "partout.csv names the parts of none of them: what is left over is not counted, and they stand by landed cost"
+                            + " alone.");
+        } else if (counted.size() < options.size()) {
+            String others = options.stream().filter(o -> !o.parts()).map(o -> "'" + o.car().name() + "'").collect(Collectors.joining(", "));
+            notes.add("partout.csv does not name the parts of " + others + ": what their left-over parts would bring is not counted. They"
+                    + " stand last, and are not held against those whose parts are counted. A row for each of their parts makes"
+                    + " them comparable.");
+        }
+        int fewest = counted.stream().mapToInt(CarOption::partsOnSale).min().orElse(0);
+        int most = counted.stream().mapToInt(CarOption::partsOnSale).max().orElse(0);
+        if (most - fewest >= PARTS_APART && most >= 2 * fewest) {
+            notes.add("They do not count the same number of parts with a price: " + counted.stream()
+                    .map(o -> "'" + o.car().name() + "' " + o.partsOnSale()).collect(Collectors.joining(", "))
+                    + ". Where parts of a car are not yet named or priced, its net cost is too high.");
+        }
+        return notes;
+    }
+
     private String against(int k) {
-        double[] difference = dearerBy(k);
-        return noRealDifference(k) ? "no real difference (" + range(difference) + ")" : "dearer by " + range(difference);
+        CarOption o = options.get(k);
+        if (!o.parts()) {
+            double more = o.landed() - options.get(0).landed();
+            return k == 0 || k >= compared() ? NOT_COUNTED
+                    : (more > 0 ? "dearer by " + Cell.format(more, 0) + " at the door" : "the same at the door") + "; " + NOT_COUNTED;
+        }
+        return k == 0 ? "" : noRealDifference(k) ? "no real difference (" + range(dearerBy(k)) + ")" : "dearer by " + range(dearerBy(k));
     }
 
     /**

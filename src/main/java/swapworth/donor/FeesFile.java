@@ -165,7 +165,7 @@ final class FeesFile {
                 draft.base.add(line);
             } else if (!line.isEmpty()) {
                 row.reject("applies_to", "'" + line + "' is no line above this one" + Spelling.nearest(line, above).map(near ->
-                        "; did you mean " + near + "?").orElse("") + " It may be bid, the names of tables above with ; between, or all above");
+                        "; did you mean " + near + "?").orElse(".") + " It may be bid, the names of tables above with ; between, or all above");
             }
         }
     }

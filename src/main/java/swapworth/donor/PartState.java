@@ -1,5 +1,7 @@
 package swapworth.donor;
 
+import java.util.Set;
+import swapworth.reading.Spelling;
 import swapworth.reading.Vocabulary;
 
 /** What the damage leaves of a part, before anybody has had it in his hands. */
@@ -38,6 +40,11 @@ public enum PartState {
     /** The name of the assumption that says how often such a part is good; empty for never. */
     String chance() {
         return chance;
+    }
+
+    /** Whether a word says outright that nothing is there, and not only that what is there is no good. */
+    static boolean saysGone(String word) {
+        return Set.of("gone", "missing").contains(Spelling.key(word));
     }
 
     PartState worse(PartState other) {

@@ -246,6 +246,11 @@ public final class Recovery {
         return results;
     }
 
+    /** How many pieces are on sale, bundles taken apart. */
+    int pieces() {
+        return units.stream().mapToInt(SaleUnit::count).sum();
+    }
+
     private static Range perHour(double[] nets, double hours, double probability) {
         if (hours <= 0) {
             return new Range(0, 0);

@@ -112,8 +112,9 @@ public record RunningBracket(CandidateCar car, double[] direct, int nonRunnersOf
         reason.ifPresent(why -> table.note("The listings cannot tell the first side: " + why + "."));
         List<Cell> first = new ArrayList<>(List.of(Cell.words("as cars that do not run sell")));
         first.addAll(figures(direct));
-        first.add(Cell.words(nonRunnersOfLine + " such cars of the line, " + nonRunners + " in all; where there are few the assumption runs_"
-                + (car.facts().runs() == Runs.NO_ENGINE ? "no_engine" : "engine_dead") + " carries it"));
+        first.add(Cell.words(nonRunnersOfLine + " such cars of the line, " + nonRunners + " in all; where there are few, what is assumed of"
+                + " such cars against those that drive carries it (assumption runs_"
+                + (car.facts().runs() == Runs.NO_ENGINE ? "no_engine" : "engine_dead") + ")"));
         List<Cell> second = new ArrayList<>(List.of(Cell.words("running, less cost, less margin")));
         second.addAll(figures(fromRunning));
         second.add(Cell.words((engine > 0 ? "an engine at " + Cell.format(engine, 0) : "no offer names an engine for it, so none is taken off")

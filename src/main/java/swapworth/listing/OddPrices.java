@@ -25,6 +25,9 @@ final class OddPrices {
     private static final double ROBUST = 4 * 1.4826;
     private static final int FEWEST_OF_ALL = 4;
     private static final double FACTOR_OF_ALL = Math.log(30);
+    /** From the half on. */
+    private static final List<String> PARTS = List.of("half", "a third", "a quarter", "a fifth", "a sixth", "a seventh", "an eighth",
+            "a ninth", "a tenth", "an eleventh", "a twelfth");
 
     private OddPrices() {
     }
@@ -73,8 +76,14 @@ final class OddPrices {
     }
 
     private static String message(double distance, String ofWhat) {
-        return "the price is " + Cell.format(Math.exp(Math.abs(distance)), 1) + " times " + (distance > 0 ? "above " : "below ") + ofWhat
+        double factor = Math.exp(Math.abs(distance));
+        return "the price is " + (distance > 0 ? Cell.format(factor, 1) + " times " : "about " + part(Math.round(factor)) + " of ") + ofWhat
                 + "; is a digit too many or missing? The row is used";
+    }
+
+    /** For instance {@code a twelfth}, or {@code 1/975}. */
+    private static String part(long factor) {
+        return factor < 2 || factor >= PARTS.size() + 2 ? "1/" + factor : PARTS.get((int) factor - 2);
     }
 
     /** The rows of each line, sound cars and troubled ones apart, where there are enough. */

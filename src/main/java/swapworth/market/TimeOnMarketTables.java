@@ -29,25 +29,40 @@ final class TimeOnMarketTables {
                 .columns(Column.words("cars"), Column.words("vanished ones"), Column.number("cars on offer", ""), Column.number("sold", ""),
                         Column.number("median days", ""), Column.number("95 % from", ""), Column.number("95 % to", ""),
                         Column.number("unsold after 30 days", ""), Column.number("unsold after 60 days", ""));
+        boolean open = false;
         for (Vanished vanished : Vanished.values()) {
-            row(table, "all", vanished, time.untilSale(vanished));
+            Survival survival = time.untilSale(vanished);
+            row(table, "all", vanished, survival);
+            open |= isOpen(survival);
         }
         for (Asked asked : Asked.values()) {
             Survival survival = time.untilSale(asked, Vanished.NOT_SOLD);
             if (survival.size() > 0) {
                 row(table, asked.words(), Vanished.NOT_SOLD, survival);
+                open |= isOpen(survival);
             }
+        }
+        if (time.untilSale(Vanished.SOLD).endings() == 0) {
+            table.note("No car is known to be sold and none vanished, so these rows cannot say how long a sale takes. When an"
+                    + " advertisement ends, write so into the columns outcome and ended_on.");
+        } else if (open) {
+            table.note("Not reached: while you watched, too few of these cars were sold to name a day by which half of them are. Under"
+                    + " '95 % to' it means that the rows set the days no upper limit.");
         }
         return table.build();
     }
 
-    private static void row(Table.Builder table, String cars, Vanished vanished, Survival s) {
-        table.row(Cell.words(cars), Cell.words(vanished.words()), Cell.whole(s.size()), Cell.whole(s.endings()), days(s.median()),
-                days(s.medianLow95()), days(s.medianHigh95()), Figures.share(s.at(30)), Figures.share(s.at(60)));
+    private static boolean isOpen(Survival s) {
+        return s.endings() > 0 && (s.median().isEmpty() || s.medianHigh95().isEmpty());
     }
 
-    private static Cell days(OptionalDouble days) {
-        return days.isPresent() ? Cell.number(days.getAsDouble(), 0) : Cell.words("not reached");
+    private static void row(Table.Builder table, String cars, Vanished vanished, Survival s) {
+        table.row(Cell.words(cars), Cell.words(vanished.words()), Cell.whole(s.size()), Cell.whole(s.endings()), days(s, s.median()),
+                days(s, s.medianLow95()), days(s, s.medianHigh95()), Figures.share(s.at(30)), Figures.share(s.at(60)));
+    }
+
+    private static Cell days(Survival s, OptionalDouble days) {
+        return days.isPresent() ? Cell.number(days.getAsDouble(), 0) : Cell.words(s.endings() == 0 ? "none sold" : "not reached");
     }
 
     private static Table cuts(TimeOnMarket time) {

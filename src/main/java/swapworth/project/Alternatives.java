@@ -265,7 +265,8 @@ public final class Alternatives {
         side.note(read.sentence() + ".");
         side.note("Net cost: all that is paid and used up until then less what comes in and the resale, carried to that month with the"
                 + " cost of money;"
-                + " own hours are not in it. The resale of a car in play is its value now, older by the assumption age_slope. Cash to"
+                + " own hours are not in it. The resale of a car in play is its value now, older by what such cars lose with each"
+                + " year of age (assumption age_slope). Cash to"
                         + " find: the most that must be found at any time beside what is owned and borrowed;"
                 + " nine times in ten it is no more than the figure beside it.");
         for (Alternative one : all) {

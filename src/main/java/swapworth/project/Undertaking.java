@@ -45,6 +45,7 @@ import swapworth.statistics.AmountLaw;
 import swapworth.statistics.UncertainSum;
 import swapworth.swap.SwapValue;
 import swapworth.swap.Swaps;
+import swapworth.table.Cell;
 
 /**
  * The whole undertaking, from the files of one folder: whatever these allow is there, and for the rest it says which file is missing.
@@ -469,7 +470,7 @@ public final class Undertaking {
             if (back != 0) {
                 legs.add(new NowOrLater.Leg("parts", constant(back), damped(ofDonor,
                         assumptions.get("parts_move_with_cars").middle() / 100)));
-                remarks.add("What parts bring back is the ledger's " + Math.round(-back)
+                remarks.add("What parts bring back is the ledger's " + Cell.format(-back, 0)
                         + "; their prices follow those of the donor's line by "
                         + Math.round(assumptions.get("parts_move_with_cars").middle()) + " % (assumption parts_move_with_cars).");
             } else {

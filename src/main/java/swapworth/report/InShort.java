@@ -134,15 +134,17 @@ public record InShort(List<Sentence> sentences) {
         List<String> alike = IntStream.range(1, choice.options().size()).filter(choice::noRealDifference)
                 .mapToObj(k -> "'" + choice.options().get(k).car().name() + "'").toList();
         CandidateCar car = first.car();
-        int count = choice.options().size();
-        return choice.purpose() + ": " + (count == 1 ? "'" + car.name() + "' alone costs net " : "of " + count + " '" + car.name()
+        int count = choice.compared();
+        int others = choice.options().size() - count;
+        return choice.purpose() + ": " + (count == 1 ? "'" + car.name() + (others == 0 ? "' alone costs net " : "' costs net ") : "of " + count + " '" + car.name()
                 + "' costs least, net ") + study.currency().getCurrencyCode()
-                + " " + Cell.format(first.meanNetCost(), 0) + " (80 % range " + Choice.range(first.netCost())
-                + study.on().map(d -> "; " + d).orElse("") + "): " + Cell.format(first.landed(), 0)
+                + " " + Cell.format(first.meanNetCost(), 0) + (first.parts() ? " (80 % range " + Choice.range(first.netCost())
+                + study.on().map(d -> "; " + d).orElse("") + ")" : "") + ": " + Cell.format(first.landed(), 0)
                 + (first.whole() ? " at the door" : " without all of its fees") + " for a price or bid of "
                 + car.priceOrBid().map(p -> Cell.format(p.amount(), 0)).orElse("") + " (" + car.facts().seller().words() + ")"
                 + (first.parts() ? ", less what its left-over parts bring, by " + study.market().map(PartsMarket::offers).orElse(0)
-                        + " offers of parts" : "; partout.csv does not name its parts")
+                        + " offers of parts" : "; its left-over parts are not counted, since partout.csv does not name them")
+                + (others == 0 ? "" : "; " + others + " more whose parts partout.csv does not name cannot be compared")
                 + (alike.isEmpty() ? "" : ". Money tells no real difference from " + String.join(", ", alike)) + ".";
     }
 

@@ -9,10 +9,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Stream;
@@ -192,37 +194,46 @@ public final class ProjectFile {
         return Section.of("evidence", "By which listings", parts.toArray(Part[]::new));
     }
 
-    /** The cars nearest to the body with its own gear, and to the car that the maker sold with such gear. */
+    /**
+     * The cars that tell most of the body with its own gear, and of the car that the maker sold with such gear. These are often of other
+     * lines than the two: each row says what it has in common with the finished car, and no car stands twice.
+     */
     private static Optional<Table> comparables(Undertaking.Market market, SwapValue value) {
         DistanceUnit unit = market.read().distanceUnit();
         Table.Builder table = Table.titled("Comparables: the cars that tell most").columns(Column.words("line"),
-                Column.words("compared for"),
+                Column.words("in common with this car"),
                 Column.number("model year", ""), Column.number("mileage", unit.symbol()), Column.words("level of trade"),
                         Column.words("seen on"),
                 Column.number("price seen", market.read().baseCurrency().getCurrencyCode()));
-        int rows = add(table, market, "the body", Undertaking.asItWas(value.car().facts()), unit);
-        for (CandidateCar car : market.cars().cars()) {
-            rows += car.role() == CandidateCar.Role.FACTORY_EQUIVALENT ? add(table, market, "the factory's own", car.facts(), unit) : 0;
-        }
-        return rows == 0 ? Optional.empty() : Optional.of(table.build());
+        table.note("A car of another line tells how price runs with age, mileage and level of trade; it is no price of the body or of the"
+                + " running gear by itself.");
+        List<CarFacts> equivalents = market.cars().cars().stream().filter(car -> car.role() == CandidateCar.Role.FACTORY_EQUIVALENT)
+                .map(CandidateCar::facts).toList();
+        Shared shared = Shared.with(value.car(), equivalents);
+        Set<String> shown = new HashSet<>();
+        add(table, market, shared, shown, Undertaking.asItWas(value.car().facts()), unit);
+        equivalents.forEach(facts -> add(table, market, shared, shown, facts, unit));
+        return shown.isEmpty() ? Optional.empty() : Optional.of(table.build());
     }
 
-    private static int add(Table.Builder table, Undertaking.Market market, String what, CarFacts facts, DistanceUnit unit) {
+    private static void add(Table.Builder table, Undertaking.Market market, Shared shared, Set<String> cars, CarFacts facts,
+            DistanceUnit unit) {
         if (!market.model().lines().contains(facts.vehicle()) || !(market.model().value(new Subject(facts, LevelOfTrade.PRIVATE_ASKING,
                 swapworth.listing.PriceIncludes.NEITHER, market.model().lastSeen())) instanceof FairValue value)) {
-            return 0;
+            return;
         }
         List<Comparables.Comparable> rows = value.comparables().rows();
-        int shown = Math.min(COMPARABLES, rows.size());
-        for (Comparables.Comparable one : rows.subList(0, shown)) {
+        for (Comparables.Comparable one : rows.subList(0, Math.min(COMPARABLES, rows.size()))) {
+            if (!cars.add(one.car())) {
+                continue;
+            }
             Listing listing = one.listing();
-            table.row(Cell.words(Discreet.text(listing.facts().vehicle())), Cell.words(what),
+            table.row(Cell.words(Discreet.text(listing.facts().vehicle())), Cell.words(shared.by(listing.facts())),
                     listing.facts().modelYear().isPresent() ? Cell.label(listing.facts().modelYear().getAsInt()) : Cell.BLANK,
                     listing.facts().mileage().map(m -> Cell.number(unit.fromMiles(m.miles()), 0)).orElse(Cell.BLANK),
                     Cell.words(listing.level().words()), Cell.words(listing.seenOn().map(LocalDate::toString).orElse("")),
                     Cell.number(listing.price().amount(), 0));
         }
-        return shown;
     }
 
     private Section work(Ledger ledger) {

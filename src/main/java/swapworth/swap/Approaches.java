@@ -78,7 +78,7 @@ final class Approaches {
     }
 
     private void told(Kind kind, double[] log, double marketShare, HeldBy marketLargest, List<String> names, List<String> remarks) {
-        AssumedShare held = AssumedShare.of(log, some(names), marketShare, marketLargest);
+        AssumedShare held = AssumedShare.of(log, some(names), s.assumptions(), marketShare, marketLargest);
         logs.put(kind, log);
         all.add(new Approach.Told(kind, Situation.map(log, StrictMath::exp),
                 Situation.map(Situation.sum(log, s.departure), StrictMath::exp), held.share(), held.largest(), remarks));

@@ -1,6 +1,7 @@
 package swapworth.swap;
 
 import java.util.Map;
+import swapworth.assumptions.Assumptions;
 import swapworth.market.FairValue.HeldBy;
 import swapworth.statistics.Draws;
 
@@ -10,11 +11,12 @@ import swapworth.statistics.Draws;
  * the price model says its priors hold.
  *
  * @param share between 0 and 1
- * @param largest the assumption that holds most
+ * @param largest the assumption that holds most, in words
  */
 record AssumedShare(double share, HeldBy largest) {
 
-    static AssumedShare of(double[] quantity, Map<String, double[]> sources, double marketShare, HeldBy marketLargest) {
+    static AssumedShare of(double[] quantity, Map<String, double[]> sources, Assumptions assumptions, double marketShare,
+            HeldBy marketLargest) {
         double variance = Draws.covariance(quantity, quantity);
         double sum = 0;
         HeldBy largest = new HeldBy("none", 0);
@@ -23,7 +25,7 @@ record AssumedShare(double share, HeldBy largest) {
             double both = Draws.covariance(quantity, source.getValue());
             double part = own > 0 && variance > 0 ? both * both / own / variance : 0;
             sum += part;
-            largest = part > largest.share() ? new HeldBy(source.getKey(), part) : largest;
+            largest = part > largest.share() ? new HeldBy(assumptions.get(source.getKey()).words(), part) : largest;
         }
         double rest = Math.max(0, 1 - sum);
         double ofMarket = rest * marketLargest.share();

@@ -32,9 +32,23 @@ final class Disclosure {
             row(table, paper.words(), car.paper(paper).words());
         }
         list(table, "functions that still work", car.optionsKept());
-        list(table, "functions lost", car.optionsLost());
+        List<SwapCost.Loss> losses = car.cost().losses();
+        if (car.optionsLost().isEmpty() && !losses.isEmpty()) {
+            row(table, "functions lost", "nothing stated under this name; see the losses below");
+        } else {
+            list(table, "functions lost", car.optionsLost());
+        }
+        if (!losses.isEmpty()) {
+            list(table, "losses that the value by cost takes off", losses.stream().map(Disclosure::words).toList());
+        }
         list(table, "known faults", car.faults());
         return table.build();
+    }
+
+    private static String words(SwapCost.Loss loss) {
+        double percent = 100 * loss.share();
+        return loss.what() + ": " + (percent > 0 ? Cell.format(percent, Math.abs(percent - Math.rint(percent)) < 1e-9 ? 0 : 1) + " %"
+                : Cell.format(loss.amount(), 0));
     }
 
     private static void list(Table.Builder table, String name, List<String> what) {

@@ -90,6 +90,10 @@ public record FinishedCars(List<FinishedCar> cars, Optional<CarFacts> factoryEqu
             Optional<UnsureAmount> work = amount(row, "work_value");
             Optional<UnsureAmount> removed = amount(row, "removed_value");
             SwapCost cost = new SwapCost(gear, work, removed, losses(row));
+            if (!cost.losses().isEmpty() && list(further, "options_lost").isEmpty()) {
+                problem(row, "obsolescence", further.get("obsolescence"), RowProblem.Kind.QUESTION, "is one of these a function that no"
+                        + " longer works? A buyer must be told: name it in options_lost too");
+            }
             return new FinishedCar(row.name(), row.facts(), SwapWords.text(further, "gear_line"), year(row),
                     builder.orElse(BuiltBy.UNKNOWN),
                     papers, list(further, "options_kept"), list(further, "options_lost"), list(further, "faults"), cost);
@@ -153,7 +157,11 @@ public record FinishedCars(List<FinishedCar> cars, Optional<CarFacts> factoryEqu
         }
 
         private void odd(CandidateCar row, String column, String text, String message) {
-            problems.add(new RowProblem(row.origin().file(), row.origin().line(), column, text, RowProblem.Kind.ODD, message));
+            problem(row, column, text, RowProblem.Kind.ODD, message);
+        }
+
+        private void problem(CandidateCar row, String column, String text, RowProblem.Kind kind, String message) {
+            problems.add(new RowProblem(row.origin().file(), row.origin().line(), column, text, kind, message));
         }
     }
 }

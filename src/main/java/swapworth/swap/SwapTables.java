@@ -10,6 +10,7 @@ import java.util.TreeSet;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
 import swapworth.listing.Mileage;
+import swapworth.market.FairValue;
 import swapworth.market.Figures;
 import swapworth.market.Range;
 import swapworth.statistics.Draws;
@@ -143,19 +144,19 @@ final class SwapTables {
     Table approaches() {
         Table.Builder table = Table.titled("The approaches, one quantity: the price of this one car" + day()).columns(
                 Column.words("approach"), Column.number("median", ""), Column.number("80 % range", ""), Column.number("95 % range", ""),
-                Column.number("weight", ""), Column.number("held by assumptions", ""), Column.words("largest assumption"),
+                Column.number("weight", ""), Column.number("held by assumptions", ""), Column.sentences("largest assumption"),
                 Column.sentences("remarks"));
         table.note("They share listings and assumptions: that they agree is no evidence as far as they share them. Weights come from the"
                 + " covariance of their draws, and from how far they may differ beyond it: about "
                 + Cell.format(Figures.percent(value.combination().spread()), 0)
-                + " %, by an assumption (swap_approach_spread) and what they show.");
+                + " %, by an assumption (swap_approach_spread in the table of assumptions) and what they show.");
         for (Approach approach : worked.all) {
             List<Cell> cells = new ArrayList<>();
             if (approach instanceof Approach.Told told) {
                 cells.addAll(line(told.kind().words(), told.price()));
                 cells.add(Figures.share(value.weights().get(told.kind())));
                 cells.add(Figures.share(told.priorShare()));
-                cells.add(Cell.words(told.largest().assumption()));
+                cells.add(mostAssumed(told.largest()));
                 cells.add(Cell.words(String.join("; ", told.remarks())));
             } else if (approach instanceof Approach.Untold no) {
                 cells.addAll(List.of(Cell.words(no.kind().words()), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK,
@@ -164,10 +165,15 @@ final class SwapTables {
             table.row(cells);
         }
         List<Cell> whole = new ArrayList<>(line("reconciled", value.draws()));
-        whole.addAll(List.of(Figures.share(1), Figures.share(value.priorShare()), Cell.words(value.largestAssumption().assumption()),
+        whole.addAll(List.of(Figures.share(1), Figures.share(value.priorShare()), mostAssumed(value.largestAssumption()),
                 Cell.BLANK));
         table.row(whole);
         return table.build();
+    }
+
+    /** On a page it stands below its row, away from its heading. */
+    private static Cell mostAssumed(FairValue.HeldBy held) {
+        return Cell.words("most assumed: " + held.assumption());
     }
 
     Table brackets() {
@@ -182,8 +188,8 @@ final class SwapTables {
                 + chassis);
         bracket(table, "factory equivalent at running-gear mileage", worked.factoryAtGear.map(SwapTables::money), "as the maker sold it, "
                 + gear);
-        bracket(table, "taken apart", value.takenApartDraws(), "the recipient without running gear and the gear sold, net ("
-                + s.assumption("swap_gear_net").name() + "); about " + Cell.format(s.assumption("swap_take_apart_hours").middle(), 0)
+        bracket(table, "taken apart", value.takenApartDraws(), "the recipient without running gear and the gear sold, net of"
+                + " fees, postage and haggling (an assumption); about " + Cell.format(s.assumption("swap_take_apart_hours").middle(), 0)
                 + " hours and " + Cell.format(s.assumption("swap_take_apart_months").middle(), 0)
                 + " months (assumptions), not counted in money");
         worked.position.ifPresent(p -> {

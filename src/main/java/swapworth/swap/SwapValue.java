@@ -84,7 +84,7 @@ public final class SwapValue implements SwapAnswer {
         sources.put("swap_approach_spread", apart);
         FairValue market = (FairValue) List.of(situation.finished, situation.stock).stream()
                 .map(f -> situation.model.value(situation.subject(f))).filter(FairValue.class::isInstance).findFirst().orElseThrow();
-        return AssumedShare.of(reconciled, sources, market.priorShare(), market.largestAssumption());
+        return AssumedShare.of(reconciled, sources, situation.assumptions(), market.priorShare(), market.largestAssumption());
     }
 
     /**

@@ -142,7 +142,7 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
                 Column.number("value", money).key("value"), Column.number("low 80", money).key("low_80"), Column.number("high 80", money)
                         .key("high_80"),
                 Column.number("low 95", money).key("low_95"), Column.number("high 95", money).key("high_95"),
-                Column.number("prior share", "").key("prior_share"), Column.words("largest assumption"), Column.words("level"),
+                Column.number("prior share", "").key("prior_share"), Column.sentences("largest assumption"), Column.words("level"),
                 Column.words("valued on"), Column.number("mileage", unit.symbol()).key("mileage_" + unit.symbol()),
                 Column.number("gear mileage", unit.symbol()).key("gear_mileage_" + unit.symbol()), Column.sentences("remarks"));
         for (SwapAnswer answer : answers) {

@@ -105,11 +105,34 @@ class WrongWordsTest {
         assertEquals(1, answers.stream().distinct().count(), "one amount however it is written");
         // By hand: 6,000 - 285 = 5,715.
         assertTrue(answers.get(0).contains("5,715"), answers.get(0));
-        for (String wrong : List.of("6,00", "60,00,0", ",600", "$6000", "-5", "0", "1e4", "six", "", "6 000", "NaN")) {
+        for (String wrong : List.of("60,00,0", ",600", "$6000", "-5", "0", "1e4", "six", "", "6 000", "NaN")) {
             refused("--target: '" + wrong + "' is no amount above 0; write it in digits, for instance 6000 or 6,000 or 6000.50", "landed",
                     folder.toString(), "--target", wrong);
         }
+        for (String comma : List.of("6,00", "6.000,00")) {
+            refused("--target: '" + comma + "' is written with a decimal comma, which no words.csv of the folder states; write "
+                    + comma.replace(".", "").replace(',', '.') + ", or state it there: *,decimal mark,comma", "landed",
+                    folder.toString(), "--target", comma);
+        }
         refused("--target: '6.000' can be read in two ways; write 6000 or 6", "landed", folder.toString(), "--target", "6.000");
+    }
+
+    @Test
+    void where_words_csv_states_the_decimal_comma_an_amount_is_read_by_it() throws IOException {
+        Files.writeString(folder.resolve("cars.csv"), "name,vehicle,role,planned_bid,seller\nhit,Velmarch,donor,5000,auction\n");
+        Files.writeString(folder.resolve("fees.csv"), "table,kind,flat\ntitle papers,fee,285\n");
+        Files.writeString(folder.resolve("words.csv"), "column,word,means\n*,decimal mark,comma\n");
+        List<String> answers = new ArrayList<>();
+        for (String amount : List.of("6000", "6.000", "6.000,00", "6000,0", "6000.00", "6,000.00")) {
+            assertEquals(0, run("landed", folder.toString(), "--target", amount), amount + ": " + err);
+            answers.add(out);
+        }
+        assertEquals(1, answers.stream().distinct().count(), "one amount however it is written");
+        assertTrue(answers.get(0).contains("5,715"), answers.get(0));
+        refused("--target: '6,000' can be read in two ways, since words.csv states the decimal comma; write 6000 or 6", "landed",
+                folder.toString(), "--target", "6,000");
+        refused("--target: '6,00,0' is no amount above 0; write it in digits, for instance 6000 or 6,000 or 6000.50", "landed",
+                folder.toString(), "--target", "6,00,0");
     }
 
     @Test

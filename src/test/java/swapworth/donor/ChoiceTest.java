@@ -67,6 +67,47 @@ class ChoiceTest {
     }
 
     @Test
+    void a_car_whose_parts_nobody_named_stands_last_and_is_not_held_against_one_whose_parts_were_counted() throws IOException {
+        new Donors(folder).file("partout.csv", "car,part,price,sells,days,postage", "named,gearbox,250,1,0.1,0");
+        Choice choice = study(Donors.plain(), false, "cheap,recipient,Sivrette,,2016,71000,drives,none,clean,sound,private,4000,neither",
+                "named,recipient,Sivrette,,2016,71000,drives,none,clean,sound,private,6000,neither").choices().get(0);
+        assertEquals(List.of("named", "cheap"), choice.options().stream().map(o -> o.car().name()).toList());
+        assertEquals(1, choice.compared());
+        assertFalse(choice.noRealDifference(1));
+        String text = choice.table("USD").text();
+        String row = text.lines().filter(line -> line.startsWith("cheap")).findFirst().orElseThrow();
+        assertTrue(row.contains("4,000") && row.contains("not in partout.csv") && row.contains("left-over parts not counted"), row);
+        assertFalse(row.contains(" to ") || row.contains("dearer"), row);
+        assertTrue(text.contains("partout.csv does not name the parts of 'cheap'") && text.contains("are not held against"), text);
+    }
+
+    @Test
+    void cars_none_of_which_partout_csv_names_are_compared_by_what_they_cost_at_the_door() throws IOException {
+        new Donors(folder).file("partout.csv", "car,part,price", "hit,engine,900");
+        Choice choice = study(Donors.plain(), false, "a,recipient,Sivrette,,2016,71000,drives,none,clean,sound,private,4000,neither",
+                "b,recipient,Sivrette,,2016,71000,drives,none,clean,sound,private,5250,neither",
+                "hit,donor,Velmarch,,,,,,,,private,3000,neither").choices().get(1);
+        assertEquals(2, choice.compared());
+        String text = choice.table("USD").text();
+        assertTrue(text.contains("dearer by 1,250 at the door; left-over parts not counted"), text);
+        assertTrue(text.contains("partout.csv names the parts of none of them"), text);
+        assertFalse(text.contains("4,000 to 4,000") || text.contains("1,250 to 1,250"), text);
+    }
+
+    @Test
+    void where_one_donor_counts_twice_as_many_parts_as_another_a_note_says_how_many_each_counts() throws IOException {
+        String[] cars = {"a,recipient,Sivrette,,2016,71000,drives,none,clean,sound,private,6000,neither",
+            "b,recipient,Sivrette,,2016,71000,drives,none,clean,sound,private,5600,neither"};
+        new Donors(folder).file("partout.csv", "car,part,price,count", "a,engine,700,", "a,gearbox,250,", "a,wheels,100,", "a,bonnet,80,",
+                "b,gearbox,250,", "b,wheels,100,");
+        String text = study(Donors.plain(), false, cars).choices().get(0).table("USD").text();
+        assertTrue(text.contains("'a' 4, 'b' 2.") || text.contains("'b' 2, 'a' 4."), text);
+        new Donors(folder).file("partout.csv", "car,part,price,count", "a,engine,700,", "a,gearbox,250,", "a,wheels,100,", "b,gearbox,250,",
+                "b,wheels,100,");
+        assertFalse(study(Donors.plain(), false, cars).choices().get(0).table("USD").text().contains("same number of parts"));
+    }
+
+    @Test
     void a_car_that_does_not_run_is_bracketed_from_both_sides() throws IOException {
         new Donors(folder).file("partout.csv", "car,part", "dead,gearbox").file("parts.csv", "part,price,price_kind", "engine,2000,sold",
                 "engine,2100,sold", "engine,1900,sold", "gearbox,900,sold");

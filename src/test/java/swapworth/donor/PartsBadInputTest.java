@@ -4,8 +4,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -46,6 +48,22 @@ class PartsBadInputTest {
         assertTrue(partout("front hit,engine core,sell,,,,,,90,,").contains("only a dead engine is sold as a core"));
         assertTrue(partout("front hit,enginee,sell,,,,,,90,,").contains("did you mean engine?"));
         assertTrue(partout("frnt hit,engine,sell,,,,,,90,,").contains("cars.csv has no such car; did you mean front hit?"));
+    }
+
+    @Test
+    void a_word_that_says_a_part_is_no_good_brings_nothing_and_the_row_says_so() throws IOException {
+        for (String word : List.of("bad", "broken", "destroyed")) {
+            assertTrue(partout("front hit,wheels,sell," + word + ",,,,,,,").startsWith(
+                    "ODD state: this is taken for gone: the part brings nothing"));
+            assertEquals(Optional.of(PartState.GONE), donors.partout().rows("front hit").get(0).state());
+            assertEquals("", partout("front hit,wheels,sell," + word + ",30 %,,,,,,"), "a stated chance counts, and says what was meant");
+        }
+        for (String word : List.of("gone", "missing", "doubtful", "")) {
+            assertEquals("", partout("front hit,wheels,sell," + word + ",,,,,,,"));
+        }
+        Files.writeString(folder.resolve("words.csv"), "column,word,means\nstate,kaputt,gone\nstate,hin,broken\n");
+        assertEquals("", partout("front hit,wheels,sell,kaputt,,,,,,,"), "words.csv says outright what it means");
+        assertTrue(partout("front hit,wheels,sell,hin,,,,,,,").startsWith("ODD state"));
     }
 
     @Test

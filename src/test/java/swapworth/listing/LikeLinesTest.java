@@ -54,9 +54,12 @@ class LikeLinesTest extends ReadingListings {
         ListingsRead read = read(rows + "Aral Siv,2015,71000,8\nAral Siv,2015,72000,4000\n");
         assertEquals(1, read.oddities().size(), read.oddities().toString());
         assertEquals(5, read.oddities().get(0).line());
-        assertTrue(read.oddities().get(0).message().startsWith("the price is 975.0 times below the middle of all rows"),
+        assertTrue(read.oddities().get(0).message().startsWith("the price is about 1/975 of the middle of all rows"),
                 read.oddities().get(0).message());
         assertEquals(5, read.counts().used());
         assertEquals(List.of(), read(rows).oddities());
+        // By hand: the middle of the five is 9,800, and 312,000 / 9,800 = 31.8.
+        assertTrue(read(rows + "Aral Siv,2015,71000,8\nAral Siv,2015,72000,312000\n").oddities().stream()
+                .anyMatch(o -> o.message().startsWith("the price is 31.8 times the middle of all rows")));
     }
 }

@@ -1,6 +1,7 @@
 package swapworth.market;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -65,6 +66,16 @@ class TimeOnMarketTest {
         assertEquals(0, none.paid().get(0).pairs());
         assertEquals(-6, none.paid().get(0).percent(), 1e-9);
         assertTrue(none.tables().get(2).text().contains("assumption"), none.tables().get(2).text());
+    }
+
+    @Test
+    void where_nothing_is_sold_the_table_says_that_it_cannot_tell_and_what_would() {
+        String none = TimeOnMarket.of(PriceModel.fit(TestCars.line("Abel", 12_000, 25, 1))).orElseThrow().tables().get(0).text();
+        assertTrue(none.contains("No car is known to be sold") && none.contains("outcome and ended_on"), none);
+        assertTrue(none.contains("none sold"), none);
+        assertFalse(none.contains("not reached"), none);
+        String some = TIME.tables().get(0).text();
+        assertEquals(some.contains("not reached"), some.contains("Not reached: while you watched"), some);
     }
 
     @Test

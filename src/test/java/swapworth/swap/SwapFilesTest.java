@@ -18,6 +18,7 @@ import swapworth.market.CannotTell;
 import swapworth.market.PriceModel;
 import swapworth.reading.Conventions;
 import swapworth.reading.FolderSettings;
+import swapworth.reading.RowProblem;
 
 /** What {@code cars.csv} and {@code swaps.csv} say of finished swaps. */
 class SwapFilesTest {
@@ -101,9 +102,21 @@ class SwapFilesTest {
     @Test
     void cells_that_make_no_sense_are_named_and_not_used() throws IOException {
         FinishedCars read = finished("mine,finished,Sivrette,six,2016,71000,44000,nobody,,12,perhaps,,,12.500,,\"=cmd: 3; heater lost\"");
-        assertEquals(5, read.problems().size(), read.problems().toString());
+        assertEquals(5, read.problems().stream().filter(p -> p.kind() == RowProblem.Kind.ODD).count(), read.problems().toString());
         assertTrue(read.cars().get(0).cost().gear().isEmpty());
         assertEquals(List.of(new SwapCost.Loss("=cmd", 3, 0)), read.cars().get(0).cost().losses());
+    }
+
+    @Test
+    void a_loss_that_lowers_the_value_while_no_lost_function_is_stated_is_asked_about() throws IOException {
+        String start = "mine,finished,Sivrette,six,2016,71000,44000,shop,Velmarch,2019,yes,no,";
+        List<RowProblem> asked = finished(start + ",,,air conditioning lost: 400").problems();
+        assertEquals(1, asked.size(), asked.toString());
+        assertEquals(RowProblem.Kind.QUESTION, asked.get(0).kind());
+        assertEquals("air conditioning lost: 400", asked.get(0).rawText());
+        assertTrue(asked.get(0).message().contains("options_lost"), asked.toString());
+        assertEquals(List.of(), finished(start + "air conditioning,,,air conditioning lost: 400").problems());
+        assertEquals(List.of(), finished(start + ",,,").problems());
     }
 
     @Test

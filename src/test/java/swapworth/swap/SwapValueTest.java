@@ -53,6 +53,27 @@ class SwapValueTest {
         return (Approach.Told) value.approaches().stream().filter(a -> a.kind() == kind).findFirst().orElseThrow();
     }
 
+    @Test
+    void a_loss_that_the_value_takes_off_stands_among_what_a_buyer_is_told() {
+        FinishedCar lossy = CAR.with(SwapCost.unstated().withLosses(List.of(new SwapCost.Loss("air conditioning lost", 400, 0),
+                new SwapCost.Loss("zone rule", 0, 0.025))));
+        String told = value(SwapValue.options(), lossy).disclosure().text();
+        assertTrue(told.contains("air conditioning lost: 400; zone rule: 2.5 %"), told);
+        assertTrue(told.contains("nothing stated under this name; see the losses below"), told);
+        assertFalse(value(SwapValue.options(), CAR).disclosure().text().contains("takes off"));
+    }
+
+    @Test
+    void the_assumption_that_holds_most_is_named_by_what_it_says() {
+        SwapValue value = value(SwapValue.options().withFactoryEquivalent(FACTORY), CAR);
+        for (Assumption a : Assumptions.defaults().all()) {
+            String words = value.largestAssumption().assumption();
+            assertFalse(words.equals(a.name()), words);
+            value.approaches().stream().filter(Approach.Told.class::isInstance).map(Approach.Told.class::cast)
+                    .forEach(t -> assertFalse(t.largest().assumption().equals(a.name()), t.largest().assumption()));
+        }
+    }
+
     private static double median(double[] values) {
         return Quantiles.of(values, 0.5);
     }

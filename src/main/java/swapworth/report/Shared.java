@@ -1,0 +1,50 @@
+package swapworth.report;
+
+import static java.util.Objects.requireNonNull;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import swapworth.listing.CarFacts;
+import swapworth.reading.Spelling;
+import swapworth.swap.FinishedCar;
+
+/**
+ * What a car has in common with a finished swap: its body, its running gear, both, or neither. Only what the rows state counts.
+ *
+ * @param line the line of the chassis
+ * @param body the body, where it is stated
+ * @param gear the running gear, where it is stated
+ * @param gearLine the line that the running gear comes from, where it is stated
+ * @param equivalents the lines of the factory equivalents
+ */
+record Shared(String line, Optional<String> body, Optional<String> gear, Optional<String> gearLine, Set<String> equivalents) {
+
+    /** Checks that nothing is missing. */
+    Shared {
+        requireNonNull(line, "line");
+        requireNonNull(body, "body");
+        requireNonNull(gear, "gear");
+        requireNonNull(gearLine, "gearLine");
+        equivalents = Set.copyOf(equivalents);
+    }
+
+    static Shared with(FinishedCar car, List<CarFacts> equivalents) {
+        return new Shared(Spelling.key(car.facts().vehicle()), car.facts().body().map(Spelling::key),
+                car.facts().runningGear().map(Spelling::key), car.gearLine().map(Spelling::key),
+                equivalents.stream().map(facts -> Spelling.key(facts.vehicle())).collect(Collectors.toUnmodifiableSet()));
+    }
+
+    /** In words, for one car of the market. */
+    String by(CarFacts car) {
+        String itsLine = Spelling.key(car.vehicle());
+        Optional<String> itsBody = car.body().map(Spelling::key);
+        boolean sameBody = itsLine.equals(line) || itsBody.isPresent() && itsBody.equals(body);
+        Optional<String> itsGear = car.runningGear().map(Spelling::key);
+        boolean sameGear = itsGear.isPresent() && gear.isPresent() ? itsGear.equals(gear) : gearLine.equals(Optional.of(itsLine));
+        return (equivalents.contains(itsLine) ? "line of the factory equivalent" + (sameBody || sameGear ? ": " : "") : "")
+                + (sameBody && sameGear ? "body and running gear" : sameBody ? "body" : sameGear ? "running gear"
+                : equivalents.contains(itsLine) ? "" : "neither body nor running gear");
+    }
+}
