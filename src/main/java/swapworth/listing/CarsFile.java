@@ -90,6 +90,7 @@ public record CarsFile(String file, List<CandidateCar> cars, List<RowProblem> re
         List<RowProblem> setAside = new ArrayList<>();
         List<RowProblem> oddities = new ArrayList<>(folder.problems);
         Set<String> names = new HashSet<>();
+        boolean unitUnknown = false;
         for (CsvRow row : source.rows()) {
             Draft draft = reader.read(row);
             draft.facts = folder.lines.completed(draft.facts);
@@ -109,8 +110,12 @@ public record CarsFile(String file, List<CandidateCar> cars, List<RowProblem> re
                     lists.unmatched(ListingColumn.ROLE, columns.header(ListingColumn.ROLE), draft.role, ROLES, draft);
                 }
                 oddities.addAll(draft.oddities);
+                unitUnknown |= draft.facts.mileage().isPresent() && !draft.unitInCell;
                 cars.add(new CandidateCar(draft.name, role.orElse(CandidateCar.Role.UNKNOWN), draft.facts, price, draft.origin));
             }
+        }
+        if (unitUnknown) {
+            columns.unitInQuestion(folder.conventions).ifPresent(oddities::add);
         }
         for (UnmatchedWord word : lists.unmatchedWords()) {
             oddities.add(word.problem());

@@ -8,8 +8,10 @@ import java.util.Locale;
 import java.util.Optional;
 import swapworth.reading.CellReader;
 import swapworth.reading.CsvRow;
+import swapworth.reading.Conventions;
 import swapworth.reading.CsvSource;
 import swapworth.reading.Currencies;
+import swapworth.reading.RowProblem;
 import swapworth.reading.Spelling;
 import swapworth.reading.UnusableFileException;
 
@@ -133,6 +135,14 @@ final class FileColumns {
     /** Headers of columns that mean the same as one before them and are not used for it. */
     List<String> doubled() {
         return doubled;
+    }
+
+    /** What to ask where neither the header of the distances nor a convention states their unit; none where one does. */
+    Optional<RowProblem> unitInQuestion(Conventions stated) {
+        return has(ListingColumn.MILEAGE) && unit(ListingColumn.MILEAGE).isEmpty() && stated.mileageUnit().isEmpty()
+                ? Optional.of(new RowProblem(source.file(), 0, header(ListingColumn.MILEAGE), "", RowProblem.Kind.QUESTION,
+                        "nothing states the unit of the distances: they are taken for miles. State it in words.csv: *,mileage unit,km (or mi)"))
+                : Optional.empty();
     }
 
     private boolean take(int i, ListingColumn column, String statedUnit, Kind kind, String words) {

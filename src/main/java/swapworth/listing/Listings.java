@@ -273,11 +273,8 @@ public final class Listings {
                         "no row names a running gear: which line carries the donor's gear? Fill"
                         + " body and running_gear where lines share them, here or in lines.csv"));
             }
-            if (columns.has(ListingColumn.MILEAGE) && columns.unit(ListingColumn.MILEAGE).isEmpty()
-                    && stated.mileageUnit().isEmpty() && tally.unitOfCellUnknown) {
-                questions.add(question(source, 0, columns.header(ListingColumn.MILEAGE),
-                        "nothing states the unit of the distances: they"
-                        + " are taken for miles. State it in words.csv: *,mileage unit,km (or mi)"));
+            if (tally.unitOfCellUnknown) {
+                columns.unitInQuestion(stated).ifPresent(questions::add);
             }
             if (columns.currency().isEmpty() && stated.currency().isEmpty() && !columns.has(ListingColumn.CURRENCY)
                     && tally.currencyOfCellUnknown) {

@@ -48,6 +48,15 @@ class CarsFileTest extends ReadingListings {
     }
 
     @Test
+    void a_distance_whose_unit_nothing_states_is_asked_about() {
+        assertTrue(cars("name,vehicle,mileage\na,Saloon,92000\n").oddities().get(0).message().contains("they are taken for miles"));
+        for (String file : List.of("name,vehicle,mileage\na,Saloon,92000 km\n", "name,vehicle,mileage_km\na,Saloon,92000\n",
+                "name,vehicle,mileage\na,Saloon,\n")) {
+            assertTrue(cars(file).oddities().stream().noneMatch(p -> p.message().contains("taken for miles")), file);
+        }
+    }
+
+    @Test
     void a_role_that_is_not_known_is_listed() {
         CarsFile read = cars("name,role,vehicle\na,mascot,Saloon\n");
         assertEquals(CandidateCar.Role.UNKNOWN, read.cars().get(0).role());
