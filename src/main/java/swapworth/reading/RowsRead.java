@@ -35,7 +35,8 @@ public record RowsRead(String file, int used, List<RowProblem> rejected, List<Ro
      * @return for instance {@code parts.csv, 43 rows: 40 used, 2 set aside, 1 rejected, 0 blank}
      */
     public String sentence() {
-        return file + ", " + (used + setAside.size() + rejected.size() + blank) + " rows: " + used + " used, " + setAside.size()
+        int all = used + setAside.size() + rejected.size() + blank;
+        return file + ", " + all + (all == 1 ? " row: " : " rows: ") + used + " used, " + setAside.size()
                 + " set aside, " + rejected.size() + " rejected, " + blank + " blank";
     }
 

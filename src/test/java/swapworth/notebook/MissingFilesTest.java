@@ -141,7 +141,7 @@ class MissingFilesTest {
         Files.writeString(folder.resolve("ledger.csv"), "date,amount,note\n2026-99-01,20.00,paint\n");
         List<String> cells = shown(4);
         says(cells, "2026-99-01");
-        says(cells, "Cannot tell: no row can be used: ledger.csv, 1 rows: 0 used");
+        says(cells, "Cannot tell: no row can be used: ledger.csv, 1 row: 0 used");
     }
 
     @Test

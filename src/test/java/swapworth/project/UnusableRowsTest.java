@@ -17,7 +17,7 @@ class UnusableRowsTest {
         Undertaking undertaking = Undertaking.of(folder);
         assertTrue(undertaking.ledger().isEmpty());
         assertEquals(1, undertaking.read().get(0).rejected().size());
-        assertTrue(undertaking.missing().contains("Usable rows: ledger.csv, 1 rows: 0 used, 0 set aside, 1 rejected, 0 blank."),
+        assertTrue(undertaking.missing().contains("Usable rows: ledger.csv, 1 row: 0 used, 0 set aside, 1 rejected, 0 blank."),
                 undertaking.missing().toString());
     }
 }

@@ -46,7 +46,7 @@ class NamedRowsTest {
         assertEquals(Optional.of(Side.LEFT), row.word("side", SIDES, "left, right"));
         assertEquals(OptionalDouble.of(35), row.number("chance", 0, 100));
         assertTrue(row.use());
-        assertEquals("parts.csv, 1 rows: 1 used, 0 set aside, 0 rejected, 0 blank", file.read().sentence());
+        assertEquals("parts.csv, 1 row: 1 used, 0 set aside, 0 rejected, 0 blank", file.read().sentence());
         assertTrue(file.read().problems().isEmpty());
     }
 
