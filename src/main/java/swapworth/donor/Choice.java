@@ -15,18 +15,21 @@ import swapworth.table.Table;
  * partout.csv does not name has no net cost: its left-over parts are not counted, and it is not held against those whose parts are.
  *
  * @param purpose what they are for
- * @param options the cars, those whose parts are counted first, in each group the one with the lowest mean net cost first
+ * @param options the cars, those whose parts are counted first, of these those whose landed cost is whole, in each group the one with the
+ *     lowest mean net cost first
  */
 public record Choice(String purpose, List<CarOption> options) {
 
     /** From so many more parts, and twice as many, on the numbers behind two net costs are told. */
     private static final int PARTS_APART = 2;
     private static final String NOT_COUNTED = "left-over parts not counted";
+    private static final String NOT_WHOLE = "landed cost not whole";
 
-    /** Copies the list in: those whose parts are counted first, then in order of mean net cost. */
+    /** Copies the list in, in its order. */
     public Choice {
         List<CarOption> sorted = new ArrayList<>(options);
-        sorted.sort(Comparator.comparing(CarOption::parts).reversed().thenComparingDouble(CarOption::meanNetCost));
+        sorted.sort(Comparator.comparing(CarOption::parts).thenComparing(CarOption::whole).reversed()
+                .thenComparingDouble(CarOption::meanNetCost));
         options = List.copyOf(sorted);
     }
 
@@ -39,13 +42,12 @@ public record Choice(String purpose, List<CarOption> options) {
     }
 
     /**
-     * How many cars are held against each other: those whose parts are counted, or all where that is none.
+     * How many cars are held against each other: those of which as much is counted as of the first, parts and fees.
      *
      * @return so many stand first in {@link #options()}
      */
     public int compared() {
-        int counted = (int) options.stream().filter(CarOption::parts).count();
-        return counted == 0 ? options.size() : counted;
+        return (int) options.stream().filter(o -> o.parts() == options.get(0).parts() && o.whole() == options.get(0).whole()).count();
     }
 
     /**
@@ -94,7 +96,7 @@ public record Choice(String purpose, List<CarOption> options) {
         for (int k = 0; k < options.size(); k++) {
             CarOption o = options.get(k);
             double[] gear = o.gear().draws();
-            table.row(Cell.words(o.car().name() + (o.whole() ? "" : " (landed cost not whole)")), Cell.words(o.car().facts().runs().words()),
+            table.row(Cell.words(o.car().name() + (o.whole() ? "" : " (" + NOT_WHOLE + ")")), Cell.words(o.car().facts().runs().words()),
                     Cell.number(o.landed(), 0), o.parts() ? Cell.number(mean(o.recovery()), 0) : Cell.words("not in partout.csv"),
                     o.parts() ? Cell.number(o.meanNetCost(), 0) : Cell.BLANK, o.parts() ? Cell.words(range(o.netCost())) : Cell.BLANK,
                     Cell.words(against(k)), o.parts() ? Cell.number(mean(o.hours()), 0) : Cell.BLANK,
@@ -119,6 +121,11 @@ public record Choice(String purpose, List<CarOption> options) {
                     + " stand last, and are not held against those whose parts are counted. A row for each of their parts makes"
                     + " them comparable.");
         }
+        List<String> without = options.stream().filter(o -> !o.whole()).map(o -> "'" + o.car().name() + "'").toList();
+        if (!without.isEmpty() && without.size() < options.size()) {
+            notes.add("The landed cost of " + String.join(", ", without) + " is not whole: a line is missing, so that it looks lower than it is."
+                    + " It is not held against one that is.");
+        }
         int fewest = counted.stream().mapToInt(CarOption::partsOnSale).min().orElse(0);
         int most = counted.stream().mapToInt(CarOption::partsOnSale).max().orElse(0);
         if (most - fewest >= PARTS_APART && most >= 2 * fewest) {
@@ -131,9 +138,12 @@ public record Choice(String purpose, List<CarOption> options) {
 
     private String against(int k) {
         CarOption o = options.get(k);
+        if (k >= compared()) {
+            return o.parts() == options.get(0).parts() ? NOT_WHOLE : NOT_COUNTED;
+        }
         if (!o.parts()) {
             double more = o.landed() - options.get(0).landed();
-            return k == 0 || k >= compared() ? NOT_COUNTED
+            return k == 0 ? NOT_COUNTED
                     : (more > 0 ? "dearer by " + Cell.format(more, 0) + " at the door" : "the same at the door") + "; " + NOT_COUNTED;
         }
         return k == 0 ? "" : noRealDifference(k) ? "no real difference (" + range(dearerBy(k)) + ")" : "dearer by " + range(dearerBy(k));

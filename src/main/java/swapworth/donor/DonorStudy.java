@@ -164,7 +164,8 @@ public final class DonorStudy {
      */
     public Answer<List<Table>> bracketTables() {
         return tables(brackets(), b -> b.table(currency.getCurrencyCode()),
-                "no car to buy is stated not to run, or no listings tell what such cars sell for", "for a car that does not run, its state in the column runs, beside a listings.csv");
+                "no car to buy is stated not to run, or no listings tell what such cars sell for",
+                "for a car that does not run, its state in the column runs, beside a listings.csv");
     }
 
     /**
@@ -189,7 +190,7 @@ public final class DonorStudy {
      * @return its name, or why there is none
      */
     public Answer<String> first() {
-        return choices().isEmpty() ? landed.map(l -> Collections.min(l.costs(), Comparator.comparing(LandedCost::total)).purchase().car())
+        return choices().isEmpty() ? landed.map(l -> Collections.min(l.costs(), LandedCost.CHEAPEST).purchase().car())
                 : new Answer.Told<>(choices().get(0).options().get(0).car().name());
     }
 
@@ -390,7 +391,8 @@ public final class DonorStudy {
      */
     public Answer<PartOut> partOut(String car) {
         String key = Spelling.key(car);
-        return further.flatMap(f -> Answer.of(partOuts.stream().filter(p -> Spelling.key(p.car().name()).equals(key)).findFirst(), () -> CannotTell.without("partout.csv does not name the car '" + car + "'", "its parts, a row each")));
+        return further.flatMap(f -> Answer.of(partOuts.stream().filter(p -> Spelling.key(p.car().name()).equals(key)).findFirst(),
+                () -> CannotTell.without("partout.csv does not name the car '" + car + "'", "its parts, a row each")));
     }
 
     /**

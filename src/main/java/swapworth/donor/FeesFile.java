@@ -112,7 +112,7 @@ final class FeesFile {
         BigDecimal perDay = amount(row, "per_day").orElse(BigDecimal.ZERO);
         FeeTable.Measure measure = perMile.signum() > 0 ? FeeTable.Measure.MILES : perKm.signum() > 0 ? FeeTable.Measure.KM
                 : perDay.signum() > 0 ? FeeTable.Measure.DAYS : FeeTable.Measure.BID;
-        if (!row.text("per_mile").isEmpty() && !row.text("per_km").isEmpty()) {
+        if (perMile.signum() > 0 && perKm.signum() > 0) {
             row.reject("per_km", "the row has a price a mile and a price a km: keep one and leave the other blank");
         } else if (measure.distance.isPresent() && draft.measure.distance.isPresent() && measure != draft.measure) {
             row.reject("per_" + measure.distance.get().one(), "the rows above of '" + name + "' count in "

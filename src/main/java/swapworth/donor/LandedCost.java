@@ -4,6 +4,7 @@ import static java.util.Objects.requireNonNull;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.Currency;
 import java.util.HashMap;
 import java.util.List;
@@ -26,6 +27,10 @@ import swapworth.table.Table;
  * @param questions what the row leaves open that could change the total
  */
 public record LandedCost(Purchase purchase, Currency currency, List<Line> lines, List<String> missing, List<String> questions) {
+
+    /** The lowest total first; one of which a line is missing looks lower than it is and stands behind those that are whole. */
+    public static final Comparator<LandedCost> CHEAPEST = Comparator.comparing(LandedCost::whole).reversed()
+            .thenComparing(LandedCost::total);
 
     private static final String BID = "bid";
 

@@ -37,6 +37,8 @@ final class RowReader {
     private final WordLists lists;
     private final boolean[] translated = new boolean[ListingColumn.values().length];
     private final DistanceUnit unitOfFile;
+    /** Whether a convention states the unit of the file; else miles stand in. */
+    private final boolean unitIsStated;
 
     RowReader(CsvSource source, FileColumns columns, CellReader cells, Words words, WordLists lists) {
         this.source = source;
@@ -48,6 +50,7 @@ final class RowReader {
             translated[column.ordinal()] = columns.has(column)
                     && (words.speakOf(column.header()) || words.speakOf(columns.header(column)));
         }
+        unitIsStated = !columns.unit(ListingColumn.MILEAGE).isEmpty() || cells.conventions().mileageUnit().isPresent();
         unitOfFile = unit(columns.unit(ListingColumn.MILEAGE)).or(() -> cells.conventions().mileageUnit()
                 .flatMap(RowReader::unit))
                 .orElse(DistanceUnit.MI);
@@ -273,7 +276,7 @@ final class RowReader {
         String ofHeader = columns.unit(column);
         DistanceUnit stated = unit(ofHeader).orElse(unitOfFile);
         DistanceUnit used = quantity.value().unit().flatMap(RowReader::unit).orElse(stated);
-        if (used != stated) {
+        if (used != stated && (!ofHeader.isEmpty() || unitIsStated)) {
             draft.odd(columns.header(column), text, "the cell says " + used.symbol() + ", "
                     + (ofHeader.isEmpty() ? "the file counts in " : "its header says ") + stated.symbol()
                     + "; the cell's unit is used");

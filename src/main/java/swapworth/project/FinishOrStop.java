@@ -122,9 +122,11 @@ public record FinishOrStop(LocalDate on, String currency, double[] finished, dou
     public String sentence() {
         return exits.stream().max(Comparator.comparingDouble(exit -> DrawFigures.median(exit.brings))).map(exit -> {
             double[] gain = gain(exit);
-            return "Finishing brings " + currency + " " + Cell.format(DrawFigures.median(gain), 0) + " more than stopping by '" + exit.name
-                    + "' (80 % range " + Cell.format(Forecast.range(gain, 0.80).low(), 0) + " to " + Cell.format(Forecast.range(gain, 0.80).high(), 0)
-                    + "; as of " + on + "): the chance that it brings more is " + DrawFigures.percent(DrawFigures.chance(gain)) + ", with hours to"
+            double median = DrawFigures.median(gain);
+            return "Finishing brings " + currency + " " + Cell.format(Math.abs(median), 0) + (median < 0 ? " less" : " more")
+                    + " than stopping by '" + exit.name + "' (80 % range " + Cell.format(Forecast.range(gain, 0.80).low(), 0) + " to "
+                    + Cell.format(Forecast.range(gain, 0.80).high(), 0) + ", below 0 where stopping brings more; as of " + on
+                    + "): the chance that it brings more is " + DrawFigures.percent(DrawFigures.chance(gain)) + ", with hours to"
                     + " come at " + currency + " " + Cell.format(rate, 2) + " each "
                     + DrawFigures.percent(DrawFigures.chance(DrawFigures.minus(gain, DrawFigures.times(hoursToCome, rate)))) + ".";
         }).orElse("");

@@ -182,9 +182,10 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
         }
         double[] gain = gain(wait);
         Range near = Forecast.range(gain, 0.80);
-        return "Waiting " + wait + (wait == 1 ? " month" : " months") + " to buy brings " + currency + " " + Cell.format(DrawFigures.median(gain), 0)
-                + " before what the wait costs you (80 % range " + Cell.format(near.low(), 0) + " to " + Cell.format(near.high(), 0)
-                + "): the chance that it brings anything is " + DrawFigures.percent(DrawFigures.chance(gain)) + ".";
+        return "Waiting " + wait + (wait == 1 ? " month" : " months") + " to buy " + (DrawFigures.median(gain) < 0 ? "loses " : "brings ") + currency
+                + " " + Cell.format(Math.abs(DrawFigures.median(gain)), 0) + " before what the wait costs you (80 % range "
+                + Cell.format(near.low(), 0) + " to " + Cell.format(near.high(), 0)
+                + ", below 0 where it loses): the chance that it brings anything is " + DrawFigures.percent(DrawFigures.chance(gain)) + ".";
     }
 
     /**

@@ -194,11 +194,15 @@ public final class NamedRows {
          *
          * @param column the name of the column
          * @return without the spaces around it; empty where the column is missing, or the cell blank or a sign that nothing is known, such as
-         *     {@code n/a} or {@code -}
+         *     {@code n/a} or {@code -}, of which words.csv says nothing
          */
         public String text(String column) {
             String text = has(column) ? row.cell(places.get(column)) : "";
-            return Spelling.isBlank(text) || text.equals("-") ? "" : text;
+            if (text.isEmpty()) {
+                return text;
+            }
+            boolean blank = (Spelling.isBlank(text) || text.equals("-")) && settings.words().meaning(column, text).isEmpty();
+            return blank ? "" : text;
         }
 
         /**
@@ -334,7 +338,7 @@ public final class NamedRows {
          */
         public <E> Optional<E> word(String column, Vocabulary<E> vocabulary, String accepted) {
             String text = text(column);
-            if (Spelling.isBlank(text)) {
+            if (text.isEmpty()) {
                 return Optional.empty();
             }
             Optional<E> meaning = vocabulary.meaning(settings.words().meaning(column, text).orElse(text));

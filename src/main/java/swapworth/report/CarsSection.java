@@ -14,13 +14,14 @@ public final class CarsSection {
      * The rows to look at.
      *
      * @param cars the cars in play
-     * @return one section with the words that were not understood, and the rows that are not used; none where all is well
+     * @return one section with questions, words that were not understood, and rows that are not used; none where all is well
      */
     public static List<Section> toLookAt(CarsFile cars) {
         RowsRead rows = cars.read();
         return rows.problems().isEmpty() ? List.of() : List.of(Section.of("cars-read", "What was read of the cars in play",
-                Part.prose("A fact whose word was not understood stays unknown, and the car is then valued as if the file did not"
-                        + " speak of it. Write one of the known words, or say in words.csv what yours means: column, word, means."),
+                Part.prose("Each of these rows may change an answer about its car until it is settled. A fact whose word was not understood"
+                        + " stays unknown, and the car is then valued as if the file did not speak of it: write one of the known words, or"
+                        + " say in words.csv what yours means: column, word, means."),
                 Part.rows(rows.table())));
     }
 }

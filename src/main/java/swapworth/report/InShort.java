@@ -35,7 +35,7 @@ import swapworth.swap.Swaps;
 import swapworth.table.Cell;
 
 /**
- * The answers of a folder before everything else, ten sentences at most, each with its range, what it stands by, its day and its level of
+ * The answers of a folder before everything else, ten points at most, each with its range, what it stands by, its day and its level of
  * trade. Every figure is the one that the section behind it shows; what the files do not allow is left out.
  *
  * @param sentences the sentences, in the order of the sections
@@ -76,7 +76,7 @@ public record InShort(List<Sentence> sentences) {
         onOffer(judged).ifPresent(words -> all.add(new Sentence(words, judged.model().lastSeen().isPresent() ? ListingsPage.ON_OFFER
                 : ListingsPage.LISTINGS)));
         donors.ifPresent(study -> costs(study, all));
-        Optional<SwapValue> finished = swaps.flatMap(InShort::finished);
+        Optional<SwapValue> finished = swaps.flatMap(s -> s.first().told());
         finished.ifPresent(value -> all.add(new Sentence(worth(value, swaps.orElseThrow()), SwapSection.ID)));
         undertaking.nowOrLater().map(NowOrLater::sentence).filter(words -> !words.isEmpty())
                 .ifPresent(words -> all.add(new Sentence(words, ProjectPage.NOW_OR_LATER)));
@@ -120,7 +120,7 @@ public record InShort(List<Sentence> sentences) {
             all.add(new Sentence(cheapest(choice, study), DonorSections.CHOICE));
         }
         if (study.choices().isEmpty()) {
-            study.landed().told().map(Landed::costs).flatMap(costs -> costs.stream().min(Comparator.comparing(LandedCost::total)).map(least ->
+            study.landed().told().map(Landed::costs).flatMap(costs -> costs.stream().min(LandedCost.CHEAPEST).map(least ->
                     "Of " + costs.size() + (costs.size() == 1 ? " car" : " cars") + " in play '" + least.purchase().car()
                     + "' costs least at the door: " + study.currency().getCurrencyCode() + " " + LedgerFigures.amount(least.total())
                     + (least.whole() ? "" : " at least, since lines are missing,") + " for a price or bid of "
@@ -144,17 +144,8 @@ public record InShort(List<Sentence> sentences) {
                 + car.priceOrBid().map(p -> Cell.format(p.amount(), 0)).orElse("") + " (" + car.facts().seller().words() + ")"
                 + (first.parts() ? ", less what its left-over parts bring, by " + study.market().map(PartsMarket::offers).orElse(0)
                         + " offers of parts" : "; its left-over parts are not counted, since partout.csv does not name them")
-                + (others == 0 ? "" : "; " + others + " more whose parts partout.csv does not name cannot be compared")
+                + (others == 0 ? "" : "; " + others + " more cannot be compared, for not all of their parts or fees are counted")
                 + (alike.isEmpty() ? "" : ". Money tells no real difference from " + String.join(", ", alike)) + ".";
-    }
-
-    private static Optional<SwapValue> finished(Swaps swaps) {
-        for (SwapAnswer answer : swaps.answers()) {
-            if (answer instanceof SwapValue value) {
-                return Optional.of(value);
-            }
-        }
-        return Optional.empty();
     }
 
     private static String worth(SwapValue value, Swaps swaps) {

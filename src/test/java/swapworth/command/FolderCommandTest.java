@@ -182,6 +182,23 @@ class FolderCommandTest {
     }
 
     @Test
+    void a_car_of_which_a_fee_is_missing_is_not_called_the_cheapest() throws IOException {
+        Files.writeString(folder.resolve("fees.csv"), "table,kind,per_mile\nfreight,freight,2\n");
+        Files.writeString(folder.resolve("cars.csv"), """
+                name,role,vehicle,model_year,mileage_mi,planned_bid,seller,distance_away
+                near,donor,Sivrette,2014,60000,5000,auction,10
+                far,donor,Sivrette,2014,60000,4990,auction,
+                """);
+        Told told = thirty(10_800);
+        assertTrue(told.about("landed").startsWith("Of 2 cars in play 'near' costs least at the door: USD 5,020.00"), told.out);
+        Files.writeString(folder.resolve("partout.csv"), "car,part,price\nnear,wheels,100\nfar,wheels,100\n");
+        told = Told.of(folder, folder.resolve("page.html"));
+        assertTrue(told.about("choice").contains("'near' costs net"), told.about("choice"));
+        assertTrue(told.out.contains("The landed cost of 'far' is not whole: a line is missing"), told.out);
+        assertFalse(told.out.contains("dearer by"), told.out);
+    }
+
+    @Test
     void without_dates_nobody_knows_what_is_on_offer_and_all_rows_are_listed() throws IOException {
         Files.writeString(folder.resolve("listings.csv"), """
                 vehicle,model_year,mileage_mi,price_usd

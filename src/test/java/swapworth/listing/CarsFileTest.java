@@ -57,6 +57,12 @@ class CarsFileTest extends ReadingListings {
     }
 
     @Test
+    void a_cell_with_its_unit_contradicts_only_a_unit_that_is_stated() {
+        assertEquals(List.of(), cars("name,vehicle,mileage\na,Saloon,92000 km\n").oddities());
+        assertTrue(cars("name,vehicle,mileage_mi\na,Saloon,92000 km\n").oddities().get(0).message().contains("its header says mi"));
+    }
+
+    @Test
     void a_role_that_is_not_known_is_listed() {
         CarsFile read = cars("name,role,vehicle\na,mascot,Saloon\n");
         assertEquals(CandidateCar.Role.UNKNOWN, read.cars().get(0).role());
