@@ -6,6 +6,7 @@ import static swapworth.chart.DrawnData.number;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import swapworth.statistics.Quantiles;
 import swapworth.table.Cell;
 
 /** Charts of amounts that add up, and of amounts that are not known yet. The rules of {@link Charts} hold here too. */
@@ -159,11 +160,11 @@ public final class AmountCharts {
         double[] marks = {0.025, 0.10, 0.50, 0.90, 0.975};
         String[] names = {"2.5 %", "10 %", "median", "90 %", "97.5 %"};
         for (int m = 0; m < marks.length; m++) {
-            marks[m] = at(sorted, marks[m]);
+            marks[m] = Quantiles.ofSorted(sorted, marks[m]);
             data.row(new String[] {names[m]}, marks[m], Double.NaN, Double.NaN);
         }
-        double least = at(sorted, 0.0005);
-        double most = at(sorted, 0.9995);
+        double least = Quantiles.ofSorted(sorted, 0.0005);
+        double most = Quantiles.ofSorted(sorted, 0.9995);
         double width = width(least, most);
         long first = (long) Math.floor(least / width);
         int[] counts = new int[(int) ((long) Math.floor(most / width) - first) + 1];
@@ -204,10 +205,6 @@ public final class AmountCharts {
         return plot.chart(title, title + ": " + Cell.format(sorted.length, 0) + " draws; median " + number(marks[2]) + ", 80 % range "
                 + number(marks[1]) + " to " + number(marks[3]) + ", 95 % range " + number(marks[0]) + " to " + number(marks[4]) + ".",
                 data.table(), Charts.PAINTER);
-    }
-
-    private static double at(double[] sorted, double probability) {
-        return sorted[(int) Math.round(probability * (sorted.length - 1))];
     }
 
     /** A round width that gives some thirty bins. */

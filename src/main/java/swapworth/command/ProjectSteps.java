@@ -29,7 +29,7 @@ final class ProjectSteps {
     int project(Arguments arguments) throws IOException {
         Path folder = steps.folder(arguments.folder());
         Path file = folder.resolve("ledger.csv");
-        boolean kept = Files.isRegularFile(file);
+        boolean hasLedger = Files.isRegularFile(file);
         Steps.keepApart(arguments, List.of(file));
         Optional<ProjectFile.Reader> reader = arguments.reader();
         Undertaking undertaking = Undertaking.of(folder, arguments.on(), market(folder, arguments));
@@ -38,7 +38,7 @@ final class ProjectSteps {
             steps.account(m.cars());
         });
         // Without a ledger cars in play alone tell of now or later and of prices to walk away at.
-        if (!kept && (arguments.out().isPresent() || undertaking.gates().isEmpty() && tables(undertaking).isEmpty()
+        if (!hasLedger && (arguments.out().isPresent() || undertaking.gates().isEmpty() && tables(undertaking).isEmpty()
                 && undertaking.finished().isEmpty())) {
             throw new NothingUsableException(folder + ": there is no ledger.csv in this folder; start with one row a payment and the"
                     + " columns date, amount, note");
@@ -49,7 +49,7 @@ final class ProjectSteps {
             return 0;
         }
         List<RowsRead> files = undertaking.read();
-        if (kept && undertaking.ledger().isEmpty()) {
+        if (hasLedger && undertaking.ledger().isEmpty()) {
             RowsRead read = files.get(0);
             err.println("no usable row: " + read.sentence());
             read.problems().stream().limit(5).forEach(p -> err.println("  " + p.file() + ":" + p.line() + " " + p.column() + ": "

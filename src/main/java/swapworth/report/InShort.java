@@ -15,6 +15,7 @@ import swapworth.donor.LandedCost;
 import swapworth.donor.PartsMarket;
 import swapworth.listing.Car;
 import swapworth.listing.CandidateCar;
+import swapworth.listing.LevelOfTrade;
 import swapworth.market.Answer;
 import swapworth.market.FairValue;
 import swapworth.market.Figures;
@@ -93,9 +94,9 @@ public record InShort(List<Sentence> sentences) {
     }
 
     private static Optional<String> onOffer(Judged judged) {
-        // Where a level of trade is stated an ask at another one is not held against it.
         boolean dated = judged.model().lastSeen().isPresent();
         List<Judgement> open = dated ? judged.stillOffered() : judged.everOffered();
+        // Where a level of trade is stated an ask at another one is not held against it.
         if (open.isEmpty() || open.get(0).position() == Position.CANNOT_TELL || !(open.get(0).valuation() instanceof FairValue value)) {
             return Optional.empty();
         }
@@ -151,17 +152,17 @@ public record InShort(List<Sentence> sentences) {
     private static String worth(SwapValue value, Swaps swaps) {
         return "Finished, '" + value.car().name() + "' is worth " + swaps.currency().getCurrencyCode() + " "
                 + Figures.rounded(value.median()) + " (80 % range " + Figures.range(value.range(0.80)) + "; the price of this one car, "
-                + dayAndLevel(value) + "), by " + value.basis() + ".";
+                + dayAndLevel(value.level(), value) + "), by " + value.basis() + ".";
     }
 
-    private static String dayAndLevel(SwapValue value) {
-        return value.level().words() + value.on().map(d -> " on " + d).orElse("");
+    private static String dayAndLevel(LevelOfTrade level, SwapValue value) {
+        return level.words() + value.on().map(d -> " on " + d).orElse("");
     }
 
     private static String left(Equity equity, Undertaking undertaking) {
         return LedgerFigures.withRange("Left in cash when it is done:", equity.inCash(), equity.currency()) + " " + equity.chanceOfLoss()
-                + undertaking.finished().map(f -> ", by what '" + f.car().name() + "' sells for (" + f.level().sold().words() + f.on().map(d -> " on " + d)
-                        .orElse("") + ")").orElse("")
+                + undertaking.finished().map(f -> ", by what '" + f.car().name() + "' sells for ("
+                        + dayAndLevel(f.level().sold(), f) + ")").orElse("")
                 + undertaking.ledger().map(InShort::rows).orElse("") + ".";
     }
 

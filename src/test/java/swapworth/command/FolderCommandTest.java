@@ -116,6 +116,13 @@ class FolderCommandTest {
     }
 
     @Test
+    void the_chart_of_what_is_left_states_the_range_of_its_table() {
+        Matcher range = RANGE.matcher(sample.about("equity"));
+        assertTrue(range.find());
+        assertTrue(sample.section("equity").contains("80 % range " + range.group(1) + " to " + range.group(2)), range.group());
+    }
+
+    @Test
     void no_value_stands_without_its_range_count_day_and_level_of_trade() {
         String car = "80 % range [\\d,]+ to [\\d,]+; private asking on 2026-10-\\d\\d; by \\d+ cars of its line, \\d+ in all";
         assertTrue(Pattern.compile(car).matcher(sample.about("on-offer")).find(), sample.about("on-offer"));
