@@ -37,7 +37,7 @@ final class RowReader {
     private final WordLists lists;
     private final boolean[] translated = new boolean[ListingColumn.values().length];
     private final DistanceUnit unitOfFile;
-    /** Whether a convention states the unit of the file; else miles stand in. */
+    /** Whether the header of the mileage or a convention states the unit of the file; else miles stand in. */
     private final boolean unitIsStated;
 
     RowReader(CsvSource source, FileColumns columns, CellReader cells, Words words, WordLists lists) {
