@@ -23,16 +23,20 @@ final class Candidates {
 
     private final Advertisements of;
     private final PairScore score;
+    /** The points that a pair must come to. */
+    private final double least;
     private final Pair pair;
 
-    private Candidates(Advertisements ofLine, PairScore score, Pair pair) {
+    private Candidates(Advertisements ofLine, PairScore score, double least, Pair pair) {
         this.of = ofLine;
         this.score = score;
+        this.least = least;
         this.pair = pair;
     }
 
-    static void of(Advertisements ofLine, PairScore score, Pair pair) {
-        new Candidates(ofLine, score, pair).find();
+    /** Hands over each pair that may come to so many points. */
+    static void of(Advertisements ofLine, PairScore score, double least, Pair pair) {
+        new Candidates(ofLine, score, least, pair).find();
     }
 
     private void find() {
@@ -188,7 +192,12 @@ final class Candidates {
         private final double[] price;
         private final int[] firstDay;
         private final int[] lastDay;
+        private final int[] region;
         private final int[] note;
+        private final int[] options;
+        /** How many miles may lie between two of one region, or of one that is not known, and between two of different regions. */
+        private final double milesBetween;
+        private final double milesBetweenRegions;
 
         /** Those whose numbers stand in the last 32 bits. */
         Near(long[] sorted) {
@@ -199,7 +208,11 @@ final class Candidates {
             price = new double[n];
             firstDay = new int[n];
             lastDay = new int[n];
+            region = new int[n];
             note = new int[n];
+            options = new int[n];
+            milesBetween = score.mostMilesBetween((int) sorted[0], true, least);
+            milesBetweenRegions = score.mostMilesBetween((int) sorted[0], false, least);
             for (int i = 0; i < n; i++) {
                 int one = (int) sorted[i];
                 number[i] = one;
@@ -208,7 +221,9 @@ final class Candidates {
                 price[i] = of.lastPrice[one];
                 firstDay[i] = of.dated[one] ? of.firstDay[one] : UNDATED;
                 lastDay[i] = of.lastDay[one];
+                region[i] = of.region[one];
                 note[i] = of.note[one];
+                options[i] = of.options[one];
             }
         }
 
@@ -244,17 +259,23 @@ final class Candidates {
         }
 
         /**
-         * Whether the mileages let two be one car, or the notes may: a first look at what the score forbids, for most pairs fail here. The
-         * one that was seen later must not have fewer miles, and what lies between must have been driven in the time between.
+         * Whether the mileages let two be one car, or the texts may: a first look, for most pairs fail here. The one that was seen later must
+         * not have fewer miles, what lies between must have been driven in the time between, and be worth enough points.
          */
         private boolean canBeOne(int i, int j) {
-            if (note[i] != 0 && note[i] == note[j] || lastMiles[i] == firstMiles[j] || firstMiles[i] == lastMiles[j]
-                    || firstDay[i] == UNDATED || firstDay[j] == UNDATED || firstDay[i] == firstDay[j]) {
+            double up = firstMiles[j] - lastMiles[i];
+            double down = firstMiles[i] - lastMiles[j];
+            if (up == 0 || down == 0 || note[i] != 0 && note[i] == note[j] || options[i] != 0 && options[i] == options[j]) {
                 return true;
             }
-            return firstDay[i] < firstDay[j]
-                    ? firstMiles[j] >= lastMiles[i] && PairScore.isLikely(firstMiles[j] - lastMiles[i], firstDay[j] - lastDay[i])
-                    : firstMiles[i] >= lastMiles[j] && PairScore.isLikely(firstMiles[i] - lastMiles[j], firstDay[i] - lastDay[j]);
+            double most = region[i] == region[j] || region[i] == 0 || region[j] == 0 ? milesBetween : milesBetweenRegions;
+            return up > 0 && up <= most && canBeDriven(up, i, j) || down > 0 && down <= most && canBeDriven(down, j, i);
+        }
+
+        /** Whether so many miles may lie between one and another that was seen later, or on a day that is not known to be another. */
+        private boolean canBeDriven(double miles, int earlier, int later) {
+            return firstDay[earlier] == UNDATED || firstDay[later] == UNDATED || firstDay[earlier] == firstDay[later]
+                    || firstDay[earlier] < firstDay[later] && PairScore.isLikely(miles, firstDay[later] - lastDay[earlier]);
         }
     }
 }

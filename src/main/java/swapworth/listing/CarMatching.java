@@ -327,7 +327,7 @@ public final class CarMatching {
     private List<Link> links(Advertisements ofLine, PairScore score) {
         List<Link> links = new ArrayList<>();
         double least = threshold - LESS_FOR_THE_ONLY_ONE;
-        Candidates.of(ofLine, score, (a, b) -> {
+        Candidates.of(ofLine, score, least, (a, b) -> {
             if (score.most(a, b, least) < least) {
                 return;
             }

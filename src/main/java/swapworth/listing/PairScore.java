@@ -55,6 +55,8 @@ final class PairScore {
     /** How thickly mileages of a model year lie is counted within so many miles to either side. */
     private static final int NEIGHBOURHOOD = 3_000;
     private static final long SOON = 45;
+    /** Leaves room for the rounding of logarithms. */
+    private static final double ROUNDING = 1.001;
 
     /** How often each value of one field occurs among the advertisements of one line. */
     private static final class Line {
@@ -63,6 +65,9 @@ final class PairScore {
         private final double[] trims;
         private final double[] regions;
         private final double[] sources;
+        /** The points of a shared note, and of shared options, by the number of the text. */
+        private final double[] notes;
+        private final double[] options;
         private final Counted<String> ownSources = new Counted<>();
         private final Counted<String> further = new Counted<>();
         private final long[] prices;
@@ -77,12 +82,20 @@ final class PairScore {
             trims = points(of.trim, of.columns.trim.count(), MOST_FOR_TRIM);
             regions = points(of.region, of.columns.region.count(), MOST_FOR_REGION);
             sources = points(of.source, of.columns.source.count(), MOST_FOR_SOURCE);
+            notes = new double[of.columns.note.count()];
+            options = new double[of.columns.options.count()];
             prices = new long[n];
             long[] all = new long[n];
             int known = 0;
             for (int i = 0; i < n; i++) {
                 if (of.source[i] < 0) {
                     ownSources.add(of.columns.source.get(of.firstRow(i)).orElse(""));
+                }
+                if (of.note[i] > 0 && notes[of.note[i]] == 0) {
+                    notes[of.note[i]] = text(of.columns.note, of.firstRow(i));
+                }
+                if (of.options[i] > 0 && options[of.options[i]] == 0) {
+                    options[of.options[i]] = text(of.columns.options, of.rowOfOptions(i));
                 }
                 prices[i] = Math.round(of.lastPrice[i]);
                 if (!Double.isNaN(of.lastMiles[i])) {
@@ -109,6 +122,20 @@ final class PairScore {
                 points[code] = counts[code] == 0 ? 0 : rarity(share(counts[code]), most);
             }
             return points;
+        }
+
+        /** The most that price, time, trim, region and source earn any pair. */
+        double mostForOffer(boolean sameRegion) {
+            return MOST_FOR_PRICE + SOON_AFTER + most(trims) + (sameRegion ? most(regions) : OTHER_REGION)
+                    + (ownSources.isEmpty() ? most(sources) : MOST_FOR_SOURCE);
+        }
+
+        private static double most(double[] points) {
+            double most = 0;
+            for (double its : points) {
+                most = Math.max(most, its);
+            }
+            return most;
         }
 
         double ofSource(int i) {
@@ -309,7 +336,21 @@ final class PairScore {
     }
 
     private boolean sameNote(int a, int b) {
-        return of.note[a] != 0 && of.note[a] == of.note[b] && text(of.columns.note, of.firstRow(a), of.firstRow(b)) > 0;
+        return note(a, b) > 0;
+    }
+
+    /** The points of equal notes; 0 if they differ, or are empty. */
+    private double note(int a, int b) {
+        int number = of.note[a];
+        return number != of.note[b] ? 0
+                : number >= 0 ? line.notes[number] : ownText(of.columns.note, of.firstRow(a), of.firstRow(b));
+    }
+
+    /** The points of equal options; 0 if they differ, or are empty. */
+    private double options(int a, int b) {
+        int number = of.options[a];
+        return number != of.options[b] ? 0
+                : number >= 0 ? line.options[number] : ownText(of.columns.options, of.rowOfOptions(a), of.rowOfOptions(b));
     }
 
     private double likelyMiles(int earlier, int later) {
@@ -346,6 +387,17 @@ final class PairScore {
         }
         rest += facts(a, b, List.of(), false);
         return rest + mileage < least ? rest + mileage : rest + mileage(a, b, Profile.RAREST, List.of(), false);
+    }
+
+    /**
+     * How many miles, at most, may have been driven between two advertisements of one model year that come to so many points: the more were
+     * driven the less the growth earns, and what else may speak for a pair is limited. Equal texts and equal mileages are not counted in.
+     */
+    double mostMilesBetween(int ofYear, boolean sameRegion, double least) {
+        double asked = least + cohort(ofYear) - line.mostForOffer(sameRegion) - (of.columns.hasFurther() ? MOST_FOR_ALL_FURTHER : 0);
+        // After d miles the chance of a growth is at most 0.5 / (e d) for those driven little and 0.5 / d for all others.
+        double mostAtOneMile = growthAmongSame * (0.5 / Math.E + 0.5) * MILES_OF_ALL;
+        return asked <= 0 ? Double.POSITIVE_INFINITY : asked > MOST_FOR_GROWTH ? 0 : ROUNDING * mostAtOneMile / Math.pow(2, asked);
     }
 
     private boolean swapped(int one, int other) {
@@ -420,14 +472,7 @@ final class PairScore {
     }
 
     private double texts(int a, int b, List<String> parts, boolean explain) {
-        double sum = 0;
-        if (of.note[a] != 0 && of.note[a] == of.note[b]) {
-            sum += add(text(of.columns.note, of.firstRow(a), of.firstRow(b)), "same text", parts, explain);
-        }
-        if (of.options[a] != 0 && of.options[a] == of.options[b]) {
-            sum += add(text(of.columns.options, of.rowOfOptions(a), of.rowOfOptions(b)), "same text", parts, explain);
-        }
-        return sum;
+        return add(note(a, b), "same text", parts, explain) + add(options(a, b), "same text", parts, explain);
     }
 
     private double mileage(int a, int b, Profile p, List<String> parts, boolean explain) {
@@ -524,9 +569,14 @@ final class PairScore {
                 : add(conflict, explain ? "another " + field : "", parts, explain);
     }
 
-    /** The points of two rows whose texts have one number: none where they differ all the same, or are empty. */
-    private static double text(Texts texts, int row, int other) {
-        int length = texts.same(row, other) ? texts.get(row).orElse("").length() : 0;
+    /** The points of two rows whose texts are their own: none where they differ, or are empty. */
+    private static double ownText(Texts texts, int row, int other) {
+        return texts.same(row, other) ? text(texts, row) : 0;
+    }
+
+    /** The points of a text that two rows have. */
+    private static double text(Texts texts, int row) {
+        int length = texts.get(row).orElse("").length();
         return length == 0 ? 0 : length >= LONG_TEXT ? SAME_LONG_TEXT : SAME_SHORT_TEXT;
     }
 
