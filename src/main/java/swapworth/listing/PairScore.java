@@ -61,6 +61,7 @@ final class PairScore {
     /** How often each value of one field occurs among the advertisements of one line. */
     private static final class Line {
         private final Advertisements of;
+        private final Orders orders;
         /** The points that an agreement in each trim earns, by its number; in each region and shared source likewise. */
         private final double[] trims;
         private final double[] regions;
@@ -70,23 +71,18 @@ final class PairScore {
         private final double[] options;
         private final Counted<String> ownSources = new Counted<>();
         private final Counted<String> further = new Counted<>();
-        private final long[] prices;
-        /** The whole miles of each advertisement that has them and, in the last 32 bits, its number: ascending. */
-        private final long[] miles;
         /** What was found before of mileages that many share. */
         private final Map<Long, Integer> othersAt = new HashMap<>();
 
-        Line(Advertisements of) {
+        Line(Advertisements of, Orders orders) {
             this.of = of;
+            this.orders = orders;
             int n = of.count();
             trims = points(of.trim, of.columns.trim.count(), MOST_FOR_TRIM);
             regions = points(of.region, of.columns.region.count(), MOST_FOR_REGION);
             sources = points(of.source, of.columns.source.count(), MOST_FOR_SOURCE);
             notes = new double[of.columns.note.count()];
             options = new double[of.columns.options.count()];
-            prices = new long[n];
-            long[] all = new long[n];
-            int known = 0;
             for (int i = 0; i < n; i++) {
                 if (of.source[i] < 0) {
                     ownSources.add(of.columns.source.get(of.firstRow(i)).orElse(""));
@@ -97,19 +93,12 @@ final class PairScore {
                 if (of.options[i] > 0 && options[of.options[i]] == 0) {
                     options[of.options[i]] = text(of.columns.options, of.rowOfOptions(i));
                 }
-                prices[i] = Math.round(of.lastPrice[i]);
-                if (!Double.isNaN(of.lastMiles[i])) {
-                    all[known++] = Math.round(of.lastMiles[i]) << 32 | i;
-                }
                 if (of.columns.hasFurther()) {
                     for (Map.Entry<String, String> entry : of.further(i).entrySet()) {
                         further.add(entry.getKey() + "\n" + entry.getValue());
                     }
                 }
             }
-            miles = Arrays.copyOf(all, known);
-            Arrays.sort(miles);
-            Arrays.sort(prices);
         }
 
         private double[] points(int[] codes, int count, double most) {
@@ -153,8 +142,8 @@ final class PairScore {
          * car, so the rows of one year and trim at one mileage count once.
          */
         private int others(long whole) {
-            int from = place(miles, whole << 32);
-            int to = place(miles, whole + 1 << 32);
+            int from = orders.placeOfMiles(whole);
+            int to = orders.placeOfMiles(whole + 1);
             if (to - from < 2) {
                 return from == to ? -1 : 0;
             }
@@ -162,7 +151,7 @@ final class PairScore {
             if (known == null) {
                 Set<Long> kinds = new HashSet<>();
                 for (int k = from; k < to; k++) {
-                    int i = (int) miles[k];
+                    int i = orders.byMiles[k];
                     kinds.add((long) of.year[i] << 32 | of.trim[i]);
                 }
                 known = kinds.size() - 1;
@@ -172,23 +161,7 @@ final class PairScore {
         }
 
         double chanceOfPrice(double price) {
-            long whole = Math.round(price);
-            return Math.max(grain(price) / MONEY_OF_ALL, (place(prices, whole + 1) - place(prices, whole) - 2.0) / of.count());
-        }
-
-        /** How many of some ascending numbers lie below one. */
-        private static int place(long[] ascending, long number) {
-            int from = 0;
-            int to = ascending.length;
-            while (from < to) {
-                int middle = from + to >>> 1;
-                if (ascending[middle] < number) {
-                    from = middle + 1;
-                } else {
-                    to = middle;
-                }
-            }
-            return from;
+            return Math.max(grain(price) / MONEY_OF_ALL, (orders.countOfPrice(price) - 2.0) / of.count());
         }
 
         double share(int count) {
@@ -235,67 +208,66 @@ final class PairScore {
     }
 
     private final Advertisements of;
+    private final Orders orders;
     private final Line line;
-    /** The number of cars of each model year. */
-    private final Counted<Integer> cohorts;
     /** Made when first needed: most advertisements are never compared. */
     private final @Nullable Profile[] profiles;
-    private final double[] cohort;
-    private final Map<Integer, double[]> milesOfYear;
+    /** The logarithm to base 2 of the number of cars of each model year. */
+    private final double[] cohorts;
+    /** The mileages of the cars of each model year, ascending. */
+    private final double[][] milesOfYear;
     private final double growthAmongSame;
 
-    private PairScore(PairScore as, Counted<Integer> cohorts, double growthAmongSame) {
+    private PairScore(PairScore as, int[] cars, double growthAmongSame) {
         this.of = as.of;
+        this.orders = as.orders;
         this.line = as.line;
-        this.cohorts = cohorts;
+        this.cohorts = logarithms(cars);
         this.profiles = new Profile[as.profiles.length];
-        this.cohort = new double[as.cohort.length];
-        Arrays.fill(cohort, -1);
         this.milesOfYear = as.milesOfYear;
         this.growthAmongSame = growthAmongSame;
     }
 
     /** The points of pairs of one model line, whose advertisements these are. */
-    PairScore(Advertisements ofLine) {
+    PairScore(Advertisements ofLine, Orders orders) {
         this.of = ofLine;
-        this.line = new Line(ofLine);
-        this.cohorts = new Counted<>();
+        this.orders = orders;
+        this.line = new Line(ofLine, orders);
         this.growthAmongSame = GROWTH_AMONG_SAME;
-        long[] cars = new long[ofLine.count()];
-        for (int i = 0; i < cars.length; i++) {
-            // Rows of one year at one mileage count as one car, a row without a mileage as one of its own.
-            cars[i] = (long) of.year[i] << 32
-                    | (Double.isNaN(of.lastMiles[i]) ? 0x80000000L | i : Math.round(of.lastMiles[i]) & 0x7FFFFFFFL);
+        // Rows of one year at one mileage count as one car, a row without a mileage as one of its own.
+        int[] cars = new int[orders.years.length];
+        for (int i = 0; i < ofLine.count(); i++) {
+            cars[orders.yearOf[i]] += Double.isNaN(ofLine.lastMiles[i]) ? 1 : 0;
         }
-        Arrays.sort(cars);
-        milesOfYear = new HashMap<>();
-        int kept = 0;
-        for (int i = 0; i < cars.length; i++) {
-            if (i == 0 || cars[i] != cars[i - 1]) {
-                cohorts.add((int) (cars[i] >> 32));
-                cars[kept++] = cars[i];
-            }
-        }
-        for (int from = 0; from < kept;) {
+        milesOfYear = new double[cars.length][];
+        int from = 0;
+        for (int year = 0; year < cars.length; year++) {
             int to = from;
-            while (to < kept && cars[to] >> 32 == cars[from] >> 32) {
+            while (to < orders.byYear.length && orders.yearOf[orders.byYear[to]] == year) {
                 to++;
             }
-            milesOfYear.put((int) (cars[from] >> 32), known(cars, from, to));
+            milesOfYear[year] = distinctMiles(from, to);
+            cars[year] += milesOfYear[year].length;
             from = to;
         }
-        profiles = new Profile[cars.length];
-        cohort = new double[cars.length];
-        Arrays.fill(cohort, -1);
+        cohorts = logarithms(cars);
+        profiles = new Profile[ofLine.count()];
     }
 
-    /** The mileages of cars of one model year, ascending; those without one left out. */
-    private static double[] known(long[] cars, int from, int to) {
+    private static double[] logarithms(int[] numbers) {
+        double[] logarithms = new double[numbers.length];
+        Arrays.setAll(logarithms, i -> log2(numbers[i]));
+        return logarithms;
+    }
+
+    /** The distinct whole mileages of some advertisements of one model year. */
+    private double[] distinctMiles(int from, int to) {
         double[] miles = new double[to - from];
         int kept = 0;
-        for (int i = from; i < to; i++) {
-            if ((cars[i] & 0x80000000L) == 0) {
-                miles[kept++] = cars[i] & 0x7FFFFFFFL;
+        for (int k = from; k < to; k++) {
+            long its = orders.miles(orders.byYear[k]);
+            if (kept == 0 || miles[kept - 1] != its) {
+                miles[kept++] = its;
             }
         }
         return Arrays.copyOf(miles, kept);
@@ -392,9 +364,11 @@ final class PairScore {
     /**
      * How many miles, at most, may have been driven between two advertisements of one model year that come to so many points: the more were
      * driven the less the growth earns, and what else may speak for a pair is limited. Equal texts and equal mileages are not counted in.
+     *
+     * @param year the place of the model year
      */
-    double mostMilesBetween(int ofYear, boolean sameRegion, double least) {
-        double asked = least + cohort(ofYear) - line.mostForOffer(sameRegion) - (of.columns.hasFurther() ? MOST_FOR_ALL_FURTHER : 0);
+    double mostMilesBetween(int year, boolean sameRegion, double least) {
+        double asked = least + cohorts[year] - line.mostForOffer(sameRegion) - (of.columns.hasFurther() ? MOST_FOR_ALL_FURTHER : 0);
         // After d miles the chance of a growth is at most 0.5 / (e d) for those driven little and 0.5 / d for all others.
         double mostAtOneMile = growthAmongSame * (0.5 / Math.E + 0.5) * MILES_OF_ALL;
         return asked <= 0 ? Double.POSITIVE_INFINITY : asked > MOST_FOR_GROWTH ? 0 : ROUNDING * mostAtOneMile / Math.pow(2, asked);
@@ -406,10 +380,7 @@ final class PairScore {
 
     /** The logarithm to base 2 of the number of cars of the line and model year of an advertisement. */
     private double cohort(int i) {
-        if (cohort[i] < 0) {
-            cohort[i] = log2(cohorts.of(of.year[i]));
-        }
-        return cohort[i];
+        return cohorts[orders.yearOf[i]];
     }
 
     /** Why two advertisements are taken for one car. */
@@ -502,7 +473,7 @@ final class PairScore {
 
     /** The chance, for each mile, that another car of the model year stands at the first mileage of an advertisement. */
     private double chanceOfMileage(int one) {
-        double[] miles = milesOfYear.getOrDefault(of.year[one], new double[0]);
+        double[] miles = milesOfYear[orders.yearOf[one]];
         int near = place(miles, of.firstMiles[one] + NEIGHBOURHOOD) - place(miles, of.firstMiles[one] - NEIGHBOURHOOD);
         return Math.max(1 / MILES_OF_ALL, (double) near / (2 * NEIGHBOURHOOD * miles.length));
     }
@@ -523,12 +494,11 @@ final class PairScore {
     PairScore learning(int grown, int same, int[] carOf) {
         double among = (grown + 10 * GROWTH_AMONG_SAME) / (grown + same + 10);
         // Cars whose mileage grows are counted once for each mileage, until it is known that they are one.
-        Counted<Integer> cars = new Counted<>();
-        Set<Integer> known = new HashSet<>();
+        int[] cars = new int[cohorts.length];
+        boolean[] known = new boolean[carOf.length];
         for (int i = 0; i < carOf.length; i++) {
-            if (known.add(carOf[i])) {
-                cars.add(of.year[i]);
-            }
+            cars[orders.yearOf[i]] += known[carOf[i]] ? 0 : 1;
+            known[carOf[i]] = true;
         }
         return new PairScore(this, cars, Math.max(GROWTH_AMONG_SAME, Math.min(MOST_GROWTH_AMONG_SAME, among)));
     }
