@@ -21,21 +21,21 @@ final class Candidates {
     private final Orders orders;
     private final PairScore score;
     private final Pair pair;
-    /** How many miles may lie between two of one region, or of one that is not known, by the place of their model year. */
-    private final double[] milesBetween;
+    /** The points that mileage, price and texts of two of one region, or of one that is not known, must earn, by model year. */
+    private final double[] asked;
     /** The same for two of different regions. */
-    private final double[] milesBetweenRegions;
+    private final double[] askedOfRegions;
 
     private Candidates(Advertisements ofLine, Orders orders, PairScore score, double least, Pair pair) {
         this.of = ofLine;
         this.orders = orders;
         this.score = score;
         this.pair = pair;
-        milesBetween = new double[orders.years.length];
-        milesBetweenRegions = new double[orders.years.length];
-        for (int year = 0; year < milesBetween.length; year++) {
-            milesBetween[year] = score.mostMilesBetween(year, true, least);
-            milesBetweenRegions[year] = score.mostMilesBetween(year, false, least);
+        asked = new double[orders.years.length];
+        askedOfRegions = new double[orders.years.length];
+        for (int year = 0; year < asked.length; year++) {
+            asked[year] = score.asked(year, true, least);
+            askedOfRegions[year] = score.asked(year, false, least);
         }
     }
 
@@ -100,7 +100,8 @@ final class Candidates {
         private final int[] trim;
         private final double[] firstMiles;
         private final double[] lastMiles;
-        private final double[] price;
+        private final double[] firstPrice;
+        private final double[] lastPrice;
         private final int[] firstDay;
         private final int[] lastDay;
         private final int[] region;
@@ -114,7 +115,8 @@ final class Candidates {
             trim = new int[n];
             firstMiles = new double[n];
             lastMiles = new double[n];
-            price = new double[n];
+            firstPrice = new double[n];
+            lastPrice = new double[n];
             firstDay = new int[n];
             lastDay = new int[n];
             region = new int[n];
@@ -126,7 +128,8 @@ final class Candidates {
                 trim[i] = of.trim[one];
                 firstMiles[i] = of.firstMiles[one];
                 lastMiles[i] = of.lastMiles[one];
-                price[i] = of.lastPrice[one];
+                firstPrice[i] = of.firstPrice[one];
+                lastPrice[i] = of.lastPrice[one];
                 firstDay[i] = of.dated[one] ? of.firstDay[one] : UNDATED;
                 lastDay[i] = of.lastDay[one];
                 region[i] = of.region[one];
@@ -181,23 +184,36 @@ final class Candidates {
 
         /** Those of one mileage or price are taken elsewhere. */
         private void takeUnlessEqual(int i, int j) {
-            if (lastMiles[j] != lastMiles[i] && price[j] != price[i] && canBeOne(i, j)) {
+            if (lastMiles[j] != lastMiles[i] && lastPrice[j] != lastPrice[i] && canBeOne(i, j)) {
                 take(number[i], number[j]);
             }
         }
 
         /**
-         * Whether the mileages let two of one model year be one car, or the texts may: a first look, for most pairs fail here. The one that
-         * was seen later must not have fewer miles, what lies between must have been driven in the time between, and be worth enough points.
+         * Whether two of one model year may come to the points asked for: a first look, for most pairs fail here. The one that was seen later
+         * must not have fewer miles, what lies between must have been driven in the time between, or the texts must be equal.
          */
         private boolean canBeOne(int i, int j) {
             double up = firstMiles[j] - lastMiles[i];
             double down = firstMiles[i] - lastMiles[j];
-            if (up == 0 || down == 0 || Double.isNaN(up) || note[i] != 0 && note[i] == note[j] || options[i] != 0 && options[i] == options[j]) {
+            if (up == 0 || down == 0 || Double.isNaN(up)) {
                 return true;
             }
-            double most = region[i] == region[j] || region[i] == 0 || region[j] == 0 ? milesBetween[year[i]] : milesBetweenRegions[year[i]];
-            return up > 0 && up <= most && canBeDriven(up, i, j) || down > 0 && down <= most && canBeDriven(down, j, i);
+            boolean sameText = note[i] != 0 && note[i] == note[j] || options[i] != 0 && options[i] == options[j];
+            boolean isUp = up > 0 && canBeDriven(up, i, j);
+            boolean isDown = down > 0 && canBeDriven(down, j, i);
+            if (!isUp && !isDown && !sameText) {
+                return false;
+            }
+            boolean sameRegion = region[i] == region[j] || region[i] == 0 || region[j] == 0;
+            double points = (sameRegion ? asked : askedOfRegions)[year[i]] - mostForPrices(i, j)
+                    - (sameText ? score.texts(number[i], number[j]) : 0);
+            return isUp && score.mayEarn(points, up) || isDown && score.mayEarn(points, down) || points <= PairScore.MILEAGE_JUMPED;
+        }
+
+        private double mostForPrices(int i, int j) {
+            boolean canBeEqual = lastPrice[i] == lastPrice[j] || firstPrice[i] != lastPrice[i] || firstPrice[j] != lastPrice[j];
+            return canBeEqual ? PairScore.MOST_FOR_PRICE : PairScore.otherPrice(lastPrice[i], lastPrice[j]);
         }
 
         /** Whether so many miles may lie between one and another that was seen later, or on a day that is not known to be another. */

@@ -14,7 +14,7 @@ import swapworth.table.Cell;
 final class PairScore {
 
     private static final double MOST_FOR_MILEAGE = 14;
-    private static final double MOST_FOR_PRICE = 7;
+    static final double MOST_FOR_PRICE = 7;
     private static final double MOST_FOR_TRIM = 3;
     private static final double MOST_FOR_REGION = 4;
     private static final double MOST_FOR_SOURCE = 5;
@@ -26,7 +26,7 @@ final class PairScore {
     private static final double MOST_FOR_GROWTH = 9;
     private static final double NO_MILEAGE = -2;
     private static final double MILEAGE_FELL = -8;
-    private static final double MILEAGE_JUMPED = -6;
+    static final double MILEAGE_JUMPED = -6;
     private static final double ALMOST_SAME_PRICE = 3.5;
     private static final double NEAR_PRICE = 2;
     private static final double SIMILAR_PRICE = 0.5;
@@ -113,9 +113,9 @@ final class PairScore {
             return points;
         }
 
-        /** The most that price, time, trim, region and source earn any pair. */
-        double mostForOffer(boolean sameRegion) {
-            return MOST_FOR_PRICE + SOON_AFTER + most(trims) + (sameRegion ? most(regions) : OTHER_REGION)
+        /** The most that trim, region and source earn any pair. */
+        double mostForPlace(boolean sameRegion) {
+            return most(trims) + (sameRegion ? most(regions) : OTHER_REGION)
                     + (ownSources.isEmpty() ? most(sources) : MOST_FOR_SOURCE);
         }
 
@@ -311,6 +311,11 @@ final class PairScore {
         return note(a, b) > 0;
     }
 
+    /** The points of equal texts. */
+    double texts(int a, int b) {
+        return note(a, b) + options(a, b);
+    }
+
     /** The points of equal notes; 0 if they differ, or are empty. */
     private double note(int a, int b) {
         int number = of.note[a];
@@ -362,16 +367,20 @@ final class PairScore {
     }
 
     /**
-     * How many miles, at most, may have been driven between two advertisements of one model year that come to so many points: the more were
-     * driven the less the growth earns, and what else may speak for a pair is limited. Equal texts and equal mileages are not counted in.
+     * The points that mileage, price and texts of two advertisements of one model year must earn together to come to so many: what else may
+     * speak for a pair is limited.
      *
      * @param year the place of the model year
      */
-    double mostMilesBetween(int year, boolean sameRegion, double least) {
-        double asked = least + cohorts[year] - line.mostForOffer(sameRegion) - (of.columns.hasFurther() ? MOST_FOR_ALL_FURTHER : 0);
+    double asked(int year, boolean sameRegion, double least) {
+        return least + cohorts[year] - SOON_AFTER - line.mostForPlace(sameRegion) - (of.columns.hasFurther() ? MOST_FOR_ALL_FURTHER : 0);
+    }
+
+    /** Whether a mileage that grew by so much may earn so many points. */
+    boolean mayEarn(double points, double driven) {
         // After d miles the chance of a growth is at most 0.5 / (e d) for those driven little and 0.5 / d for all others.
-        double mostAtOneMile = growthAmongSame * (0.5 / Math.E + 0.5) * MILES_OF_ALL;
-        return asked <= 0 ? Double.POSITIVE_INFINITY : asked > MOST_FOR_GROWTH ? 0 : ROUNDING * mostAtOneMile / Math.pow(2, asked);
+        return points <= 0 || points <= MOST_FOR_GROWTH
+                && driven * Math.pow(2, points) <= ROUNDING * growthAmongSame * (0.5 / Math.E + 0.5) * MILES_OF_ALL;
     }
 
     private boolean swapped(int one, int other) {
@@ -518,9 +527,15 @@ final class PairScore {
         if (of.lastPrice[a] == of.firstPrice[b] || of.lastPrice[a] == of.lastPrice[b]) {
             return add(p.price, "same price", parts, explain);
         }
-        double ratio = of.lastPrice[a] > of.firstPrice[b] ? of.lastPrice[a] / of.firstPrice[b] : of.firstPrice[b] / of.lastPrice[a];
-        double points = ratio < 1.005 ? ALMOST_SAME_PRICE : ratio < 1.05 ? NEAR_PRICE : ratio < 1.15 ? SIMILAR_PRICE : ratio < 1.65 ? OTHER_PRICE : FAR_PRICE;
+        double points = otherPrice(of.lastPrice[a], of.firstPrice[b]);
         return add(points, points > 0 ? "price near" : "another price", parts, explain);
+    }
+
+    /** The points of two prices that are not equal. */
+    static double otherPrice(double one, double other) {
+        double ratio = one > other ? one / other : other / one;
+        return ratio < 1.005 ? ALMOST_SAME_PRICE : ratio < 1.05 ? NEAR_PRICE : ratio < 1.15 ? SIMILAR_PRICE
+                : ratio < 1.65 ? OTHER_PRICE : FAR_PRICE;
     }
 
     private double time(int a, int b, List<String> parts, boolean explain) {
