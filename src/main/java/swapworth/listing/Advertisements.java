@@ -4,7 +4,7 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.IntStream;
+import swapworth.statistics.Ranges;
 
 /**
  * Advertisements, numbered from 0: each the sightings of one id, or one row without an id, with what is compared laid out in columns.
@@ -19,8 +19,6 @@ final class Advertisements {
             return begin.length - 1;
         }
     }
-
-    private static final int AT_ONCE = 4096;
 
     final ListingColumns columns;
     /** The model year; else the year of first registration, below 0 to tell them apart; 0 if neither is known. */
@@ -71,8 +69,8 @@ final class Advertisements {
         for (int i = 0; i < n; i++) {
             numberOf[members[i]] = i;
         }
-        IntStream.range(0, (n + AT_ONCE - 1) / AT_ONCE).parallel().forEach(part -> {
-            for (int k = part * AT_ONCE; k < Math.min(n, (part + 1) * AT_ONCE); k++) {
+        Ranges.each(n, (from, to) -> {
+            for (int k = from; k < to; k++) {
                 layOut(numberOf[k]);
             }
         });

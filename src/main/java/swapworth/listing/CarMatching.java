@@ -269,16 +269,9 @@ public final class CarMatching {
     /** Rows put group by group, those of each in the order of their days. */
     private static Advertisements.Rows inOrder(ListingColumns columns, int[] rows, int[] group, int count) {
         int[] begin = new int[count + 1];
-        for (int one : group) {
-            begin[one + 1]++;
-        }
-        for (int i = 0; i < count; i++) {
-            begin[i + 1] += begin[i];
-        }
-        int[] next = Arrays.copyOf(begin, count);
-        int[] ordered = new int[rows.length];
-        for (int place = 0; place < rows.length; place++) {
-            ordered[next[group[place]]++] = rows[place];
+        int[] ordered = Orders.grouped(group, begin);
+        for (int k = 0; k < ordered.length; k++) {
+            ordered[k] = rows[ordered[k]];
         }
         for (int i = 0; i < count; i++) {
             if (begin[i + 1] - begin[i] > 1) {
@@ -346,19 +339,11 @@ public final class CarMatching {
 
         static Lines of(ListingColumns columns, Advertisements.Rows groups) {
             int[] line = new int[groups.count()];
-            int[] begin = new int[columns.vehicle.count() + 1];
             for (int i = 0; i < line.length; i++) {
                 line[i] = columns.vehicle.code(groups.rows()[groups.begin()[i]]);
-                begin[line[i] + 1]++;
             }
-            for (int k = 1; k < begin.length; k++) {
-                begin[k] += begin[k - 1];
-            }
-            int[] next = begin.clone();
-            int[] members = new int[line.length];
-            for (int i = 0; i < line.length; i++) {
-                members[next[line[i]]++] = i;
-            }
+            int[] begin = new int[columns.vehicle.count() + 1];
+            int[] members = Orders.grouped(line, begin);
             return new Lines(members, begin);
         }
     }

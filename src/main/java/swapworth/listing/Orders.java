@@ -135,6 +135,27 @@ final class Orders {
         return sorted;
     }
 
+    /**
+     * The places of some groups, those of each together and ascending.
+     *
+     * @param groupOf the group of each place
+     * @param begin is set to where each group begins and, behind them, where the last one ends
+     */
+    static int[] grouped(int[] groupOf, int[] begin) {
+        for (int group : groupOf) {
+            begin[group + 1]++;
+        }
+        for (int group = 1; group < begin.length; group++) {
+            begin[group] += begin[group - 1];
+        }
+        int[] next = begin.clone();
+        int[] places = new int[groupOf.length];
+        for (int place = 0; place < groupOf.length; place++) {
+            places[next[groupOf[place]]++] = place;
+        }
+        return places;
+    }
+
     /** Advertisements in the order of small numbers, those of one number in the order they had. */
     private static int[] by(int[] numberOf, int numbers, int[] before) {
         int[] next = new int[numbers + 1];
