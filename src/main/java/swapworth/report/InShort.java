@@ -34,6 +34,7 @@ import swapworth.swap.SwapAnswer;
 import swapworth.swap.SwapValue;
 import swapworth.swap.Swaps;
 import swapworth.table.Cell;
+import swapworth.table.TextLines;
 
 /**
  * The answers of a folder before everything else, ten points at most, each with its range, what it stands by, its day and its level of
@@ -193,7 +194,7 @@ public record InShort(List<Sentence> sentences) {
      */
     public String text() {
         StringBuilder text = new StringBuilder();
-        sentences.forEach(s -> text.append("  ").append(s.words()).append('\n'));
+        sentences.forEach(s -> text.append(TextLines.of("  ", s.words())));
         return text.isEmpty() ? "" : "\n" + HEADING + "\n" + text;
     }
 
