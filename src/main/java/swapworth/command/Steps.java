@@ -118,16 +118,15 @@ final class Steps {
     private int check(Arguments arguments) throws IOException {
         keepApart(arguments, arguments.listings());
         ListingsRead read = read(arguments.listings());
-        List<Table> tables = Check.of(read).tables();
-        read.notes().forEach(out::println);
-        out.print(Check.of(read).text());
+        Check check = Check.of(read);
+        out.print(check.text());
         List<CarsFile> cars = arguments.carsBeside().stream().map(file -> CarsFile.read(file, read.baseCurrency())).toList();
         cars.forEach(file -> out.println(file.read().table().text()));
         if (arguments.out().isPresent()) {
             write(arguments.out().get(), problems(read).csv(), "the rows set aside, rejected, odd or in question");
         }
         if (arguments.page().isPresent()) {
-            List<Part> parts = new ArrayList<>(tables.stream().map(Part::rows).toList());
+            List<Part> parts = new ArrayList<>(check.tables().stream().map(Part::rows).toList());
             cars.forEach(file -> parts.add(Part.rows(file.read().table())));
             Page page = Page.of("Check of " + names(arguments.listings()), read.counts().sentence() + ".",
                     Section.of("check", "What was understood", parts.toArray(Part[]::new)));
