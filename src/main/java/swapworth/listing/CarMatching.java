@@ -2,6 +2,7 @@ package swapworth.listing;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -149,48 +150,35 @@ public final class CarMatching {
 
     /** The cars. The root of one is its first advertisement, so that they come in the order of their roots. */
     private static StoredCars cars(ListingColumns columns, Advertisements.Rows groups, int[] root, Map<Integer, List<String>> reasons) {
-        Map<Integer, List<Integer>> joined = new HashMap<>();
-        int count = root.length;
+        int[] carOf = new int[root.length];
+        int[] begin = new int[root.length + 1];
+        BitSet joined = new BitSet();
+        int count = 0;
         for (int i = 0; i < root.length; i++) {
             int first = find(root, i);
+            carOf[i] = first == i ? count++ : carOf[first];
             if (first != i) {
-                joined.computeIfAbsent(first, f -> new ArrayList<>(List.of(f))).add(i);
-                count--;
+                joined.set(carOf[i]);
             }
+            begin[carOf[i] + 1] += groups.begin()[i + 1] - groups.begin()[i];
         }
+        for (int car = 0; car < count; car++) {
+            begin[car + 1] += begin[car];
+        }
+        begin = Arrays.copyOf(begin, count + 1);
+        int[] next = begin.clone();
         int[] rows = new int[groups.rows().length];
-        int[] begin = new int[count + 1];
-        Map<Integer, List<String>> joinedBy = new HashMap<>();
-        int car = 0;
-        int at = 0;
         for (int i = 0; i < root.length; i++) {
-            if (root[i] != i) {
-                continue;
+            for (int k = groups.begin()[i]; k < groups.begin()[i + 1]; k++) {
+                rows[next[carOf[i]]++] = groups.rows()[k];
             }
-            List<Integer> members = joined.getOrDefault(i, List.of());
-            if (members.isEmpty()) {
-                at = copy(groups, i, rows, at);
-            } else {
-                for (int member : members) {
-                    at = copy(groups, member, rows, at);
-                }
-                columns.sortByDay(rows, begin[car], at);
-            }
-            if (reasons.containsKey(i)) {
-                joinedBy.put(car, reasons.get(i));
-            }
-            begin[++car] = at;
         }
+        for (int car = joined.nextSetBit(0); car >= 0; car = joined.nextSetBit(car + 1)) {
+            columns.sortByDay(rows, begin[car], begin[car + 1]);
+        }
+        Map<Integer, List<String>> joinedBy = new HashMap<>();
+        reasons.forEach((one, why) -> joinedBy.put(carOf[one], why));
         return new StoredCars(columns, rows, begin, joinedBy);
-    }
-
-    /** Copies the rows of an advertisement and says where they end. */
-    private static int copy(Advertisements.Rows groups, int one, int[] rows, int at) {
-        int end = at;
-        for (int k = groups.begin()[one]; k < groups.begin()[one + 1]; k++) {
-            rows[end++] = groups.rows()[k];
-        }
-        return end;
     }
 
     /** The rows of each advertisement, in the order of their days. */
