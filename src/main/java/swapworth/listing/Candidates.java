@@ -26,6 +26,10 @@ final class Candidates {
     /** The same for two of different regions. */
     private final double[] askedOfRegions;
 
+    /** How many miles may lie between two whose price is equal. */
+    private final double[] reach;
+    private final double[] reachOfRegions;
+
     private Candidates(Advertisements ofLine, Orders orders, PairScore score, double least, Pair pair) {
         this.of = ofLine;
         this.orders = orders;
@@ -33,9 +37,13 @@ final class Candidates {
         this.pair = pair;
         asked = new double[orders.years.length];
         askedOfRegions = new double[orders.years.length];
+        reach = new double[orders.years.length];
+        reachOfRegions = new double[orders.years.length];
         for (int year = 0; year < asked.length; year++) {
             asked[year] = score.asked(year, true, least);
             askedOfRegions[year] = score.asked(year, false, least);
+            reach[year] = score.reach(asked[year] - PairScore.MOST_FOR_PRICE);
+            reachOfRegions[year] = score.reach(askedOfRegions[year] - PairScore.MOST_FOR_PRICE);
         }
     }
 
@@ -96,8 +104,6 @@ final class Candidates {
     /** The advertisements in some order, with what is compared first laid out in that order. */
     private final class Laid {
         private final int[] number;
-        private final int[] year;
-        private final int[] trim;
         private final double[] firstMiles;
         private final double[] lastMiles;
         private final double[] firstPrice;
@@ -111,8 +117,6 @@ final class Candidates {
         Laid(int[] numbers) {
             int n = numbers.length;
             number = numbers;
-            year = new int[n];
-            trim = new int[n];
             firstMiles = new double[n];
             lastMiles = new double[n];
             firstPrice = new double[n];
@@ -124,8 +128,6 @@ final class Candidates {
             options = new int[n];
             for (int i = 0; i < n; i++) {
                 int one = number[i];
-                year[i] = orders.yearOf[one];
-                trim[i] = of.trim[one];
                 firstMiles[i] = of.firstMiles[one];
                 lastMiles[i] = of.lastMiles[one];
                 firstPrice[i] = of.firstPrice[one];
@@ -140,18 +142,16 @@ final class Candidates {
 
         /** The pairs of one model year and price: those of one trim, and of those without a trim with all others. */
         void pairsOfOnePrice() {
-            int n = number.length;
-            for (int from = 0, to; from < n; from = to) {
-                int whole = orders.price(number[from]);
-                int withoutTrim = from;
-                to = from;
-                while (to < n && year[to] == year[from] && orders.price(number[to]) == whole) {
-                    withoutTrim += trim[to] == 0 ? 1 : 0;
+            for (int from = 0, to; from < number.length; from = to) {
+                int year = year(from);
+                int price = orders.price(number[from]);
+                to = from + 1;
+                while (to < number.length && orders.price(number[to]) == price && year(to) == year) {
                     to++;
                 }
                 for (int i = from; to - from <= LARGE_GROUP && i < to; i++) {
-                    for (int j = i + 1; j < to && (i < withoutTrim || trim[j] == trim[i]); j++) {
-                        if (lastMiles[i] != lastMiles[j] && canBeOne(i, j)) {
+                    for (int j = i + 1; j < to && (trim(i) == 0 || trim(j) == trim(i)); j++) {
+                        if (lastMiles[i] != lastMiles[j] && canBeOne(i, j, year)) {
                             take(number[i], number[j]);
                         }
                     }
@@ -161,54 +161,73 @@ final class Candidates {
 
         /** The pairs of one model year and trim whose mileages lie near each other. */
         void nearOnes() {
-            int n = number.length;
-            for (int i = 0; i < n; i++) {
-                double most = trim[i] == 0 ? -1 : lastMiles[i] + MOST_MILES_BETWEEN;
-                for (int j = i + 1; j < n && lastMiles[j] <= most && trim[j] == trim[i] && year[j] == year[i]; j++) {
-                    takeUnlessEqual(i, j);
+            for (int from = 0, to; from < number.length; from = to) {
+                int year = year(from);
+                int trim = trim(from);
+                to = from + 1;
+                while (to < number.length && trim(to) == trim && year(to) == year) {
+                    to++;
+                }
+                for (int i = from; trim != 0 && i < to; i++) {
+                    double most = lastMiles[i] + MOST_MILES_BETWEEN;
+                    for (int j = i + 1; j < to && lastMiles[j] <= most; j++) {
+                        takeUnlessEqual(i, j, year);
+                    }
                 }
             }
         }
 
         /** The pairs of one model year, of which one has no trim, whose mileages lie near each other. */
         void nearOnesWithoutTrim() {
-            int n = number.length;
-            for (int i = 0; i < n; i++) {
-                for (int j = i + 1; j < n && year[j] == year[i] && lastMiles[j] - lastMiles[i] <= MOST_MILES_BETWEEN; j++) {
-                    if (trim[i] == 0 || trim[j] == 0) {
-                        takeUnlessEqual(i, j);
+            for (int i = 0; i < number.length; i++) {
+                int year = year(i);
+                double most = lastMiles[i] + MOST_MILES_BETWEEN;
+                for (int j = i + 1; j < number.length && year(j) == year && lastMiles[j] <= most; j++) {
+                    if (trim(i) == 0 || trim(j) == 0) {
+                        takeUnlessEqual(i, j, year);
                     }
                 }
             }
         }
 
+        private int year(int i) {
+            return orders.yearOf[number[i]];
+        }
+
+        private int trim(int i) {
+            return of.trim[number[i]];
+        }
+
         /** Those of one mileage or price are taken elsewhere. */
-        private void takeUnlessEqual(int i, int j) {
-            if (lastMiles[j] != lastMiles[i] && lastPrice[j] != lastPrice[i] && canBeOne(i, j)) {
+        private void takeUnlessEqual(int i, int j, int year) {
+            if (lastMiles[j] != lastMiles[i] && lastPrice[j] != lastPrice[i] && canBeOne(i, j, year)) {
                 take(number[i], number[j]);
             }
         }
 
         /**
          * Whether two of one model year may come to the points asked for: a first look, for most pairs fail here. The one that was seen later
-         * must not have fewer miles, what lies between must have been driven in the time between, or the texts must be equal.
+         * must not have fewer miles, and what lies between must have been driven in the time between and be worth enough; or the texts must
+         * be equal.
          */
-        private boolean canBeOne(int i, int j) {
+        private boolean canBeOne(int i, int j, int year) {
             double up = firstMiles[j] - lastMiles[i];
             double down = firstMiles[i] - lastMiles[j];
             if (up == 0 || down == 0 || Double.isNaN(up)) {
                 return true;
             }
             boolean sameText = note[i] != 0 && note[i] == note[j] || options[i] != 0 && options[i] == options[j];
-            boolean isUp = up > 0 && canBeDriven(up, i, j);
-            boolean isDown = down > 0 && canBeDriven(down, j, i);
+            boolean sameRegion = region[i] == region[j] || region[i] == 0 || region[j] == 0;
+            double most = sameText ? Double.POSITIVE_INFINITY : (sameRegion ? reach : reachOfRegions)[year];
+            boolean isUp = up > 0 && up <= most && canBeDriven(up, i, j);
+            boolean isDown = down > 0 && down <= most && canBeDriven(down, j, i);
             if (!isUp && !isDown && !sameText) {
                 return false;
             }
-            boolean sameRegion = region[i] == region[j] || region[i] == 0 || region[j] == 0;
-            double points = (sameRegion ? asked : askedOfRegions)[year[i]] - mostForPrices(i, j)
+            double points = (sameRegion ? asked : askedOfRegions)[year] - mostForPrices(i, j)
                     - (sameText ? score.texts(number[i], number[j]) : 0);
-            return isUp && score.mayEarn(points, up) || isDown && score.mayEarn(points, down) || points <= PairScore.MILEAGE_JUMPED;
+            double limit = score.reach(points);
+            return isUp && up <= limit || isDown && down <= limit || points <= PairScore.MILEAGE_JUMPED;
         }
 
         private double mostForPrices(int i, int j) {

@@ -376,11 +376,11 @@ final class PairScore {
         return least + cohorts[year] - SOON_AFTER - line.mostForPlace(sameRegion) - (of.columns.hasFurther() ? MOST_FOR_ALL_FURTHER : 0);
     }
 
-    /** Whether a mileage that grew by so much may earn so many points. */
-    boolean mayEarn(double points, double driven) {
+    /** By how many miles, at most, a mileage may grow that earns so many points: the more were driven the less it earns. */
+    double reach(double points) {
         // After d miles the chance of a growth is at most 0.5 / (e d) for those driven little and 0.5 / d for all others.
-        return points <= 0 || points <= MOST_FOR_GROWTH
-                && driven * Math.pow(2, points) <= ROUNDING * growthAmongSame * (0.5 / Math.E + 0.5) * MILES_OF_ALL;
+        return points <= 0 ? Double.POSITIVE_INFINITY : points > MOST_FOR_GROWTH ? 0
+                : ROUNDING * growthAmongSame * (0.5 / Math.E + 0.5) * MILES_OF_ALL / Math.pow(2, points);
     }
 
     private boolean swapped(int one, int other) {
