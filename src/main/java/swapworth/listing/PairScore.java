@@ -362,8 +362,8 @@ final class PairScore {
         if (rest + mileage < least) {
             return rest + mileage;
         }
-        rest += facts(a, b, List.of(), false);
-        return rest + mileage < least ? rest + mileage : rest + mileage(a, b, Profile.RAREST, List.of(), false);
+        rest += mileage(a, b, Profile.RAREST, List.of(), false);
+        return rest < least ? rest : rest + facts(a, b, List.of(), false);
     }
 
     /**
