@@ -54,15 +54,16 @@ final class Candidates {
 
     private void find() {
         int[] byMiles = orders.byMiles;
-        for (int from = 0, to; from < byMiles.length; from = to) {
+        for (int from = 0, to; from < orders.withMiles; from = to) {
             to = from + 1;
-            while (to < byMiles.length && orders.miles(byMiles[to]) == orders.miles(byMiles[from])) {
+            while (to < orders.withMiles && orders.miles(byMiles[to]) == orders.miles(byMiles[from])) {
                 to++;
             }
             sameMiles(from, to);
         }
-        new Laid(orders.byPrice).pairsOfOnePrice();
-        new Laid(orders.byYearAndTrim).nearOnes();
+        Laid like = new Laid(orders.like);
+        like.pairsOfOnePrice();
+        like.nearOnes();
         if (orders.isOneWithoutTrim()) {
             new Laid(orders.byYear).nearOnesWithoutTrim();
         }
@@ -142,15 +143,19 @@ final class Candidates {
 
         /** The pairs of one model year and price: those of one trim, and of those without a trim with all others. */
         void pairsOfOnePrice() {
-            for (int from = 0, to; from < number.length; from = to) {
-                int year = year(from);
-                int price = orders.price(number[from]);
+            int[] byPrice = orders.byPrice;
+            for (int from = 0, to; from < byPrice.length; from = to) {
+                int year = year(byPrice[from]);
+                int price = orders.price(number[byPrice[from]]);
                 to = from + 1;
-                while (to < number.length && orders.price(number[to]) == price && year(to) == year) {
+                while (to < byPrice.length && orders.price(number[byPrice[to]]) == price && year(byPrice[to]) == year) {
                     to++;
                 }
-                for (int i = from; to - from <= LARGE_GROUP && i < to; i++) {
-                    for (int j = i + 1; j < to && (trim(i) == 0 || trim(j) == trim(i)); j++) {
+                for (int k = from; to - from <= LARGE_GROUP && k < to; k++) {
+                    int i = byPrice[k];
+                    int trim = trim(i);
+                    for (int m = k + 1; m < to && (trim == 0 || trim(byPrice[m]) == trim); m++) {
+                        int j = byPrice[m];
                         if (lastMiles[i] != lastMiles[j] && canBeOne(i, j, year)) {
                             take(number[i], number[j]);
                         }

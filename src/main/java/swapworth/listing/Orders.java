@@ -13,13 +13,15 @@ final class Orders {
     /** The model years, ascending, and of each advertisement the place of its year among them. */
     final int[] years;
     final int[] yearOf;
-    /** Those with a mileage, ascending, and of equal ones in the order of the files. */
+    /** By mileage, ascending, of equal ones in the order of the files, and last those without one. */
     final int[] byMiles;
-    /** The same by model year, and within a year by mileage. */
+    /** How many have a mileage. */
+    final int withMiles;
+    /** By model year, and within a year by mileage. */
     final int[] byYear;
-    /** The same by model year, trim and mileage. */
-    final int[] byYearAndTrim;
-    /** All, by {@link #price}, model year and trim. */
+    /** By model year, trim and mileage. */
+    final int[] like;
+    /** The places of {@link #like} by {@link #price}, and within a price ascending. */
     final int[] byPrice;
     private final Advertisements of;
 
@@ -29,25 +31,25 @@ final class Orders {
         years = distinct(of.year);
         yearOf = new int[n];
         long[] keys = new long[n];
-        int[] all = new int[n];
         int known = 0;
         for (int i = 0; i < n; i++) {
-            all[i] = i;
             yearOf[i] = Arrays.binarySearch(years, of.year[i]);
-            if (!Double.isNaN(of.lastMiles[i])) {
-                // The half makes those one that round to one mile.
-                keys[known++] = (long) ((of.lastMiles[i] + 0.5) * PARTS_OF_A_MILE) << 32 | i;
-            }
+            known += Double.isNaN(of.lastMiles[i]) ? 0 : 1;
+            keys[i] = milesForOrder(of.lastMiles[i]) << 32 | i;
         }
-        byMiles = sorted(keys, known, all);
+        withMiles = known;
+        byMiles = lastBits(keys);
         byYear = inOrderOfYears(byMiles);
-        int trims = of.columns.trim.count();
-        byYearAndTrim = inOrderOfYears(by(of.trim, trims, byMiles));
-        int[] like = inOrderOfYears(by(of.trim, trims, all));
+        like = inOrderOfYears(by(of.trim, of.columns.trim.count(), byMiles));
         for (int k = 0; k < n; k++) {
             keys[k] = (long) price(like[k]) << 32 | k;
         }
-        byPrice = sorted(keys, n, like);
+        byPrice = lastBits(keys);
+    }
+
+    private static long milesForOrder(double miles) {
+        // The half makes those one that round to one mile.
+        return Double.isNaN(miles) ? Integer.MAX_VALUE : (long) Math.min((miles + 0.5) * PARTS_OF_A_MILE, Integer.MAX_VALUE - 1);
     }
 
     /** The whole price of an advertisement; one above two thousand million by a number that hardly any other has. */
@@ -70,7 +72,7 @@ final class Orders {
         int to = byPrice.length;
         while (from < to) {
             int middle = from + to >>> 1;
-            if (price(byPrice[middle]) < whole) {
+            if (price(like[byPrice[middle]]) < whole) {
                 from = middle + 1;
             } else {
                 to = middle;
@@ -87,7 +89,7 @@ final class Orders {
     /** How many advertisements have fewer whole miles: the place among {@link #byMiles} at which those with so many begin. */
     int placeOfMiles(long whole) {
         int from = 0;
-        int to = byMiles.length;
+        int to = withMiles;
         while (from < to) {
             int middle = from + to >>> 1;
             if (miles(byMiles[middle]) < whole) {
@@ -125,14 +127,14 @@ final class Orders {
         return Arrays.copyOf(sorted, count);
     }
 
-    /** The advertisements whose places stand in the last 32 bits of some keys, in the order of the keys. */
-    private static int[] sorted(long[] keys, int count, int[] places) {
-        Arrays.sort(keys, 0, count);
-        int[] sorted = new int[count];
-        for (int k = 0; k < count; k++) {
-            sorted[k] = places[(int) keys[k]];
+    /** The last 32 bits of some keys, in the order of the keys. */
+    private static int[] lastBits(long[] keys) {
+        Arrays.sort(keys);
+        int[] bits = new int[keys.length];
+        for (int k = 0; k < bits.length; k++) {
+            bits[k] = (int) keys[k];
         }
-        return sorted;
+        return bits;
     }
 
     /**

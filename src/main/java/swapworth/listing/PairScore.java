@@ -236,9 +236,6 @@ final class PairScore {
         this.growthAmongSame = GROWTH_AMONG_SAME;
         // Rows of one year at one mileage count as one car, a row without a mileage as one of its own.
         int[] cars = new int[orders.years.length];
-        for (int i = 0; i < ofLine.count(); i++) {
-            cars[orders.yearOf[i]] += Double.isNaN(ofLine.lastMiles[i]) ? 1 : 0;
-        }
         milesOfYear = new double[cars.length][];
         int from = 0;
         for (int year = 0; year < cars.length; year++) {
@@ -246,8 +243,12 @@ final class PairScore {
             while (to < orders.byYear.length && orders.yearOf[orders.byYear[to]] == year) {
                 to++;
             }
-            milesOfYear[year] = distinctMiles(from, to);
-            cars[year] += milesOfYear[year].length;
+            int known = to;
+            while (known > from && Double.isNaN(ofLine.lastMiles[orders.byYear[known - 1]])) {
+                known--;
+            }
+            milesOfYear[year] = distinctMiles(from, known);
+            cars[year] = milesOfYear[year].length + to - known;
             from = to;
         }
         cohorts = logarithms(cars);
