@@ -245,10 +245,8 @@ final class FileColumns {
     /** Counts which cells of a row hold something. */
     void count(CsvRow row) {
         rows++;
-        List<String> cells = row.cells();
-        for (int i = 0; i < cells.size() && i < filled.length; i++) {
-            String cell = cells.get(i);
-            filled[i] += cell.isEmpty() || cell.charAt(0) <= ' ' && row.cell(i).isEmpty() ? 0 : 1;
+        for (int i = 0; i < filled.length; i++) {
+            filled[i] += row.isEmpty(i) ? 0 : 1;
         }
     }
 

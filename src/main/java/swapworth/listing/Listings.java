@@ -174,7 +174,7 @@ public final class Listings {
                 RowReader reader = new RowReader(begun, columns, new CellReader(stated, begun.separator()), beside.words, lists);
                 Handover<CsvRow, Draft> understanding = new Handover<>(row -> {
                     Draft draft = reader.read(row);
-                    draft.facts = beside.lines.completed(draft.facts);
+                    beside.lines.complete(draft.facts);
                     return draft;
                 }, draft -> sort(draft, beside.rates, tally));
                 rows.add(understanding);
@@ -208,15 +208,14 @@ public final class Listings {
                 rejectedRows++;
                 return;
             }
-            CarFacts facts = draft.facts;
+            CarFacts.Builder facts = draft.facts;
             if (draft.money.isEmpty()) {
                 draft.setAside("price", draft.priceText, "the row has no price");
             } else if (draft.money.get().amount().signum() <= 0) {
                 draft.setAside("price", draft.priceText, "the price is not above 0");
             }
-            if (draft.asides.isEmpty() && facts.mileage().isEmpty() && facts.modelYear().isEmpty() && facts.firstRegistered()
-                    .isEmpty()
-                    && facts.ageYears().isEmpty()) {
+            if (draft.asides.isEmpty() && facts.mileage.isEmpty() && facts.modelYear.isEmpty() && facts.firstRegistered.isEmpty()
+                    && facts.ageYears.isEmpty()) {
                 draft.setAside("", "", "the row gives neither the age nor the mileage of the car");
             }
             if (!draft.asides.isEmpty()) {
@@ -226,8 +225,8 @@ public final class Listings {
             }
             tally.count(draft);
             Money typed = draft.money.orElseThrow();
-            mileages += facts.mileage().isPresent() ? 1 : 0;
-            mileagesInKm += facts.mileage().isPresent() && draft.unit == DistanceUnit.KM ? 1 : 0;
+            mileages += facts.mileage.isPresent() ? 1 : 0;
+            mileagesInKm += facts.mileage.isPresent() && draft.unit == DistanceUnit.KM ? 1 : 0;
             if (!draft.oddities.isEmpty()) {
                 odditiesOf.put(kept.size(), draft.oddities);
                 odd.set(kept.size());
@@ -236,9 +235,7 @@ public final class Listings {
                 priceTexts.set(kept.size(), Optional.of(draft.priceText));
             }
             ratesOf.set(kept.size(), folderRates);
-            kept.add(new Listing(draft.origin, draft.id, draft.seenOn, facts,
-                    new Price(typed, typed.amount().doubleValue(), draft.kind, draft.includes), draft.outcome, draft.endedOn, draft.saved,
-                    draft.source, draft.note, draft.remarks));
+            kept.add(draft, typed);
         }
 
         /** Whether a price cell is the digits of its amount and no more. */
@@ -440,11 +437,11 @@ public final class Listings {
 
         void count(Draft draft) {
             used++;
-            runningGearSeen |= draft.facts.runningGear().isPresent();
-            unitOfCellUnknown |= draft.facts.mileage().isPresent() && !draft.unitInCell;
+            runningGearSeen |= draft.facts.runningGear.isPresent();
+            unitOfCellUnknown |= draft.facts.mileage.isPresent() && !draft.unitInCell;
             currencyOfCellUnknown |= draft.currencyByDefault;
-            if (draft.facts.seller() == Seller.AUCTION && draft.includes == PriceIncludes.UNKNOWN) {
-                firstAuctionInDoubt = auctionsInDoubt == 0 ? draft.origin.line() : firstAuctionInDoubt;
+            if (draft.facts.seller == Seller.AUCTION && draft.includes == PriceIncludes.UNKNOWN) {
+                firstAuctionInDoubt = auctionsInDoubt == 0 ? draft.line : firstAuctionInDoubt;
                 auctionsInDoubt++;
             }
         }
