@@ -19,6 +19,7 @@ final class Draft {
     Optional<LocalDate> seenOn = Optional.empty();
     Optional<Money> money = Optional.empty();
     String priceText = "";
+    boolean priceIsPlain;
     PriceKind kind = PriceKind.ASKING;
     PriceIncludes includes = PriceIncludes.UNKNOWN;
     Outcome outcome = Outcome.OPEN;

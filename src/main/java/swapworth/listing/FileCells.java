@@ -30,6 +30,7 @@ abstract class FileCells {
     private static final double KW_OF_HP = 0.745699872;
     private static final double KW_OF_PS = 0.73549875;
     private static final double KG_OF_LB = 0.45359237;
+    static final Distance NO_DISTANCE = new Distance(Double.NaN, DistanceUnit.MI, false, "");
 
     final CsvSource source;
     final FileColumns columns;
@@ -79,17 +80,19 @@ abstract class FileCells {
     class Column<V> {
         final ListingColumn column;
         private final V nothing;
+        private final boolean isThere;
         private final Remembered<Parsed<V>> saying;
 
         /** A column, and what stands for a cell that says nothing. */
         Column(ListingColumn column, V nothing, Function<String, Parsed<V>> reading) {
             this.column = column;
             this.nothing = nothing;
+            this.isThere = columns.has(column);
             this.saying = remembered(column, row -> reading.apply(text(column, row)));
         }
 
         final V of(CsvRow row, Draft draft) {
-            return value(read(row, draft));
+            return isThere ? value(read(row, draft)) : nothing;
         }
 
         final V value(Parsed<V> parsed) {
@@ -250,18 +253,18 @@ abstract class FileCells {
         }
     }
 
-    final Column<Optional<Distance>> mileage() {
-        return new NeededColumn<>(ListingColumn.MILEAGE, Optional.empty(), text -> distance(ListingColumn.MILEAGE, text));
+    final Column<Distance> mileage() {
+        return new NeededColumn<>(ListingColumn.MILEAGE, NO_DISTANCE, text -> distance(ListingColumn.MILEAGE, text));
     }
 
-    final Column<Optional<Distance>> distances(ListingColumn column) {
-        return new Column<>(column, Optional.empty(), text -> distance(column, text));
+    final Column<Distance> distances(ListingColumn column) {
+        return new Column<>(column, NO_DISTANCE, text -> distance(column, text));
     }
 
-    private Parsed<Optional<Distance>> distance(ListingColumn column, String text) {
+    private Parsed<Distance> distance(ListingColumn column, String text) {
         Parsed<Quantity> parsed = cells.distance(text);
         if (!(parsed instanceof Parsed.Understood<Quantity> quantity)) {
-            return parsed.map(none -> Optional.empty());
+            return parsed.map(none -> NO_DISTANCE);
         }
         String ofHeader = columns.unit(column);
         DistanceUnit stated = ofHeader.isEmpty() ? unitOfFile : unit(ofHeader).orElse(unitOfFile);
@@ -270,7 +273,7 @@ abstract class FileCells {
         String contradiction = used == stated || ofHeader.isEmpty() && !unitIsStated ? "" : "the cell says " + used.symbol() + ", "
                 + (ofHeader.isEmpty() ? "the file counts in " : "its header says ") + stated.symbol() + "; the cell's unit is used";
         double miles = used.toMiles(quantity.value().number().doubleValue());
-        return new Parsed.Understood<>(Optional.of(new Distance(miles, used, ofCell.isPresent(), contradiction)), quantity.remarks());
+        return new Parsed.Understood<>(new Distance(miles, used, ofCell.isPresent(), contradiction), quantity.remarks());
     }
 
     /**
@@ -278,9 +281,10 @@ abstract class FileCells {
      *
      * @param text as it stands
      * @param money the amount
+     * @param plain whether the text is the digits of the amount and no more
      * @param currencyByDefault whether nothing states its currency
      */
-    record Asked(String text, Parsed<Money> money, boolean currencyByDefault) {
+    record Asked(String text, Parsed<Money> money, boolean plain, boolean currencyByDefault) {
     }
 
     /** Amounts beside one currency. */
@@ -303,8 +307,23 @@ abstract class FileCells {
     }
 
     private Asked amount(String text, Optional<Currency> currency) {
-        return new Asked(text, cells.money(text, currency),
+        Parsed<Money> money = cells.money(text, currency);
+        boolean plain = money instanceof Parsed.Understood<Money> known && isPlain(text, known.value().amount());
+        return new Asked(text, money, plain,
                 currency.isEmpty() && cells.conventions().currency().isEmpty() && digitsOnly(text));
+    }
+
+    /** Whether a price cell is the digits of its amount and no more. */
+    private static boolean isPlain(String text, BigDecimal amount) {
+        long digits = 0;
+        for (int i = 0; i < text.length(); i++) {
+            char c = text.charAt(i);
+            if (c < '0' || c > '9' || i == 0 && c == '0' || i > 9) {
+                return false;
+            }
+            digits = 10 * digits + c - '0';
+        }
+        return amount.scale() == 0 && amount.longValue() == digits;
     }
 
     private static boolean digitsOnly(String text) {

@@ -1,7 +1,6 @@
 package swapworth.listing;
 
 import java.math.BigDecimal;
-import java.math.BigInteger;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -24,6 +23,8 @@ import swapworth.reading.Currencies;
 final class ListingColumns {
     /** Distinct free texts, such as notes, that are kept once for all rows; most collections have fewer, or one for each row. */
     private static final int SHARED_TEXTS = 4096;
+    /** Any number of so many digits is one of 64 bits. */
+    private static final int MOST_DIGITS = 18;
 
     private final Lately<Listing> lately = new Lately<>(this::made);
     private int size;
@@ -35,7 +36,7 @@ final class ListingColumns {
     private final Numbers unscaled = new Numbers();
     private final Numbers scale = new Numbers();
     private final Values<Currency> currency = new Values<>(Currencies.USUAL);
-    /** Amounts as typed that are no whole number of 64 bits and a scale. */
+    /** Amounts as typed of more digits than a number holds. */
     private final Map<Integer, BigDecimal> largeAmounts = new HashMap<>(0);
     /** The price in the base currency, where it is not the typed one; else 0. */
     private final Numbers converted = new Numbers();
@@ -145,18 +146,18 @@ final class ListingColumns {
         saved.set(row, draft.saved);
         source.set(row, draft.source);
         note.set(row, draft.note);
-        remarks.set(row, List.copyOf(draft.remarks));
+        remarks.set(row, draft.remarks.isEmpty() ? List.of() : List.copyOf(draft.remarks));
         setFacts(row, draft.facts);
         size++;
     }
 
     private void setTyped(int row, Money typed) {
-        BigInteger digits = typed.amount().unscaledValue();
-        if (digits.bitLength() < Long.SIZE) {
-            unscaled.set(row, Numbers.unsigned(digits.longValue()));
-            scale.set(row, Numbers.unsigned(typed.amount().scale()));
+        BigDecimal amount = typed.amount();
+        if (amount.precision() <= MOST_DIGITS) {
+            unscaled.set(row, Numbers.unsigned(amount.scale() == 0 ? amount.longValue() : amount.unscaledValue().longValue()));
+            scale.set(row, Numbers.unsigned(amount.scale()));
         } else {
-            largeAmounts.put(row, typed.amount());
+            largeAmounts.put(row, amount);
         }
         currency.set(row, typed.currency());
     }

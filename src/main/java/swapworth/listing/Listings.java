@@ -2,7 +2,6 @@ package swapworth.listing;
 
 import static java.util.Objects.requireNonNull;
 
-import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -231,24 +230,11 @@ public final class Listings {
                 odditiesOf.put(kept.size(), draft.oddities);
                 odd.set(kept.size());
             }
-            if (!isPlain(draft.priceText, typed.amount())) {
+            if (!draft.priceIsPlain) {
                 priceTexts.set(kept.size(), Optional.of(draft.priceText));
             }
             ratesOf.set(kept.size(), folderRates);
             kept.add(draft, typed);
-        }
-
-        /** Whether a price cell is the digits of its amount and no more. */
-        private static boolean isPlain(String text, BigDecimal amount) {
-            long digits = 0;
-            for (int i = 0; i < text.length(); i++) {
-                char c = text.charAt(i);
-                if (c < '0' || c > '9' || i == 0 && c == '0' || i > 9) {
-                    return false;
-                }
-                digits = 10 * digits + c - '0';
-            }
-            return amount.scale() == 0 && amount.longValue() == digits;
         }
 
         /** What an answer of the user would make worth more, once a file. */

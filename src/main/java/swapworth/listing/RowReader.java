@@ -37,12 +37,12 @@ final class RowReader extends FileCells {
     private final Column<OptionalInt> modelYear = modelYear();
     private final Column<Optional<LocalDate>> firstRegistered = firstRegistered();
     private final Column<OptionalDouble> ageYears = ageYears();
-    private final Column<Optional<Distance>> mileage = mileage();
+    private final Column<Distance> mileage = mileage();
     private final Column<MileageStatus> mileageStatus = words(ListingColumn.MILEAGE_STATUS, ListingWords.MILEAGE_STATUS, MileageStatus.UNKNOWN);
-    private final Column<Optional<Distance>> gearMileage = distances(ListingColumn.GEAR_MILEAGE);
+    private final Column<Distance> gearMileage = distances(ListingColumn.GEAR_MILEAGE);
     private final Column<MileageStatus> gearMileageStatus = words(ListingColumn.GEAR_MILEAGE_STATUS, ListingWords.MILEAGE_STATUS,
             MileageStatus.UNKNOWN);
-    private final Column<Optional<Distance>> distanceAway = distances(ListingColumn.DISTANCE_AWAY);
+    private final Column<Distance> distanceAway = distances(ListingColumn.DISTANCE_AWAY);
     private final Column<Amounts> amounts = amounts();
     private final Column<PriceKind> kind = words(ListingColumn.PRICE_KIND, ListingWords.PRICE_KIND, columns.kindByHeader());
     private final Remembered<Boolean> hammer = hammer();
@@ -177,45 +177,42 @@ final class RowReader extends FileCells {
 
     private void distances(CsvRow row, Draft draft) {
         CarFacts.Builder facts = draft.facts;
-        Optional<Distance> run = distance(mileage, row, draft);
-        if (run.isPresent()) {
-            Distance distance = run.get();
-            draft.unit = distance.unit();
-            draft.unitInCell = distance.inCell();
-            if (distance.miles() < 0) {
+        Distance run = distance(mileage, row, draft);
+        if (run != NO_DISTANCE) {
+            draft.unit = run.unit();
+            draft.unitInCell = run.inCell();
+            if (run.miles() < 0) {
                 draft.setAside(columns.header(ListingColumn.MILEAGE), text(ListingColumn.MILEAGE, row), "a distance cannot be below 0");
-            } else if (distance.miles() > MOST_MILES) {
+            } else if (run.miles() > MOST_MILES) {
                 draft.setAside(columns.header(ListingColumn.MILEAGE), text(ListingColumn.MILEAGE, row),
                         "more than a million miles (1.6 million km) is no distance of a car");
             } else {
-                facts.mileage(distance.as(mileageStatus.of(row, draft)));
+                facts.mileage(run.as(mileageStatus.of(row, draft)));
             }
         }
-        Optional<Distance> gear = distance(gearMileage, row, draft);
-        if (gear.isPresent()) {
-            if (gear.get().miles() < 0 || gear.get().miles() > MOST_MILES) {
-                draft.odd(columns.header(ListingColumn.GEAR_MILEAGE), text(ListingColumn.GEAR_MILEAGE, row),
-                        "no distance of a running gear; not used");
-            } else {
-                facts.gearMileage(gear.get().as(gearMileageStatus.of(row, draft)));
-            }
+        Distance gear = distance(gearMileage, row, draft);
+        if (gear.miles() < 0 || gear.miles() > MOST_MILES) {
+            draft.odd(columns.header(ListingColumn.GEAR_MILEAGE), text(ListingColumn.GEAR_MILEAGE, row),
+                    "no distance of a running gear; not used");
+        } else if (gear != NO_DISTANCE) {
+            facts.gearMileage(gear.as(gearMileageStatus.of(row, draft)));
         }
-        Optional<Distance> away = distance(distanceAway, row, draft);
-        if (away.isPresent() && away.get().miles() >= 0) {
-            facts.distanceAway(away.get().miles());
+        Distance away = distance(distanceAway, row, draft);
+        if (away.miles() >= 0) {
+            facts.distanceAway(away.miles());
         }
     }
 
-    private Optional<Distance> distance(Column<Optional<Distance>> column, CsvRow row, Draft draft) {
-        if (!(column.read(row, draft) instanceof Parsed.Understood<Optional<Distance>> distance)) {
-            return Optional.empty();
+    private Distance distance(Column<Distance> column, CsvRow row, Draft draft) {
+        Parsed<Distance> parsed = column.read(row, draft);
+        if (parsed instanceof Parsed.Understood<Distance> distance) {
+            draft.remarkAll(distance.remarks());
+            String contradiction = distance.value().contradiction();
+            if (!contradiction.isEmpty()) {
+                draft.odd(columns.header(column.column), text(column.column, row), contradiction);
+            }
         }
-        draft.remarkAll(distance.remarks());
-        String contradiction = distance.value().orElseThrow().contradiction();
-        if (!contradiction.isEmpty()) {
-            draft.odd(columns.header(column.column), text(column.column, row), contradiction);
-        }
-        return distance.value();
+        return column.value(parsed);
     }
 
     private void price(CsvRow row, Draft draft) {
@@ -233,6 +230,7 @@ final class RowReader extends FileCells {
         } else if (asked.money() instanceof Parsed.Understood<Money> money) {
             draft.remarkAll(money.remarks());
             draft.money = Optional.of(money.value());
+            draft.priceIsPlain = asked.plain();
             draft.currencyByDefault = asked.currencyByDefault();
         }
     }

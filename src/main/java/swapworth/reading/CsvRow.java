@@ -4,7 +4,7 @@ import java.util.List;
 
 /** One row of a CSV file. */
 public final class CsvRow {
-    /** The number of an empty text, and of what a short row or a file does not have. */
+    /** The number of a text that is empty or holds but spaces, and of what a short row or a file does not have. */
     static final int EMPTY = 0;
     /** Stands for the number of a text that the row does not share with others. */
     static final int OWN = -1;
@@ -54,7 +54,7 @@ public final class CsvRow {
      * @return also if the row is shorter or the column is negative (not in the file)
      */
     public boolean isEmpty(int column) {
-        return cell(column).isEmpty();
+        return number(column) == EMPTY;
     }
 
     /** The number of the text of a cell among those of its column, equal for equal texts. */

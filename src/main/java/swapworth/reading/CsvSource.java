@@ -356,7 +356,7 @@ public final class CsvSource {
                 return "";
             }
             for (int i = 0; i < record.size(); i++) {
-                if (!Spelling.stripped(record.cell(i)).isEmpty()) {
+                if (!record.isEmpty(i)) {
                     taking.accept(record.row(line, filled));
                     return "";
                 }

@@ -2,9 +2,7 @@ package swapworth.reading;
 
 import de.siegmar.fastcsv.reader.AbstractBaseCsvCallbackHandler;
 import de.siegmar.fastcsv.reader.CsvParseException;
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.List;
 
 /**
  * The texts of one row after another: always the same object, refilled for each row. A text that its column has held before is the
@@ -13,9 +11,9 @@ import java.util.List;
 final class RowTexts extends AbstractBaseCsvCallbackHandler<RowTexts> {
     private final int mostCells;
     private final int mostCharacters;
-    private final List<Texts> columns = new ArrayList<>();
-    private String[] cells = new String[16];
-    private short[] numbers = new short[16];
+    private Texts[] columns = new Texts[0];
+    private String[] cells = new String[0];
+    private short[] numbers = new short[0];
     private int size;
     private long line;
     private int lines;
@@ -48,6 +46,10 @@ final class RowTexts extends AbstractBaseCsvCallbackHandler<RowTexts> {
         return cells[column];
     }
 
+    boolean isEmpty(int column) {
+        return numbers[column] == CsvRow.EMPTY;
+    }
+
     /** The first cells of the row as it is now. */
     CsvRow row(int itsLine, int count) {
         return new CsvRow(itsLine, Arrays.copyOf(cells, count), Arrays.copyOf(numbers, count));
@@ -69,21 +71,26 @@ final class RowTexts extends AbstractBaseCsvCallbackHandler<RowTexts> {
         if (length > mostCharacters) {
             throw new CsvParseException("field size");
         }
-        if (fieldIndex == cells.length) {
-            cells = Arrays.copyOf(cells, 2 * fieldIndex);
-            numbers = Arrays.copyOf(numbers, 2 * fieldIndex);
+        if (fieldIndex == columns.length) {
+            grow();
         }
-        while (fieldIndex >= columns.size()) {
-            columns.add(new Texts());
-        }
-        Texts column = columns.get(fieldIndex);
+        Texts column = columns[fieldIndex];
         int number = column.number(buffer, offset, length);
         numbers[fieldIndex] = (short) number;
-        cells[fieldIndex] = number == CsvRow.OWN ? new String(buffer, offset, length) : column.text(number);
+        cells[fieldIndex] = length == 0 || number > CsvRow.EMPTY ? column.text(number) : new String(buffer, offset, length);
         size = fieldIndex + 1;
         if (inQuotes) {
             lines += breaks(buffer, offset, offset + length);
         }
+    }
+
+    private void grow() {
+        columns = Arrays.copyOf(columns, size + 1 + size / 4);
+        for (int i = size; i < columns.length; i++) {
+            columns[i] = new Texts();
+        }
+        cells = Arrays.copyOf(cells, columns.length);
+        numbers = Arrays.copyOf(numbers, columns.length);
     }
 
     /** How many line breaks a text holds: line feeds, carriage returns, or both together. */
@@ -127,7 +134,7 @@ final class RowTexts extends AbstractBaseCsvCallbackHandler<RowTexts> {
         }
 
         int number(char[] buffer, int offset, int length) {
-            if (length == 0) {
+            if (length == 0 || Spelling.isSpace(buffer[offset]) && isEmpty(buffer, offset, length)) {
                 return CsvRow.EMPTY;
             }
             if (!worthwhile || length > LONGEST) {
@@ -170,6 +177,15 @@ final class RowTexts extends AbstractBaseCsvCallbackHandler<RowTexts> {
 
         private int place(int hash) {
             return (hash ^ hash >>> 15) * 0x9e3779b1 >>> 7 & places.length - 1;
+        }
+
+        private static boolean isEmpty(char[] buffer, int offset, int length) {
+            for (int i = offset; i < offset + length; i++) {
+                if (!Spelling.isSpace(buffer[i])) {
+                    return false;
+                }
+            }
+            return true;
         }
 
         private static boolean isSame(char[] text, char[] buffer, int offset, int length) {
