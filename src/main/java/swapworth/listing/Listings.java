@@ -163,7 +163,7 @@ public final class Listings {
             Conventions stated = folder.conventions;
             FolderFiles beside = folder;
             List<FileColumns> found = new ArrayList<>(1);
-            List<Handover<CsvRow, Draft>> rows = new ArrayList<>(1);
+            List<Handover<CsvRow>> rows = new ArrayList<>(1);
             Tally tally = new Tally();
             CsvSource source = handingOver(rows, file, folder.words, begun -> {
                 fileOrder.putIfAbsent(begun.file(), fileOrder.size());
@@ -171,11 +171,11 @@ public final class Listings {
                 found.add(columns);
                 columns.check(List.of(FileColumns.Need.VEHICLE, FileColumns.Need.PRICE, FileColumns.Need.AGE));
                 RowReader reader = new RowReader(begun, columns, new CellReader(stated, begun.separator()), beside.words, lists);
-                Handover<CsvRow, Draft> understanding = new Handover<>(row -> {
+                Handover<CsvRow> understanding = new Handover<>(row -> {
                     Draft draft = reader.read(row);
                     beside.lines.complete(draft.facts);
-                    return draft;
-                }, draft -> sort(draft, beside.rates, tally));
+                    sort(draft, beside.rates, tally);
+                });
                 rows.add(understanding);
                 return row -> {
                     columns.count(row);
@@ -191,7 +191,7 @@ public final class Listings {
             ask(source, found.get(0), stated, tally);
         }
 
-        private static CsvSource handingOver(List<Handover<CsvRow, Draft>> rows, Path file, Words words,
+        private static CsvSource handingOver(List<Handover<CsvRow>> rows, Path file, Words words,
                 Function<CsvSource, Consumer<CsvRow>> taker) {
             try {
                 return CsvSource.read(file, words, taker);
