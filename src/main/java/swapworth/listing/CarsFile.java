@@ -93,7 +93,7 @@ public record CarsFile(String file, List<CandidateCar> cars, List<RowProblem> re
         boolean unitUnknown = false;
         for (CsvRow row : source.rows()) {
             Draft draft = reader.read(row);
-            draft.facts = folder.lines.completed(draft.facts);
+            folder.lines.complete(draft.facts);
             if (draft.name.isEmpty()) {
                 draft.setAside("name", "", "the row does not name its car");
             } else if (!names.add(Spelling.key(draft.name))) {
@@ -110,8 +110,8 @@ public record CarsFile(String file, List<CandidateCar> cars, List<RowProblem> re
                     lists.unmatched(ListingColumn.ROLE, columns.header(ListingColumn.ROLE), draft.role, ROLES, draft);
                 }
                 oddities.addAll(draft.oddities);
-                unitUnknown |= draft.facts.mileage().isPresent() && !draft.unitInCell;
-                cars.add(new CandidateCar(draft.name, role.orElse(CandidateCar.Role.UNKNOWN), draft.facts, price, draft.origin));
+                unitUnknown |= draft.facts.mileage.isPresent() && !draft.unitInCell;
+                cars.add(new CandidateCar(draft.name, role.orElse(CandidateCar.Role.UNKNOWN), draft.facts.build(), price, draft.origin()));
             }
         }
         if (unitUnknown) {

@@ -5,23 +5,21 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import swapworth.money.Money;
-import swapworth.reading.CsvRow;
 import swapworth.reading.RowProblem;
 
 /** One row on its way to becoming a listing; what speaks against it is collected as it is found. */
 final class Draft {
 
-    private static final CarFacts NOTHING_KNOWN = CarFacts.of("").build();
-
-    final Origin origin;
-    final CsvRow row;
+    final String file;
+    final int line;
+    final CarFacts.Builder facts;
     String name = "";
     String role = "";
     Optional<String> id = Optional.empty();
     Optional<LocalDate> seenOn = Optional.empty();
-    CarFacts facts = NOTHING_KNOWN;
     Optional<Money> money = Optional.empty();
     String priceText = "";
+    boolean priceIsPlain;
     PriceKind kind = PriceKind.ASKING;
     PriceIncludes includes = PriceIncludes.UNKNOWN;
     Outcome outcome = Outcome.OPEN;
@@ -37,9 +35,31 @@ final class Draft {
     List<RowProblem> asides = List.of();
     List<RowProblem> oddities = List.of();
 
-    Draft(String file, CsvRow row) {
-        this.origin = new Origin(file, row.line());
-        this.row = row;
+    Draft(String file, int line, CarFacts.Builder facts) {
+        this.file = file;
+        this.line = line;
+        this.facts = facts;
+    }
+
+    /** A listing as a draft again. */
+    static Draft of(Listing listing) {
+        Draft draft = new Draft(listing.origin().file(), listing.origin().line(), listing.facts().toBuilder());
+        draft.id = listing.id();
+        draft.seenOn = listing.seenOn();
+        draft.money = Optional.of(listing.price().typed());
+        draft.kind = listing.price().kind();
+        draft.includes = listing.price().includes();
+        draft.outcome = listing.outcome();
+        draft.endedOn = listing.endedOn();
+        draft.saved = listing.saved();
+        draft.source = listing.source();
+        draft.note = listing.note();
+        draft.remarks = listing.remarks();
+        return draft;
+    }
+
+    Origin origin() {
+        return new Origin(file, line);
     }
 
     void reject(String column, String text, String message) {
@@ -73,6 +93,6 @@ final class Draft {
     }
 
     private RowProblem problem(String column, String text, RowProblem.Kind kind, String message) {
-        return new RowProblem(origin.file(), origin.line(), column, text, kind, message);
+        return new RowProblem(file, line, column, text, kind, message);
     }
 }

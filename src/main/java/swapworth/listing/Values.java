@@ -12,7 +12,7 @@ import java.util.Map;
  */
 final class Values<V> {
     /** So many values are told by looking at each, which for a few is quicker than a map. */
-    private static final int FEW = 8;
+    private static final int FEW = 20;
 
     private final Map<V, Integer> numbers = new HashMap<>(4);
     private V[] distinct;
@@ -63,9 +63,11 @@ final class Values<V> {
     }
 
     private int number(V value) {
-        for (int k = 0; k < FEW && k < count; k++) {
-            if (distinct[k] == value) {
-                return k;
+        if (count <= FEW) {
+            for (int k = 0; k < count; k++) {
+                if (distinct[k] == value) {
+                    return k;
+                }
             }
         }
         Integer known = numbers.get(value);

@@ -31,8 +31,9 @@ final class NumberText {
      */
     static NumberText of(String text, Optional<DecimalMark> stated, char separator) {
         int length = text.length();
-        if (length <= MOST_DIGITS && isWhole(text)) {
-            return new NumberText("", Parsed.understood(BigDecimal.valueOf(Long.parseLong(text))), "");
+        long whole = length <= MOST_DIGITS ? whole(text) : -1;
+        if (whole >= 0) {
+            return new NumberText("", Parsed.understood(BigDecimal.valueOf(whole)), "");
         }
         int start = 0;
         while (start < length && !isDigit(text.charAt(start))) {
@@ -115,14 +116,17 @@ final class NumberText {
                 && (at + 3 == text.length() || !isDigit(text.charAt(at + 3)));
     }
 
-    /** Whether a text is digits and nothing else, as most numbers are. */
-    static boolean isWhole(String text) {
+    /** The number of a text that is digits and nothing else, at most 18, as most numbers are; else -1. */
+    static long whole(String text) {
+        long number = text.isEmpty() ? -1 : 0;
         for (int i = 0; i < text.length(); i++) {
-            if (!isDigit(text.charAt(i))) {
-                return false;
+            char c = text.charAt(i);
+            if (!isDigit(c)) {
+                return -1;
             }
+            number = 10 * number + c - '0';
         }
-        return !text.isEmpty();
+        return number;
     }
 
     private static boolean isDigit(char c) {
