@@ -80,10 +80,8 @@ final class Encoder {
                 extents.computeIfAbsent(stock.lines().get(line), l -> new LineExtent()).take(some[line]);
             }
         }
-        Arrays.parallelSort(ages);
-        Arrays.parallelSort(miles);
-        this.middleAge = Quantiles.ofSorted(ages, 0.5);
-        this.middleMiles = Quantiles.ofSorted(miles, 0.5);
+        this.middleAge = Quantiles.ofPartlyOrdered(ages, 0.5);
+        this.middleMiles = Quantiles.ofPartlyOrdered(miles, 0.5);
         double level = Quantiles.ofPartlyOrdered(evidence.logPrices(), 0.5);
         List<Subject> seen = stock.examples();
 
