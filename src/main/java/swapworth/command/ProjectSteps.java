@@ -13,6 +13,7 @@ import swapworth.reading.RowsRead;
 import swapworth.report.ProjectFile;
 import swapworth.report.ProjectPage;
 import swapworth.table.Table;
+import swapworth.table.TextLines;
 
 /** The steps that speak of the whole undertaking. */
 final class ProjectSteps {
@@ -60,10 +61,10 @@ final class ProjectSteps {
             out.println(read.sentence());
             account(read);
         }
-        undertaking.gates().ifPresent(g -> g.warnings().forEach(w -> out.println("  not settled: " + w)));
+        undertaking.gates().ifPresent(g -> g.warnings().forEach(w -> out.print(TextLines.of("  ", "not settled: " + w))));
         tables(undertaking).forEach(table -> out.print("\n" + table.text()));
-        undertaking.narrowing().forEach(n -> out.println("\n" + n));
-        undertaking.missing().forEach(m -> out.println("\nNot here: " + m));
+        undertaking.narrowing().forEach(n -> out.print("\n" + TextLines.of("", n)));
+        undertaking.missing().forEach(m -> out.print("\n" + TextLines.of("", "Not here: " + m)));
         if (arguments.out().isPresent()) {
             steps.write(arguments.out().get(), undertaking.ledger().get().sums().byCategoryTable("").csv(), "the sums by category");
         }
@@ -84,7 +85,7 @@ final class ProjectSteps {
             out.println("\n" + read.sentence());
             account(read);
         }
-        undertaking.gates().ifPresent(g -> g.warnings().forEach(w -> out.println("  not settled: " + w)));
+        undertaking.gates().ifPresent(g -> g.warnings().forEach(w -> out.print(TextLines.of("  ", "not settled: " + w))));
         undertaking.forecast().ifPresent(f -> out.print("\n" + f.figures().text()));
         undertaking.equity().ifPresent(e -> out.print("\n" + e.tables().get(0).text()));
         undertaking.finishOrStop().ifPresent(f -> out.print("\n" + f.tables().get(1).text()));

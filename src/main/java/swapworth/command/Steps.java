@@ -48,6 +48,7 @@ import swapworth.report.Section;
 import swapworth.report.SwapSection;
 import swapworth.swap.Swaps;
 import swapworth.table.Table;
+import swapworth.table.TextLines;
 
 /** The steps of the program, each a few calls of the library. */
 final class Steps {
@@ -117,16 +118,15 @@ final class Steps {
     private int check(Arguments arguments) throws IOException {
         keepApart(arguments, arguments.listings());
         ListingsRead read = read(arguments.listings());
-        List<Table> tables = Check.of(read).tables();
-        read.notes().forEach(out::println);
-        out.print(Check.of(read).text());
+        Check check = Check.of(read);
+        out.print(check.text());
         List<CarsFile> cars = arguments.carsBeside().stream().map(file -> CarsFile.read(file, read.baseCurrency())).toList();
         cars.forEach(file -> out.println(file.read().table().text()));
         if (arguments.out().isPresent()) {
             write(arguments.out().get(), problems(read).csv(), "the rows set aside, rejected, odd or in question");
         }
         if (arguments.page().isPresent()) {
-            List<Part> parts = new ArrayList<>(tables.stream().map(Part::rows).toList());
+            List<Part> parts = new ArrayList<>(check.tables().stream().map(Part::rows).toList());
             cars.forEach(file -> parts.add(Part.rows(file.read().table())));
             Page page = Page.of("Check of " + names(arguments.listings()), read.counts().sentence() + ".",
                     Section.of("check", "What was understood", parts.toArray(Part[]::new)));
@@ -204,7 +204,7 @@ final class Steps {
         account(cars);
         out.println();
         out.print(valued.brief().text());
-        valued.remarks().forEach(r -> out.println("  " + r));
+        valued.remarks().forEach(r -> out.print(TextLines.of("  ", r)));
         if (arguments.out().isPresent()) {
             write(arguments.out().get(), valued.table().csv(), "the values");
         }
@@ -226,12 +226,12 @@ final class Steps {
         PriceModel model = model(read, arguments, folderOf(arguments.listings().get(0)));
         account(read);
         if (!(model.index() instanceof Answer.Told<MarketIndex> told)) {
-            out.println("\n" + IndexTables.summary(model));
+            out.print("\n" + TextLines.of("", IndexTables.summary(model)));
             return ending(read, arguments);
         }
         MarketIndex index = chosen(told.value(), arguments);
-        out.println("\n" + IndexTables.summary(index));
-        index.cautions().forEach(c -> out.println("  " + c + "."));
+        out.print("\n" + TextLines.of("", IndexTables.summary(index)));
+        index.cautions().forEach(c -> out.print(TextLines.of("  ", c + ".")));
         List<Table> tables = new ArrayList<>(IndexTables.all(model, index));
         tables.addAll(TimeOnMarket.of(model).match(TimeOnMarket::tables, no -> List.of()));
         for (Table table : tables) {
@@ -313,7 +313,7 @@ final class Steps {
             valued = Optional.of(Valued.of(cars.unfinished(), model, read.baseCurrency(), arguments.on(), arguments.level()));
             out.println();
             out.print(valued.get().brief().text());
-            valued.get().remarks().forEach(r -> out.println("  " + r));
+            valued.get().remarks().forEach(r -> out.print(TextLines.of("  ", r)));
             if (cars.unfinished().size() < cars.cars().size()) {
                 swaps = Optional.of(new SwapSteps(this, out, err).swaps(folder, cars, read, model, arguments));
             }
@@ -322,7 +322,7 @@ final class Steps {
         if (arguments.out().isPresent()) {
             write(arguments.out().get(), judged.table().csv(), "the judged listings");
         }
-        out.println("\n" + IndexTables.summary(model));
+        out.print("\n" + TextLines.of("", IndexTables.summary(model)));
         Path page = arguments.page().orElse(folder.resolve("swapworth.html"));
         swaps.ifPresent(s -> more.add(SwapSection.of(s)));
         more.add(market.join());
@@ -484,7 +484,7 @@ final class Steps {
     /** What became of the rows. */
     private void account(ListingsRead read) {
         out.println(counted(read));
-        read.notes().forEach(n -> out.println("  " + n));
+        read.notes().forEach(n -> out.print(TextLines.of("  ", n)));
         printProblems("rejected", read.rejected());
         printProblems("set aside", read.setAside());
         printProblems("question", read.questions());
@@ -512,15 +512,15 @@ final class Steps {
     }
 
     private void print(PriceModel model, Answer<FitStudy> study) {
-        model.confounded().forEach(c -> out.println("\n" + c.sentence() + "."));
+        model.confounded().forEach(c -> out.print("\n" + TextLines.of("", c.sentence() + ".")));
         out.print("\n" + study.match(s -> ModelTables.fit(model, s).text(), no -> no.sentence() + "\n"));
     }
 
     void printProblems(String what, List<RowProblem> problems) {
         for (RowProblem p : problems.subList(0, Math.min(20, problems.size()))) {
-            out.println("  " + what + ": " + p.file() + (p.line() > 0 ? ":" + p.line() : "")
+            out.print(TextLines.of("  ", what + ": " + p.file() + (p.line() > 0 ? ":" + p.line() : "")
                     + (p.column().isEmpty() ? "" : " " + p.column()) + (p.rawText().isEmpty() ? "" : " '" + p.rawText() + "'") + ": "
-                    + p.message());
+                    + p.message()));
         }
         if (problems.size() > 20) {
             out.println("  " + what + ": " + (problems.size() - 20) + " more; 'check' lists them all");

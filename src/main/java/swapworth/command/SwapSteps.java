@@ -11,6 +11,7 @@ import swapworth.market.PriceModel;
 import swapworth.report.SwapSection;
 import swapworth.swap.SwapAnswer;
 import swapworth.swap.Swaps;
+import swapworth.table.TextLines;
 
 /** The step that values finished swaps. */
 final class SwapSteps {
@@ -63,7 +64,7 @@ final class SwapSteps {
     Swaps swaps(Path folder, CarsFile cars, ListingsRead read, PriceModel model, Arguments arguments) {
         Swaps swaps = Swaps.of(folder, cars, read.baseCurrency(), model, arguments.on(), arguments.level());
         steps.printProblems("to look at", swaps.problems());
-        swaps.notes().forEach(n -> out.println("  " + n));
+        swaps.notes().forEach(n -> out.print(TextLines.of("  ", n)));
         swaps.answers().forEach(a -> out.print("\n" + a.tables().get(0).text()));
         return swaps;
     }

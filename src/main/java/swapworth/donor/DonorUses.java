@@ -92,7 +92,8 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set) {
             uses.add(new Use("use the gear, sell the rest", sum(-option.landed(), out.gearAsFound(), option.recovery()),
                     "each part of the gear at what it sells for as a used part, times its chance to be good; its worth in the swap is another question"));
         }
-        allSold.recovery().ifPresent(r -> uses.add(new Use("take all of it apart and sell it", sum(-option.landed(), r.net()), "recovery with the gear sold too")));
+        allSold.recovery().ifPresent(r -> uses.add(new Use("take all of it apart and sell it", sum(-option.landed(), r.net()),
+                "recovery with the gear sold too")));
         if (values.isPresent()) {
             double[] lies = values.get().price(subject(facts, state), seed);
             uses.add(new Use("sell it as it lies", sum(-option.landed(), lies), "private sold, in its state"));
@@ -109,8 +110,11 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set) {
                 sound[i] = sound[i] * (1 - Math.min(1, zones * share[i] + (fired ? airbags[i] : 0))) - gear[i];
             }
             uses.add(new Use("repair and sell it", sum(-option.landed(), sound), "as if undamaged"
-                    + (facts.title() == Title.SALVAGE ? ", rebuilt title" : "") + (zones == 0 ? "" : ", less repairs of " + zones + (zones > 1 ? " damaged zones" : " damaged zone")
-                    + " (assumption repair_zone" + (facts.damage().isEmpty() ? ", damage unknown" : "") + ")") + (fired ? ", airbags (repair_airbags)" : "") + " and another engine and gearbox by the chance that they are not good; hours not priced"));
+                    + (facts.title() == Title.SALVAGE ? ", rebuilt title" : "") + (zones == 0 ? "" : ", less repairs of " + zones
+                    + (zones > 1 ? " damaged zones" : " damaged zone")
+                    + " (assumption repair_zone" + (facts.damage().isEmpty() ? ", damage unknown" : "") + ")")
+                    + (fired ? ", airbags (repair_airbags)" : "")
+                    + " and another engine and gearbox by the chance that they are not good; hours not priced"));
         }
         return new DonorUses(option.car().name(), uses, set(option, parts, state, draws, seed));
     }

@@ -116,7 +116,8 @@ public record Landed(List<LandedCost> costs, List<BidAnswer> bids, List<Optional
             if (bids.get(i) instanceof HighestBid bid) {
                 table.row(car, Cents.cell(bid.target()), Cents.cell(bid.bid()), Cents.cell(bid.landed()),
                         less.map(s -> Cell.number(100 * (s.shading().factor() - 1), 1)).orElse(Cell.BLANK),
-                        less.map(s -> s.answer() instanceof HighestBid b ? Cents.cell(b.bid()) : Cell.words("none")).orElse(Cell.BLANK), Cents.cell(bid.next()),
+                        less.map(s -> s.answer() instanceof HighestBid b ? Cents.cell(b.bid()) : Cell.words("none")).orElse(Cell.BLANK),
+                        Cents.cell(bid.next()),
                         Cents.cell(bid.nextLanded()), Cell.words(String.join("; ",
                                 bid.steps().stream().filter(bid::isNear).map(HighestBid.Step::sentence).toList())));
             } else if (bids.get(i) instanceof NoBid none) {

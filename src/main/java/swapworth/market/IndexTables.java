@@ -220,7 +220,7 @@ public final class IndexTables {
                 Column.number("chance that it stands lower", ""));
         return index.outlook().match(outlook -> {
             table.note("Drawn from the fitted drift and walk for cars of the same age: ageing comes on top. What moves a market from outside is"
-                    + " not in it.");
+                    + " not in it. The further ahead, the less the listings tell: ranges widen, and the chance to stand lower need not grow.");
             ValueDraws draws = model.draws(DRAWS, SEED);
             for (int months : List.of(1, 3, 6, 9, 12)) {
                 double[] factors = outlook.factors(draws, index.line().orElse(""), months);

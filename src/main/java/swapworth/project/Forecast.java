@@ -543,7 +543,8 @@ public final class Forecast {
         Table.Builder table = Table.titled("What drives the spread of the forecast").columns(Column.number("line", ""),
                 Column.words("estimate"), Column.number("median", unit), Column.number("80 % from", unit), Column.number("80 % to", unit),
                 Column.number("part of the variance", "%"));
-        table.note("Money that comes in is below 0; parts of the variance are those at a market that stands still. A firm offer or a narrower range for the first rows would narrow the forecast most.");
+        table.note("Money that comes in is below 0; parts of the variance are those at a market that stands still. A firm offer or a"
+                + " narrower range for the first rows would narrow the forecast most.");
         for (Driver driver : drivers) {
             table.row(driver.line == 0 ? Cell.BLANK : Cell.label(driver.line), Cell.words(driver.name), Cell.number(driver.middle, 0),
                     Cell.number(driver.low, 0), Cell.number(driver.high, 0), Cell.number(100 * driver.share, 1));

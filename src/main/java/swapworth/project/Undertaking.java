@@ -646,7 +646,8 @@ public final class Undertaking {
         List<Forecast.Driver> drivers = forecast().get().drivers();
         String money = Math.round(100 * (1 - ofValue)) + " % lies in the money" + (drivers.isEmpty() ? "." : ", most of it in '"
                 + drivers.get(0).name()
-                + "' (" + Math.round(100 * drivers.get(0).share()) + " % of the variance of the forecast at a market that stands still): a firm offer for it narrows it.");
+                + "' (" + Math.round(100 * drivers.get(0).share())
+                + " % of the variance of the forecast at a market that stands still): a firm offer for it narrows it.");
         return ofValue >= 0.5 ? List.of(value, money) : List.of(money, value);
     }
 

@@ -110,7 +110,8 @@ public final class DonorSections {
         }
         if (!sections.isEmpty()) {
             List<Part> parts = new ArrayList<>();
-            parts.add(Part.prose("What became of the rows of fees.csv, partout.csv and parts.csv, and the numbers that stand in where they do not speak."));
+            parts.add(Part.prose("What became of the rows of fees.csv, partout.csv and parts.csv, and the numbers that stand in where they"
+                    + " do not speak."));
             study.read().forEach(read -> parts.add(read.problems().isEmpty() ? Part.prose(read.sentence() + ".") : Part.rows(read.table())));
             study.market().filter(m -> m.offers() > 0).ifPresent(m -> parts.add(Part.rows(m.table())));
             parts.add(assumptions(assumptions));

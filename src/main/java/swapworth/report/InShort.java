@@ -34,6 +34,7 @@ import swapworth.swap.SwapAnswer;
 import swapworth.swap.SwapValue;
 import swapworth.swap.Swaps;
 import swapworth.table.Cell;
+import swapworth.table.TextLines;
 
 /**
  * The answers of a folder before everything else, ten points at most, each with its range, what it stands by, its day and its level of
@@ -137,8 +138,8 @@ public record InShort(List<Sentence> sentences) {
         CandidateCar car = first.car();
         int count = choice.compared();
         int others = choice.options().size() - count;
-        return choice.purpose() + ": " + (count == 1 ? "'" + car.name() + (others == 0 ? "' alone costs net " : "' costs net ") : "of " + count + " '" + car.name()
-                + "' costs least, net ") + study.currency().getCurrencyCode()
+        return choice.purpose() + ": " + (count == 1 ? "'" + car.name() + (others == 0 ? "' alone costs net " : "' costs net ")
+                : "of " + count + " '" + car.name() + "' costs least, net ") + study.currency().getCurrencyCode()
                 + " " + Cell.format(first.meanNetCost(), 0) + (first.parts() ? " (80 % range " + Choice.range(first.netCost())
                 + study.on().map(d -> "; " + d).orElse("") + ")" : "") + ": " + Cell.format(first.landed(), 0)
                 + (first.whole() ? " at the door" : " without all of its fees") + " for a price or bid of "
@@ -193,7 +194,7 @@ public record InShort(List<Sentence> sentences) {
      */
     public String text() {
         StringBuilder text = new StringBuilder();
-        sentences.forEach(s -> text.append("  ").append(s.words()).append('\n'));
+        sentences.forEach(s -> text.append(TextLines.of("  ", s.words())));
         return text.isEmpty() ? "" : "\n" + HEADING + "\n" + text;
     }
 

@@ -174,7 +174,8 @@ public final class ProjectFile {
                 Part.prose("How it was found: nobody has sold this car, so its"
                 + " price is put together from cars that share its body, cars that share its running gear, and what parts and work cost. A"
                 + " statistical model learns from the listings how price runs with age, mileage, condition and the level of trade; the"
-                + " 80 % range holds the price of one such car eight times in ten, the 95 % range nineteen times in twenty. Assumptions, which the owner can show, hold "
+                + " 80 % range holds the price of one such car eight times in ten, the 95 % range nineteen times in twenty. Assumptions,"
+                + " which the owner can show, hold "
                 + Math.round(100 * value.priorShare()) + " % of what is unsure about it."));
     }
 

@@ -13,6 +13,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import swapworth.InOneLine;
 
 /** The commands on good and on bad input: exit codes, messages, nothing lost, nothing run. */
 class CommandTest {
@@ -170,10 +171,10 @@ class CommandTest {
     @Test
     void a_price_is_not_compared_with_a_value_of_another_level_of_trade() throws IOException {
         assertEquals(0, run("judge", file(rows(40)), "--level", "auction"));
-        assertTrue(out().contains("at the level auction") && out().contains("they are not compared"), out());
+        assertTrue(InOneLine.of(out()).contains("at the level auction") && InOneLine.of(out()).contains("they are not compared"), out());
         assertFalse(out().contains("at its own level of trade"));
         assertEquals(0, run("judge", file(rows(40)), "--on", "2025-11-01"));
-        assertTrue(out().contains("on 2025-11-01") && out().contains("the first day of the prices that count"), out());
+        assertTrue(InOneLine.of(out()).contains("on 2025-11-01") && InOneLine.of(out()).contains("the first day of the prices that count"), out());
     }
 
     @Test

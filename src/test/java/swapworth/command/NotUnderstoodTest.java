@@ -14,6 +14,7 @@ import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import swapworth.InOneLine;
 
 /** That no step loses a word in silence, neither of the cars in play nor of listings, in the terminal and on the page. */
 class NotUnderstoodTest {
@@ -60,7 +61,7 @@ class NotUnderstoodTest {
     private void tellsOfCars(String out, Path page) throws IOException {
         String html = Files.readString(page);
         for (String sentence : OF_CARS) {
-            assertTrue(out.contains(sentence), out);
+            assertTrue(InOneLine.of(out).contains(sentence), out);
         }
         assertTrue(html.contains("What was read of the cars in play") && html.contains("did you mean donor?") && html.contains("no strat"),
                 "the page tells it too");

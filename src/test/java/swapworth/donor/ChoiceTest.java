@@ -13,6 +13,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import swapworth.InOneLine;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.CandidateCar;
 import swapworth.listing.CarFacts;
@@ -63,7 +64,7 @@ class ChoiceTest {
         // The price of a's parts errs by 15 % of 700 and b's by 15 % of 250: the difference by sqrt(105^2 + 37.5^2) = 111.
         double[] difference = choice.dearerBy(1);
         assertEquals(2 * 1.2816 * 111.5, Quantiles.of(difference, 0.9) - Quantiles.of(difference, 0.1), 25);
-        assertTrue(choice.table("USD").text().contains("title salvage; rust: bad; damage front"), choice.table("USD").text());
+        assertTrue(choice.table("USD").csv().contains("title salvage; rust: bad; damage front"), choice.table("USD").csv());
     }
 
     @Test
@@ -75,8 +76,8 @@ class ChoiceTest {
         assertEquals(1, choice.compared());
         assertFalse(choice.noRealDifference(1));
         String text = choice.table("USD").text();
-        String row = text.lines().filter(line -> line.startsWith("cheap")).findFirst().orElseThrow();
-        assertTrue(row.contains("4,000") && row.contains("not in partout.csv") && row.contains("left-over parts not counted"), row);
+        String row = choice.table("USD").csv().lines().filter(line -> line.startsWith("cheap")).findFirst().orElseThrow();
+        assertTrue(row.contains("4000") && row.contains("not in partout.csv") && row.contains("left-over parts not counted"), row);
         assertFalse(row.contains(" to ") || row.contains("dearer"), row);
         assertTrue(text.contains("partout.csv does not name the parts of 'cheap'") && text.contains("are not held against"), text);
     }
@@ -88,8 +89,8 @@ class ChoiceTest {
                 "b,recipient,Sivrette,,2016,71000,drives,none,clean,sound,private,5250,neither",
                 "hit,donor,Velmarch,,,,,,,,private,3000,neither").choices().get(1);
         assertEquals(2, choice.compared());
-        String text = choice.table("USD").text();
-        assertTrue(text.contains("dearer by 1,250 at the door; left-over parts not counted"), text);
+        String text = InOneLine.of(choice.table("USD").text());
+        assertTrue(choice.table("USD").csv().contains("\"dearer by 1,250 at the door; left-over parts not counted\""), text);
         assertTrue(text.contains("partout.csv names the parts of none of them"), text);
         assertFalse(text.contains("4,000 to 4,000") || text.contains("1,250 to 1,250"), text);
     }

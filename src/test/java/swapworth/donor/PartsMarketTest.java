@@ -28,7 +28,8 @@ class PartsMarketTest {
     Path folder;
 
     private PartsMarket market(PartsWorld world) throws IOException {
-        Donors donors = new Donors(folder).file("words.csv", "column,word,means", "part,lump,engine", "part,box,gearbox", "part,brain,engine control unit");
+        Donors donors = new Donors(folder).file("words.csv", "column,word,means", "part,lump,engine", "part,box,gearbox",
+                "part,brain,engine control unit");
         Files.writeString(folder.resolve("parts.csv"), world.parts(EVENING));
         return PartsMarket.fit(donors.offers(), Map.of("velmarch", "six", "galdrise", "six", "sivrette", "four"), Optional.of(EVENING),
                 Assumptions.defaults());

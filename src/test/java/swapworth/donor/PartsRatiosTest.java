@@ -45,7 +45,8 @@ class PartsRatiosTest {
         double share = 0;
         List<String> miles = List.of("71000", "106500");
         for (int k = 0; k < 2; k++) {
-            Files.writeString(folder.resolve("cars.csv"), "name,role,vehicle,running_gear,mileage,seller,price,price_includes,runs,damage,distance_away,keys\n"
+            Files.writeString(folder.resolve("cars.csv"),
+                    "name,role,vehicle,running_gear,mileage,seller,price,price_includes,runs,damage,distance_away,keys\n"
                     + "tidy roadster,recipient,Sivrette,four 2.0," + miles.get(k) + ",private,10600,neither,drives,none,38,yes\n");
             List<CandidateCar> cars = CarsFile.read(folder.resolve("cars.csv"), FeeFiles.USD).cars();
             PartsMarket market = PartsMarket.fit(PartOffers.read(folder.resolve("parts.csv"), settings, FeeFiles.USD),

@@ -34,7 +34,7 @@ class NowOrLaterTest {
         assertEquals(1, choice.together(2));
         // buying at 11000 - 220 now does as well as the best month to come
         assertEquals(10_780, choice.buyWhateverHappens(), 1e-9);
-        String text = choice.tables().get(0).text();
+        String text = choice.tables().get(0).html();
         assertTrue(text.contains("usually fall together") && text.contains("pays if a month costs less than"), text);
     }
 

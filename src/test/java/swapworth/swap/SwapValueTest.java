@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import swapworth.InOneLine;
 import swapworth.assumptions.Assumption;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.Car;
@@ -230,7 +231,7 @@ class SwapValueTest {
         SwapValue value = value(SwapValue.options().withFactoryEquivalent(FACTORY).weighted(Map.of(Approach.Kind.POSITION, 1.0),
                 "the club's sales are better than my listings"), CAR);
         assertEquals(1, value.weights().get(Approach.Kind.POSITION), 1e-12);
-        assertTrue(value.tables().get(0).text().contains("the club's sales are better than my listings"));
+        assertTrue(InOneLine.of(value.tables().get(0).text()).contains("the club's sales are better than my listings"));
     }
 
     @Test

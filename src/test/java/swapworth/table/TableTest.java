@@ -5,6 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
 
@@ -97,6 +100,62 @@ class TableTest {
         String text = Table.titled("t").columns(Column.words("a")).row(Cell.words("red\u001b[31m\nnext")).build().text();
         assertTrue(text.contains("red [31m next"));
         assertFalse(text.contains("\u001b"));
+    }
+
+    @Test
+    void a_heading_wider_than_its_column_breaks_into_lines_where_the_table_is_wide() {
+        Table.Builder table = Table.titled("t");
+        List<Cell> row = new ArrayList<>();
+        for (int c = 0; c < 12; c++) {
+            table.columns(Column.number("chance of a loss", "%"));
+            row.add(Cell.whole(10 + c));
+        }
+        String text = table.row(row).build().text();
+        assertTrue(text.lines().allMatch(line -> line.length() <= 140), text);
+        assertTrue(text.lines().skip(1).findFirst().orElseThrow().strip().startsWith("chance of"), text);
+        assertTrue(text.contains("21\n"), text);
+    }
+
+    @Test
+    void sentences_without_room_beside_the_numbers_stand_below_their_row() {
+        Table.Builder table = Table.titled("t");
+        List<Cell> row = new ArrayList<>();
+        for (int c = 0; c < 14; c++) {
+            table.columns(Column.number("price", "USD"));
+            row.add(Cell.number(1000 + c, 0));
+        }
+        row.add(Cell.words("does the price include fees or tax? At an auction that can be a third"));
+        String text = table.columns(Column.sentences("to look at")).row(row).row(Collections.nCopies(15, Cell.BLANK)).build().text();
+        assertTrue(text.contains("1,013\n      to look at: does the price include fees or tax? At an auction that can be a third\n"), text);
+        assertEquals(1, text.split("to look at", -1).length - 1);
+    }
+
+    @Test
+    void words_break_within_their_column_and_numbers_never() {
+        Table.Builder table = Table.titled("t").columns(Column.words("against"));
+        List<Cell> row = new ArrayList<>(List.of(Cell.words("recipient sold without an engine, left-over parts sold")));
+        for (int c = 0; c < 10; c++) {
+            table.columns(Column.number("n", ""));
+            row.add(Cell.number(-1_234_567, 0));
+        }
+        List<String> lines = table.row(row).build().text().lines().toList();
+        assertTrue(lines.stream().allMatch(line -> line.length() <= 140), lines.toString());
+        assertTrue(lines.get(3).startsWith("recipient sold        -1,234,567"), lines.toString());
+        assertEquals(List.of("without an engine,", "left-over parts sold"), lines.subList(4, 6));
+    }
+
+    @Test
+    void notes_break_between_words_and_keep_a_number_with_its_per_cent() {
+        String words = "word ".repeat(20) + "lesser ";
+        List<String> lines = Table.titled("t").note(words + "1 % of all").build().text().lines().toList();
+        assertEquals("  " + words.strip(), lines.get(1));
+        assertEquals("    1 % of all", lines.get(2));
+    }
+
+    @Test
+    void a_word_longer_than_a_line_is_cut() {
+        assertEquals(List.of("abcd", "efg", "hi"), TextLines.broken("abcdefg hi", 4));
+        assertEquals(List.of(""), TextLines.broken("", 4));
     }
 
     @Test

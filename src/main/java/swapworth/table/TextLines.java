@@ -1,0 +1,74 @@
+package swapworth.table;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** Sentences in lines that can be read in a terminal. */
+public final class TextLines {
+    /** The most characters in a line, where words are short enough. */
+    private static final int WIDTH = 110;
+
+    private TextLines() {
+    }
+
+    /**
+     * A sentence in lines broken between words, all but the first a little further in.
+     *
+     * @param indent what stands before the first line, such as two spaces
+     * @param sentence the sentence; its control characters become spaces
+     * @return lines of at most {@value #WIDTH} characters that end in a line feed
+     */
+    public static String of(String indent, String sentence) {
+        StringBuilder out = new StringBuilder();
+        String ahead = indent;
+        String rest = plain(sentence);
+        while (!rest.isEmpty()) {
+            int end = end(rest, WIDTH - ahead.length());
+            out.append(ahead).append(rest, 0, end).append('\n');
+            rest = rest.substring(end).stripLeading();
+            ahead = indent + "  ";
+        }
+        return out.toString();
+    }
+
+    /** A text in lines of at most so many characters; only a word that is longer by itself is cut. */
+    static List<String> broken(String text, int width) {
+        List<String> lines = new ArrayList<>(1);
+        String rest = text;
+        while (lines.isEmpty() || !rest.isEmpty()) {
+            int end = end(rest, width);
+            lines.add(rest.substring(0, end));
+            rest = rest.substring(end).stripLeading();
+        }
+        return lines;
+    }
+
+    /** Where a line of at most so many characters ends. */
+    private static int end(String text, int width) {
+        if (length(text) <= width) {
+            return text.length();
+        }
+        int most = text.offsetByCodePoints(0, width);
+        int gap = text.lastIndexOf(' ', most);
+        while (gap > 0 && text.startsWith("%", gap + 1)) {
+            // A number and its sign stay together.
+            gap = text.lastIndexOf(' ', gap - 1);
+        }
+        return gap > 0 ? gap : most;
+    }
+
+    /** As many places as a text takes. */
+    static int length(String text) {
+        return text.codePointCount(0, text.length());
+    }
+
+    /** A stranger's control characters could move a terminal's cursor or colour its text: they become spaces. */
+    static String plain(String text) {
+        StringBuilder clean = new StringBuilder(text.length());
+        for (int i = 0; i < text.length(); i++) {
+            char c = text.charAt(i);
+            clean.append(Character.isISOControl(c) || Character.getType(c) == Character.FORMAT ? ' ' : c);
+        }
+        return clean.toString();
+    }
+}
