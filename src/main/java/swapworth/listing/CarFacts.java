@@ -71,7 +71,7 @@ public record CarFacts(
         Title title,
         Optional<Set<Damage>> damage,
         Optional<String> options,
-        Map<String, String> further) {
+        Map<String, String> further) implements Facts {
 
     /** Copies the collections in and checks that nothing is missing. */
     public CarFacts {
@@ -154,20 +154,9 @@ public record CarFacts(
         return builder;
     }
 
-    /**
-     * The age of the car on a day: from first registration, else from the middle of the model year (1 July), else as the row gave
-     * it outright, in which case it is the same on every day. A car seen before its day of birth has age 0.
-     *
-     * @param on the day
-     * @return years of 365.25 days, at least 0; empty if nothing speaks of the age
-     */
-    public OptionalDouble ageOn(LocalDate on) {
-        Optional<LocalDate> born = firstRegistered.isPresent() || modelYear.isEmpty()
-                ? firstRegistered
-                : Optional.of(LocalDate.of(modelYear.getAsInt(), 7, 1));
-        return born.isPresent()
-                ? OptionalDouble.of(years(born.get().toEpochDay(), on.toEpochDay()))
-                : ageYears;
+    @Override
+    public CarFacts made() {
+        return this;
     }
 
     /** The years between two days, at least 0. */

@@ -235,8 +235,9 @@ final class ListingColumns {
                 airbags.get(row), title.get(row), damage.get(row), options.get(row), further(row));
     }
 
-    Offer offer(int row) {
-        return new Offer(facts(row), seenOn.get(row), kind.get(row), includes.get(row), amount(row), outcome.get(row));
+    /** What was seen in a row. */
+    Sighting sighting(int row) {
+        return new Row(row);
     }
 
     Price price(int row) {
@@ -384,5 +385,194 @@ final class ListingColumns {
         }
         long born = registered.isPresent() ? registered.get().toEpochDay() : LocalDate.of(year.getAsInt(), 7, 1).toEpochDay();
         return CarFacts.years(born, isDated(row) ? day(row) : otherDay);
+    }
+
+    /** A look at a row: both what was seen and what it says of the car. */
+    private final class Row implements Sighting, Facts {
+        private final int row;
+
+        Row(int row) {
+            this.row = row;
+        }
+
+        @Override
+        public Origin origin() {
+            return ListingColumns.this.origin(row);
+        }
+
+        @Override
+        public Facts facts() {
+            return this;
+        }
+
+        @Override
+        public double amount() {
+            return ListingColumns.this.amount(row);
+        }
+
+        @Override
+        public CarFacts made() {
+            return ListingColumns.this.facts(row);
+        }
+
+        @Override
+        public Map<String, String> further() {
+            return ListingColumns.this.further(row);
+        }
+
+        @Override
+        public Optional<String> id() {
+            return id.get(row);
+        }
+
+        @Override
+        public Optional<LocalDate> seenOn() {
+            return seenOn.get(row);
+        }
+
+        @Override
+        public PriceKind kind() {
+            return kind.get(row);
+        }
+
+        @Override
+        public PriceIncludes includes() {
+            return includes.get(row);
+        }
+
+        @Override
+        public Outcome outcome() {
+            return outcome.get(row);
+        }
+
+        @Override
+        public Saved saved() {
+            return saved.get(row);
+        }
+
+        @Override
+        public List<String> remarks() {
+            return remarks.get(row);
+        }
+
+        @Override
+        public String vehicle() {
+            return vehicle.get(row);
+        }
+
+        @Override
+        public Optional<String> trim() {
+            return trim.get(row);
+        }
+
+        @Override
+        public Optional<String> body() {
+            return body.get(row);
+        }
+
+        @Override
+        public Optional<String> runningGear() {
+            return runningGear.get(row);
+        }
+
+        @Override
+        public OptionalDouble powerKw() {
+            return powerKw.get(row);
+        }
+
+        @Override
+        public OptionalDouble cylinders() {
+            return cylinders.get(row);
+        }
+
+        @Override
+        public OptionalDouble weightKg() {
+            return weightKg.get(row);
+        }
+
+        @Override
+        public DrivenWheels drivenWheels() {
+            return drivenWheels.get(row);
+        }
+
+        @Override
+        public OptionalInt modelYear() {
+            return modelYear.get(row);
+        }
+
+        @Override
+        public Optional<LocalDate> firstRegistered() {
+            return firstRegistered.get(row);
+        }
+
+        @Override
+        public OptionalDouble ageYears() {
+            return ageYears.get(row);
+        }
+
+        @Override
+        public Optional<Mileage> mileage() {
+            return mileage.get(row);
+        }
+
+        @Override
+        public Seller seller() {
+            return seller.get(row);
+        }
+
+        @Override
+        public Optional<String> region() {
+            return region.get(row);
+        }
+
+        @Override
+        public Runs runs() {
+            return runs.get(row);
+        }
+
+        @Override
+        public Condition rust() {
+            return rust.get(row);
+        }
+
+        @Override
+        public Condition paint() {
+            return paint.get(row);
+        }
+
+        @Override
+        public Condition interior() {
+            return interior.get(row);
+        }
+
+        @Override
+        public Condition mechanical() {
+            return mechanical.get(row);
+        }
+
+        @Override
+        public Condition records() {
+            return records.get(row);
+        }
+
+        @Override
+        public Keys keys() {
+            return keys.get(row);
+        }
+
+        @Override
+        public Airbags airbags() {
+            return airbags.get(row);
+        }
+
+        @Override
+        public Title title() {
+            return title.get(row);
+        }
+
+        @Override
+        public Optional<Set<Damage>> damage() {
+            return damage.get(row);
+        }
     }
 }

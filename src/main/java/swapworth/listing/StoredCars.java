@@ -62,10 +62,10 @@ final class StoredCars extends KeptList<Car> {
         return Arrays.stream(rows).filter(columns.isOfLine(line)).mapToDouble(columns::amount).toArray();
     }
 
-    /** What a car that was seen once was offered at. */
-    Optional<Offer> onlyOffer(int car) {
+    /** The sighting of a car that was seen once. */
+    Optional<Sighting> onlySighting(int car) {
         Objects.checkIndex(car, size());
-        return begin[car + 1] - begin[car] == 1 ? Optional.of(columns.offer(rows[begin[car]])) : Optional.empty();
+        return begin[car + 1] - begin[car] == 1 ? Optional.of(columns.sighting(rows[begin[car]])) : Optional.empty();
     }
 
     private Car made(int car) {

@@ -3,9 +3,9 @@ package swapworth.market;
 import java.util.Optional;
 import swapworth.listing.Car;
 import swapworth.listing.Listing;
-import swapworth.listing.Offer;
 import swapworth.listing.Outcome;
 import swapworth.listing.PriceKind;
+import swapworth.listing.Sighting;
 import swapworth.statistics.Bound;
 
 /**
@@ -39,20 +39,20 @@ record Evidence(int car, Listing listing, Subject subject, double logPrice, Boun
     }
 
     /** What the price of a car seen once is for. */
-    static Subject subject(Offer only) {
+    static Subject subject(Sighting only) {
         return new Subject(only.facts(), only.level(), only.includes(), only.seenOn());
     }
 
     /** What a sighting's price is for: the car as all its sightings together show it, offered as this one says. */
-    static Subject subject(Car car, Listing listing) {
-        Optional<String> region = listing.facts().region();
-        if (car.facts().seller() == listing.facts().seller() && (region.isEmpty() || region.equals(car.facts().region()))) {
-            return new Subject(car.facts(), listing.level(), listing.price().includes(), listing.seenOn());
+    static Subject subject(Car car, Sighting seen) {
+        Optional<String> region = seen.facts().region();
+        if (car.facts().seller() == seen.facts().seller() && (region.isEmpty() || region.equals(car.facts().region()))) {
+            return new Subject(car.facts(), seen.level(), seen.includes(), seen.seenOn());
         }
-        var facts = car.facts().toBuilder().seller(listing.facts().seller());
+        var facts = car.facts().toBuilder().seller(seen.facts().seller());
         if (region.isPresent()) {
             facts.region(region.get());
         }
-        return new Subject(facts.build(), listing.level(), listing.price().includes(), listing.seenOn());
+        return new Subject(facts.build(), seen.level(), seen.includes(), seen.seenOn());
     }
 }

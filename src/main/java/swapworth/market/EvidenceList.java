@@ -12,8 +12,8 @@ import java.util.concurrent.ConcurrentHashMap;
 import swapworth.listing.Car;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listing;
-import swapworth.listing.Offer;
 import swapworth.listing.PriceKind;
+import swapworth.listing.Sighting;
 import swapworth.statistics.Bound;
 import swapworth.statistics.Quantiles;
 import swapworth.statistics.Ranges;
@@ -105,7 +105,7 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
         List<Part> parts = Ranges.make(cars.size(), (first, end) -> {
             Part part = new Part(end - first, middles, further);
             for (int c = first; c < end; c++) {
-                Optional<Offer> only = Offer.onlyOne(cars, c);
+                Optional<Sighting> only = Sighting.onlyOne(cars, c);
                 if (only.isPresent()) {
                     part.add(c, only.get());
                 } else {
@@ -137,7 +137,7 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
             this.logPrice = new double[about];
         }
 
-        void add(int number, Offer only) {
+        void add(int number, Sighting only) {
             add(number, 0, only.amount(), Evidence.bound(only.kind()), Evidence.isOnOffer(only.kind(), only.outcome()),
                     Evidence.subject(only));
         }
@@ -228,13 +228,13 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
         return days == Days.KNOWN ? evidence : evidence.undated();
     }
 
-    /** What the price of a row is for. */
+    /** What the price of a row is for, made for who asks for nearly all of it. */
     Subject subject(int i) {
-        Optional<Offer> only = i < kept.length ? Optional.empty() : Offer.onlyOne(cars, car[i]);
+        Optional<Sighting> only = i < kept.length ? Optional.empty() : Sighting.onlyOne(cars, car[i]);
         if (only.isEmpty()) {
             return get(i).subject();
         }
-        Subject subject = Evidence.subject(only.get());
+        Subject subject = Evidence.subject(only.get()).made();
         return days == Days.KNOWN ? subject : subject.undated();
     }
 

@@ -2,8 +2,12 @@ package swapworth.listing;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotSame;
+import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.lang.reflect.Method;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashSet;
@@ -46,19 +50,39 @@ class StoredCarsTest extends ReadingListings {
     }
 
     @Test
-    void offers_and_prices_are_those_of_the_cars_whether_kept_as_columns_or_not() {
+    void a_look_at_a_row_says_what_the_listing_made_of_it_says() throws ReflectiveOperationException {
+        ListingsRead read = read(manyRows());
+        for (int i = 0; i < read.listings().size(); i++) {
+            Listing listing = read.listings().get(i);
+            Sighting look = Sighting.of(read.listings(), i);
+            assertSame(listing, Sighting.of(List.of(listing), 0));
+            assertNotSame(listing, look);
+            says(Sighting.class, listing, look);
+            says(Facts.class, listing.facts(), look.facts());
+            assertEquals(listing.facts(), look.facts().made());
+            LocalDate day = LocalDate.of(2026, 1, 1).plusDays(i);
+            assertEquals(listing.facts().ageOn(day), look.facts().ageOn(day));
+        }
+    }
+
+    private static <T> void says(Class<T> kind, T expected, T asked) throws ReflectiveOperationException {
+        for (Method question : kind.getMethods()) {
+            if (question.getParameterCount() == 0 && !question.getName().equals("facts")) {
+                assertEquals(question.invoke(expected), question.invoke(asked), question.getName());
+            }
+        }
+    }
+
+    @Test
+    void sightings_and_prices_are_those_of_the_cars_whether_kept_as_columns_or_not() {
         List<Car> kept = read(manyRows()).cars();
         List<Car> plain = new ArrayList<>(kept);
         int once = 0;
         for (int i = 0; i < plain.size(); i++) {
-            Optional<Offer> offer = Offer.onlyOne(kept, i);
-            assertEquals(Offer.onlyOne(plain, i), offer);
-            assertEquals(plain.get(i).sightings().size() == 1, offer.isPresent());
-            if (offer.isPresent()) {
-                once++;
-                assertEquals(plain.get(i).latest().level(), offer.get().level());
-                assertEquals(plain.get(i).latest().price().amount(), offer.get().amount());
-            }
+            Optional<Sighting> only = Sighting.onlyOne(kept, i);
+            assertEquals(Sighting.onlyOne(plain, i).map(Sighting::origin), only.map(Sighting::origin));
+            assertEquals(plain.get(i).sightings().size() == 1, only.isPresent());
+            once += only.isPresent() ? 1 : 0;
         }
         assertTrue(once > 100 && once < plain.size() - 100, once + " seen once");
         for (String line : List.of("Corvane", "Jorquist", "Nobody's")) {
