@@ -4,7 +4,6 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import swapworth.money.Money;
 import swapworth.reading.RowProblem;
 
 /** One row on its way to becoming a listing; what speaks against it is collected as it is found. */
@@ -17,9 +16,7 @@ final class Draft {
     String role = "";
     Optional<String> id = Optional.empty();
     Optional<LocalDate> seenOn = Optional.empty();
-    Optional<Money> money = Optional.empty();
-    String priceText = "";
-    boolean priceIsPlain;
+    FileCells.Asked asked = FileCells.Asked.NOTHING;
     PriceKind kind = PriceKind.ASKING;
     PriceIncludes includes = PriceIncludes.UNKNOWN;
     Outcome outcome = Outcome.OPEN;
@@ -29,7 +26,6 @@ final class Draft {
     Optional<String> note = Optional.empty();
     DistanceUnit unit = DistanceUnit.MI;
     boolean unitInCell;
-    boolean currencyByDefault;
     List<String> remarks = List.of();
     List<RowProblem> rejections = List.of();
     List<RowProblem> asides = List.of();
@@ -41,12 +37,11 @@ final class Draft {
         this.facts = facts;
     }
 
-    /** A listing as a draft again. */
+    /** A listing as a draft again, but for its price. */
     static Draft of(Listing listing) {
         Draft draft = new Draft(listing.origin().file(), listing.origin().line(), listing.facts().toBuilder());
         draft.id = listing.id();
         draft.seenOn = listing.seenOn();
-        draft.money = Optional.of(listing.price().typed());
         draft.kind = listing.price().kind();
         draft.includes = listing.price().includes();
         draft.outcome = listing.outcome();

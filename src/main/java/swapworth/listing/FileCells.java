@@ -254,24 +254,29 @@ abstract class FileCells {
     }
 
     final Column<Distance> mileage() {
-        return new NeededColumn<>(ListingColumn.MILEAGE, NO_DISTANCE, text -> distance(ListingColumn.MILEAGE, text));
+        return new NeededColumn<>(ListingColumn.MILEAGE, NO_DISTANCE, distancesIn(ListingColumn.MILEAGE));
     }
 
     final Column<Distance> distances(ListingColumn column) {
-        return new Column<>(column, NO_DISTANCE, text -> distance(column, text));
+        return new Column<>(column, NO_DISTANCE, distancesIn(column));
     }
 
-    private Parsed<Distance> distance(ListingColumn column, String text) {
+    private Function<String, Parsed<Distance>> distancesIn(ListingColumn column) {
+        String ofHeader = columns.unit(column);
+        DistanceUnit stated = unit(ofHeader).orElse(unitOfFile);
+        String saying = !ofHeader.isEmpty() ? "its header says " : unitIsStated ? "the file counts in " : "";
+        return text -> distance(text, stated, saying);
+    }
+
+    private Parsed<Distance> distance(String text, DistanceUnit stated, String saying) {
         Parsed<Quantity> parsed = cells.distance(text);
         if (!(parsed instanceof Parsed.Understood<Quantity> quantity)) {
             return parsed.map(none -> NO_DISTANCE);
         }
-        String ofHeader = columns.unit(column);
-        DistanceUnit stated = ofHeader.isEmpty() ? unitOfFile : unit(ofHeader).orElse(unitOfFile);
         Optional<String> ofCell = quantity.value().unit();
         DistanceUnit used = ofCell.isEmpty() ? stated : unit(ofCell.get()).orElse(stated);
-        String contradiction = used == stated || ofHeader.isEmpty() && !unitIsStated ? "" : "the cell says " + used.symbol() + ", "
-                + (ofHeader.isEmpty() ? "the file counts in " : "its header says ") + stated.symbol() + "; the cell's unit is used";
+        String contradiction = used == stated || saying.isEmpty() ? ""
+                : "the cell says " + used.symbol() + ", " + saying + stated.symbol() + "; the cell's unit is used";
         double miles = used.toMiles(quantity.value().number().doubleValue());
         return new Parsed.Understood<>(new Distance(miles, used, ofCell.isPresent(), contradiction), quantity.remarks());
     }
@@ -280,11 +285,14 @@ abstract class FileCells {
      * What a row asks for its car.
      *
      * @param text as it stands
-     * @param money the amount
-     * @param plain whether the text is the digits of the amount and no more
+     * @param money the amount; empty where there is none, or none that was understood
+     * @param refusal why it was not understood; else empty
+     * @param remarks what a reader should know of how it was understood
+     * @param isPlain whether the text is the digits of the amount and no more
      * @param currencyByDefault whether nothing states its currency
      */
-    record Asked(String text, Parsed<Money> money, boolean plain, boolean currencyByDefault) {
+    record Asked(String text, Optional<Money> money, String refusal, List<String> remarks, boolean isPlain, boolean currencyByDefault) {
+        static final Asked NOTHING = new Asked("", Optional.empty(), "", List.of(), false, false);
     }
 
     /** Amounts beside one currency. */
@@ -307,10 +315,14 @@ abstract class FileCells {
     }
 
     private Asked amount(String text, Optional<Currency> currency) {
-        Parsed<Money> money = cells.money(text, currency);
-        boolean plain = money instanceof Parsed.Understood<Money> known && isPlain(text, known.value().amount());
-        return new Asked(text, money, plain,
-                currency.isEmpty() && cells.conventions().currency().isEmpty() && digitsOnly(text));
+        boolean byDefault = currency.isEmpty() && cells.conventions().currency().isEmpty() && digitsOnly(text);
+        Parsed<Money> parsed = cells.money(text, currency);
+        if (parsed instanceof Parsed.Understood<Money> known) {
+            Money money = known.value();
+            return new Asked(text, Optional.of(money), "", known.remarks(), isPlain(text, money.amount()), byDefault);
+        }
+        String refusal = parsed instanceof Parsed.Refused<Money> no ? no.message() : "";
+        return new Asked(text, Optional.empty(), refusal, List.of(), false, byDefault);
     }
 
     /** Whether a price cell is the digits of its amount and no more. */

@@ -8,8 +8,8 @@ import java.util.concurrent.BlockingQueue;
 import java.util.function.Consumer;
 
 /**
- * Hands things over to somebody who takes them in, one at a time and in their order: at first in the same thread, and once there are many, in
- * a thread of its own, so that the next are made ready meanwhile.
+ * Hands things over to somebody who takes them in, one at a time and in their order: at first in the same thread, and once there are
+ * many, in a thread of its own, so that the next are made ready meanwhile.
  *
  * @param <T> what is handed over
  */

@@ -83,8 +83,11 @@ final class ListingColumns {
     static final class Measured {
         private final Numbers numbers = new Numbers();
 
+        /** Sets the measure of a row that has none yet. */
         void set(int row, OptionalDouble value) {
-            numbers.set(row, value.isPresent() ? Numbers.ofDouble(value.getAsDouble()) : 0);
+            if (value.isPresent()) {
+                numbers.set(row, Numbers.ofDouble(value.getAsDouble()));
+            }
         }
 
         OptionalDouble get(int row) {
@@ -104,10 +107,13 @@ final class ListingColumns {
         private final Values<MileageStatus> status = new Values<>(MileageStatus.UNKNOWN);
         private final Values<DistanceUnit> unit = new Values<>(DistanceUnit.MI);
 
+        /** Sets the distance of a row that has none yet. */
         void set(int row, Optional<Mileage> value) {
-            miles.set(row, value.isPresent() ? Numbers.ofDouble(value.get().miles()) : 0);
-            status.set(row, value.isPresent() ? value.get().status() : MileageStatus.UNKNOWN);
-            unit.set(row, value.isPresent() ? value.get().unit() : DistanceUnit.MI);
+            if (value.isPresent()) {
+                miles.set(row, Numbers.ofDouble(value.get().miles()));
+                status.set(row, value.get().status());
+                unit.set(row, value.get().unit());
+            }
         }
 
         Optional<Mileage> get(int row) {

@@ -208,10 +208,11 @@ public final class Listings {
                 return;
             }
             CarFacts.Builder facts = draft.facts;
-            if (draft.money.isEmpty()) {
-                draft.setAside("price", draft.priceText, "the row has no price");
-            } else if (draft.money.get().amount().signum() <= 0) {
-                draft.setAside("price", draft.priceText, "the price is not above 0");
+            FileCells.Asked asked = draft.asked;
+            if (asked.money().isEmpty()) {
+                draft.setAside("price", asked.text(), "the row has no price");
+            } else if (asked.money().get().amount().signum() <= 0) {
+                draft.setAside("price", asked.text(), "the price is not above 0");
             }
             if (draft.asides.isEmpty() && facts.mileage.isEmpty() && facts.modelYear.isEmpty() && facts.firstRegistered.isEmpty()
                     && facts.ageYears.isEmpty()) {
@@ -223,18 +224,17 @@ public final class Listings {
                 return;
             }
             tally.count(draft);
-            Money typed = draft.money.orElseThrow();
             mileages += facts.mileage.isPresent() ? 1 : 0;
             mileagesInKm += facts.mileage.isPresent() && draft.unit == DistanceUnit.KM ? 1 : 0;
             if (!draft.oddities.isEmpty()) {
                 odditiesOf.put(kept.size(), draft.oddities);
                 odd.set(kept.size());
             }
-            if (!draft.priceIsPlain) {
-                priceTexts.set(kept.size(), Optional.of(draft.priceText));
+            if (!asked.isPlain()) {
+                priceTexts.set(kept.size(), Optional.of(asked.text()));
             }
             ratesOf.set(kept.size(), folderRates);
-            kept.add(draft, typed);
+            kept.add(draft, asked.money().orElseThrow());
         }
 
         /** What an answer of the user would make worth more, once a file. */
@@ -457,7 +457,7 @@ public final class Listings {
             used++;
             runningGearSeen |= draft.facts.runningGear.isPresent();
             unitOfCellUnknown |= draft.facts.mileage.isPresent() && !draft.unitInCell;
-            currencyOfCellUnknown |= draft.currencyByDefault;
+            currencyOfCellUnknown |= draft.asked.currencyByDefault();
             if (draft.facts.seller == Seller.AUCTION && draft.includes == PriceIncludes.UNKNOWN) {
                 firstAuctionInDoubt = auctionsInDoubt == 0 ? draft.line : firstAuctionInDoubt;
                 auctionsInDoubt++;

@@ -7,7 +7,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import swapworth.money.Money;
 import swapworth.reading.CellReader;
 import swapworth.reading.CsvRow;
 import swapworth.reading.CsvSource;
@@ -38,10 +37,9 @@ final class RowReader extends FileCells {
     private final Column<Optional<LocalDate>> firstRegistered = firstRegistered();
     private final Column<OptionalDouble> ageYears = ageYears();
     private final Column<Distance> mileage = mileage();
-    private final Column<MileageStatus> mileageStatus = words(ListingColumn.MILEAGE_STATUS, ListingWords.MILEAGE_STATUS, MileageStatus.UNKNOWN);
+    private final Column<MileageStatus> mileageStatus = status(ListingColumn.MILEAGE_STATUS);
     private final Column<Distance> gearMileage = distances(ListingColumn.GEAR_MILEAGE);
-    private final Column<MileageStatus> gearMileageStatus = words(ListingColumn.GEAR_MILEAGE_STATUS, ListingWords.MILEAGE_STATUS,
-            MileageStatus.UNKNOWN);
+    private final Column<MileageStatus> gearMileageStatus = status(ListingColumn.GEAR_MILEAGE_STATUS);
     private final Column<Distance> distanceAway = distances(ListingColumn.DISTANCE_AWAY);
     private final Column<Amounts> amounts = amounts();
     private final Column<PriceKind> kind = words(ListingColumn.PRICE_KIND, ListingWords.PRICE_KIND, columns.kindByHeader());
@@ -72,6 +70,10 @@ final class RowReader extends FileCells {
 
     private Column<Condition> condition(ListingColumn column) {
         return words(column, ListingWords.CONDITION, Condition.UNKNOWN);
+    }
+
+    private Column<MileageStatus> status(ListingColumn column) {
+        return words(column, ListingWords.MILEAGE_STATUS, MileageStatus.UNKNOWN);
     }
 
     Draft read(CsvRow row) {
@@ -224,14 +226,10 @@ final class RowReader extends FileCells {
         Asked bid = beside.bid(row);
         boolean planned = !Spelling.isBlank(bid.text());
         Asked asked = planned ? bid : beside.asked(row);
-        draft.priceText = asked.text();
-        if (asked.money() instanceof Parsed.Refused<Money> no) {
-            draft.reject(columns.header(planned ? ListingColumn.PLANNED_BID : ListingColumn.PRICE), asked.text(), no.message());
-        } else if (asked.money() instanceof Parsed.Understood<Money> money) {
-            draft.remarkAll(money.remarks());
-            draft.money = Optional.of(money.value());
-            draft.priceIsPlain = asked.plain();
-            draft.currencyByDefault = asked.currencyByDefault();
+        draft.asked = asked;
+        draft.remarkAll(asked.remarks());
+        if (!asked.refusal().isEmpty()) {
+            draft.reject(columns.header(planned ? ListingColumn.PLANNED_BID : ListingColumn.PRICE), asked.text(), asked.refusal());
         }
     }
 

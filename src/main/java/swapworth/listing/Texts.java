@@ -55,18 +55,24 @@ final class Texts {
         return code == code(other) && (code >= 0 || get(row).equals(get(other)));
     }
 
+    /** Sets the text of a row that has none yet. */
     void set(int row, Optional<String> text) {
-        if (text.isEmpty()) {
-            codes.set(row, 0);
-            return;
+        if (text.isPresent()) {
+            codes.set(row, number(row, text));
         }
+    }
+
+    private long number(int row, Optional<String> text) {
         Integer known = mostShared == 0 ? null : numbers.get(text.get());
-        if (known == null && shared.size() <= mostShared) {
-            known = shared.size();
-            numbers.put(text.get(), known);
-            shared.add(text);
+        if (known != null) {
+            return known;
         }
-        codes.set(row, known == null ? mostShared + 1L + add(row, text.get()) : known);
+        if (shared.size() > mostShared) {
+            return mostShared + 1L + add(row, text.get());
+        }
+        numbers.put(text.get(), shared.size());
+        shared.add(text);
+        return shared.size() - 1;
     }
 
     private String own(int row, int code) {

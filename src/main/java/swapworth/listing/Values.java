@@ -52,14 +52,19 @@ final class Values<V> {
         return count;
     }
 
+    /** Most columns never hold but the usual value, and are passed over at once. */
     void set(int row, V value) {
+        if (count > 1 || value != last) {
+            put(row, value);
+        }
+    }
+
+    private void put(int row, V value) {
         if (value != last) {
             lastCode = number(value);
             last = value;
         }
-        if (count > 1) {
-            codes.set(row, lastCode);
-        }
+        codes.set(row, lastCode);
     }
 
     private int number(V value) {

@@ -76,6 +76,10 @@ public final class CellReader {
      * @return the number and, if the cell names it, the unit
      */
     public Parsed<Quantity> distance(String text) {
+        long whole = NumberText.whole(text);
+        if (whole >= 0) {
+            return Parsed.understood(new Quantity(BigDecimal.valueOf(whole), Optional.empty()));
+        }
         String stripped = Spelling.stripped(text);
         if (Spelling.isBlank(stripped) || stripped.equals("-")) {
             return Parsed.blank();

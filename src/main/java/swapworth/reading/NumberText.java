@@ -31,7 +31,7 @@ final class NumberText {
      */
     static NumberText of(String text, Optional<DecimalMark> stated, char separator) {
         int length = text.length();
-        long whole = length <= MOST_DIGITS ? whole(text) : -1;
+        long whole = whole(text);
         if (whole >= 0) {
             return new NumberText("", Parsed.understood(BigDecimal.valueOf(whole)), "");
         }
@@ -116,10 +116,11 @@ final class NumberText {
                 && (at + 3 == text.length() || !isDigit(text.charAt(at + 3)));
     }
 
-    /** The number of a text that is digits and nothing else, at most 18, as most numbers are; else -1. */
+    /** The number of a text that is digits and nothing else, as most numbers are; else -1. */
     static long whole(String text) {
-        long number = text.isEmpty() ? -1 : 0;
-        for (int i = 0; i < text.length(); i++) {
+        int length = text.length();
+        long number = length == 0 || length > MOST_DIGITS ? -1 : 0;
+        for (int i = 0; i < length && number >= 0; i++) {
             char c = text.charAt(i);
             if (!isDigit(c)) {
                 return -1;

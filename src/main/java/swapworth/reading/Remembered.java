@@ -6,8 +6,8 @@ import java.util.Arrays;
 import java.util.function.Function;
 
 /**
- * What the cells of one column say: of a text that many rows share it is found once, with the first of them, and of a text of a row's own each
- * time. For rows of one file. Not for sharing between threads.
+ * What the cells of one column of a file say: of a text that many rows share it is found once, with the first of them, and of a text of
+ * a row's own each time. One thread at a time may ask.
  *
  * @param <T> what is found
  */

@@ -6,7 +6,8 @@ import java.util.Arrays;
 
 /**
  * The texts of one row after another: always the same object, refilled for each row. A text that its column has held before is the
- * same object again, with the same number, so that a million cells of a few dozen words take the room, and the understanding, of a few dozen.
+ * same object again, with the same number, so that a million cells of a few dozen words take the room, and the understanding, of a
+ * few dozen.
  */
 final class RowTexts extends AbstractBaseCsvCallbackHandler<RowTexts> {
     private final int mostCells;
@@ -117,7 +118,7 @@ final class RowTexts extends AbstractBaseCsvCallbackHandler<RowTexts> {
 
     /** The texts of a column that rows share, each once. */
     private static final class Texts {
-        private static final int MOST = 1 << 12;
+        private static final int MOST = 1 << 13;
         private static final int LONGEST = 60;
 
         private String[] texts = {"", "", "", ""};
