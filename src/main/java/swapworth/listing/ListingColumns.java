@@ -95,6 +95,10 @@ final class ListingColumns {
             return number == 0 ? OptionalDouble.empty() : OptionalDouble.of(Numbers.toDouble(number));
         }
 
+        OptionalDouble latest(int[] rows, int from, int to) {
+            return get(latestOf(numbers, rows, from, to));
+        }
+
         /** 0 if it is missing; equal where the measures are. */
         long code(int row) {
             return numbers.get(row);
@@ -122,10 +126,23 @@ final class ListingColumns {
                     unit.get(row)));
         }
 
+        Optional<Mileage> latest(int[] rows, int from, int to) {
+            return get(latestOf(miles, rows, from, to));
+        }
+
         double miles(int row) {
             long number = miles.get(row);
             return number == 0 ? Double.NaN : Numbers.toDouble(number);
         }
+    }
+
+    /** The last of some rows in which a number is set; the first one if it is in none. */
+    private static int latestOf(Numbers numbers, int[] rows, int from, int to) {
+        int at = to - 1;
+        while (at > from && numbers.get(rows[at]) == 0) {
+            at--;
+        }
+        return rows[at];
     }
 
     int size() {
@@ -234,11 +251,20 @@ final class ListingColumns {
     }
 
     CarFacts facts(int row) {
-        return new CarFacts(vehicle.get(row), trim.get(row), body.get(row), runningGear.get(row), powerKw.get(row), cylinders.get(row),
-                weightKg.get(row), drivenWheels.get(row), modelYear.get(row), firstRegistered.get(row), ageYears.get(row),
-                mileage.get(row), gearMileage.get(row), seller.get(row), region.get(row), distanceAway.get(row), runs.get(row),
-                rust.get(row), paint.get(row), interior.get(row), mechanical.get(row), records.get(row), keys.get(row),
-                airbags.get(row), title.get(row), damage.get(row), options.get(row), further(row));
+        return facts(new int[] {row}, 0, 1);
+    }
+
+    /** What some rows say of one car: the latest known word on each fact. */
+    CarFacts facts(int[] rows, int from, int to) {
+        return new CarFacts(vehicle.latest(rows, from, to), trim.latest(rows, from, to), body.latest(rows, from, to),
+                runningGear.latest(rows, from, to), powerKw.latest(rows, from, to), cylinders.latest(rows, from, to),
+                weightKg.latest(rows, from, to), drivenWheels.latest(rows, from, to), modelYear.latest(rows, from, to),
+                firstRegistered.latest(rows, from, to), ageYears.latest(rows, from, to), mileage.latest(rows, from, to),
+                gearMileage.latest(rows, from, to), seller.latest(rows, from, to), region.latest(rows, from, to),
+                distanceAway.latest(rows, from, to), runs.latest(rows, from, to), rust.latest(rows, from, to),
+                paint.latest(rows, from, to), interior.latest(rows, from, to), mechanical.latest(rows, from, to),
+                records.latest(rows, from, to), keys.latest(rows, from, to), airbags.latest(rows, from, to), title.latest(rows, from, to),
+                damage.latest(rows, from, to), options.latest(rows, from, to), further(rows, from, to));
     }
 
     /** What was seen in a row. */
@@ -261,12 +287,16 @@ final class ListingColumns {
 
     /** The further columns of a row, by name; made anew for each. */
     Map<String, String> further(int row) {
+        return further(new int[] {row}, 0, 1);
+    }
+
+    private Map<String, String> further(int[] rows, int from, int to) {
         if (further.isEmpty()) {
             return Map.of();
         }
         Map<String, String> all = new HashMap<>();
         for (int k = 0; k < further.size(); k++) {
-            Optional<String> text = further.get(k).get(row);
+            Optional<String> text = further.get(k).latest(rows, from, to);
             if (text.isPresent()) {
                 all.put(furtherNames.get(k), text.get());
             }

@@ -4,7 +4,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 
-/** A car seen once, as a model asks for it: a {@link Listing}, or a look at the row that holds one. */
+/** A car seen once, as a model asks for it: a {@link Listing}, or a look at the row that would make one. */
 public interface Sighting {
 
     /** Where the row stands. */
@@ -57,21 +57,5 @@ public interface Sighting {
      */
     static Sighting of(List<Listing> listings, int place) {
         return listings instanceof StoredListings stored ? stored.sighting(place) : listings.get(place);
-    }
-
-    /**
-     * The one sighting of a car.
-     *
-     * @param cars any cars
-     * @param number the place of the car among them
-     * @return empty if it was seen more than once
-     * @throws IndexOutOfBoundsException if there is no such car
-     */
-    static Optional<Sighting> onlyOne(List<Car> cars, int number) {
-        if (cars instanceof StoredCars stored) {
-            return stored.onlySighting(number);
-        }
-        List<Listing> sightings = cars.get(number).sightings();
-        return sightings.size() == 1 ? Optional.of(sightings.get(0)) : Optional.empty();
     }
 }

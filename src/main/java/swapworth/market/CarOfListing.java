@@ -8,6 +8,7 @@ import java.util.Optional;
 import swapworth.listing.Car;
 import swapworth.listing.Listing;
 import swapworth.listing.Mileage;
+import swapworth.listing.SeenCar;
 import swapworth.listing.Sighting;
 
 /**
@@ -103,8 +104,8 @@ final class CarOfListing {
     }
 
     /** The place of a sighting among those of its car, which it must be one of. */
-    static int place(Sighting seen, Car car) {
-        List<Listing> sightings = car.sightings();
+    static int place(Sighting seen, SeenCar car) {
+        List<? extends Sighting> sightings = car.sightings();
         int place = 0;
         while (place + 1 < sightings.size() && !isSame(sightings.get(place), seen)) {
             place++;

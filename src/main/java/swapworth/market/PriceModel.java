@@ -27,6 +27,7 @@ import swapworth.listing.KeptList;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listing;
 import swapworth.listing.ListingsRead;
+import swapworth.listing.SeenCar;
 import swapworth.listing.Sighting;
 import swapworth.statistics.Bound;
 import swapworth.statistics.ErrorLaw;
@@ -546,11 +547,12 @@ public final class PriceModel {
      */
     Standing standing(Sighting seen, int number, Optional<LocalDate> on, Optional<LevelOfTrade> level, Misses misses) {
         if (number < 0) {
-            return standing(seen, -1, asked(Evidence.subject(seen), -1, on, level), posterior);
+            return standing(seen, -1, asked(Evidence.subject(seen.facts(), seen), -1, on, level), posterior);
         }
-        boolean once = Sighting.onlyOne(cars, number).isPresent();
-        int row = row(number, once ? 0 : CarOfListing.place(seen, cars.get(number)));
-        Asked asked = asked(once ? Evidence.subject(seen) : Evidence.subject(cars.get(number), seen), row, on, level);
+        SeenCar car = SeenCar.of(cars, number);
+        int place = CarOfListing.place(seen, car);
+        int row = row(number, place);
+        Asked asked = asked(Evidence.subject(car.facts(), car.sightings().get(place)), row, on, level);
         Standing standing = standing(seen, number, asked, without(number, row, asked));
         if (learnedFrom(row)) {
             misses.add(seen.amount(), standing);
@@ -596,7 +598,7 @@ public final class PriceModel {
             Car car = cars.get(c);
             for (int k = 0; k < car.sightings().size(); k++) {
                 Listing listing = car.sightings().get(k);
-                ofCar.add(standing(listing, c, asked(Evidence.subject(car, listing), row(c, k), on, level), without).of(listing, car.name()));
+                ofCar.add(standing(listing, c, asked(Evidence.subject(car.facts(), listing), row(c, k), on, level), without).of(listing, car.name()));
             }
             all.set(c, ofCar);
         });
