@@ -71,7 +71,7 @@ public record CarFacts(
         Title title,
         Optional<Set<Damage>> damage,
         Optional<String> options,
-        Map<String, String> further) {
+        Map<String, String> further) implements Facts {
 
     /** Copies the collections in and checks that nothing is missing. */
     public CarFacts {
@@ -154,20 +154,9 @@ public record CarFacts(
         return builder;
     }
 
-    /**
-     * The age of the car on a day: from first registration, else from the middle of the model year (1 July), else as the row gave
-     * it outright, in which case it is the same on every day. A car seen before its day of birth has age 0.
-     *
-     * @param on the day
-     * @return years of 365.25 days, at least 0; empty if nothing speaks of the age
-     */
-    public OptionalDouble ageOn(LocalDate on) {
-        Optional<LocalDate> born = firstRegistered.isPresent() || modelYear.isEmpty()
-                ? firstRegistered
-                : Optional.of(LocalDate.of(modelYear.getAsInt(), 7, 1));
-        return born.isPresent()
-                ? OptionalDouble.of(years(born.get().toEpochDay(), on.toEpochDay()))
-                : ageYears;
+    @Override
+    public CarFacts made() {
+        return this;
     }
 
     /** The years between two days, at least 0. */
@@ -175,85 +164,36 @@ public record CarFacts(
         return Math.max(0, (on - born) / 365.25);
     }
 
-    /**
-     * These facts with a later word on them: what the later facts know counts, what they do not know stays.
-     *
-     * @param later facts of the same car, seen later
-     * @return the latest known word on each fact
-     */
-    public CarFacts updatedBy(CarFacts later) {
-        Builder builder = later.toBuilder();
-        builder.trim = latest(later.trim, trim);
-        builder.body = latest(later.body, body);
-        builder.runningGear = latest(later.runningGear, runningGear);
-        builder.powerKw = later.powerKw.isPresent() ? later.powerKw : powerKw;
-        builder.cylinders = later.cylinders.isPresent() ? later.cylinders : cylinders;
-        builder.weightKg = later.weightKg.isPresent() ? later.weightKg : weightKg;
-        builder.drivenWheels = later.drivenWheels == DrivenWheels.UNKNOWN ? drivenWheels : later.drivenWheels;
-        builder.modelYear = later.modelYear.isPresent() ? later.modelYear : modelYear;
-        builder.firstRegistered = latest(later.firstRegistered, firstRegistered);
-        builder.ageYears = later.ageYears.isPresent() ? later.ageYears : ageYears;
-        builder.mileage = latest(later.mileage, mileage);
-        builder.gearMileage = latest(later.gearMileage, gearMileage);
-        builder.seller = later.seller == Seller.UNKNOWN ? seller : later.seller;
-        builder.region = latest(later.region, region);
-        builder.distanceAway = later.distanceAway.isPresent() ? later.distanceAway : distanceAway;
-        builder.runs = later.runs == Runs.UNKNOWN ? runs : later.runs;
-        builder.rust = later.rust == Condition.UNKNOWN ? rust : later.rust;
-        builder.paint = later.paint == Condition.UNKNOWN ? paint : later.paint;
-        builder.interior = later.interior == Condition.UNKNOWN ? interior : later.interior;
-        builder.mechanical = later.mechanical == Condition.UNKNOWN ? mechanical : later.mechanical;
-        builder.records = later.records == Condition.UNKNOWN ? records : later.records;
-        builder.keys = later.keys == Keys.UNKNOWN ? keys : later.keys;
-        builder.airbags = later.airbags == Airbags.UNKNOWN ? airbags : later.airbags;
-        builder.title = later.title == Title.UNKNOWN ? title : later.title;
-        builder.damage = latest(later.damage, damage);
-        builder.options = latest(later.options, options);
-        if (!further.isEmpty()) {
-            Map<String, String> both = new HashMap<>(further);
-            both.putAll(later.further);
-            builder.further = both;
-        }
-        return builder.build();
-    }
-
-    private static <T> Optional<T> latest(Optional<T> later, Optional<T> earlier) {
-        return later.isPresent() ? later : earlier;
-    }
-
     /** Collects facts one by one; what is not set stays unknown. Not for sharing between threads. */
     public static final class Builder {
-        private final String vehicle;
-        private Optional<String> trim = Optional.empty();
-        private Optional<String> body = Optional.empty();
-        private Optional<String> runningGear = Optional.empty();
-        private OptionalDouble powerKw = OptionalDouble.empty();
-        private OptionalDouble cylinders = OptionalDouble.empty();
-        private OptionalDouble weightKg = OptionalDouble.empty();
-        private DrivenWheels drivenWheels = DrivenWheels.UNKNOWN;
-        private static final int FIRST_SHARED_YEAR = 1900;
-        private static final OptionalInt[] SHARED_YEARS = new OptionalInt[200];
-
-        private OptionalInt modelYear = OptionalInt.empty();
-        private Optional<LocalDate> firstRegistered = Optional.empty();
-        private OptionalDouble ageYears = OptionalDouble.empty();
-        private Optional<Mileage> mileage = Optional.empty();
-        private Optional<Mileage> gearMileage = Optional.empty();
-        private Seller seller = Seller.UNKNOWN;
-        private Optional<String> region = Optional.empty();
-        private OptionalDouble distanceAway = OptionalDouble.empty();
-        private Runs runs = Runs.UNKNOWN;
-        private Condition rust = Condition.UNKNOWN;
-        private Condition paint = Condition.UNKNOWN;
-        private Condition interior = Condition.UNKNOWN;
-        private Condition mechanical = Condition.UNKNOWN;
-        private Condition records = Condition.UNKNOWN;
-        private Keys keys = Keys.UNKNOWN;
-        private Airbags airbags = Airbags.UNKNOWN;
-        private Title title = Title.UNKNOWN;
-        private Optional<Set<Damage>> damage = Optional.empty();
-        private Optional<String> options = Optional.empty();
-        private Map<String, String> further = Map.of();
+        final String vehicle;
+        Optional<String> trim = Optional.empty();
+        Optional<String> body = Optional.empty();
+        Optional<String> runningGear = Optional.empty();
+        OptionalDouble powerKw = OptionalDouble.empty();
+        OptionalDouble cylinders = OptionalDouble.empty();
+        OptionalDouble weightKg = OptionalDouble.empty();
+        DrivenWheels drivenWheels = DrivenWheels.UNKNOWN;
+        OptionalInt modelYear = OptionalInt.empty();
+        Optional<LocalDate> firstRegistered = Optional.empty();
+        OptionalDouble ageYears = OptionalDouble.empty();
+        Optional<Mileage> mileage = Optional.empty();
+        Optional<Mileage> gearMileage = Optional.empty();
+        Seller seller = Seller.UNKNOWN;
+        Optional<String> region = Optional.empty();
+        OptionalDouble distanceAway = OptionalDouble.empty();
+        Runs runs = Runs.UNKNOWN;
+        Condition rust = Condition.UNKNOWN;
+        Condition paint = Condition.UNKNOWN;
+        Condition interior = Condition.UNKNOWN;
+        Condition mechanical = Condition.UNKNOWN;
+        Condition records = Condition.UNKNOWN;
+        Keys keys = Keys.UNKNOWN;
+        Airbags airbags = Airbags.UNKNOWN;
+        Title title = Title.UNKNOWN;
+        Optional<Set<Damage>> damage = Optional.empty();
+        Optional<String> options = Optional.empty();
+        Map<String, String> further = Map.of();
 
         private Builder(String vehicle) {
             this.vehicle = requireNonNull(vehicle, "vehicle");
@@ -343,7 +283,7 @@ public record CarFacts(
          * @return this builder
          */
         public Builder modelYear(int modelYear) {
-            this.modelYear = year(modelYear);
+            this.modelYear = OptionalInt.of(modelYear);
             return this;
         }
 
@@ -388,29 +328,6 @@ public record CarFacts(
          */
         public Builder gearMileage(Mileage gearMileage) {
             this.gearMileage = Optional.of(gearMileage);
-            return this;
-        }
-
-        /** The years of cars are few: all rows of one hold the same object. */
-        private static OptionalInt year(int year) {
-            int at = year - FIRST_SHARED_YEAR;
-            if (at < 0 || at >= SHARED_YEARS.length) {
-                return OptionalInt.of(year);
-            }
-            OptionalInt shared = SHARED_YEARS[at];
-            if (shared == null) {
-                shared = OptionalInt.of(year);
-                SHARED_YEARS[at] = shared;
-            }
-            return shared;
-        }
-
-        /** Sets names that were read, as they are: of a million rows with one name all hold the same object. */
-        Builder names(Optional<String> itsTrim, Optional<String> itsBody, Optional<String> itsRunningGear, Optional<String> itsRegion) {
-            this.trim = itsTrim;
-            this.body = itsBody;
-            this.runningGear = itsRunningGear;
-            this.region = itsRegion;
             return this;
         }
 

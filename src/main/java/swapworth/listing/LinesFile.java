@@ -44,8 +44,8 @@ final class LinesFile {
             problems.addAll(draft.rejections);
             problems.addAll(draft.asides);
             problems.addAll(draft.oddities);
-            if (!draft.facts.vehicle().isEmpty()) {
-                facts.put(key(draft.facts.vehicle(), draft.facts.trim().orElse("")), draft.facts);
+            if (!draft.facts.vehicle.isEmpty()) {
+                facts.put(key(draft.facts.vehicle, draft.facts.trim.orElse("")), draft.facts.build());
             }
         }
         for (UnmatchedWord word : lists.unmatchedWords()) {
@@ -58,42 +58,27 @@ final class LinesFile {
         return problems;
     }
 
-    /** The facts of a car, where the row says nothing those of its trim, else those of its line. */
-    CarFacts completed(CarFacts facts) {
+    /** Where a row says nothing of its car, the facts of its trim stand in, else those of its line. */
+    void complete(CarFacts.Builder facts) {
         if (byLineAndTrim.isEmpty()) {
-            return facts;
+            return;
         }
-        CarFacts done = facts;
-        if (facts.trim().isPresent()) {
-            done = filled(done, byLineAndTrim.get(key(facts.vehicle(), facts.trim().get())));
+        if (facts.trim.isPresent()) {
+            fill(facts, byLineAndTrim.get(key(facts.vehicle, facts.trim.get())));
         }
-        return filled(done, byLineAndTrim.get(key(facts.vehicle(), "")));
+        fill(facts, byLineAndTrim.get(key(facts.vehicle, "")));
     }
 
-    private static CarFacts filled(CarFacts facts, @Nullable CarFacts line) {
+    private static void fill(CarFacts.Builder facts, @Nullable CarFacts line) {
         if (line == null) {
-            return facts;
+            return;
         }
-        CarFacts.Builder builder = facts.toBuilder();
-        if (facts.body().isEmpty()) {
-            line.body().ifPresent(builder::body);
-        }
-        if (facts.runningGear().isEmpty()) {
-            line.runningGear().ifPresent(builder::runningGear);
-        }
-        if (facts.powerKw().isEmpty()) {
-            line.powerKw().ifPresent(builder::powerKw);
-        }
-        if (facts.cylinders().isEmpty()) {
-            line.cylinders().ifPresent(builder::cylinders);
-        }
-        if (facts.weightKg().isEmpty()) {
-            line.weightKg().ifPresent(builder::weightKg);
-        }
-        if (facts.drivenWheels() == DrivenWheels.UNKNOWN) {
-            builder.drivenWheels(line.drivenWheels());
-        }
-        return builder.build();
+        facts.body = facts.body.isPresent() ? facts.body : line.body();
+        facts.runningGear = facts.runningGear.isPresent() ? facts.runningGear : line.runningGear();
+        facts.powerKw = facts.powerKw.isPresent() ? facts.powerKw : line.powerKw();
+        facts.cylinders = facts.cylinders.isPresent() ? facts.cylinders : line.cylinders();
+        facts.weightKg = facts.weightKg.isPresent() ? facts.weightKg : line.weightKg();
+        facts.drivenWheels = facts.drivenWheels == DrivenWheels.UNKNOWN ? line.drivenWheels() : facts.drivenWheels;
     }
 
     private static String key(String vehicle, String trim) {

@@ -1,7 +1,6 @@
 package swapworth.listing;
 
 import java.math.BigDecimal;
-import java.math.BigInteger;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -24,6 +23,8 @@ import swapworth.reading.Currencies;
 final class ListingColumns {
     /** Distinct free texts, such as notes, that are kept once for all rows; most collections have fewer, or one for each row. */
     private static final int SHARED_TEXTS = 4096;
+    /** Any number of so many digits is one of 64 bits. */
+    private static final int MOST_DIGITS = 18;
 
     private final Lately<Listing> lately = new Lately<>(this::made);
     private int size;
@@ -35,7 +36,7 @@ final class ListingColumns {
     private final Numbers unscaled = new Numbers();
     private final Numbers scale = new Numbers();
     private final Values<Currency> currency = new Values<>(Currencies.USUAL);
-    /** Amounts as typed that are no whole number of 64 bits and a scale. */
+    /** Amounts as typed of more digits than a number holds. */
     private final Map<Integer, BigDecimal> largeAmounts = new HashMap<>(0);
     /** The price in the base currency, where it is not the typed one; else 0. */
     private final Numbers converted = new Numbers();
@@ -82,13 +83,20 @@ final class ListingColumns {
     static final class Measured {
         private final Numbers numbers = new Numbers();
 
+        /** Sets the measure of a row that has none yet. */
         void set(int row, OptionalDouble value) {
-            numbers.set(row, value.isPresent() ? Numbers.ofDouble(value.getAsDouble()) : 0);
+            if (value.isPresent()) {
+                numbers.set(row, Numbers.ofDouble(value.getAsDouble()));
+            }
         }
 
         OptionalDouble get(int row) {
             long number = numbers.get(row);
             return number == 0 ? OptionalDouble.empty() : OptionalDouble.of(Numbers.toDouble(number));
+        }
+
+        OptionalDouble latest(int[] rows, int from, int to) {
+            return get(latestOf(numbers, rows, from, to));
         }
 
         /** 0 if it is missing; equal where the measures are. */
@@ -103,10 +111,13 @@ final class ListingColumns {
         private final Values<MileageStatus> status = new Values<>(MileageStatus.UNKNOWN);
         private final Values<DistanceUnit> unit = new Values<>(DistanceUnit.MI);
 
+        /** Sets the distance of a row that has none yet. */
         void set(int row, Optional<Mileage> value) {
-            miles.set(row, value.isPresent() ? Numbers.ofDouble(value.get().miles()) : 0);
-            status.set(row, value.isPresent() ? value.get().status() : MileageStatus.UNKNOWN);
-            unit.set(row, value.isPresent() ? value.get().unit() : DistanceUnit.MI);
+            if (value.isPresent()) {
+                miles.set(row, Numbers.ofDouble(value.get().miles()));
+                status.set(row, value.get().status());
+                unit.set(row, value.get().unit());
+            }
         }
 
         Optional<Mileage> get(int row) {
@@ -115,10 +126,23 @@ final class ListingColumns {
                     unit.get(row)));
         }
 
+        Optional<Mileage> latest(int[] rows, int from, int to) {
+            return get(latestOf(miles, rows, from, to));
+        }
+
         double miles(int row) {
             long number = miles.get(row);
             return number == 0 ? Double.NaN : Numbers.toDouble(number);
         }
+    }
+
+    /** The last of some rows in which a number is set; the first one if it is in none. */
+    private static int latestOf(Numbers numbers, int[] rows, int from, int to) {
+        int at = to - 1;
+        while (at > from && numbers.get(rows[at]) == 0) {
+            at--;
+        }
+        return rows[at];
     }
 
     int size() {
@@ -126,35 +150,39 @@ final class ListingColumns {
     }
 
     void add(Listing listing) {
+        add(Draft.of(listing), listing.price().typed());
+        setAmount(size - 1, listing.price().amount());
+    }
+
+    /** Adds what was read of a row that has a price, which counts as one in the base currency until another amount is set. */
+    void add(Draft draft, Money typed) {
         int row = size;
-        file.set(row, listing.origin().file());
-        line.set(row, Numbers.unsigned(listing.origin().line()));
-        id.set(row, listing.id());
-        seenOn.set(row, listing.seenOn());
-        setPrice(row, listing.price());
-        outcome.set(row, listing.outcome());
-        endedOn.set(row, listing.endedOn());
-        saved.set(row, listing.saved());
-        source.set(row, listing.source());
-        note.set(row, listing.note());
-        remarks.set(row, listing.remarks());
-        setFacts(row, listing.facts());
+        file.set(row, draft.file);
+        line.set(row, Numbers.unsigned(draft.line));
+        id.set(row, draft.id);
+        seenOn.set(row, draft.seenOn);
+        setTyped(row, typed);
+        kind.set(row, draft.kind);
+        includes.set(row, draft.includes);
+        outcome.set(row, draft.outcome);
+        endedOn.set(row, draft.endedOn);
+        saved.set(row, draft.saved);
+        source.set(row, draft.source);
+        note.set(row, draft.note);
+        remarks.set(row, draft.remarks.isEmpty() ? List.of() : List.copyOf(draft.remarks));
+        setFacts(row, draft.facts);
         size++;
     }
 
-    private void setPrice(int row, Price price) {
-        BigDecimal typed = price.typed().amount();
-        BigInteger digits = typed.unscaledValue();
-        if (digits.bitLength() < Long.SIZE) {
-            unscaled.set(row, Numbers.unsigned(digits.longValue()));
-            scale.set(row, Numbers.unsigned(typed.scale()));
+    private void setTyped(int row, Money typed) {
+        BigDecimal amount = typed.amount();
+        if (amount.precision() <= MOST_DIGITS) {
+            unscaled.set(row, Numbers.unsigned(amount.scale() == 0 ? amount.longValue() : amount.unscaledValue().longValue()));
+            scale.set(row, Numbers.unsigned(amount.scale()));
         } else {
-            largeAmounts.put(row, typed);
+            largeAmounts.put(row, amount);
         }
-        currency.set(row, price.typed().currency());
-        setAmount(row, price.amount());
-        kind.set(row, price.kind());
-        includes.set(row, price.includes());
+        currency.set(row, typed.currency());
     }
 
     /** Sets the price in the base currency. */
@@ -166,36 +194,36 @@ final class ListingColumns {
         remarks.set(row, itsRemarks);
     }
 
-    private void setFacts(int row, CarFacts facts) {
-        vehicle.set(row, facts.vehicle());
-        trim.set(row, facts.trim());
-        body.set(row, facts.body());
-        runningGear.set(row, facts.runningGear());
-        powerKw.set(row, facts.powerKw());
-        cylinders.set(row, facts.cylinders());
-        weightKg.set(row, facts.weightKg());
-        drivenWheels.set(row, facts.drivenWheels());
-        modelYear.set(row, facts.modelYear());
-        firstRegistered.set(row, facts.firstRegistered());
-        ageYears.set(row, facts.ageYears());
-        mileage.set(row, facts.mileage());
-        gearMileage.set(row, facts.gearMileage());
-        seller.set(row, facts.seller());
-        region.set(row, facts.region());
-        distanceAway.set(row, facts.distanceAway());
-        runs.set(row, facts.runs());
-        rust.set(row, facts.rust());
-        paint.set(row, facts.paint());
-        interior.set(row, facts.interior());
-        mechanical.set(row, facts.mechanical());
-        records.set(row, facts.records());
-        keys.set(row, facts.keys());
-        airbags.set(row, facts.airbags());
-        title.set(row, facts.title());
-        damage.set(row, facts.damage());
-        options.set(row, facts.options());
-        if (!facts.further().isEmpty()) {
-            for (Map.Entry<String, String> entry : facts.further().entrySet()) {
+    private void setFacts(int row, CarFacts.Builder facts) {
+        vehicle.set(row, facts.vehicle);
+        trim.set(row, facts.trim);
+        body.set(row, facts.body);
+        runningGear.set(row, facts.runningGear);
+        powerKw.set(row, facts.powerKw);
+        cylinders.set(row, facts.cylinders);
+        weightKg.set(row, facts.weightKg);
+        drivenWheels.set(row, facts.drivenWheels);
+        modelYear.set(row, facts.modelYear);
+        firstRegistered.set(row, facts.firstRegistered);
+        ageYears.set(row, facts.ageYears);
+        mileage.set(row, facts.mileage);
+        gearMileage.set(row, facts.gearMileage);
+        seller.set(row, facts.seller);
+        region.set(row, facts.region);
+        distanceAway.set(row, facts.distanceAway);
+        runs.set(row, facts.runs);
+        rust.set(row, facts.rust);
+        paint.set(row, facts.paint);
+        interior.set(row, facts.interior);
+        mechanical.set(row, facts.mechanical);
+        records.set(row, facts.records);
+        keys.set(row, facts.keys);
+        airbags.set(row, facts.airbags);
+        title.set(row, facts.title);
+        damage.set(row, facts.damage);
+        options.set(row, facts.options);
+        if (!facts.further.isEmpty()) {
+            for (Map.Entry<String, String> entry : facts.further.entrySet()) {
                 further(entry.getKey()).set(row, Optional.of(entry.getValue()));
             }
         }
@@ -223,15 +251,25 @@ final class ListingColumns {
     }
 
     CarFacts facts(int row) {
-        return new CarFacts(vehicle.get(row), trim.get(row), body.get(row), runningGear.get(row), powerKw.get(row), cylinders.get(row),
-                weightKg.get(row), drivenWheels.get(row), modelYear.get(row), firstRegistered.get(row), ageYears.get(row),
-                mileage.get(row), gearMileage.get(row), seller.get(row), region.get(row), distanceAway.get(row), runs.get(row),
-                rust.get(row), paint.get(row), interior.get(row), mechanical.get(row), records.get(row), keys.get(row),
-                airbags.get(row), title.get(row), damage.get(row), options.get(row), further(row));
+        return facts(new int[] {row}, 0, 1);
     }
 
-    Offer offer(int row) {
-        return new Offer(facts(row), seenOn.get(row), kind.get(row), includes.get(row), amount(row), outcome.get(row));
+    /** What some rows say of one car: the latest known word on each fact. */
+    CarFacts facts(int[] rows, int from, int to) {
+        return new CarFacts(vehicle.latest(rows, from, to), trim.latest(rows, from, to), body.latest(rows, from, to),
+                runningGear.latest(rows, from, to), powerKw.latest(rows, from, to), cylinders.latest(rows, from, to),
+                weightKg.latest(rows, from, to), drivenWheels.latest(rows, from, to), modelYear.latest(rows, from, to),
+                firstRegistered.latest(rows, from, to), ageYears.latest(rows, from, to), mileage.latest(rows, from, to),
+                gearMileage.latest(rows, from, to), seller.latest(rows, from, to), region.latest(rows, from, to),
+                distanceAway.latest(rows, from, to), runs.latest(rows, from, to), rust.latest(rows, from, to),
+                paint.latest(rows, from, to), interior.latest(rows, from, to), mechanical.latest(rows, from, to),
+                records.latest(rows, from, to), keys.latest(rows, from, to), airbags.latest(rows, from, to), title.latest(rows, from, to),
+                damage.latest(rows, from, to), options.latest(rows, from, to), further(rows, from, to));
+    }
+
+    /** What was seen in a row. */
+    Sighting sighting(int row) {
+        return new Row(row);
     }
 
     Price price(int row) {
@@ -249,12 +287,16 @@ final class ListingColumns {
 
     /** The further columns of a row, by name; made anew for each. */
     Map<String, String> further(int row) {
+        return further(new int[] {row}, 0, 1);
+    }
+
+    private Map<String, String> further(int[] rows, int from, int to) {
         if (further.isEmpty()) {
             return Map.of();
         }
         Map<String, String> all = new HashMap<>();
         for (int k = 0; k < further.size(); k++) {
-            Optional<String> text = further.get(k).get(row);
+            Optional<String> text = further.get(k).latest(rows, from, to);
             if (text.isPresent()) {
                 all.put(furtherNames.get(k), text.get());
             }
@@ -379,5 +421,194 @@ final class ListingColumns {
         }
         long born = registered.isPresent() ? registered.get().toEpochDay() : LocalDate.of(year.getAsInt(), 7, 1).toEpochDay();
         return CarFacts.years(born, isDated(row) ? day(row) : otherDay);
+    }
+
+    /** A look at a row: both what was seen and what it says of the car. */
+    private final class Row implements Sighting, Facts {
+        private final int row;
+
+        Row(int row) {
+            this.row = row;
+        }
+
+        @Override
+        public Origin origin() {
+            return ListingColumns.this.origin(row);
+        }
+
+        @Override
+        public Facts facts() {
+            return this;
+        }
+
+        @Override
+        public double amount() {
+            return ListingColumns.this.amount(row);
+        }
+
+        @Override
+        public CarFacts made() {
+            return ListingColumns.this.facts(row);
+        }
+
+        @Override
+        public Map<String, String> further() {
+            return ListingColumns.this.further(row);
+        }
+
+        @Override
+        public Optional<String> id() {
+            return id.get(row);
+        }
+
+        @Override
+        public Optional<LocalDate> seenOn() {
+            return seenOn.get(row);
+        }
+
+        @Override
+        public PriceKind kind() {
+            return kind.get(row);
+        }
+
+        @Override
+        public PriceIncludes includes() {
+            return includes.get(row);
+        }
+
+        @Override
+        public Outcome outcome() {
+            return outcome.get(row);
+        }
+
+        @Override
+        public Saved saved() {
+            return saved.get(row);
+        }
+
+        @Override
+        public List<String> remarks() {
+            return remarks.get(row);
+        }
+
+        @Override
+        public String vehicle() {
+            return vehicle.get(row);
+        }
+
+        @Override
+        public Optional<String> trim() {
+            return trim.get(row);
+        }
+
+        @Override
+        public Optional<String> body() {
+            return body.get(row);
+        }
+
+        @Override
+        public Optional<String> runningGear() {
+            return runningGear.get(row);
+        }
+
+        @Override
+        public OptionalDouble powerKw() {
+            return powerKw.get(row);
+        }
+
+        @Override
+        public OptionalDouble cylinders() {
+            return cylinders.get(row);
+        }
+
+        @Override
+        public OptionalDouble weightKg() {
+            return weightKg.get(row);
+        }
+
+        @Override
+        public DrivenWheels drivenWheels() {
+            return drivenWheels.get(row);
+        }
+
+        @Override
+        public OptionalInt modelYear() {
+            return modelYear.get(row);
+        }
+
+        @Override
+        public Optional<LocalDate> firstRegistered() {
+            return firstRegistered.get(row);
+        }
+
+        @Override
+        public OptionalDouble ageYears() {
+            return ageYears.get(row);
+        }
+
+        @Override
+        public Optional<Mileage> mileage() {
+            return mileage.get(row);
+        }
+
+        @Override
+        public Seller seller() {
+            return seller.get(row);
+        }
+
+        @Override
+        public Optional<String> region() {
+            return region.get(row);
+        }
+
+        @Override
+        public Runs runs() {
+            return runs.get(row);
+        }
+
+        @Override
+        public Condition rust() {
+            return rust.get(row);
+        }
+
+        @Override
+        public Condition paint() {
+            return paint.get(row);
+        }
+
+        @Override
+        public Condition interior() {
+            return interior.get(row);
+        }
+
+        @Override
+        public Condition mechanical() {
+            return mechanical.get(row);
+        }
+
+        @Override
+        public Condition records() {
+            return records.get(row);
+        }
+
+        @Override
+        public Keys keys() {
+            return keys.get(row);
+        }
+
+        @Override
+        public Airbags airbags() {
+            return airbags.get(row);
+        }
+
+        @Override
+        public Title title() {
+            return title.get(row);
+        }
+
+        @Override
+        public Optional<Set<Damage>> damage() {
+            return damage.get(row);
+        }
     }
 }

@@ -2,7 +2,6 @@ package swapworth.listing;
 
 import static java.util.Objects.requireNonNull;
 
-import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -164,7 +163,7 @@ public final class Listings {
             Conventions stated = folder.conventions;
             FolderFiles beside = folder;
             List<FileColumns> found = new ArrayList<>(1);
-            List<Handover<CsvRow, Draft>> rows = new ArrayList<>(1);
+            List<Handover<CsvRow>> rows = new ArrayList<>(1);
             Tally tally = new Tally();
             CsvSource source = handingOver(rows, file, folder.words, begun -> {
                 fileOrder.putIfAbsent(begun.file(), fileOrder.size());
@@ -172,11 +171,11 @@ public final class Listings {
                 found.add(columns);
                 columns.check(List.of(FileColumns.Need.VEHICLE, FileColumns.Need.PRICE, FileColumns.Need.AGE));
                 RowReader reader = new RowReader(begun, columns, new CellReader(stated, begun.separator()), beside.words, lists);
-                Handover<CsvRow, Draft> understanding = new Handover<>(row -> {
+                Handover<CsvRow> understanding = new Handover<>(row -> {
                     Draft draft = reader.read(row);
-                    draft.facts = beside.lines.completed(draft.facts);
-                    return draft;
-                }, draft -> sort(draft, beside.rates, tally));
+                    beside.lines.complete(draft.facts);
+                    sort(draft, beside.rates, tally);
+                });
                 rows.add(understanding);
                 return row -> {
                     columns.count(row);
@@ -192,7 +191,7 @@ public final class Listings {
             ask(source, found.get(0), stated, tally);
         }
 
-        private static CsvSource handingOver(List<Handover<CsvRow, Draft>> rows, Path file, Words words,
+        private static CsvSource handingOver(List<Handover<CsvRow>> rows, Path file, Words words,
                 Function<CsvSource, Consumer<CsvRow>> taker) {
             try {
                 return CsvSource.read(file, words, taker);
@@ -208,15 +207,15 @@ public final class Listings {
                 rejectedRows++;
                 return;
             }
-            CarFacts facts = draft.facts;
-            if (draft.money.isEmpty()) {
-                draft.setAside("price", draft.priceText, "the row has no price");
-            } else if (draft.money.get().amount().signum() <= 0) {
-                draft.setAside("price", draft.priceText, "the price is not above 0");
+            CarFacts.Builder facts = draft.facts;
+            FileCells.Asked asked = draft.asked;
+            if (asked.money().isEmpty()) {
+                draft.setAside("price", asked.text(), "the row has no price");
+            } else if (asked.money().get().amount().signum() <= 0) {
+                draft.setAside("price", asked.text(), "the price is not above 0");
             }
-            if (draft.asides.isEmpty() && facts.mileage().isEmpty() && facts.modelYear().isEmpty() && facts.firstRegistered()
-                    .isEmpty()
-                    && facts.ageYears().isEmpty()) {
+            if (draft.asides.isEmpty() && facts.mileage.isEmpty() && facts.modelYear.isEmpty() && facts.firstRegistered.isEmpty()
+                    && facts.ageYears.isEmpty()) {
                 draft.setAside("", "", "the row gives neither the age nor the mileage of the car");
             }
             if (!draft.asides.isEmpty()) {
@@ -225,33 +224,17 @@ public final class Listings {
                 return;
             }
             tally.count(draft);
-            Money typed = draft.money.orElseThrow();
-            mileages += facts.mileage().isPresent() ? 1 : 0;
-            mileagesInKm += facts.mileage().isPresent() && draft.unit == DistanceUnit.KM ? 1 : 0;
+            mileages += facts.mileage.isPresent() ? 1 : 0;
+            mileagesInKm += facts.mileage.isPresent() && draft.unit == DistanceUnit.KM ? 1 : 0;
             if (!draft.oddities.isEmpty()) {
                 odditiesOf.put(kept.size(), draft.oddities);
                 odd.set(kept.size());
             }
-            if (!isPlain(draft.priceText, typed.amount())) {
-                priceTexts.set(kept.size(), Optional.of(draft.priceText));
+            if (!asked.isPlain()) {
+                priceTexts.set(kept.size(), Optional.of(asked.text()));
             }
             ratesOf.set(kept.size(), folderRates);
-            kept.add(new Listing(draft.origin, draft.id, draft.seenOn, facts,
-                    new Price(typed, typed.amount().doubleValue(), draft.kind, draft.includes), draft.outcome, draft.endedOn, draft.saved,
-                    draft.source, draft.note, draft.remarks));
-        }
-
-        /** Whether a price cell is the digits of its amount and no more. */
-        private static boolean isPlain(String text, BigDecimal amount) {
-            long digits = 0;
-            for (int i = 0; i < text.length(); i++) {
-                char c = text.charAt(i);
-                if (c < '0' || c > '9' || i == 0 && c == '0' || i > 9) {
-                    return false;
-                }
-                digits = 10 * digits + c - '0';
-            }
-            return amount.scale() == 0 && amount.longValue() == digits;
+            kept.add(draft, asked.money().orElseThrow());
         }
 
         /** What an answer of the user would make worth more, once a file. */
@@ -472,11 +455,11 @@ public final class Listings {
 
         void count(Draft draft) {
             used++;
-            runningGearSeen |= draft.facts.runningGear().isPresent();
-            unitOfCellUnknown |= draft.facts.mileage().isPresent() && !draft.unitInCell;
-            currencyOfCellUnknown |= draft.currencyByDefault;
-            if (draft.facts.seller() == Seller.AUCTION && draft.includes == PriceIncludes.UNKNOWN) {
-                firstAuctionInDoubt = auctionsInDoubt == 0 ? draft.origin.line() : firstAuctionInDoubt;
+            runningGearSeen |= draft.facts.runningGear.isPresent();
+            unitOfCellUnknown |= draft.facts.mileage.isPresent() && !draft.unitInCell;
+            currencyOfCellUnknown |= draft.asked.currencyByDefault();
+            if (draft.facts.seller == Seller.AUCTION && draft.includes == PriceIncludes.UNKNOWN) {
+                firstAuctionInDoubt = auctionsInDoubt == 0 ? draft.line : firstAuctionInDoubt;
                 auctionsInDoubt++;
             }
         }
