@@ -1,0 +1,96 @@
+package swapworth.listing;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.LocalDate;
+import java.util.Arrays;
+import java.util.SplittableRandom;
+import java.util.TreeSet;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
+
+/** That the first look at a pair gives none away that comes to the points asked for. */
+class CandidatesTest extends ReadingListings {
+    private static final double LEAST = 5;
+    private static final String[] NOTES = {"", "", "one owner", "a long note that two sellers seldom write alike", "rust"};
+
+    @Test
+    void the_same_pairs_reach_the_points_as_if_each_were_scored() {
+        int reached = 0;
+        for (int seed = 1; seed <= 6; seed++) {
+            Advertisements line = line(new SplittableRandom(seed), 700);
+            Orders orders = new Orders(line);
+            PairScore first = new PairScore(line, orders);
+            int[] carOf = IntStream.range(0, line.count()).toArray();
+            for (PairScore score : new PairScore[] {first, first.learning(30, 10, carOf)}) {
+                TreeSet<Long> expected = new TreeSet<>();
+                for (int a = 0; a < line.count(); a++) {
+                    for (int b = a + 1; b < line.count(); b++) {
+                        if (isCompared(line, a, b) && !score.forbidden(a, b) && score.points(a, b) >= LEAST) {
+                            expected.add((long) a << 32 | b);
+                        }
+                    }
+                }
+                TreeSet<Long> found = new TreeSet<>();
+                Candidates.of(line, orders, score, LEAST, (a, b) -> {
+                    if (score.points(a, b) >= LEAST) {
+                        assertTrue(score.most(a, b, LEAST) >= LEAST);
+                        found.add((long) a << 32 | b);
+                    }
+                });
+                assertEquals(expected, found);
+                reached += found.size();
+            }
+        }
+        assertTrue(reached > 500, reached + " pairs");
+    }
+
+    /** What candidates are said to be: equal mileages; within a model year equal prices, or mileages that lie near each other. */
+    private static boolean isCompared(Advertisements of, int a, int b) {
+        return of.lastMiles[a] == of.lastMiles[b] || of.year[a] == of.year[b]
+                && (Math.round(of.lastPrice[a]) == Math.round(of.lastPrice[b]) || Math.abs(of.lastMiles[a] - of.lastMiles[b]) <= 3000);
+    }
+
+    /** Advertisements of one or two sightings whose mileages and prices change, of few years, trims and regions. */
+    private Advertisements line(SplittableRandom random, int count) {
+        StringBuilder text = new StringBuilder("id,seen_on,vehicle,trim,model_year,mileage_mi,price_usd,region,note\n");
+        for (int i = 0; i < count; i++) {
+            boolean again = i > 0 && random.nextInt(4) == 0;
+            String car = "Roadster," + pick(random, "", "S", "L") + "," + (2010 + random.nextInt(3)) + ",";
+            int miles = 40_000 + random.nextInt(9_000);
+            int price = 5000 + 50 * random.nextInt(60);
+            String rest = "," + pick(random, "", "North", "South", "East") + ",";
+            int day = random.nextInt(300);
+            for (int sighting = 0; sighting < (again ? 2 : 1); sighting++) {
+                text.append("id").append(i).append(',')
+                        .append(random.nextInt(9) == 0 ? "" : LocalDate.of(2024, 1, 1).plusDays(day)).append(',').append(car)
+                        .append(random.nextInt(12) == 0 ? "" : miles).append(',').append(price).append(rest)
+                        .append(NOTES[random.nextInt(NOTES.length)]).append('\n');
+                day += random.nextInt(60);
+                miles += random.nextInt(3) * 400 - (random.nextInt(10) == 0 ? 900 : 0);
+                price -= 50 * random.nextInt(4);
+            }
+        }
+        ListingColumns columns = StoredListings.of(read(text.toString()).listings()).columns();
+        int[] first = SameId.firsts(columns.id, columns.size());
+        int[] begin = new int[count + 1];
+        int at = 0;
+        for (int row = 0; row < columns.size(); row++) {
+            if (first[row] == row) {
+                begin[at++] = row;
+            }
+        }
+        begin[at] = columns.size();
+        int[] rows = IntStream.range(0, columns.size()).toArray();
+        for (int i = 0; i < at; i++) {
+            columns.sortByDay(rows, begin[i], begin[i + 1]);
+        }
+        return new Advertisements(columns, new Advertisements.Rows(rows, Arrays.copyOf(begin, at + 1)),
+                IntStream.range(0, at).toArray());
+    }
+
+    private static String pick(SplittableRandom random, String... words) {
+        return words[random.nextInt(words.length)];
+    }
+}
