@@ -211,9 +211,9 @@ final class Candidates {
         }
 
         /**
-         * Whether two of one model year may come to the points asked for: a first look, for most pairs fail here. The one that was seen later
-         * must not have fewer miles, and what lies between must have been driven in the time between and be worth enough; or the texts must
-         * be equal.
+         * Whether two of one model year may come to the points asked for: a first look, for most pairs fail here. The one that was seen
+         * later must not have fewer miles, and what lies between must have been driven in the time between and be worth enough; or the
+         * texts must be equal.
          */
         private boolean canBeOne(int i, int j, int year) {
             double up = firstMiles[j] - lastMiles[i];

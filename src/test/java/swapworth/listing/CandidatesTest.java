@@ -52,24 +52,37 @@ class CandidatesTest extends ReadingListings {
                 && (Math.round(of.lastPrice[a]) == Math.round(of.lastPrice[b]) || Math.abs(of.lastMiles[a] - of.lastMiles[b]) <= 3000);
     }
 
-    /** Advertisements of one or two sightings whose mileages and prices change, of few years, trims and regions. */
+    /** Advertisements of one or two sightings, every other one a car that has been driven on since its last one. */
     private Advertisements line(SplittableRandom random, int count) {
         StringBuilder text = new StringBuilder("id,seen_on,vehicle,trim,model_year,mileage_mi,price_usd,region,note\n");
+        String car = "";
+        String region = "";
+        int day = 0;
+        int miles = 0;
+        int price = 0;
         for (int i = 0; i < count; i++) {
-            boolean again = i > 0 && random.nextInt(4) == 0;
-            String car = "Roadster," + pick(random, "", "S", "L") + "," + (2010 + random.nextInt(3)) + ",";
-            int miles = 40_000 + random.nextInt(9_000);
-            int price = 5000 + 50 * random.nextInt(60);
-            String rest = "," + pick(random, "", "North", "South", "East") + ",";
-            int day = random.nextInt(300);
-            for (int sighting = 0; sighting < (again ? 2 : 1); sighting++) {
+            if (i % 2 == 0) {
+                car = "Roadster," + pick(random, "", "S", "L") + "," + (2010 + random.nextInt(3)) + ",";
+                region = pick(random, "", "North", "South", "East");
+                day = random.nextInt(300);
+                miles = 5_000 + random.nextInt(140_000);
+                price = 5000 + 50 * random.nextInt(200);
+            } else {
+                int days = random.nextInt(300);
+                day += days;
+                miles += random.nextInt(1 + 10 * days);
+                price -= random.nextInt(3) * random.nextInt(400);
+            }
+            for (int sighting = random.nextInt(5) == 0 ? 0 : 1; sighting < 2; sighting++) {
                 text.append("id").append(i).append(',')
-                        .append(random.nextInt(9) == 0 ? "" : LocalDate.of(2024, 1, 1).plusDays(day)).append(',').append(car)
-                        .append(random.nextInt(12) == 0 ? "" : miles).append(',').append(price).append(rest)
-                        .append(NOTES[random.nextInt(NOTES.length)]).append('\n');
-                day += random.nextInt(60);
-                miles += random.nextInt(3) * 400 - (random.nextInt(10) == 0 ? 900 : 0);
-                price -= 50 * random.nextInt(4);
+                        .append(random.nextInt(20) == 0 ? "" : LocalDate.of(2024, 1, 1).plusDays(day)).append(',').append(car)
+                        .append(random.nextInt(20) == 0 ? "" : miles).append(',').append(price).append(',')
+                        .append(random.nextInt(9) == 0 ? "West" : region).append(',').append(pick(random, NOTES)).append('\n');
+                if (sighting == 0) {
+                    day += random.nextInt(60);
+                    miles += random.nextInt(3) * 400 - (random.nextInt(10) == 0 ? 900 : 0);
+                    price -= 50 * random.nextInt(4);
+                }
             }
         }
         ListingColumns columns = StoredListings.of(read(text.toString()).listings()).columns();
