@@ -17,7 +17,7 @@ import java.util.OptionalLong;
  * @param facts the latest known word on each fact
  * @param joinedBy why the rows were taken for one car, a sentence for each join beyond the collector's own id
  */
-public record Car(String name, List<Listing> sightings, CarFacts facts, List<String> joinedBy) {
+public record Car(String name, List<Listing> sightings, CarFacts facts, List<String> joinedBy) implements SeenCar {
 
     /** Copies the lists in and checks that there is a sighting. */
     public Car {
@@ -127,15 +127,6 @@ public record Car(String name, List<Listing> sightings, CarFacts facts, List<Str
         }
         Optional<LocalDate> last = endedOn().or(this::lastSeen);
         return OptionalLong.of(Math.max(0, last.orElseThrow().toEpochDay() - first.get().toEpochDay()));
-    }
-
-    /**
-     * How the car's last advertisement ended, as far as the rows know: a car that merely vanished is not sold.
-     *
-     * @return sold if a sighting gives a sale, else the outcome of the latest sighting
-     */
-    public Outcome outcome() {
-        return sale().isPresent() ? Outcome.SOLD : latest().outcome();
     }
 
     /**

@@ -71,7 +71,7 @@ public record CarFacts(
         Title title,
         Optional<Set<Damage>> damage,
         Optional<String> options,
-        Map<String, String> further) {
+        Map<String, String> further) implements Facts {
 
     /** Copies the collections in and checks that nothing is missing. */
     public CarFacts {
@@ -154,71 +154,14 @@ public record CarFacts(
         return builder;
     }
 
-    /**
-     * The age of the car on a day: from first registration, else from the middle of the model year (1 July), else as the row gave
-     * it outright, in which case it is the same on every day. A car seen before its day of birth has age 0.
-     *
-     * @param on the day
-     * @return years of 365.25 days, at least 0; empty if nothing speaks of the age
-     */
-    public OptionalDouble ageOn(LocalDate on) {
-        Optional<LocalDate> born = firstRegistered.isPresent() || modelYear.isEmpty()
-                ? firstRegistered
-                : Optional.of(LocalDate.of(modelYear.getAsInt(), 7, 1));
-        return born.isPresent()
-                ? OptionalDouble.of(years(born.get().toEpochDay(), on.toEpochDay()))
-                : ageYears;
+    @Override
+    public CarFacts made() {
+        return this;
     }
 
     /** The years between two days, at least 0. */
     static double years(long born, long on) {
         return Math.max(0, (on - born) / 365.25);
-    }
-
-    /**
-     * These facts with a later word on them: what the later facts know counts, what they do not know stays.
-     *
-     * @param later facts of the same car, seen later
-     * @return the latest known word on each fact
-     */
-    public CarFacts updatedBy(CarFacts later) {
-        Builder builder = later.toBuilder();
-        builder.trim = latest(later.trim, trim);
-        builder.body = latest(later.body, body);
-        builder.runningGear = latest(later.runningGear, runningGear);
-        builder.powerKw = later.powerKw.isPresent() ? later.powerKw : powerKw;
-        builder.cylinders = later.cylinders.isPresent() ? later.cylinders : cylinders;
-        builder.weightKg = later.weightKg.isPresent() ? later.weightKg : weightKg;
-        builder.drivenWheels = later.drivenWheels == DrivenWheels.UNKNOWN ? drivenWheels : later.drivenWheels;
-        builder.modelYear = later.modelYear.isPresent() ? later.modelYear : modelYear;
-        builder.firstRegistered = latest(later.firstRegistered, firstRegistered);
-        builder.ageYears = later.ageYears.isPresent() ? later.ageYears : ageYears;
-        builder.mileage = latest(later.mileage, mileage);
-        builder.gearMileage = latest(later.gearMileage, gearMileage);
-        builder.seller = later.seller == Seller.UNKNOWN ? seller : later.seller;
-        builder.region = latest(later.region, region);
-        builder.distanceAway = later.distanceAway.isPresent() ? later.distanceAway : distanceAway;
-        builder.runs = later.runs == Runs.UNKNOWN ? runs : later.runs;
-        builder.rust = later.rust == Condition.UNKNOWN ? rust : later.rust;
-        builder.paint = later.paint == Condition.UNKNOWN ? paint : later.paint;
-        builder.interior = later.interior == Condition.UNKNOWN ? interior : later.interior;
-        builder.mechanical = later.mechanical == Condition.UNKNOWN ? mechanical : later.mechanical;
-        builder.records = later.records == Condition.UNKNOWN ? records : later.records;
-        builder.keys = later.keys == Keys.UNKNOWN ? keys : later.keys;
-        builder.airbags = later.airbags == Airbags.UNKNOWN ? airbags : later.airbags;
-        builder.title = later.title == Title.UNKNOWN ? title : later.title;
-        builder.damage = latest(later.damage, damage);
-        builder.options = latest(later.options, options);
-        if (!further.isEmpty()) {
-            Map<String, String> both = new HashMap<>(further);
-            both.putAll(later.further);
-            builder.further = both;
-        }
-        return builder.build();
-    }
-
-    private static <T> Optional<T> latest(Optional<T> later, Optional<T> earlier) {
-        return later.isPresent() ? later : earlier;
     }
 
     /** Collects facts one by one; what is not set stays unknown. Not for sharing between threads. */

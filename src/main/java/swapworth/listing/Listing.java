@@ -32,7 +32,7 @@ public record Listing(
         Saved saved,
         Optional<String> source,
         Optional<String> note,
-        List<String> remarks) {
+        List<String> remarks) implements Sighting {
 
     /** Copies the remarks in and checks that nothing is missing. */
     public Listing {
@@ -49,13 +49,18 @@ public record Listing(
         remarks = List.copyOf(remarks);
     }
 
-    /**
-     * The level of trade of the price: an auction's price is an auction price, a business's a trade price, and a seller of whom
-     * nothing is known counts as private.
-     *
-     * @return the level
-     */
-    public LevelOfTrade level() {
-        return LevelOfTrade.of(price.kind(), facts.seller());
+    @Override
+    public double amount() {
+        return price.amount();
+    }
+
+    @Override
+    public PriceKind kind() {
+        return price.kind();
+    }
+
+    @Override
+    public PriceIncludes includes() {
+        return price.includes();
     }
 }

@@ -95,6 +95,10 @@ final class ListingColumns {
             return number == 0 ? OptionalDouble.empty() : OptionalDouble.of(Numbers.toDouble(number));
         }
 
+        OptionalDouble latest(int[] rows, int from, int to) {
+            return get(latestOf(numbers, rows, from, to));
+        }
+
         /** 0 if it is missing; equal where the measures are. */
         long code(int row) {
             return numbers.get(row);
@@ -122,10 +126,23 @@ final class ListingColumns {
                     unit.get(row)));
         }
 
+        Optional<Mileage> latest(int[] rows, int from, int to) {
+            return get(latestOf(miles, rows, from, to));
+        }
+
         double miles(int row) {
             long number = miles.get(row);
             return number == 0 ? Double.NaN : Numbers.toDouble(number);
         }
+    }
+
+    /** The last of some rows in which a number is set; the first one if it is in none. */
+    private static int latestOf(Numbers numbers, int[] rows, int from, int to) {
+        int at = to - 1;
+        while (at > from && numbers.get(rows[at]) == 0) {
+            at--;
+        }
+        return rows[at];
     }
 
     int size() {
@@ -234,15 +251,25 @@ final class ListingColumns {
     }
 
     CarFacts facts(int row) {
-        return new CarFacts(vehicle.get(row), trim.get(row), body.get(row), runningGear.get(row), powerKw.get(row), cylinders.get(row),
-                weightKg.get(row), drivenWheels.get(row), modelYear.get(row), firstRegistered.get(row), ageYears.get(row),
-                mileage.get(row), gearMileage.get(row), seller.get(row), region.get(row), distanceAway.get(row), runs.get(row),
-                rust.get(row), paint.get(row), interior.get(row), mechanical.get(row), records.get(row), keys.get(row),
-                airbags.get(row), title.get(row), damage.get(row), options.get(row), further(row));
+        return facts(new int[] {row}, 0, 1);
     }
 
-    Offer offer(int row) {
-        return new Offer(facts(row), seenOn.get(row), kind.get(row), includes.get(row), amount(row), outcome.get(row));
+    /** What some rows say of one car: the latest known word on each fact. */
+    CarFacts facts(int[] rows, int from, int to) {
+        return new CarFacts(vehicle.latest(rows, from, to), trim.latest(rows, from, to), body.latest(rows, from, to),
+                runningGear.latest(rows, from, to), powerKw.latest(rows, from, to), cylinders.latest(rows, from, to),
+                weightKg.latest(rows, from, to), drivenWheels.latest(rows, from, to), modelYear.latest(rows, from, to),
+                firstRegistered.latest(rows, from, to), ageYears.latest(rows, from, to), mileage.latest(rows, from, to),
+                gearMileage.latest(rows, from, to), seller.latest(rows, from, to), region.latest(rows, from, to),
+                distanceAway.latest(rows, from, to), runs.latest(rows, from, to), rust.latest(rows, from, to),
+                paint.latest(rows, from, to), interior.latest(rows, from, to), mechanical.latest(rows, from, to),
+                records.latest(rows, from, to), keys.latest(rows, from, to), airbags.latest(rows, from, to), title.latest(rows, from, to),
+                damage.latest(rows, from, to), options.latest(rows, from, to), further(rows, from, to));
+    }
+
+    /** What was seen in a row. */
+    Sighting sighting(int row) {
+        return new Row(row);
     }
 
     Price price(int row) {
@@ -260,12 +287,16 @@ final class ListingColumns {
 
     /** The further columns of a row, by name; made anew for each. */
     Map<String, String> further(int row) {
+        return further(new int[] {row}, 0, 1);
+    }
+
+    private Map<String, String> further(int[] rows, int from, int to) {
         if (further.isEmpty()) {
             return Map.of();
         }
         Map<String, String> all = new HashMap<>();
         for (int k = 0; k < further.size(); k++) {
-            Optional<String> text = further.get(k).get(row);
+            Optional<String> text = further.get(k).latest(rows, from, to);
             if (text.isPresent()) {
                 all.put(furtherNames.get(k), text.get());
             }
@@ -390,5 +421,194 @@ final class ListingColumns {
         }
         long born = registered.isPresent() ? registered.get().toEpochDay() : LocalDate.of(year.getAsInt(), 7, 1).toEpochDay();
         return CarFacts.years(born, isDated(row) ? day(row) : otherDay);
+    }
+
+    /** A look at a row: both what was seen and what it says of the car. */
+    private final class Row implements Sighting, Facts {
+        private final int row;
+
+        Row(int row) {
+            this.row = row;
+        }
+
+        @Override
+        public Origin origin() {
+            return ListingColumns.this.origin(row);
+        }
+
+        @Override
+        public Facts facts() {
+            return this;
+        }
+
+        @Override
+        public double amount() {
+            return ListingColumns.this.amount(row);
+        }
+
+        @Override
+        public CarFacts made() {
+            return ListingColumns.this.facts(row);
+        }
+
+        @Override
+        public Map<String, String> further() {
+            return ListingColumns.this.further(row);
+        }
+
+        @Override
+        public Optional<String> id() {
+            return id.get(row);
+        }
+
+        @Override
+        public Optional<LocalDate> seenOn() {
+            return seenOn.get(row);
+        }
+
+        @Override
+        public PriceKind kind() {
+            return kind.get(row);
+        }
+
+        @Override
+        public PriceIncludes includes() {
+            return includes.get(row);
+        }
+
+        @Override
+        public Outcome outcome() {
+            return outcome.get(row);
+        }
+
+        @Override
+        public Saved saved() {
+            return saved.get(row);
+        }
+
+        @Override
+        public List<String> remarks() {
+            return remarks.get(row);
+        }
+
+        @Override
+        public String vehicle() {
+            return vehicle.get(row);
+        }
+
+        @Override
+        public Optional<String> trim() {
+            return trim.get(row);
+        }
+
+        @Override
+        public Optional<String> body() {
+            return body.get(row);
+        }
+
+        @Override
+        public Optional<String> runningGear() {
+            return runningGear.get(row);
+        }
+
+        @Override
+        public OptionalDouble powerKw() {
+            return powerKw.get(row);
+        }
+
+        @Override
+        public OptionalDouble cylinders() {
+            return cylinders.get(row);
+        }
+
+        @Override
+        public OptionalDouble weightKg() {
+            return weightKg.get(row);
+        }
+
+        @Override
+        public DrivenWheels drivenWheels() {
+            return drivenWheels.get(row);
+        }
+
+        @Override
+        public OptionalInt modelYear() {
+            return modelYear.get(row);
+        }
+
+        @Override
+        public Optional<LocalDate> firstRegistered() {
+            return firstRegistered.get(row);
+        }
+
+        @Override
+        public OptionalDouble ageYears() {
+            return ageYears.get(row);
+        }
+
+        @Override
+        public Optional<Mileage> mileage() {
+            return mileage.get(row);
+        }
+
+        @Override
+        public Seller seller() {
+            return seller.get(row);
+        }
+
+        @Override
+        public Optional<String> region() {
+            return region.get(row);
+        }
+
+        @Override
+        public Runs runs() {
+            return runs.get(row);
+        }
+
+        @Override
+        public Condition rust() {
+            return rust.get(row);
+        }
+
+        @Override
+        public Condition paint() {
+            return paint.get(row);
+        }
+
+        @Override
+        public Condition interior() {
+            return interior.get(row);
+        }
+
+        @Override
+        public Condition mechanical() {
+            return mechanical.get(row);
+        }
+
+        @Override
+        public Condition records() {
+            return records.get(row);
+        }
+
+        @Override
+        public Keys keys() {
+            return keys.get(row);
+        }
+
+        @Override
+        public Airbags airbags() {
+            return airbags.get(row);
+        }
+
+        @Override
+        public Title title() {
+            return title.get(row);
+        }
+
+        @Override
+        public Optional<Set<Damage>> damage() {
+            return damage.get(row);
+        }
     }
 }

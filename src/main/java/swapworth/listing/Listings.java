@@ -271,6 +271,7 @@ public final class Listings {
         ListingsRead finished() {
             Currency base = baseCurrency.or(statedInAll::currency).orElseGet(kept::mostFrequentCurrency);
             int[] firsts = SameId.firsts(kept.id, kept.size());
+            BitSet onSharedDay = onSharedDay(firsts);
             BitSet withoutRate = new BitSet();
             Groups<Long, Integer> sightingsOfDay = new Groups<>();
             Optional<LocalDate> last = kept.lastDay();
@@ -279,7 +280,8 @@ public final class Listings {
             for (int row = 0; row < kept.size(); row++) {
                 boolean inBase = isInBase(row, base);
                 withoutRate.set(row, !inBase);
-                if (!inBase || isOfYearToCome(row, last) || isSecondSighting(row, firsts[row], withoutRate, sightingsOfDay)) {
+                if (!inBase || isOfYearToCome(row, last)
+                        || onSharedDay.get(row) && isSecondSighting(row, firsts[row], withoutRate, sightingsOfDay)) {
                     leftOut = out < leftOut.length ? leftOut : Arrays.copyOf(leftOut, 16 + 2 * out);
                     leftOut[out++] = row;
                 } else if (odd.get(row)) {
@@ -366,6 +368,36 @@ public final class Listings {
                 return true;
             }
             return false;
+        }
+
+        /**
+         * The rows that share their id and day with another, and a few that only seem to: whatever falls on one bit is looked at closely,
+         * and that is little.
+         */
+        private BitSet onSharedDay(int[] firsts) {
+            BitSet repeated = new BitSet();
+            for (int row = 0; row < firsts.length; row++) {
+                if (firsts[row] != row) {
+                    repeated.set(row);
+                    repeated.set(firsts[row]);
+                }
+            }
+            int bits = 16 * Integer.highestOneBit(1 + repeated.cardinality());
+            BitSet once = new BitSet(bits);
+            BitSet twice = new BitSet(bits);
+            for (int row = repeated.nextSetBit(0); row >= 0; row = repeated.nextSetBit(row + 1)) {
+                int bit = bitOfDay(firsts[row], row) & bits - 1;
+                (once.get(bit) ? twice : once).set(bit);
+            }
+            BitSet shared = new BitSet();
+            for (int row = repeated.nextSetBit(0); row >= 0; row = repeated.nextSetBit(row + 1)) {
+                shared.set(row, twice.get(bitOfDay(firsts[row], row) & bits - 1));
+            }
+            return shared;
+        }
+
+        private int bitOfDay(int first, int row) {
+            return (int) (ofDay(first, row) * 0x9E3779B97F4A7C15L >>> 32);
         }
 
         /** The same advertisement, seen twice on one day at the same price, is one sighting. */

@@ -5,7 +5,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
 
 /** Cars as the rows of their sightings. */
 final class StoredCars extends KeptList<Car> {
@@ -62,10 +61,18 @@ final class StoredCars extends KeptList<Car> {
         return Arrays.stream(rows).filter(columns.isOfLine(line)).mapToDouble(columns::amount).toArray();
     }
 
-    /** What a car that was seen once was offered at. */
-    Optional<Offer> onlyOffer(int car) {
-        Objects.checkIndex(car, size());
-        return begin[car + 1] - begin[car] == 1 ? Optional.of(columns.offer(rows[begin[car]])) : Optional.empty();
+    /** A look at a car: what all rows of one seen several times say together is made, for a model asks for most of it. */
+    SeenCar seen(int car) {
+        int from = begin[Objects.checkIndex(car, size())];
+        int to = begin[car + 1];
+        Sighting[] sightings = new Sighting[to - from];
+        for (int i = 0; i < sightings.length; i++) {
+            sightings[i] = columns.sighting(rows[from + i]);
+        }
+        return new Look(List.of(sightings), to - from == 1 ? sightings[0].facts() : columns.facts(rows, from, to));
+    }
+
+    private record Look(List<Sighting> sightings, Facts facts) implements SeenCar {
     }
 
     private Car made(int car) {
@@ -77,14 +84,12 @@ final class StoredCars extends KeptList<Car> {
         }
         Listing[] sightings = new Listing[count];
         sightings[0] = first;
-        CarFacts facts = first.facts();
         Listing named = first;
         for (int i = 1; i < count; i++) {
             sightings[i] = columns.made(rows[from + i]);
-            facts = facts.updatedBy(sightings[i].facts());
             named = hasId(named) ? named : sightings[i];
         }
-        return new Car(name(hasId(named) ? named : first), List.of(sightings), facts, reasons(car));
+        return new Car(name(hasId(named) ? named : first), List.of(sightings), columns.facts(rows, from, from + count), reasons(car));
     }
 
     private List<String> reasons(int car) {

@@ -63,6 +63,10 @@ final class StoredListings extends KeptList<Listing> {
         return columns.listing(row(Objects.checkIndex(place, size)));
     }
 
+    Sighting sighting(int place) {
+        return columns.sighting(row(Objects.checkIndex(place, size)));
+    }
+
     @Override
     public int size() {
         return size;

@@ -34,6 +34,15 @@ final class Texts {
         return code <= mostShared ? shared.get(code) : Optional.of(own(row, code));
     }
 
+    /** The text of the last of some rows that has one. */
+    Optional<String> latest(int[] rows, int from, int to) {
+        int at = to - 1;
+        while (at > from && !has(rows[at])) {
+            at--;
+        }
+        return get(rows[at]);
+    }
+
     boolean has(int row) {
         return codes.code(row) != 0;
     }

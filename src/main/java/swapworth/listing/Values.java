@@ -32,6 +32,17 @@ final class Values<V> {
         return count == 1 ? distinct[0] : distinct[codes.code(row)];
     }
 
+    /** The value that one of some rows has, the last one whose value is not the usual one. */
+    V latest(int[] rows, int from, int to) {
+        for (int at = to - 1; count > 1 && at >= from; at--) {
+            int code = codes.code(rows[at]);
+            if (code != 0) {
+                return distinct[code];
+            }
+        }
+        return distinct[0];
+    }
+
     /** The number of the value of a row: equal for equal values, 0 for the usual one. */
     int code(int row) {
         return count == 1 ? 0 : codes.code(row);

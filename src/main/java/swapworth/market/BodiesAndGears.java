@@ -13,8 +13,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Function;
-import swapworth.listing.CarFacts;
 import swapworth.listing.DrivenWheels;
+import swapworth.listing.Facts;
 import swapworth.market.Stock.Kind;
 import swapworth.statistics.Quantiles;
 
@@ -42,16 +42,16 @@ final class BodiesAndGears {
         /** Natural logarithm of the power. */
         POWER(f -> log(f.powerKw())),
         /** Number of cylinders. */
-        CYLINDERS(CarFacts::cylinders),
+        CYLINDERS(Facts::cylinders),
         /** Natural logarithm of the weight. */
         WEIGHT(f -> log(f.weightKg())),
         /** 1 where all wheels are driven, 0 where two are. */
         ALL_WHEELS(f -> f.drivenWheels() == DrivenWheels.UNKNOWN ? OptionalDouble.empty()
                 : OptionalDouble.of(f.drivenWheels() == DrivenWheels.ALL ? 1 : 0));
 
-        private final Function<CarFacts, OptionalDouble> own;
+        private final Function<Facts, OptionalDouble> own;
 
-        Fact(Function<CarFacts, OptionalDouble> own) {
+        Fact(Function<Facts, OptionalDouble> own) {
             this.own = own;
         }
 
@@ -62,17 +62,17 @@ final class BodiesAndGears {
     }
 
     BodiesAndGears(List<Kind> kinds) {
-        this.bodyOfLine = common(kinds, CarFacts::body);
-        this.gearOfLine = common(kinds, CarFacts::runningGear);
+        this.bodyOfLine = common(kinds, Facts::body);
+        this.gearOfLine = common(kinds, Facts::runningGear);
         for (Kind kind : kinds) {
-            CarFacts car = kind.facts();
+            Facts car = kind.facts();
             carsOfPair.merge(pair(car), kind.rows(), Integer::sum);
             carsOfBodyAndGear.merge(body(car) + "\n" + gear(car), kind.rows(), Integer::sum);
             gearsOfBody.computeIfAbsent(body(car), b -> new HashSet<>()).add(gear(car));
             bodiesOfGear.computeIfAbsent(gear(car), g -> new HashSet<>()).add(body(car));
         }
         for (Kind kind : kinds) {
-            CarFacts car = kind.facts();
+            Facts car = kind.facts();
             if (car.body().isEmpty() && car.runningGear().isEmpty()) {
                 carsOfPlainLine.put(car.vehicle(), cars(car));
             }
@@ -83,10 +83,10 @@ final class BodiesAndGears {
     }
 
     /** What the rows of a line that name a body (or a gear) agree on. */
-    private static Map<String, String> common(List<Kind> kinds, Function<CarFacts, Optional<String>> fact) {
+    private static Map<String, String> common(List<Kind> kinds, Function<Facts, Optional<String>> fact) {
         Map<String, String> agreed = new HashMap<>();
         for (Kind kind : kinds) {
-            CarFacts car = kind.facts();
+            Facts car = kind.facts();
             Optional<String> word = fact.apply(car);
             if (word.isPresent()) {
                 String before = agreed.get(car.vehicle());
@@ -116,22 +116,22 @@ final class BodiesAndGears {
     }
 
     /** The body of a car: as stated, else as its line's rows agree, else the line's own. */
-    String body(CarFacts car) {
+    String body(Facts car) {
         return car.body().isPresent() ? key(car.body().get()) : bodyOfLine.getOrDefault(car.vehicle(), key(car.vehicle()));
     }
 
     /** The running gear of a car, likewise. */
-    String gear(CarFacts car) {
+    String gear(Facts car) {
         return car.runningGear().isPresent() ? key(car.runningGear().get()) : gearOfLine.getOrDefault(car.vehicle(), key(car.vehicle()));
     }
 
     /** The pair of body and gear as its line sells it. */
-    String pair(CarFacts car) {
+    String pair(Facts car) {
         return car.vehicle() + "\n" + body(car) + "\n" + gear(car);
     }
 
     /** The number of cars that show a body and a gear together, as their line sells them. */
-    int cars(CarFacts car) {
+    int cars(Facts car) {
         if (car.body().isEmpty() && car.runningGear().isEmpty()) {
             Integer plain = carsOfPlainLine.get(car.vehicle());
             if (plain != null) {
@@ -147,7 +147,7 @@ final class BodiesAndGears {
     }
 
     /** A fact of a car: its own, else the middle one of the cars with its gear. */
-    OptionalDouble fact(Fact fact, CarFacts car) {
+    OptionalDouble fact(Fact fact, Facts car) {
         OptionalDouble own = fact.own.apply(car);
         if (own.isPresent()) {
             return own;
@@ -157,7 +157,7 @@ final class BodiesAndGears {
     }
 
     /** How the body and the gear of a car stand to each other, one car of the same pair left out where it is {@code itself} in the fit. */
-    PairStanding standing(CarFacts car, boolean itself) {
+    PairStanding standing(Facts car, boolean itself) {
         if (cars(car) - (itself ? 1 : 0) > 0) {
             return PairStanding.SEEN;
         }

@@ -4,8 +4,12 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import swapworth.listing.Car;
 import swapworth.listing.Listing;
+import swapworth.listing.Mileage;
+import swapworth.listing.SeenCar;
+import swapworth.listing.Sighting;
 
 /**
  * Which car a listing of the fit belongs to: by the line on which it stands, for a map of a million listings takes more room than a number
@@ -87,22 +91,23 @@ final class CarOfListing {
      * Whether two listings are one row, which need not be one object: by where it stands and what tells rows of two files of one name
      * apart, for to compare all that they say would take longer than to make them.
      */
-    static boolean isSame(Listing one, Listing other) {
+    static boolean isSame(Sighting one, Sighting other) {
         return one == other || one.origin().line() == other.origin().line() && one.origin().file().equals(other.origin().file())
-                && one.id().equals(other.id()) && one.seenOn().equals(other.seenOn()) && one.price().amount() == other.price().amount()
-                && one.price().kind() == other.price().kind() && one.facts().vehicle().equals(other.facts().vehicle())
+                && one.id().equals(other.id()) && one.seenOn().equals(other.seenOn()) && one.amount() == other.amount()
+                && one.kind() == other.kind() && one.facts().vehicle().equals(other.facts().vehicle())
                 && miles(one) == miles(other);
     }
 
-    private static double miles(Listing listing) {
-        return listing.facts().mileage().isPresent() ? listing.facts().mileage().get().miles() : NONE;
+    private static double miles(Sighting seen) {
+        Optional<Mileage> mileage = seen.facts().mileage();
+        return mileage.isPresent() ? mileage.get().miles() : NONE;
     }
 
-    /** The place of a listing among those of its car, which it must be one of. */
-    static int place(Listing listing, Car car) {
-        List<Listing> sightings = car.sightings();
+    /** The place of a sighting among those of its car, which it must be one of. */
+    static int place(Sighting seen, SeenCar car) {
+        List<? extends Sighting> sightings = car.sightings();
         int place = 0;
-        while (place + 1 < sightings.size() && !isSame(sightings.get(place), listing)) {
+        while (place + 1 < sightings.size() && !isSame(sightings.get(place), seen)) {
             place++;
         }
         return place;

@@ -18,9 +18,9 @@ import java.util.function.ToDoubleBiFunction;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import swapworth.assumptions.Assumptions;
-import swapworth.listing.CarFacts;
 import swapworth.listing.Condition;
 import swapworth.listing.Damage;
+import swapworth.listing.Facts;
 import swapworth.listing.LevelOfTrade;
 import swapworth.market.BodiesAndGears.Fact;
 import swapworth.market.Measures.Measured;
@@ -80,10 +80,8 @@ final class Encoder {
                 extents.computeIfAbsent(stock.lines().get(line), l -> new LineExtent()).take(some[line]);
             }
         }
-        Arrays.parallelSort(ages);
-        Arrays.parallelSort(miles);
-        this.middleAge = Quantiles.ofSorted(ages, 0.5);
-        this.middleMiles = Quantiles.ofSorted(miles, 0.5);
+        this.middleAge = Quantiles.ofPartlyOrdered(ages, 0.5);
+        this.middleMiles = Quantiles.ofPartlyOrdered(miles, 0.5);
         double level = Quantiles.ofPartlyOrdered(evidence.logPrices(), 0.5);
         List<Subject> seen = stock.examples();
 
@@ -365,11 +363,11 @@ final class Encoder {
         zones.add("unknown");
         names.add("damage_unknown");
         steps("damage", Group.DAMAGE, 0, zones, names, assumptions, s -> zones(s.facts().damage()));
-        condition("rust", CarFacts::rust, assumptions);
-        condition("paint", CarFacts::paint, assumptions);
-        condition("interior", CarFacts::interior, assumptions);
-        condition("mechanical", CarFacts::mechanical, assumptions);
-        condition("records", CarFacts::records, assumptions);
+        condition("rust", Facts::rust, assumptions);
+        condition("paint", Facts::paint, assumptions);
+        condition("interior", Facts::interior, assumptions);
+        condition("mechanical", Facts::mechanical, assumptions);
+        condition("records", Facts::records, assumptions);
         steps("keys", Group.CONDITION, 0, List.of("no"), List.of("keys_no"), assumptions, s -> switch (s.facts().keys()) {
             case NO -> at(0);
             case YES, UNKNOWN -> at(-1);
@@ -382,7 +380,7 @@ final class Encoder {
                 });
     }
 
-    private void condition(String name, Function<CarFacts, Condition> fact, Assumptions assumptions) {
+    private void condition(String name, Function<Facts, Condition> fact, Assumptions assumptions) {
         steps(name, Group.CONDITION, 2, List.of("worn", "bad", "unknown"), List.of(name + "_worn", name + "_bad", "condition_unknown"),
                 assumptions, s -> at(fact.apply(s.facts()).ordinal() - 1));
     }

@@ -2,10 +2,11 @@ package swapworth.market;
 
 import java.util.Optional;
 import swapworth.listing.Car;
+import swapworth.listing.Facts;
 import swapworth.listing.Listing;
-import swapworth.listing.Offer;
 import swapworth.listing.Outcome;
 import swapworth.listing.PriceKind;
+import swapworth.listing.Sighting;
 import swapworth.statistics.Bound;
 
 /**
@@ -26,7 +27,7 @@ record Evidence(int car, Listing listing, Subject subject, double logPrice, Boun
 
     /** What a sighting of a car tells. */
     static Evidence of(int number, Car car, Listing listing) {
-        return new Evidence(number, listing, subject(car, listing), Math.log(listing.price().amount()), bound(listing.price().kind()));
+        return new Evidence(number, listing, subject(car.facts(), listing), Math.log(listing.price().amount()), bound(listing.price().kind()));
     }
 
     static Bound bound(PriceKind kind) {
@@ -38,21 +39,17 @@ record Evidence(int car, Listing listing, Subject subject, double logPrice, Boun
         return kind == PriceKind.ASKING && ofCar == Outcome.OPEN;
     }
 
-    /** What the price of a car seen once is for. */
-    static Subject subject(Offer only) {
-        return new Subject(only.facts(), only.level(), only.includes(), only.seenOn());
-    }
-
     /** What a sighting's price is for: the car as all its sightings together show it, offered as this one says. */
-    static Subject subject(Car car, Listing listing) {
-        Optional<String> region = listing.facts().region();
-        if (car.facts().seller() == listing.facts().seller() && (region.isEmpty() || region.equals(car.facts().region()))) {
-            return new Subject(car.facts(), listing.level(), listing.price().includes(), listing.seenOn());
+    static Subject subject(Facts car, Sighting seen) {
+        Facts own = seen.facts();
+        if (own == car || own.seller() == car.seller() && (own.region().isEmpty() || own.region().equals(car.region()))) {
+            return new Subject(car, seen.level(), seen.includes(), seen.seenOn());
         }
-        var facts = car.facts().toBuilder().seller(listing.facts().seller());
+        Optional<String> region = own.region();
+        var facts = car.made().toBuilder().seller(own.seller());
         if (region.isPresent()) {
             facts.region(region.get());
         }
-        return new Subject(facts.build(), listing.level(), listing.price().includes(), listing.seenOn());
+        return new Subject(facts.build(), seen.level(), seen.includes(), seen.seenOn());
     }
 }

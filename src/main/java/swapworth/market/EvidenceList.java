@@ -6,14 +6,13 @@ import java.util.BitSet;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.RandomAccess;
 import java.util.concurrent.ConcurrentHashMap;
 import swapworth.listing.Car;
 import swapworth.listing.LevelOfTrade;
-import swapworth.listing.Listing;
-import swapworth.listing.Offer;
 import swapworth.listing.PriceKind;
+import swapworth.listing.SeenCar;
+import swapworth.listing.Sighting;
 import swapworth.statistics.Bound;
 import swapworth.statistics.Quantiles;
 import swapworth.statistics.Ranges;
@@ -105,12 +104,7 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
         List<Part> parts = Ranges.make(cars.size(), (first, end) -> {
             Part part = new Part(end - first, middles, further);
             for (int c = first; c < end; c++) {
-                Optional<Offer> only = Offer.onlyOne(cars, c);
-                if (only.isPresent()) {
-                    part.add(c, only.get());
-                } else {
-                    part.add(c, cars.get(c));
-                }
+                part.add(c, SeenCar.of(cars, c));
             }
             return part;
         });
@@ -137,36 +131,34 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
             this.logPrice = new double[about];
         }
 
-        void add(int number, Offer only) {
-            add(number, 0, only.amount(), Evidence.bound(only.kind()), Evidence.isOnOffer(only.kind(), only.outcome()),
-                    Evidence.subject(only));
-        }
-
-        void add(int number, Car one) {
-            List<Listing> sightings = one.sightings();
+        void add(int number, SeenCar one) {
+            List<? extends Sighting> sightings = one.sightings();
+            if (sightings.size() == 1) {
+                add(number, 0, one);
+                return;
+            }
             Map<LevelOfTrade, Integer> last = new EnumMap<>(LevelOfTrade.class);
             double likely = likely(sightings);
             for (int k = 0; k < sightings.size(); k++) {
-                Listing listing = sightings.get(k);
-                if (!Flags.within(listing.price().amount(), likely)) {
+                Sighting seen = sightings.get(k);
+                if (!Flags.within(seen.amount(), likely)) {
                     continue;
                 }
-                boolean missed = listing.price().kind() == PriceKind.BID_NOT_MET;
-                int before = last.getOrDefault(listing.level(), -1);
-                if (before < 0 || !missed || sightings.get(before).price().kind() == PriceKind.BID_NOT_MET) {
-                    last.put(listing.level(), k);
+                boolean missed = seen.kind() == PriceKind.BID_NOT_MET;
+                int before = last.getOrDefault(seen.level(), -1);
+                if (before < 0 || !missed || sightings.get(before).kind() == PriceKind.BID_NOT_MET) {
+                    last.put(seen.level(), k);
                 }
             }
             for (int k = 0; k < sightings.size(); k++) {
                 if (last.getOrDefault(sightings.get(k).level(), -1) == k) {
-                    Listing listing = sightings.get(k);
-                    add(number, k, listing.price().amount(), Evidence.bound(listing.price().kind()),
-                            Evidence.isOnOffer(listing.price().kind(), one.outcome()), Evidence.subject(one, listing));
+                    add(number, k, one);
                 }
             }
         }
 
-        private void add(int number, int sighting, double amount, Bound bound, boolean isOnOffer, Subject subject) {
+        private void add(int number, int sighting, SeenCar one) {
+            Sighting seen = one.sightings().get(sighting);
             if (size == car.length) {
                 int room = 16 + size + size / 4;
                 car = Arrays.copyOf(car, room);
@@ -175,20 +167,20 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
             }
             car[size] = number;
             place[size] = sighting;
-            logPrice[size] = Math.log(amount);
-            bounds.set(size, bound == Bound.BELOW);
-            onOffer.set(size, isOnOffer);
-            stock.add(subject);
+            logPrice[size] = Math.log(seen.amount());
+            bounds.set(size, Evidence.bound(seen.kind()) == Bound.BELOW);
+            onOffer.set(size, Evidence.isOnOffer(seen.kind(), one.outcome()));
+            stock.add(Evidence.subject(one.facts(), seen));
             size++;
         }
 
         /** The middle price of a car; of two that differ as by a digit, the one nearer to the middle price of the line. */
-        private double likely(List<Listing> sightings) {
+        private double likely(List<? extends Sighting> sightings) {
             if (sightings.size() != 2) {
-                return middle(sightings.stream().mapToDouble(s -> s.price().amount()).toArray());
+                return middle(sightings.stream().mapToDouble(Sighting::amount).toArray());
             }
-            double first = sightings.get(0).price().amount();
-            double second = sightings.get(1).price().amount();
+            double first = sightings.get(0).amount();
+            double second = sightings.get(1).amount();
             if (Flags.within(first, second)) {
                 return first;
             }
@@ -228,13 +220,13 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
         return days == Days.KNOWN ? evidence : evidence.undated();
     }
 
-    /** What the price of a row is for. */
+    /** What the price of a row is for, made for who asks for nearly all of it. */
     Subject subject(int i) {
-        Optional<Offer> only = i < kept.length ? Optional.empty() : Offer.onlyOne(cars, car[i]);
-        if (only.isEmpty()) {
-            return get(i).subject();
+        if (i < kept.length) {
+            return kept[i].subject();
         }
-        Subject subject = Evidence.subject(only.get());
+        SeenCar seen = SeenCar.of(cars, car[i]);
+        Subject subject = Evidence.subject(seen.facts(), seen.sightings().get(place[i])).made();
         return days == Days.KNOWN ? subject : subject.undated();
     }
 

@@ -5,10 +5,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import swapworth.listing.Damage;
-import swapworth.listing.Listing;
 import swapworth.listing.PriceKind;
 import swapworth.listing.Runs;
 import swapworth.listing.Saved;
+import swapworth.listing.Sighting;
 import swapworth.listing.Title;
 
 /** What to look at before believing a price: a cheap car is often cheap for a reason that the row does not give. */
@@ -20,8 +20,8 @@ final class Flags {
     }
 
     /** Whether a price is no further from its value than a missing digit would put it. */
-    static boolean nearItsValue(Listing listing, FairValue value) {
-        return within(listing.price().amount(), value.median());
+    static boolean nearItsValue(double price, FairValue value) {
+        return within(price, value.median());
     }
 
     /** Whether two prices are no further apart than a missing digit would put them. */
@@ -29,10 +29,10 @@ final class Flags {
         return price <= DIGIT * other && other <= DIGIT * price;
     }
 
-    static List<String> of(Listing listing, Subject subject, FairValue value, Position position) {
+    static List<String> of(Sighting seen, Subject subject, FairValue value, Position position) {
         List<String> flags = new ArrayList<>();
-        if (!nearItsValue(listing, value)) {
-            String side = listing.price().amount() > value.median() ? "above" : "below";
+        if (!nearItsValue(seen.amount(), value)) {
+            String side = seen.amount() > value.median() ? "above" : "below";
             flags.add("price " + side + " its value by more than a factor of 5: check for a typing error");
         }
         if (position == Position.BELOW) {
@@ -56,10 +56,10 @@ final class Flags {
         if (zones.isPresent() && (zones.get().contains(Damage.FLOOD) || zones.get().contains(Damage.FIRE))) {
             flags.add("water or fire: treat electronics and seats as gone until proven otherwise");
         }
-        if (listing.price().kind() == PriceKind.BID_NOT_MET) {
+        if (seen.kind() == PriceKind.BID_NOT_MET) {
             flags.add("a bid that missed the reserve: the seller wants more than this");
         }
-        if (listing.saved() == Saved.PICKED) {
+        if (seen.saved() == Saved.PICKED) {
             flags.add("picked by hand: its percentile is among picked rows");
         }
         return flags;

@@ -12,6 +12,7 @@ import java.util.stream.IntStream;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listing;
 import swapworth.listing.ListingsRead;
+import swapworth.listing.Sighting;
 import swapworth.table.CsvRows;
 
 /**
@@ -76,14 +77,9 @@ public final class JudgedRows {
         ValueRows rows = new ValueRows(new ValueRows.IntoCsv(text));
         Misses misses = new Misses();
         for (int i = from; i < to; i++) {
-            rows.add(model.judge(listing(i, carOfEach[i]), carOfEach[i], on, level, misses));
+            Sighting seen = Sighting.of(read.listings(), i);
+            rows.add(seen, model.standing(seen, carOfEach[i], on, level, misses));
         }
         return misses;
-    }
-
-    /** A listing; that of a car seen once is made along with the car, which is asked for next. */
-    private Listing listing(int i, int car) {
-        List<Listing> ofCar = car < 0 ? List.of() : model.cars().get(car).sightings();
-        return ofCar.size() == 1 ? ofCar.get(0) : read.listings().get(i);
     }
 }

@@ -28,4 +28,9 @@ public record Judgement(Listing listing, String car, Valuation valuation, Positi
         requireNonNull(position, "position");
         remarks = List.copyOf(remarks);
     }
+
+    /** The same without the listing. */
+    Standing standing() {
+        return new Standing(valuation, position, gap, gapPercent, percentile, remarks);
+    }
 }

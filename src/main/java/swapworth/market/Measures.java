@@ -9,7 +9,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import swapworth.assumptions.Assumptions;
-import swapworth.listing.CarFacts;
+import swapworth.listing.Facts;
 import swapworth.listing.Mileage;
 import swapworth.statistics.Quantiles;
 
@@ -70,12 +70,12 @@ final class Measures {
         return Optional.of(new Rate(middle, Math.max(spread, 0.1 * middle)));
     }
 
-    private OptionalDouble age(CarFacts facts, Optional<LocalDate> on) {
+    private OptionalDouble age(Facts facts, Optional<LocalDate> on) {
         return facts.ageOn(on.orElse(fallbackDay));
     }
 
     Measured of(Subject subject) {
-        CarFacts facts = subject.facts();
+        Facts facts = subject.facts();
         Optional<Mileage> mileage = facts.mileage();
         return of(facts.vehicle(), age(facts, subject.on()).orElse(Double.NaN), mileage.isPresent() ? mileage.get().miles() : Double.NaN);
     }

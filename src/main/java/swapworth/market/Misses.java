@@ -16,15 +16,14 @@ final class Misses {
     private int in80;
     private int in95;
 
-    /** Takes a judgement in; one without a value tells nothing. */
-    void add(Judgement judgement) {
-        if (judgement.valuation() instanceof FairValue value) {
-            double price = judgement.listing().price().amount();
+    /** Takes in how a price stands; without a value it tells nothing. */
+    void add(double price, Standing standing) {
+        if (standing.valuation() instanceof FairValue value) {
             misses = withRoom(misses, used + 1);
-            misses[used++] = Math.abs(judgement.gapPercent());
+            misses[used++] = Math.abs(standing.gapPercent());
             in80 += value.range(0.80).holds(price) ? 1 : 0;
             in95 += value.range(0.95).holds(price) ? 1 : 0;
-            if (Flags.nearItsValue(judgement.listing(), value)) {
+            if (Flags.nearItsValue(price, value)) {
                 values = withRoom(values, near + 1);
                 prices = withRoom(prices, near + 1);
                 values[near] = value.median();

@@ -22,10 +22,13 @@ import org.jspecify.annotations.Nullable;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
+import swapworth.listing.Facts;
 import swapworth.listing.KeptList;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listing;
 import swapworth.listing.ListingsRead;
+import swapworth.listing.SeenCar;
+import swapworth.listing.Sighting;
 import swapworth.statistics.Bound;
 import swapworth.statistics.ErrorLaw;
 import swapworth.statistics.ErrorScale;
@@ -416,7 +419,7 @@ public final class PriceModel {
      * @param car what is known of the car
      * @return whether cars show them together, and what speaks for the pair if not
      */
-    public PairStanding pair(CarFacts car) {
+    public PairStanding pair(Facts car) {
         return encoder.pairs().standing(car, false);
     }
 
@@ -426,7 +429,7 @@ public final class PriceModel {
      * @param car what is known of the car
      * @return 0 where the pair was never seen
      */
-    public int pricesOfPair(CarFacts car) {
+    public int pricesOfPair(Facts car) {
         return encoder.pairs().cars(car);
     }
 
@@ -436,7 +439,7 @@ public final class PriceModel {
      * @param car what is known of the car
      * @return in lower case
      */
-    public String runningGear(CarFacts car) {
+    public String runningGear(Facts car) {
         return encoder.pairs().gear(car);
     }
 
@@ -446,7 +449,7 @@ public final class PriceModel {
      * @param car what is known of the car
      * @return in lower case
      */
-    public String body(CarFacts car) {
+    public String body(Facts car) {
         return encoder.pairs().body(car);
     }
 
@@ -507,7 +510,9 @@ public final class PriceModel {
      * @return the judgement
      */
     public Judgement judge(Listing listing) {
-        return judge(listing, Optional.empty(), Optional.empty());
+        int car = lookup().of(listing);
+        return standing(listing, car, Optional.empty(), Optional.empty(), new Misses())
+                .of(listing, car < 0 ? listing.id().orElse(listing.origin().toString()) : cars.get(car).name());
     }
 
     /** Gets ready to judge all listings of many cars, one by one. */
@@ -536,27 +541,23 @@ public final class PriceModel {
         return found;
     }
 
-    private Judgement judge(Listing listing, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
-        return judge(listing, lookup().of(listing), on, level, new Misses());
-    }
-
     /**
-     * The same for a listing of which the number of its car is known, -1 for none of the fit; taken into the misses where the model learned
-     * from its very price, and not only that it is a bound.
+     * How the price of a sighting stands of which the number of its car is known, -1 for none of the fit; taken into the misses where the
+     * model learned from its very price, and not only that it is a bound.
      */
-    Judgement judge(Listing listing, int number, Optional<LocalDate> on, Optional<LevelOfTrade> level, Misses misses) {
+    Standing standing(Sighting seen, int number, Optional<LocalDate> on, Optional<LevelOfTrade> level, Misses misses) {
         if (number < 0) {
-            Subject subject = new Subject(listing.facts(), listing.level(), listing.price().includes(), listing.seenOn());
-            return judge(listing, listing.id().orElse(listing.origin().toString()), -1, asked(subject, -1, on, level), posterior);
+            return standing(seen, -1, asked(Evidence.subject(seen.facts(), seen), -1, on, level), posterior);
         }
-        Car car = cars.get(number);
-        int row = row(number, CarOfListing.place(listing, car));
-        Asked asked = asked(Evidence.subject(car, listing), row, on, level);
-        Judgement judgement = judge(listing, car.name(), number, asked, without(number, row, asked));
+        SeenCar car = SeenCar.of(cars, number);
+        int place = CarOfListing.place(seen, car);
+        int row = row(number, place);
+        Asked asked = asked(Evidence.subject(car.facts(), car.sightings().get(place)), row, on, level);
+        Standing standing = standing(seen, number, asked, without(number, row, asked));
         if (learnedFrom(row)) {
-            misses.add(judgement);
+            misses.add(seen.amount(), standing);
         }
-        return judgement;
+        return standing;
     }
 
     /** The row of the fit that holds the price of a sighting of a car; -1 if none does. */
@@ -597,7 +598,7 @@ public final class PriceModel {
             Car car = cars.get(c);
             for (int k = 0; k < car.sightings().size(); k++) {
                 Listing listing = car.sightings().get(k);
-                ofCar.add(judge(listing, car.name(), c, asked(Evidence.subject(car, listing), row(c, k), on, level), without));
+                ofCar.add(standing(listing, c, asked(Evidence.subject(car.facts(), listing), row(c, k), on, level), without).of(listing, car.name()));
             }
             all.set(c, ofCar);
         });
@@ -643,30 +644,28 @@ public final class PriceModel {
         return new Asked(seen, encoder.asOnOffer(row) ? encoder.notOnOffer(own) : own, Optional.of(own), List.of());
     }
 
-    private Judgement judge(Listing listing, String name, int car, Asked asked, Posterior by) {
+    private Standing standing(Sighting seen, int car, Asked asked, Posterior by) {
         Subject subject = asked.subject;
         Valuation valuation = value(subject, asked.encoded, by, car, asked.outside);
-        double price = listing.price().amount();
-        List<String> ofListing = listing.remarks();
+        double price = seen.amount();
+        List<String> ofListing = seen.remarks();
         if (!(valuation instanceof FairValue value)) {
-            return new Judgement(listing, name, valuation, Position.CANNOT_TELL, Double.NaN, Double.NaN, Double.NaN, ofListing);
+            return Standing.untold(valuation, ofListing);
         }
-        if (subject.level() != listing.level()) {
-            List<String> apart = List.of("the price is one of the level " + listing.level().words() + ", the value of the level "
+        if (subject.level() != seen.level()) {
+            List<String> apart = List.of("the price is one of the level " + seen.level().words() + ", the value of the level "
                     + subject.level().words() + ": they are not compared");
-            return new Judgement(listing, name, value, Position.CANNOT_TELL, Double.NaN, Double.NaN, Double.NaN,
-                    Figures.joined(ofListing, Figures.joined(value.remarks(), apart)));
+            return Standing.untold(value, Figures.joined(ofListing, Figures.joined(value.remarks(), apart)));
         }
-        if (!subject.on().equals(listing.seenOn())) {
+        if (!subject.on().equals(seen.seenOn())) {
             ofListing = Figures.joined(ofListing, List.of("the price is of "
-                    + listing.seenOn().map(LocalDate::toString).orElse("an unknown day") + ", the value of "
+                    + seen.seenOn().map(LocalDate::toString).orElse("an unknown day") + ", the value of "
                     + subject.on().map(LocalDate::toString).orElse("an unknown day")));
         }
         Range range = value.range(0.80);
         Position position = price < range.low() ? Position.BELOW : price > range.high() ? Position.ABOVE : Position.INSIDE;
-        return new Judgement(listing, name, value, position, price - value.median(), 100 * (price / value.median() - 1),
-                100 * value.percentile(price),
-                Figures.joined(ofListing, Figures.joined(value.remarks(), Flags.of(listing, subject, value, position))));
+        return new Standing(value, position, price - value.median(), 100 * (price / value.median() - 1), 100 * value.percentile(price),
+                Figures.joined(ofListing, Figures.joined(value.remarks(), Flags.of(seen, subject, value, position))));
     }
 
     /**
@@ -685,7 +684,7 @@ public final class PriceModel {
             }
         }
         Misses misses = new Misses();
-        Arrays.stream(byRow).filter(Objects::nonNull).forEach(misses::add);
+        Arrays.stream(byRow).filter(Objects::nonNull).forEach(j -> misses.add(j.listing().price().amount(), j.standing()));
         return misses.study();
     }
 

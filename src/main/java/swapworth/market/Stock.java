@@ -16,6 +16,7 @@ import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import swapworth.listing.CarFacts;
 import swapworth.listing.DrivenWheels;
+import swapworth.listing.Facts;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Mileage;
 import swapworth.statistics.Ranges;
@@ -53,7 +54,7 @@ final class Stock {
     private record KindKey(String vehicle, Optional<String> trim, Optional<String> body, Optional<String> gear, OptionalDouble power,
             OptionalDouble cylinders, OptionalDouble weight, DrivenWheels wheels) {
 
-        static KindKey of(CarFacts facts) {
+        static KindKey of(Facts facts) {
             return new KindKey(facts.vehicle(), facts.trim(), facts.body(), facts.runningGear(), facts.powerKw(), facts.cylinders(),
                     facts.weightKg(), facts.drivenWheels());
         }
@@ -170,7 +171,7 @@ final class Stock {
         }
 
         /** Whether another car of the same kind was described with the very same words; if not, it may be of the kind nevertheless. */
-        boolean shares(CarFacts other) {
+        boolean shares(Facts other) {
             return facts.vehicle() == other.vehicle() && facts.trim() == other.trim() && facts.body() == other.body()
                     && facts.runningGear() == other.runningGear() && facts.powerKw() == other.powerKw()
                     && facts.cylinders() == other.cylinders() && facts.weightKg() == other.weightKg()
@@ -226,7 +227,7 @@ final class Stock {
 
         /** Takes in the next row. */
         void add(Subject subject) {
-            CarFacts facts = subject.facts();
+            Facts facts = subject.facts();
             int i = rows++;
             if (i == line.length) {
                 int room = 16 + i + i / 4;
@@ -265,14 +266,14 @@ final class Stock {
         }
 
         /** The kind of a row; most rows share their words with one seen lately, object by object. */
-        private Counted kind(CarFacts facts, int row) {
+        private Counted kind(Facts facts, int row) {
             int at = 31 * facts.vehicle().hashCode() + facts.trim().hashCode() & LATELY - 1;
             Counted kind = lately[at];
             if (kind == null || !kind.shares(facts)) {
                 KindKey key = KindKey.of(facts);
                 kind = kinds.get(key);
                 if (kind == null) {
-                    kind = new Counted(facts, row);
+                    kind = new Counted(facts.made(), row);
                     kinds.put(key, kind);
                 }
                 lately[at] = kind;

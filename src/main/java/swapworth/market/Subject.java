@@ -5,6 +5,7 @@ import static java.util.Objects.requireNonNull;
 import java.time.LocalDate;
 import java.util.Optional;
 import swapworth.listing.CarFacts;
+import swapworth.listing.Facts;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.PriceIncludes;
 
@@ -16,7 +17,7 @@ import swapworth.listing.PriceIncludes;
  * @param includes what the price holds beside the car
  * @param on the day; empty where the listings have no dates, and nothing can be said about time
  */
-public record Subject(CarFacts facts, LevelOfTrade level, PriceIncludes includes, Optional<LocalDate> on) {
+public record Subject(Facts facts, LevelOfTrade level, PriceIncludes includes, Optional<LocalDate> on) {
 
     /** Checks that nothing is missing. */
     public Subject {
@@ -36,6 +37,11 @@ public record Subject(CarFacts facts, LevelOfTrade level, PriceIncludes includes
      */
     public static Subject of(CarFacts facts, LevelOfTrade level, LocalDate on) {
         return new Subject(facts, level, PriceIncludes.NEITHER, Optional.of(on));
+    }
+
+    /** The same with facts that are made, and need not be looked up one by one. */
+    Subject made() {
+        return new Subject(facts.made(), level, includes, on);
     }
 
     /** The same on no day, as if nobody knew it. */

@@ -13,6 +13,7 @@ import java.util.function.ToDoubleBiFunction;
 import swapworth.assumptions.Assumptions;
 import swapworth.statistics.PriorBlock;
 import swapworth.statistics.PriorBlock.Role;
+import swapworth.statistics.Quantiles;
 import swapworth.statistics.SparseRow;
 
 /** The kinds of term that the price model is made of. */
@@ -249,41 +250,48 @@ final class Terms {
         /**
          * A curve.
          *
-         * @param sorted the measure of all rows, ascending
+         * @param values the measure of all rows, in any order
          */
-        Curve(String name, Group group, double scale, double middle, double unit, double[] sorted,
+        Curve(String name, Group group, double scale, double middle, double unit, double[] values,
                 ToDoubleBiFunction<Subject, Measures.Measured> measure) {
             super(name, group);
             this.scale = scale;
             this.middle = middle;
             this.unit = unit;
             this.measure = measure;
-            this.knots = new double[][] {knots(sorted, -1), knots(sorted, 1)};
+            this.knots = new double[][] {knots(values, -1), knots(values, 1)};
             this.factor = new double[][][] {factor(knots[0]), factor(knots[1])};
         }
 
-        private double[] knots(double[] sorted, int side) {
-            double[] distance = new double[sorted.length];
+        /** Distances from the middle on one side, as many below each as below the next. */
+        private double[] knots(double[] values, int side) {
+            double[] distance = new double[values.length];
             int size = 0;
-            int distinct = 0;
-            for (int k = 0; k < sorted.length; k++) {
-                // On the lower side the nearest to the middle is the last.
-                double d = side * (sorted[side > 0 ? k : sorted.length - 1 - k] - middle) / unit;
+            for (double value : values) {
+                double d = side * (value - middle) / unit;
                 if (d > 0.02) {
-                    distinct += size == 0 || d != distance[size - 1] ? 1 : 0;
                     distance[size++] = d;
                 }
             }
-            int count = Math.min(Math.min(MOST_KNOTS, distinct), size == 0 ? 0 : 1 + size / ROWS_PER_KNOT);
+            distance = Arrays.copyOf(distance, size);
+            int count = Math.min(distinct(distance), size == 0 ? 0 : 1 + size / ROWS_PER_KNOT);
             double[] at = new double[count];
             int kept = 0;
             for (int k = 1; k <= count; k++) {
-                double knot = distance[Math.min(size - 1, (int) Math.ceil(k * (double) size / count) - 1)];
+                int place = Math.min(size - 1, (int) Math.ceil(k * (double) size / count) - 1);
+                // Puts the distances in order as far as that place, where the quantile just above it begins.
+                Quantiles.ofPartlyOrdered(distance, Math.min(1, (place + 0.5) / (size - 1)));
+                double knot = distance[place];
                 if (kept == 0 || knot > at[kept - 1] * 1.05) {
                     at[kept++] = knot;
                 }
             }
             return Arrays.copyOf(at, kept);
+        }
+
+        /** How many distances there are that differ, counted as far as there can be knots. */
+        private static int distinct(double[] distance) {
+            return (int) Arrays.stream(distance).distinct().limit(MOST_KNOTS).count();
         }
 
         private static double walk(double s, double t) {

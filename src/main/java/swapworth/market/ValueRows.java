@@ -6,7 +6,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleFunction;
 import swapworth.listing.LevelOfTrade;
-import swapworth.listing.Listing;
+import swapworth.listing.Origin;
+import swapworth.listing.Sighting;
 import swapworth.table.Cell;
 import swapworth.table.Column;
 import swapworth.table.CsvRows;
@@ -121,10 +122,15 @@ final class ValueRows {
 
     /** The row of a judged listing. */
     void add(Judgement j) {
-        Listing listing = j.listing();
-        add(listing.origin().file(), listing.origin().line(), listing.id().orElse(""), listing.facts().vehicle(), listing.price().amount(),
-                j.percentile(), j.valuation() instanceof FairValue value ? value.subject().level() : listing.level(), listing.seenOn(),
-                j.valuation(), j.position(), j.remarks());
+        add(j.listing(), j.standing());
+    }
+
+    /** The same for a sighting that need not be made a listing. */
+    void add(Sighting seen, Standing s) {
+        Origin origin = seen.origin();
+        add(origin.file(), origin.line(), seen.id().orElse(""), seen.facts().vehicle(), seen.amount(), s.percentile(),
+                s.valuation() instanceof FairValue value ? value.subject().level() : seen.level(), seen.seenOn(), s.valuation(),
+                s.position(), s.remarks());
     }
 
     /**

@@ -152,7 +152,7 @@ final class Situation {
 
     double[] logLevel(Subject subject, java.util.function.Function<Subject, double[]> levels) {
         double[] chassis = map(levels.apply(subject), StrictMath::log);
-        CarFacts facts = subject.facts();
+        CarFacts facts = subject.facts().made();
         if (facts.gearMileage().isEmpty()) {
             return chassis;
         }
@@ -172,7 +172,7 @@ final class Situation {
 
     /** The middle price of a swap as if the maker had built it, another pair than that of the car with a departure of its own. */
     double[] asBuiltByMaker(Subject subject) {
-        if (samePair(subject.facts(), finished) || model.pair(subject.facts()) == PairStanding.SEEN) {
+        if (samePair(subject.facts().made(), finished) || model.pair(subject.facts()) == PairStanding.SEEN) {
             return logLevel(subject);
         }
         long pair = seedOf("pair " + subject.facts().vehicle() + model.body(subject.facts()) + model.runningGear(subject.facts()));

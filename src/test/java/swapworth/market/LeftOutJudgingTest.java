@@ -27,7 +27,7 @@ class LeftOutJudgingTest {
         Listing listing = car.latest();
         List<Car> others = new ArrayList<>(cars);
         others.remove(left);
-        Valuation refitted = PriceModel.fit(others).value(Evidence.subject(car, listing));
+        Valuation refitted = PriceModel.fit(others).value(Evidence.subject(car.facts(), listing));
         Judgement judged = all.judge(listing);
         if (!(refitted instanceof FairValue honest && judged.valuation() instanceof FairValue value)) {
             assertEquals(refitted.getClass(), judged.valuation().getClass(), car.name());

@@ -1,0 +1,109 @@
+package swapworth.listing;
+
+import java.time.LocalDate;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.Set;
+
+/**
+ * What is known of a car, as {@link CarFacts} holds it: those facts themselves, or a look at the row that says them, of which nothing is made
+ * that is not asked for.
+ */
+public interface Facts {
+    /** The model line. */
+    String vehicle();
+
+    /** The trim. */
+    Optional<String> trim();
+
+    /** The body shell, where lines share one. */
+    Optional<String> body();
+
+    /** The running gear, where lines share one. */
+    Optional<String> runningGear();
+
+    /** Power, kW. */
+    OptionalDouble powerKw();
+
+    /** The number of cylinders. */
+    OptionalDouble cylinders();
+
+    /** Weight, kg. */
+    OptionalDouble weightKg();
+
+    /** Which wheels are driven. */
+    DrivenWheels drivenWheels();
+
+    /** The model year. */
+    OptionalInt modelYear();
+
+    /** The day of first registration. */
+    Optional<LocalDate> firstRegistered();
+
+    /** The age in years when it was seen, where the row gives it outright. */
+    OptionalDouble ageYears();
+
+    /** The distance of the chassis. */
+    Optional<Mileage> mileage();
+
+    /** Who offers it. */
+    Seller seller();
+
+    /** Where it stands. */
+    Optional<String> region();
+
+    /** Whether it moves by itself. */
+    Runs runs();
+
+    /** The state of the body against rust. */
+    Condition rust();
+
+    /** The state of the paint. */
+    Condition paint();
+
+    /** The state of the interior. */
+    Condition interior();
+
+    /** The state of the mechanical parts. */
+    Condition mechanical();
+
+    /** The state of the service records. */
+    Condition records();
+
+    /** Whether the keys are there. */
+    Keys keys();
+
+    /** The state of the airbags. */
+    Airbags airbags();
+
+    /** The state of the title. */
+    Title title();
+
+    /** Zones of unrepaired damage; an empty set: stated to be none; empty: the row does not say. */
+    Optional<Set<Damage>> damage();
+
+    /** Every other column of the row that is not blank, by its header in lower case. */
+    Map<String, String> further();
+
+    /** All facts, made if they are not. */
+    CarFacts made();
+
+    /**
+     * The age of the car on a day: from first registration, else from the middle of the model year (1 July), else as the row gave
+     * it outright, in which case it is the same on every day. A car seen before its day of birth has age 0.
+     *
+     * @param on the day
+     * @return years of 365.25 days, at least 0; empty if nothing speaks of the age
+     */
+    default OptionalDouble ageOn(LocalDate on) {
+        Optional<LocalDate> registered = firstRegistered();
+        OptionalInt year = modelYear();
+        if (registered.isEmpty() && year.isEmpty()) {
+            return ageYears();
+        }
+        LocalDate born = registered.isPresent() ? registered.get() : LocalDate.of(year.getAsInt(), 7, 1);
+        return OptionalDouble.of(CarFacts.years(born.toEpochDay(), on.toEpochDay()));
+    }
+}
