@@ -84,7 +84,8 @@ public record CarsFile(String file, List<CandidateCar> cars, List<RowProblem> re
         FileColumns columns = new FileColumns(source, FileColumns.Kind.CARS);
         columns.check(List.of(FileColumns.Need.NAME, FileColumns.Need.VEHICLE));
         WordLists lists = new WordLists();
-        RowReader reader = new RowReader(source, columns, new CellReader(conventions, source.separator()), folder.words, lists);
+        RowReader reader = new RowReader(source, columns, new CellReader(conventions, source.separator()), folder.words, lists,
+                folder.lines);
         List<CandidateCar> cars = new ArrayList<>();
         List<RowProblem> rejected = new ArrayList<>(source.rejected());
         List<RowProblem> setAside = new ArrayList<>();
@@ -93,7 +94,6 @@ public record CarsFile(String file, List<CandidateCar> cars, List<RowProblem> re
         boolean unitUnknown = false;
         for (CsvRow row : source.rows()) {
             Draft draft = reader.read(row);
-            folder.lines.complete(draft.facts);
             if (draft.name.isEmpty()) {
                 draft.setAside("name", "", "the row does not name its car");
             } else if (!names.add(Spelling.key(draft.name))) {

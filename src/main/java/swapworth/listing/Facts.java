@@ -103,7 +103,7 @@ public interface Facts {
         if (registered.isEmpty() && year.isEmpty()) {
             return ageYears();
         }
-        LocalDate born = registered.isPresent() ? registered.get() : LocalDate.of(year.getAsInt(), 7, 1);
-        return OptionalDouble.of(CarFacts.years(born.toEpochDay(), on.toEpochDay()));
+        long born = registered.isPresent() ? registered.get().toEpochDay() : CarFacts.middleOf(year.getAsInt());
+        return OptionalDouble.of(CarFacts.years(born, on.toEpochDay()));
     }
 }

@@ -6,7 +6,9 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Currency;
 import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -35,6 +37,7 @@ abstract class FileCells {
     final CsvSource source;
     final FileColumns columns;
     final WordLists lists;
+    private final LinesFile lines;
     private final CellReader cells;
     private final Words words;
     private final boolean[] translated = new boolean[ListingColumn.values().length];
@@ -42,12 +45,13 @@ abstract class FileCells {
     /** Whether the header of the mileage or a convention states the unit of the file; else miles stand in. */
     private final boolean unitIsStated;
 
-    FileCells(CsvSource source, FileColumns columns, CellReader cells, Words words, WordLists lists) {
+    FileCells(CsvSource source, FileColumns columns, CellReader cells, Words words, WordLists lists, LinesFile lines) {
         this.source = source;
         this.columns = columns;
         this.cells = cells;
         this.words = words;
         this.lists = lists;
+        this.lines = lines;
         for (ListingColumn column : ListingColumn.values()) {
             translated[column.ordinal()] = columns.has(column)
                     && (words.speakOf(column.header()) || words.speakOf(columns.header(column)));
@@ -167,17 +171,42 @@ abstract class FileCells {
                 : Optional.of(lists.oneSpelling(column, text, new Origin(source.file(), row.line())));
     }
 
-    /** The model lines, first by the maker that stands beside them. */
-    final Remembered<Remembered<Optional<String>>> vehicles() {
-        return remembered(ListingColumn.MAKER, ofMaker -> {
-            String maker = text(ListingColumn.MAKER, ofMaker);
-            return remembered(ListingColumn.VEHICLE, row -> name(ListingColumn.VEHICLE, vehicle(maker, row), row));
-        });
+    /**
+     * A model line.
+     *
+     * @param name the one spelling of its name; empty where a row does not say which it is
+     * @param known what lines.csv knows of it, by the keys of its trims
+     */
+    record Line(String name, Map<String, CarFacts> known) {
     }
 
-    final String vehicle(String maker, CsvRow row) {
+    /** The model lines, each by the makers that stand beside it. */
+    final Remembered<Map<String, Line>> linesByMaker() {
+        return remembered(ListingColumn.VEHICLE, row -> new HashMap<>(2));
+    }
+
+    final Line line(Map<String, Line> byMaker, CsvRow row) {
+        String maker = text(ListingColumn.MAKER, row);
+        Line known = byMaker.get(maker);
+        if (known == null) {
+            String name = name(ListingColumn.VEHICLE, vehicle(row), row).orElse("");
+            known = new Line(name, lines.ofLine(name));
+            byMaker.put(maker, known);
+        }
+        return known;
+    }
+
+    final String vehicle(CsvRow row) {
+        String maker = text(ListingColumn.MAKER, row);
         String vehicle = text(ListingColumn.VEHICLE, row);
         return maker.isEmpty() || vehicle.isEmpty() ? vehicle : maker + " " + vehicle;
+    }
+
+    final Remembered<String> trimKeys() {
+        return remembered(ListingColumn.TRIM, row -> {
+            String trim = text(ListingColumn.TRIM, row);
+            return Spelling.isBlank(trim) ? "" : Spelling.key(trim);
+        });
     }
 
     final Column<Optional<LocalDate>> seenOn() {

@@ -19,10 +19,10 @@ final class LinesFile {
 
     private static final LinesFile NONE = new LinesFile(Map.of(), List.of());
 
-    private final Map<String, CarFacts> byLineAndTrim;
+    private final Map<String, Map<String, CarFacts>> byLineAndTrim;
     private final List<RowProblem> problems;
 
-    private LinesFile(Map<String, CarFacts> byLineAndTrim, List<RowProblem> problems) {
+    private LinesFile(Map<String, Map<String, CarFacts>> byLineAndTrim, List<RowProblem> problems) {
         this.byLineAndTrim = byLineAndTrim;
         this.problems = problems;
     }
@@ -36,8 +36,8 @@ final class LinesFile {
         FileColumns columns = new FileColumns(source, FileColumns.Kind.LINES);
         columns.check(List.of(FileColumns.Need.VEHICLE));
         WordLists lists = new WordLists();
-        RowReader reader = new RowReader(source, columns, new CellReader(conventions, source.separator()), words, lists);
-        Map<String, CarFacts> facts = new HashMap<>();
+        RowReader reader = new RowReader(source, columns, new CellReader(conventions, source.separator()), words, lists, NONE);
+        Map<String, Map<String, CarFacts>> facts = new HashMap<>();
         List<RowProblem> problems = new ArrayList<>(source.rejected());
         for (CsvRow row : source.rows()) {
             Draft draft = reader.read(row);
@@ -45,7 +45,8 @@ final class LinesFile {
             problems.addAll(draft.asides);
             problems.addAll(draft.oddities);
             if (!draft.facts.vehicle.isEmpty()) {
-                facts.put(key(draft.facts.vehicle, draft.facts.trim.orElse("")), draft.facts.build());
+                facts.computeIfAbsent(Spelling.key(draft.facts.vehicle), line -> new HashMap<>())
+                        .put(Spelling.key(draft.facts.trim.orElse("")), draft.facts.build());
             }
         }
         for (UnmatchedWord word : lists.unmatchedWords()) {
@@ -58,15 +59,15 @@ final class LinesFile {
         return problems;
     }
 
+    /** What is known of a line: of each trim by the key of its name, and of the line as a whole by an empty one. */
+    Map<String, CarFacts> ofLine(String vehicle) {
+        return byLineAndTrim.getOrDefault(Spelling.key(vehicle), Map.of());
+    }
+
     /** Where a row says nothing of its car, the facts of its trim stand in, else those of its line. */
-    void complete(CarFacts.Builder facts) {
-        if (byLineAndTrim.isEmpty()) {
-            return;
-        }
-        if (facts.trim.isPresent()) {
-            fill(facts, byLineAndTrim.get(key(facts.vehicle, facts.trim.get())));
-        }
-        fill(facts, byLineAndTrim.get(key(facts.vehicle, "")));
+    static void complete(CarFacts.Builder facts, Map<String, CarFacts> ofLine, String trimKey) {
+        fill(facts, ofLine.get(trimKey));
+        fill(facts, ofLine.get(""));
     }
 
     private static void fill(CarFacts.Builder facts, @Nullable CarFacts line) {
@@ -79,9 +80,5 @@ final class LinesFile {
         facts.cylinders = facts.cylinders.isPresent() ? facts.cylinders : line.cylinders();
         facts.weightKg = facts.weightKg.isPresent() ? facts.weightKg : line.weightKg();
         facts.drivenWheels = facts.drivenWheels == DrivenWheels.UNKNOWN ? line.drivenWheels() : facts.drivenWheels;
-    }
-
-    private static String key(String vehicle, String trim) {
-        return Spelling.key(vehicle) + "\n" + Spelling.key(trim);
     }
 }

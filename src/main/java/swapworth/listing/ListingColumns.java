@@ -419,7 +419,7 @@ final class ListingColumns {
         if (registered.isEmpty() && year.isEmpty()) {
             return ageYears.get(row).orElse(0);
         }
-        long born = registered.isPresent() ? registered.get().toEpochDay() : LocalDate.of(year.getAsInt(), 7, 1).toEpochDay();
+        long born = registered.isPresent() ? registered.get().toEpochDay() : CarFacts.middleOf(year.getAsInt());
         return CarFacts.years(born, isDated(row) ? day(row) : otherDay);
     }
 

@@ -170,12 +170,9 @@ public final class Listings {
                 FileColumns columns = new FileColumns(begun, FileColumns.Kind.LISTINGS);
                 found.add(columns);
                 columns.check(List.of(FileColumns.Need.VEHICLE, FileColumns.Need.PRICE, FileColumns.Need.AGE));
-                RowReader reader = new RowReader(begun, columns, new CellReader(stated, begun.separator()), beside.words, lists);
-                Handover<CsvRow> understanding = new Handover<>(row -> {
-                    Draft draft = reader.read(row);
-                    beside.lines.complete(draft.facts);
-                    sort(draft, beside.rates, tally);
-                });
+                RowReader reader = new RowReader(begun, columns, new CellReader(stated, begun.separator()), beside.words, lists,
+                        beside.lines);
+                Handover<CsvRow> understanding = new Handover<>(row -> sort(reader.read(row), beside.rates, tally));
                 rows.add(understanding);
                 return row -> {
                     columns.count(row);

@@ -24,8 +24,9 @@ final class RowReader extends FileCells {
 
     private final Remembered<Optional<String>> id = texts(ListingColumn.ID);
     private final Column<Optional<LocalDate>> seenOn = seenOn();
-    private final Remembered<Remembered<Optional<String>>> vehicles = vehicles();
+    private final Remembered<Map<String, Line>> linesByMaker = linesByMaker();
     private final Remembered<Optional<String>> trim = names(ListingColumn.TRIM);
+    private final Remembered<String> trimKey = trimKeys();
     private final Remembered<Optional<String>> body = names(ListingColumn.BODY);
     private final Remembered<Optional<String>> runningGear = names(ListingColumn.RUNNING_GEAR);
     private final Remembered<Optional<String>> region = names(ListingColumn.REGION);
@@ -64,8 +65,8 @@ final class RowReader extends FileCells {
     private final Remembered<Optional<String>> note = texts(ListingColumn.NOTE);
     private final List<Further> further = further();
 
-    RowReader(CsvSource source, FileColumns columns, CellReader cells, Words words, WordLists lists) {
-        super(source, columns, cells, words, lists);
+    RowReader(CsvSource source, FileColumns columns, CellReader cells, Words words, WordLists lists, LinesFile lines) {
+        super(source, columns, cells, words, lists, lines);
     }
 
     private Column<Condition> condition(ListingColumn column) {
@@ -77,11 +78,10 @@ final class RowReader extends FileCells {
     }
 
     Draft read(CsvRow row) {
-        Optional<String> vehicle = vehicles.of(row).of(row);
-        Draft draft = new Draft(source.file(), row.line(), CarFacts.of(vehicle.orElse("")));
-        if (vehicle.isEmpty()) {
-            draft.setAside(columns.header(ListingColumn.VEHICLE), vehicle(text(ListingColumn.MAKER, row), row),
-                    "the row does not say which model line the car is of");
+        Line line = line(linesByMaker.of(row), row);
+        Draft draft = new Draft(source.file(), row.line(), CarFacts.of(line.name()));
+        if (line.name().isEmpty()) {
+            draft.setAside(columns.header(ListingColumn.VEHICLE), vehicle(row), "the row does not say which model line the car is of");
         }
         draft.name = text(ListingColumn.NAME, row);
         draft.role = text(ListingColumn.ROLE, row);
@@ -103,6 +103,9 @@ final class RowReader extends FileCells {
         draft.source = foundAt.of(row);
         draft.note = note.of(row);
         kind(row, draft);
+        if (!line.known().isEmpty()) {
+            LinesFile.complete(draft.facts, line.known(), trimKey.of(row));
+        }
         return draft;
     }
 

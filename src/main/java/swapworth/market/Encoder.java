@@ -17,10 +17,10 @@ import java.util.function.Function;
 import java.util.function.ToDoubleBiFunction;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.Condition;
 import swapworth.listing.Damage;
-import swapworth.listing.Facts;
 import swapworth.listing.LevelOfTrade;
 import swapworth.market.BodiesAndGears.Fact;
 import swapworth.market.Measures.Measured;
@@ -47,7 +47,15 @@ final class Encoder {
     private static final int[][] AT = IntStream.range(-1, ZONES + 1)
             .mapToObj(level -> level < 0 ? new int[0] : new int[] {level}).toArray(int[][]::new);
 
+    /** So many states of cars are remembered with the columns that they have. */
+    private static final int STATES = 1 << 10;
+
     private final List<Term> terms = new ArrayList<>();
+    /** The terms on the state of a car stand together: the first, and the one behind the last. */
+    private final int firstOnState;
+    private final int endOnState;
+    /** What these terms made of states seen lately. Several threads may ask; at worst a thing is found twice. */
+    private final @Nullable InState[] inStates = new InState[STATES];
     /** Terms that are in each row the sum of others, as an age is of the ages by line. */
     private final List<Design.Sum> sums = new ArrayList<>();
     private final Map<String, LineExtent> extents = new HashMap<>();
@@ -91,7 +99,9 @@ final class Encoder {
         ageAndMileage(seen, ages, miles, assumptions);
         time(seen, evidence.size(), assumptions);
         trade(assumptions);
-        facts(assumptions);
+        this.firstOnState = terms.size();
+        state(assumptions);
+        this.endOnState = terms.size();
         group("region", Group.REGION, "spread_regions", seen, s -> s.facts().region(), assumptions);
         for (String column : further) {
             further(column, stock.texts(column), seen, assumptions);
@@ -347,13 +357,32 @@ final class Encoder {
                 });
     }
 
-    private void facts(Assumptions assumptions) {
-        steps("title", Group.TITLE, 3, List.of("rebuilt", "salvage", "parts only", "unknown"),
+    /** The columns in which each car of a state has a 1. */
+    private record InState(State state, int[] columns) {
+    }
+
+    private int[] columns(State state, Subject subject, Measured measured) {
+        int place = state.hashCode() & STATES - 1;
+        InState known = inStates[place];
+        if (known == null || !known.state.equals(state)) {
+            SparseRow.Writer row = new SparseRow.Writer();
+            for (int t = firstOnState; t < endOnState; t++) {
+                terms.get(t).encode(subject, measured, row);
+            }
+            SparseRow entries = row.row();
+            known = new InState(state, IntStream.range(0, entries.size()).map(entries::index).toArray());
+            inStates[place] = known;
+        }
+        return known.columns;
+    }
+
+    private void state(Assumptions assumptions) {
+        onState("title", Group.TITLE, 3, List.of("rebuilt", "salvage", "parts only", "unknown"),
                 List.of("title_rebuilt", "title_salvage", "title_parts_only", "title_unknown"), assumptions,
-                s -> at(s.facts().title().ordinal() - 1));
-        steps("runs", Group.RUNS, 3, List.of("engine fires", "engine dead", "no engine", "not tried", "unknown"),
+                s -> at(s.title().ordinal() - 1));
+        onState("runs", Group.RUNS, 3, List.of("engine fires", "engine dead", "no engine", "not tried", "unknown"),
                 List.of("runs_engine_fires", "runs_engine_dead", "runs_no_engine", "runs_not_tried", "runs_unknown"), assumptions,
-                s -> at(s.facts().runs().ordinal() - 1));
+                s -> at(s.runs().ordinal() - 1));
         List<String> zones = new ArrayList<>();
         List<String> names = new ArrayList<>();
         for (Damage zone : Damage.values()) {
@@ -362,27 +391,27 @@ final class Encoder {
         }
         zones.add("unknown");
         names.add("damage_unknown");
-        steps("damage", Group.DAMAGE, 0, zones, names, assumptions, s -> zones(s.facts().damage()));
-        condition("rust", Facts::rust, assumptions);
-        condition("paint", Facts::paint, assumptions);
-        condition("interior", Facts::interior, assumptions);
-        condition("mechanical", Facts::mechanical, assumptions);
-        condition("records", Facts::records, assumptions);
-        steps("keys", Group.CONDITION, 0, List.of("no"), List.of("keys_no"), assumptions, s -> switch (s.facts().keys()) {
+        onState("damage", Group.DAMAGE, 0, zones, names, assumptions, s -> zones(s.damage()));
+        condition("rust", State::rust, assumptions);
+        condition("paint", State::paint, assumptions);
+        condition("interior", State::interior, assumptions);
+        condition("mechanical", State::mechanical, assumptions);
+        condition("records", State::records, assumptions);
+        onState("keys", Group.CONDITION, 0, List.of("no"), List.of("keys_no"), assumptions, s -> switch (s.keys()) {
             case NO -> at(0);
             case YES, UNKNOWN -> at(-1);
         });
-        steps("airbags", Group.CONDITION, 2, List.of("fired", "gone"), List.of("airbags_fired", "airbags_gone"), assumptions,
-                s -> switch (s.facts().airbags()) {
+        onState("airbags", Group.CONDITION, 2, List.of("fired", "gone"), List.of("airbags_fired", "airbags_gone"), assumptions,
+                s -> switch (s.airbags()) {
                     case FIRED -> at(0);
                     case GONE -> at(1);
                     case IN_PLACE, UNKNOWN -> at(-1);
                 });
     }
 
-    private void condition(String name, Function<Facts, Condition> fact, Assumptions assumptions) {
-        steps(name, Group.CONDITION, 2, List.of("worn", "bad", "unknown"), List.of(name + "_worn", name + "_bad", "condition_unknown"),
-                assumptions, s -> at(fact.apply(s.facts()).ordinal() - 1));
+    private void condition(String name, Function<State, Condition> fact, Assumptions assumptions) {
+        onState(name, Group.CONDITION, 2, List.of("worn", "bad", "unknown"), List.of(name + "_worn", name + "_bad", "condition_unknown"),
+                assumptions, s -> at(fact.apply(s).ordinal() - 1));
     }
 
     private static int[] zones(Optional<Set<Damage>> damage) {
@@ -391,6 +420,12 @@ final class Encoder {
 
     private static int[] at(int level) {
         return AT[level + 1];
+    }
+
+    /** Steps that ask for nothing but the state of a car. */
+    private void onState(String name, Group group, int ordered, List<String> labels, List<String> named, Assumptions assumptions,
+            Function<State, int[]> standing) {
+        steps(name, group, ordered, labels, named, assumptions, s -> standing.apply(State.of(s.facts())));
     }
 
     /** Steps, of which the first {@code ordered} are one flight, the one nearest to the base first. */
@@ -475,7 +510,13 @@ final class Encoder {
     private Encoded encode(Subject subject, double stillOnOffer) {
         Measured measured = measures.of(subject);
         SparseRow.Writer row = new SparseRow.Writer();
-        for (int t = 0; t < terms.size(); t++) {
+        for (int t = 0; t < firstOnState; t++) {
+            terms.get(t).encode(subject, measured, row);
+        }
+        for (int column : columns(State.of(subject.facts()), subject, measured)) {
+            row.add(column, 1);
+        }
+        for (int t = endOnState; t < terms.size(); t++) {
             terms.get(t).encode(subject, measured, row);
         }
         row.add(onOfferColumn, stillOnOffer);

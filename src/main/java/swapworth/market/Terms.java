@@ -356,7 +356,7 @@ final class Terms {
         private final double sd;
         private final double logSpread;
         private final double correlation;
-        private final LocalDate end;
+        private final long endDay;
         private final int months;
 
         Walk(String name, Assumptions assumptions, LocalDate first, LocalDate end) {
@@ -364,13 +364,13 @@ final class Terms {
             this.sd = assumptions.get("spread_market_month").middle();
             this.logSpread = Math.max(1e-3, assumptions.get("spread_market_month").spread());
             this.correlation = Math.max(1e-3, Math.min(0.95, assumptions.get("correlation_market_months").middle()));
-            this.end = end;
+            this.endDay = end.toEpochDay();
             this.months = (int) Math.max(0, Math.ceil(monthsBefore(first)));
         }
 
         /** How many months a day lies before the end. */
         double monthsBefore(LocalDate day) {
-            return (end.toEpochDay() - day.toEpochDay()) / DAYS_PER_MONTH;
+            return (endDay - day.toEpochDay()) / DAYS_PER_MONTH;
         }
 
         int months() {

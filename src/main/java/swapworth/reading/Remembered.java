@@ -4,6 +4,7 @@ import static java.util.Objects.requireNonNull;
 
 import java.util.Arrays;
 import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What the cells of one column of a file say: of a text that many rows share it is found once, with the first of them, and of a text of
@@ -14,7 +15,7 @@ import java.util.function.Function;
 public final class Remembered<T> {
     private final int column;
     private final Function<CsvRow, T> finding;
-    private T[] known;
+    private @Nullable T[] known;
 
     /**
      * Begins with nothing found.
@@ -26,7 +27,7 @@ public final class Remembered<T> {
     public Remembered(int column, Function<CsvRow, T> finding) {
         this.column = column;
         this.finding = requireNonNull(finding, "finding");
-        known = (T[]) new Object[4];
+        known = (@Nullable T[]) new Object[4];
     }
 
     /**
@@ -40,7 +41,7 @@ public final class Remembered<T> {
         if (number < 0) {
             return finding.apply(row);
         }
-        T before = number < known.length ? known[number] : null;
+        @Nullable T before = number < known.length ? known[number] : null;
         return before != null ? before : found(number, row);
     }
 
