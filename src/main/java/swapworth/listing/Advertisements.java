@@ -4,10 +4,11 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
+import swapworth.statistics.Ranges;
 
 /**
- * The advertisements of one model line, numbered from 0: each the sightings of one id, or one row without an id, with what is compared
- * laid out in columns. Of what may change between sightings the latest known word counts.
+ * Advertisements, numbered from 0: each the sightings of one id, or one row without an id, with what is compared laid out in columns.
+ * Of what may change between sightings the latest known word counts.
  */
 final class Advertisements {
 
@@ -40,7 +41,12 @@ final class Advertisements {
     private final Rows rows;
     private final int[] members;
 
-    /** The advertisements of some places among all. */
+    /**
+     * The advertisements of all lines, line by line. Rows are gone through in the order in which they are kept: those of a line lie far
+     * apart, and to look them up line by line costs several times as much.
+     *
+     * @param members the places of the advertisements among all, in the order in which they are to be numbered
+     */
     Advertisements(ListingColumns columns, Rows rows, int[] members) {
         this.columns = columns;
         this.rows = rows;
@@ -59,22 +65,56 @@ final class Advertisements {
         dated = new boolean[n];
         firstDay = new int[n];
         lastDay = new int[n];
+        int[] numberOf = new int[n];
         for (int i = 0; i < n; i++) {
-            int first = firstRow(i);
-            int last = lastRow(i);
-            year[i] = year(i);
-            trim[i] = unlessEmpty(columns.trim, latest(columns.trim, i));
-            region[i] = unlessEmpty(columns.region, latest(columns.region, i));
-            source[i] = columns.source.code(first);
-            note[i] = columns.note.code(first);
-            options[i] = columns.options.code(rowOfOptions(i));
-            miles(i);
-            firstPrice[i] = columns.amount(first);
-            lastPrice[i] = first == last ? firstPrice[i] : columns.amount(last);
-            dated[i] = columns.isDated(first);
-            firstDay[i] = dated[i] ? columns.day(first) : 0;
-            lastDay[i] = !dated[i] ? 0 : first == last ? firstDay[i] : columns.day(last);
+            numberOf[members[i]] = i;
         }
+        Ranges.each(n, (from, to) -> {
+            for (int k = from; k < to; k++) {
+                layOut(numberOf[k]);
+            }
+        });
+    }
+
+    private void layOut(int i) {
+        int first = firstRow(i);
+        int last = lastRow(i);
+        year[i] = year(i);
+        trim[i] = unlessEmpty(columns.trim, latest(columns.trim, i));
+        region[i] = unlessEmpty(columns.region, latest(columns.region, i));
+        source[i] = columns.source.code(first);
+        note[i] = columns.note.code(first);
+        options[i] = columns.options.code(rowOfOptions(i));
+        miles(i);
+        firstPrice[i] = columns.amount(first);
+        lastPrice[i] = first == last ? firstPrice[i] : columns.amount(last);
+        dated[i] = columns.isDated(first);
+        firstDay[i] = dated[i] ? columns.day(first) : 0;
+        lastDay[i] = !dated[i] ? 0 : first == last ? firstDay[i] : columns.day(last);
+    }
+
+    private Advertisements(Advertisements all, int from, int to) {
+        columns = all.columns;
+        rows = all.rows;
+        members = Arrays.copyOfRange(all.members, from, to);
+        year = Arrays.copyOfRange(all.year, from, to);
+        trim = Arrays.copyOfRange(all.trim, from, to);
+        region = Arrays.copyOfRange(all.region, from, to);
+        source = Arrays.copyOfRange(all.source, from, to);
+        note = Arrays.copyOfRange(all.note, from, to);
+        options = Arrays.copyOfRange(all.options, from, to);
+        firstMiles = Arrays.copyOfRange(all.firstMiles, from, to);
+        lastMiles = Arrays.copyOfRange(all.lastMiles, from, to);
+        firstPrice = Arrays.copyOfRange(all.firstPrice, from, to);
+        lastPrice = Arrays.copyOfRange(all.lastPrice, from, to);
+        dated = Arrays.copyOfRange(all.dated, from, to);
+        firstDay = Arrays.copyOfRange(all.firstDay, from, to);
+        lastDay = Arrays.copyOfRange(all.lastDay, from, to);
+    }
+
+    /** Some of them that follow one another, numbered from 0. */
+    Advertisements part(int from, int to) {
+        return new Advertisements(this, from, to);
     }
 
     private static int unlessEmpty(Values<Optional<String>> column, int code) {

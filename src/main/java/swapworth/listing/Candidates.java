@@ -1,8 +1,6 @@
 package swapworth.listing;
 
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.List;
 
 /**
  * The pairs of advertisements of one line that are worth a score: those that agree exactly in mileage or, within a model year, in
@@ -12,8 +10,6 @@ final class Candidates {
 
     private static final double MOST_MILES_BETWEEN = 3_000;
     private static final int LARGE_GROUP = 400;
-    /** The number of an advertisement that belongs to no group. */
-    private static final long NONE = -1;
     private static final int UNDATED = Integer.MIN_VALUE;
 
     /** Takes one pair, the earlier row first. */
@@ -22,239 +18,232 @@ final class Candidates {
     }
 
     private final Advertisements of;
+    private final Orders orders;
     private final PairScore score;
     private final Pair pair;
+    /** The points that mileage, price and texts of two of one region, or of one that is not known, must earn, by model year. */
+    private final double[] asked;
+    /** The same for two of different regions. */
+    private final double[] askedOfRegions;
 
-    private Candidates(Advertisements ofLine, PairScore score, Pair pair) {
+    /** How many miles may lie between two whose price is equal. */
+    private final double[] reach;
+    private final double[] reachOfRegions;
+
+    private Candidates(Advertisements ofLine, Orders orders, PairScore score, double least, Pair pair) {
         this.of = ofLine;
+        this.orders = orders;
         this.score = score;
         this.pair = pair;
+        asked = new double[orders.years.length];
+        askedOfRegions = new double[orders.years.length];
+        reach = new double[orders.years.length];
+        reachOfRegions = new double[orders.years.length];
+        for (int year = 0; year < asked.length; year++) {
+            asked[year] = score.asked(year, true, least);
+            askedOfRegions[year] = score.asked(year, false, least);
+            reach[year] = score.reach(asked[year] - PairScore.MOST_FOR_PRICE);
+            reachOfRegions[year] = score.reach(askedOfRegions[year] - PairScore.MOST_FOR_PRICE);
+        }
     }
 
-    static void of(Advertisements ofLine, PairScore score, Pair pair) {
-        new Candidates(ofLine, score, pair).find();
+    /** Hands over each pair that may come to so many points. */
+    static void of(Advertisements ofLine, Orders orders, PairScore score, double least, Pair pair) {
+        new Candidates(ofLine, orders, score, least, pair).find();
     }
 
     private void find() {
-        int n = of.count();
-        int[] anyYear = new int[n];
-        long[] miles = new long[n];
-        long[] price = new long[n];
-        long[] known = new long[n];
-        for (int i = 0; i < n; i++) {
-            price[i] = Math.round(of.lastPrice[i]);
-            miles[i] = Double.isNaN(of.lastMiles[i]) ? NONE : Math.round(of.lastMiles[i]);
-            known[i] = Double.isNaN(of.lastMiles[i]) ? NONE : 0;
-        }
-        for (int[] group : groups(anyYear, miles)) {
-            sameMiles(group);
-        }
-        for (int[] group : groups(of.year, price)) {
-            if (group.length <= LARGE_GROUP) {
-                pairs(group, false);
-            }
-        }
-        for (int[] block : groups(of.year, known)) {
-            near(block);
-        }
-    }
-
-    /**
-     * The advertisements of which two or more have one year and number, each group in the order of the files: sorted by hash, which
-     * takes less room than a map of mostly single ones.
-     */
-    private static List<int[]> groups(int[] year, long[] number) {
-        long[] sorted = new long[number.length];
-        int size = 0;
-        for (int i = 0; i < number.length; i++) {
-            if (number[i] != NONE) {
-                sorted[size++] = (long) hash(year[i], number[i]) << 32 | i;
-            }
-        }
-        Arrays.sort(sorted, 0, size);
-        List<int[]> groups = new ArrayList<>();
-        for (int from = 0, to; from < size; from = to) {
+        int[] byMiles = orders.byMiles;
+        for (int from = 0, to; from < orders.withMiles; from = to) {
             to = from + 1;
-            while (to < size && sorted[to] >> 32 == sorted[from] >> 32) {
+            while (to < orders.withMiles && orders.miles(byMiles[to]) == orders.miles(byMiles[from])) {
                 to++;
             }
-            if (to - from > 1) {
-                addGroups(sorted, from, to, year, number, groups);
-            }
+            sameMiles(from, to);
         }
-        return groups;
-    }
-
-    private static int hash(int year, long number) {
-        long mixed = (number * 31 + year) * 0x9E3779B97F4A7C15L;
-        return (int) (mixed ^ mixed >>> 32);
-    }
-
-    /** Years and numbers of one hash are seldom two, but can be: each group takes its own out of the rest. */
-    private static void addGroups(long[] sameHash, int from, int to, int[] year, long[] number, List<int[]> groups) {
-        int[] rest = new int[to - from];
-        for (int k = 0; k < rest.length; k++) {
-            rest[k] = (int) sameHash[from + k];
-        }
-        while (rest.length > 1) {
-            int[] own = new int[rest.length];
-            int[] others = new int[rest.length];
-            int owns = 0;
-            for (int k = 0; k < rest.length; k++) {
-                int one = rest[k];
-                if (year[one] == year[rest[0]] && number[one] == number[rest[0]]) {
-                    own[owns++] = one;
-                } else {
-                    others[k - owns] = one;
-                }
-            }
-            if (owns > 1) {
-                groups.add(Arrays.copyOf(own, owns));
-            }
-            rest = Arrays.copyOf(others, rest.length - owns);
+        Laid like = new Laid(orders.like);
+        like.pairsOfOnePrice();
+        like.nearOnes();
+        if (orders.isOneWithoutTrim()) {
+            new Laid(orders.byYear).nearOnesWithoutTrim();
         }
     }
 
     /** A mileage that hundreds share says so little that other years, or unknown ones, need not be compared. */
-    private void sameMiles(int[] group) {
+    private void sameMiles(int from, int to) {
+        int[] group = Arrays.copyOfRange(orders.byMiles, from, to);
         if (group.length <= LARGE_GROUP) {
-            pairs(group, true);
+            pairs(group, 0, group.length);
             return;
         }
-        long[] byYear = new long[group.length];
-        for (int k = 0; k < byYear.length; k++) {
-            byYear[k] = (long) of.year[group[k]] << 32 | group[k];
-        }
-        Arrays.sort(byYear);
-        for (int from = 0, to; from < byYear.length; from = to) {
-            to = from;
-            while (to < byYear.length && byYear[to] >> 32 == byYear[from] >> 32) {
-                to++;
+        int[] byYear = orders.inOrderOfYears(group);
+        for (int begin = 0, end; begin < byYear.length; begin = end) {
+            end = begin + 1;
+            while (end < byYear.length && of.year[byYear[end]] == of.year[byYear[begin]]) {
+                end++;
             }
-            pairs(Arrays.stream(byYear, from, to).mapToInt(both -> (int) both).toArray(), true);
+            pairs(byYear, begin, end);
         }
     }
 
-    private void pairs(int[] group, boolean equalMiles) {
-        for (int i = 0; i < group.length; i++) {
-            int one = group[i];
-            for (int j = i + 1; j < group.length; j++) {
-                int other = group[j];
-                if ((equalMiles || of.lastMiles[one] != of.lastMiles[other]) && !score.forbidden(one, other)) {
-                    pair.take(one, other);
-                }
+    private void pairs(int[] group, int from, int to) {
+        for (int i = from; i < to; i++) {
+            for (int j = i + 1; j < to; j++) {
+                take(group[i], group[j]);
             }
         }
     }
 
-    /** The pairs of one model year that lie near each other: those of one trim, and those of which one has none. */
-    private void near(int[] block) {
-        long[] sorted = new long[block.length];
-        for (int i = 0; i < block.length; i++) {
-            sorted[i] = Math.round(of.lastMiles[block[i]] * 10) << 32 | block[i];
-        }
-        Arrays.sort(sorted);
-        long[] byTrim = new long[sorted.length];
-        int without = 0;
-        for (int i = 0; i < sorted.length; i++) {
-            int trim = of.trim[(int) sorted[i]];
-            byTrim[i] = (long) trim << 32 | i;
-            without += trim == 0 ? 1 : 0;
-        }
-        Arrays.sort(byTrim);
-        if (without > 0) {
-            new Near(sorted).pairsWithoutTrim();
-        }
-        for (int from = without, to; from < byTrim.length; from = to) {
-            to = from;
-            while (to < byTrim.length && byTrim[to] >> 32 == byTrim[from] >> 32) {
-                to++;
-            }
-            if (to - from > 1) {
-                long[] ofTrim = new long[to - from];
-                for (int k = from; k < to; k++) {
-                    ofTrim[k - from] = sorted[(int) byTrim[k]];
-                }
-                new Near(ofTrim).pairs();
-            }
+    private void take(int one, int other) {
+        int first = Math.min(one, other);
+        int second = Math.max(one, other);
+        if (!score.forbidden(first, second)) {
+            pair.take(first, second);
         }
     }
 
-    /** Some advertisements in the order of their mileages, with what is compared first laid out in that order. */
-    private final class Near {
+    /** The advertisements in some order, with what is compared first laid out in that order. */
+    private final class Laid {
         private final int[] number;
         private final double[] firstMiles;
         private final double[] lastMiles;
-        private final double[] price;
+        private final double[] firstPrice;
+        private final double[] lastPrice;
         private final int[] firstDay;
         private final int[] lastDay;
+        private final int[] region;
         private final int[] note;
+        private final int[] options;
 
-        /** Those whose numbers stand in the last 32 bits. */
-        Near(long[] sorted) {
-            int n = sorted.length;
-            number = new int[n];
+        Laid(int[] numbers) {
+            int n = numbers.length;
+            number = numbers;
             firstMiles = new double[n];
             lastMiles = new double[n];
-            price = new double[n];
+            firstPrice = new double[n];
+            lastPrice = new double[n];
             firstDay = new int[n];
             lastDay = new int[n];
+            region = new int[n];
             note = new int[n];
+            options = new int[n];
             for (int i = 0; i < n; i++) {
-                int one = (int) sorted[i];
-                number[i] = one;
+                int one = number[i];
                 firstMiles[i] = of.firstMiles[one];
                 lastMiles[i] = of.lastMiles[one];
-                price[i] = of.lastPrice[one];
+                firstPrice[i] = of.firstPrice[one];
+                lastPrice[i] = of.lastPrice[one];
                 firstDay[i] = of.dated[one] ? of.firstDay[one] : UNDATED;
                 lastDay[i] = of.lastDay[one];
+                region[i] = of.region[one];
                 note[i] = of.note[one];
+                options[i] = of.options[one];
             }
         }
 
-        void pairs() {
-            for (int i = 0; i < number.length; i++) {
-                double most = lastMiles[i] + MOST_MILES_BETWEEN;
-                for (int j = i + 1; j < number.length && lastMiles[j] <= most; j++) {
-                    take(i, j);
+        /** The pairs of one model year and price: those of one trim, and of those without a trim with all others. */
+        void pairsOfOnePrice() {
+            int[] byPrice = orders.byPrice;
+            for (int from = 0, to; from < byPrice.length; from = to) {
+                int year = year(byPrice[from]);
+                int price = orders.price(number[byPrice[from]]);
+                to = from + 1;
+                while (to < byPrice.length && orders.price(number[byPrice[to]]) == price && year(byPrice[to]) == year) {
+                    to++;
                 }
-            }
-        }
-
-        /** The pairs of those without a trim with all others. */
-        void pairsWithoutTrim() {
-            for (int i = 0; i < number.length; i++) {
-                for (int j = i + 1; j < number.length && lastMiles[j] - lastMiles[i] <= MOST_MILES_BETWEEN; j++) {
-                    if (of.trim[number[i]] == 0 || of.trim[number[j]] == 0) {
-                        take(i, j);
+                for (int k = from; to - from <= LARGE_GROUP && k < to; k++) {
+                    int i = byPrice[k];
+                    int trim = trim(i);
+                    for (int m = k + 1; m < to && (trim == 0 || trim(byPrice[m]) == trim); m++) {
+                        int j = byPrice[m];
+                        if (lastMiles[i] != lastMiles[j] && canBeOne(i, j, year)) {
+                            take(number[i], number[j]);
+                        }
                     }
                 }
             }
         }
 
-        private void take(int i, int j) {
-            if (lastMiles[j] == lastMiles[i] || price[j] == price[i] || !canBeOne(i, j)) {
-                return;
+        /** The pairs of one model year and trim whose mileages lie near each other. */
+        void nearOnes() {
+            for (int from = 0, to; from < number.length; from = to) {
+                int year = year(from);
+                int trim = trim(from);
+                to = from + 1;
+                while (to < number.length && trim(to) == trim && year(to) == year) {
+                    to++;
+                }
+                for (int i = from; trim != 0 && i < to; i++) {
+                    double most = lastMiles[i] + MOST_MILES_BETWEEN;
+                    for (int j = i + 1; j < to && lastMiles[j] <= most; j++) {
+                        takeUnlessEqual(i, j, year);
+                    }
+                }
             }
-            int one = Math.min(number[i], number[j]);
-            int other = Math.max(number[i], number[j]);
-            if (!score.forbidden(one, other)) {
-                pair.take(one, other);
+        }
+
+        /** The pairs of one model year, of which one has no trim, whose mileages lie near each other. */
+        void nearOnesWithoutTrim() {
+            for (int i = 0; i < number.length; i++) {
+                int year = year(i);
+                double most = lastMiles[i] + MOST_MILES_BETWEEN;
+                for (int j = i + 1; j < number.length && year(j) == year && lastMiles[j] <= most; j++) {
+                    if (trim(i) == 0 || trim(j) == 0) {
+                        takeUnlessEqual(i, j, year);
+                    }
+                }
+            }
+        }
+
+        private int year(int i) {
+            return orders.yearOf[number[i]];
+        }
+
+        private int trim(int i) {
+            return of.trim[number[i]];
+        }
+
+        /** Those of one mileage or price are taken elsewhere. */
+        private void takeUnlessEqual(int i, int j, int year) {
+            if (lastMiles[j] != lastMiles[i] && lastPrice[j] != lastPrice[i] && canBeOne(i, j, year)) {
+                take(number[i], number[j]);
             }
         }
 
         /**
-         * Whether the mileages let two be one car, or the notes may: a first look at what the score forbids, for most pairs fail here. The
-         * one that was seen later must not have fewer miles, and what lies between must have been driven in the time between.
+         * Whether two of one model year may come to the points asked for: a first look, for most pairs fail here. The one that was seen later
+         * must not have fewer miles, and what lies between must have been driven in the time between and be worth enough; or the texts must
+         * be equal.
          */
-        private boolean canBeOne(int i, int j) {
-            if (note[i] != 0 && note[i] == note[j] || lastMiles[i] == firstMiles[j] || firstMiles[i] == lastMiles[j]
-                    || firstDay[i] == UNDATED || firstDay[j] == UNDATED || firstDay[i] == firstDay[j]) {
+        private boolean canBeOne(int i, int j, int year) {
+            double up = firstMiles[j] - lastMiles[i];
+            double down = firstMiles[i] - lastMiles[j];
+            if (up == 0 || down == 0 || Double.isNaN(up)) {
                 return true;
             }
-            return firstDay[i] < firstDay[j]
-                    ? firstMiles[j] >= lastMiles[i] && PairScore.isLikely(firstMiles[j] - lastMiles[i], firstDay[j] - lastDay[i])
-                    : firstMiles[i] >= lastMiles[j] && PairScore.isLikely(firstMiles[i] - lastMiles[j], firstDay[i] - lastDay[j]);
+            boolean sameText = note[i] != 0 && note[i] == note[j] || options[i] != 0 && options[i] == options[j];
+            boolean sameRegion = region[i] == region[j] || region[i] == 0 || region[j] == 0;
+            double most = sameText ? Double.POSITIVE_INFINITY : (sameRegion ? reach : reachOfRegions)[year];
+            boolean isUp = up > 0 && up <= most && canBeDriven(up, i, j);
+            boolean isDown = down > 0 && down <= most && canBeDriven(down, j, i);
+            if (!isUp && !isDown && !sameText) {
+                return false;
+            }
+            double points = (sameRegion ? asked : askedOfRegions)[year] - mostForPrices(i, j)
+                    - (sameText ? score.texts(number[i], number[j]) : 0);
+            double limit = score.reach(points);
+            return isUp && up <= limit || isDown && down <= limit || points <= PairScore.MILEAGE_JUMPED;
+        }
+
+        private double mostForPrices(int i, int j) {
+            boolean canBeEqual = lastPrice[i] == lastPrice[j] || firstPrice[i] != lastPrice[i] || firstPrice[j] != lastPrice[j];
+            return canBeEqual ? PairScore.MOST_FOR_PRICE : PairScore.otherPrice(lastPrice[i], lastPrice[j]);
+        }
+
+        /** Whether so many miles may lie between one and another that was seen later, or on a day that is not known to be another. */
+        private boolean canBeDriven(double miles, int earlier, int later) {
+            return firstDay[earlier] == UNDATED || firstDay[later] == UNDATED || firstDay[earlier] == firstDay[later]
+                    || firstDay[earlier] < firstDay[later] && PairScore.isLikely(miles, firstDay[later] - lastDay[earlier]);
         }
     }
 }

@@ -182,37 +182,34 @@ public record CarFacts(
 
     /** Collects facts one by one; what is not set stays unknown. Not for sharing between threads. */
     public static final class Builder {
-        private final String vehicle;
-        private Optional<String> trim = Optional.empty();
-        private Optional<String> body = Optional.empty();
-        private Optional<String> runningGear = Optional.empty();
-        private OptionalDouble powerKw = OptionalDouble.empty();
-        private OptionalDouble cylinders = OptionalDouble.empty();
-        private OptionalDouble weightKg = OptionalDouble.empty();
-        private DrivenWheels drivenWheels = DrivenWheels.UNKNOWN;
-        private static final int FIRST_SHARED_YEAR = 1900;
-        private static final OptionalInt[] SHARED_YEARS = new OptionalInt[200];
-
-        private OptionalInt modelYear = OptionalInt.empty();
-        private Optional<LocalDate> firstRegistered = Optional.empty();
-        private OptionalDouble ageYears = OptionalDouble.empty();
-        private Optional<Mileage> mileage = Optional.empty();
-        private Optional<Mileage> gearMileage = Optional.empty();
-        private Seller seller = Seller.UNKNOWN;
-        private Optional<String> region = Optional.empty();
-        private OptionalDouble distanceAway = OptionalDouble.empty();
-        private Runs runs = Runs.UNKNOWN;
-        private Condition rust = Condition.UNKNOWN;
-        private Condition paint = Condition.UNKNOWN;
-        private Condition interior = Condition.UNKNOWN;
-        private Condition mechanical = Condition.UNKNOWN;
-        private Condition records = Condition.UNKNOWN;
-        private Keys keys = Keys.UNKNOWN;
-        private Airbags airbags = Airbags.UNKNOWN;
-        private Title title = Title.UNKNOWN;
-        private Optional<Set<Damage>> damage = Optional.empty();
-        private Optional<String> options = Optional.empty();
-        private Map<String, String> further = Map.of();
+        final String vehicle;
+        Optional<String> trim = Optional.empty();
+        Optional<String> body = Optional.empty();
+        Optional<String> runningGear = Optional.empty();
+        OptionalDouble powerKw = OptionalDouble.empty();
+        OptionalDouble cylinders = OptionalDouble.empty();
+        OptionalDouble weightKg = OptionalDouble.empty();
+        DrivenWheels drivenWheels = DrivenWheels.UNKNOWN;
+        OptionalInt modelYear = OptionalInt.empty();
+        Optional<LocalDate> firstRegistered = Optional.empty();
+        OptionalDouble ageYears = OptionalDouble.empty();
+        Optional<Mileage> mileage = Optional.empty();
+        Optional<Mileage> gearMileage = Optional.empty();
+        Seller seller = Seller.UNKNOWN;
+        Optional<String> region = Optional.empty();
+        OptionalDouble distanceAway = OptionalDouble.empty();
+        Runs runs = Runs.UNKNOWN;
+        Condition rust = Condition.UNKNOWN;
+        Condition paint = Condition.UNKNOWN;
+        Condition interior = Condition.UNKNOWN;
+        Condition mechanical = Condition.UNKNOWN;
+        Condition records = Condition.UNKNOWN;
+        Keys keys = Keys.UNKNOWN;
+        Airbags airbags = Airbags.UNKNOWN;
+        Title title = Title.UNKNOWN;
+        Optional<Set<Damage>> damage = Optional.empty();
+        Optional<String> options = Optional.empty();
+        Map<String, String> further = Map.of();
 
         private Builder(String vehicle) {
             this.vehicle = requireNonNull(vehicle, "vehicle");
@@ -302,7 +299,7 @@ public record CarFacts(
          * @return this builder
          */
         public Builder modelYear(int modelYear) {
-            this.modelYear = year(modelYear);
+            this.modelYear = OptionalInt.of(modelYear);
             return this;
         }
 
@@ -347,29 +344,6 @@ public record CarFacts(
          */
         public Builder gearMileage(Mileage gearMileage) {
             this.gearMileage = Optional.of(gearMileage);
-            return this;
-        }
-
-        /** The years of cars are few: all rows of one hold the same object. */
-        private static OptionalInt year(int year) {
-            int at = year - FIRST_SHARED_YEAR;
-            if (at < 0 || at >= SHARED_YEARS.length) {
-                return OptionalInt.of(year);
-            }
-            OptionalInt shared = SHARED_YEARS[at];
-            if (shared == null) {
-                shared = OptionalInt.of(year);
-                SHARED_YEARS[at] = shared;
-            }
-            return shared;
-        }
-
-        /** Sets names that were read, as they are: of a million rows with one name all hold the same object. */
-        Builder names(Optional<String> itsTrim, Optional<String> itsBody, Optional<String> itsRunningGear, Optional<String> itsRegion) {
-            this.trim = itsTrim;
-            this.body = itsBody;
-            this.runningGear = itsRunningGear;
-            this.region = itsRegion;
             return this;
         }
 

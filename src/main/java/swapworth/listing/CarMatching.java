@@ -2,10 +2,12 @@ package swapworth.listing;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.IntStream;
 import swapworth.reading.RowProblem;
 import swapworth.reading.Spelling;
 import swapworth.table.Cell;
@@ -148,48 +150,35 @@ public final class CarMatching {
 
     /** The cars. The root of one is its first advertisement, so that they come in the order of their roots. */
     private static StoredCars cars(ListingColumns columns, Advertisements.Rows groups, int[] root, Map<Integer, List<String>> reasons) {
-        Map<Integer, List<Integer>> joined = new HashMap<>();
-        int count = root.length;
+        int[] carOf = new int[root.length];
+        int[] begin = new int[root.length + 1];
+        BitSet joined = new BitSet();
+        int count = 0;
         for (int i = 0; i < root.length; i++) {
             int first = find(root, i);
+            carOf[i] = first == i ? count++ : carOf[first];
             if (first != i) {
-                joined.computeIfAbsent(first, f -> new ArrayList<>(List.of(f))).add(i);
-                count--;
+                joined.set(carOf[i]);
             }
+            begin[carOf[i] + 1] += groups.begin()[i + 1] - groups.begin()[i];
         }
+        for (int car = 0; car < count; car++) {
+            begin[car + 1] += begin[car];
+        }
+        begin = Arrays.copyOf(begin, count + 1);
+        int[] next = begin.clone();
         int[] rows = new int[groups.rows().length];
-        int[] begin = new int[count + 1];
-        Map<Integer, List<String>> joinedBy = new HashMap<>();
-        int car = 0;
-        int at = 0;
         for (int i = 0; i < root.length; i++) {
-            if (root[i] != i) {
-                continue;
+            for (int k = groups.begin()[i]; k < groups.begin()[i + 1]; k++) {
+                rows[next[carOf[i]]++] = groups.rows()[k];
             }
-            List<Integer> members = joined.getOrDefault(i, List.of());
-            if (members.isEmpty()) {
-                at = copy(groups, i, rows, at);
-            } else {
-                for (int member : members) {
-                    at = copy(groups, member, rows, at);
-                }
-                columns.sortByDay(rows, begin[car], at);
-            }
-            if (reasons.containsKey(i)) {
-                joinedBy.put(car, reasons.get(i));
-            }
-            begin[++car] = at;
         }
+        for (int car = joined.nextSetBit(0); car >= 0; car = joined.nextSetBit(car + 1)) {
+            columns.sortByDay(rows, begin[car], begin[car + 1]);
+        }
+        Map<Integer, List<String>> joinedBy = new HashMap<>();
+        reasons.forEach((one, why) -> joinedBy.put(carOf[one], why));
         return new StoredCars(columns, rows, begin, joinedBy);
-    }
-
-    /** Copies the rows of an advertisement and says where they end. */
-    private static int copy(Advertisements.Rows groups, int one, int[] rows, int at) {
-        int end = at;
-        for (int k = groups.begin()[one]; k < groups.begin()[one + 1]; k++) {
-            rows[end++] = groups.rows()[k];
-        }
-        return end;
     }
 
     /** The rows of each advertisement, in the order of their days. */
@@ -268,16 +257,9 @@ public final class CarMatching {
     /** Rows put group by group, those of each in the order of their days. */
     private static Advertisements.Rows inOrder(ListingColumns columns, int[] rows, int[] group, int count) {
         int[] begin = new int[count + 1];
-        for (int one : group) {
-            begin[one + 1]++;
-        }
-        for (int i = 0; i < count; i++) {
-            begin[i + 1] += begin[i];
-        }
-        int[] next = Arrays.copyOf(begin, count);
-        int[] ordered = new int[rows.length];
-        for (int place = 0; place < rows.length; place++) {
-            ordered[next[group[place]]++] = rows[place];
+        int[] ordered = Orders.grouped(group, begin);
+        for (int k = 0; k < ordered.length; k++) {
+            ordered[k] = rows[ordered[k]];
         }
         for (int i = 0; i < count; i++) {
             if (begin[i + 1] - begin[i] > 1) {
@@ -296,14 +278,14 @@ public final class CarMatching {
     }
 
     /** One line with the pairs that come near the threshold. */
-    private Line line(ListingColumns columns, Advertisements.Rows groups, int[] members) {
-        Advertisements ofLine = new Advertisements(columns, groups, members);
-        PairScore first = new PairScore(ofLine);
-        Line line = new Line(ofLine, first, links(ofLine, first));
+    private Line line(Advertisements ofLine) {
+        Orders orders = new Orders(ofLine);
+        PairScore first = new PairScore(ofLine, orders);
+        Line line = new Line(ofLine, first, links(ofLine, orders, first));
         // Where a line shows that mileages grow from one look to the next, the pairs are looked at again.
         for (int look = 0; look < MOST_LOOKS; look++) {
             int[] counts = new int[2];
-            int[] carOf = new int[members.length];
+            int[] carOf = new int[ofLine.count()];
             Arrays.setAll(carOf, i -> i);
             for (Link link : line.links) {
                 if (link.points >= threshold) {
@@ -312,22 +294,22 @@ public final class CarMatching {
                     carOf[find(carOf, link.first)] = find(carOf, link.second);
                 }
             }
-            if (counts[1] * ENOUGH_GROWTH < counts[0] + LEAST_GROWTH || (counts[0] + counts[1]) * ENOUGH_PAIRS < members.length) {
+            if (counts[1] * ENOUGH_GROWTH < counts[0] + LEAST_GROWTH || (counts[0] + counts[1]) * ENOUGH_PAIRS < ofLine.count()) {
                 break;
             }
             for (int i = 0; i < carOf.length; i++) {
                 carOf[i] = find(carOf, i);
             }
             PairScore taught = first.learning(counts[1], counts[0], carOf);
-            line = new Line(ofLine, taught, links(ofLine, taught));
+            line = new Line(ofLine, taught, links(ofLine, orders, taught));
         }
         return line;
     }
 
-    private List<Link> links(Advertisements ofLine, PairScore score) {
+    private List<Link> links(Advertisements ofLine, Orders orders, PairScore score) {
         List<Link> links = new ArrayList<>();
         double least = threshold - LESS_FOR_THE_ONLY_ONE;
-        Candidates.of(ofLine, score, (a, b) -> {
+        Candidates.of(ofLine, orders, score, least, (a, b) -> {
             if (score.most(a, b, least) < least) {
                 return;
             }
@@ -340,22 +322,18 @@ public final class CarMatching {
         return links;
     }
 
-    /** The places of the advertisements of each line. */
-    private static List<int[]> lines(ListingColumns columns, Advertisements.Rows groups) {
-        int[] sizes = new int[columns.vehicle.count()];
-        for (int i = 0; i < groups.count(); i++) {
-            sizes[columns.vehicle.code(groups.rows()[groups.begin()[i]])]++;
+    /** The places of advertisements line by line, and where each line begins and the last one ends. */
+    private record Lines(int[] members, int[] begin) {
+
+        static Lines of(ListingColumns columns, Advertisements.Rows groups) {
+            int[] line = new int[groups.count()];
+            for (int i = 0; i < line.length; i++) {
+                line[i] = columns.vehicle.code(groups.rows()[groups.begin()[i]]);
+            }
+            int[] begin = new int[columns.vehicle.count() + 1];
+            int[] members = Orders.grouped(line, begin);
+            return new Lines(members, begin);
         }
-        List<int[]> lines = new ArrayList<>(sizes.length);
-        for (int line = 0; line < sizes.length; line++) {
-            lines.add(new int[sizes[line]]);
-            sizes[line] = 0;
-        }
-        for (int i = 0; i < groups.count(); i++) {
-            int line = columns.vehicle.code(groups.rows()[groups.begin()[i]]);
-            lines.get(line)[sizes[line]++] = i;
-        }
-        return lines;
     }
 
     /** Advertisements that were taken for one car. */
@@ -428,15 +406,18 @@ public final class CarMatching {
 
     /** The lines one by one, several at a time; of each only what was joined is kept. */
     private void join(ListingColumns columns, Advertisements.Rows groups, int[] root, Map<Integer, List<String>> reasons) {
-        List<int[]> lines = lines(columns, groups);
-        List<JoinedLine> joined = lines.parallelStream().map(members -> joined(line(columns, groups, members))).toList();
-        for (int k = 0; k < lines.size(); k++) {
-            int[] members = lines.get(k);
+        Lines lines = Lines.of(columns, groups);
+        int[] begin = lines.begin;
+        Advertisements all = new Advertisements(columns, groups, lines.members);
+        List<JoinedLine> joined = IntStream.range(0, begin.length - 1).parallel()
+                .mapToObj(k -> joined(line(all.part(begin[k], begin[k + 1])))).toList();
+        for (int k = 0; k < joined.size(); k++) {
             JoinedLine line = joined.get(k);
-            for (int i = 0; i < members.length; i++) {
-                root[members[i]] = members[find(line.root, i)];
+            int from = begin[k];
+            for (int i = from; i < begin[k + 1]; i++) {
+                root[lines.members[i]] = lines.members[from + find(line.root, i - from)];
             }
-            line.reasons.forEach((place, sentences) -> reasons.put(members[place], sentences));
+            line.reasons.forEach((place, sentences) -> reasons.put(lines.members[from + place], sentences));
         }
     }
 

@@ -84,7 +84,8 @@ public record CarsFile(String file, List<CandidateCar> cars, List<RowProblem> re
         FileColumns columns = new FileColumns(source, FileColumns.Kind.CARS);
         columns.check(List.of(FileColumns.Need.NAME, FileColumns.Need.VEHICLE));
         WordLists lists = new WordLists();
-        RowReader reader = new RowReader(source, columns, new CellReader(conventions, source.separator()), folder.words, lists);
+        RowReader reader = new RowReader(source, columns, new CellReader(conventions, source.separator()), folder.words, lists,
+                folder.lines);
         List<CandidateCar> cars = new ArrayList<>();
         List<RowProblem> rejected = new ArrayList<>(source.rejected());
         List<RowProblem> setAside = new ArrayList<>();
@@ -93,7 +94,6 @@ public record CarsFile(String file, List<CandidateCar> cars, List<RowProblem> re
         boolean unitUnknown = false;
         for (CsvRow row : source.rows()) {
             Draft draft = reader.read(row);
-            draft.facts = folder.lines.completed(draft.facts);
             if (draft.name.isEmpty()) {
                 draft.setAside("name", "", "the row does not name its car");
             } else if (!names.add(Spelling.key(draft.name))) {
@@ -110,8 +110,8 @@ public record CarsFile(String file, List<CandidateCar> cars, List<RowProblem> re
                     lists.unmatched(ListingColumn.ROLE, columns.header(ListingColumn.ROLE), draft.role, ROLES, draft);
                 }
                 oddities.addAll(draft.oddities);
-                unitUnknown |= draft.facts.mileage().isPresent() && !draft.unitInCell;
-                cars.add(new CandidateCar(draft.name, role.orElse(CandidateCar.Role.UNKNOWN), draft.facts, price, draft.origin));
+                unitUnknown |= draft.facts.mileage.isPresent() && !draft.unitInCell;
+                cars.add(new CandidateCar(draft.name, role.orElse(CandidateCar.Role.UNKNOWN), draft.facts.build(), price, draft.origin()));
             }
         }
         if (unitUnknown) {
@@ -142,21 +142,21 @@ public record CarsFile(String file, List<CandidateCar> cars, List<RowProblem> re
     }
 
     private static Optional<Price> price(Draft draft, Currency base, FolderFiles folder) {
-        if (draft.money.isEmpty()) {
+        if (draft.asked.money().isEmpty()) {
             return Optional.empty();
         }
-        Money typed = draft.money.get();
+        Money typed = draft.asked.money().get();
         BigDecimal amount = typed.amount();
         if (!typed.currency().equals(base)) {
             Conversion conversion = folder.rates.convert(typed, base, draft.seenOn.orElse(LocalDate.MAX));
             if (conversion instanceof Conversion.NoRate none) {
-                draft.odd("price", draft.priceText, none.reason() + "; the price is not used");
+                draft.odd("price", draft.asked.text(), none.reason() + "; the price is not used");
                 return Optional.empty();
             }
             amount = ((Conversion.Converted) conversion).amount();
         }
         if (amount.signum() <= 0) {
-            draft.odd("price", draft.priceText, "the price is not above 0 and is not used");
+            draft.odd("price", draft.asked.text(), "the price is not above 0 and is not used");
             return Optional.empty();
         }
         return Optional.of(new Price(typed, amount.doubleValue(), draft.kind, draft.includes));

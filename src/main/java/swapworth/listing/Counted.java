@@ -21,6 +21,10 @@ final class Counted<K> {
         }
     }
 
+    boolean isEmpty() {
+        return counts.isEmpty();
+    }
+
     int of(K value) {
         int[] count = counts.get(value);
         return count == null ? 0 : count[0];

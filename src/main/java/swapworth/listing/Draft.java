@@ -4,24 +4,19 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import swapworth.money.Money;
-import swapworth.reading.CsvRow;
 import swapworth.reading.RowProblem;
 
 /** One row on its way to becoming a listing; what speaks against it is collected as it is found. */
 final class Draft {
 
-    private static final CarFacts NOTHING_KNOWN = CarFacts.of("").build();
-
-    final Origin origin;
-    final CsvRow row;
+    final String file;
+    final int line;
+    final CarFacts.Builder facts;
     String name = "";
     String role = "";
     Optional<String> id = Optional.empty();
     Optional<LocalDate> seenOn = Optional.empty();
-    CarFacts facts = NOTHING_KNOWN;
-    Optional<Money> money = Optional.empty();
-    String priceText = "";
+    FileCells.Asked asked = FileCells.Asked.NOTHING;
     PriceKind kind = PriceKind.ASKING;
     PriceIncludes includes = PriceIncludes.UNKNOWN;
     Outcome outcome = Outcome.OPEN;
@@ -31,15 +26,35 @@ final class Draft {
     Optional<String> note = Optional.empty();
     DistanceUnit unit = DistanceUnit.MI;
     boolean unitInCell;
-    boolean currencyByDefault;
     List<String> remarks = List.of();
     List<RowProblem> rejections = List.of();
     List<RowProblem> asides = List.of();
     List<RowProblem> oddities = List.of();
 
-    Draft(String file, CsvRow row) {
-        this.origin = new Origin(file, row.line());
-        this.row = row;
+    Draft(String file, int line, CarFacts.Builder facts) {
+        this.file = file;
+        this.line = line;
+        this.facts = facts;
+    }
+
+    /** A listing as a draft again, but for its price. */
+    static Draft of(Listing listing) {
+        Draft draft = new Draft(listing.origin().file(), listing.origin().line(), listing.facts().toBuilder());
+        draft.id = listing.id();
+        draft.seenOn = listing.seenOn();
+        draft.kind = listing.price().kind();
+        draft.includes = listing.price().includes();
+        draft.outcome = listing.outcome();
+        draft.endedOn = listing.endedOn();
+        draft.saved = listing.saved();
+        draft.source = listing.source();
+        draft.note = listing.note();
+        draft.remarks = listing.remarks();
+        return draft;
+    }
+
+    Origin origin() {
+        return new Origin(file, line);
     }
 
     void reject(String column, String text, String message) {
@@ -73,6 +88,6 @@ final class Draft {
     }
 
     private RowProblem problem(String column, String text, RowProblem.Kind kind, String message) {
-        return new RowProblem(origin.file(), origin.line(), column, text, kind, message);
+        return new RowProblem(file, line, column, text, kind, message);
     }
 }

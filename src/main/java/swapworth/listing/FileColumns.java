@@ -54,7 +54,7 @@ final class FileColumns {
     private final String[] unit = new String[ALL.length];
     private final ListingColumn[] meaning;
     private final String[] how;
-    private final int[] filled;
+    private final int[] empty;
     private int rows;
     private final List<String> doubled = new ArrayList<>();
     private final String[] furtherName;
@@ -67,7 +67,7 @@ final class FileColumns {
         this.source = source;
         int count = source.header().size();
         meaning = new ListingColumn[count];
-        filled = new int[count];
+        empty = new int[count];
         how = new String[count];
         furtherName = new String[count];
         Arrays.fill(place, -1);
@@ -245,10 +245,8 @@ final class FileColumns {
     /** Counts which cells of a row hold something. */
     void count(CsvRow row) {
         rows++;
-        List<String> cells = row.cells();
-        for (int i = 0; i < cells.size() && i < filled.length; i++) {
-            String cell = cells.get(i);
-            filled[i] += cell.isEmpty() || cell.charAt(0) <= ' ' && row.cell(i).isEmpty() ? 0 : 1;
+        for (int i = 0; i < empty.length; i++) {
+            empty[i] += row.isEmpty(i) ? 1 : 0;
         }
     }
 
@@ -257,7 +255,7 @@ final class FileColumns {
         List<ColumnUnderstood> columns = new ArrayList<>();
         for (int i = 0; i < meaning.length; i++) {
             columns.add(new ColumnUnderstood(source.file(), Spelling.shortened(source.header().get(i), 60),
-                    meaning[i] == null ? "" : meaning[i].header(), how[i], filled[i], rows));
+                    meaning[i] == null ? "" : meaning[i].header(), how[i], rows - empty[i], rows));
         }
         return columns;
     }

@@ -19,10 +19,10 @@ final class LinesFile {
 
     private static final LinesFile NONE = new LinesFile(Map.of(), List.of());
 
-    private final Map<String, CarFacts> byLineAndTrim;
+    private final Map<String, Map<String, CarFacts>> byLineAndTrim;
     private final List<RowProblem> problems;
 
-    private LinesFile(Map<String, CarFacts> byLineAndTrim, List<RowProblem> problems) {
+    private LinesFile(Map<String, Map<String, CarFacts>> byLineAndTrim, List<RowProblem> problems) {
         this.byLineAndTrim = byLineAndTrim;
         this.problems = problems;
     }
@@ -36,16 +36,17 @@ final class LinesFile {
         FileColumns columns = new FileColumns(source, FileColumns.Kind.LINES);
         columns.check(List.of(FileColumns.Need.VEHICLE));
         WordLists lists = new WordLists();
-        RowReader reader = new RowReader(source, columns, new CellReader(conventions, source.separator()), words, lists);
-        Map<String, CarFacts> facts = new HashMap<>();
+        RowReader reader = new RowReader(source, columns, new CellReader(conventions, source.separator()), words, lists, NONE);
+        Map<String, Map<String, CarFacts>> facts = new HashMap<>();
         List<RowProblem> problems = new ArrayList<>(source.rejected());
         for (CsvRow row : source.rows()) {
             Draft draft = reader.read(row);
             problems.addAll(draft.rejections);
             problems.addAll(draft.asides);
             problems.addAll(draft.oddities);
-            if (!draft.facts.vehicle().isEmpty()) {
-                facts.put(key(draft.facts.vehicle(), draft.facts.trim().orElse("")), draft.facts);
+            if (!draft.facts.vehicle.isEmpty()) {
+                facts.computeIfAbsent(Spelling.key(draft.facts.vehicle), line -> new HashMap<>())
+                        .put(Spelling.key(draft.facts.trim.orElse("")), draft.facts.build());
             }
         }
         for (UnmatchedWord word : lists.unmatchedWords()) {
@@ -58,45 +59,26 @@ final class LinesFile {
         return problems;
     }
 
-    /** The facts of a car, where the row says nothing those of its trim, else those of its line. */
-    CarFacts completed(CarFacts facts) {
-        if (byLineAndTrim.isEmpty()) {
-            return facts;
-        }
-        CarFacts done = facts;
-        if (facts.trim().isPresent()) {
-            done = filled(done, byLineAndTrim.get(key(facts.vehicle(), facts.trim().get())));
-        }
-        return filled(done, byLineAndTrim.get(key(facts.vehicle(), "")));
+    /** What is known of a line: of each trim by the key of its name, and of the line as a whole by an empty one. */
+    Map<String, CarFacts> ofLine(String vehicle) {
+        return byLineAndTrim.getOrDefault(Spelling.key(vehicle), Map.of());
     }
 
-    private static CarFacts filled(CarFacts facts, @Nullable CarFacts line) {
+    /** Where a row says nothing of its car, the facts of its trim stand in, else those of its line. */
+    static void complete(CarFacts.Builder facts, Map<String, CarFacts> ofLine, String trimKey) {
+        fill(facts, ofLine.get(trimKey));
+        fill(facts, ofLine.get(""));
+    }
+
+    private static void fill(CarFacts.Builder facts, @Nullable CarFacts line) {
         if (line == null) {
-            return facts;
+            return;
         }
-        CarFacts.Builder builder = facts.toBuilder();
-        if (facts.body().isEmpty()) {
-            line.body().ifPresent(builder::body);
-        }
-        if (facts.runningGear().isEmpty()) {
-            line.runningGear().ifPresent(builder::runningGear);
-        }
-        if (facts.powerKw().isEmpty()) {
-            line.powerKw().ifPresent(builder::powerKw);
-        }
-        if (facts.cylinders().isEmpty()) {
-            line.cylinders().ifPresent(builder::cylinders);
-        }
-        if (facts.weightKg().isEmpty()) {
-            line.weightKg().ifPresent(builder::weightKg);
-        }
-        if (facts.drivenWheels() == DrivenWheels.UNKNOWN) {
-            builder.drivenWheels(line.drivenWheels());
-        }
-        return builder.build();
-    }
-
-    private static String key(String vehicle, String trim) {
-        return Spelling.key(vehicle) + "\n" + Spelling.key(trim);
+        facts.body = facts.body.isPresent() ? facts.body : line.body();
+        facts.runningGear = facts.runningGear.isPresent() ? facts.runningGear : line.runningGear();
+        facts.powerKw = facts.powerKw.isPresent() ? facts.powerKw : line.powerKw();
+        facts.cylinders = facts.cylinders.isPresent() ? facts.cylinders : line.cylinders();
+        facts.weightKg = facts.weightKg.isPresent() ? facts.weightKg : line.weightKg();
+        facts.drivenWheels = facts.drivenWheels == DrivenWheels.UNKNOWN ? line.drivenWheels() : facts.drivenWheels;
     }
 }

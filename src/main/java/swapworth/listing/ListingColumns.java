@@ -1,7 +1,6 @@
 package swapworth.listing;
 
 import java.math.BigDecimal;
-import java.math.BigInteger;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -24,6 +23,8 @@ import swapworth.reading.Currencies;
 final class ListingColumns {
     /** Distinct free texts, such as notes, that are kept once for all rows; most collections have fewer, or one for each row. */
     private static final int SHARED_TEXTS = 4096;
+    /** Any number of so many digits is one of 64 bits. */
+    private static final int MOST_DIGITS = 18;
 
     private final Lately<Listing> lately = new Lately<>(this::made);
     private int size;
@@ -35,7 +36,7 @@ final class ListingColumns {
     private final Numbers unscaled = new Numbers();
     private final Numbers scale = new Numbers();
     private final Values<Currency> currency = new Values<>(Currencies.USUAL);
-    /** Amounts as typed that are no whole number of 64 bits and a scale. */
+    /** Amounts as typed of more digits than a number holds. */
     private final Map<Integer, BigDecimal> largeAmounts = new HashMap<>(0);
     /** The price in the base currency, where it is not the typed one; else 0. */
     private final Numbers converted = new Numbers();
@@ -82,8 +83,11 @@ final class ListingColumns {
     static final class Measured {
         private final Numbers numbers = new Numbers();
 
+        /** Sets the measure of a row that has none yet. */
         void set(int row, OptionalDouble value) {
-            numbers.set(row, value.isPresent() ? Numbers.ofDouble(value.getAsDouble()) : 0);
+            if (value.isPresent()) {
+                numbers.set(row, Numbers.ofDouble(value.getAsDouble()));
+            }
         }
 
         OptionalDouble get(int row) {
@@ -107,10 +111,13 @@ final class ListingColumns {
         private final Values<MileageStatus> status = new Values<>(MileageStatus.UNKNOWN);
         private final Values<DistanceUnit> unit = new Values<>(DistanceUnit.MI);
 
+        /** Sets the distance of a row that has none yet. */
         void set(int row, Optional<Mileage> value) {
-            miles.set(row, value.isPresent() ? Numbers.ofDouble(value.get().miles()) : 0);
-            status.set(row, value.isPresent() ? value.get().status() : MileageStatus.UNKNOWN);
-            unit.set(row, value.isPresent() ? value.get().unit() : DistanceUnit.MI);
+            if (value.isPresent()) {
+                miles.set(row, Numbers.ofDouble(value.get().miles()));
+                status.set(row, value.get().status());
+                unit.set(row, value.get().unit());
+            }
         }
 
         Optional<Mileage> get(int row) {
@@ -143,35 +150,39 @@ final class ListingColumns {
     }
 
     void add(Listing listing) {
+        add(Draft.of(listing), listing.price().typed());
+        setAmount(size - 1, listing.price().amount());
+    }
+
+    /** Adds what was read of a row that has a price, which counts as one in the base currency until another amount is set. */
+    void add(Draft draft, Money typed) {
         int row = size;
-        file.set(row, listing.origin().file());
-        line.set(row, Numbers.unsigned(listing.origin().line()));
-        id.set(row, listing.id());
-        seenOn.set(row, listing.seenOn());
-        setPrice(row, listing.price());
-        outcome.set(row, listing.outcome());
-        endedOn.set(row, listing.endedOn());
-        saved.set(row, listing.saved());
-        source.set(row, listing.source());
-        note.set(row, listing.note());
-        remarks.set(row, listing.remarks());
-        setFacts(row, listing.facts());
+        file.set(row, draft.file);
+        line.set(row, Numbers.unsigned(draft.line));
+        id.set(row, draft.id);
+        seenOn.set(row, draft.seenOn);
+        setTyped(row, typed);
+        kind.set(row, draft.kind);
+        includes.set(row, draft.includes);
+        outcome.set(row, draft.outcome);
+        endedOn.set(row, draft.endedOn);
+        saved.set(row, draft.saved);
+        source.set(row, draft.source);
+        note.set(row, draft.note);
+        remarks.set(row, draft.remarks.isEmpty() ? List.of() : List.copyOf(draft.remarks));
+        setFacts(row, draft.facts);
         size++;
     }
 
-    private void setPrice(int row, Price price) {
-        BigDecimal typed = price.typed().amount();
-        BigInteger digits = typed.unscaledValue();
-        if (digits.bitLength() < Long.SIZE) {
-            unscaled.set(row, Numbers.unsigned(digits.longValue()));
-            scale.set(row, Numbers.unsigned(typed.scale()));
+    private void setTyped(int row, Money typed) {
+        BigDecimal amount = typed.amount();
+        if (amount.precision() <= MOST_DIGITS) {
+            unscaled.set(row, Numbers.unsigned(amount.scale() == 0 ? amount.longValue() : amount.unscaledValue().longValue()));
+            scale.set(row, Numbers.unsigned(amount.scale()));
         } else {
-            largeAmounts.put(row, typed);
+            largeAmounts.put(row, amount);
         }
-        currency.set(row, price.typed().currency());
-        setAmount(row, price.amount());
-        kind.set(row, price.kind());
-        includes.set(row, price.includes());
+        currency.set(row, typed.currency());
     }
 
     /** Sets the price in the base currency. */
@@ -183,36 +194,36 @@ final class ListingColumns {
         remarks.set(row, itsRemarks);
     }
 
-    private void setFacts(int row, CarFacts facts) {
-        vehicle.set(row, facts.vehicle());
-        trim.set(row, facts.trim());
-        body.set(row, facts.body());
-        runningGear.set(row, facts.runningGear());
-        powerKw.set(row, facts.powerKw());
-        cylinders.set(row, facts.cylinders());
-        weightKg.set(row, facts.weightKg());
-        drivenWheels.set(row, facts.drivenWheels());
-        modelYear.set(row, facts.modelYear());
-        firstRegistered.set(row, facts.firstRegistered());
-        ageYears.set(row, facts.ageYears());
-        mileage.set(row, facts.mileage());
-        gearMileage.set(row, facts.gearMileage());
-        seller.set(row, facts.seller());
-        region.set(row, facts.region());
-        distanceAway.set(row, facts.distanceAway());
-        runs.set(row, facts.runs());
-        rust.set(row, facts.rust());
-        paint.set(row, facts.paint());
-        interior.set(row, facts.interior());
-        mechanical.set(row, facts.mechanical());
-        records.set(row, facts.records());
-        keys.set(row, facts.keys());
-        airbags.set(row, facts.airbags());
-        title.set(row, facts.title());
-        damage.set(row, facts.damage());
-        options.set(row, facts.options());
-        if (!facts.further().isEmpty()) {
-            for (Map.Entry<String, String> entry : facts.further().entrySet()) {
+    private void setFacts(int row, CarFacts.Builder facts) {
+        vehicle.set(row, facts.vehicle);
+        trim.set(row, facts.trim);
+        body.set(row, facts.body);
+        runningGear.set(row, facts.runningGear);
+        powerKw.set(row, facts.powerKw);
+        cylinders.set(row, facts.cylinders);
+        weightKg.set(row, facts.weightKg);
+        drivenWheels.set(row, facts.drivenWheels);
+        modelYear.set(row, facts.modelYear);
+        firstRegistered.set(row, facts.firstRegistered);
+        ageYears.set(row, facts.ageYears);
+        mileage.set(row, facts.mileage);
+        gearMileage.set(row, facts.gearMileage);
+        seller.set(row, facts.seller);
+        region.set(row, facts.region);
+        distanceAway.set(row, facts.distanceAway);
+        runs.set(row, facts.runs);
+        rust.set(row, facts.rust);
+        paint.set(row, facts.paint);
+        interior.set(row, facts.interior);
+        mechanical.set(row, facts.mechanical);
+        records.set(row, facts.records);
+        keys.set(row, facts.keys);
+        airbags.set(row, facts.airbags);
+        title.set(row, facts.title);
+        damage.set(row, facts.damage);
+        options.set(row, facts.options);
+        if (!facts.further.isEmpty()) {
+            for (Map.Entry<String, String> entry : facts.further.entrySet()) {
                 further(entry.getKey()).set(row, Optional.of(entry.getValue()));
             }
         }

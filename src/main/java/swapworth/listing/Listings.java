@@ -2,7 +2,6 @@ package swapworth.listing;
 
 import static java.util.Objects.requireNonNull;
 
-import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -164,19 +163,16 @@ public final class Listings {
             Conventions stated = folder.conventions;
             FolderFiles beside = folder;
             List<FileColumns> found = new ArrayList<>(1);
-            List<Handover<CsvRow, Draft>> rows = new ArrayList<>(1);
+            List<Handover<CsvRow>> rows = new ArrayList<>(1);
             Tally tally = new Tally();
             CsvSource source = handingOver(rows, file, folder.words, begun -> {
                 fileOrder.putIfAbsent(begun.file(), fileOrder.size());
                 FileColumns columns = new FileColumns(begun, FileColumns.Kind.LISTINGS);
                 found.add(columns);
                 columns.check(List.of(FileColumns.Need.VEHICLE, FileColumns.Need.PRICE, FileColumns.Need.AGE));
-                RowReader reader = new RowReader(begun, columns, new CellReader(stated, begun.separator()), beside.words, lists);
-                Handover<CsvRow, Draft> understanding = new Handover<>(row -> {
-                    Draft draft = reader.read(row);
-                    draft.facts = beside.lines.completed(draft.facts);
-                    return draft;
-                }, draft -> sort(draft, beside.rates, tally));
+                RowReader reader = new RowReader(begun, columns, new CellReader(stated, begun.separator()), beside.words, lists,
+                        beside.lines);
+                Handover<CsvRow> understanding = new Handover<>(row -> sort(reader.read(row), beside.rates, tally));
                 rows.add(understanding);
                 return row -> {
                     columns.count(row);
@@ -192,7 +188,7 @@ public final class Listings {
             ask(source, found.get(0), stated, tally);
         }
 
-        private static CsvSource handingOver(List<Handover<CsvRow, Draft>> rows, Path file, Words words,
+        private static CsvSource handingOver(List<Handover<CsvRow>> rows, Path file, Words words,
                 Function<CsvSource, Consumer<CsvRow>> taker) {
             try {
                 return CsvSource.read(file, words, taker);
@@ -208,15 +204,15 @@ public final class Listings {
                 rejectedRows++;
                 return;
             }
-            CarFacts facts = draft.facts;
-            if (draft.money.isEmpty()) {
-                draft.setAside("price", draft.priceText, "the row has no price");
-            } else if (draft.money.get().amount().signum() <= 0) {
-                draft.setAside("price", draft.priceText, "the price is not above 0");
+            CarFacts.Builder facts = draft.facts;
+            FileCells.Asked asked = draft.asked;
+            if (asked.money().isEmpty()) {
+                draft.setAside("price", asked.text(), "the row has no price");
+            } else if (asked.money().get().amount().signum() <= 0) {
+                draft.setAside("price", asked.text(), "the price is not above 0");
             }
-            if (draft.asides.isEmpty() && facts.mileage().isEmpty() && facts.modelYear().isEmpty() && facts.firstRegistered()
-                    .isEmpty()
-                    && facts.ageYears().isEmpty()) {
+            if (draft.asides.isEmpty() && facts.mileage.isEmpty() && facts.modelYear.isEmpty() && facts.firstRegistered.isEmpty()
+                    && facts.ageYears.isEmpty()) {
                 draft.setAside("", "", "the row gives neither the age nor the mileage of the car");
             }
             if (!draft.asides.isEmpty()) {
@@ -225,33 +221,17 @@ public final class Listings {
                 return;
             }
             tally.count(draft);
-            Money typed = draft.money.orElseThrow();
-            mileages += facts.mileage().isPresent() ? 1 : 0;
-            mileagesInKm += facts.mileage().isPresent() && draft.unit == DistanceUnit.KM ? 1 : 0;
+            mileages += facts.mileage.isPresent() ? 1 : 0;
+            mileagesInKm += facts.mileage.isPresent() && draft.unit == DistanceUnit.KM ? 1 : 0;
             if (!draft.oddities.isEmpty()) {
                 odditiesOf.put(kept.size(), draft.oddities);
                 odd.set(kept.size());
             }
-            if (!isPlain(draft.priceText, typed.amount())) {
-                priceTexts.set(kept.size(), Optional.of(draft.priceText));
+            if (!asked.isPlain()) {
+                priceTexts.set(kept.size(), Optional.of(asked.text()));
             }
             ratesOf.set(kept.size(), folderRates);
-            kept.add(new Listing(draft.origin, draft.id, draft.seenOn, facts,
-                    new Price(typed, typed.amount().doubleValue(), draft.kind, draft.includes), draft.outcome, draft.endedOn, draft.saved,
-                    draft.source, draft.note, draft.remarks));
-        }
-
-        /** Whether a price cell is the digits of its amount and no more. */
-        private static boolean isPlain(String text, BigDecimal amount) {
-            long digits = 0;
-            for (int i = 0; i < text.length(); i++) {
-                char c = text.charAt(i);
-                if (c < '0' || c > '9' || i == 0 && c == '0' || i > 9) {
-                    return false;
-                }
-                digits = 10 * digits + c - '0';
-            }
-            return amount.scale() == 0 && amount.longValue() == digits;
+            kept.add(draft, asked.money().orElseThrow());
         }
 
         /** What an answer of the user would make worth more, once a file. */
@@ -291,6 +271,7 @@ public final class Listings {
         ListingsRead finished() {
             Currency base = baseCurrency.or(statedInAll::currency).orElseGet(kept::mostFrequentCurrency);
             int[] firsts = SameId.firsts(kept.id, kept.size());
+            BitSet onSharedDay = onSharedDay(firsts);
             BitSet withoutRate = new BitSet();
             Groups<Long, Integer> sightingsOfDay = new Groups<>();
             Optional<LocalDate> last = kept.lastDay();
@@ -299,7 +280,8 @@ public final class Listings {
             for (int row = 0; row < kept.size(); row++) {
                 boolean inBase = isInBase(row, base);
                 withoutRate.set(row, !inBase);
-                if (!inBase || isOfYearToCome(row, last) || isSecondSighting(row, firsts[row], withoutRate, sightingsOfDay)) {
+                if (!inBase || isOfYearToCome(row, last)
+                        || onSharedDay.get(row) && isSecondSighting(row, firsts[row], withoutRate, sightingsOfDay)) {
                     leftOut = out < leftOut.length ? leftOut : Arrays.copyOf(leftOut, 16 + 2 * out);
                     leftOut[out++] = row;
                 } else if (odd.get(row)) {
@@ -388,6 +370,36 @@ public final class Listings {
             return false;
         }
 
+        /**
+         * The rows that share their id and day with another, and a few that only seem to: whatever falls on one bit is looked at closely,
+         * and that is little.
+         */
+        private BitSet onSharedDay(int[] firsts) {
+            BitSet repeated = new BitSet();
+            for (int row = 0; row < firsts.length; row++) {
+                if (firsts[row] != row) {
+                    repeated.set(row);
+                    repeated.set(firsts[row]);
+                }
+            }
+            int bits = 16 * Integer.highestOneBit(1 + repeated.cardinality());
+            BitSet once = new BitSet(bits);
+            BitSet twice = new BitSet(bits);
+            for (int row = repeated.nextSetBit(0); row >= 0; row = repeated.nextSetBit(row + 1)) {
+                int bit = bitOfDay(firsts[row], row) & bits - 1;
+                (once.get(bit) ? twice : once).set(bit);
+            }
+            BitSet shared = new BitSet();
+            for (int row = repeated.nextSetBit(0); row >= 0; row = repeated.nextSetBit(row + 1)) {
+                shared.set(row, twice.get(bitOfDay(firsts[row], row) & bits - 1));
+            }
+            return shared;
+        }
+
+        private int bitOfDay(int first, int row) {
+            return (int) (ofDay(first, row) * 0x9E3779B97F4A7C15L >>> 32);
+        }
+
         /** The same advertisement, seen twice on one day at the same price, is one sighting. */
         private boolean isSecondSighting(int row, int first, BitSet withoutRate, Groups<Long, Integer> sightingsOfDay) {
             if (first == row || !kept.isDated(row)) {
@@ -440,11 +452,11 @@ public final class Listings {
 
         void count(Draft draft) {
             used++;
-            runningGearSeen |= draft.facts.runningGear().isPresent();
-            unitOfCellUnknown |= draft.facts.mileage().isPresent() && !draft.unitInCell;
-            currencyOfCellUnknown |= draft.currencyByDefault;
-            if (draft.facts.seller() == Seller.AUCTION && draft.includes == PriceIncludes.UNKNOWN) {
-                firstAuctionInDoubt = auctionsInDoubt == 0 ? draft.origin.line() : firstAuctionInDoubt;
+            runningGearSeen |= draft.facts.runningGear.isPresent();
+            unitOfCellUnknown |= draft.facts.mileage.isPresent() && !draft.unitInCell;
+            currencyOfCellUnknown |= draft.asked.currencyByDefault();
+            if (draft.facts.seller == Seller.AUCTION && draft.includes == PriceIncludes.UNKNOWN) {
+                firstAuctionInDoubt = auctionsInDoubt == 0 ? draft.line : firstAuctionInDoubt;
                 auctionsInDoubt++;
             }
         }

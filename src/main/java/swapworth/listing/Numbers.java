@@ -53,10 +53,10 @@ final class Numbers {
             blocks = Arrays.copyOf(blocks, number + 1 + number / 4);
             Arrays.fill(blocks, before, blocks.length, ZEROS);
         }
-        int bytes = 71 - Long.numberOfLeadingZeros(value) >>> 3;
         byte[] block = blocks[number];
-        if (block.length < bytes * ROWS) {
-            block = Arrays.copyOf(block, bytes * ROWS);
+        int bits = block.length / ROWS * Byte.SIZE;
+        if (bits < Long.SIZE && value >>> bits != 0) {
+            block = Arrays.copyOf(block, (71 - Long.numberOfLeadingZeros(value) >>> 3) * ROWS);
             blocks[number] = block;
         }
         long rest = value;

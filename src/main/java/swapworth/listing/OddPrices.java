@@ -3,9 +3,10 @@ package swapworth.listing;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.BitSet;
 import java.util.List;
+import java.util.stream.IntStream;
 import swapworth.reading.RowProblem;
+import swapworth.statistics.Ranges;
 import swapworth.table.Cell;
 
 /**
@@ -29,50 +30,88 @@ final class OddPrices {
     private static final List<String> PARTS = List.of("half", "a third", "a quarter", "a fifth", "a sixth", "a seventh", "an eighth",
             "a ninth", "a tenth", "an eleventh", "a twelfth");
 
-    private OddPrices() {
-    }
-
     /** Flags the rows in their columns and among the oddities. */
     static void flag(StoredListings listings, List<RowProblem> oddities) {
-        ListingColumns columns = listings.columns();
-        int[] rows = listings.rows();
-        List<int[]> likes = likes(columns, rows);
-        List<List<Odd>> found = new ArrayList<>(likes.parallelStream().map(like -> oddOnes(columns, like)).toList());
-        found.add(oddAmongAll(columns, rows, likes));
+        new OddPrices(listings.columns(), listings.rows()).flag(oddities);
+    }
+
+    private final ListingColumns columns;
+    private final int[] rows;
+    /** The places of the rows of each line, sound cars and troubled ones apart, and where each such group begins and the last one ends. */
+    private final int[] places;
+    private final int[] begin;
+    /** The logarithms of the prices of the rows, and their ages in hundredths of a year. */
+    private final double[] log;
+    private final int[] age;
+
+    private OddPrices(ListingColumns columns, int[] rows) {
+        this.columns = columns;
+        this.rows = rows;
+        int n = rows.length;
+        int[] group = new int[n];
+        log = new double[n];
+        age = new int[n];
+        Ranges.each(n, (first, end) -> {
+            for (int k = first; k < end; k++) {
+                int row = rows[k];
+                // Crashed, branded and dead cars are cheap for a reason; they are neighbours of one another.
+                group[k] = 2 * columns.vehicle.code(row) + (columns.isTroubled(row) ? 1 : 0);
+                log[k] = Math.log(columns.amount(row));
+                age[k] = (int) Math.round(100 * columns.age(row, NO_DAY));
+            }
+        });
+        begin = new int[2 * columns.vehicle.count() + 1];
+        places = Orders.grouped(group, begin);
+    }
+
+    private void flag(List<RowProblem> oddities) {
+        List<List<Odd>> found = new ArrayList<>(IntStream.range(0, begin.length - 1).parallel()
+                .filter(group -> begin[group + 1] - begin[group] >= FEWEST)
+                .mapToObj(group -> oddOnes(begin[group], begin[group + 1])).toList());
+        found.add(oddAmongAll());
         for (List<Odd> ofLine : found) {
             for (Odd odd : ofLine) {
-                flag(columns, odd, oddities);
+                flag(odd, oddities);
             }
         }
     }
 
     /** Of the rows that have too few like them those that no car of the files costs anything like. */
-    private static List<Odd> oddAmongAll(ListingColumns columns, int[] rows, List<int[]> likes) {
-        BitSet rest = new BitSet();
-        for (int row : rows) {
-            rest.set(row);
-        }
-        for (int[] like : likes) {
-            for (int row : like) {
-                rest.clear(row);
+    private List<Odd> oddAmongAll() {
+        int[] rest = new int[0];
+        for (int group = 0; group < begin.length - 1; group++) {
+            int size = begin[group + 1] - begin[group];
+            if (size > 0 && size < FEWEST) {
+                rest = Arrays.copyOf(rest, rest.length + size);
+                System.arraycopy(places, begin[group], rest, rest.length - size, size);
             }
         }
-        if (rest.isEmpty() || rows.length < FEWEST_OF_ALL) {
+        if (rest.length == 0 || rows.length < FEWEST_OF_ALL) {
             return List.of();
         }
-        double[] log = new double[rows.length];
-        Arrays.setAll(log, i -> Math.log(columns.amount(rows[i])));
         double middle = median(log.clone());
-        double[] size = new double[log.length];
-        Arrays.setAll(size, i -> Math.abs(log[i] - middle));
-        double limit = Math.max(FACTOR_OF_ALL, ROBUST * median(size.clone()));
+        double limit = limit(Arrays.stream(log).map(its -> its - middle).toArray(), FACTOR_OF_ALL);
         List<Odd> odd = new ArrayList<>();
-        for (int i = 0; i < rows.length; i++) {
-            if (size[i] > limit && rest.get(rows[i])) {
-                odd.add(new Odd(rows[i], message(log[i] - middle, "the middle of all rows of the files")));
+        for (int place : rest) {
+            if (Math.abs(log[place] - middle) > limit) {
+                odd.add(new Odd(rows[place], message(log[place] - middle, "the middle of all rows of the files")));
             }
         }
         return odd;
+    }
+
+    /** How far from its neighbours a price is odd: by a factor, and by more than the spread of all distances explains. */
+    private static double limit(double[] distance, double factor) {
+        int within = 0;
+        for (double its : distance) {
+            within += ROBUST * Math.abs(its) <= factor ? 1 : 0;
+        }
+        if (within > distance.length / 2) {
+            return factor;
+        }
+        double[] size = new double[distance.length];
+        Arrays.setAll(size, i -> Math.abs(distance[i]));
+        return Math.max(factor, ROBUST * median(size));
     }
 
     private static String message(double distance, String ofWhat) {
@@ -86,50 +125,25 @@ final class OddPrices {
         return factor < 2 || factor >= PARTS.size() + 2 ? "1/" + factor : PARTS.get((int) factor - 2);
     }
 
-    /** The rows of each line, sound cars and troubled ones apart, where there are enough. */
-    private static List<int[]> likes(ListingColumns columns, int[] rows) {
-        int[] sizes = new int[2 * columns.vehicle.count()];
-        for (int row : rows) {
-            sizes[group(columns, row)]++;
-        }
-        int[][] places = new int[sizes.length][];
-        List<int[]> enough = new ArrayList<>();
-        for (int row : rows) {
-            int g = group(columns, row);
-            if (sizes[g] >= FEWEST) {
-                if (places[g] == null) {
-                    places[g] = new int[sizes[g]];
-                    enough.add(places[g]);
-                    sizes[g] = FEWEST;
-                }
-                places[g][sizes[g]++ - FEWEST] = row;
-            }
-        }
-        return enough;
-    }
-
-    /** Crashed, branded and dead cars are cheap for a reason; they are neighbours of one another. */
-    private static int group(ListingColumns columns, int row) {
-        return 2 * columns.vehicle.code(row) + (columns.isTroubled(row) ? 1 : 0);
-    }
-
     /** A price that looks mistyped: its row and why. */
     private record Odd(int row, String message) {
     }
 
-    private static List<Odd> oddOnes(ListingColumns columns, int[] line) {
-        int n = line.length;
+    /** The odd ones among rows of one group, which stand from one of the places to another. */
+    private List<Odd> oddOnes(int first, int end) {
+        int n = end - first;
         long[] order = new long[n];
         for (int i = 0; i < n; i++) {
-            order[i] = Math.round(100 * columns.age(line[i], NO_DAY)) << 32 | i;
+            order[i] = (long) age[places[first + i]] << 32 | i;
         }
         Arrays.sort(order);
+        int[] line = new int[n];
         double[] log = new double[n];
         for (int i = 0; i < n; i++) {
-            log[i] = Math.log(columns.amount(line[(int) order[i]]));
+            line[i] = places[first + (int) order[i]];
+            log[i] = this.log[line[i]];
         }
         double[] distance = new double[n];
-        double[] size = new double[n];
         int window = Math.min(NEIGHBOURS, n);
         double[] near = Arrays.copyOf(log, window);
         Arrays.sort(near);
@@ -141,20 +155,19 @@ final class OddPrices {
                 replace(near, log[last - window], log[last]);
             }
             distance[i] = log[i] - middle(near);
-            size[i] = Math.abs(distance[i]);
         }
-        double limit = Math.max(FACTOR, ROBUST * median(size.clone()));
+        double limit = limit(distance, FACTOR);
         List<Odd> odd = new ArrayList<>();
         for (int i = 0; i < n; i++) {
-            if (size[i] > limit) {
-                odd.add(new Odd(line[(int) order[i]], message(distance[i], "the middle of the " + window
+            if (Math.abs(distance[i]) > limit) {
+                odd.add(new Odd(rows[line[i]], message(distance[i], "the middle of the " + window
                         + " like rows of the line nearest in age")));
             }
         }
         return odd;
     }
 
-    private static void flag(ListingColumns columns, Odd odd, List<RowProblem> oddities) {
+    private void flag(Odd odd, List<RowProblem> oddities) {
         Origin origin = columns.origin(odd.row);
         oddities.add(new RowProblem(origin.file(), origin.line(), "price", columns.price(odd.row).typed().toString(), RowProblem.Kind.ODD,
                 odd.message));

@@ -14,7 +14,7 @@ import swapworth.table.Cell;
 final class PairScore {
 
     private static final double MOST_FOR_MILEAGE = 14;
-    private static final double MOST_FOR_PRICE = 7;
+    static final double MOST_FOR_PRICE = 7;
     private static final double MOST_FOR_TRIM = 3;
     private static final double MOST_FOR_REGION = 4;
     private static final double MOST_FOR_SOURCE = 5;
@@ -26,7 +26,7 @@ final class PairScore {
     private static final double MOST_FOR_GROWTH = 9;
     private static final double NO_MILEAGE = -2;
     private static final double MILEAGE_FELL = -8;
-    private static final double MILEAGE_JUMPED = -6;
+    static final double MILEAGE_JUMPED = -6;
     private static final double ALMOST_SAME_PRICE = 3.5;
     private static final double NEAR_PRICE = 2;
     private static final double SIMILAR_PRICE = 0.5;
@@ -55,38 +55,43 @@ final class PairScore {
     /** How thickly mileages of a model year lie is counted within so many miles to either side. */
     private static final int NEIGHBOURHOOD = 3_000;
     private static final long SOON = 45;
+    /** Leaves room for the rounding of logarithms. */
+    private static final double ROUNDING = 1.001;
 
     /** How often each value of one field occurs among the advertisements of one line. */
     private static final class Line {
         private final Advertisements of;
+        private final Orders orders;
         /** The points that an agreement in each trim earns, by its number; in each region and shared source likewise. */
         private final double[] trims;
         private final double[] regions;
         private final double[] sources;
+        /** The points of a shared note, and of shared options, by the number of the text. */
+        private final double[] notes;
+        private final double[] options;
         private final Counted<String> ownSources = new Counted<>();
         private final Counted<String> further = new Counted<>();
-        private final long[] prices;
-        /** The whole miles of each advertisement that has them and, in the last 32 bits, its number: ascending. */
-        private final long[] miles;
         /** What was found before of mileages that many share. */
         private final Map<Long, Integer> othersAt = new HashMap<>();
 
-        Line(Advertisements of) {
+        Line(Advertisements of, Orders orders) {
             this.of = of;
+            this.orders = orders;
             int n = of.count();
             trims = points(of.trim, of.columns.trim.count(), MOST_FOR_TRIM);
             regions = points(of.region, of.columns.region.count(), MOST_FOR_REGION);
             sources = points(of.source, of.columns.source.count(), MOST_FOR_SOURCE);
-            prices = new long[n];
-            long[] all = new long[n];
-            int known = 0;
+            notes = new double[of.columns.note.count()];
+            options = new double[of.columns.options.count()];
             for (int i = 0; i < n; i++) {
                 if (of.source[i] < 0) {
                     ownSources.add(of.columns.source.get(of.firstRow(i)).orElse(""));
                 }
-                prices[i] = Math.round(of.lastPrice[i]);
-                if (!Double.isNaN(of.lastMiles[i])) {
-                    all[known++] = Math.round(of.lastMiles[i]) << 32 | i;
+                if (of.note[i] > 0 && notes[of.note[i]] == 0) {
+                    notes[of.note[i]] = text(of.columns.note, of.firstRow(i));
+                }
+                if (of.options[i] > 0 && options[of.options[i]] == 0) {
+                    options[of.options[i]] = text(of.columns.options, of.rowOfOptions(i));
                 }
                 if (of.columns.hasFurther()) {
                     for (Map.Entry<String, String> entry : of.further(i).entrySet()) {
@@ -94,9 +99,6 @@ final class PairScore {
                     }
                 }
             }
-            miles = Arrays.copyOf(all, known);
-            Arrays.sort(miles);
-            Arrays.sort(prices);
         }
 
         private double[] points(int[] codes, int count, double most) {
@@ -109,6 +111,20 @@ final class PairScore {
                 points[code] = counts[code] == 0 ? 0 : rarity(share(counts[code]), most);
             }
             return points;
+        }
+
+        /** The most that trim, region and source earn any pair. */
+        double mostForPlace(boolean sameRegion) {
+            return most(trims) + (sameRegion ? most(regions) : OTHER_REGION)
+                    + (ownSources.isEmpty() ? most(sources) : MOST_FOR_SOURCE);
+        }
+
+        private static double most(double[] points) {
+            double most = 0;
+            for (double its : points) {
+                most = Math.max(most, its);
+            }
+            return most;
         }
 
         double ofSource(int i) {
@@ -126,8 +142,8 @@ final class PairScore {
          * car, so the rows of one year and trim at one mileage count once.
          */
         private int others(long whole) {
-            int from = place(miles, whole << 32);
-            int to = place(miles, whole + 1 << 32);
+            int from = orders.placeOfMiles(whole);
+            int to = orders.placeOfMiles(whole + 1);
             if (to - from < 2) {
                 return from == to ? -1 : 0;
             }
@@ -135,7 +151,7 @@ final class PairScore {
             if (known == null) {
                 Set<Long> kinds = new HashSet<>();
                 for (int k = from; k < to; k++) {
-                    int i = (int) miles[k];
+                    int i = orders.byMiles[k];
                     kinds.add((long) of.year[i] << 32 | of.trim[i]);
                 }
                 known = kinds.size() - 1;
@@ -145,23 +161,7 @@ final class PairScore {
         }
 
         double chanceOfPrice(double price) {
-            long whole = Math.round(price);
-            return Math.max(grain(price) / MONEY_OF_ALL, (place(prices, whole + 1) - place(prices, whole) - 2.0) / of.count());
-        }
-
-        /** How many of some ascending numbers lie below one. */
-        private static int place(long[] ascending, long number) {
-            int from = 0;
-            int to = ascending.length;
-            while (from < to) {
-                int middle = from + to >>> 1;
-                if (ascending[middle] < number) {
-                    from = middle + 1;
-                } else {
-                    to = middle;
-                }
-            }
-            return from;
+            return Math.max(grain(price) / MONEY_OF_ALL, (orders.countOfPrice(price) - 2.0) / of.count());
         }
 
         double share(int count) {
@@ -208,67 +208,67 @@ final class PairScore {
     }
 
     private final Advertisements of;
+    private final Orders orders;
     private final Line line;
-    /** The number of cars of each model year. */
-    private final Counted<Integer> cohorts;
     /** Made when first needed: most advertisements are never compared. */
     private final @Nullable Profile[] profiles;
-    private final double[] cohort;
-    private final Map<Integer, double[]> milesOfYear;
+    /** The logarithm to base 2 of the number of cars of each model year. */
+    private final double[] cohorts;
+    /** The mileages of the cars of each model year, ascending. */
+    private final double[][] milesOfYear;
     private final double growthAmongSame;
 
-    private PairScore(PairScore as, Counted<Integer> cohorts, double growthAmongSame) {
+    private PairScore(PairScore as, int[] cars, double growthAmongSame) {
         this.of = as.of;
+        this.orders = as.orders;
         this.line = as.line;
-        this.cohorts = cohorts;
+        this.cohorts = logarithms(cars);
         this.profiles = new Profile[as.profiles.length];
-        this.cohort = new double[as.cohort.length];
-        Arrays.fill(cohort, -1);
         this.milesOfYear = as.milesOfYear;
         this.growthAmongSame = growthAmongSame;
     }
 
     /** The points of pairs of one model line, whose advertisements these are. */
-    PairScore(Advertisements ofLine) {
+    PairScore(Advertisements ofLine, Orders orders) {
         this.of = ofLine;
-        this.line = new Line(ofLine);
-        this.cohorts = new Counted<>();
+        this.orders = orders;
+        this.line = new Line(ofLine, orders);
         this.growthAmongSame = GROWTH_AMONG_SAME;
-        long[] cars = new long[ofLine.count()];
-        for (int i = 0; i < cars.length; i++) {
-            // Rows of one year at one mileage count as one car, a row without a mileage as one of its own.
-            cars[i] = (long) of.year[i] << 32
-                    | (Double.isNaN(of.lastMiles[i]) ? 0x80000000L | i : Math.round(of.lastMiles[i]) & 0x7FFFFFFFL);
-        }
-        Arrays.sort(cars);
-        milesOfYear = new HashMap<>();
-        int kept = 0;
-        for (int i = 0; i < cars.length; i++) {
-            if (i == 0 || cars[i] != cars[i - 1]) {
-                cohorts.add((int) (cars[i] >> 32));
-                cars[kept++] = cars[i];
-            }
-        }
-        for (int from = 0; from < kept;) {
+        // Rows of one year at one mileage count as one car, a row without a mileage as one of its own.
+        int[] cars = new int[orders.years.length];
+        milesOfYear = new double[cars.length][];
+        int from = 0;
+        for (int year = 0; year < cars.length; year++) {
             int to = from;
-            while (to < kept && cars[to] >> 32 == cars[from] >> 32) {
+            while (to < orders.byYear.length && orders.yearOf[orders.byYear[to]] == year) {
                 to++;
             }
-            milesOfYear.put((int) (cars[from] >> 32), known(cars, from, to));
+            int known = to;
+            while (known > from && Double.isNaN(ofLine.lastMiles[orders.byYear[known - 1]])) {
+                known--;
+            }
+            milesOfYear[year] = distinctMiles(from, known);
+            cars[year] = milesOfYear[year].length + to - known;
             from = to;
         }
-        profiles = new Profile[cars.length];
-        cohort = new double[cars.length];
-        Arrays.fill(cohort, -1);
+        cohorts = logarithms(cars);
+        profiles = new Profile[ofLine.count()];
     }
 
-    /** The mileages of cars of one model year, ascending; those without one left out. */
-    private static double[] known(long[] cars, int from, int to) {
+    private static double[] logarithms(int[] numbers) {
+        double[] logarithms = new double[numbers.length];
+        Arrays.setAll(logarithms, i -> log2(numbers[i]));
+        return logarithms;
+    }
+
+    /** The distinct whole mileages of some advertisements of one model year. */
+    private double[] distinctMiles(int from, int to) {
         double[] miles = new double[to - from];
         int kept = 0;
-        for (int i = from; i < to; i++) {
-            if ((cars[i] & 0x80000000L) == 0) {
-                miles[kept++] = cars[i] & 0x7FFFFFFFL;
+        for (int k = from; k < to; k++) {
+            long its = orders.miles(orders.byYear[k]);
+            if (kept == 0 || miles[kept - 1] != its) {
+                miles[kept++] = its;
             }
         }
         return Arrays.copyOf(miles, kept);
@@ -309,7 +309,26 @@ final class PairScore {
     }
 
     private boolean sameNote(int a, int b) {
-        return of.note[a] != 0 && of.note[a] == of.note[b] && text(of.columns.note, of.firstRow(a), of.firstRow(b)) > 0;
+        return note(a, b) > 0;
+    }
+
+    /** The points of equal texts. */
+    double texts(int a, int b) {
+        return note(a, b) + options(a, b);
+    }
+
+    /** The points of equal notes; 0 if they differ, or are empty. */
+    private double note(int a, int b) {
+        int number = of.note[a];
+        return number != of.note[b] ? 0
+                : number >= 0 ? line.notes[number] : ownText(of.columns.note, of.firstRow(a), of.firstRow(b));
+    }
+
+    /** The points of equal options; 0 if they differ, or are empty. */
+    private double options(int a, int b) {
+        int number = of.options[a];
+        return number != of.options[b] ? 0
+                : number >= 0 ? line.options[number] : ownText(of.columns.options, of.rowOfOptions(a), of.rowOfOptions(b));
     }
 
     private double likelyMiles(int earlier, int later) {
@@ -344,8 +363,25 @@ final class PairScore {
         if (rest + mileage < least) {
             return rest + mileage;
         }
-        rest += facts(a, b, List.of(), false);
-        return rest + mileage < least ? rest + mileage : rest + mileage(a, b, Profile.RAREST, List.of(), false);
+        rest += mileage(a, b, Profile.RAREST, List.of(), false);
+        return rest < least ? rest : rest + facts(a, b, List.of(), false);
+    }
+
+    /**
+     * The points that mileage, price and texts of two advertisements of one model year must earn together to come to so many: what else may
+     * speak for a pair is limited.
+     *
+     * @param year the place of the model year
+     */
+    double asked(int year, boolean sameRegion, double least) {
+        return least + cohorts[year] - SOON_AFTER - line.mostForPlace(sameRegion) - (of.columns.hasFurther() ? MOST_FOR_ALL_FURTHER : 0);
+    }
+
+    /** By how many miles, at most, a mileage may grow that earns so many points: the more were driven the less it earns. */
+    double reach(double points) {
+        // After d miles the chance of a growth is at most 0.5 / (e d) for those driven little and 0.5 / d for all others.
+        return points <= 0 ? Double.POSITIVE_INFINITY : points > MOST_FOR_GROWTH ? 0
+                : ROUNDING * growthAmongSame * (0.5 / Math.E + 0.5) * MILES_OF_ALL / Math.pow(2, points);
     }
 
     private boolean swapped(int one, int other) {
@@ -354,10 +390,7 @@ final class PairScore {
 
     /** The logarithm to base 2 of the number of cars of the line and model year of an advertisement. */
     private double cohort(int i) {
-        if (cohort[i] < 0) {
-            cohort[i] = log2(cohorts.of(of.year[i]));
-        }
-        return cohort[i];
+        return cohorts[orders.yearOf[i]];
     }
 
     /** Why two advertisements are taken for one car. */
@@ -420,14 +453,7 @@ final class PairScore {
     }
 
     private double texts(int a, int b, List<String> parts, boolean explain) {
-        double sum = 0;
-        if (of.note[a] != 0 && of.note[a] == of.note[b]) {
-            sum += add(text(of.columns.note, of.firstRow(a), of.firstRow(b)), "same text", parts, explain);
-        }
-        if (of.options[a] != 0 && of.options[a] == of.options[b]) {
-            sum += add(text(of.columns.options, of.rowOfOptions(a), of.rowOfOptions(b)), "same text", parts, explain);
-        }
-        return sum;
+        return add(note(a, b), "same text", parts, explain) + add(options(a, b), "same text", parts, explain);
     }
 
     private double mileage(int a, int b, Profile p, List<String> parts, boolean explain) {
@@ -457,7 +483,7 @@ final class PairScore {
 
     /** The chance, for each mile, that another car of the model year stands at the first mileage of an advertisement. */
     private double chanceOfMileage(int one) {
-        double[] miles = milesOfYear.getOrDefault(of.year[one], new double[0]);
+        double[] miles = milesOfYear[orders.yearOf[one]];
         int near = place(miles, of.firstMiles[one] + NEIGHBOURHOOD) - place(miles, of.firstMiles[one] - NEIGHBOURHOOD);
         return Math.max(1 / MILES_OF_ALL, (double) near / (2 * NEIGHBOURHOOD * miles.length));
     }
@@ -478,12 +504,11 @@ final class PairScore {
     PairScore learning(int grown, int same, int[] carOf) {
         double among = (grown + 10 * GROWTH_AMONG_SAME) / (grown + same + 10);
         // Cars whose mileage grows are counted once for each mileage, until it is known that they are one.
-        Counted<Integer> cars = new Counted<>();
-        Set<Integer> known = new HashSet<>();
+        int[] cars = new int[cohorts.length];
+        boolean[] known = new boolean[carOf.length];
         for (int i = 0; i < carOf.length; i++) {
-            if (known.add(carOf[i])) {
-                cars.add(of.year[i]);
-            }
+            cars[orders.yearOf[i]] += known[carOf[i]] ? 0 : 1;
+            known[carOf[i]] = true;
         }
         return new PairScore(this, cars, Math.max(GROWTH_AMONG_SAME, Math.min(MOST_GROWTH_AMONG_SAME, among)));
     }
@@ -503,9 +528,15 @@ final class PairScore {
         if (of.lastPrice[a] == of.firstPrice[b] || of.lastPrice[a] == of.lastPrice[b]) {
             return add(p.price, "same price", parts, explain);
         }
-        double ratio = of.lastPrice[a] > of.firstPrice[b] ? of.lastPrice[a] / of.firstPrice[b] : of.firstPrice[b] / of.lastPrice[a];
-        double points = ratio < 1.005 ? ALMOST_SAME_PRICE : ratio < 1.05 ? NEAR_PRICE : ratio < 1.15 ? SIMILAR_PRICE : ratio < 1.65 ? OTHER_PRICE : FAR_PRICE;
+        double points = otherPrice(of.lastPrice[a], of.firstPrice[b]);
         return add(points, points > 0 ? "price near" : "another price", parts, explain);
+    }
+
+    /** The points of two prices that are not equal. */
+    static double otherPrice(double one, double other) {
+        double ratio = one > other ? one / other : other / one;
+        return ratio < 1.005 ? ALMOST_SAME_PRICE : ratio < 1.05 ? NEAR_PRICE : ratio < 1.15 ? SIMILAR_PRICE
+                : ratio < 1.65 ? OTHER_PRICE : FAR_PRICE;
     }
 
     private double time(int a, int b, List<String> parts, boolean explain) {
@@ -524,9 +555,14 @@ final class PairScore {
                 : add(conflict, explain ? "another " + field : "", parts, explain);
     }
 
-    /** The points of two rows whose texts have one number: none where they differ all the same, or are empty. */
-    private static double text(Texts texts, int row, int other) {
-        int length = texts.same(row, other) ? texts.get(row).orElse("").length() : 0;
+    /** The points of two rows whose texts are their own: none where they differ, or are empty. */
+    private static double ownText(Texts texts, int row, int other) {
+        return texts.same(row, other) ? text(texts, row) : 0;
+    }
+
+    /** The points of a text that two rows have. */
+    private static double text(Texts texts, int row) {
+        int length = texts.get(row).orElse("").length();
         return length == 0 ? 0 : length >= LONG_TEXT ? SAME_LONG_TEXT : SAME_SHORT_TEXT;
     }
 

@@ -1,15 +1,13 @@
 package swapworth.listing;
 
-import java.util.stream.IntStream;
 import swapworth.reading.Spelling;
+import swapworth.statistics.Ranges;
 
 /**
  * Which of many rows was the first to have an id, whatever its case, spaces and hyphens: a table of rows, because a map of a million texts
  * would take more room than the rows themselves.
  */
 final class SameId {
-    private static final int ROWS_AT_ONCE = 4096;
-
     private final Texts id;
     /** The hash of the id of each row; any number where it has none. */
     private final int[] hash;
@@ -21,8 +19,8 @@ final class SameId {
         this.hash = new int[rows];
         this.table = new int[4 * Integer.highestOneBit(Math.max(1, rows))];
         // Most of the work is to make the texts.
-        IntStream.range(0, (rows + ROWS_AT_ONCE - 1) / ROWS_AT_ONCE).parallel().forEach(part -> {
-            for (int row = part * ROWS_AT_ONCE; row < Math.min(rows, (part + 1) * ROWS_AT_ONCE); row++) {
+        Ranges.each(rows, (from, to) -> {
+            for (int row = from; row < to; row++) {
                 hash[row] = id.has(row) ? key(row).hashCode() * 0x9E3779B9 : 0;
             }
         });

@@ -64,18 +64,24 @@ final class Texts {
         return code == code(other) && (code >= 0 || get(row).equals(get(other)));
     }
 
+    /** Sets the text of a row that has none yet. */
     void set(int row, Optional<String> text) {
-        if (text.isEmpty()) {
-            codes.set(row, 0);
-            return;
+        if (text.isPresent()) {
+            codes.set(row, number(row, text));
         }
+    }
+
+    private long number(int row, Optional<String> text) {
         Integer known = mostShared == 0 ? null : numbers.get(text.get());
-        if (known == null && shared.size() <= mostShared) {
-            known = shared.size();
-            numbers.put(text.get(), known);
-            shared.add(text);
+        if (known != null) {
+            return known;
         }
-        codes.set(row, known == null ? mostShared + 1L + add(row, text.get()) : known);
+        if (shared.size() > mostShared) {
+            return mostShared + 1L + add(row, text.get());
+        }
+        numbers.put(text.get(), shared.size());
+        shared.add(text);
+        return shared.size() - 1;
     }
 
     private String own(int row, int code) {
@@ -111,39 +117,40 @@ final class Texts {
         if (number > 0 && filled[number] == 0) {
             own[number - 1] = Arrays.copyOf(own[number - 1], filled[number - 1]);
         }
-        int length = text.length();
-        int wide = isNarrow(text) ? 0 : 1;
         int begin = filled[number];
-        int most = begin + 5 + (length << wide);
+        if (!put(number, text, 0)) {
+            filled[number] = begin;
+            put(number, text, 1);
+        }
+        return begin;
+    }
+
+    /** Puts a text behind what fills its block, a byte a character or two; whether none asks for more. */
+    private boolean put(int number, String text, int wide) {
+        int length = text.length();
+        int at = filled[number];
+        int most = at + 5 + (length << wide);
         byte[] block = own[number];
         if (most > block.length) {
             block = Arrays.copyOf(block, Math.max(most, block.length + block.length / 2 + 64));
             own[number] = block;
         }
-        int at = begin;
         int size = length << 1 | wide;
         while (size > 0x7f) {
             block[at++] = (byte) (size | 0x80);
             size >>>= 7;
         }
         block[at++] = (byte) size;
+        int all = 0;
         for (int i = 0; i < length; i++) {
             char c = text.charAt(i);
+            all |= c;
             if (wide == 1) {
                 block[at++] = (byte) (c >>> 8);
             }
             block[at++] = (byte) c;
         }
         filled[number] = at;
-        return begin;
-    }
-
-    private static boolean isNarrow(String text) {
-        for (int i = 0; i < text.length(); i++) {
-            if (text.charAt(i) > 0xff) {
-                return false;
-            }
-        }
-        return true;
+        return wide == 1 || all <= 0xff;
     }
 }

@@ -12,7 +12,7 @@ import java.util.Map;
  */
 final class Values<V> {
     /** So many values are told by looking at each, which for a few is quicker than a map. */
-    private static final int FEW = 8;
+    private static final int FEW = 20;
 
     private final Map<V, Integer> numbers = new HashMap<>(4);
     private V[] distinct;
@@ -63,20 +63,27 @@ final class Values<V> {
         return count;
     }
 
+    /** Most columns never hold but the usual value, and are passed over at once. */
     void set(int row, V value) {
+        if (count > 1 || value != last) {
+            put(row, value);
+        }
+    }
+
+    private void put(int row, V value) {
         if (value != last) {
             lastCode = number(value);
             last = value;
         }
-        if (count > 1) {
-            codes.set(row, lastCode);
-        }
+        codes.set(row, lastCode);
     }
 
     private int number(V value) {
-        for (int k = 0; k < FEW && k < count; k++) {
-            if (distinct[k] == value) {
-                return k;
+        if (count <= FEW) {
+            for (int k = 0; k < count; k++) {
+                if (distinct[k] == value) {
+                    return k;
+                }
             }
         }
         Integer known = numbers.get(value);

@@ -1,7 +1,6 @@
 package swapworth.listing;
 
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -34,33 +33,18 @@ final class WordLists {
     }
 
     private final Map<String, String> spellings = new HashMap<>();
-    private final Map<ListingColumn, Map<String, Optional<String>>> exactly = new EnumMap<>(ListingColumn.class);
     private final Map<String, RowProblem> variants = new LinkedHashMap<>();
     private final Map<String, Seen> unmatched = new LinkedHashMap<>();
 
-    /** What {@link #oneSpelling} said of the same text before: one object for all rows that have it. */
-    Optional<String> known(ListingColumn column, String text) {
-        Map<String, Optional<String>> exact = exactly.get(column);
-        return exact == null ? Optional.empty() : exact.getOrDefault(text, Optional.empty());
-    }
-
     /** The spelling first seen of a name that differs at most in case, spaces and hyphens. */
-    Optional<String> oneSpelling(ListingColumn column, String text, Draft draft) {
-        Optional<String> known = known(column, text);
-        if (known.isPresent()) {
-            return known;
-        }
-        String key = column.header() + "\n" + Spelling.key(text);
-        String first = spellings.getOrDefault(key, text);
-        spellings.put(key, first);
-        Optional<String> found = Optional.of(first);
-        exactly.computeIfAbsent(column, c -> new HashMap<>()).put(text, found);
+    String oneSpelling(ListingColumn column, String text, Origin origin) {
+        String first = spellings.computeIfAbsent(column.header() + "\n" + Spelling.key(text), key -> text);
         if (!first.equals(text)) {
-            variants.put(column + text, new RowProblem(draft.origin.file(), draft.origin.line(), column.header(), text,
+            variants.computeIfAbsent(column + text, key -> new RowProblem(origin.file(), origin.line(), column.header(), text,
                     RowProblem.Kind.ODD, "taken for '" + Spelling.shortened(first, 40)
                     + "', which is spelt otherwise elsewhere"));
         }
-        return found;
+        return first;
     }
 
     void unmatched(ListingColumn column, String header, String word, Vocabulary<?> known, Draft draft) {
@@ -70,7 +54,7 @@ final class WordLists {
             if (unmatched.size() >= MOST_UNMATCHED) {
                 return;
             }
-            seen = new Seen(Spelling.shortened(word, 60), header, ListingWords.accepted(column).orElse(""), draft.origin,
+            seen = new Seen(Spelling.shortened(word, 60), header, ListingWords.accepted(column).orElse(""), draft.origin(),
                     Spelling.slipOf(word, known.words()));
             unmatched.put(key, seen);
         }

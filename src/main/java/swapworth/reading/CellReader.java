@@ -5,8 +5,6 @@ import static java.util.Objects.requireNonNull;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.Currency;
-import java.util.HashMap;
-import java.util.Map;
 import java.util.Optional;
 import swapworth.money.Money;
 
@@ -15,16 +13,9 @@ import swapworth.money.Money;
  * conventions is refused with a question. The rules stand on the page of this package.
  */
 public final class CellReader {
-    /** Numbers of so few digits are the same few in all rows. */
-    private static final int A_YEAR = 4;
 
     private final Conventions conventions;
     private final char separator;
-    private final Remembered<BigDecimal> numbers = new Remembered<>(this::numberOf);
-    private final Remembered<Quantity> distances = new Remembered<>(this::distanceOf);
-    private final Remembered<LocalDate> dates = new Remembered<>(text -> dateOf(text, DateText.Detail.DAY));
-    private final Remembered<LocalDate> months = new Remembered<>(text -> dateOf(text, DateText.Detail.MONTH_OR_YEAR));
-    private final Map<Optional<Currency>, Remembered<Money>> amounts = new HashMap<>();
 
     /**
      * A reader for one file.
@@ -53,19 +44,6 @@ public final class CellReader {
      * @return the number exactly as typed; blank for nothing or a sign of not knowing; refused for anything else
      */
     public Parsed<BigDecimal> number(String text) {
-        return isPlain(text) && text.length() > A_YEAR ? Parsed.understood(plain(text)) : numbers.of(text);
-    }
-
-    private static BigDecimal plain(String text) {
-        return BigDecimal.valueOf(Long.parseLong(text));
-    }
-
-    /** Whether a text is a few digits: read anew sooner than looked up among what was read before. */
-    private static boolean isPlain(String text) {
-        return text.length() <= 9 && NumberText.isWhole(text);
-    }
-
-    private Parsed<BigDecimal> numberOf(String text) {
         String stripped = Spelling.stripped(text);
         if (Spelling.isBlank(stripped) || stripped.equals("-")) {
             return Parsed.blank();
@@ -98,10 +76,10 @@ public final class CellReader {
      * @return the number and, if the cell names it, the unit
      */
     public Parsed<Quantity> distance(String text) {
-        return isPlain(text) ? Parsed.understood(new Quantity(plain(text), Optional.empty())) : distances.of(text);
-    }
-
-    private Parsed<Quantity> distanceOf(String text) {
+        long whole = NumberText.whole(text);
+        if (whole >= 0) {
+            return Parsed.understood(new Quantity(BigDecimal.valueOf(whole), Optional.empty()));
+        }
         String stripped = Spelling.stripped(text);
         if (Spelling.isBlank(stripped) || stripped.equals("-")) {
             return Parsed.blank();
@@ -110,7 +88,7 @@ public final class CellReader {
         if (!(found.value instanceof Parsed.Understood<BigDecimal> number)) {
             return found.value.map(value -> new Quantity(value, Optional.empty()));
         }
-        boolean about = isAbout(found.before);
+        boolean about = !found.before.isEmpty() && isAbout(found.before);
         if (!about && !found.before.isEmpty()) {
             return Parsed.refused("this is no distance", "write the number first, then mi or km");
         }
@@ -134,15 +112,6 @@ public final class CellReader {
      * @return the amount in the currency of the cell, else of the column, else of the conventions, else US dollars
      */
     public Parsed<Money> money(String text, Optional<Currency> column) {
-        Remembered<Money> ofColumn = amounts.get(column);
-        if (ofColumn == null) {
-            ofColumn = new Remembered<>(amount -> moneyOf(amount, column));
-            amounts.put(column, ofColumn);
-        }
-        return ofColumn.of(text);
-    }
-
-    private Parsed<Money> moneyOf(String text, Optional<Currency> column) {
         String stripped = Spelling.stripped(text);
         if (Spelling.isBlank(stripped) || stripped.equals("-")) {
             return Parsed.blank();
@@ -158,7 +127,7 @@ public final class CellReader {
      * @return the day
      */
     public Parsed<LocalDate> date(String text) {
-        return dates.of(text);
+        return DateText.read(text, conventions.dateOrder(), DateText.Detail.DAY);
     }
 
     /**
@@ -168,11 +137,7 @@ public final class CellReader {
      * @return the day, with a remark if it stands for a month or a year
      */
     public Parsed<LocalDate> dayMonthOrYear(String text) {
-        return months.of(text);
-    }
-
-    private Parsed<LocalDate> dateOf(String text, DateText.Detail detail) {
-        return DateText.read(text, conventions.dateOrder(), detail);
+        return DateText.read(text, conventions.dateOrder(), DateText.Detail.MONTH_OR_YEAR);
     }
 
     /**

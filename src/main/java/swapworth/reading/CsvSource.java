@@ -273,7 +273,7 @@ public final class CsvSource {
                 while (records.hasNext()) {
                     RowTexts record = records.next();
                     next = line - 1 + (int) record.line();
-                    int lines = record.hasQuotes() ? linesOf(record) : 1;
+                    int lines = record.lines();
                     String broken = take(record, next, lines);
                     if (!broken.isEmpty()) {
                         return broken(next, broken, record.cell(0));
@@ -351,14 +351,13 @@ public final class CsvSource {
                     return hint;
                 }
                 source.rejected.add(new RowProblem(text.file(), line, "",
-                        String.join(String.valueOf(separator), record.cells(record.size())),
+                        String.join(String.valueOf(separator), record.row(line, record.size()).cells()),
                         RowProblem.Kind.REJECTED, hint));
                 return "";
             }
             for (int i = 0; i < record.size(); i++) {
-                String cell = record.cell(i);
-                if (!cell.isEmpty() && !Spelling.stripped(cell).isEmpty()) {
-                    taking.accept(new CsvRow(line, record.cells(filled)));
+                if (!record.isEmpty(i)) {
+                    taking.accept(record.row(line, filled));
                     return "";
                 }
             }
@@ -370,7 +369,7 @@ public final class CsvSource {
             List<String> header = new ArrayList<>();
             Set<String> keys = new HashSet<>();
             int named = 0;
-            for (String cell : record.cells(record.size())) {
+            for (String cell : record.row(line, record.size()).cells()) {
                 String name = Spelling.stripped(cell);
                 if (!name.isEmpty()) {
                     named++;
@@ -412,23 +411,6 @@ public final class CsvSource {
                 }
             }
             return false;
-        }
-
-        private static int linesOf(RowTexts cells) {
-            int lines = 1;
-            for (int k = 0; k < cells.size(); k++) {
-                String cell = cells.cell(k);
-                if (cell.indexOf('\n') < 0 && cell.indexOf('\r') < 0) {
-                    continue;
-                }
-                for (int i = 0; i < cell.length(); i++) {
-                    char c = cell.charAt(i);
-                    if (c == '\n' || c == '\r' && (i + 1 == cell.length() || cell.charAt(i + 1) != '\n')) {
-                        lines++;
-                    }
-                }
-            }
-            return lines;
         }
     }
 }

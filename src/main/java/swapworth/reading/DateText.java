@@ -41,7 +41,7 @@ final class DateText {
                 return coarse(year, month, "15", "the month alone is given: counted from its 15th");
             }
         }
-        if (text.length() == 5 && NumberText.isWhole(text)) {
+        if (text.length() == 5 && NumberText.whole(text) >= 0) {
             return Parsed.refused("this is a spreadsheet's number of a day",
                     "give the column the format year-month-day before you save it");
         }

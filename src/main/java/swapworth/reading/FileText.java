@@ -165,6 +165,7 @@ final class FileText {
             CharBuffer out = CharBuffer.wrap(into, offset, length);
             while (true) {
                 int from = bytes.position();
+                takePlain(out);
                 CoderResult result = decoder.decode(bytes, out, ended);
                 before += bytes.position() - from;
                 if (result.isError()) {
@@ -182,6 +183,20 @@ final class FileText {
                 ended = size < 0;
                 bytes.position(bytes.position() + Math.max(0, size)).flip();
             }
+        }
+
+        /** Takes bytes that are characters by themselves, as nearly all are. */
+        private void takePlain(CharBuffer out) {
+            byte[] from = bytes.array();
+            char[] to = out.array();
+            int at = bytes.position();
+            int place = out.position();
+            int end = at + Math.min(bytes.remaining(), out.remaining());
+            while (at < end && from[at] >= 0) {
+                to[place++] = (char) from[at++];
+            }
+            bytes.position(at);
+            out.position(place);
         }
 
         @Override

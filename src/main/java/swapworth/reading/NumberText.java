@@ -31,8 +31,9 @@ final class NumberText {
      */
     static NumberText of(String text, Optional<DecimalMark> stated, char separator) {
         int length = text.length();
-        if (length <= MOST_DIGITS && isWhole(text)) {
-            return new NumberText("", Parsed.understood(BigDecimal.valueOf(Long.parseLong(text))), "");
+        long whole = whole(text);
+        if (whole >= 0) {
+            return new NumberText("", Parsed.understood(BigDecimal.valueOf(whole)), "");
         }
         int start = 0;
         while (start < length && !isDigit(text.charAt(start))) {
@@ -115,14 +116,18 @@ final class NumberText {
                 && (at + 3 == text.length() || !isDigit(text.charAt(at + 3)));
     }
 
-    /** Whether a text is digits and nothing else, as most numbers are. */
-    static boolean isWhole(String text) {
-        for (int i = 0; i < text.length(); i++) {
-            if (!isDigit(text.charAt(i))) {
-                return false;
+    /** The number of a text that is digits and nothing else, as most numbers are; else -1. */
+    static long whole(String text) {
+        int length = text.length();
+        long number = length == 0 || length > MOST_DIGITS ? -1 : 0;
+        for (int i = 0; i < length && number >= 0; i++) {
+            char c = text.charAt(i);
+            if (!isDigit(c)) {
+                return -1;
             }
+            number = 10 * number + c - '0';
         }
-        return !text.isEmpty();
+        return number;
     }
 
     private static boolean isDigit(char c) {

@@ -1,32 +1,56 @@
 package swapworth.reading;
 
-import java.util.HashMap;
-import java.util.Map;
+import static java.util.Objects.requireNonNull;
+
+import java.util.Arrays;
 import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
 
 /**
- * What texts were found to say, each read once as long as there is room.
+ * What the cells of one column of a file say: of a text that many rows share it is found once, with the first of them, and of a text of
+ * a row's own each time. One thread at a time may ask.
  *
- * @param <T> what the texts stand for
+ * @param <T> what is found
  */
-final class Remembered<T> {
-    private static final int MOST = 1 << 16;
+public final class Remembered<T> {
+    private final int column;
+    private final Function<CsvRow, T> finding;
+    private @Nullable T[] known;
 
-    private final Map<String, Parsed<T>> known = new HashMap<>();
-    private final Function<String, Parsed<T>> reading;
-
-    Remembered(Function<String, Parsed<T>> reading) {
-        this.reading = reading;
+    /**
+     * Begins with nothing found.
+     *
+     * @param column the place of the column, from 0; a negative one is that of a column that the file does not have
+     * @param finding finds what the cell of a row says, by its text in this column alone
+     */
+    @SuppressWarnings("unchecked")
+    public Remembered(int column, Function<CsvRow, T> finding) {
+        this.column = column;
+        this.finding = requireNonNull(finding, "finding");
+        known = (@Nullable T[]) new Object[4];
     }
 
-    Parsed<T> of(String text) {
-        Parsed<T> parsed = known.get(text);
-        if (parsed == null) {
-            parsed = reading.apply(text);
-            if (known.size() < MOST) {
-                known.put(text, parsed);
-            }
+    /**
+     * What the cell of a row says.
+     *
+     * @param row a row
+     * @return what was found; a cell that is missing says what an empty one does
+     */
+    public T of(CsvRow row) {
+        int number = row.number(column);
+        if (number < 0) {
+            return finding.apply(row);
         }
-        return parsed;
+        @Nullable T before = number < known.length ? known[number] : null;
+        return before != null ? before : found(number, row);
+    }
+
+    private T found(int number, CsvRow row) {
+        T found = finding.apply(row);
+        if (number >= known.length) {
+            known = Arrays.copyOf(known, Math.max(number + 1, 2 * known.length));
+        }
+        known[number] = found;
+        return found;
     }
 }

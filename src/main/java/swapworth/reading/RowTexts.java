@@ -2,23 +2,23 @@ package swapworth.reading;
 
 import de.siegmar.fastcsv.reader.AbstractBaseCsvCallbackHandler;
 import de.siegmar.fastcsv.reader.CsvParseException;
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.List;
 
 /**
  * The texts of one row after another: always the same object, refilled for each row. A text that its column has held before is the
- * same object again, so that a million cells of a few dozen words take the room of a few dozen.
+ * same object again, with the same number, so that a million cells of a few dozen words take the room, and the understanding, of a
+ * few dozen.
  */
 final class RowTexts extends AbstractBaseCsvCallbackHandler<RowTexts> {
     private final int mostCells;
     private final int mostCharacters;
-    private final List<Texts> columns = new ArrayList<>();
-    private String[] cells = new String[16];
+    private Texts[] columns = new Texts[0];
+    private String[] cells = new String[0];
+    private short[] numbers = new short[0];
     private int size;
     private long line;
+    private int lines;
     private boolean comment;
-    private boolean quoted;
 
     RowTexts(int mostCells, int mostCharacters) {
         this.mostCells = mostCells;
@@ -34,9 +34,9 @@ final class RowTexts extends AbstractBaseCsvCallbackHandler<RowTexts> {
         return comment;
     }
 
-    /** Whether a cell stands in quotes; only then can one run over several lines. */
-    boolean hasQuotes() {
-        return quoted;
+    /** How many lines it stands on. */
+    int lines() {
+        return lines;
     }
 
     int size() {
@@ -47,17 +47,21 @@ final class RowTexts extends AbstractBaseCsvCallbackHandler<RowTexts> {
         return cells[column];
     }
 
-    /** The cells of the row as it is now. */
-    List<String> cells(int count) {
-        return List.of(Arrays.copyOf(cells, count));
+    boolean isEmpty(int column) {
+        return numbers[column] == CsvRow.EMPTY;
+    }
+
+    /** The first cells of the row as it is now. */
+    CsvRow row(int itsLine, int count) {
+        return new CsvRow(itsLine, Arrays.copyOf(cells, count), Arrays.copyOf(numbers, count));
     }
 
     @Override
     protected void handleBegin(long startingLineNumber) {
         line = startingLineNumber;
         size = 0;
+        lines = 1;
         comment = false;
-        quoted = false;
     }
 
     @Override
@@ -68,15 +72,38 @@ final class RowTexts extends AbstractBaseCsvCallbackHandler<RowTexts> {
         if (length > mostCharacters) {
             throw new CsvParseException("field size");
         }
-        if (fieldIndex == cells.length) {
-            cells = Arrays.copyOf(cells, 2 * fieldIndex);
+        if (fieldIndex == columns.length) {
+            grow();
         }
-        while (fieldIndex >= columns.size()) {
-            columns.add(new Texts());
-        }
-        cells[fieldIndex] = columns.get(fieldIndex).of(buffer, offset, length);
+        Texts column = columns[fieldIndex];
+        int number = column.number(buffer, offset, length);
+        numbers[fieldIndex] = (short) number;
+        cells[fieldIndex] = length == 0 || number > CsvRow.EMPTY ? column.text(number) : new String(buffer, offset, length);
         size = fieldIndex + 1;
-        quoted |= inQuotes;
+        if (inQuotes) {
+            lines += breaks(buffer, offset, offset + length);
+        }
+    }
+
+    private void grow() {
+        columns = Arrays.copyOf(columns, size + 1 + size / 4);
+        for (int i = size; i < columns.length; i++) {
+            columns[i] = new Texts();
+        }
+        cells = Arrays.copyOf(cells, columns.length);
+        numbers = Arrays.copyOf(numbers, columns.length);
+    }
+
+    /** How many line breaks a text holds: line feeds, carriage returns, or both together. */
+    private static int breaks(char[] buffer, int from, int to) {
+        int breaks = 0;
+        for (int i = from; i < to; i++) {
+            char c = buffer[i];
+            if (c == '\n' || c == '\r' && (i + 1 == to || buffer[i + 1] != '\n')) {
+                breaks++;
+            }
+        }
+        return breaks;
     }
 
     @Override
@@ -89,54 +116,77 @@ final class RowTexts extends AbstractBaseCsvCallbackHandler<RowTexts> {
         return this;
     }
 
-    /** The texts of a column, each once. */
+    /** The texts of a column that rows share, each once. */
     private static final class Texts {
-        private static final int MOST = 1 << 16;
+        private static final int MOST = 1 << 13;
         private static final int LONGEST = 60;
 
-        private String[] table = new String[64];
+        private String[] texts = {"", "", "", ""};
         /** The characters of each, which are compared one by one quicker here than inside a text. */
-        private char[][] characters = new char[64][];
-        private int known;
+        private char[][] characters = new char[4][0];
+        private int count = 1;
+        /** The numbers of the texts by their hashes; 0 where there is none. */
+        private short[] places = new short[8];
         private int found;
         private boolean worthwhile = true;
 
-        String of(char[] buffer, int offset, int length) {
-            if (length == 0) {
-                return "";
+        String text(int number) {
+            return texts[number];
+        }
+
+        int number(char[] buffer, int offset, int length) {
+            if (length == 0 || Spelling.isSpace(buffer[offset]) && isEmpty(buffer, offset, length)) {
+                return CsvRow.EMPTY;
             }
             if (!worthwhile || length > LONGEST) {
-                return new String(buffer, offset, length);
+                return CsvRow.OWN;
             }
             int hash = 0;
             for (int i = offset; i < offset + length; i++) {
                 hash = 31 * hash + buffer[i];
             }
             int at = place(hash);
-            while (table[at] != null) {
-                if (isSame(characters[at], buffer, offset, length)) {
+            for (int number = places[at]; number != 0; number = places[at]) {
+                if (isSame(characters[number], buffer, offset, length)) {
                     found++;
-                    return table[at];
+                    return number;
                 }
-                at = at + 1 & table.length - 1;
+                at = at + 1 & places.length - 1;
             }
-            String text = new String(buffer, offset, length);
-            if (known < MOST) {
-                table[at] = text;
-                characters[at] = Arrays.copyOfRange(buffer, offset, offset + length);
-                known++;
-                if (2 * known > table.length) {
-                    grow();
-                }
-            } else {
+            if (count == MOST) {
                 // A column of names of their own would only be searched in vain.
                 worthwhile = found > MOST / 2;
+                return CsvRow.OWN;
             }
-            return text;
+            return add(at, new String(buffer, offset, length));
+        }
+
+        private int add(int at, String text) {
+            if (count == texts.length) {
+                texts = Arrays.copyOf(texts, 2 * count);
+                characters = Arrays.copyOf(characters, 2 * count);
+            }
+            texts[count] = text;
+            characters[count] = text.toCharArray();
+            places[at] = (short) count;
+            count++;
+            if (2 * count > places.length) {
+                spread();
+            }
+            return count - 1;
         }
 
         private int place(int hash) {
-            return (hash ^ hash >>> 15) * 0x9e3779b1 >>> 7 & table.length - 1;
+            return (hash ^ hash >>> 15) * 0x9e3779b1 >>> 7 & places.length - 1;
+        }
+
+        private static boolean isEmpty(char[] buffer, int offset, int length) {
+            for (int i = offset; i < offset + length; i++) {
+                if (!Spelling.isSpace(buffer[i])) {
+                    return false;
+                }
+            }
+            return true;
         }
 
         private static boolean isSame(char[] text, char[] buffer, int offset, int length) {
@@ -152,20 +202,14 @@ final class RowTexts extends AbstractBaseCsvCallbackHandler<RowTexts> {
             return true;
         }
 
-        private void grow() {
-            String[] before = table;
-            char[][] charactersBefore = characters;
-            table = new String[2 * before.length];
-            characters = new char[table.length][];
-            for (int i = 0; i < before.length; i++) {
-                if (before[i] != null) {
-                    int at = place(before[i].hashCode());
-                    while (table[at] != null) {
-                        at = at + 1 & table.length - 1;
-                    }
-                    table[at] = before[i];
-                    characters[at] = charactersBefore[i];
+        private void spread() {
+            places = new short[2 * places.length];
+            for (int number = 1; number < count; number++) {
+                int at = place(texts[number].hashCode());
+                while (places[at] != 0) {
+                    at = at + 1 & places.length - 1;
                 }
+                places[at] = (short) number;
             }
         }
     }

@@ -166,8 +166,7 @@ public final class Spelling {
     }
 
     static boolean isSpace(char c) {
-        return c <= ' ' || c == '\u00a0' || c == '\u202f' || c == '\u2009' || c == '\u2007' || c == '\ufeff' || c == '\u200b'
-                || c > 127 && Character.isSpaceChar(c);
+        return c <= ' ' || c > 127 && (Character.isSpaceChar(c) || c == '\ufeff' || c == '\u200b');
     }
 
     private static int changes(String a, String b) {

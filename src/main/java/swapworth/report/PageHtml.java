@@ -128,16 +128,21 @@ final class PageHtml {
         out.append("</ul>\n");
     }
 
+    /** Sentences beside the sections that they lead to; neighbours that lead to the same one stand below each other. */
     private void pointers(List<Part.Pointer> items) {
-        out.append("<ul>\n");
-        for (Part.Pointer item : items) {
-            out.append("<li>");
-            text(item.sentence());
-            out.append(' ');
-            link(item.to());
-            out.append("</li>\n");
+        out.append("<dl class=\"answers\">\n");
+        for (int i = 0; i < items.size(); i++) {
+            Section to = items.get(i).to();
+            if (i == 0 || !items.get(i - 1).to().id().equals(to.id())) {
+                out.append(i == 0 ? "" : "</div>\n").append("<div><dt>");
+                link(to);
+                out.append("</dt>");
+            }
+            out.append("<dd>");
+            text(items.get(i).sentence());
+            out.append("</dd>");
         }
-        out.append("</ul>\n");
+        out.append("</div>\n</dl>\n");
     }
 
     private void link(Section section) {

@@ -23,6 +23,11 @@ final class PageStyle {
             .lead{font-size:1.1rem}
             nav{margin:1.4rem 0;color:var(--soft)}
             nav ol{columns:18rem 2;max-width:none}
+            .answers{margin:.6rem 0}
+            .answers>div{display:grid;grid-template-columns:12rem minmax(0,44rem);column-gap:1.2rem;padding:.5rem 0;\
+            border-bottom:1px solid var(--rule)}
+            .answers>div:last-child{border:0}
+            .answers dd{grid-column:2;margin:0}.answers dd+dd{margin-top:.4rem}
             figure{margin:1.4rem 0}
             figcaption{font-weight:600;margin-bottom:.4rem}
             .note{color:var(--soft);font-size:.92rem;margin:.2rem 0 .5rem}
@@ -45,6 +50,7 @@ final class PageStyle {
             .cautions{margin:1.4rem 0;padding:.8rem 1rem;border-left:4px solid var(--accent);\
             background:var(--shade);max-width:46rem}
             @media screen and (max-width:600px){body{padding-top:1rem}h1{font-size:1.4rem}details>div{padding-left:.6rem}\
+            .answers>div{display:block}\
             .wide table{width:max-content;max-width:none}table{font-size:.78rem}th,td{padding-right:.3rem}}
             """;
     private static final String PAPER = """
@@ -53,8 +59,8 @@ final class PageStyle {
             html{font-size:10pt}
             body{padding:0;max-width:none;line-height:1.4}
             h2,h3,figcaption,summary,.note{break-after:avoid}
-            p,li{orphans:3;widows:3}
-            tr,.cautions,.picture,.note,details .table,table:not(:has(tr:nth-child(19))){break-inside:avoid}
+            p,li,dd{orphans:3;widows:3}
+            .answers>div,tr,.cautions,.picture,.note,details .table,table:not(:has(tr:nth-child(19))){break-inside:avoid}
             thead{display:table-header-group}
             .wide,pre{overflow:visible}
             pre{white-space:pre-wrap}

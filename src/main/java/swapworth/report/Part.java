@@ -61,12 +61,15 @@ public sealed interface Part {
     /**
      * A list of sentences, each of which leads to the section that it is from.
      *
-     * @param items the sentences
+     * @param items the sentences, at least one
      */
     record Pointers(List<Pointer> items) implements Part {
         /** Copies the list in. */
         public Pointers {
             items = List.copyOf(items);
+            if (items.isEmpty()) {
+                throw new IllegalArgumentException("no sentence that leads to a section");
+            }
         }
     }
 

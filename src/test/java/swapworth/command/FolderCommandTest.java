@@ -12,7 +12,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeAll;
@@ -55,17 +54,25 @@ class FolderCommandTest {
         }
 
         /** Sentence and section of each answer of the page. */
-        List<MatchResult> answers() {
-            return Pattern.compile("<li>(.*) <a href=\"#([a-z-]+)\">([^<]+)</a></li>").matcher(section("in-short")).results().toList();
+        /** The answers in short, each with the section that it leads to. */
+        List<Point> answers() {
+            List<Point> points = new ArrayList<>();
+            Pattern.compile("<dt><a href=\"#([a-z-]+)\">([^<]+)</a></dt>(.*)</div>").matcher(section("in-short")).results()
+                    .forEach(led -> Pattern.compile("<dd>(.*?)</dd>").matcher(led.group(3)).results()
+                            .forEach(m -> points.add(new Point(led.group(1), led.group(2), m.group(1).replace("&#39;", "'")))));
+            return points;
         }
 
         List<String> sentences() {
-            return answers().stream().map(a -> a.group(1).replace("&#39;", "'")).toList();
+            return answers().stream().map(Point::words).toList();
         }
 
         String about(String id) {
-            return String.join("\n", answers().stream().filter(a -> a.group(2).equals(id)).map(a -> a.group(1).replace("&#39;", "'")).toList());
+            return String.join("\n", answers().stream().filter(a -> a.section().equals(id)).map(Point::words).toList());
         }
+    }
+
+    private record Point(String section, String heading, String words) {
     }
 
     @BeforeAll
@@ -105,13 +112,13 @@ class FolderCommandTest {
     @Test
     void each_answer_leads_to_a_section_that_shows_its_range() {
         List<String> led = new ArrayList<>();
-        for (MatchResult answer : sample.answers()) {
-            String section = sample.section(answer.group(2));
-            assertTrue(section.contains("<h2>" + answer.group(3) + "</h2>"), answer.group());
-            Matcher range = RANGE.matcher(answer.group(1));
+        for (Point answer : sample.answers()) {
+            String section = sample.section(answer.section());
+            assertTrue(section.contains("<h2>" + answer.heading() + "</h2>"), answer.words());
+            Matcher range = RANGE.matcher(answer.words());
             while (range.find()) {
-                assertTrue(section.contains(range.group(1)) && section.contains(range.group(2)), answer.group(2) + ": " + range.group());
-                led.add(answer.group(2));
+                assertTrue(section.contains(range.group(1)) && section.contains(range.group(2)), answer.section() + ": " + range.group());
+                led.add(answer.section());
             }
         }
         assertEquals(List.of("on-offer", "choice", "choice", "swap", "now-or-later", "equity", "finish", "market", "market"), led);
@@ -166,7 +173,7 @@ class FolderCommandTest {
 
     @Test
     void a_market_that_cannot_be_told_is_no_answer() throws IOException {
-        assertEquals(List.of("on-offer", "model"), thirty(10_800).answers().stream().map(a -> a.group(2)).toList());
+        assertEquals(List.of("on-offer", "model"), thirty(10_800).answers().stream().map(Point::section).toList());
     }
 
     @Test

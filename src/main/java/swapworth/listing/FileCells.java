@@ -1,0 +1,460 @@
+package swapworth.listing;
+
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Currency;
+import java.util.EnumSet;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.function.Function;
+import swapworth.money.Money;
+import swapworth.reading.CellReader;
+import swapworth.reading.CsvRow;
+import swapworth.reading.CsvSource;
+import swapworth.reading.Currencies;
+import swapworth.reading.Parsed;
+import swapworth.reading.Quantity;
+import swapworth.reading.Remembered;
+import swapworth.reading.Spelling;
+import swapworth.reading.Vocabulary;
+import swapworth.reading.Words;
+
+/** What single cells of one file of listings, of cars in play, or of model lines say, column by column. */
+abstract class FileCells {
+
+    private static final double KW_OF_HP = 0.745699872;
+    private static final double KW_OF_PS = 0.73549875;
+    private static final double KG_OF_LB = 0.45359237;
+    static final Distance NO_DISTANCE = new Distance(Double.NaN, DistanceUnit.MI, false, "");
+
+    final CsvSource source;
+    final FileColumns columns;
+    final WordLists lists;
+    private final LinesFile lines;
+    private final CellReader cells;
+    private final Words words;
+    private final boolean[] translated = new boolean[ListingColumn.values().length];
+    private final DistanceUnit unitOfFile;
+    /** Whether the header of the mileage or a convention states the unit of the file; else miles stand in. */
+    private final boolean unitIsStated;
+
+    FileCells(CsvSource source, FileColumns columns, CellReader cells, Words words, WordLists lists, LinesFile lines) {
+        this.source = source;
+        this.columns = columns;
+        this.cells = cells;
+        this.words = words;
+        this.lists = lists;
+        this.lines = lines;
+        for (ListingColumn column : ListingColumn.values()) {
+            translated[column.ordinal()] = columns.has(column)
+                    && (words.speakOf(column.header()) || words.speakOf(columns.header(column)));
+        }
+        unitIsStated = !columns.unit(ListingColumn.MILEAGE).isEmpty() || cells.conventions().mileageUnit().isPresent();
+        unitOfFile = unit(columns.unit(ListingColumn.MILEAGE)).or(() -> cells.conventions().mileageUnit()
+                .flatMap(FileCells::unit))
+                .orElse(DistanceUnit.MI);
+    }
+
+    private static Optional<DistanceUnit> unit(String symbol) {
+        return symbol.equals("km") ? Optional.of(DistanceUnit.KM) : symbol.equals("mi") ? Optional.of(DistanceUnit.MI)
+                : Optional.empty();
+    }
+
+    /** The cell, put into the program's words where the user's own words.csv speaks of it. */
+    final String text(ListingColumn column, CsvRow row) {
+        String text = row.cell(columns.place(column));
+        if (translated[column.ordinal()] && !text.isEmpty()) {
+            return words.meaning(column.header(), text).or(() -> words.meaning(columns.header(column), text)).orElse(text);
+        }
+        return text;
+    }
+
+    final <T> Remembered<T> remembered(ListingColumn column, Function<CsvRow, T> finding) {
+        return new Remembered<>(columns.place(column), finding);
+    }
+
+    /** The cells of one column. What is not understood is told as odd, and not used. */
+    class Column<V> {
+        final ListingColumn column;
+        private final V nothing;
+        private final boolean isThere;
+        private final Remembered<Parsed<V>> saying;
+
+        /** A column, and what stands for a cell that says nothing. */
+        Column(ListingColumn column, V nothing, Function<String, Parsed<V>> reading) {
+            this.column = column;
+            this.nothing = nothing;
+            this.isThere = columns.has(column);
+            this.saying = remembered(column, row -> reading.apply(text(column, row)));
+        }
+
+        final V of(CsvRow row, Draft draft) {
+            return isThere ? value(read(row, draft)) : nothing;
+        }
+
+        final V value(Parsed<V> parsed) {
+            return parsed instanceof Parsed.Understood<V> known ? known.value() : nothing;
+        }
+
+        final Parsed<V> read(CsvRow row, Draft draft) {
+            Parsed<V> parsed = saying.of(row);
+            if (parsed instanceof Parsed.Refused<V> no) {
+                tell(text(column, row), no.message(), draft);
+            }
+            return parsed;
+        }
+
+        void tell(String text, String message, Draft draft) {
+            draft.odd(columns.header(column), text, message + "; not used");
+        }
+    }
+
+    /** A column that must be understood: a row in which it is not is rejected. */
+    private final class NeededColumn<V> extends Column<V> {
+        NeededColumn(ListingColumn column, V nothing, Function<String, Parsed<V>> reading) {
+            super(column, nothing, reading);
+        }
+
+        @Override
+        void tell(String text, String message, Draft draft) {
+            draft.reject(columns.header(column), text, message);
+        }
+    }
+
+    /** A column of words: those that are not understood are listed, and never guessed. */
+    private final class WordColumn<E> extends Column<E> {
+        private final Vocabulary<E> vocabulary;
+
+        WordColumn(ListingColumn column, Vocabulary<E> vocabulary, E unknown) {
+            super(column, unknown, text -> meaning(vocabulary, text));
+            this.vocabulary = vocabulary;
+        }
+
+        @Override
+        void tell(String text, String message, Draft draft) {
+            lists.unmatched(column, columns.header(column), text, vocabulary, draft);
+        }
+    }
+
+    private static <E> Parsed<E> meaning(Vocabulary<E> vocabulary, String text) {
+        Optional<E> meaning = vocabulary.meaning(text);
+        return meaning.isPresent() ? Parsed.understood(meaning.get())
+                : Spelling.isBlank(text) || text.equals("-") ? Parsed.blank() : Parsed.refused("this word is not known", "");
+    }
+
+    final <E> Column<E> words(ListingColumn column, Vocabulary<E> vocabulary, E unknown) {
+        return new WordColumn<>(column, vocabulary, unknown);
+    }
+
+    /** Texts as they stand. */
+    final Remembered<Optional<String>> texts(ListingColumn column) {
+        return remembered(column, row -> {
+            String text = text(column, row);
+            return text.isEmpty() ? Optional.empty() : Optional.of(text);
+        });
+    }
+
+    /** Names, each in the one spelling that is used for it. */
+    final Remembered<Optional<String>> names(ListingColumn column) {
+        return remembered(column, row -> name(column, text(column, row), row));
+    }
+
+    private Optional<String> name(ListingColumn column, String text, CsvRow row) {
+        return Spelling.isBlank(text) ? Optional.empty()
+                : Optional.of(lists.oneSpelling(column, text, new Origin(source.file(), row.line())));
+    }
+
+    /**
+     * A model line.
+     *
+     * @param name the one spelling of its name; empty where a row does not say which it is
+     * @param known what lines.csv knows of it, by the keys of its trims
+     */
+    record Line(String name, Map<String, CarFacts> known) {
+    }
+
+    /** The model lines, each by the makers that stand beside it. */
+    final Remembered<Map<String, Line>> linesByMaker() {
+        return remembered(ListingColumn.VEHICLE, row -> new HashMap<>(2));
+    }
+
+    final Line line(Map<String, Line> byMaker, CsvRow row) {
+        String maker = text(ListingColumn.MAKER, row);
+        Line known = byMaker.get(maker);
+        if (known == null) {
+            String name = name(ListingColumn.VEHICLE, vehicle(row), row).orElse("");
+            known = new Line(name, lines.ofLine(name));
+            byMaker.put(maker, known);
+        }
+        return known;
+    }
+
+    final String vehicle(CsvRow row) {
+        String maker = text(ListingColumn.MAKER, row);
+        String vehicle = text(ListingColumn.VEHICLE, row);
+        return maker.isEmpty() || vehicle.isEmpty() ? vehicle : maker + " " + vehicle;
+    }
+
+    final Remembered<String> trimKeys() {
+        return remembered(ListingColumn.TRIM, row -> {
+            String trim = text(ListingColumn.TRIM, row);
+            return Spelling.isBlank(trim) ? "" : Spelling.key(trim);
+        });
+    }
+
+    final Column<Optional<LocalDate>> seenOn() {
+        return new NeededColumn<>(ListingColumn.SEEN_ON, Optional.empty(), this::day);
+    }
+
+    final Column<Optional<LocalDate>> endedOn() {
+        return new Column<>(ListingColumn.ENDED_ON, Optional.empty(), this::day);
+    }
+
+    private Parsed<Optional<LocalDate>> day(String text) {
+        return cells.date(text).map(Optional::of);
+    }
+
+    final Column<Optional<LocalDate>> firstRegistered() {
+        return new NeededColumn<>(ListingColumn.FIRST_REGISTERED, Optional.empty(), text -> cells.dayMonthOrYear(text).map(Optional::of));
+    }
+
+    final Column<OptionalInt> modelYear() {
+        return new NeededColumn<>(ListingColumn.MODEL_YEAR, OptionalInt.empty(), this::year);
+    }
+
+    private Parsed<OptionalInt> year(String text) {
+        Parsed<BigDecimal> number = cells.number(text);
+        if (number instanceof Parsed.Understood<BigDecimal> known) {
+            double year = known.value().doubleValue();
+            if (year != Math.rint(year) || year < 1000 || year > 9999) {
+                return Parsed.refused("this is no year; write it with four digits", "");
+            }
+        }
+        return number.map(year -> OptionalInt.of(year.intValue()));
+    }
+
+    final Column<OptionalDouble> ageYears() {
+        return new NeededColumn<>(ListingColumn.AGE, OptionalDouble.empty(),
+                text -> cells.number(text).map(years -> OptionalDouble.of(years.doubleValue())));
+    }
+
+    final Column<OptionalDouble> powerKw() {
+        String unit = columns.unit(ListingColumn.POWER);
+        return measure(ListingColumn.POWER, unit.equals("hp") ? KW_OF_HP : unit.equals("ps") ? KW_OF_PS : 1);
+    }
+
+    final Column<OptionalDouble> cylinders() {
+        return measure(ListingColumn.CYLINDERS, 1);
+    }
+
+    final Column<OptionalDouble> weightKg() {
+        return measure(ListingColumn.WEIGHT, columns.unit(ListingColumn.WEIGHT).equals("lb") ? KG_OF_LB : 1);
+    }
+
+    private Column<OptionalDouble> measure(ListingColumn column, double factor) {
+        return new Column<>(column, OptionalDouble.empty(), text -> {
+            Parsed<BigDecimal> number = cells.number(text, columns.unit(column));
+            if (number instanceof Parsed.Refused || number instanceof Parsed.Understood<BigDecimal> known && known.value().signum() <= 0) {
+                return Parsed.refused("this is no number above 0", "");
+            }
+            return number.map(value -> OptionalDouble.of(value.doubleValue() * factor));
+        });
+    }
+
+    /**
+     * A distance of either sign.
+     *
+     * @param miles in miles
+     * @param unit the unit in which it was written
+     * @param inCell whether the cell itself says so
+     * @param contradiction what is to be said where the cell contradicts its header or the file; else empty
+     */
+    record Distance(double miles, DistanceUnit unit, boolean inCell, String contradiction) {
+        Mileage as(MileageStatus status) {
+            return new Mileage(miles, status, unit);
+        }
+    }
+
+    final Column<Distance> mileage() {
+        return new NeededColumn<>(ListingColumn.MILEAGE, NO_DISTANCE, distancesIn(ListingColumn.MILEAGE));
+    }
+
+    final Column<Distance> distances(ListingColumn column) {
+        return new Column<>(column, NO_DISTANCE, distancesIn(column));
+    }
+
+    private Function<String, Parsed<Distance>> distancesIn(ListingColumn column) {
+        String ofHeader = columns.unit(column);
+        DistanceUnit stated = unit(ofHeader).orElse(unitOfFile);
+        String saying = !ofHeader.isEmpty() ? "its header says " : unitIsStated ? "the file counts in " : "";
+        return text -> distance(text, stated, saying);
+    }
+
+    private Parsed<Distance> distance(String text, DistanceUnit stated, String saying) {
+        Parsed<Quantity> parsed = cells.distance(text);
+        if (!(parsed instanceof Parsed.Understood<Quantity> quantity)) {
+            return parsed.map(none -> NO_DISTANCE);
+        }
+        Optional<String> ofCell = quantity.value().unit();
+        DistanceUnit used = ofCell.isEmpty() ? stated : unit(ofCell.get()).orElse(stated);
+        String contradiction = used == stated || saying.isEmpty() ? ""
+                : "the cell says " + used.symbol() + ", " + saying + stated.symbol() + "; the cell's unit is used";
+        double miles = used.toMiles(quantity.value().number().doubleValue());
+        return new Parsed.Understood<>(new Distance(miles, used, ofCell.isPresent(), contradiction), quantity.remarks());
+    }
+
+    /**
+     * What a row asks for its car.
+     *
+     * @param text as it stands
+     * @param money the amount; empty where there is none, or none that was understood
+     * @param refusal why it was not understood; else empty
+     * @param remarks what a reader should know of how it was understood
+     * @param isPlain whether the text is the digits of the amount and no more
+     * @param currencyByDefault whether nothing states its currency
+     */
+    record Asked(String text, Optional<Money> money, String refusal, List<String> remarks, boolean isPlain, boolean currencyByDefault) {
+        static final Asked NOTHING = new Asked("", Optional.empty(), "", List.of(), false, false);
+    }
+
+    /** Amounts beside one currency. */
+    final class Amounts {
+        private final Remembered<Asked> asked;
+        private final Remembered<Asked> bid;
+
+        private Amounts(Optional<Currency> currency) {
+            asked = remembered(ListingColumn.PRICE, row -> amount(text(ListingColumn.PRICE, row), currency));
+            bid = remembered(ListingColumn.PLANNED_BID, row -> amount(text(ListingColumn.PLANNED_BID, row), currency));
+        }
+
+        Asked asked(CsvRow row) {
+            return asked.of(row);
+        }
+
+        Asked bid(CsvRow row) {
+            return bid.of(row);
+        }
+    }
+
+    private Asked amount(String text, Optional<Currency> currency) {
+        boolean byDefault = currency.isEmpty() && cells.conventions().currency().isEmpty() && digitsOnly(text);
+        Parsed<Money> parsed = cells.money(text, currency);
+        if (parsed instanceof Parsed.Understood<Money> known) {
+            Money money = known.value();
+            return new Asked(text, Optional.of(money), "", known.remarks(), isPlain(text, money.amount()), byDefault);
+        }
+        String refusal = parsed instanceof Parsed.Refused<Money> no ? no.message() : "";
+        return new Asked(text, Optional.empty(), refusal, List.of(), false, byDefault);
+    }
+
+    /** Whether a price cell is the digits of its amount and no more. */
+    private static boolean isPlain(String text, BigDecimal amount) {
+        long digits = 0;
+        for (int i = 0; i < text.length(); i++) {
+            char c = text.charAt(i);
+            if (c < '0' || c > '9' || i == 0 && c == '0' || i > 9) {
+                return false;
+            }
+            digits = 10 * digits + c - '0';
+        }
+        return amount.scale() == 0 && amount.longValue() == digits;
+    }
+
+    private static boolean digitsOnly(String text) {
+        for (int i = 0; i < text.length(); i++) {
+            if (Character.isLetter(text.charAt(i)) && text.charAt(i) != 'k'
+                    || Character.getType(text.charAt(i)) == Character.CURRENCY_SYMBOL) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** The amounts by the currency that stands beside them, else that of the header. */
+    final Column<Amounts> amounts() {
+        return new NeededColumn<>(ListingColumn.CURRENCY, new Amounts(columns.currency()), text -> {
+            Optional<Currency> currency = Currencies.of(text);
+            return Spelling.isBlank(text) ? Parsed.blank() : currency.isPresent() ? Parsed.understood(new Amounts(currency))
+                    : Parsed.refused("this is no currency; write the ISO 4217 code, such as EUR", "");
+        });
+    }
+
+    /** Whether a kind of price, else the header of the prices, says that an auction's hammer fell. */
+    final Remembered<Boolean> hammer() {
+        return remembered(ListingColumn.PRICE_KIND, row -> {
+            String kind = text(ListingColumn.PRICE_KIND, row);
+            return Spelling.isBlank(kind) ? columns.hammerByHeader() : ListingWords.saysHammer(Spelling.key(kind));
+        });
+    }
+
+    /**
+     * What a cell says of damage.
+     *
+     * @param zones empty if it does not say
+     * @param unmatched words that were not understood
+     */
+    record Damaged(Optional<Set<Damage>> zones, List<String> unmatched) {
+    }
+
+    final Remembered<Damaged> damage() {
+        return remembered(ListingColumn.DAMAGE, row -> damaged(text(ListingColumn.DAMAGE, row)));
+    }
+
+    private Damaged damaged(String text) {
+        List<String> unmatched = new ArrayList<>(0);
+        if (Spelling.isBlank(text)) {
+            return new Damaged(Optional.empty(), unmatched);
+        }
+        if (ListingWords.saysNoDamage(Spelling.key(text))) {
+            return new Damaged(Optional.of(Set.of()), unmatched);
+        }
+        Set<Damage> zones = EnumSet.noneOf(Damage.class);
+        int start = 0;
+        for (int i = 0; i <= text.length(); i++) {
+            if (i == text.length() || ";,/+|&".indexOf(text.charAt(i)) >= 0) {
+                String zone = Spelling.stripped(text.substring(start, i));
+                start = i + 1;
+                if (!zone.isEmpty()) {
+                    Optional<Damage> known = ListingWords.DAMAGE.meaning(words.meaning("damage", zone).orElse(zone));
+                    if (known.isPresent()) {
+                        zones.add(known.get());
+                    } else {
+                        unmatched.add(zone);
+                    }
+                }
+            }
+        }
+        return new Damaged(zones.isEmpty() ? Optional.empty() : Optional.of(Collections.unmodifiableSet(zones)), unmatched);
+    }
+
+    /**
+     * A column that is none of ours.
+     *
+     * @param name its header in lower case
+     * @param texts its cells, in the user's other words where words.csv has them; empty where blank
+     */
+    record Further(String name, Remembered<Optional<String>> texts) {
+    }
+
+    final List<Further> further() {
+        List<Further> further = new ArrayList<>();
+        for (int i = 0; i < columns.count(); i++) {
+            String name = columns.furtherName(i);
+            int place = i;
+            if (!name.isEmpty()) {
+                further.add(new Further(name, new Remembered<>(place, row -> {
+                    String text = row.cell(place);
+                    return Spelling.isBlank(text) ? Optional.empty() : Optional.of(words.meaning(name, text).orElse(text));
+                })));
+            }
+        }
+        return further;
+    }
+}
