@@ -220,13 +220,13 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
         return days == Days.KNOWN ? evidence : evidence.undated();
     }
 
-    /** What the price of a row is for, made for who asks for nearly all of it. */
+    /** What the price of a row is for. */
     Subject subject(int i) {
         if (i < kept.length) {
             return kept[i].subject();
         }
         SeenCar seen = SeenCar.of(cars, car[i]);
-        Subject subject = Evidence.subject(seen.facts(), seen.sightings().get(place[i])).made();
+        Subject subject = Evidence.subject(seen.facts(), seen.sightings().get(place[i]));
         return days == Days.KNOWN ? subject : subject.undated();
     }
 

@@ -39,11 +39,6 @@ public record Subject(Facts facts, LevelOfTrade level, PriceIncludes includes, O
         return new Subject(facts, level, PriceIncludes.NEITHER, Optional.of(on));
     }
 
-    /** The same with facts that are made, and need not be looked up one by one. */
-    Subject made() {
-        return new Subject(facts.made(), level, includes, on);
-    }
-
     /** The same on no day, as if nobody knew it. */
     Subject undated() {
         return new Subject(facts, level, includes, Optional.empty());
