@@ -88,9 +88,11 @@ final class Encoder {
                 extents.computeIfAbsent(stock.lines().get(line), l -> new LineExtent()).take(some[line]);
             }
         }
-        this.middleAge = Quantiles.ofPartlyOrdered(ages, 0.5);
-        this.middleMiles = Quantiles.ofPartlyOrdered(miles, 0.5);
-        double level = Quantiles.ofPartlyOrdered(evidence.logPrices(), 0.5);
+        double[] middles = Stream.of(ages, miles, evidence.logPrices()).parallel()
+                .mapToDouble(values -> Quantiles.ofPartlyOrdered(values, 0.5)).toArray();
+        this.middleAge = middles[0];
+        this.middleMiles = middles[1];
+        double level = middles[2];
         List<Subject> seen = stock.examples();
 
         Term all = add(new Terms.Measure("level of all cars", Group.LEVEL_OF_LINE, "", 1, level, 2, Role.PRIMARY, ONE));

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.function.ToDoubleBiFunction;
+import java.util.stream.IntStream;
 import swapworth.assumptions.Assumptions;
 import swapworth.statistics.PriorBlock;
 import swapworth.statistics.PriorBlock.Role;
@@ -259,7 +260,7 @@ final class Terms {
             this.middle = middle;
             this.unit = unit;
             this.measure = measure;
-            this.knots = new double[][] {knots(values, -1), knots(values, 1)};
+            this.knots = IntStream.of(-1, 1).parallel().mapToObj(side -> knots(values, side)).toArray(double[][]::new);
             this.factor = new double[][][] {factor(knots[0]), factor(knots[1])};
         }
 

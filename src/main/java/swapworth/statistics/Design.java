@@ -300,54 +300,32 @@ public final class Design {
      * @return its entries
      */
     public SparseRow row(int i) {
-        int[] column = new int[mostOf(i)];
-        double[] number = new double[column.length];
-        int size = write(i, column, number);
-        return size == column.length ? new SparseRow(column, number)
-                : new SparseRow(Arrays.copyOf(column, size), Arrays.copyOf(number, size));
-    }
-
-    /** Room for the entries of row i. */
-    int mostOf(int i) {
-        int[] start = block(i).start;
-        int k = i % ROWS_A_BLOCK;
-        return start[k + 1] - start[k] + folding.size();
-    }
-
-    /**
-     * Writes the entries of row i, in the order of their columns, into arrays that have room for them.
-     *
-     * @return their number
-     */
-    int write(int i, int[] column, double[] number) {
         Block block = block(i);
         int k = i % ROWS_A_BLOCK;
-        char[] index = block.index;
-        double[] value = block.value;
-        int begin = block.start[k];
-        int end = block.start[k + 1];
         double[] folded = folded(block, k);
-        int fold = 0;
+        int size = block.start[k + 1] - block.start[k];
+        for (double number : folded) {
+            size += number == 0 ? 0 : 1;
+        }
+        int[] column = new int[size];
+        double[] number = new double[size];
         int measured = block.measured[k];
-        int size = 0;
-        for (int e = begin; e < end; e++) {
-            int own = index[e] & MARK - 1;
-            for (; fold < folded.length && folding.column(fold) < own; fold++) {
-                if (folded[fold] != 0) {
-                    column[size] = folding.column(fold);
-                    number[size++] = folded[fold];
-                }
+        int fold = 0;
+        int at = 0;
+        for (int e = block.start[k]; at < size; at++) {
+            while (fold < folded.length && folded[fold] == 0) {
+                fold++;
             }
-            column[size] = own;
-            number[size++] = index[e] < MARK ? 1 : value[measured++];
-        }
-        for (; fold < folded.length; fold++) {
-            if (folded[fold] != 0) {
-                column[size] = folding.column(fold);
-                number[size++] = folded[fold];
+            int own = e < block.start[k + 1] ? block.index[e] & MARK - 1 : columns;
+            if (fold < folded.length && folding.column(fold) < own) {
+                column[at] = folding.column(fold);
+                number[at] = folded[fold++];
+            } else {
+                column[at] = own;
+                number[at] = block.index[e++] < MARK ? 1 : block.value[measured++];
             }
         }
-        return size;
+        return new SparseRow(column, number);
     }
 
     /** What a row has in the folded columns. */
