@@ -598,7 +598,8 @@ public final class PriceModel {
             Car car = cars.get(c);
             for (int k = 0; k < car.sightings().size(); k++) {
                 Listing listing = car.sightings().get(k);
-                ofCar.add(standing(listing, c, asked(Evidence.subject(car.facts(), listing), row(c, k), on, level), without).of(listing, car.name()));
+                Asked asked = asked(Evidence.subject(car.facts(), listing), row(c, k), on, level);
+                ofCar.add(standing(listing, c, asked, without).of(listing, car.name()));
             }
             all.set(c, ofCar);
         });

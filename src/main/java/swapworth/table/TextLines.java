@@ -16,7 +16,8 @@ public final class TextLines {
      *
      * @param indent what stands before the first line, such as two spaces
      * @param sentence the sentence; its control characters become spaces
-     * @return lines of at most {@value #WIDTH} characters that end in a line feed
+     * @return lines of at most {@value #WIDTH} characters, but for words that are longer than a line, which are cut; each ends in a line
+     *     feed, and there is none where the sentence is empty
      */
     public static String of(String indent, String sentence) {
         StringBuilder out = new StringBuilder();
