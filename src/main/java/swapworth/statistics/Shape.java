@@ -49,39 +49,13 @@ final class Shape {
         int p = p();
         double[] column = mode.spreads().times(Arrays.copyOfRange(covariance, i * p, (i + 1) * p));
         double[] sum = new double[i + 1];
-        int k = 0;
-        // Four rows of V at a time, for each sum is then read and written a quarter as often.
-        for (; k + 3 < p; k += 4) {
-            addFour(column, k, sum);
-        }
-        for (; k < p; k++) {
-            for (int j = 0; j <= i; j++) {
-                sum[j] += column[k] * covariance[k * p + j];
-            }
-        }
+        addTimes(column, sum);
         double[] made = new double[2 * (i + 1)];
         for (int j = 0; j <= i; j++) {
             made[2 * j] = covariance[i * p + j];
             made[2 * j + 1] = sum[j];
         }
         return made;
-    }
-
-    private void addFour(double[] column, int k, double[] sum) {
-        double[] v = covariance;
-        double first = column[k];
-        double second = column[k + 1];
-        double third = column[k + 2];
-        double fourth = column[k + 3];
-        if (first == 0 && second == 0 && third == 0 && fourth == 0) {
-            return;
-        }
-        int p = p();
-        int from = k * p;
-        for (int j = 0; j < sum.length; j++) {
-            int at = from + j;
-            sum[j] = sum[j] + first * v[at] + second * v[at + p] + third * v[at + 2 * p] + fourth * v[at + 3 * p];
-        }
     }
 
     /** The forms of a contrast with itself. */
@@ -219,16 +193,35 @@ final class Shape {
         return made;
     }
 
-    /** Adds V times a full vector. */
-    void addTimes(double[] x, double[] product) {
+    /** Adds V times a full vector, as far as the sums reach. */
+    void addTimes(double[] x, double[] sums) {
         int p = p();
-        for (int i = 0; i < p; i++) {
-            double xi = x[i];
-            if (xi != 0) {
-                for (int j = 0; j < p; j++) {
-                    product[j] += xi * covariance[i * p + j];
-                }
+        int k = 0;
+        // Four rows of V at a time, for each sum is then read and written a quarter as often.
+        for (; k + 3 < p; k += 4) {
+            addFour(x, k, sums);
+        }
+        for (; k < p; k++) {
+            for (int j = 0; j < sums.length; j++) {
+                sums[j] += x[k] * covariance[k * p + j];
             }
+        }
+    }
+
+    private void addFour(double[] x, int k, double[] sums) {
+        double[] v = covariance;
+        double first = x[k];
+        double second = x[k + 1];
+        double third = x[k + 2];
+        double fourth = x[k + 3];
+        if (first == 0 && second == 0 && third == 0 && fourth == 0) {
+            return;
+        }
+        int p = p();
+        int from = k * p;
+        for (int j = 0; j < sums.length; j++) {
+            int at = from + j;
+            sums[j] = sums[j] + first * v[at] + second * v[at + p] + third * v[at + 2 * p] + fourth * v[at + 3 * p];
         }
     }
 
