@@ -40,7 +40,7 @@ public final class ProjectCharts {
         steps.add(Step.level("all that is paid"));
         for (Sum sum : ledger.sums().byCategory()) {
             if (sum.name().equals(Category.SOLD.words())) {
-                steps.add(Step.change("sold so far", -sum.sold().doubleValue()));
+                steps.add(Step.change("sold so far", sum.net().doubleValue()));
                 steps.add(Step.change("still to be sold", sum.committed().add(sum.estimated()).doubleValue()));
             }
         }

@@ -67,6 +67,7 @@ final class DonorSteps {
         landed.bidTable().ifPresent(table -> out.print("\n" + table.text()));
         worth.ifPresent(table -> out.print("\n" + table.text()));
         landed.costs().forEach(cost -> out.print("\n" + cost.table().text()));
+        unpriced(landed);
         if (arguments.out().isPresent()) {
             steps.write(arguments.out().get(), landed.lines().csv(), "the lines of the landed costs");
         }
@@ -79,13 +80,18 @@ final class DonorSteps {
         }
         boolean rejected = arguments.strictness() == Arguments.Strictness.STRICT
                 && (!read.rejected().isEmpty() || !schedule.read().rejected().isEmpty());
-        return landed.costs().isEmpty() || rejected ? 1 : 0;
+        return landed.costs().isEmpty() && landed.bids().isEmpty() || rejected ? 1 : 0;
+    }
+
+    private void unpriced(Landed landed) {
+        if (!landed.unpriced().isEmpty()) {
+            out.println("\n" + landed.unpricedSentence());
+        }
     }
 
     /** What such cars go for, to be held against the bids. */
     private static Table worth(List<CandidateCar> cars, Landed landed, PriceModel model, Currency currency, Arguments arguments) {
-        List<CandidateCar> bought = cars.stream().filter(car -> landed.costs().stream().anyMatch(c -> c.purchase().car().equals(car.name())))
-                .toList();
+        List<CandidateCar> bought = cars.stream().filter(car -> landed.bids().stream().anyMatch(b -> b.car().equals(car.name()))).toList();
         return Valued.of(bought, model, currency, arguments.on(), arguments.level()).brief();
     }
 
@@ -115,6 +121,7 @@ final class DonorSteps {
         account(study);
         String money = currency.getCurrencyCode();
         study.choices().forEach(choice -> out.print("\n" + choice.table(money).text()));
+        study.landed().told().ifPresent(this::unpriced);
         study.brackets().forEach(bracket -> out.print("\n" + bracket.table(money).text()));
         study.uses().forEach(uses -> out.print("\n" + uses.table(money).text()));
         study.partTables().forEach(table -> out.print("\n" + table.text()));
@@ -154,7 +161,10 @@ final class DonorSteps {
             study.ifPresent(found -> {
                 out.println();
                 account(found);
-                found.landed().told().ifPresent(l -> out.print("\n" + l.totals().text()));
+                found.landed().told().ifPresent(l -> {
+                    out.print("\n" + l.totals().text());
+                    unpriced(l);
+                });
                 found.choices().forEach(c -> out.print("\n" + c.table(found.currency().getCurrencyCode()).text()));
             });
             return sections;

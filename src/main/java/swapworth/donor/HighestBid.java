@@ -86,7 +86,7 @@ public record HighestBid(BigDecimal target, BigDecimal bid, BigDecimal landed, B
 
         Search(FeeSchedule schedule, Purchase purchase, BigDecimal target) {
             this.schedule = schedule;
-            this.purchase = purchase;
+            this.purchase = purchase.at(purchase.bid());
             this.target = target;
             this.ladder = BidLadder.of(schedule.increments());
         }

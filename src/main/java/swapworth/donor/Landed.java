@@ -1,7 +1,10 @@
 package swapworth.donor;
 
+import static java.util.Objects.requireNonNull;
+
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -13,12 +16,29 @@ import swapworth.table.Table;
 /**
  * The landed costs of the cars in play, and the highest bid for each where a target is stated.
  *
+ * @param currency the base currency
  * @param costs one for each car that has a price, in the order of the file
- * @param bids the highest bids for the target, one for each cost; empty without a target
- * @param shaded the same shaded, one for each bid, for cars of which listings tell
+ * @param bids the highest bids for the target, one for each car, with or without a price; empty without a target
  * @param unpriced the cars without a price or a planned bid
  */
-public record Landed(List<LandedCost> costs, List<BidAnswer> bids, List<Optional<Shaded>> shaded, List<String> unpriced) {
+public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, List<String> unpriced) {
+
+    /**
+     * The highest bid for a car.
+     *
+     * @param car its name
+     * @param answer the bid, or why there is none
+     * @param shaded the same shaded, for a car of which listings tell
+     */
+    public record Bid(String car, BidAnswer answer, Optional<Shaded> shaded) {
+
+        /** Checks that nothing is missing. */
+        public Bid {
+            requireNonNull(car, "car");
+            requireNonNull(answer, "answer");
+            requireNonNull(shaded, "shaded");
+        }
+    }
 
     /**
      * A bid for a target that is shaded.
@@ -31,9 +51,9 @@ public record Landed(List<LandedCost> costs, List<BidAnswer> bids, List<Optional
 
     /** Copies the lists in. */
     public Landed {
+        requireNonNull(currency, "currency");
         costs = List.copyOf(costs);
         bids = List.copyOf(bids);
-        shaded = List.copyOf(shaded);
         unpriced = List.copyOf(unpriced);
     }
 
@@ -60,25 +80,30 @@ public record Landed(List<LandedCost> costs, List<BidAnswer> bids, List<Optional
      */
     public static Landed of(List<CandidateCar> cars, FeeSchedule schedule, Optional<BigDecimal> target,
             Function<CandidateCar, Optional<Shading>> shading) {
-        List<Optional<Shaded>> shaded = new ArrayList<>();
         List<LandedCost> costs = new ArrayList<>();
-        List<BidAnswer> bids = new ArrayList<>();
+        List<Bid> bids = new ArrayList<>();
         List<String> unpriced = new ArrayList<>();
         for (CandidateCar car : cars) {
             if (!bought(car)) {
                 continue;
             }
-            Optional<Purchase> purchase = Purchase.of(car, schedule.currency());
-            purchase.ifPresentOrElse(p -> {
-                costs.add(LandedCost.of(schedule, p));
-                target.ifPresent(most -> {
-                    bids.add(HighestBid.of(schedule, p, most));
-                    shaded.add(shading.apply(car).map(s -> new Shaded(s,
-                            HighestBid.of(schedule, p, Cents.rounded(most.multiply(BigDecimal.valueOf(s.factor())))))));
-                });
-            }, () -> unpriced.add(car.name()));
+            Purchase.of(car, schedule.currency()).ifPresentOrElse(p -> costs.add(LandedCost.of(schedule, p)), () -> unpriced.add(car.name()));
+            target.ifPresent(most -> {
+                Purchase purchase = Purchase.of(car, BigDecimal.ONE);
+                bids.add(new Bid(car.name(), HighestBid.of(schedule, purchase, most), shading.apply(car).map(s -> new Shaded(s,
+                        HighestBid.of(schedule, purchase, Cents.rounded(most.multiply(BigDecimal.valueOf(s.factor()))))))));
+            });
         }
-        return new Landed(costs, bids, shaded, unpriced);
+        return new Landed(schedule.currency(), costs, bids, unpriced);
+    }
+
+    /**
+     * Which cars have no landed cost.
+     *
+     * @return one sentence; empty where all have a price or a planned bid
+     */
+    public String unpricedSentence() {
+        return unpriced.isEmpty() ? "" : "Without a price or a planned bid: " + String.join(", ", unpriced) + ".";
     }
 
     /** The cost of a car. */
@@ -99,28 +124,28 @@ public record Landed(List<LandedCost> costs, List<BidAnswer> bids, List<Optional
         if (bids.isEmpty()) {
             return Optional.empty();
         }
-        Table.Builder table = Table.titled("Highest bid within a target, " + costs.get(0).currency().getCurrencyCode())
+        Table.Builder table = Table.titled("Highest bid within a target, " + currency.getCurrencyCode())
                 .columns(Column.words("car"), Column.number("target", ""), Column.number("highest bid", ""), Column.number("landed", ""),
                         Column.number("shading", "%"), Column.number("shaded bid", ""), Column.number("next bid", ""), Column.number("next landed", ""),
                         Column.sentences("to look at"));
         table.note("Found by search: the landed cost jumps where a fee table steps. The bid is the one before which to stop.");
         table.note("The target is what you would pay in all; it says nothing of what a car is worth. Set none above its value less what"
                 + " it still needs.");
-        if (shaded.stream().anyMatch(Optional::isPresent)) {
+        if (bids.stream().anyMatch(bid -> bid.shaded.isPresent())) {
             table.note("Shading: who bids wins most often when his estimate is too high. The target is cut by what such a car is worth less when the"
                     + " bid wins against rival_bidders whose estimates lie rival_spread about its value (assumptions), by draws of the price model.");
         }
-        for (int i = 0; i < bids.size(); i++) {
-            Cell car = Cell.words(costs.get(i).purchase().car());
-            Optional<Shaded> less = shaded.get(i);
-            if (bids.get(i) instanceof HighestBid bid) {
+        for (Bid one : bids) {
+            Cell car = Cell.words(one.car);
+            Optional<Shaded> less = one.shaded;
+            if (one.answer instanceof HighestBid bid) {
                 table.row(car, Cents.cell(bid.target()), Cents.cell(bid.bid()), Cents.cell(bid.landed()),
                         less.map(s -> Cell.number(100 * (s.shading().factor() - 1), 1)).orElse(Cell.BLANK),
                         less.map(s -> s.answer() instanceof HighestBid b ? Cents.cell(b.bid()) : Cell.words("none")).orElse(Cell.BLANK),
                         Cents.cell(bid.next()),
                         Cents.cell(bid.nextLanded()), Cell.words(String.join("; ",
                                 bid.steps().stream().filter(bid::isNear).map(HighestBid.Step::sentence).toList())));
-            } else if (bids.get(i) instanceof NoBid none) {
+            } else if (one.answer instanceof NoBid none) {
                 table.row(car, Cents.cell(none.target()), Cell.words("none"), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK,
                         Cell.words(none.reason()));
             }
@@ -134,8 +159,7 @@ public record Landed(List<LandedCost> costs, List<BidAnswer> bids, List<Optional
      * @return one row a car, with what its total lacks or leaves open
      */
     public Table totals() {
-        String currency = costs.isEmpty() ? "" : ", " + costs.get(0).currency().getCurrencyCode();
-        Table.Builder table = Table.titled("Landed cost of each car" + currency).columns(Column.words("car"), Column.number("price or bid", ""),
+        Table.Builder table = Table.titled("Landed cost of each car, " + currency.getCurrencyCode()).columns(Column.words("car"), Column.number("price or bid", ""),
                 Column.number("landed cost", ""), Column.number("more than the bid", "%"), Column.sentences("to look at"));
         for (LandedCost cost : costs) {
             List<String> open = new ArrayList<>(cost.missing());

@@ -57,8 +57,19 @@ public record Purchase(String car, BigDecimal bid, Seller seller, PriceIncludes 
      * @return nothing where the row gives no price
      */
     public static Optional<Purchase> of(CandidateCar car, Currency currency) {
-        return car.priceOrBid().map(price -> new Purchase(car.name(), amount(price, currency), car.facts().seller(), price.includes(),
-                car.facts().runs(), car.facts().keys(), car.facts().distanceAway()));
+        return car.priceOrBid().map(price -> of(car, amount(price, currency)));
+    }
+
+    /**
+     * The purchase of a car in play at a bid or a price of which its row need not speak.
+     *
+     * @param car the car
+     * @param bid the bid or the price, above 0, in the base currency
+     * @return the purchase
+     */
+    static Purchase of(CandidateCar car, BigDecimal bid) {
+        return new Purchase(car.name(), bid, car.facts().seller(), car.priceOrBid().map(Price::includes).orElse(PriceIncludes.UNKNOWN),
+                car.facts().runs(), car.facts().keys(), car.facts().distanceAway());
     }
 
     private static BigDecimal amount(Price price, Currency currency) {
@@ -66,13 +77,13 @@ public record Purchase(String car, BigDecimal bid, Seller seller, PriceIncludes 
     }
 
     /**
-     * The same at another bid.
+     * The same at another bid or price. What was paid at an auction may have been typed with its fees; a bid there holds none.
      *
-     * @param other the bid, above 0
+     * @param other the bid or price, above 0
      * @return a copy
      */
     public Purchase at(BigDecimal other) {
-        return new Purchase(car, other, seller, includes, runs, keys, miles);
+        return new Purchase(car, other, seller, seller == Seller.AUCTION ? PriceIncludes.NEITHER : includes, runs, keys, miles);
     }
 
     /**

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.IntPredicate;
 import swapworth.listing.Runs;
 import swapworth.market.Range;
 import swapworth.statistics.Quantiles;
@@ -79,25 +80,36 @@ public final class Recovery {
     /** What is left in the end: the hulk of a donor, and the core of a dead engine. */
     private double[] remainder() {
         double[] sum = new double[of.state().count()];
-        boolean core = of.car().facts().runs() == Runs.ENGINE_DEAD;
         if (of.endsAsHulk()) {
-            add(sum, PartKind.HULK, "hulk_value");
+            add(sum, PartKind.HULK, "hulk_value", i -> true);
         }
-        if (core) {
-            add(sum, PartKind.CORE, "core_value");
+        if (of.car().facts().runs() == Runs.ENGINE_DEAD) {
+            add(sum, PartKind.CORE, "core_value", own(PartKind.CORE).isPresent() ? i -> true : this::leavesCore);
         }
         return sum;
     }
 
-    private void add(double[] sum, String group, String assumption) {
-        Optional<PartRow> own = of.pieces().stream().map(p -> p.row).filter(r -> r.part().group().equals(group)).findFirst();
+    /** Whether the engine is left as a core in a draw: not where it is kept, goes into the swap or is sold as an engine. */
+    private boolean leavesCore(int draw) {
+        boolean elsewhere = of.pieces().stream().map(p -> p.row)
+                .anyMatch(row -> row.part().isEngine() && (row.goesTo() == GoesTo.KEEP || row.goesTo() == GoesTo.SWAP));
+        return !elsewhere && units.stream()
+                .noneMatch(unit -> unit.good[draw] > 0 && unit.pieces.stream().anyMatch(p -> p.row.part().isEngine()));
+    }
+
+    private Optional<PartRow> own(String group) {
+        return of.pieces().stream().map(p -> p.row).filter(r -> r.part().group().equals(group)).findFirst();
+    }
+
+    private void add(double[] sum, String group, String assumption, IntPredicate left) {
+        Optional<PartRow> own = own(group);
         if (own.map(r -> r.goesTo() != GoesTo.SELL).orElse(false)) {
             return;
         }
         double[] amounts = own.isPresent() && own.get().price().isPresent()
                 ? of.draws().sizes(own.get().price().getAsDouble(), 0, RandomNumbers.of(of.state().seed(), group)) : of.draws().size(assumption);
         for (int i = 0; i < sum.length; i++) {
-            sum[i] += amounts[i];
+            sum[i] += left.test(i) ? amounts[i] : 0;
         }
     }
 

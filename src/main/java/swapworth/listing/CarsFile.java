@@ -159,6 +159,8 @@ public record CarsFile(String file, List<CandidateCar> cars, List<RowProblem> re
             draft.odd("price", draft.asked.text(), "the price is not above 0 and is not used");
             return Optional.empty();
         }
-        return Optional.of(new Price(typed, amount.doubleValue(), draft.kind, draft.includes));
+        // What the row says of its price is not said of the bid planned beside it, and a bid at an auction holds neither fees nor tax.
+        PriceIncludes includes = draft.planned && draft.facts.seller == Seller.AUCTION ? PriceIncludes.NEITHER : draft.includes;
+        return Optional.of(new Price(typed, amount.doubleValue(), draft.kind, includes));
     }
 }

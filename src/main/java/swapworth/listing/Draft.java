@@ -17,6 +17,8 @@ final class Draft {
     Optional<String> id = Optional.empty();
     Optional<LocalDate> seenOn = Optional.empty();
     FileCells.Asked asked = FileCells.Asked.NOTHING;
+    /** Whether that is the bid planned for a car, and not its price. */
+    boolean planned;
     PriceKind kind = PriceKind.ASKING;
     PriceIncludes includes = PriceIncludes.UNKNOWN;
     Outcome outcome = Outcome.OPEN;

@@ -230,6 +230,7 @@ final class RowReader extends FileCells {
         boolean planned = !Spelling.isBlank(bid.text());
         Asked asked = planned ? bid : beside.asked(row);
         draft.asked = asked;
+        draft.planned = planned;
         draft.remarkAll(asked.remarks());
         if (!asked.refusal().isEmpty()) {
             draft.reject(columns.header(planned ? ListingColumn.PLANNED_BID : ListingColumn.PRICE), asked.text(), asked.refusal());

@@ -142,17 +142,15 @@ public final class Alternatives {
             int count = options.count();
             double[] net = new double[count];
             double[] resale = new double[count];
-            int last = horizon;
             double hours = 0;
             for (Item item : items) {
-                last = Math.max(last, item.until());
                 hours += item.hours();
             }
-            double[][] cash = new double[last + 1][count];
+            double[][] cash = new double[horizon + 1][count];
             for (Item item : items) {
                 double[] amounts = amounts(item);
                 double sign = item.kind().comesIn() ? -1 : 1;
-                for (int month = item.month(); month <= item.until(); month++) {
+                for (int month = item.month(); month <= Math.min(horizon, item.until()); month++) {
                     double carried = sign * StrictMath.exp(monthly * (horizon - month));
                     for (int i = 0; i < count; i++) {
                         net[i] += carried * amounts[i];

@@ -117,6 +117,10 @@ final class AlternativesReader {
         if (to < from) {
             row.reject("until", "the last month lies before the first");
         }
+        if (Math.max(from, to) > horizon) {
+            row.ask(until.isPresent() ? "until" : "month", "alternatives are held against each other after " + horizon
+                    + " months; what comes later is not counted: is 'horizon' in assumptions.csv to be longer?");
+        }
         double chance = row.number("chance", 0, 100).orElse(100) / 100;
         double hours = row.number("hours", 0, 100_000).orElse(0);
         double middle = likely.map(BigDecimal::doubleValue).orElse(0.0);

@@ -16,7 +16,7 @@ import swapworth.table.Table;
  * @param on the day
  * @param currency the base currency
  * @param finished draws of the value of the finished car
- * @param toFinish draws of what is still to be paid less what still comes in
+ * @param toFinish draws of what is still to be paid less what still comes in, tools that are kept left out
  * @param hoursToCome draws of own hours to come
  * @param rate the stated rate of an hour
  * @param exits the ways to stop
@@ -76,7 +76,7 @@ public record FinishOrStop(LocalDate on, String currency, double[] finished, dou
             hours[i] -= done;
         }
         return new FinishOrStop(forecast.ledger().on(), forecast.ledger().currency().getCurrencyCode(), value,
-                DrawFigures.minus(forecast.toPay(), forecast.toReceive()), hours,
+                forecast.toFinish(), hours,
                 forecast.options().assumptions().get("own_hour_rate").middle(), exits);
     }
 

@@ -10,7 +10,7 @@ import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeSet;
+import java.util.Optional;
 import swapworth.assumptions.Assumption;
 import swapworth.assumptions.Assumptions;
 import swapworth.market.Range;
@@ -40,10 +40,11 @@ public final class Forecast {
     private final Options options;
     private final int count;
     private final double soFar;
-    private final double keptAtCompletion;
+    private final double keptSoFar;
     private final double[] total;
     private final double[] toPay;
     private final double[] toReceive;
+    private final double[] toKeep;
     private final List<MonthOfCash> months;
     private final Peak peak;
     private final List<Driver> drivers;
@@ -91,21 +92,23 @@ public final class Forecast {
         count = options.count;
         LedgerSums sums = ledger.sums();
         soFar = sums.total().net().doubleValue();
-        keptAtCompletion = sums.keptAtCompletion().doubleValue();
+        keptSoFar = sums.keptSoFar().doubleValue();
         Lines lines = new Lines(ledger, options);
         UncertainSum.Drawn drawn = UncertainSum.of(lines.lines).drawn(count, options.seed);
         double[][] net = new double[lines.months][count];
         toPay = new double[count];
         toReceive = new double[count];
+        toKeep = new double[count];
         total = new double[count];
-        for (int bin = 0; bin < drawn.bins().length; bin++) {
-            double[] amounts = drawn.bins()[bin];
-            double[] month = net[bin / (2 * lines.movements.size())];
-            double[] factors = lines.movements.get(bin / 2 % lines.movements.size());
+        for (int b = 0; b < lines.bins.size(); b++) {
+            Bin bin = lines.bins.get(b);
+            double[] amounts = drawn.bins()[b];
+            double[] factors = bin.moving.map(options.moved::get).orElse(new double[0]);
             for (int i = 0; i < count; i++) {
                 double amount = factors.length == 0 ? amounts[i] : amounts[i] * factors[i];
-                month[i] += amount;
-                if (bin % 2 == 0) {
+                net[bin.month][i] += amount;
+                toKeep[i] += bin.kept * amount;
+                if (bin.direction == Direction.OUT) {
                     toPay[i] += amount;
                 } else {
                     toReceive[i] -= amount;
@@ -225,19 +228,27 @@ public final class Forecast {
         return AmountLaw.lognormal(likely * lean, off.spread() / 100 / lean);
     }
 
+    /**
+     * Rows to come that are summed up together.
+     *
+     * @param month the month, from that of the ledger's day
+     * @param direction whether money goes out or comes in
+     * @param moving the category with whose market they move; empty where they stand still
+     * @param kept the share of them that is not charged to the undertaking: tools that stay
+     */
+    private record Bin(int month, Direction direction, Optional<Category> moving, double kept) {
+    }
+
     /** The rows that are to come, as lines of a sum in an order that does not depend on the file. */
     private static final class Lines {
         final List<UncertainSum.Line> lines = new ArrayList<>();
         final List<Entry> entries = new ArrayList<>();
+        final List<Bin> bins = new ArrayList<>();
         final int months;
-        /** The factors of movement: none first, then those of the categories that move. */
-        final List<double[]> movements = new ArrayList<>(List.of(new double[0]));
         private final int reserves;
 
         Lines(Ledger ledger, Options options) {
             Assumptions assumptions = options.assumptions;
-            List<Category> moving = new ArrayList<>(new TreeSet<>(options.moved.keySet()));
-            moving.forEach(category -> movements.add(options.moved.get(category)));
             List<Entry> toCome = new ArrayList<>(ledger.entries());
             toCome.removeIf(e -> e.status() == Status.ACTUAL || e.amount().signum() == 0);
             toCome.sort(Comparator.comparing(Entry::due).thenComparing(Entry::category).thenComparing(Entry::direction)
@@ -253,11 +264,13 @@ public final class Forecast {
                 last = Math.max(last, month);
                 boolean out = entry.direction() == Direction.OUT;
                 AmountLaw law = law(entry, assumptions);
+                Optional<Category> moving = Optional.of(entry.category()).filter(c -> law.sd() > 0 && options.moved.containsKey(c));
+                double kept = entry.kept().doubleValue() / entry.amount().doubleValue();
                 lines.add(new UncertainSum.Line(law, entry.category().ordinal(), law.sd() == 0 ? 0 : common, out ? 1 : -1, 1,
-                        2 * (month * movements.size() + (law.sd() > 0 ? 1 + moving.indexOf(entry.category()) : 0)) + (out ? 0 : 1)));
+                        bin(new Bin(month, entry.direction(), moving, kept))));
                 entries.add(entry);
                 reserved |= entry.category() == Category.CONTINGENCY;
-                guessed[month] += out && entry.status() == Status.ESTIMATE ? entry.amount().doubleValue() : 0;
+                guessed[month] += out && entry.status() == Status.ESTIMATE ? entry.amount().subtract(entry.kept()).doubleValue() : 0;
             }
             months = last + 1;
             Assumption reserve = assumptions.get("contingency");
@@ -265,11 +278,19 @@ public final class Forecast {
             for (int m = 0; m < months && !reserved; m++) {
                 if (guessed[m] > 0 && reserve.middle() > 0) {
                     AmountLaw law = AmountLaw.lognormal(guessed[m] * reserve.middle() / 100, reserve.spread() / reserve.middle());
-                    lines.add(new UncertainSum.Line(law, Category.values().length, 1, 1, 1, 2 * m * movements.size()));
+                    lines.add(new UncertainSum.Line(law, Category.values().length, 1, 1, 1, bin(new Bin(m, Direction.OUT, Optional.empty(), 0))));
                     added++;
                 }
             }
             reserves = added;
+        }
+
+        private int bin(Bin bin) {
+            int known = bins.indexOf(bin);
+            if (known < 0) {
+                bins.add(bin);
+            }
+            return known < 0 ? bins.size() - 1 : known;
         }
 
         private static AmountLaw law(Entry entry, Assumptions assumptions) {
@@ -392,11 +413,20 @@ public final class Forecast {
      * @return in the base currency
      */
     public double[] charged() {
-        double[] charged = total.clone();
+        double[] charged = DrawFigures.minus(total, toKeep);
         for (int i = 0; i < charged.length; i++) {
-            charged[i] -= keptAtCompletion;
+            charged[i] -= keptSoFar;
         }
         return charged;
+    }
+
+    /**
+     * Draws of what the undertaking still costs: what is to be paid less what is to come in, tools that are kept left out.
+     *
+     * @return in the base currency
+     */
+    public double[] toFinish() {
+        return DrawFigures.minus(DrawFigures.minus(toPay, toReceive), toKeep);
     }
 
     /**
@@ -508,7 +538,7 @@ public final class Forecast {
         DrawFigures.row(table, "still to pay", toPay);
         DrawFigures.row(table, "still to come in", toReceive);
         DrawFigures.row(table, "cash in it at completion", total);
-        if (keptAtCompletion != 0) {
+        if (ledger.sums().keptAtCompletion().signum() != 0) {
             DrawFigures.row(table, "less tools kept: what the undertaking costs", charged());
         }
         DrawFigures.row(table, "most cash in it at the end of a month", peak.amounts);

@@ -4,11 +4,11 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.Currency;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -30,6 +30,8 @@ final class LedgerReader {
     /** The car of a row that names none. */
     static final String PROJECT = "project";
 
+    /** So many days between the payment at an end of the ledger and the next one make its year doubtful. */
+    private static final int FAR = 366;
     private static final String AMOUNT = "amount";
     private static final String NOTE = "note";
     private static final String CATEGORY = "category";
@@ -92,7 +94,8 @@ final class LedgerReader {
         }
         Currency base = options.baseCurrency().or(() -> settings.conventions().currency()).orElseGet(() -> mostFrequent(drafts));
         LocalDate on = options.on().orElseGet(() -> lastDone(drafts));
-        Set<String> bought = bought(drafts);
+        askOfFarDays(drafts);
+        Map<String, LocalDate> bought = bought(drafts);
         Map<String, Integer> seen = new HashMap<>();
         List<Entry> entries = new ArrayList<>();
         for (Draft draft : drafts) {
@@ -127,16 +130,35 @@ final class LedgerReader {
         return last.equals(LocalDate.MIN) ? first.equals(LocalDate.MAX) ? LocalDate.EPOCH : first : last;
     }
 
+    /** A mistyped year moves the day of the whole ledger, or makes money stand for decades: the first and the last payment are asked about. */
+    private static void askOfFarDays(List<Draft> drafts) {
+        List<Draft> done = drafts.stream().filter(d -> d.status == Status.ACTUAL && d.date.isPresent())
+                .sorted(Comparator.comparing((Draft d) -> d.date.orElseThrow())).toList();
+        int last = done.size() - 1;
+        if (last > 0) {
+            askIfFar(done.get(last), done.get(last - 1), "after the payment before it, and all is counted as of this day");
+            askIfFar(done.get(0), done.get(1), "before the next payment");
+        }
+    }
+
+    private static void askIfFar(Draft end, Draft next, String where) {
+        LocalDate day = end.date.orElseThrow();
+        long days = Math.abs(ChronoUnit.DAYS.between(day, next.date.orElseThrow()));
+        if (days > FAR) {
+            end.row.ask("date", day + " lies " + days + " days " + where + ": is the year right?");
+        }
+    }
+
     private static LocalDate firstOf(LocalDate a, LocalDate b) {
         return a.isBefore(b) ? a : b;
     }
 
-    /** The cars for whose purchase there is a row. */
-    private static Set<String> bought(List<Draft> drafts) {
-        Set<String> cars = new HashSet<>();
+    /** The cars for whose purchase there is a row, and the day of the first. */
+    private static Map<String, LocalDate> bought(List<Draft> drafts) {
+        Map<String, LocalDate> cars = new HashMap<>();
         for (Draft draft : drafts) {
-            if (draft.category == Category.PURCHASE && draft.direction == Direction.OUT) {
-                draft.cars.forEach(car -> cars.add(Spelling.key(car)));
+            if (draft.category == Category.PURCHASE && draft.direction == Direction.OUT && draft.date.isPresent()) {
+                draft.cars.forEach(car -> cars.merge(Spelling.key(car), draft.date.get(), LedgerReader::firstOf));
             }
         }
         return cars;
@@ -249,7 +271,7 @@ final class LedgerReader {
         return Set.of("recipient", "donor", PROJECT).contains(lower) ? lower : name;
     }
 
-    private Optional<Entry> entry(Draft draft, Currency base, LocalDate on, Set<String> bought, Map<String, Integer> seen) {
+    private Optional<Entry> entry(Draft draft, Currency base, LocalDate on, Map<String, LocalDate> bought, Map<String, Integer> seen) {
         NamedRows.Row row = draft.row;
         if (draft.date.isEmpty()) {
             return Optional.empty();
@@ -300,9 +322,12 @@ final class LedgerReader {
         BigDecimal charged = charged(draft, amount.get());
         if (draft.direction == Direction.IN && draft.category == Category.SOLD) {
             for (String car : draft.cars) {
-                if (!car.equals(PROJECT) && !bought.contains(Spelling.key(car))) {
+                LocalDate since = bought.get(Spelling.key(car));
+                if (!car.equals(PROJECT) && since == null) {
                     row.ask("car", "something of " + car + " is sold, and no row tells of its purchase: is the name another, or was it"
                             + " yours before?");
+                } else if (since != null && date.isBefore(since)) {
+                    row.ask("date", "something of " + car + " is sold before " + since + ", the day on which it was bought: which day is right?");
                 }
             }
         }
@@ -334,11 +359,21 @@ final class LedgerReader {
         if (draft.direction != Direction.IN) {
             draft.row.reject(GROSS, "a gross price is money that comes in; direction says out");
         }
+        notNegative(draft.row, GROSS, draft.gross);
+        notNegative(draft.row, "fee", draft.fee);
+        notNegative(draft.row, "postage", draft.postage);
         Optional<BigDecimal> gross = coins(draft.row, GROSS, draft.gross.get(), base, day);
         BigDecimal none = BigDecimal.ZERO.setScale(digits(base));
         BigDecimal fee = draft.fee.flatMap(m -> coins(draft.row, "fee", m, base, day)).orElse(none);
         BigDecimal postage = draft.postage.flatMap(m -> coins(draft.row, "postage", m, base, day)).orElse(none);
         return gross.map(g -> new Entry.Sale(g, fee, postage));
+    }
+
+    private static void notNegative(NamedRows.Row row, String column, Optional<Money> money) {
+        if (money.isPresent() && money.get().amount().signum() < 0) {
+            row.reject(column, "of a sale, gross price, fee and postage are written without a sign; what went back to the buyer is a row of its"
+                    + " own with the direction out");
+        }
     }
 
     private static int digits(Currency base) {
@@ -350,7 +385,7 @@ final class LedgerReader {
     }
 
     private static void askOfTwins(Draft draft, Map<String, Integer> seen) {
-        String key = draft.date.orElseThrow() + "\n" + draft.amount + "\n" + Spelling.key(draft.row.text(NOTE)) + "\n" + draft.hours;
+        String key = draft.date.orElseThrow() + "\n" + draft.amount + "\n" + draft.gross + "\n" + Spelling.key(draft.row.text(NOTE)) + "\n" + draft.hours;
         Integer before = seen.putIfAbsent(key, draft.row.line());
         if (before != null) {
             draft.row.ask(AMOUNT, "the same day, amount and note stand on line " + before + " too; both are counted: is it one payment"

@@ -3,6 +3,7 @@ package swapworth.project;
 import java.math.BigDecimal;
 import java.time.YearMonth;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -154,6 +155,30 @@ public final class LedgerSums {
         return kept(entry -> true);
     }
 
+    /**
+     * The rows that are not done.
+     *
+     * @return the number of committed and estimated rows
+     */
+    public int rowsToCome() {
+        return (int) ledger.entries().stream().filter(entry -> entry.status() != Status.ACTUAL).count();
+    }
+
+    /**
+     * What is agreed and still to be paid, tools that stay left out.
+     *
+     * @return the sum of committed rows of money that goes out
+     */
+    public BigDecimal agreedToPay() {
+        BigDecimal sum = none;
+        for (Entry entry : ledger.entries()) {
+            if (entry.status() == Status.COMMITTED && entry.direction() == Direction.OUT) {
+                sum = sum.add(entry.amount()).subtract(entry.kept());
+            }
+        }
+        return sum;
+    }
+
     private BigDecimal kept(Predicate<Entry> which) {
         BigDecimal sum = none;
         for (Entry entry : ledger.entries()) {
@@ -297,9 +322,13 @@ public final class LedgerSums {
             }
             rows++;
             Entry.Sale sale = entry.sale().orElse(new Entry.Sale(entry.amount(), none, none));
-            table.row(Cell.label(entry.line()), Cell.words(entry.due().toString()), Cell.words(entry.status().words()),
-                    Cell.words(entry.note()), coins(sale.gross()), coins(sale.fee()), coins(sale.postage()), coins(entry.amount()));
             BigDecimal[] own = {sale.gross(), sale.fee(), sale.postage(), entry.amount()};
+            if (entry.direction() == Direction.OUT) {
+                // Money that goes back to a buyer.
+                own = Arrays.stream(own).map(BigDecimal::negate).toArray(BigDecimal[]::new);
+            }
+            table.row(Cell.label(entry.line()), Cell.words(entry.due().toString()), Cell.words(entry.status().words()),
+                    Cell.words(entry.note()), coins(own[0]), coins(own[1]), coins(own[2]), coins(own[3]));
             for (int k = 0; k < all.length; k++) {
                 all[k] = all[k].add(own[k]);
             }

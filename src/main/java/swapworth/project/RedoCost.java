@@ -70,13 +70,10 @@ public record RedoCost(String currency, double[] cash, double[] hours, double ra
         long seed = forecast.options().seed();
         double[] prices = perYear(assumptions.get("redo_prices"), count, seed ^ 0x1d0L);
         double[] cars = perYear(assumptions.get("redo_cars"), count, seed ^ 0x2d0L);
-        double[] cash = DrawFigures.minus(forecast.toPay(), forecast.toReceive());
+        double[] cash = forecast.toFinish();
         int byMarket = 0;
         for (Entry entry : forecast.ledger().entries()) {
             if (entry.status() != Status.ACTUAL || entry.amount().signum() == 0) {
-                if (entry.status() != Status.ACTUAL && entry.kept().signum() != 0) {
-                    add(cash, -signed(entry, entry.kept().doubleValue()));
-                }
                 continue;
             }
             double charged = signed(entry, entry.amount().subtract(entry.kept()).doubleValue());
@@ -106,12 +103,6 @@ public record RedoCost(String currency, double[] cash, double[] hours, double ra
 
     private static double signed(Entry entry, double amount) {
         return entry.direction() == Direction.OUT ? amount : -amount;
-    }
-
-    private static void add(double[] draws, double amount) {
-        for (int i = 0; i < draws.length; i++) {
-            draws[i] += amount;
-        }
     }
 
     /** Draws of the growth of the logarithm of prices in a year. */

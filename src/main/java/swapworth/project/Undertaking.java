@@ -181,7 +181,7 @@ public final class Undertaking {
                 .flatMap(a -> usable(a, a.rowsRead(), a.all().size()));
         missing.addAll(draws.told().map(d -> d.missing).orElse(List.of()));
         answers = new Answers(listed, ledger, forecast, finished, both.map(b -> Equity.of(b.sold, b.forecast)),
-                both.flatMap(b -> draws.map(d -> FinishOrStop.of(b.sold, b.forecast, d.exits(b)))),
+                both.flatMap(b -> draws.flatMap(d -> finishOrStop(b, d))),
                 both.flatMap(b -> draws.map(d -> RedoCost.of(b.sold, b.forecast, d.carsSince(b)))), nowOrLater,
                 draws.flatMap(d -> walkAway(d, fees)), gates, alternatives);
     }
@@ -189,6 +189,13 @@ public final class Undertaking {
     private static String whyNoMarket(Path folder) {
         List<String> absent = Stream.of("listings.csv", "cars.csv").filter(name -> !Files.isRegularFile(folder.resolve(name))).toList();
         return absent.isEmpty() ? "no row of listings.csv can be used" : "there is no " + String.join(" and no ", absent);
+    }
+
+    private static Answer<FinishOrStop> finishOrStop(Both both, Draws draws) {
+        return both.forecast.ledger().sums().rowsToCome() > 0
+                ? new Answer.Told<>(FinishOrStop.of(both.sold, both.forecast, draws.exits(both)))
+                : new Answer.NotTold<>(CannotTell.without("no row of ledger.csv is still to come: there is nothing left to finish",
+                        "what it still needs, as rows of the status estimate or committed"));
     }
 
     private static Answer<WalkAway> walkAway(Draws draws, FeeSchedule fees) {
@@ -349,24 +356,30 @@ public final class Undertaking {
 
         /**
          * The ways to stop: what the listings say of the recipient without its engine, and the half-built car as a share of the finished.
+         * What is agreed is owed either way, so that it does not speak for stopping.
          */
         List<FinishOrStop.Exit> exits(Both both) {
             List<FinishOrStop.Exit> exits = new ArrayList<>();
             CarFacts facts = both.finished.car().facts();
             CarFacts.Builder bare = asItWas(facts).toBuilder().runs(Runs.NO_ENGINE);
-            double[] parts = both.forecast.toReceive();
+            double agreed = both.forecast.ledger().sums().agreedToPay().doubleValue();
+            String owed = agreed == 0 ? "" : "; less " + Cell.format(agreed, 0) + " that is agreed and still to be paid, which is owed either way";
+            double[] beside = both.forecast.toReceive();
+            for (int i = 0; i < beside.length; i++) {
+                beside[i] -= agreed;
+            }
             level(bare.build()).ifPresent(car -> exits.add(new FinishOrStop.Exit("recipient sold without an engine, left-over parts sold",
-                    DrawFigures.minus(car, DrawFigures.times(parts, -1)),
+                    DrawFigures.minus(car, DrawFigures.times(beside, -1)),
                             "the price model (private sales, no engine), and the parts that the ledger"
-                    + " still expects; the donor's gear itself is not in it")));
+                    + " still expects; the donor's gear itself is not in it" + owed)));
             double[] half = share("unfinished_share");
             double[] finished = both.sold;
             for (int i = 0; i < half.length; i++) {
-                half[i] = half[i] * finished[i] + parts[i];
+                half[i] = half[i] * finished[i] + beside[i];
             }
             exits.add(new FinishOrStop.Exit("sold half-built with all that belongs to it, left-over parts sold", half,
                     "an assumption: " + Math.round(assumptions.get("unfinished_share").middle()) + " % of the finished value, give or take "
-                    + Math.round(assumptions.get("unfinished_share").spread())));
+                    + Math.round(assumptions.get("unfinished_share").spread()) + owed));
             return exits;
         }
 

@@ -48,7 +48,15 @@ public record RatesFile(Rates rates, List<RowProblem> problems) {
             if (cells.date(row.cell(date)) instanceof Parsed.Understood<LocalDate> day
                     && cells.number(row.cell(rate)) instanceof Parsed.Understood<BigDecimal> number
                     && first.isPresent() && second.isPresent() && number.value().signum() > 0) {
-                rates.add(new Rates.Rate(day.value(), first.get(), second.get(), number.value()));
+                Rates.Rate stated = new Rates.Rate(day.value(), first.get(), second.get(), number.value());
+                for (Rates.Rate before : rates) {
+                    if (before.isOtherThan(stated)) {
+                        problems.add(new RowProblem(source.file(), row.line(), "rate", row.cell(rate), RowProblem.Kind.QUESTION,
+                                "a row above states " + before.rate().toPlainString() + " for the same day; this one is counted: which is right?"));
+                        break;
+                    }
+                }
+                rates.add(stated);
             } else {
                 problems.add(new RowProblem(source.file(), row.line(), "", String.join(",", row.cells()),
                         RowProblem.Kind.REJECTED,

@@ -34,7 +34,7 @@ public final class DonorSections {
         parts.add(Part.rows(landed.totals()));
         parts.add(Part.folded("landed-lines", "Every line of each car", landed.costs().stream().map(c -> Part.rows(c.table())).toArray(Part[]::new)));
         if (!landed.unpriced().isEmpty()) {
-            parts.add(Part.prose("Without a price or a planned bid: " + String.join(", ", landed.unpriced()) + "."));
+            parts.add(Part.prose(landed.unpricedSentence()));
         }
         return Section.of(LANDED, "What each car costs at the door", parts.toArray(Part[]::new));
     }

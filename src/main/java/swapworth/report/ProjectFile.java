@@ -146,7 +146,16 @@ public final class ProjectFile {
         }
         SwapValue value = finished.get();
         return made + " Indicated range of the price of this one car (" + value.level().words() + when(value.on()) + "): "
-                + money(value.range(0.80)) + " (80 %), " + money(value.range(0.95)) + " (95 %), " + unit() + ".";
+                + money(value.range(0.80)) + " (80 %), " + money(value.range(0.95)) + " (95 %), " + unit() + "." + unfinished();
+    }
+
+    /** A range of the finished car says little to somebody who takes it for finished. */
+    private String unfinished() {
+        return undertaking.forecast().filter(f -> f.ledger().sums().rowsToCome() > 0).map(f -> {
+            int rows = f.ledger().sums().rowsToCome();
+            return " The car is not finished: " + rows + (rows == 1 ? " row of the owner's ledger is" : " rows of the owner's ledger are")
+                    + " still to come, the last in " + f.completion() + "; the range is that of the finished car.";
+        }).orElse("");
     }
 
     private static String when(Optional<LocalDate> day) {

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
+import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.BeforeAll;
@@ -52,6 +53,6 @@ class DonorChartsTest {
 
     @Test
     void without_costs_or_sales_the_picture_says_so() {
-        assertTrue(DonorCharts.landed(new swapworth.donor.Landed(List.of(), List.of(), List.of(), List.of())).alt().contains("no data"));
+        assertTrue(DonorCharts.landed(new swapworth.donor.Landed(Currency.getInstance("USD"), List.of(), List.of(), List.of())).alt().contains("no data"));
     }
 }

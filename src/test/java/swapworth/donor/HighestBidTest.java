@@ -6,12 +6,15 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.math.BigDecimal;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import swapworth.listing.CarsFile;
 
 class HighestBidTest {
     @TempDir
@@ -76,6 +79,24 @@ class HighestBidTest {
                 assertEquals(0, best.compareTo(assertInstanceOf(HighestBid.class, answer).bid()), String.join("\n", lines) + "\n" + target);
             }
         }
+    }
+
+    // By hand: 5,000 + 10 % + 453.40 = 5,953.40; 5,042 would cost 5,999.60, and 5,043 costs 6,000.70.
+    @Test
+    void a_bid_at_an_auction_holds_no_fees_though_the_price_of_the_row_does() throws IOException {
+        FeeSchedule schedule = FeeFiles.of(folder, "table,kind,flat,percent,seller", "premium,fee,453.40,10,auction");
+        Files.write(folder.resolve("cars.csv"), List.of("name,vehicle,seller,price,price_includes,planned_bid",
+                "paid,Velmarch,auction,6094.50,fees,", "planned,Velmarch,auction,9000,both,5300", "asked,Velmarch,auction,,,"));
+        CarsFile cars = CarsFile.read(folder.resolve("cars.csv"), FeeFiles.USD);
+        Landed landed = Landed.of(cars.cars(), schedule, Optional.of(new BigDecimal("6000")));
+        assertEquals(new BigDecimal("6094.50"), landed.of("paid").orElseThrow().total());
+        assertEquals(new BigDecimal("6283.40"), landed.of("planned").orElseThrow().total());
+        assertEquals(List.of(), landed.of("planned").orElseThrow().questions(), "a bid is a bid");
+        for (Landed.Bid bid : landed.bids()) {
+            assertEquals(new BigDecimal("5042"), assertInstanceOf(HighestBid.class, bid.answer()).bid(), bid.car());
+        }
+        assertEquals(3, landed.bids().size(), "a bid is sought for a car without a price too");
+        assertEquals("Without a price or a planned bid: asked.", landed.unpricedSentence());
     }
 
     @Test

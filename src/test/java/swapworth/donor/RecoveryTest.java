@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -187,6 +188,22 @@ class RecoveryTest {
         assertEquals(300, recovery(1, 10, 1, a).net()[0], 1e-9, "the rule is met");
         assertEquals(1, donors.partout().read().questions().size());
         assertTrue(recovery(0, 10, 1, a).table("USD").text().contains("the local rule is not stated to be met"));
+    }
+
+    @Test
+    void an_engine_that_is_kept_used_or_sold_leaves_no_core() throws IOException {
+        Assumptions a = Donors.plain("core_value", 120, "chance_doubtful", 50);
+        for (String goes : List.of("keep", "swap")) {
+            donors.file("partout.csv", "car,part,goes_to,state,price,sells,days,postage", "dead,gearbox,sell,,500,1,0.1,0",
+                    "dead,engine," + goes + ",,2000,1,0.1,0");
+            assertEquals(500, recovery(2, 10, 1, a).net()[0], 1e-9, goes);
+        }
+        donors.file("partout.csv", "car,part,goes_to,state,price,sells,days,postage", "dead,engine,scrap,,2000,1,0.1,0");
+        assertEquals(120, recovery(2, 10, 1, a).net()[0], 1e-9);
+        donors.file("partout.csv", "car,part,goes_to,state,price,sells,days,postage", "dead,engine,sell,doubtful,2000,1,0.1,0");
+        double[] net = recovery(2, MANY, 1, a).net();
+        assertEquals(0.5, Arrays.stream(net).filter(v -> Math.abs(v - 120) < 1e-9).count() / (double) MANY, 0.02, "no engine, a core");
+        assertEquals(0, Arrays.stream(net).filter(v -> v > 120 && v < 1500).count(), "an engine is sold without a core beside it");
     }
 
     // By hand: (70 + 55) x 0.75 = 93.75 for both together; hours 0.6 x (0.8 + 0.8) = 0.96.

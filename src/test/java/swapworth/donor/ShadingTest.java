@@ -54,9 +54,9 @@ class ShadingTest {
         FeeSchedule schedule = FeeFiles.of(folder, "table,kind,percent", "premium,fee,10");
         Landed landed = Landed.of(donors.cars(), schedule, Optional.of(new BigDecimal("6000")),
                 car -> car.name().equals("hit") ? Optional.of(new Shading(0.9, 0.2, "by hand")) : Optional.empty());
-        assertEquals(new BigDecimal("5454"), assertInstanceOf(HighestBid.class, landed.bids().get(0)).bid());
-        assertEquals(new BigDecimal("4909"), assertInstanceOf(HighestBid.class, landed.shaded().get(0).orElseThrow().answer()).bid());
-        assertTrue(landed.shaded().get(1).isEmpty(), "nobody else bids for it");
+        assertEquals(new BigDecimal("5454"), assertInstanceOf(HighestBid.class, landed.bids().get(0).answer()).bid());
+        assertEquals(new BigDecimal("4909"), assertInstanceOf(HighestBid.class, landed.bids().get(0).shaded().orElseThrow().answer()).bid());
+        assertTrue(landed.bids().get(1).shaded().isEmpty(), "nobody else bids for it");
         assertTrue(landed.bidTable().orElseThrow().text().contains("-10.0"), landed.bidTable().orElseThrow().text());
         assertEquals(Assumptions.defaults().get("rival_bidders").source(), "common practice, no source");
     }

@@ -55,6 +55,18 @@ class AlternativesTest {
     }
 
     @Test
+    void what_is_paid_after_the_month_of_comparison_is_not_counted_and_asked_about() throws IOException {
+        Assumptions assumptions = exact("alternative_estimate", "0", "capital_rate", "0", "horizon", "36");
+        Alternatives both = read(assumptions, "A,car,10000,cost,0,,,,,,,", "A,insurance,100,payment,1,36,,,,,,", "A,sold,4000,resale,,,,,,,,",
+                "B,car,10000,cost,0,,,,,,,", "B,insurance,100,payment,1,120,,,,,,", "B,sold,4000,resale,,,,,,,,");
+        assertEquals(10_000 + 3_600 - 4_000, both.all().get(0).netCost()[0], 1e-9);
+        assertEquals(both.all().get(0).netCost()[0], both.all().get(1).netCost()[0], 1e-9);
+        assertEquals(13_600, both.all().get(1).toFind()[0], 1e-9);
+        String questions = reasons(both.rowsRead().questions());
+        assertTrue(questions.startsWith("6 until: alternatives are held against each other after 36 months"), questions);
+    }
+
+    @Test
     void a_loan_lowers_the_cash_to_find_and_its_payments_count() throws IOException {
         Assumptions assumptions = exact("alternative_estimate", "0", "capital_rate", "0", "horizon", "36");
         Alternative one = read(assumptions, "factory,car,30000,cost,0,,30000,30000,30000,,,", "factory,loan,20000,loan,0,,,,,,,",

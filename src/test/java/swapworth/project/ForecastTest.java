@@ -99,6 +99,28 @@ class ForecastTest {
     }
 
     @Test
+    void a_tool_that_is_kept_costs_the_undertaking_nothing_however_dear_it_becomes() throws IOException {
+        String[] rows = {"date,amount,note,category,status,charged", "2026-08-03,5000,buy,purchase,,", "2026-12-01,10000,lift,tool,estimate,0"};
+        Forecast kept = Forecast.of(read(rows));
+        for (double charged : kept.charged()) {
+            assertEquals(5000, charged, 1e-9);
+        }
+        for (double toFinish : kept.toFinish()) {
+            assertEquals(0, toFinish, 1e-9);
+        }
+        rows[2] = "2026-12-01,10000,lift,tool,estimate,40";
+        Forecast part = Forecast.withDefaults().with(without("contingency")).of(read(rows));
+        for (int i = 0; i < part.count(); i++) {
+            assertEquals(0.4 * part.toPay()[i], part.toFinish()[i], 1e-9);
+            assertEquals(5000 + 0.4 * part.toPay()[i], part.charged()[i], 1e-9);
+        }
+        // The reserve is a share of what the undertaking bears.
+        Assumption reserve = Assumptions.defaults().get("contingency");
+        double more = mean(Forecast.of(read(rows)).toPay()) - mean(part.toPay());
+        assertEquals(4000 * reserve.middle() / 100, more, 0.3 * 4000 * reserve.middle() / 100);
+    }
+
+    @Test
     void estimates_of_one_category_go_together() throws IOException {
         Ledger ledger = read("date,amount,note,category,status", "2026-03-04,80,pump,part,", "2026-05-04,1000,welding,labour,estimate",
                 "2026-05-05,1000,painting,labour,estimate");

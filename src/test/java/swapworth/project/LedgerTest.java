@@ -26,6 +26,7 @@ import swapworth.project.Entry.Status;
 import swapworth.project.LedgerSums.Sum;
 import swapworth.reading.RowProblem;
 import swapworth.reading.UnusableFileException;
+import swapworth.table.Cell;
 import swapworth.table.Table;
 
 /** Ledgers to the cent: what counts, what is asked, and sums that a person can add again. */
@@ -273,6 +274,45 @@ class LedgerTest {
         assertEquals(cents("199.50"), ledger.sums().total().sold());
         String questions = reasons(ledger.read().questions());
         assertTrue(questions.contains("leaves 159.50") && questions.contains("beside no gross price"), questions);
+    }
+
+    @Test
+    void what_goes_back_to_a_buyer_is_taken_off_what_was_sold() throws IOException {
+        Ledger ledger = read("date,amount,note,category,direction", "2026-09-01,500.00,seats,part sold,",
+                "2026-09-20,500.00,\"seats came back, money repaid\",part sold,out", "2026-09-22,80,lamp,part sold,");
+        List<Cell> all = ledger.sums().sold().rows().get(3);
+        assertEquals("80.00", all.get(7).shown(), "net");
+        assertEquals(0, ledger.sums().total().net().compareTo(cents("-80")));
+    }
+
+    @Test
+    void sales_of_one_day_and_note_with_other_gross_prices_are_no_twins_and_a_sign_in_them_is_refused() throws IOException {
+        Ledger ledger = read("date,amount,note,car,category,gross,fee", "2026-08-01,5000,buy,donor,purchase,,",
+                "2026-09-12,,door,donor,part sold,300,", "2026-09-12,,door,donor,part sold,400,", "2026-09-13,,lamp,donor,part sold,-100,",
+                "2026-09-14,,lamp,donor,part sold,100,-20");
+        assertEquals(List.of(), ledger.read().questions());
+        assertEquals(2, ledger.read().rejected().size());
+        assertTrue(reasons(ledger.read().rejected()).contains("5 gross: of a sale"), reasons(ledger.read().rejected()));
+        assertTrue(reasons(ledger.read().rejected()).contains("6 fee: of a sale"), reasons(ledger.read().rejected()));
+        assertEquals(cents("700.00"), ledger.sums().total().sold());
+    }
+
+    @Test
+    void a_sale_before_the_purchase_is_asked_about() throws IOException {
+        Ledger ledger = read("date,amount,note,car,category", "2026-08-01,5000,buy,donor,purchase", "2026-07-01,200,seats,donor,part sold");
+        assertTrue(reasons(ledger.read().questions()).contains("3 date: something of donor is sold before 2026-08-01"),
+                reasons(ledger.read().questions()));
+    }
+
+    @Test
+    void a_payment_years_from_the_next_one_is_asked_about_on_its_own_row() throws IOException {
+        Ledger late = read("date,amount,note", "2026-08-01,5000,buy", "2062-08-21,45,seal", "2026-09-01,30,clip");
+        assertTrue(reasons(late.read().questions()).contains("3 date: 2062-08-21 lies 13138 days after the payment before it"),
+                reasons(late.read().questions()));
+        Ledger early = read("date,amount,note", "2006-08-01,5000,buy", "2026-08-21,45,seal", "2026-09-01,30,clip");
+        assertTrue(reasons(early.read().questions()).contains("2 date: 2006-08-01 lies 7325 days before the next payment"),
+                reasons(early.read().questions()));
+        assertEquals(List.of(), read("date,amount,note", "2025-09-02,5000,buy", "2026-09-01,30,clip").read().questions());
     }
 
     @Test

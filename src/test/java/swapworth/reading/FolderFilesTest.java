@@ -84,6 +84,15 @@ class FolderFilesTest {
     }
 
     @Test
+    void two_rates_of_one_day_that_differ_are_asked_about() throws IOException {
+        RatesFile read = RatesFile.read(file("date,from,to,rate\n2024-01-01,EUR,USD,1.08\n2024-01-02,EUR,USD,1.99\n2024-01-01,EUR,USD,1.08\n"
+                + "2024-01-01,EUR,USD,1.99\n"), Conventions.unstated(), Words.none());
+        assertEquals(1, read.problems().size());
+        assertEquals(5, read.problems().get(0).line());
+        assertTrue(read.problems().get(0).message().startsWith("a row above states 1.08 for the same day"), read.problems().get(0).message());
+    }
+
+    @Test
     void rates_are_read_and_bad_rows_reported() throws IOException {
         RatesFile read = RatesFile.read(file("date,from,to,rate\n"
                 + "2024-01-01,EUR,USD,1.1\nsoon,EUR,USD,1.2\n2024-01-01,EUR,USD,0\n"),

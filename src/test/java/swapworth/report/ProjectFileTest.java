@@ -59,6 +59,16 @@ class ProjectFileTest {
     }
 
     @Test
+    void a_car_that_is_not_finished_is_not_shown_as_if_it_were() {
+        int rows = undertaking.forecast().orElseThrow().ledger().sums().rowsToCome();
+        for (Reader reader : Reader.values()) {
+            assertTrue(page(reader).contains("The car is not finished: " + rows + " rows of the owner&#39;s ledger are still to come, the last in ")
+                    || page(reader).contains("The car is not finished: " + rows + " rows of the owner's ledger are still to come, the last in "),
+                    reader.words());
+        }
+    }
+
+    @Test
     void what_others_read_holds_no_equity_no_bracket_and_nobodys_notes_links_or_numbers() {
         List<String> forbidden = new ArrayList<>(List.of("Tamsin", "0555", "shop.invalid", "http:", "https:", "left in cash",
                 "What is left", "equity",
