@@ -84,7 +84,8 @@ public record Car(String name, List<Listing> sightings, CarFacts facts, List<Str
     }
 
     /**
-     * The changes of the asking price, from each dated sighting to the next.
+     * The changes of the asking price, from each dated sighting to the next; of two in one foreign currency the earlier is taken at the
+     * rate of the later, so that a rate that moved is no cut.
      *
      * @return in order of time; changes that convert to the same amount are none
      */
@@ -98,7 +99,7 @@ public record Car(String name, List<Listing> sightings, CarFacts facts, List<Str
             if (before.isPresent() && before.get().price().amount() != sighting.price().amount()
                     && !before.get().price().sameAsTyped(sighting.price())) {
                 changes.add(new PriceChange(before.get().seenOn().orElseThrow(), sighting.seenOn().orElseThrow(),
-                        before.get().price().amount(), sighting.price().amount()));
+                        before.get().price().amountBeside(sighting.price()), sighting.price().amount()));
             }
             before = Optional.of(sighting);
         }

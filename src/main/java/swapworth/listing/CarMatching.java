@@ -21,9 +21,10 @@ import swapworth.table.Table;
  * are joined if they agree in more than chance explains. The score of two of them is a sum of points, each the logarithm to base
  * 2 of how much more often the two agree in this way if they show the same car than if they show two cars of one line (Fellegi
  * and Sunter, A Theory for Record Linkage, JASA 64, 1969). A rare agreement earns more than a common one: an equal mileage of
- * 87,412 says much, one of 100,000 little. From the sum is taken the logarithm to base 2 of the number of advertisements of the
- * same line and model year, because with more of them a chance agreement becomes likelier. Two advertisements are joined if what
- * is left reaches the threshold. {@link #table()} prints all points.
+ * 87,412 says much, one of 100,000 little. From the sum is taken the logarithm to base 2 of the number of cars of the same line and
+ * model year (rows at one mileage counted once), because with more of them a chance agreement becomes likelier. Two advertisements are
+ * joined if what is left reaches the threshold, or 2 points less where each is the other's best partner by far. {@link #table()} prints
+ * all points.
  *
  * <p>Different model years or trims forbid a join, and so does a mileage that fell or grew beyond likely use, unless both have
  * the same note. Joins are made in the order of their scores, and none is made that would bring
@@ -102,6 +103,12 @@ public final class CarMatching {
         }
     }
 
+    /** How many points join a pair, in words. */
+    String needed() {
+        return Cell.format(threshold, 0) + " points, or " + Cell.format(threshold - LESS_FOR_THE_ONLY_ONE, 0)
+                + " where neither has another partner within " + Cell.format(BY_FAR, 1) + " points of it";
+    }
+
     /**
      * The rules and their points, as a table.
      *
@@ -109,9 +116,8 @@ public final class CarMatching {
      */
     public Table table() {
         Table.Builder table = Table.titled("How advertisements are joined into cars: points of a pair")
-                .note("Two advertisements of one model line are joined at " + Cell.format(threshold, 1)
-                        + " points, after the logarithm to base 2 of the number of advertisements of the line and model year is"
-                        + " taken off.")
+                .note("Two advertisements of one model line are joined at " + needed() + ", after the logarithm to base 2 of the number of cars of"
+                        + " the line and model year, rows at one mileage counted once, is taken off.")
                 .note("Different model years or trims forbid a join; so does a mileage that fell, or grew by more than 50 miles"
                         + " and 60 a day, unless the notes are equal.")
                 .columns(Column.words("fact"), Column.words("agreement"), Column.words("points"));

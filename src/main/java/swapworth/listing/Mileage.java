@@ -53,6 +53,6 @@ public record Mileage(double miles, MileageStatus status, DistanceUnit unit) {
     /** The figure and where it comes from, as a reader expects it. */
     @Override
     public String toString() {
-        return words() + ", " + status.words();
+        return words() + ", " + (status == MileageStatus.UNKNOWN ? "status unknown" : status.words());
     }
 }

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
+import swapworth.money.Money;
 import swapworth.reading.RowProblem;
 import swapworth.statistics.Ranges;
 import swapworth.table.Cell;
@@ -167,9 +168,14 @@ final class OddPrices {
         return odd;
     }
 
+    /** How an amount was read; without the zeros at its end, since {@code 8.950} is a thousand times as much to many readers. */
+    private static String read(Money typed) {
+        return new Money(typed.amount().stripTrailingZeros(), typed.currency()).toString();
+    }
+
     private void flag(Odd odd, List<RowProblem> oddities) {
         Origin origin = columns.origin(odd.row);
-        oddities.add(new RowProblem(origin.file(), origin.line(), "price", columns.price(odd.row).typed().toString(), RowProblem.Kind.ODD,
+        oddities.add(new RowProblem(origin.file(), origin.line(), "price", read(columns.price(odd.row).typed()), RowProblem.Kind.ODD,
                 odd.message));
         List<String> remarks = new ArrayList<>(columns.remarks(odd.row));
         remarks.add(odd.message);

@@ -19,6 +19,8 @@ import swapworth.reading.Words;
 final class RowReader extends FileCells {
 
     private static final double MOST_MILES = 1_000_000;
+    /** Less than this nobody has driven a car that is some years old. */
+    private static final double NO_MILES = 100;
     private static final int FIRST_MODEL_YEAR = 1886;
     private static final int LAST_MODEL_YEAR = 2200;
 
@@ -193,6 +195,7 @@ final class RowReader extends FileCells {
                         "more than a million miles (1.6 million km) is no distance of a car");
             } else {
                 facts.mileage(run.as(mileageStatus.of(row, draft)));
+                askOfNoDistance(run, row, draft);
             }
         }
         Distance gear = distance(gearMileage, row, draft);
@@ -205,6 +208,15 @@ final class RowReader extends FileCells {
         Distance away = distance(distanceAway, row, draft);
         if (away.miles() >= 0) {
             facts.distanceAway(away.miles());
+        }
+    }
+
+    /** A car some years old that has run nothing is rare; a distance that nobody wrote down is not. */
+    private void askOfNoDistance(Distance run, CsvRow row, Draft draft) {
+        if (run.miles() < NO_MILES && draft.facts.modelYear.isPresent() && draft.seenOn.isPresent()
+                && draft.seenOn.get().getYear() - draft.facts.modelYear.getAsInt() > 1) {
+            draft.odd(columns.header(ListingColumn.MILEAGE), text(ListingColumn.MILEAGE, row),
+                    "hardly any distance for a car of this age: if it is not known, leave the cell blank. The row is used as it stands");
         }
     }
 

@@ -141,6 +141,11 @@ final class BodiesAndGears {
         return carsOfPair.getOrDefault(pair(car), 0);
     }
 
+    /** Whether another line shows the body and the gear of a car together. */
+    boolean areInAnotherLine(Facts car) {
+        return carsOfBodyAndGear.getOrDefault(body(car) + "\n" + gear(car), 0) > carsOfPair.getOrDefault(pair(car), 0);
+    }
+
     /** Whether some body stands on two gears or some gear under two bodies, so that there is something to tell apart. */
     boolean linked() {
         return gearsOfBody.values().stream().anyMatch(g -> g.size() > 1) || bodiesOfGear.values().stream().anyMatch(b -> b.size() > 1);

@@ -29,6 +29,15 @@ public record Judgement(Listing listing, String car, Valuation valuation, Positi
         remarks = List.copyOf(remarks);
     }
 
+    /**
+     * Whether the price lies so far from its value that a typing error is likelier than a bargain.
+     *
+     * @return false where there is no value
+     */
+    public boolean looksMistyped() {
+        return valuation instanceof FairValue value && !Flags.nearItsValue(listing.price().amount(), value);
+    }
+
     /** The same without the listing. */
     Standing standing() {
         return new Standing(valuation, position, gap, gapPercent, percentile, remarks);

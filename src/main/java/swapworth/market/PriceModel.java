@@ -261,7 +261,7 @@ public final class PriceModel {
         int[] first = IntStream.range(0, evidence.size())
                 .filter(i -> evidence.bound(i) == Bound.NONE && (i == 0 || evidence.car(i - 1) != evidence.car(i)))
                 .toArray();
-        int every = 1 + first.length / MOST_STRETCHED_BY;
+        int every = 1 + (first.length - 1) / MOST_STRETCHED_BY;
         return RangeStretch.of(IntStream.range(0, first.length / every).parallel().mapToDouble(k -> {
             int i = first[k * every];
             Posterior without = leavingOut(evidence.car(i));
@@ -400,7 +400,7 @@ public final class PriceModel {
                             inFile, "listings that share this body or this running gear, or power_kw and cylinders of three gears");
         }
         List<String> remarks = Figures.joined(row.remarks(), pair == PairStanding.SEEN ? outside
-                : Figures.joined(List.of(unseen(pair)), outside));
+                : Figures.joined(List.of(unseen(subject, pair)), outside));
         double factor = exchangeable(subject, pair) ? stretch.factor() : 1;
         FairValue value = new FairValue(this, by, withoutCar, subject, row, factor, ofLine, inFile, remarks);
         Range range = value.range(0.80);
@@ -468,12 +468,15 @@ public final class PriceModel {
                 && (subject.on().isEmpty() || encoder.end().isEmpty() || !subject.on().get().isAfter(encoder.end().get()));
     }
 
-    private String unseen(PairStanding pair) {
+    private String unseen(Subject subject, PairStanding pair) {
+        String assumed = " is an assumption (spread_pairs, " + assumptions.get("spread_pairs").middle() + " log points)";
+        if (encoder.pairs().areInAnotherLine(subject.facts())) {
+            return "this body with this running gear is in the files as another line alone: how far one of this line departs from those" + assumed;
+        }
         return "no other car in the files has this body with this running gear: "
                 + (pair == PairStanding.LINKED ? "the two are valued by cars that have the one or the other"
                         : "the running gear is valued by its measured facts alone")
-                + ", and how far they depart together is an assumption (spread_pairs, "
-                + assumptions.get("spread_pairs").middle() + " log points)";
+                + ", and how far they depart together" + assumed;
     }
 
     /** Where a subject lies outside what the model has seen of its line. */

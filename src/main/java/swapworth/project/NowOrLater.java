@@ -40,7 +40,12 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
         public Leg {
             requireNonNull(name, "name");
             now = now.clone();
-            factors = List.copyOf(factors);
+            factors = copied(factors);
+        }
+
+        @Override
+        public List<double[]> factors() {
+            return copied(factors);
         }
 
         @Override
@@ -57,12 +62,16 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
         }
     }
 
+    private static List<double[]> copied(List<double[]> draws) {
+        return draws.stream().map(double[]::clone).toList();
+    }
+
     /** Copies draws and lists in. */
     public NowOrLater {
         purchaseNow = purchaseNow.clone();
         exitNow = exitNow.clone();
-        purchase = List.copyOf(purchase);
-        exit = List.copyOf(exit);
+        purchase = copied(purchase);
+        exit = copied(exit);
         remarks = List.copyOf(remarks);
         if (purchase.size() != exit.size()) {
             throw new IllegalArgumentException(purchase.size() + " months of purchase beside " + exit.size() + " of exit");
@@ -98,6 +107,16 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
             }
         }
         return new NowOrLater(currency, now, exit.now, purchase, out, remarks);
+    }
+
+    @Override
+    public List<double[]> purchase() {
+        return copied(purchase);
+    }
+
+    @Override
+    public List<double[]> exit() {
+        return copied(exit);
     }
 
     @Override

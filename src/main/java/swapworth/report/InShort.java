@@ -96,7 +96,9 @@ public record InShort(List<Sentence> sentences) {
 
     private static Optional<String> onOffer(Judged judged) {
         boolean dated = judged.model().lastSeen().isPresent();
-        List<Judgement> open = dated ? judged.stillOffered() : judged.everOffered();
+        List<Judgement> all = dated ? judged.stillOffered() : judged.everOffered();
+        List<Judgement> mistyped = all.stream().filter(Judgement::looksMistyped).toList();
+        List<Judgement> open = all.stream().filter(j -> !j.looksMistyped()).toList();
         // Where a level of trade is stated an ask at another one is not held against it.
         if (open.isEmpty() || open.get(0).position() == Position.CANNOT_TELL || !(open.get(0).valuation() instanceof FairValue value)) {
             return Optional.empty();
@@ -108,6 +110,8 @@ public record InShort(List<Sentence> sentences) {
                 + (dated ? " on offer" + judged.lately() : ", without days nobody knows which are still on offer,") + " "
                 + (below == 0 ? "none stands" : below == 1 ? "1 stands" : below + " stand") + (below > 1 ? " below their" : " below its") + " 80 % range"
                 + (below == 0 ? "" : " (about one in ten does by chance)") + (untold == 0 ? "" : ", and of " + untold + " none can be told")
+                + (mistyped.isEmpty() ? "" : "; not counted: " + String.join(", ", mistyped.stream().map(j -> "'" + j.car() + "'").toList())
+                        + ", whose price is so far from the value that it looks mistyped")
                 + ". Lowest against its value stands '" + lowest.car() + "', " + lowest.listing().facts().vehicle() + ": "
                 + judged.read().baseCurrency().getCurrencyCode() + " " + Cell.format(lowest.listing().price().amount(), 0)
                 + ", fair value " + Figures.rounded(value.median()) + " (80 % range " + Figures.range(value.range(0.80)) + "; "
@@ -175,7 +179,8 @@ public record InShort(List<Sentence> sentences) {
     /** Rows that are in no figure. */
     private static String without(RowsRead read) {
         int lost = read.rejected().size() + read.setAside().size();
-        return lost == 0 ? "" : "; " + lost + (lost == 1 ? " more row is" : " more rows are") + " in no figure, for it cannot be used";
+        return lost == 0 ? "" : "; " + lost + (lost == 1 ? " more row is in no figure, for it" : " more rows are in no figure, for they")
+                + " cannot be used";
     }
 
     /** What is most unsure: of what is left, else of the finished car, else of the values of the listings. */

@@ -219,7 +219,7 @@ public final class ProjectFile {
                 + " running gear by itself.");
         List<CarFacts> equivalents = market.cars().cars().stream().filter(car -> car.role() == CandidateCar.Role.FACTORY_EQUIVALENT)
                 .map(CandidateCar::facts).toList();
-        Shared shared = Shared.with(value.car(), equivalents);
+        Shared shared = Shared.with(value.built(), value.car().gearLine(), equivalents);
         Set<String> shown = new HashSet<>();
         add(table, market, shared, shown, Undertaking.asItWas(value.car().facts()), unit);
         equivalents.forEach(facts -> add(table, market, shared, shown, facts, unit));

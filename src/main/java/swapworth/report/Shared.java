@@ -8,7 +8,6 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import swapworth.listing.CarFacts;
 import swapworth.reading.Spelling;
-import swapworth.swap.FinishedCar;
 
 /**
  * What a car has in common with a finished swap: its body, its running gear, both, or neither. Only what the rows state counts.
@@ -30,9 +29,15 @@ record Shared(String line, Optional<String> body, Optional<String> gear, Optiona
         equivalents = Set.copyOf(equivalents);
     }
 
-    static Shared with(FinishedCar car, List<CarFacts> equivalents) {
-        return new Shared(Spelling.key(car.facts().vehicle()), car.facts().body().map(Spelling::key),
-                car.facts().runningGear().map(Spelling::key), car.gearLine().map(Spelling::key),
+    /**
+     * What is to be shared with a finished car.
+     *
+     * @param built its facts with the running gear that is in it, not that of its line
+     * @param gearLine the line that this comes from
+     */
+    static Shared with(CarFacts built, Optional<String> gearLine, List<CarFacts> equivalents) {
+        return new Shared(Spelling.key(built.vehicle()), built.body().map(Spelling::key),
+                built.runningGear().map(Spelling::key), gearLine.map(Spelling::key),
                 equivalents.stream().map(facts -> Spelling.key(facts.vehicle())).collect(Collectors.toUnmodifiableSet()));
     }
 

@@ -81,19 +81,6 @@ public final class Posterior {
     }
 
     /**
-     * The posterior mean of the growth of the log error scale per unit of its measure.
-     *
-     * @return 0 where there is none
-     */
-    public double errorGrowth() {
-        double sum = 0;
-        for (Component c : components) {
-            sum += c.weight * c.growth;
-        }
-        return sum;
-    }
-
-    /**
      * The common spread of a block, as held at its mode.
      *
      * @param block the number of the block in the fit's list

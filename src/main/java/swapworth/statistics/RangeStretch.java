@@ -3,18 +3,18 @@ package swapworth.statistics;
 import java.util.Arrays;
 
 /**
- * By how much predictive ranges are to be stretched, or shrunk, so that they hold what they promise: one robust factor from left-out
+ * By how much predictive ranges are to be stretched so that they hold what they promise, never narrowed: one robust factor from left-out
  * residuals on the scale of a standard normal law.
  *
  * <p>The absolute residuals z at three levels are compared with those of a standard normal law, the mean of the three
  * logarithms is the raw factor, and it is drawn toward 1 as if by {@value #PRIOR_COUNT} residuals that are as they should be:
- * ln s = n / (n + {@value #PRIOR_COUNT}) x mean of ln(quantile of |z| / quantile of a normal law). No quantile
+ * ln s = n / (n + {@value #PRIOR_COUNT}) x mean of ln(quantile of |z| / quantile of a normal law), or 0 where that is below 0. No quantile
  * counts for more than {@value #FAR}, so that a file in which one price in seven is mistyped does not stretch the ranges of all cars
  * without bound.
  *
  * <p>Fit for subjects exchangeable with those of the residuals: never for another level of trade, a future date, or a pair never seen.
  *
- * @param factor above 0; 1 where there are no residuals
+ * @param factor at least 1; 1 where there are no residuals
  * @param residuals n, the number of residuals in it
  */
 public record RangeStretch(double factor, int residuals) {

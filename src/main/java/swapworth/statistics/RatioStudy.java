@@ -1,7 +1,6 @@
 package swapworth.statistics;
 
 import java.util.Arrays;
-import org.apache.commons.math3.distribution.TDistribution;
 
 /**
  * How well estimates meet prices, after the practice of mass appraisal: ratio = estimate / price.
@@ -21,22 +20,6 @@ import org.apache.commons.math3.distribution.TDistribution;
  */
 public record RatioStudy(int n, double median, double mean, double weightedMean, double cod, double prd, double prb,
         double prbError) {
-
-    /**
-     * An interval for the price-related bias: PRB plus and minus the quantile of Student's t with n - 2 degrees of freedom times its
-     * standard error.
-     *
-     * @param probability for instance 0.95
-     * @return lower and upper end
-     * @throws IllegalStateException if there are fewer than three pairs
-     */
-    public double[] prbInterval(double probability) {
-        if (n < 3) {
-            throw new IllegalStateException("an interval of the price-related bias needs at least three pairs, not " + n);
-        }
-        double reach = new TDistribution(null, n - 2.0).inverseCumulativeProbability((1 + probability) / 2) * prbError;
-        return new double[] {prb - reach, prb + reach};
-    }
 
     /**
      * Studies pairs of estimate and price.

@@ -3,7 +3,7 @@ package swapworth.statistics;
 import java.util.Arrays;
 
 /**
- * What was observed, row by row.
+ * What was observed, row by row. The arrays that it gives are its own, since they are asked for row by row: to be read alone.
  *
  * @param y n responses; for a row that is a bound, the bound
  * @param bound n marks: whether the response itself was seen, or only that it lies above

@@ -48,7 +48,7 @@ final class Disclosure {
     private static String words(SwapCost.Loss loss) {
         double percent = 100 * loss.share();
         return loss.what() + ": " + (percent > 0 ? Cell.format(percent, Math.abs(percent - Math.rint(percent)) < 1e-9 ? 0 : 1) + " %"
-                : Cell.format(loss.amount(), 0));
+                : Cell.format(loss.amount(), Math.abs(loss.amount() - Math.rint(loss.amount())) < 1e-9 ? 0 : 2));
     }
 
     private static void list(Table.Builder table, String name, List<String> what) {

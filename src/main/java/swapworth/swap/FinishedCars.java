@@ -19,6 +19,7 @@ import swapworth.reading.CellReader;
 import swapworth.reading.FolderSettings;
 import swapworth.reading.Parsed;
 import swapworth.reading.RowProblem;
+import swapworth.reading.Spelling;
 import swapworth.money.Money;
 
 /**
@@ -52,7 +53,9 @@ public record FinishedCars(List<FinishedCar> cars, Optional<CarFacts> factoryEqu
      */
     public static FinishedCars of(CarsFile file, FolderSettings settings, Currency currency, Assumptions assumptions) {
         Reader reader = new Reader(settings, currency, assumptions.get("swap_stated_spread").middle());
-        List<FinishedCar> cars = file.cars().stream().filter(c -> c.role() == CandidateCar.Role.FINISHED).map(reader::car).toList();
+        List<CandidateCar> rows = file.cars().stream().filter(c -> c.role() == CandidateCar.Role.FINISHED).toList();
+        rows.forEach(row -> List.of("recipient", "donor").forEach(column -> reader.checkName(row, column, file.cars())));
+        List<FinishedCar> cars = rows.stream().map(reader::car).toList();
         Optional<CarFacts> factory = file.cars().stream().filter(c -> c.role() == CandidateCar.Role.FACTORY_EQUIVALENT)
                 .map(CandidateCar::facts).findFirst();
         return new FinishedCars(cars, factory, reader.problems);
@@ -113,6 +116,15 @@ public record FinishedCars(List<FinishedCar> cars, Optional<CarFacts> factoryEqu
             }
             text.ifPresent(t -> odd(row, "gear_year", t, "this is no year and is not used"));
             return OptionalInt.empty();
+        }
+
+        /** A name in the row must be that of another car of the file. */
+        private void checkName(CandidateCar row, String column, List<CandidateCar> cars) {
+            Optional<String> name = SwapWords.text(row.facts().further(), column);
+            if (name.isPresent() && cars.stream().noneMatch(car -> name.get().equalsIgnoreCase(car.name()))) {
+                odd(row, column, name.get(), "cars.csv has no such car; its parts are not counted" + Spelling.nearest(name.get(),
+                        cars.stream().map(CandidateCar::name).toList()).map(near -> "; did you mean " + near + "?").orElse(""));
+            }
         }
 
         private Optional<UnsureAmount> amount(CandidateCar row, String column) {

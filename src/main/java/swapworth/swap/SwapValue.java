@@ -110,6 +110,7 @@ public final class SwapValue implements SwapAnswer {
     /** How a finished swap is to be valued, and what is known beside the listings; immutable. */
     public static final class Options {
         private static final int DRAWS = 4000;
+    private static final long SEED = 1;
 
         private LevelOfTrade level = LevelOfTrade.PRIVATE_ASKING;
         private Optional<LocalDate> on = Optional.empty();
@@ -120,7 +121,6 @@ public final class SwapValue implements SwapAnswer {
         private String reason = "";
         private Optional<Assumptions> assumptions = Optional.empty();
         private Optional<ValueDraws> draws = Optional.empty();
-        private long seed = 1;
 
         private Options() {
         }
@@ -136,7 +136,6 @@ public final class SwapValue implements SwapAnswer {
             copy.reason = reason;
             copy.assumptions = assumptions;
             copy.draws = draws;
-            copy.seed = seed;
             return copy;
         }
 
@@ -240,18 +239,6 @@ public final class SwapValue implements SwapAnswer {
             return copy;
         }
 
-        /**
-         * With another seed of all that is drawn here.
-         *
-         * @param other the seed
-         * @return a copy
-         */
-        public Options withSeed(long other) {
-            Options copy = copy();
-            copy.seed = other;
-            return copy;
-        }
-
         LevelOfTrade level() {
             return level;
         }
@@ -269,11 +256,11 @@ public final class SwapValue implements SwapAnswer {
         }
 
         long seed() {
-            return seed;
+            return SEED;
         }
 
         ValueDraws draws(PriceModel model) {
-            return draws.orElseGet(() -> model.draws(DRAWS, seed));
+            return draws.orElseGet(() -> model.draws(DRAWS, SEED));
         }
 
         /**
@@ -337,6 +324,15 @@ public final class SwapValue implements SwapAnswer {
      */
     public double[] draws() {
         return price.clone();
+    }
+
+    /**
+     * The facts of the car with the running gear that is in it now: what {@code lines.csv} says of the stock car's does not count.
+     *
+     * @return the facts that the market is asked about
+     */
+    public CarFacts built() {
+        return situation.finished;
     }
 
     /**

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import swapworth.assumptions.Assumptions;
+import swapworth.listing.CandidateCar;
 import swapworth.listing.CarsFile;
 import swapworth.listing.DistanceUnit;
 import swapworth.listing.LevelOfTrade;
@@ -23,6 +24,7 @@ import swapworth.market.ValueDraws;
 import swapworth.reading.Conventions;
 import swapworth.reading.FolderSettings;
 import swapworth.reading.RowProblem;
+import swapworth.reading.Spelling;
 import swapworth.table.Cell;
 import swapworth.table.Column;
 import swapworth.table.Table;
@@ -64,6 +66,13 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
                         String.join("; ", ((NoSwapValue) answers.get(0)).needed())));
     }
 
+    private static Optional<RowProblem> strangeGearLine(CandidateCar car, PriceModel model) {
+        return SwapWords.text(car.facts().further(), "gear_line").filter(line -> model.lines().stream().noneMatch(line::equalsIgnoreCase))
+                .map(line -> new RowProblem(car.origin().file(), car.origin().line(), "gear_line", line, RowProblem.Kind.ODD,
+                        "no listing is of this line, so that none tells of its running gear"
+                                + Spelling.nearest(line, model.lines()).map(near -> "; did you mean " + near + "?").orElse("")));
+    }
+
     /**
      * Values the finished cars of a folder.
      *
@@ -81,6 +90,8 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
         FolderSettings settings = FolderSettings.of(folder, Conventions.unstated());
         FinishedCars finished = FinishedCars.of(cars, settings, currency, model.assumptions());
         List<RowProblem> problems = new ArrayList<>(finished.problems());
+        cars.cars().stream().filter(car -> car.role() == CandidateCar.Role.FINISHED)
+                .forEach(car -> strangeGearLine(car, model).ifPresent(problems::add));
         List<RowProblem> rejected = new ArrayList<>();
         List<String> notes = new ArrayList<>();
         SwapValue.Options options = SwapValue.options();

@@ -172,6 +172,14 @@ class FolderCommandTest {
     }
 
     @Test
+    void a_price_that_looks_mistyped_is_not_the_lowest_of_all() throws IOException {
+        String words = thirty(1).about("on-offer");
+        assertTrue(words.startsWith("Of 29 cars on offer"), words);
+        assertTrue(words.contains("not counted: 'a29', whose price is so far from the value that it looks mistyped"), words);
+        assertFalse(words.contains("Lowest against its value stands 'a29'"), words);
+    }
+
+    @Test
     void a_market_that_cannot_be_told_is_no_answer() throws IOException {
         assertEquals(List.of("on-offer", "model"), thirty(10_800).answers().stream().map(Point::section).toList());
     }

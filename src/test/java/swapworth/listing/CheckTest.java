@@ -51,6 +51,29 @@ class CheckTest extends ReadingListings {
                 + "b,Saloon,1,2024-01-01,2024-01-01,0,7000,7000,0,sold\r\n", check.cars().csv());
     }
 
+    // By hand: 8,000 francs at 1.05 are 8,400; 8,300 are 8,715, which is 3.75 % more. 11,500 to 11,000 is 4.35 % less.
+    @Test
+    void a_rate_that_moved_is_no_price_cut() {
+        write("rates.csv", "date,from,to,rate\n2025-01-01,CHF,EUR,1.10\n2025-03-01,CHF,EUR,1.05\n");
+        ListingsRead read = read("id,seen_on,vehicle,model_year,mileage_km,price,currency\nbase,2025-01-20,Roadster,2011,90000,7000,EUR\n"
+                + "base2,2025-01-21,Roadster,2012,91000,7100,EUR\nbase3,2025-01-21,Roadster,2012,99000,7100,EUR\n"
+                + "base4,2025-01-21,Roadster,2014,41000,9100,EUR\nbase5,2025-01-21,Roadster,2015,39000,9900,EUR\n"
+                + "up,2025-01-20,Roadster,2010,80000,8000,CHF\nup,2025-03-20,Roadster,2010,80000,8300,CHF\n"
+                + "down,2025-01-20,Roadster,2013,50000,11500,CHF\ndown,2025-03-20,Roadster,2013,50000,11000,CHF\n");
+        Car up = read.cars().stream().filter(car -> car.name().equals("up")).findFirst().orElseThrow();
+        assertEquals(3.75, up.priceChanges().get(0).percent(), 1e-9);
+        assertEquals(8_400, up.priceChanges().get(0).before(), 1e-9);
+        assertEquals(List.of(), up.priceCuts());
+        Car down = read.cars().stream().filter(car -> car.name().equals("down")).findFirst().orElseThrow();
+        assertEquals(-100 * 500 / 11_500.0, down.priceCuts().get(0).percent(), 1e-9);
+    }
+
+    @Test
+    void the_note_on_joins_says_what_a_pair_needs() {
+        String note = Check.of(read(FILE)).joins().notes().toString();
+        assertTrue(note.contains("7 points, or 5 where neither has another partner within 1.5 points of it"), note);
+    }
+
     @Test
     void a_line_counts_its_cars_and_how_they_ended() {
         assertEquals("line,cars,sightings,first_seen,last_seen,sold,withdrawn,gone,open\r\n"

@@ -126,6 +126,18 @@ class ListingsRowsTest extends ReadingListings {
         assertEquals(List.of(9), read.oddities().stream().map(RowProblem::line).toList());
         assertTrue(read.oddities().get(0).message().contains("is a digit too many or missing?"));
         assertEquals(1, read.listings().get(7).remarks().size());
+        // To many readers 8.950 is a thousand times 8.95.
+        ListingsRead small = read(text.toString().replace(",95000,", ",8.9500,"));
+        assertEquals("USD 8.95", small.oddities().get(0).rawText());
+    }
+
+    @Test
+    void hardly_any_distance_of_a_car_some_years_old_is_asked_about() {
+        ListingsRead read = read(HEADER + "\na,2024-01-01,Roadster,2013,0,7300,private,\nb,2024-01-01,Roadster,2024,12,19000,private,\n"
+                + "c,2024-01-01,Roadster,2013,4000,9000,private,\n");
+        assertEquals(List.of(2), read.oddities().stream().map(RowProblem::line).toList(), read.oddities().toString());
+        assertTrue(read.oddities().get(0).message().startsWith("hardly any distance for a car of this age"), read.oddities().toString());
+        assertEquals(3, read.counts().used());
     }
 
     @Test

@@ -36,7 +36,7 @@ class OwnHeadersTest extends ReadingListings {
         assertEquals("Sivrette", facts.vehicle());
         assertEquals(OptionalInt.of(2014), facts.modelYear());
         assertEquals("92,000 km", facts.mileage().orElseThrow().words());
-        assertEquals("78,500 km, unknown", facts.gearMileage().orElseThrow().toString());
+        assertEquals("78,500 km, status unknown", facts.gearMileage().orElseThrow().toString());
         assertEquals(Runs.ENGINE_DEAD, facts.runs());
         assertEquals(112, facts.powerKw().orElseThrow());
         assertEquals(Map.of("colour", "blau"), facts.further(), "what is none of our columns is kept by the name that words.csv gives it");

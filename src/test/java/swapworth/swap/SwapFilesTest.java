@@ -108,6 +108,16 @@ class SwapFilesTest {
     }
 
     @Test
+    void the_name_of_a_donor_that_cars_csv_does_not_have_is_asked_about() throws IOException {
+        Files.writeString(folder.resolve("cars.csv"), "name,role,vehicle,donor,recipient\nmine,finished,Sivrette,frnt hit,tidy\n"
+                + "front hit,donor,Velmarch,,\ntidy,recipient,Sivrette,,\n");
+        FinishedCars read = FinishedCars.of(CarsFile.read(folder.resolve("cars.csv"), USD), FolderSettings.of(folder, Conventions.unstated()), USD,
+                Assumptions.defaults());
+        assertEquals(1, read.problems().size(), read.problems().toString());
+        assertEquals("cars.csv has no such car; its parts are not counted; did you mean front hit?", read.problems().get(0).message());
+    }
+
+    @Test
     void a_loss_that_lowers_the_value_while_no_lost_function_is_stated_is_asked_about() throws IOException {
         String start = "mine,finished,Sivrette,six,2016,71000,44000,shop,Velmarch,2019,yes,no,";
         List<RowProblem> asked = finished(start + ",,,air conditioning lost: 400").problems();
