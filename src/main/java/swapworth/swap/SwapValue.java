@@ -110,7 +110,7 @@ public final class SwapValue implements SwapAnswer {
     /** How a finished swap is to be valued, and what is known beside the listings; immutable. */
     public static final class Options {
         private static final int DRAWS = 4000;
-    private static final long SEED = 1;
+        private static final long SEED = 1;
 
         private LevelOfTrade level = LevelOfTrade.PRIVATE_ASKING;
         private Optional<LocalDate> on = Optional.empty();
