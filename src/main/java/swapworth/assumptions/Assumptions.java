@@ -204,7 +204,7 @@ public final class Assumptions {
     /**
      * All assumptions, in the order of the program's file.
      *
-     * @return an unmodifiable view
+     * @return an unmodifiable copy
      */
     public Collection<Assumption> all() {
         return List.copyOf(byName.values());

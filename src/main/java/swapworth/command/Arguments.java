@@ -50,7 +50,10 @@ final class Arguments {
         on();
         base();
         level();
-        reader();
+        if (reader().isPresent() && out().isPresent()) {
+            throw new WrongUsageException("--out: with --for a page is written for its reader and no rows for machines; leave out the one or"
+                    + " the other");
+        }
     }
 
     /** The folder of the whole job. */

@@ -16,6 +16,8 @@ import swapworth.assumptions.Assumptions;
 import swapworth.donor.DonorStudy;
 import swapworth.donor.FeeSchedule;
 import swapworth.donor.Landed;
+import swapworth.donor.PartOffers;
+import swapworth.donor.PartoutFile;
 import swapworth.donor.Shading;
 import swapworth.listing.CandidateCar;
 import swapworth.listing.CarsFile;
@@ -50,15 +52,13 @@ final class DonorSteps {
         Path cars = needed(folder, "cars.csv", "the cars that you think of buying: name, vehicle, price or planned_bid, seller, distance_away");
         Path fees = needed(folder, "fees.csv", "what a purchase costs beside the bid: table, kind, from, to, flat, percent, ...");
         Steps.keepApart(arguments, List.of(cars));
-        FolderSettings settings = FolderSettings.of(folder, Conventions.unstated());
+        FolderSettings settings = settings(folder);
         Optional<ListingsRead> listings = listings(folder);
         Currency currency = listings.map(ListingsRead::baseCurrency).orElse(settings.currency());
         CarsFile read = CarsFile.read(cars, currency);
-        FeeSchedule schedule = FeeSchedule.read(fees, settings, currency, Assumptions.ofFolder(folder));
-        listings.ifPresent(steps::printUnmatched);
+        FeeSchedule schedule = FeeSchedule.read(fees, settings, currency, steps.assumptions(folder));
         steps.account(read);
-        out.println(schedule.read().sentence());
-        steps.printProblems("fees", schedule.read().problems());
+        steps.account(schedule.read());
         // What a car is worth is asked only where a bid is sought.
         Optional<PriceModel> model = arguments.target().isEmpty() ? Optional.empty() : listings.map(l -> steps.model(l, arguments, folder));
         Landed landed = Landed.of(read.cars(), schedule, arguments.target(),
@@ -78,9 +78,7 @@ final class DonorSteps {
             steps.writePage(arguments.page().get(), Page.of("Landed costs", "What each car costs once it stands in the yard.",
                     sections.toArray(Section[]::new)));
         }
-        boolean rejected = arguments.strictness() == Arguments.Strictness.STRICT
-                && (!read.rejected().isEmpty() || !schedule.read().rejected().isEmpty());
-        return landed.costs().isEmpty() && landed.bids().isEmpty() || rejected ? 1 : 0;
+        return landed.costs().isEmpty() && landed.bids().isEmpty() ? 1 : 0;
     }
 
     private void unpriced(Landed landed) {
@@ -108,17 +106,16 @@ final class DonorSteps {
         needed(folder, "partout.csv", "car, part, goes_to: which parts are sold, kept or go into the swap");
         Steps.keepApart(arguments, List.of(cars));
         Optional<ListingsRead> listings = listings(folder);
-        Assumptions assumptions = Assumptions.ofFolder(folder);
-        Currency currency = listings.map(ListingsRead::baseCurrency).orElseGet(() -> FolderSettings.of(folder, Conventions.unstated()).currency());
+        Assumptions assumptions = steps.assumptions(folder);
+        Currency currency = listings.map(ListingsRead::baseCurrency).orElseGet(() -> settings(folder).currency());
         Optional<PriceModel> model = listings.map(l -> steps.model(l, arguments, folder));
         CarsFile read = CarsFile.read(cars, currency);
         Optional<LocalDate> lastSeen = model.flatMap(PriceModel::lastSeen);
         Optional<LocalDate> on = arguments.on().or(() -> lastSeen);
         DonorStudy study = DonorStudy.of(folder, read.cars(), currency, model, model.map(m -> m.draws(DonorStudy.DRAWS, DonorStudy.SEED)), on,
                 assumptions, Optional.empty());
-        listings.ifPresent(steps::printUnmatched);
         steps.account(read);
-        account(study);
+        study.read().forEach(steps::account);
         String money = currency.getCurrencyCode();
         study.choices().forEach(choice -> out.print("\n" + choice.table(money).text()));
         study.landed().told().ifPresent(this::unpriced);
@@ -135,8 +132,7 @@ final class DonorSteps {
             steps.writePage(arguments.page().get(), Page.of("What the parts bring", "What the left-over parts of each car bring, net.",
                     sections.toArray(Section[]::new)));
         }
-        boolean rejected = arguments.strictness() == Arguments.Strictness.STRICT && study.read().stream().anyMatch(r -> !r.rejected().isEmpty());
-        return study.partOuts().isEmpty() || rejected ? 1 : 0;
+        return study.partOuts().isEmpty() ? 1 : 0;
     }
 
     /** Begins to work out what the other files of a folder say of its cars in play. */
@@ -144,7 +140,7 @@ final class DonorSteps {
         if (!Files.isRegularFile(folder.resolve("fees.csv")) && !Files.isRegularFile(folder.resolve("partout.csv"))) {
             return;
         }
-        Assumptions assumptions = Assumptions.ofFolder(folder);
+        Assumptions assumptions = steps.assumptions(folder);
         Optional<LocalDate> on = arguments.on().or(model::lastSeen);
         running = Optional.of(CompletableFuture.supplyAsync(() -> {
             DonorStudy done = DonorStudy.of(folder, cars, read.baseCurrency(), Optional.of(model),
@@ -160,7 +156,7 @@ final class DonorSteps {
             List<Section> sections = running.map(CompletableFuture::join).orElse(List.of());
             study.ifPresent(found -> {
                 out.println();
-                account(found);
+                found.read().forEach(steps::account);
                 found.landed().told().ifPresent(l -> {
                     out.print("\n" + l.totals().text());
                     unpriced(l);
@@ -181,17 +177,36 @@ final class DonorSteps {
         return study;
     }
 
-    private void account(DonorStudy study) {
-        study.read().forEach(r -> {
-            out.println(r.sentence());
-            steps.printProblems("to look at", r.problems());
-        });
+    /** What became of the fees of a folder, where another step has used them. */
+    void accountOfFees(Path folder, Currency currency) {
+        Path fees = folder.resolve("fees.csv");
+        if (Files.isRegularFile(fees)) {
+            steps.account(FeeSchedule.read(fees, settings(folder), currency, steps.assumptions(folder)).read());
+        }
+    }
+
+    /** What became of the parts of a folder, where another step has used them. */
+    void accountOfParts(Path folder, List<CandidateCar> cars, Currency currency) {
+        Path partout = folder.resolve("partout.csv");
+        Path parts = folder.resolve("parts.csv");
+        if (Files.isRegularFile(partout)) {
+            steps.account(PartoutFile.read(partout, cars, settings(folder), currency).read());
+            if (Files.isRegularFile(parts)) {
+                steps.account(PartOffers.read(parts, settings(folder), currency).read());
+            }
+        }
+    }
+
+    private static FolderSettings settings(Path folder) {
+        return FolderSettings.of(folder, Conventions.unstated());
     }
 
     /** The listings of a folder; nothing where there are none that can be used. */
-    private static Optional<ListingsRead> listings(Path folder) {
+    private Optional<ListingsRead> listings(Path folder) {
         Path file = folder.resolve("listings.csv");
-        return Files.isRegularFile(file) ? Optional.of(Steps.read(List.of(file))).filter(l -> !l.listings().isEmpty()) : Optional.empty();
+        Optional<ListingsRead> read = Files.isRegularFile(file) ? Optional.of(Steps.read(List.of(file))) : Optional.empty();
+        read.ifPresent(steps::account);
+        return read.filter(l -> !l.listings().isEmpty());
     }
 
     private static Path needed(Path folder, String name, String what) {

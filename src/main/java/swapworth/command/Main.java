@@ -17,8 +17,8 @@ import swapworth.notebook.Notebooks;
 
 /**
  * The program: {@code swapworth FOLDER} does whatever the folder's files allow; {@code check}, {@code judge}, {@code value},
- * {@code landed}, {@code partout}, {@code project} and {@code notebook} are single steps. Exit codes: 0 done, 1 nothing usable (or any
- * rejected row with {@code --strict}), 2 wrong usage.
+ * {@code index}, {@code landed}, {@code partout}, {@code swap}, {@code project} and {@code notebook} are single steps. Exit codes: 0 done,
+ * 1 nothing usable (or any rejected row with {@code --strict}), 2 wrong usage.
  */
 public final class Main {
     /** The steps by name, in the order of the help. */
@@ -102,7 +102,7 @@ public final class Main {
         CommandSpec root = CommandSpec.create().name("swapworth");
         root.usageMessage().description("Fair values with honest ranges from car listings that you collected.",
                 "FOLDER: does whatever the files of the folder allow, on one page. Without it the working folder is taken, and the"
-                        + " sample where that holds no listings.csv.")
+                        + " sample where that holds no listings.csv, cars.csv or ledger.csv.")
                 .footer("", "Single steps, each with its own --help:",
                         "  check LISTINGS...    what was understood of listing files, of a folder its cars too",
                         "  judge LISTINGS...    every listing judged, its own car left out",
@@ -230,7 +230,7 @@ public final class Main {
     private static void common(CommandSpec spec) {
         help(spec);
         spec.addOption(OptionSpec.builder("--strict").arity("0").type(boolean.class)
-                .description("exit 1 when any row was rejected").build());
+                .description("exit 1 when any row of the files read was rejected").build());
         spec.addOption(OptionSpec.builder("--out").paramLabel("FILE.csv").type(String.class)
                 .description("writes the rows for machines").build());
         spec.addOption(OptionSpec.builder("--page").paramLabel("FILE.html").type(String.class)

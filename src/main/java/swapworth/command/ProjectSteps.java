@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import swapworth.listing.ListingsRead;
 import swapworth.project.Undertaking;
 import swapworth.reading.RowsRead;
 import swapworth.report.ProjectFile;
@@ -34,9 +35,13 @@ final class ProjectSteps {
         Steps.keepApart(arguments, List.of(file));
         Optional<ProjectFile.Reader> reader = arguments.reader();
         Undertaking undertaking = Undertaking.of(folder, arguments.on(), market(folder, arguments));
+        steps.assumptions(folder);
         undertaking.market().ifPresent(m -> {
-            steps.printUnmatched(m.read());
             steps.account(m.cars());
+            steps.account(m.swaps());
+            DonorSteps donors = new DonorSteps(steps, out);
+            donors.accountOfFees(folder, m.read().baseCurrency());
+            donors.accountOfParts(folder, m.cars().cars(), m.read().baseCurrency());
         });
         // Without a ledger cars in play alone tell of now or later and of prices to walk away at.
         if (!hasLedger && (arguments.out().isPresent() || undertaking.gates().isEmpty() && tables(undertaking).isEmpty()
@@ -44,12 +49,13 @@ final class ProjectSteps {
             throw new NothingUsableException(folder + ": there is no ledger.csv in this folder; start with one row a payment and the"
                     + " columns date, amount, note");
         }
+        List<RowsRead> files = undertaking.read();
         if (reader.isPresent()) {
+            files.forEach(steps::account);
             Path page = arguments.page().orElse(folder.resolve("file-for-" + reader.get().name().toLowerCase(Locale.ROOT) + ".html"));
             steps.writePage(page, ProjectFile.of(folder, undertaking, reader.get()));
             return 0;
         }
-        List<RowsRead> files = undertaking.read();
         if (hasLedger && undertaking.ledger().isEmpty()) {
             RowsRead read = files.get(0);
             err.println("no usable row: " + read.sentence());
@@ -57,10 +63,7 @@ final class ProjectSteps {
                     + p.message()));
             return 1;
         }
-        for (RowsRead read : files) {
-            out.println(read.sentence());
-            account(read);
-        }
+        files.forEach(steps::account);
         undertaking.gates().ifPresent(g -> g.warnings().forEach(w -> out.print(TextLines.of("  ", "not settled: " + w))));
         tables(undertaking).forEach(table -> out.print("\n" + table.text()));
         undertaking.narrowing().forEach(n -> out.print("\n" + TextLines.of("", n)));
@@ -71,19 +74,14 @@ final class ProjectSteps {
         if (arguments.page().isPresent()) {
             steps.writePage(arguments.page().get(), ProjectPage.of(Steps.nameOf(folder), undertaking));
         }
-        int rejected = files.stream().mapToInt(r -> r.rejected().size()).sum();
-        if (arguments.strictness() == Arguments.Strictness.STRICT && rejected > 0) {
-            err.println("--strict: " + rejected + " rejected");
-            return 1;
-        }
         return 0;
     }
 
     /** The headlines of an undertaking, for the terminal. */
     void tell(Undertaking undertaking) {
         for (RowsRead read : undertaking.read()) {
-            out.println("\n" + read.sentence());
-            account(read);
+            out.println();
+            steps.account(read);
         }
         undertaking.gates().ifPresent(g -> g.warnings().forEach(w -> out.print(TextLines.of("  ", "not settled: " + w))));
         undertaking.forecast().ifPresent(f -> out.print("\n" + f.figures().text()));
@@ -92,15 +90,12 @@ final class ProjectSteps {
         undertaking.alternatives().ifPresent(a -> out.print("\n" + a.tables().get(0).text()));
     }
 
-    private void account(RowsRead read) {
-        steps.printProblems("rejected", read.rejected());
-        steps.printProblems("set aside", read.setAside());
-        steps.printProblems("question", read.questions());
-        steps.printProblems("odd", read.oddities());
-    }
-
     private Optional<Undertaking.Market> market(Path folder, Arguments arguments) {
-        return Undertaking.Market.of(folder, arguments.on(), arguments.level(), listings -> Steps.read(List.of(listings)),
+        return Undertaking.Market.of(folder, arguments.on(), arguments.level(), listings -> {
+            ListingsRead read = Steps.read(List.of(listings));
+            steps.account(read);
+            return read;
+        },
                 read -> steps.model(read, arguments, folder));
     }
 

@@ -6,8 +6,10 @@ import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.CompletableFuture;
 import java.util.stream.Stream;
@@ -64,6 +66,10 @@ final class Steps {
 
     private final PrintStream out;
     private final PrintStream err;
+    private final Accounts accounts = new Accounts();
+    /** What was printed of the rows, so that nothing is told twice. */
+    private final Set<RowProblem> printed = new HashSet<>();
+    private Optional<Assumptions> assumptions = Optional.empty();
 
     Steps(PrintStream out, PrintStream err) {
         this.out = out;
@@ -73,7 +79,7 @@ final class Steps {
     int run(String step, Arguments arguments) {
         try {
             arguments.check();
-            return switch (step) {
+            int code = switch (step) {
                 case "check" -> check(arguments);
                 case "judge" -> judge(arguments);
                 case "value" -> value(arguments);
@@ -85,6 +91,7 @@ final class Steps {
                 case "notebook" -> notebook(arguments);
                 default -> folder(arguments);
             };
+            return code == DONE ? ending(arguments) : code;
         } catch (WrongUsageException e) {
             err.println(e.getMessage());
             return WRONG_USAGE;
@@ -97,7 +104,20 @@ final class Steps {
         }
     }
 
-    /** Refuses to write over a file that is read. */
+    /** What is said in the end of rows that were rejected in any of the files read. */
+    private int ending(Arguments arguments) {
+        if (arguments.strictness() == Arguments.Strictness.LENIENT) {
+            return DONE;
+        }
+        String rejected = accounts.sentence();
+        if (rejected.isEmpty()) {
+            return DONE;
+        }
+        err.println("--strict: " + rejected);
+        return NOTHING_USABLE;
+    }
+
+    /** Refuses to write over a file that is read, and to write two things into one file. */
     static void keepApart(Arguments arguments, List<Path> inputs) throws IOException {
         List<Path> read = new ArrayList<>(inputs);
         for (Path input : inputs) {
@@ -113,15 +133,28 @@ final class Steps {
                 }
             }
         }
+        if (arguments.out().isPresent() && arguments.page().isPresent() && isOne(arguments.out().get(), arguments.page().get())) {
+            throw new WrongUsageException(arguments.out().get() + ": the rows and the page cannot be written into one file; give --out and"
+                    + " --page names of their own");
+        }
+    }
+
+    private static boolean isOne(Path a, Path b) throws IOException {
+        return a.toAbsolutePath().normalize().equals(b.toAbsolutePath().normalize())
+                || Files.exists(a) && Files.exists(b) && Files.isSameFile(a, b);
     }
 
     private int check(Arguments arguments) throws IOException {
         keepApart(arguments, arguments.listings());
         ListingsRead read = read(arguments.listings());
+        collect(read);
         Check check = Check.of(read);
         out.print(check.text());
         List<CarsFile> cars = arguments.carsBeside().stream().map(file -> CarsFile.read(file, read.baseCurrency())).toList();
-        cars.forEach(file -> out.println(file.read().table().text()));
+        cars.forEach(file -> {
+            accounts.add(file.read().problems());
+            out.println(file.read().table().text());
+        });
         if (arguments.out().isPresent()) {
             write(arguments.out().get(), problems(read).csv(), "the rows set aside, rejected, odd or in question");
         }
@@ -132,7 +165,7 @@ final class Steps {
                     Section.of("check", "What was understood", parts.toArray(Part[]::new)));
             writePage(arguments.page().get(), page);
         }
-        return read.listings().isEmpty() ? nothing(read) : ending(read, arguments);
+        return read.listings().isEmpty() ? nothing(read) : DONE;
     }
 
     private static Table problems(ListingsRead read) {
@@ -167,7 +200,7 @@ final class Steps {
         if (page.isPresent()) {
             writePage(arguments.page().orElseThrow(), page.get().join());
         }
-        return ending(read, arguments);
+        return DONE;
     }
 
     /** Judges more rows than anybody reads: they are written to a file, and the terminal gets what they say together. */
@@ -182,10 +215,10 @@ final class Steps {
             study = made.get(0);
         } else {
             study = rows.write(OutputStream.nullOutputStream());
-            out.println("\n" + read.listings().size() + " rows are too many to show: --out FILE.csv writes them.");
+            out.println("\n" + tooMany(read.listings().size()));
         }
         print(model, study);
-        return ending(read, arguments);
+        return DONE;
     }
 
     private int value(Arguments arguments) throws IOException {
@@ -199,11 +232,10 @@ final class Steps {
         CarsFile cars = CarsFile.read(arguments.subject(), read.baseCurrency());
         PriceModel model = model(read, arguments, folderOf(arguments.market().get(0)));
         Valued valued = Valued.of(cars.cars(), model, read.baseCurrency(), arguments.on(), arguments.level());
-        out.println(counted(read));
-        printUnmatched(read);
+        account(read);
         account(cars);
         out.println();
-        out.print(valued.brief().text());
+        printRows(valued.brief());
         valued.remarks().forEach(r -> out.print(TextLines.of("  ", r)));
         if (arguments.out().isPresent()) {
             write(arguments.out().get(), valued.table().csv(), "the values");
@@ -213,8 +245,7 @@ final class Steps {
             writePage(arguments.page().get(), ListingsPage.of(names(List.of(arguments.subject())), judged).withCarsInPlay(valued)
                     .withFirst(CarsSection.toLookAt(cars)).page());
         }
-        boolean rejected = !cars.rejected().isEmpty() && arguments.strictness() == Arguments.Strictness.STRICT;
-        return cars.cars().isEmpty() || rejected ? NOTHING_USABLE : ending(read, arguments);
+        return cars.cars().isEmpty() ? NOTHING_USABLE : DONE;
     }
 
     private int index(Arguments arguments) throws IOException {
@@ -227,7 +258,14 @@ final class Steps {
         account(read);
         if (!(model.index() instanceof Answer.Told<MarketIndex> told)) {
             out.print("\n" + TextLines.of("", IndexTables.summary(model)));
-            return ending(read, arguments);
+            if (arguments.page().isPresent()) {
+                writePage(arguments.page().get(), marketPage(arguments, read, MarketSection.of(model)));
+            }
+            if (arguments.out().isPresent()) {
+                err.println("--out: " + arguments.out().get() + " is not written, because the index cannot be told");
+                return NOTHING_USABLE;
+            }
+            return DONE;
         }
         MarketIndex index = chosen(told.value(), arguments);
         out.print("\n" + TextLines.of("", IndexTables.summary(index)));
@@ -242,10 +280,13 @@ final class Steps {
             write(arguments.out().get(), IndexTables.months(index).csv(), "the level of each month");
         }
         if (arguments.page().isPresent()) {
-            writePage(arguments.page().get(), Page.of(names(arguments.listings()) + ": the market in time", counted(read) + ".",
-                    MarketSection.of(model, index)));
+            writePage(arguments.page().get(), marketPage(arguments, read, MarketSection.of(model, index)));
         }
-        return ending(read, arguments);
+        return DONE;
+    }
+
+    private static Page marketPage(Arguments arguments, ListingsRead read, Section market) {
+        return Page.of(names(arguments.listings()) + ": the market in time", counted(read) + ".", market);
     }
 
     private static MarketIndex chosen(MarketIndex index, Arguments arguments) {
@@ -278,13 +319,14 @@ final class Steps {
     }
 
     /** The whole job: judges the listings of a folder and values its cars in play, on one page. */
-    private int folder(Arguments arguments) throws IOException {
-        Path folder = folder(arguments.folder());
+    private int folder(Arguments stated) throws IOException {
+        Path folder = folder(stated.folder());
+        Arguments arguments = stated.onPage(folder.resolve("swapworth.html"));
         Path listings = folder.resolve(LISTINGS);
         keepApart(arguments, List.of(listings));
         Charts.prepare();
         if (!Files.isRegularFile(listings) && Files.isRegularFile(folder.resolve("ledger.csv"))) {
-            return new ProjectSteps(this, out, err).project(arguments.onPage(folder.resolve("swapworth.html")));
+            return new ProjectSteps(this, out, err).project(arguments);
         }
         if (!Files.isRegularFile(listings)) {
             throw new NothingUsableException(folder + ": there is no " + LISTINGS + " in this folder; start with one row a listing and the"
@@ -312,7 +354,7 @@ final class Steps {
             account(cars);
             valued = Optional.of(Valued.of(cars.unfinished(), model, read.baseCurrency(), arguments.on(), arguments.level()));
             out.println();
-            out.print(valued.get().brief().text());
+            printRows(valued.get().brief());
             valued.get().remarks().forEach(r -> out.print(TextLines.of("  ", r)));
             if (cars.unfinished().size() < cars.cars().size()) {
                 swaps = Optional.of(new SwapSteps(this, out, err).swaps(folder, cars, read, model, arguments));
@@ -323,7 +365,6 @@ final class Steps {
             write(arguments.out().get(), judged.table().csv(), "the judged listings");
         }
         out.print("\n" + TextLines.of("", IndexTables.summary(model)));
-        Path page = arguments.page().orElse(folder.resolve("swapworth.html"));
         swaps.ifPresent(s -> more.add(SwapSection.of(s)));
         more.add(market.join());
         Optional<Swaps> finished = swaps;
@@ -338,9 +379,9 @@ final class Steps {
         InShort inShort = InShort.of(judged, donors.study(), swaps, undertaking);
         ListingsPage made = ListingsPage.of(nameOf(folder), judged).withFirst(first).withInShort(inShort).withMore(more)
                 .withMissingFiles(missing);
-        writePage(page, valued.map(made::withCarsInPlay).orElse(made).page());
+        writePage(arguments.page().orElseThrow(), valued.map(made::withCarsInPlay).orElse(made).page());
         out.print(inShort.text());
-        return ending(read, arguments);
+        return DONE;
     }
 
     /** The folder that a step works on; refused where it is none. */
@@ -449,17 +490,37 @@ final class Steps {
         return PriceModel.options().with(assumptions).withColumns(further).fit(read.cars());
     }
 
+    /** The assumptions of the one folder that a step is about; rows of its file that change nothing are told when it is read. */
     Assumptions assumptions(Path folder) {
-        Assumptions assumptions = Assumptions.ofFolder(folder);
-        printProblems("changes nothing", assumptions.problems());
-        return assumptions;
+        if (assumptions.isEmpty()) {
+            Assumptions read = Assumptions.ofFolder(folder);
+            accounts.add(read.problems());
+            printProblems("changes nothing", read.problems());
+            assumptions = Optional.of(read);
+        }
+        return assumptions.get();
     }
 
     private void print(ListingsRead read, Judged judged) {
         account(read);
         out.println();
-        out.print(judged.inFileOrder("").text());
+        int rows = read.listings().size();
+        if (rows > TOO_MANY_TO_SHOW) {
+            out.println(tooMany(rows));
+        } else {
+            out.print(judged.inFileOrder("").text());
+        }
         print(judged.model(), judged.study());
+    }
+
+    /** A table, up to as many rows as anybody reads. */
+    private void printRows(Table table) {
+        int rows = table.rows().size();
+        out.print(rows > TOO_MANY_TO_SHOW ? tooMany(rows) + "\n" : table.text());
+    }
+
+    private static String tooMany(int rows) {
+        return rows + " rows are too many to show: --out FILE.csv writes them, --page FILE.html shows them.";
     }
 
     /** Of all rows those that can still be bought; without dates nobody knows which these are. */
@@ -470,7 +531,12 @@ final class Steps {
         }
         account(read);
         Table onOffer = judged.onOffer("");
-        out.print("\n" + (onOffer.rows().isEmpty() ? "No car was on offer" + judged.lately() + ".\n" : onOffer.text()));
+        out.println();
+        if (onOffer.rows().isEmpty()) {
+            out.println("No car was on offer" + judged.lately() + ".");
+        } else {
+            printRows(onOffer);
+        }
         int rows = read.listings().size();
         out.println("\n" + rows + (rows == 1 ? " row is judged" : " rows are judged") + " in all: the step 'judge' and the page show them.");
         print(judged.model(), judged.study());
@@ -481,18 +547,25 @@ final class Steps {
         return read.counts().sentence() + "; " + cars + (cars == 1 ? " car" : " cars");
     }
 
-    /** What became of the rows. */
-    private void account(ListingsRead read) {
+    private void collect(ListingsRead read) {
+        accounts.add(read.rejected());
+        accounts.add(read.oddities());
+    }
+
+    /** What became of the rows of listings, and of the files that speak for all of their folder. */
+    void account(ListingsRead read) {
+        collect(read);
         out.println(counted(read));
         read.notes().forEach(n -> out.print(TextLines.of("  ", n)));
         printProblems("rejected", read.rejected());
+        printProblems("rejected", read.oddities().stream().filter(p -> p.kind() == RowProblem.Kind.REJECTED).toList());
         printProblems("set aside", read.setAside());
         printProblems("question", read.questions());
         printUnmatched(read);
     }
 
     /** The words of listings that were not understood: how many, and the first few. */
-    void printUnmatched(ListingsRead read) {
+    private void printUnmatched(ListingsRead read) {
         List<UnmatchedWord> words = read.unmatchedWords();
         if (words.isEmpty()) {
             return;
@@ -506,9 +579,24 @@ final class Steps {
 
     /** What became of the rows of the cars in play, and what was not understood of them. */
     void account(CarsFile cars) {
-        RowsRead rows = cars.read();
+        account(cars.read());
+    }
+
+    /** What became of the rows of a file. */
+    void account(RowsRead rows) {
+        accounts.add(rows.problems());
         out.println(rows.sentence());
-        printProblems("to look at", rows.problems());
+        printProblems("rejected", rows.rejected());
+        printProblems("set aside", rows.setAside());
+        printProblems("question", rows.questions());
+        printProblems("to look at", rows.oddities());
+    }
+
+    /** What became of the rows of swaps that were seen, and of those of the finished cars. */
+    void account(Swaps swaps) {
+        accounts.add(swaps.problems());
+        printProblems("to look at", swaps.problems());
+        swaps.notes().forEach(n -> out.print(TextLines.of("  ", n)));
     }
 
     private void print(PriceModel model, Answer<FitStudy> study) {
@@ -516,11 +604,13 @@ final class Steps {
         out.print("\n" + study.match(s -> ModelTables.fit(model, s).text(), no -> no.sentence() + "\n"));
     }
 
-    void printProblems(String what, List<RowProblem> problems) {
+    private void printProblems(String what, List<RowProblem> all) {
+        List<RowProblem> problems = printed.isEmpty() ? all : all.stream().filter(p -> !printed.contains(p)).toList();
         for (RowProblem p : problems.subList(0, Math.min(20, problems.size()))) {
             out.print(TextLines.of("  ", what + ": " + p.file() + (p.line() > 0 ? ":" + p.line() : "")
                     + (p.column().isEmpty() ? "" : " " + p.column()) + (p.rawText().isEmpty() ? "" : " '" + p.rawText() + "'") + ": "
                     + p.message()));
+            printed.add(p);
         }
         if (problems.size() > 20) {
             out.println("  " + what + ": " + (problems.size() - 20) + " more; 'check' lists them all");
@@ -535,14 +625,6 @@ final class Steps {
             }
         }
         return NOTHING_USABLE;
-    }
-
-    int ending(ListingsRead read, Arguments arguments) {
-        if (arguments.strictness() == Arguments.Strictness.STRICT && read.counts().rejected() > 0) {
-            err.println("--strict: " + read.counts().rejected() + " rejected");
-            return NOTHING_USABLE;
-        }
-        return DONE;
     }
 
     void writePage(Path file, Page page) throws IOException {

@@ -11,7 +11,6 @@ import swapworth.market.PriceModel;
 import swapworth.report.SwapSection;
 import swapworth.swap.SwapAnswer;
 import swapworth.swap.Swaps;
-import swapworth.table.TextLines;
 
 /** The step that values finished swaps. */
 final class SwapSteps {
@@ -36,10 +35,10 @@ final class SwapSteps {
         }
         CarsFile cars = CarsFile.read(inPlay, read.baseCurrency());
         PriceModel model = steps.model(read, arguments, folder);
-        out.println(Steps.counted(read));
-        steps.printUnmatched(read);
+        steps.account(read);
         steps.account(cars);
         Swaps swaps = swaps(folder, cars, read, model, arguments);
+        new DonorSteps(steps, out).accountOfParts(folder, cars.cars(), read.baseCurrency());
         if (swaps.answers().isEmpty()) {
             err.println("cars.csv: no car of the role 'finished'; write one row with role finished, the vehicle whose body it has, and"
                     + " running_gear or gear_line");
@@ -55,16 +54,13 @@ final class SwapSteps {
         if (arguments.page().isPresent()) {
             steps.writePage(arguments.page().get(), SwapSection.page(swaps, cars));
         }
-        boolean rejected = arguments.strictness() == Arguments.Strictness.STRICT
-                && !(cars.rejected().isEmpty() && swaps.rejected().isEmpty());
-        return rejected ? 1 : steps.ending(read, arguments);
+        return 0;
     }
 
     /** The finished cars of a folder, the result of each printed. */
     Swaps swaps(Path folder, CarsFile cars, ListingsRead read, PriceModel model, Arguments arguments) {
         Swaps swaps = Swaps.of(folder, cars, read.baseCurrency(), model, arguments.on(), arguments.level());
-        steps.printProblems("to look at", swaps.problems());
-        swaps.notes().forEach(n -> out.print(TextLines.of("  ", n)));
+        steps.account(swaps);
         swaps.answers().forEach(a -> out.print("\n" + a.tables().get(0).text()));
         return swaps;
     }

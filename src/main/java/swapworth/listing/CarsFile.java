@@ -32,7 +32,7 @@ import swapworth.reading.Vocabulary;
  * @param cars the usable rows, in file order
  * @param rejected rows that could not be read
  * @param setAside rows that were read and cannot be used: no name, no vehicle, a second row of one name, impossible values
- * @param oddities used rows about which something looks odd, and words that were not understood
+ * @param oddities used rows about which something looks odd, words that were not understood, and what to ask of the file as a whole
  * @param blank rows without any text
  */
 public record CarsFile(String file, List<CandidateCar> cars, List<RowProblem> rejected, List<RowProblem> setAside,
@@ -117,6 +117,7 @@ public record CarsFile(String file, List<CandidateCar> cars, List<RowProblem> re
         if (unitUnknown) {
             columns.unitInQuestion(folder.conventions).ifPresent(oddities::add);
         }
+        columns.rolesInQuestion().ifPresent(oddities::add);
         for (UnmatchedWord word : lists.unmatchedWords()) {
             oddities.add(word.problem());
         }

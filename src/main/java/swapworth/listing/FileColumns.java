@@ -145,6 +145,23 @@ final class FileColumns {
                 : Optional.empty();
     }
 
+    /** What to ask where no column says which part the cars play, with the headers that stand for no column of ours; none where one does. */
+    Optional<RowProblem> rolesInQuestion() {
+        if (has(ListingColumn.ROLE)) {
+            return Optional.empty();
+        }
+        List<String> further = new ArrayList<>();
+        for (int i = 0; i < meaning.length; i++) {
+            if (meaning[i] == null && how[i].isEmpty() && !source.header().get(i).isBlank()) {
+                further.add(Spelling.shortened(source.header().get(i), 40));
+            }
+        }
+        String which = further.isEmpty() ? "" : ". Not understood as columns of ours are: " + String.join(", ", further)
+                + ". If one of these holds the roles, say so in words.csv: header," + further.get(0) + ",role";
+        return Optional.of(new RowProblem(source.file(), 0, ListingColumn.ROLE.header(), "", RowProblem.Kind.QUESTION,
+                "there is no such column, so that no car counts as donor, recipient or finished: add it with these words" + which));
+    }
+
     private boolean take(int i, ListingColumn column, String statedUnit, Kind kind, String words) {
         boolean forCars = column == ListingColumn.NAME || column == ListingColumn.ROLE || column == ListingColumn.PLANNED_BID;
         boolean forListings = column == ListingColumn.ID || column == ListingColumn.SEEN_ON;

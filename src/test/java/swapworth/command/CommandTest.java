@@ -187,6 +187,7 @@ class CommandTest {
     void help_is_an_answer_and_no_mistake() {
         assertEquals(0, run("--help"));
         assertTrue(out().contains("judge") && out().contains("FOLDER"), out());
+        assertTrue(InOneLine.of(out()).contains("the sample where that holds no listings.csv, cars.csv or ledger.csv"), out());
         assertEquals(0, run("judge", "--help"));
         assertTrue(out().contains("--level"), out());
     }
@@ -207,5 +208,38 @@ class CommandTest {
     void index_without_dates_says_what_is_missing() throws IOException {
         assertEquals(0, run("index", file("vehicle,model_year,mileage_mi,price_usd\nSivrette,2014,88000,9000\n")));
         assertTrue(out().contains("Cannot tell how the market moved: no listing has a date"), out());
+    }
+
+    @Test
+    void an_index_that_cannot_be_told_is_a_page_with_the_reason_and_no_csv() throws IOException {
+        String listings = file("vehicle,model_year,mileage_mi,price_usd\nSivrette,2014,88000,9000\n");
+        Path page = folder.resolve("i.html");
+        Path rows = folder.resolve("i.csv");
+        assertEquals(0, run("index", listings, "--page", page.toString()), err());
+        assertTrue(Files.readString(page).contains("no listing has a date"));
+        Files.delete(page);
+        assertEquals(1, run("index", listings, "--page", page.toString(), "--out", rows.toString()));
+        assertTrue(err().contains("i.csv is not written, because the index cannot be told"), err());
+        assertTrue(Files.exists(page) && Files.notExists(rows));
+    }
+
+    @Test
+    void the_rows_and_the_page_are_not_written_into_one_file() throws IOException {
+        String listings = file(rows(20));
+        String same = folder.resolve("same.x").toString();
+        assertEquals(2, run("judge", listings, "--out", same, "--page", folder.resolve("./same.x").toString()));
+        assertTrue(err().contains("cannot be written into one file"), err());
+        assertEquals(2, run(folder.toString(), "--out", folder.resolve("swapworth.html").toString()), "the page that is written unasked");
+        assertTrue(Files.notExists(folder.resolve("same.x")) && Files.notExists(folder.resolve("swapworth.html")));
+    }
+
+    @Test
+    void of_more_than_5000_rows_the_terminal_shows_what_they_say_together_and_the_page_holds_them() throws IOException {
+        String listings = file(rows(5_001));
+        Path page = folder.resolve("many.html");
+        assertEquals(0, run("judge", listings, "--page", page.toString()), err());
+        assertTrue(out().contains("5001 rows are too many to show: --out FILE.csv writes them, --page FILE.html shows them."), out());
+        assertTrue(out().lines().count() < 100, out().lines().count() + " lines");
+        assertTrue(Files.readString(page).contains("All 5001 rows"), "the page holds them");
     }
 }

@@ -95,6 +95,9 @@ class ProjectCommandTest {
         assertTrue(Files.readString(folder.resolve("file-for-lender.html")).contains("Made by the owner for a lender"));
         assertEquals(2, run("project", folder.toString(), "--for", "neighbour"));
         assertTrue(err().contains("self, buyer, lender, insurer"), err());
+        Path rows = folder.resolve("x.csv");
+        assertEquals(2, run("project", folder.toString(), "--for", "buyer", "--out", rows.toString()));
+        assertTrue(err().contains("no rows for machines") && Files.notExists(rows), err());
     }
 
     @Test

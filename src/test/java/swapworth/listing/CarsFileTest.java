@@ -58,7 +58,7 @@ class CarsFileTest extends ReadingListings {
 
     @Test
     void a_cell_with_its_unit_contradicts_only_a_unit_that_is_stated() {
-        assertEquals(List.of(), cars("name,vehicle,mileage\na,Saloon,92000 km\n").oddities());
+        assertEquals(List.of(), cars("name,role,vehicle,mileage\na,donor,Saloon,92000 km\n").oddities());
         assertTrue(cars("name,vehicle,mileage_mi\na,Saloon,92000 km\n").oddities().get(0).message().contains("its header says mi"));
     }
 
@@ -67,6 +67,13 @@ class CarsFileTest extends ReadingListings {
         CarsFile read = cars("name,role,vehicle\na,mascot,Saloon\n");
         assertEquals(CandidateCar.Role.UNKNOWN, read.cars().get(0).role());
         assertTrue(read.oddities().get(0).message().contains("candidate, recipient, donor, factory equivalent, finished"));
+    }
+
+    @Test
+    void a_file_that_does_not_say_which_part_the_cars_play_is_asked_about_with_the_headers_that_are_not_understood() {
+        String asked = cars("name,vehicle,part,hue\na,Saloon,donor,red\n").oddities().get(0).message();
+        assertTrue(asked.contains("no car counts as donor") && asked.contains("part, hue") && asked.contains("header,part,role"), asked);
+        assertEquals(List.of(), cars("name,vehicle,role,hue\na,Saloon,,red\n").oddities());
     }
 
     @Test

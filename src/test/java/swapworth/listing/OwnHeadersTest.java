@@ -42,7 +42,7 @@ class OwnHeadersTest extends ReadingListings {
         assertEquals(Map.of("colour", "blau"), facts.further(), "what is none of our columns is kept by the name that words.csv gives it");
         assertEquals("EUR", read.baseCurrency().getCurrencyCode());
         assertEquals(DistanceUnit.KM, read.distanceUnit());
-        CarsFile cars = CarsFile.read(write("cars.csv", "Name;" + HEADER + "mine;" + ROW), Currency.getInstance("EUR"));
+        CarsFile cars = CarsFile.read(write("cars.csv", "Name;role;" + HEADER + "mine;donor;" + ROW), Currency.getInstance("EUR"));
         assertEquals(List.of(), cars.oddities());
         assertEquals(facts, cars.cars().get(0).facts());
     }

@@ -1,0 +1,160 @@
+package swapworth.command;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import swapworth.InOneLine;
+
+/** That each step accounts for every file that it reads, in the terminal and in its exit code. */
+class AccountsTest {
+    /** Of each file what an account of it says. */
+    private static final Map<String, String> FILES = new LinkedHashMap<>();
+    /** The steps, each with the files that it reads. */
+    private static final Map<String, String> STEPS = new LinkedHashMap<>();
+
+    static {
+        FILES.put("listings.csv", "rows: 12 used, 0 set aside, 1 rejected");
+        FILES.put("swaps.csv", "swaps.csv: 2 rows: 1 used, 0 set aside, 1 rejected");
+        for (String file : List.of("cars.csv", "fees.csv", "partout.csv", "parts.csv", "ledger.csv", "gates.csv", "alternatives.csv")) {
+            FILES.put(file, file + ", ");
+        }
+        for (String file : List.of("words.csv", "rates.csv", "lines.csv", "assumptions.csv")) {
+            FILES.put(file, file + ":");
+        }
+        String settings = " words.csv rates.csv lines.csv";
+        STEPS.put("check FOLDER", "listings.csv cars.csv" + settings);
+        STEPS.put("judge FOLDER", "listings.csv assumptions.csv" + settings);
+        STEPS.put("index FOLDER", "listings.csv assumptions.csv" + settings);
+        STEPS.put("value --market FOLDER --subject FOLDER", "listings.csv cars.csv assumptions.csv" + settings);
+        STEPS.put("landed FOLDER", "listings.csv cars.csv fees.csv assumptions.csv" + settings);
+        STEPS.put("partout FOLDER", "listings.csv cars.csv fees.csv partout.csv parts.csv assumptions.csv" + settings);
+        STEPS.put("swap FOLDER", "listings.csv cars.csv swaps.csv partout.csv parts.csv assumptions.csv" + settings);
+        STEPS.put("project FOLDER", String.join(" ", FILES.keySet()));
+        STEPS.put("project FOLDER --for buyer --page FOLDER/buyer.html", String.join(" ", FILES.keySet()));
+        STEPS.put("FOLDER", String.join(" ", FILES.keySet()));
+    }
+
+    @TempDir
+    Path folder;
+
+    private String out = "";
+    private String err = "";
+
+    @BeforeEach
+    void files() throws IOException {
+        StringBuilder rows = new StringBuilder("vehicle,model_year,mileage_mi,price_usd\n");
+        for (int i = 0; i < 12; i++) {
+            rows.append(i % 2 == 0 ? "Sivrette," : "Velmarch,").append(2010 + i).append(',').append(120_000 - 7_000 * i).append(',')
+                    .append(6_000 + 700 * i).append('\n');
+        }
+        write("listings.csv", rows.toString());
+        write("cars.csv", "name,role,vehicle,model_year,mileage_mi,planned_bid,gear_line\nhit,donor,Velmarch,2016,70000,4000,\n"
+                + "bare,recipient,Sivrette,2012,90000,3000,\nmine,finished,Sivrette,2012,90000,,Velmarch\n");
+        write("fees.csv", "table,kind,from,to,flat,percent\ntax,tax,,,,5\n");
+        write("partout.csv", "car,part,goes_to\nhit,engine,swap\nhit,wheels,sell\n");
+        write("parts.csv", "part,price\nengine,2000\nwheels,300\n");
+        write("swaps.csv", "vehicle,model_year,mileage_mi,price_usd\nSivrette,2014,80000,9000\n");
+        write("ledger.csv", "date,amount,note\n2026-03-04,19.99,wire\n");
+        write("gates.csv", "gate,answer\ninsurable,yes\n");
+        write("alternatives.csv", "alternative,item,amount\nstock car,car,9000\n");
+        write("words.csv", "column,word,means\n*,currency,USD\n");
+        write("rates.csv", "date,from,to,rate\n2026-03-01,EUR,USD,1.1\n");
+        write("lines.csv", "vehicle,power_kw\nSivrette,112\n");
+        write("assumptions.csv", "name,middle,spread\nage_slope,-9,2\n");
+    }
+
+    private void write(String name, String text) throws IOException {
+        Files.writeString(folder.resolve(name), text);
+    }
+
+    private int run(String words) {
+        ByteArrayOutputStream printed = new ByteArrayOutputStream();
+        ByteArrayOutputStream complaints = new ByteArrayOutputStream();
+        int code = Main.run(new PrintStream(printed, true, StandardCharsets.UTF_8),
+                new PrintStream(complaints, true, StandardCharsets.UTF_8), words.replace("FOLDER", folder.toString()).split(" "));
+        out = printed.toString(StandardCharsets.UTF_8);
+        err = complaints.toString(StandardCharsets.UTF_8);
+        return code;
+    }
+
+    /** Runs a step on a folder with a row at the end of one file that cannot be read. */
+    private int withBadRow(String file, String words) throws IOException {
+        String good = Files.readString(folder.resolve(file));
+        write(file, good + "\"never closed,1\n");
+        int code = run(words);
+        write(file, good);
+        return code;
+    }
+
+    @Test
+    void a_rejected_row_of_any_file_that_a_step_reads_is_told_once_and_fails_where_strictness_is_asked_for() throws IOException {
+        List<String> wrong = new ArrayList<>();
+        for (Map.Entry<String, String> step : STEPS.entrySet()) {
+            assertEquals(0, run(step.getKey() + " --strict"), step + err);
+            for (String file : step.getValue().split(" ")) {
+                int code = withBadRow(file, step.getKey() + " --strict");
+                if (code != 1 || !err.contains("--strict: 1 rejected in " + file)) {
+                    wrong.add(step.getKey() + ", " + file + ": " + code + " " + err);
+                }
+                boolean check = step.getKey().startsWith("check");
+                int told = InOneLine.of(out).split("rejected: " + file + ":|changes nothing: " + file + ":|to look at: " + file + ":", -1).length - 1;
+                if (!check && (told != 1 || !InOneLine.of(out).contains(FILES.get(file)))) {
+                    wrong.add(step.getKey() + ", " + file + ": told " + told + " times\n" + out);
+                }
+            }
+        }
+        assertEquals(List.of(), wrong);
+    }
+
+    @Test
+    void without_strictness_a_rejected_row_is_no_failure() throws IOException {
+        assertEquals(0, withBadRow("cars.csv", "FOLDER"), err);
+        assertEquals(0, withBadRow("listings.csv", "landed FOLDER"), err);
+    }
+
+    @Test
+    void assumptions_that_change_nothing_are_told_without_listings_too() throws IOException {
+        write("assumptions.csv", "name,middle\nage_slop,-9\nage_slope,much\n");
+        for (String words : List.of("landed FOLDER", "landed FOLDER --target 5000", "partout FOLDER", "project FOLDER", "swap FOLDER", "FOLDER")) {
+            toldOnce(words);
+        }
+        Files.delete(folder.resolve("listings.csv"));
+        for (String words : List.of("landed FOLDER", "partout FOLDER", "project FOLDER", "FOLDER")) {
+            toldOnce(words);
+        }
+    }
+
+    private void toldOnce(String words) {
+        assertEquals(0, run(words), err);
+        assertEquals(3, InOneLine.of(out).split("changes nothing: assumptions.csv:", -1).length, words + "\n" + out);
+        assertTrue(InOneLine.of(out).contains("did you mean age_slope?"), out);
+    }
+
+    @Test
+    void cars_without_a_column_for_their_roles_are_asked_about_in_every_step_that_reads_them() throws IOException {
+        write("cars.csv", Files.readString(folder.resolve("cars.csv")).replace("name,role,", "name,plays,"));
+        for (String words : STEPS.keySet()) {
+            boolean read = STEPS.get(words).contains("cars.csv");
+            assertEquals(words.startsWith("swap") ? 1 : 0, run(words), err);
+            assertEquals(read, InOneLine.of(out).contains("so that no car counts as donor, recipient or finished"), words + "\n" + out);
+            assertEquals(read, out.contains("header,plays,role"), out);
+        }
+        write("words.csv", "column,word,means\nheader,plays,role\n");
+        assertEquals(0, run("swap FOLDER"), err);
+        assertFalse(out.contains("no car counts as"), out);
+    }
+}
