@@ -177,7 +177,7 @@ final class DonorSteps {
         return study;
     }
 
-    /** What became of the fees of a folder, where another step has used them. */
+    /** What became of the fees of a folder, for a step that shows no costs of its own. */
     void accountOfFees(Path folder, Currency currency) {
         Path fees = folder.resolve("fees.csv");
         if (Files.isRegularFile(fees)) {
@@ -185,12 +185,12 @@ final class DonorSteps {
         }
     }
 
-    /** What became of the parts of a folder, where another step has used them. */
-    void accountOfParts(Path folder, List<CandidateCar> cars, Currency currency) {
+    /** What became of the parts of a folder, for a step that takes from them what went into a finished car. */
+    void accountOfParts(Path folder, CarsFile cars, Currency currency) {
         Path partout = folder.resolve("partout.csv");
         Path parts = folder.resolve("parts.csv");
-        if (Files.isRegularFile(partout)) {
-            steps.account(PartoutFile.read(partout, cars, settings(folder), currency).read());
+        if (Files.isRegularFile(partout) && cars.unfinished().size() < cars.cars().size()) {
+            steps.account(PartoutFile.read(partout, cars.cars(), settings(folder), currency).read());
             if (Files.isRegularFile(parts)) {
                 steps.account(PartOffers.read(parts, settings(folder), currency).read());
             }

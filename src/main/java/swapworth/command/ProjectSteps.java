@@ -41,7 +41,7 @@ final class ProjectSteps {
             steps.account(m.swaps());
             DonorSteps donors = new DonorSteps(steps, out);
             donors.accountOfFees(folder, m.read().baseCurrency());
-            donors.accountOfParts(folder, m.cars().cars(), m.read().baseCurrency());
+            donors.accountOfParts(folder, m.cars(), m.read().baseCurrency());
         });
         // Without a ledger cars in play alone tell of now or later and of prices to walk away at.
         if (!hasLedger && (arguments.out().isPresent() || undertaking.gates().isEmpty() && tables(undertaking).isEmpty()

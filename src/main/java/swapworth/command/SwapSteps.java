@@ -37,8 +37,8 @@ final class SwapSteps {
         PriceModel model = steps.model(read, arguments, folder);
         steps.account(read);
         steps.account(cars);
+        new DonorSteps(steps, out).accountOfParts(folder, cars, read.baseCurrency());
         Swaps swaps = swaps(folder, cars, read, model, arguments);
-        new DonorSteps(steps, out).accountOfParts(folder, cars.cars(), read.baseCurrency());
         if (swaps.answers().isEmpty()) {
             err.println("cars.csv: no car of the role 'finished'; write one row with role finished, the vehicle whose body it has, and"
                     + " running_gear or gear_line");

@@ -1,5 +1,6 @@
 package swapworth.command;
 
+import static java.util.stream.Collectors.joining;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -14,6 +15,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -56,12 +58,8 @@ class AccountsTest {
 
     @BeforeEach
     void files() throws IOException {
-        StringBuilder rows = new StringBuilder("vehicle,model_year,mileage_mi,price_usd\n");
-        for (int i = 0; i < 12; i++) {
-            rows.append(i % 2 == 0 ? "Sivrette," : "Velmarch,").append(2010 + i).append(',').append(120_000 - 7_000 * i).append(',')
-                    .append(6_000 + 700 * i).append('\n');
-        }
-        write("listings.csv", rows.toString());
+        write("listings.csv", "vehicle,model_year,mileage_mi,price_usd\n" + IntStream.range(0, 12).mapToObj(i -> (i % 2 == 0 ? "Sivrette"
+                : "Velmarch") + "," + (2010 + i) + "," + (120_000 - 7_000 * i) + "," + (6_000 + 700 * i) + "\n").collect(joining()));
         write("cars.csv", "name,role,vehicle,model_year,mileage_mi,planned_bid,gear_line\nhit,donor,Velmarch,2016,70000,4000,\n"
                 + "bare,recipient,Sivrette,2012,90000,3000,\nmine,finished,Sivrette,2012,90000,,Velmarch\n");
         write("fees.csv", "table,kind,from,to,flat,percent\ntax,tax,,,,5\n");
