@@ -90,6 +90,17 @@ public interface Facts {
     /** All facts, made if they are not. */
     CarFacts made();
 
+    /** Whether the car is said to be crashed or branded, or not to drive: such cars are cheap for a reason, and their prices scatter more. */
+    default boolean isTroubled() {
+        return isTroubled(title(), runs(), damage());
+    }
+
+    /** The same of these facts alone. */
+    static boolean isTroubled(Title title, Runs runs, Optional<Set<Damage>> damage) {
+        return title != Title.CLEAN && title != Title.UNKNOWN || runs != Runs.DRIVES && runs != Runs.UNKNOWN
+                || damage.isPresent() && !damage.get().isEmpty();
+    }
+
     /**
      * The age of the car on a day: from first registration, else from the middle of the model year (1 July), else as the row gave
      * it outright, in which case it is the same on every day. A car seen before its day of birth has age 0.

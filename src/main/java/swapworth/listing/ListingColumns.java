@@ -406,10 +406,7 @@ final class ListingColumns {
 
     /** Whether a row stands for a car that is crashed, branded or dead. */
     boolean isTroubled(int row) {
-        Title its = title.get(row);
-        Runs state = runs.get(row);
-        return its != Title.CLEAN && its != Title.UNKNOWN || state != Runs.DRIVES && state != Runs.UNKNOWN
-                || !damage.get(row).orElse(Set.of()).isEmpty();
+        return Facts.isTroubled(title.get(row), runs.get(row), damage.get(row));
     }
 
     /** The age of the car in years, on the day it was seen, or on another day if the row has none; 0 if nothing speaks of it. */

@@ -52,7 +52,7 @@ final class EncodedRows {
         this.kept = n <= most ? IntStream.range(0, n).parallel().mapToObj(this::encoded).toArray(Encoded[]::new) : new Encoded[0];
         this.rows = rows(evidence, encoder, sameCar, n, k -> k, i -> i < kept.length ? kept[i] : encoded(i));
         for (int i = 0; i < n; i++) {
-            if (inflation(i) != 1 || isDifference(i)) {
+            if (!encoder.isNothingFilledIn(inflation(i)) || isDifference(i)) {
                 apart.set(i);
             }
         }

@@ -64,6 +64,8 @@ final class Encoder {
     private final Map<String, Map<String, Optional<String>>> trims = new ConcurrentHashMap<>();
     private final Measures measures;
     private final BodiesAndGears pairs;
+    /** By how much more the prices of crashed, branded and dead cars scatter. */
+    private final double scatterOfTroubled;
     private final double middleAge;
     private final double middleMiles;
     private final Optional<LocalDate> begin;
@@ -81,6 +83,7 @@ final class Encoder {
         this.levels = stock.levels();
         this.pairs = new BodiesAndGears(stock.kinds());
         this.measures = new Measures(stock, assumptions);
+        this.scatterOfTroubled = 1 + assumptions.get("scatter_of_troubled").middle() / 100;
         double[] ages = new double[stock.rows()];
         double[] miles = new double[stock.rows()];
         for (LineExtent[] some : Ranges.make(ages.length, (first, end) -> measure(evidence, stock, first, end, ages, miles))) {
@@ -522,7 +525,8 @@ final class Encoder {
             terms.get(t).encode(subject, measured, row);
         }
         row.add(onOfferColumn, stillOnOffer);
-        return new Encoded(row.row(), termOfColumn, measured.inflation(), (measured.age() - middleAge) / 10, measured.remarks());
+        double inflation = measured.inflation() * (subject.facts().isTroubled() ? scatterOfTroubled : 1);
+        return new Encoded(row.row(), termOfColumn, inflation, (measured.age() - middleAge) / 10, measured.remarks());
     }
 
     /** The column that stands for the departure of every pair never seen, where the pair of a subject is one of them. */
@@ -542,6 +546,11 @@ final class Encoder {
 
     Measured measured(Subject subject) {
         return measures.of(subject);
+    }
+
+    /** Whether the factor on the error scale of a row is that of a car of which no measure had to be filled in. */
+    boolean isNothingFilledIn(double inflation) {
+        return inflation == 1 || inflation == scatterOfTroubled;
     }
 
     /** The columns that are sums of others in the row of each listing. */

@@ -35,6 +35,7 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
     private final double[] logPrice;
     private final BitSet bounds;
     private final BitSet onOffer;
+    private final BitSet troubled;
     private final Days days;
     private final Evidence[] kept;
     /** Whether the days of the listings count. */
@@ -45,6 +46,7 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
         this.cars = cars;
         this.bounds = new BitSet();
         this.onOffer = new BitSet();
+        this.troubled = new BitSet();
         this.days = Days.KNOWN;
         this.car = new int[n];
         this.place = new int[n];
@@ -56,6 +58,7 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
             System.arraycopy(part.logPrice, 0, logPrice, at, part.size);
             set(part.bounds, bounds, at);
             set(part.onOffer, onOffer, at);
+            set(part.troubled, troubled, at);
             at += part.size;
         }
         this.kept = new Evidence[n <= most ? n : 0];
@@ -69,6 +72,7 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
         logPrice = dated.logPrice;
         bounds = dated.bounds;
         onOffer = new BitSet();
+        troubled = dated.troubled;
         days = Days.UNKNOWN;
         kept = new Evidence[dated.kept.length];
         Arrays.setAll(kept, this::made);
@@ -117,6 +121,7 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
         private final MiddlesOfLines middles;
         private final BitSet bounds = new BitSet();
         private final BitSet onOffer = new BitSet();
+        private final BitSet troubled = new BitSet();
         private int[] car;
         private int[] place;
         private double[] logPrice;
@@ -170,6 +175,7 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
             logPrice[size] = Math.log(seen.amount());
             bounds.set(size, Evidence.bound(seen.kind()) == Bound.BELOW);
             onOffer.set(size, Evidence.isOnOffer(seen.kind(), one.outcome()));
+            troubled.set(size, one.facts().isTroubled());
             stock.add(Evidence.subject(one.facts(), seen));
             size++;
         }
@@ -254,6 +260,11 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
 
     boolean onOffer(int i) {
         return onOffer.get(i);
+    }
+
+    /** Whether a price is one of a car that is crashed or branded, or does not drive. */
+    boolean isTroubled(int i) {
+        return troubled.get(i);
     }
 
     /** Whether a row is a second price of the car of the row before it, and both are prices and no bounds. */

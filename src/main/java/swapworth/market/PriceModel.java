@@ -87,7 +87,7 @@ public final class PriceModel {
     private final FutureTask<List<Confounded>> confounded;
     /** Found when first asked for: the same whichever thread finds it. */
     private volatile @Nullable Answer<MarketIndex> index;
-    private final RangeStretch stretch;
+    private final Stretches stretch;
     private final Grids grids;
     /** The first row of each car, and behind the last car the number of rows. */
     private final int[] firstRow;
@@ -256,11 +256,29 @@ public final class PriceModel {
         return assumed / (assumed + (1 - assumed) * Math.exp(more));
     }
 
-    /** By how much ranges are to be stretched, from the first price of each car predicted without it; of many cars some stand for all. */
-    private RangeStretch stretch() {
+    /**
+     * By how much ranges are to be stretched: those of crashed, branded and dead cars, whose prices scatter otherwise, by themselves.
+     *
+     * @param sound of all other cars
+     * @param troubled of these
+     */
+    private record Stretches(RangeStretch sound, RangeStretch troubled) {
+
+        RangeStretch of(Facts car) {
+            return car.isTroubled() ? troubled : sound;
+        }
+    }
+
+    private Stretches stretch() {
         int[] first = IntStream.range(0, evidence.size())
                 .filter(i -> evidence.bound(i) == Bound.NONE && (i == 0 || evidence.car(i - 1) != evidence.car(i)))
                 .toArray();
+        return new Stretches(stretch(IntStream.of(first).filter(i -> !evidence.isTroubled(i)).toArray()),
+                stretch(IntStream.of(first).filter(evidence::isTroubled).toArray()));
+    }
+
+    /** The factor from the first price of each of some cars predicted without it; of many cars some stand for all. */
+    private RangeStretch stretch(int[] first) {
         int every = 1 + (first.length - 1) / MOST_STRETCHED_BY;
         return RangeStretch.of(IntStream.range(0, first.length / every).parallel().mapToDouble(k -> {
             int i = first[k * every];
@@ -371,7 +389,16 @@ public final class PriceModel {
      * @return the factor and the number of prices behind it
      */
     public RangeStretch stretched() {
-        return stretch;
+        return stretch.sound;
+    }
+
+    /**
+     * The same for crashed, branded and dead cars, found by their prices alone.
+     *
+     * @return the factor and the number of prices behind it
+     */
+    public RangeStretch stretchedTroubled() {
+        return stretch.troubled;
     }
 
     List<PriorBlock> blocks() {
@@ -401,7 +428,7 @@ public final class PriceModel {
         }
         List<String> remarks = Figures.joined(row.remarks(), pair == PairStanding.SEEN ? outside
                 : Figures.joined(List.of(unseen(subject, pair)), outside));
-        double factor = exchangeable(subject, pair) ? stretch.factor() : 1;
+        double factor = exchangeable(subject, pair) ? stretch.of(subject.facts()).factor() : 1;
         FairValue value = new FairValue(this, by, withoutCar, subject, row, factor, ofLine, inFile, remarks);
         Range range = value.range(0.80);
         if (range.high() > WIDEST * range.low()) {

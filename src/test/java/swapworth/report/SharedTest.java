@@ -60,7 +60,7 @@ class SharedTest {
         int others = 0;
         for (String row : all.subList(1, all.size())) {
             boolean body = row.contains("Sivrette");
-            if (body && bodies++ < 3 || (row.contains("Velmarch") || row.contains("Galdrise")) && others++ < 24) {
+            if (body && bodies++ < 3 || row.contains("Velmarch") && row.contains(",clean,") && others++ < 30 || row.contains("Galdrise") && others++ < 24) {
                 few.append(row).append('\n');
             }
         }
