@@ -20,15 +20,16 @@ import swapworth.table.Cell;
  * @param car the car
  * @param landed what it costs in the yard, in the base currency
  * @param whole whether no line of that is missing
- * @param recovery draws of what its left-over parts bring; zeros where partout.csv does not name it
+ * @param recovery draws of what its left-over parts bring; zeros where they are not counted
  * @param hours draws of the hours that takes
  * @param gear what goes into the swap, as used parts
  * @param gearGood the chance that engine and gearbox that go into the swap are both good, between 0 and 1; 1 where none do
- * @param parts whether partout.csv names the car
+ * @param parts whether its left-over parts are counted: partout.csv names the car, and not all that it would sell lacks a price
  * @param partsOnSale how many of its left-over parts are on sale and have a price
+ * @param partsUnpriced how many more would be on sale if they had a price: no offer names them and their rows state none
  */
 public record CarOption(CandidateCar car, double landed, boolean whole, double[] recovery, double[] hours, GearValue gear, double gearGood,
-        boolean parts, int partsOnSale) {
+        boolean parts, int partsOnSale, int partsUnpriced) {
 
     /** Copies the draws in. */
     public CarOption {
@@ -50,15 +51,18 @@ public record CarOption(CandidateCar car, double landed, boolean whole, double[]
 
     static Optional<CarOption> of(CandidateCar car, Optional<LandedCost> cost, Optional<PartOut> out, int count) {
         Optional<Double> landed = cost.map(c -> c.total().doubleValue()).or(() -> car.priceOrBid().map(p -> p.amount()));
-        Optional<Recovery> recovery = out.flatMap(PartOut::recovery);
+        int onSale = out.flatMap(PartOut::recovery).map(Recovery::pieces).orElse(0);
+        int unpriced = out.map(PartOut::partsUnpriced).orElse(0);
+        boolean counted = out.isPresent() && (onSale > 0 || unpriced == 0);
+        Optional<Recovery> recovery = out.filter(o -> counted).flatMap(PartOut::recovery);
         return landed.map(amount -> new CarOption(car, amount, cost.map(LandedCost::whole).orElse(false),
                 recovery.map(Recovery::net).orElse(new double[count]), recovery.map(Recovery::hours).orElse(new double[count]),
                 out.map(PartOut::gear).orElse(new GearValue(new double[0], List.of(), List.of())), out.map(PartOut::gearGood).orElse(1.0),
-                out.isPresent(), recovery.map(Recovery::pieces).orElse(0)));
+                counted, onSale, unpriced));
     }
 
     /**
-     * Draws of the net cost: landed cost less recovery. It is the landed cost where partout.csv does not name the car.
+     * Draws of the net cost: landed cost less recovery. It is the landed cost where the left-over parts are not counted.
      *
      * @return one amount for each state of the market
      */

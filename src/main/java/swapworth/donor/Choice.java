@@ -12,7 +12,8 @@ import swapworth.table.Table;
 /**
  * Cars for one purpose side by side, by net cost after recovery. Differences are taken draw by draw, since all prices share one market:
  * ranges of single cars that overlap say little. Where the 80 % range of a difference holds nought there is no real difference. A car that
- * partout.csv does not name has no net cost: its left-over parts are not counted, and it is not held against those whose parts are.
+ * partout.csv does not name, or none of whose parts for sale has a price, has no net cost: its left-over parts are not counted, and it is
+ * not held against those whose parts are.
  *
  * @param purpose what they are for
  * @param options the cars, those whose parts are counted first, of these those whose landed cost is whole, in each group the one with the
@@ -96,8 +97,8 @@ public record Choice(String purpose, List<CarOption> options) {
         for (int k = 0; k < options.size(); k++) {
             CarOption o = options.get(k);
             double[] gear = o.gear().draws();
-            table.row(Cell.words(o.car().name() + (o.whole() ? "" : " (" + NOT_WHOLE + ")")), Cell.words(o.car().facts().runs().words()),
-                    Cell.number(o.landed(), 0), o.parts() ? Cell.number(mean(o.recovery()), 0) : Cell.words("not in partout.csv"),
+            table.row(Cell.words(o.car().name() + lacks(o)), Cell.words(o.car().facts().runs().words()), Cell.number(o.landed(), 0),
+                    o.parts() ? Cell.number(mean(o.recovery()), 0) : Cell.words(unpriced(o) ? "no part has a price" : "not in partout.csv"),
                     o.parts() ? Cell.number(o.meanNetCost(), 0) : Cell.BLANK, o.parts() ? Cell.words(range(o.netCost())) : Cell.BLANK,
                     Cell.words(against(k)), o.parts() ? Cell.number(mean(o.hours()), 0) : Cell.BLANK,
                     gear.length == 0 ? Cell.BLANK : Cell.number(Quantiles.of(gear, 0.5), 0),
@@ -107,23 +108,51 @@ public record Choice(String purpose, List<CarOption> options) {
         return table.build();
     }
 
+    /** What its figures lack, to stand behind the name of a car; empty where they lack nothing. */
+    private static String lacks(CarOption o) {
+        List<String> lacks = new ArrayList<>();
+        if (!o.whole()) {
+            lacks.add(NOT_WHOLE);
+        }
+        if (o.parts() && o.partsUnpriced() > 0) {
+            int all = o.partsOnSale() + o.partsUnpriced();
+            lacks.add(o.partsUnpriced() + " of " + all + " parts " + (o.partsUnpriced() == 1 ? "has" : "have") + " no price");
+        }
+        return lacks.isEmpty() ? "" : " (" + String.join("; ", lacks) + ")";
+    }
+
+    private static boolean unpriced(CarOption o) {
+        return !o.parts() && o.partsUnpriced() > 0;
+    }
+
+    private static String names(List<CarOption> cars) {
+        return cars.stream().map(o -> "'" + o.car().name() + "'").collect(Collectors.joining(", "));
+    }
+
     /** What keeps the net costs from being like for like. */
     private List<String> notCounted() {
         List<CarOption> counted = options.stream().filter(CarOption::parts).toList();
+        List<CarOption> unpriced = options.stream().filter(Choice::unpriced).toList();
+        List<CarOption> unnamed = options.stream().filter(o -> !o.parts() && !unpriced(o)).toList();
         List<String> notes = new ArrayList<>();
-        if (counted.isEmpty()) {
-            notes.add(options.size() == 1 ? "partout.csv does not name its parts: what is left over of them is not counted."
-                    : "partout.csv names the parts of none of them: what is left over is not counted, and they stand by landed cost"
-                            + " alone.");
-        } else if (counted.size() < options.size()) {
-            String others = options.stream().filter(o -> !o.parts()).map(o -> "'" + o.car().name() + "'").collect(Collectors.joining(", "));
-            notes.add("partout.csv does not name the parts of " + others + ": what their left-over parts would bring is not counted. They"
-                    + " stand last, and are not held against those whose parts are counted. A row for each of their parts makes"
-                    + " them comparable.");
+        if (unnamed.size() == options.size()) {
+            notes.add(unnamed.size() == 1 ? "partout.csv does not name its parts." : "partout.csv names the parts of none of them.");
+        } else if (!unnamed.isEmpty()) {
+            notes.add("partout.csv does not name the parts of " + names(unnamed) + ". A row for each of them makes them comparable.");
         }
-        List<String> without = options.stream().filter(o -> !o.whole()).map(o -> "'" + o.car().name() + "'").toList();
+        if (!unpriced.isEmpty()) {
+            notes.add("None of the parts for sale of " + names(unpriced) + " has a price: no offer in parts.csv names them, and partout.csv states"
+                    + " none. Offers make them comparable.");
+        }
+        if (counted.isEmpty()) {
+            notes.add("What is left over is not counted" + (options.size() == 1 ? "." : ", and they stand by landed cost alone."));
+        } else if (counted.size() < options.size()) {
+            notes.add("What the left-over parts of these would bring is not counted. They stand last, and are not held against those whose"
+                    + " parts are counted.");
+        }
+        List<CarOption> without = options.stream().filter(o -> !o.whole()).toList();
         if (!without.isEmpty() && without.size() < options.size()) {
-            notes.add("The landed cost of " + String.join(", ", without) + " is not whole: a line is missing, so that it looks lower than it is."
+            notes.add("The landed cost of " + names(without) + " is not whole: a line is missing, so that it looks lower than it is."
                     + " It is not held against one that is.");
         }
         int fewest = counted.stream().mapToInt(CarOption::partsOnSale).min().orElse(0);

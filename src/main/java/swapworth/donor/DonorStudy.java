@@ -322,15 +322,16 @@ public final class DonorStudy {
         }
     }
 
-    /** Which running gear each line carries, by the cars in play and the listings. */
+    /** Which running gear each line carries, by the cars in play and the listings; none for a line whose rows name several. */
     static Map<String, String> gears(List<CandidateCar> cars, Optional<PriceModel> model) {
         Map<String, String> gears = new HashMap<>();
         List<CarFacts> facts = new ArrayList<>();
         model.ifPresent(m -> m.cars().forEach(car -> facts.add(car.facts())));
         cars.stream().filter(car -> car.role() != CandidateCar.Role.FINISHED).forEach(car -> facts.add(car.facts()));
         for (CarFacts one : facts) {
-            one.runningGear().ifPresent(gear -> gears.put(Spelling.key(one.vehicle()), Spelling.key(gear)));
+            one.runningGear().ifPresent(gear -> gears.merge(Spelling.key(one.vehicle()), Spelling.key(gear), (a, b) -> a.equals(b) ? a : ""));
         }
+        gears.values().removeIf(String::isEmpty);
         return gears;
     }
 

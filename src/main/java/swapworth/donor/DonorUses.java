@@ -88,10 +88,9 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set) {
         List<Use> uses = new ArrayList<>();
         CarFacts facts = option.car().facts();
         long seed = state.seed() + option.car().name().hashCode();
-        if (!option.gear().parts().isEmpty()) {
-            uses.add(new Use("use the gear, sell the rest", sum(-option.landed(), out.gearAsFound(), option.recovery()),
-                    "each part of the gear at what it sells for as a used part, times its chance to be good; its worth in the swap is another question"));
-        }
+        out.recovery().filter(r -> !option.gear().parts().isEmpty()).ifPresent(r -> uses.add(new Use("use the gear, sell the rest",
+                sum(-option.landed(), out.gearAsFound(), r.net()), "each part of the gear at what it sells for as a used part, times its chance"
+                        + " to be good; its worth in the swap is another question")));
         allSold.recovery().ifPresent(r -> uses.add(new Use("take all of it apart and sell it", sum(-option.landed(), r.net()),
                 "recovery with the gear sold too")));
         if (values.isPresent()) {

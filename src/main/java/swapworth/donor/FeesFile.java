@@ -7,7 +7,9 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.Currency;
 import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -43,16 +45,30 @@ final class FeesFile {
     private static final class Draft {
         final String name;
         final String car;
-        CostKind kind = CostKind.OTHER;
-        final Set<Seller> sellers = EnumSet.noneOf(Seller.class);
-        FeeTable.When when = FeeTable.When.ALWAYS;
+        Optional<CostKind> kind = Optional.empty();
+        Optional<Set<Seller>> sellers = Optional.empty();
+        Optional<FeeTable.When> when = Optional.empty();
         FeeTable.Measure measure = FeeTable.Measure.BID;
-        final List<String> base = new ArrayList<>();
+        Optional<Set<String>> base = Optional.empty();
+        /** The words by which its rows first said each of these. */
+        final Map<String, String> words = new HashMap<>();
         final List<FeeTable.Tier> tiers = new ArrayList<>();
 
         Draft(String name, String car) {
             this.name = name;
             this.car = car;
+        }
+
+        /** What the table has: as rows above said, else as this row does. A row that says otherwise is another table's. */
+        <T> Optional<T> one(NamedRows.Row row, String column, Optional<T> had, Optional<T> said, String otherwise) {
+            String text = row.text(column).isEmpty() ? otherwise : "'" + row.text(column) + "'";
+            if (had.isPresent() && said.isPresent() && !had.equals(said) && !text.equals(words.get(column))) {
+                row.reject(column, "the rows above of '" + name + "' have " + words.get(column) + ": one table has one " + column
+                        + "; give this row a table name of its own");
+            } else if (said.isPresent()) {
+                words.putIfAbsent(column, text);
+            }
+            return had.or(() -> said);
         }
     }
 
@@ -83,7 +99,7 @@ final class FeesFile {
     private void take(NamedRows.Row row) {
         String name = row.text("table");
         String car = Spelling.key(row.text("car"));
-        String where = Spelling.key(name) + "\n" + car;
+        String where = (name.isEmpty() ? "line " + row.line() : Spelling.key(name)) + "\n" + car;
         if (name.isEmpty()) {
             row.reject("table", "the row names no table");
         } else if (Spelling.key(name).equals(BID)) {
@@ -91,22 +107,14 @@ final class FeesFile {
         }
         Draft draft = drafts.computeIfAbsent(where, w -> new Draft(name, car));
         boolean first = draft.tiers.isEmpty();
-        row.word("kind", CostKind.WORDS, CostKind.ACCEPTED).ifPresent(kind -> draft.kind = kind);
+        draft.kind = draft.one(row, "kind", draft.kind, row.word("kind", CostKind.WORDS, CostKind.ACCEPTED), "");
         if (first && row.text("kind").isEmpty()) {
             row.ask("kind", "what is the table '" + name + "' for (" + CostKind.ACCEPTED + ")? Until that is known it is always charged,"
                     + " also on a price that includes fees or tax");
         }
-        for (String seller : row.text("seller").split("[;/]")) {
-            if (!seller.isBlank()) {
-                SELLERS.meaning(seller.strip()).ifPresentOrElse(draft.sellers::addAll,
-                        () -> row.reject("seller", "known are: auction, trade, private, any"));
-            }
-        }
-        if (!row.text("when").isEmpty()) {
-            WHEN.meaning(row.text("when")).ifPresentOrElse(when -> draft.when = when,
-                    () -> row.reject("when", "known are: always, non-runner, no key"));
-        }
-        base(row, draft);
+        draft.sellers = draft.one(row, "seller", draft.sellers, sellers(row), "");
+        draft.when = draft.one(row, "when", draft.when, when(row, draft), "none, so that they always count");
+        draft.base = draft.one(row, "applies_to", draft.base, base(row, draft), "the bid alone");
         BigDecimal perMile = amount(row, "per_mile").orElse(BigDecimal.ZERO);
         BigDecimal perKm = amount(row, "per_km").orElse(BigDecimal.ZERO);
         BigDecimal perDay = amount(row, "per_day").orElse(BigDecimal.ZERO);
@@ -143,11 +151,38 @@ final class FeesFile {
         }
     }
 
-    /** What a percentage is charged on: the bid, or lines above. */
-    private void base(NamedRows.Row row, Draft draft) {
+    /** Who charges it. */
+    private static Optional<Set<Seller>> sellers(NamedRows.Row row) {
+        Set<Seller> sellers = EnumSet.noneOf(Seller.class);
+        for (String seller : row.text("seller").split("[;/]")) {
+            if (!seller.isBlank()) {
+                SELLERS.meaning(seller.strip()).ifPresentOrElse(sellers::addAll,
+                        () -> row.reject("seller", "known are: auction, trade, private, any"));
+            }
+        }
+        return Optional.of(sellers).filter(s -> !s.isEmpty());
+    }
+
+    /** When it counts: always, where the first row of the table leaves it blank. */
+    private static Optional<FeeTable.When> when(NamedRows.Row row, Draft draft) {
+        if (row.text("when").isEmpty()) {
+            return draft.when.or(() -> Optional.of(FeeTable.When.ALWAYS));
+        }
+        Optional<FeeTable.When> when = WHEN.meaning(row.text("when"));
+        if (when.isEmpty()) {
+            row.reject("when", "known are: always, non-runner, no key");
+        }
+        return when;
+    }
+
+    /** What a percentage is charged on: lines above, or the bid alone (an empty set), also where the first percentage says nothing. */
+    private Optional<Set<String>> base(NamedRows.Row row, Draft draft) {
         String text = Spelling.key(row.text("applies_to"));
-        if (text.isEmpty() || text.equals(BID) || text.equals("price") || !draft.base.isEmpty()) {
-            return;
+        if (text.isEmpty()) {
+            return row.text("percent").isEmpty() ? draft.base : draft.base.or(() -> Optional.of(Set.of()));
+        }
+        if (text.equals("price")) {
+            return Optional.of(Set.of());
         }
         List<String> above = new ArrayList<>(List.of(BID));
         for (Draft other : drafts.values()) {
@@ -156,18 +191,19 @@ final class FeesFile {
             }
         }
         if (text.equals("all above") || text.equals("everything above") || text.equals("all")) {
-            draft.base.addAll(above);
-            return;
+            return Optional.of(new LinkedHashSet<>(above));
         }
+        Set<String> base = new LinkedHashSet<>();
         for (String part : text.split("[;+]")) {
             String line = Spelling.key(part);
             if (above.contains(line)) {
-                draft.base.add(line);
+                base.add(line);
             } else if (!line.isEmpty()) {
                 row.reject("applies_to", "'" + line + "' is no line above this one" + Spelling.nearest(line, above).map(near ->
                         "; did you mean " + near + "?").orElse(".") + " It may be bid, the names of tables above with ; between, or all above");
             }
         }
+        return Optional.of(base.equals(Set.of(BID)) ? Set.of() : base);
     }
 
     private Optional<BigDecimal> amount(NamedRows.Row row, String column) {
@@ -218,10 +254,12 @@ final class FeesFile {
             broken.put(where, "the line '" + draft.name + "' is missing: " + fault.get());
             return;
         }
-        if (draft.kind == CostKind.INCREMENT && tiers.stream().anyMatch(t -> t.flat().signum() <= 0)) {
+        CostKind kind = draft.kind.orElse(CostKind.OTHER);
+        if (kind == CostKind.INCREMENT && tiers.stream().anyMatch(t -> t.flat().signum() <= 0)) {
             broken.put(where, "the bid increments '" + draft.name + "' are not used: a step must be above 0");
             return;
         }
-        tables.add(new FeeTable(draft.name, draft.car, draft.kind, draft.measure, draft.sellers, draft.when, draft.base, tiers));
+        tables.add(new FeeTable(draft.name, draft.car, kind, draft.measure, draft.sellers.orElse(Set.of()),
+                draft.when.orElse(FeeTable.When.ALWAYS), List.copyOf(draft.base.orElse(Set.of())), tiers));
     }
 }

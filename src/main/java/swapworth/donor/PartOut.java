@@ -60,7 +60,16 @@ public final class PartOut {
         }
 
         boolean onSale() {
-            return row.goesTo() == GoesTo.SELL && !row.part().isLeftOver() && earnsNothing().isEmpty();
+            return forSale() && priced();
+        }
+
+        /** Whether it would be on sale if only it had a price. */
+        boolean lacksPrice() {
+            return forSale() && !priced() && row.price().isEmpty();
+        }
+
+        private boolean forSale() {
+            return row.goesTo() == GoesTo.SELL && !row.part().isLeftOver() && !(row.part().ruled() && !row.ruleMet()) && !chanceless();
         }
     }
 
@@ -177,6 +186,11 @@ public final class PartOut {
 
     double[] drift() {
         return drift;
+    }
+
+    /** How many pieces would be on sale if only they had a price. */
+    int partsUnpriced() {
+        return pieces.stream().filter(Piece::lacksPrice).mapToInt(p -> p.row.count()).sum();
     }
 
     /** Whether what is left of the car goes to the scrap yard: a donor's does, a recipient is built on. */

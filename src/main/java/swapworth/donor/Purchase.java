@@ -3,6 +3,7 @@ package swapworth.donor;
 import static java.util.Objects.requireNonNull;
 
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.Currency;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -23,8 +24,13 @@ import swapworth.listing.Seller;
  * @param runs whether the car drives, for freight
  * @param keys whether there are keys
  * @param miles how far away the car stands, where known
+ * @param typed how the bid was typed, and at which rate it was converted; empty where it was typed in the base currency
  */
-public record Purchase(String car, BigDecimal bid, Seller seller, PriceIncludes includes, Runs runs, Keys keys, OptionalDouble miles) {
+public record Purchase(String car, BigDecimal bid, Seller seller, PriceIncludes includes, Runs runs, Keys keys, OptionalDouble miles,
+        String typed) {
+
+    /** Rates are shown with so many digits. */
+    private static final MathContext DIGITS = new MathContext(6);
 
     /** Checks that the bid is above 0 and that nothing is missing. */
     public Purchase {
@@ -34,9 +40,25 @@ public record Purchase(String car, BigDecimal bid, Seller seller, PriceIncludes 
         requireNonNull(runs, "runs");
         requireNonNull(keys, "keys");
         requireNonNull(miles, "miles");
+        requireNonNull(typed, "typed");
         if (bid.signum() <= 0) {
             throw new IllegalArgumentException("a bid must be above 0, not " + bid.toPlainString());
         }
+    }
+
+    /**
+     * A purchase at a bid in the base currency.
+     *
+     * @param car what the car is called
+     * @param bid the bid or the price, above 0
+     * @param seller who sells
+     * @param includes what the price already holds
+     * @param runs whether the car drives
+     * @param keys whether there are keys
+     * @param miles how far away the car stands, where known
+     */
+    public Purchase(String car, BigDecimal bid, Seller seller, PriceIncludes includes, Runs runs, Keys keys, OptionalDouble miles) {
+        this(car, bid, seller, includes, runs, keys, miles, "");
     }
 
     /**
@@ -57,7 +79,8 @@ public record Purchase(String car, BigDecimal bid, Seller seller, PriceIncludes 
      * @return nothing where the row gives no price
      */
     public static Optional<Purchase> of(CandidateCar car, Currency currency) {
-        return car.priceOrBid().map(price -> of(car, amount(price, currency)));
+        return car.priceOrBid().map(price -> price.typed().currency().equals(currency) ? of(car, price.typed().amount())
+                : of(car, Cents.rounded(BigDecimal.valueOf(price.amount()))).typed(price));
     }
 
     /**
@@ -72,8 +95,10 @@ public record Purchase(String car, BigDecimal bid, Seller seller, PriceIncludes 
                 car.facts().runs(), car.facts().keys(), car.facts().distanceAway());
     }
 
-    private static BigDecimal amount(Price price, Currency currency) {
-        return price.typed().currency().equals(currency) ? price.typed().amount() : Cents.rounded(BigDecimal.valueOf(price.amount()));
+    private Purchase typed(Price price) {
+        BigDecimal rate = BigDecimal.valueOf(price.amount()).divide(price.typed().amount(), DIGITS).stripTrailingZeros();
+        return new Purchase(car, bid, seller, includes, runs, keys, miles, Cents.text(price.typed().amount()) + " "
+                + price.typed().currency().getCurrencyCode() + " at " + rate.toPlainString());
     }
 
     /**
@@ -93,7 +118,7 @@ public record Purchase(String car, BigDecimal bid, Seller seller, PriceIncludes 
      * @return a copy
      */
     public Purchase away(double away) {
-        return new Purchase(car, bid, seller, includes, runs, keys, OptionalDouble.of(away));
+        return new Purchase(car, bid, seller, includes, runs, keys, OptionalDouble.of(away), typed);
     }
 
     /**
@@ -103,6 +128,6 @@ public record Purchase(String car, BigDecimal bid, Seller seller, PriceIncludes 
      * @return a copy
      */
     public Purchase from(Seller other) {
-        return new Purchase(car, bid, other, includes, runs, keys, miles);
+        return new Purchase(car, bid, other, includes, runs, keys, miles, typed);
     }
 }

@@ -203,24 +203,6 @@ public final class Recovery {
     }
 
     /**
-     * The most parts that lie on the shelf at one time.
-     *
-     * @return one number for each state of the market
-     */
-    public double[] peakParts() {
-        return peak.clone();
-    }
-
-    /**
-     * The sum of all asking prices: what a list of all parts at full price would say.
-     *
-     * @return in the base currency
-     */
-    public double listedSum() {
-        return listed;
-    }
-
-    /**
      * The share of the listed sum that comes back.
      *
      * @return one number for each state of the market; not a number where nothing is listed
@@ -252,8 +234,7 @@ public final class Recovery {
             results.add(new PartResult(unit.name, unit.count(), price.length == 0 ? 0 : Quantiles.ofSorted(price, 0.5),
                     price.length == 0 ? new Range(0, 0) : new Range(Quantiles.ofSorted(price, 0.1), Quantiles.ofSorted(price, 0.9)),
                     sold / net.length, meanNet, meanHours, meanHours > 0 ? meanNet / meanHours : Double.NaN, perHour(unitNet[u], meanHours, 0.8),
-                    perHour(unitNet[u], meanHours, 0.95), unit.pieces.get(0).priceFrom,
-                    gear(unit)));
+                    perHour(unitNet[u], meanHours, 0.95), unit.priceFrom(), gear(unit)));
         }
         return results;
     }

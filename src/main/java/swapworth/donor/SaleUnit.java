@@ -2,10 +2,12 @@ package swapworth.donor;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import swapworth.statistics.RandomNumbers;
 
 /** What is put on sale together: one part, or the parts of a bundle. Everything is drawn once for each state of the market. */
@@ -30,7 +32,8 @@ final class SaleUnit {
 
     SaleUnit(String name, List<PartOut.Piece> pieces, PartOut of) {
         this.name = name;
-        this.pieces = List.copyOf(pieces);
+        // By name, so that the order of the rows decides nothing.
+        this.pieces = pieces.stream().sorted(Comparator.comparing(p -> p.row.part().name())).toList();
         AssumptionDraws a = of.draws();
         int m = of.state().count();
         RandomNumbers chance = RandomNumbers.of(of.state().seed(), of.car().name() + "/sale/" + name);
@@ -42,15 +45,15 @@ final class SaleUnit {
         good = new int[m];
         days = new double[m];
         returned = new boolean[m];
-        fee = given(pieces, p -> p.row.fee(), 0.01, a.share("selling_fee"));
+        fee = new double[m];
         fixed = a.size("selling_fee_fixed");
         paid = new double[m];
         pack = new double[m];
         charged = new double[m];
-        double[] sells = new double[m];
+        double[] sells = all(1, m);
         double[] median = new double[m];
         double[] packHours = a.size("packing_hours");
-        for (PartOut.Piece p : pieces) {
+        for (PartOut.Piece p : this.pieces) {
             String group = p.row.part().group();
             double[] good1 = p.row.chanceGood().isPresent() ? all(p.row.chanceGood().getAsDouble(), m) : a.share(p.state.chance());
             double[] hours = own(p.row.hours(), a.size("hours_" + group));
@@ -59,19 +62,22 @@ final class SaleUnit {
             double[] share = a.share("postage_charged");
             double[] selling = own(p.row.sells(), a.share("sells_" + group));
             double[] waiting = own(p.row.days(), a.size("days_" + group));
+            double[] cut = p.row.fee().isPresent() ? all(p.row.fee().getAsDouble() / 100, m) : a.share("selling_fee");
             for (int i = 0; i < m; i++) {
                 int have = 0;
                 for (int k = 0; k < p.row.count(); k++) {
                     have += chance.uniform() < good1[i] ? 1 : 0;
                 }
                 good[i] += have;
-                price[i] += have * StrictMath.exp(p.logPrice[i]);
+                double brings = have * StrictMath.exp(p.logPrice[i]);
+                price[i] += brings;
+                fee[i] += brings * cut[i];
                 hoursListed[i] += have * hours[i];
                 paid[i] += have * post[i];
                 charged[i] += have * (p.row.postageCharged().isPresent() ? p.row.postageCharged().getAsDouble() : share[i] * post[i]);
                 pack[i] += have * packing[i];
-                // A bundle waits as long as the slowest of its parts.
-                sells[i] = bundle && sells[i] > 0 ? Math.min(sells[i], selling[i]) : selling[i];
+                // A bundle sells no likelier than the least wanted of its parts, and waits as long as the slowest.
+                sells[i] = Math.min(sells[i], selling[i]);
                 median[i] = Math.max(median[i], waiting[i]);
             }
         }
@@ -79,6 +85,8 @@ final class SaleUnit {
         double[] saved = a.share("bundle_hours");
         double[] returns = a.share("returns");
         for (int i = 0; i < m; i++) {
+            // Each part's fee weighs as much as the part brings.
+            fee[i] /= price[i] > 0 ? price[i] : 1;
             if (bundle) {
                 price[i] *= 1 - discount[i];
                 hoursListed[i] *= saved[i];
@@ -90,15 +98,6 @@ final class SaleUnit {
             hoursSent[i] = (bundle ? 1 : good[i]) * packHours[i];
             money[i] = moneyAt(i, price[i]);
         }
-    }
-
-    private interface Own {
-        OptionalDouble of(PartOut.Piece piece);
-    }
-
-    private static double[] given(List<PartOut.Piece> pieces, Own own, double factor, double[] otherwise) {
-        OptionalDouble stated = own.of(pieces.get(0));
-        return stated.isPresent() ? all(stated.getAsDouble() * factor, otherwise.length) : otherwise;
     }
 
     private static double[] own(OptionalDouble stated, double[] otherwise) {
@@ -118,6 +117,11 @@ final class SaleUnit {
         }
         double buyerPays = at + charged[i];
         return buyerPays - fee[i] * buyerPays - fixed[i] - paid[i] - pack[i];
+    }
+
+    /** What the prices of its parts rest on, each once. */
+    String priceFrom() {
+        return pieces.stream().map(p -> p.priceFrom).distinct().collect(Collectors.joining("; "));
     }
 
     double asked() {

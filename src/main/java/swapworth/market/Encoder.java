@@ -35,6 +35,7 @@ import swapworth.statistics.SparseRow;
 /** Turns subjects into rows of numbers: which terms there are, in which columns, and what is assumed of them. */
 final class Encoder {
     private static final ToDoubleBiFunction<Subject, Measured> ONE = (s, m) -> 1;
+    private static final Optional<String> UNSTATED = Optional.of("");
     /** Days that listings must span before a season is asked of them. */
     static final int A_YEAR = 360;
     /** The name of the term that holds the drift of the market. */
@@ -60,6 +61,8 @@ final class Encoder {
     private final List<Design.Sum> sums = new ArrayList<>();
     private final Map<String, LineExtent> extents = new HashMap<>();
     private final Set<LevelOfTrade> levels;
+    /** The level of cars that state no trim, of each line of which others do. */
+    private final Map<String, Optional<String>> unstatedTrims = new HashMap<>();
     /** The words of each trim of each line. */
     private final Map<String, Map<String, Optional<String>>> trims = new ConcurrentHashMap<>();
     private final Measures measures;
@@ -107,7 +110,8 @@ final class Encoder {
         this.firstOnState = terms.size();
         state(assumptions);
         this.endOnState = terms.size();
-        group("region", Group.REGION, "spread_regions", seen, s -> s.facts().region(), assumptions);
+        // As for trims: where others say where they stand, a car that does not stands in some region.
+        group("region", Group.REGION, "spread_regions", seen, s -> s.facts().region().isPresent() ? s.facts().region() : UNSTATED, assumptions);
         for (String column : further) {
             further(column, stock.texts(column), seen, assumptions);
         }
@@ -178,13 +182,16 @@ final class Encoder {
         return levels;
     }
 
-    /** The trim of a car with its line, put together once for all that have it. */
+    /**
+     * The trim of a car with its line, put together once for all that have it. Where other cars of the line state theirs, one that does not
+     * is of a level of its own: it is of some trim, and nobody knows of which.
+     */
     private Optional<String> trim(Subject subject) {
         Optional<String> trim = subject.facts().trim();
-        if (trim.isEmpty()) {
-            return trim;
-        }
         String line = subject.facts().vehicle();
+        if (trim.isEmpty()) {
+            return unstatedTrims.getOrDefault(line, trim);
+        }
         Map<String, Optional<String>> ofLine = trims.get(line);
         Optional<String> known = ofLine == null ? null : ofLine.get(trim.get());
         return known != null ? known : trims.computeIfAbsent(line, l -> new ConcurrentHashMap<>())
@@ -237,6 +244,11 @@ final class Encoder {
         } else {
             parts(all, levels("how far lines differ", "spread_lines", Role.PRIMARY, seen, s -> Optional.of(s.facts().vehicle()),
                     assumptions));
+        }
+        for (Subject subject : seen) {
+            if (subject.facts().trim().isPresent()) {
+                unstatedTrims.put(subject.facts().vehicle(), Optional.of(subject.facts().vehicle() + " "));
+            }
         }
         levels("how far trims differ", "spread_trims", Role.SECONDARY, seen,
                 this::trim, assumptions);

@@ -168,7 +168,9 @@ public final class FairValue implements Valuation {
         }
         HeldBy held = largestAssumption();
         String what = held.assumption();
-        return what.startsWith("how far trims") ? "more listings of the same trim would narrow this range most"
+        return what.startsWith("how far trims") && subject.facts().trim().isEmpty() ? "to know its trim would narrow this range most"
+                : what.startsWith("how far trims") ? "more listings of the same trim would narrow this range most"
+                : what.equals("region") && subject.facts().region().isEmpty() ? "to know its region would narrow this range most"
                 : what.startsWith("how far a body and a running gear") ? "prices of cars with this body and this running gear would narrow it"
                 : what.startsWith("how far bodies") || what.startsWith("how far running gears")
                         ? "more lines that share a body or a running gear would narrow this range most"

@@ -270,7 +270,8 @@ final class Terms {
             int size = 0;
             for (double value : values) {
                 double d = side * (value - middle) / unit;
-                if (d > 0.02) {
+                // A distance that stands on the limit but for rounding is none.
+                if (d > 0.02 + 1e-9) {
                     distance[size++] = d;
                 }
             }

@@ -159,7 +159,8 @@ final class ValueRows {
             cells.number(seen - median, Figures::signedMoney);
             cells.number(100 * (seen / median - 1), gap -> Cell.signed(gap, 1));
             cells.number(Double.isNaN(percentile) ? 100 * v.percentile(seen) : percentile, share -> Cell.number(share, 1));
-            cells.words(position.words());
+            // A value without a price beside it stands nowhere.
+            cells.words(Double.isNaN(seen) ? "" : position.words());
             cells.whole(v.carsOfLine());
             cells.whole(v.carsInFile());
             cells.number(v.priorShare(), share -> Cell.number(share, 3));

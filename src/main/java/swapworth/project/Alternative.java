@@ -15,8 +15,10 @@ import swapworth.market.Range;
  * @param resale draws of what the car brings at the end, in that month's money
  * @param hours own hours
  * @param items what it is made of
+ * @param notCounted the lines of its rows that cannot be used; empty where it is whole
  */
-public record Alternative(String name, double[] netCost, double[] toFind, double[] resale, double hours, List<Item> items) {
+public record Alternative(String name, double[] netCost, double[] toFind, double[] resale, double hours, List<Item> items,
+        List<Integer> notCounted) {
 
     /** What an item of an alternative is. */
     public enum Kind {
@@ -84,8 +86,18 @@ public record Alternative(String name, double[] netCost, double[] toFind, double
         toFind = toFind.clone();
         resale = resale.clone();
         items = List.copyOf(items);
+        notCounted = List.copyOf(notCounted);
         DrawFigures.minus(netCost, toFind);
         DrawFigures.minus(netCost, resale);
+    }
+
+    /**
+     * Whether all its rows are counted.
+     *
+     * @return whether it can be held against others
+     */
+    public boolean whole() {
+        return notCounted.isEmpty();
     }
 
     @Override

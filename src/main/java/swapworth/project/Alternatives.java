@@ -4,9 +4,14 @@ import static java.util.Objects.requireNonNull;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import swapworth.assumptions.Assumption;
 import swapworth.assumptions.Assumptions;
 import swapworth.market.Range;
@@ -35,12 +40,14 @@ public final class Alternatives {
     private final String currency;
     private final int horizon;
     private final List<Alternative> all;
+    private final Map<String, List<Integer>> notCounted;
     private final RowsRead read;
 
-    private Alternatives(String currency, int horizon, List<Alternative> all, RowsRead read) {
+    private Alternatives(String currency, int horizon, List<Alternative> all, Map<String, List<Integer>> notCounted, RowsRead read) {
         this.currency = currency;
         this.horizon = horizon;
         this.all = all;
+        this.notCounted = notCounted;
         this.read = read;
     }
 
@@ -120,8 +127,8 @@ public final class Alternatives {
             int horizon = (int) Math.round(assumptions.get("horizon").middle());
             List<Alternative> all = new ArrayList<>();
             Drawing drawing = new Drawing(this, horizon);
-            items.forEach((name, own) -> all.add(drawing.of(name, own)));
-            return new Alternatives(reader.currency(), horizon, List.copyOf(all), reader.rowsRead());
+            items.forEach((name, own) -> all.add(drawing.of(name, own, reader.notCounted().getOrDefault(name, List.of()))));
+            return new Alternatives(reader.currency(), horizon, List.copyOf(all), reader.notCounted(), reader.rowsRead());
         }
     }
 
@@ -138,7 +145,7 @@ public final class Alternatives {
             monthly = Math.log1p(options.assumptions().get("capital_rate").middle() / 100) / 12;
         }
 
-        Alternative of(String name, List<Item> items) {
+        Alternative of(String name, List<Item> items, List<Integer> notCounted) {
             int count = options.count();
             double[] net = new double[count];
             double[] resale = new double[count];
@@ -167,7 +174,7 @@ public final class Alternatives {
                     toFind[i] = Math.max(toFind[i], standing);
                 }
             }
-            return new Alternative(name, net, toFind, resale, hours, items);
+            return new Alternative(name, net, toFind, resale, hours, items, notCounted);
         }
 
         private double[] amounts(Item item) {
@@ -250,7 +257,8 @@ public final class Alternatives {
     }
 
     /**
-     * The alternatives side by side, and the chance that each beats each other.
+     * The alternatives side by side, and the chance that each beats each other. One of which a row cannot be counted is marked, and not
+     * held against others.
      *
      * @return two tables
      */
@@ -267,9 +275,11 @@ public final class Alternatives {
                 + " year of age (assumption age_slope). Cash to"
                         + " find: the most that must be found at any time beside what is owned and borrowed;"
                 + " nine times in ten it is no more than the figure beside it.");
+        lacking().forEach(side::note);
         for (Alternative one : all) {
             Range near = Forecast.range(one.netCost(), 0.80);
-            side.row(Cell.words(one.name()), Cell.number(DrawFigures.median(one.netCost()), 0), Cell.number(near.low(), 0),
+            side.row(Cell.words(one.name() + (one.whole() ? "" : " (" + rows(one.notCounted()) + " not counted)")),
+                    Cell.number(DrawFigures.median(one.netCost()), 0), Cell.number(near.low(), 0),
                     Cell.number(near.high(), 0), Cell.number(DrawFigures.median(one.netCost()) / horizon, 0),
                     Cell.number(DrawFigures.median(one.resale()), 0), Cell.number(DrawFigures.median(one.toFind()), 0),
                     Cell.number(Forecast.range(one.toFind(), 0.80).high(), 0), Cell.number(one.hours(), 0), Cell.whole(one.items().size()));
@@ -277,16 +287,46 @@ public final class Alternatives {
         Table.Builder chances = Table.titled("Chance that the one on the left costs less than the one above,"
                 + " %").columns(Column.words("alternative"));
         chances.note("Counted draw by draw, with what they share in common; 50 means that the rows cannot tell.");
-        for (Alternative other : all) {
+        List<Alternative> whole = all.stream().filter(Alternative::whole).toList();
+        String others = all.stream().filter(one -> !one.whole()).map(one -> "'" + one.name() + "'").collect(Collectors.joining(", "));
+        if (!others.isEmpty()) {
+            chances.note("Not compared, since not all of their rows are counted: " + others + ".");
+        }
+        for (Alternative other : whole) {
             chances.columns(Column.number(other.name(), ""));
         }
-        for (Alternative one : all) {
+        for (Alternative one : whole) {
             List<Cell> cells = new ArrayList<>(List.of(Cell.words(one.name())));
-            for (Alternative other : all) {
+            for (Alternative other : whole) {
                 cells.add(one == other ? Cell.BLANK : Cell.number(100 * chanceCheaper(one, other), 0));
             }
             chances.row(cells);
         }
         return List.of(side.build(), chances.build());
+    }
+
+    /** What to know of rows that cannot be used, beside the marks behind the names. */
+    private List<String> lacking() {
+        List<String> notes = new ArrayList<>();
+        if (!all.stream().allMatch(Alternative::whole)) {
+            notes.add("Where a row is not counted the figures are not whole: what it costs is missing, and so is what it brings in. Such a one is"
+                    + " not held against others.");
+        }
+        Set<Integer> nameless = new TreeSet<>();
+        Stream.concat(read.rejected().stream(), read.setAside().stream()).forEach(problem -> nameless.add(problem.line()));
+        notCounted.forEach((name, lines) -> {
+            nameless.removeAll(name.isEmpty() ? List.of() : lines);
+            if (!name.isEmpty() && all.stream().noneMatch(one -> one.name().equals(name))) {
+                notes.add("'" + name + "' is not shown: " + rows(lines) + " not counted.");
+            }
+        });
+        if (!nameless.isEmpty()) {
+            notes.add("Of " + rows(nameless) + " nobody can tell to which alternative it belongs: that one is not whole.");
+        }
+        return notes;
+    }
+
+    private static String rows(Collection<Integer> lines) {
+        return (lines.size() == 1 ? "row " : "rows ") + lines.stream().map(String::valueOf).collect(Collectors.joining(", "));
     }
 }

@@ -35,6 +35,7 @@ final class AlternativesReader {
     private final FolderSettings settings;
     private final Alternatives.Options options;
     private final NamedRows rows;
+    private final Map<String, List<Integer>> notCounted = new LinkedHashMap<>();
     private Currency base;
 
     AlternativesReader(Path file, Alternatives.Options options) {
@@ -72,9 +73,16 @@ final class AlternativesReader {
         for (int r = 0; r < used.size(); r++) {
             if (used.get(r).use()) {
                 all.computeIfAbsent(used.get(r).text("alternative"), name -> new ArrayList<>()).add(items.get(r).orElseThrow());
+            } else {
+                notCounted.computeIfAbsent(used.get(r).text("alternative"), name -> new ArrayList<>()).add(used.get(r).line());
             }
         }
         return all;
+    }
+
+    /** The lines of rows that cannot be used, by the alternative that each names. */
+    Map<String, List<Integer>> notCounted() {
+        return notCounted;
     }
 
     RowsRead rowsRead() {
@@ -121,12 +129,24 @@ final class AlternativesReader {
             row.ask(until.isPresent() ? "until" : "month", "alternatives are held against each other after " + horizon
                     + " months; what comes later is not counted: is 'horizon' in assumptions.csv to be longer?");
         }
-        double chance = row.number("chance", 0, 100).orElse(100) / 100;
+        double chance = chance(row);
         double hours = row.number("hours", 0, 100_000).orElse(0);
         double middle = likely.map(BigDecimal::doubleValue).orElse(0.0);
         boolean ordered = low.isPresent() && high.isPresent() && low.get().compareTo(high.get()) <= 0;
         Optional<Range> ends = ordered ? Optional.of(new Range(low.get().doubleValue(), high.get().doubleValue())) : Optional.empty();
         return Optional.of(new Item(row.line(), row.text("item"), kind, middle, ends, chance, from, Math.max(from, to), hours, car));
+    }
+
+    /** How likely it is to happen: in per cent; without the sign up to 1 it is a share, as in partout.csv, and asked about. */
+    private static double chance(NamedRows.Row row) {
+        double number = row.number("chance", 0, 100).orElse(100);
+        if (number == 0 || number > 1 || row.text("chance").contains("%")) {
+            return number / 100;
+        }
+        String percent = BigDecimal.valueOf(number).movePointRight(2).stripTrailingZeros().toPlainString();
+        row.ask("chance", "is this meant as " + percent + " % or as " + row.text("chance") + " %? It is taken for " + percent
+                + " %; write it with its sign");
+        return number;
     }
 
     private Optional<BigDecimal> amount(NamedRows.Row row, String column) {

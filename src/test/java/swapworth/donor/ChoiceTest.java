@@ -2,6 +2,7 @@ package swapworth.donor;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -80,6 +81,51 @@ class ChoiceTest {
         assertTrue(row.contains("4000") && row.contains("not in partout.csv") && row.contains("left-over parts not counted"), row);
         assertFalse(row.contains(" to ") || row.contains("dearer"), row);
         assertTrue(text.contains("partout.csv does not name the parts of 'cheap'") && text.contains("are not held against"), text);
+    }
+
+    private static final String[] PAIR = {"a,recipient,Sivrette,,2016,71000,drives,none,clean,sound,private,8266,neither",
+        "b,recipient,Sivrette,,2016,71000,drives,none,clean,sound,private,9126,neither"};
+
+    @Test
+    void cars_none_of_whose_parts_has_a_price_are_not_held_against_others_by_a_recovery_of_nothing() throws IOException {
+        Donors files = new Donors(folder).file("partout.csv", "car,part,price", "a,engine,", "a,gearbox,", "b,engine,");
+        Choice none = study(Assumptions.defaults(), false, PAIR).choices().get(0);
+        String text = InOneLine.of(none.table("USD").text());
+        assertTrue(text.contains("None of the parts for sale of 'a', 'b' has a price") && text.contains("no part has a price"), text);
+        String rows = none.table("USD").csv();
+        assertTrue(rows.contains("dearer by 860 at the door; left-over parts not counted"), rows);
+        assertFalse(rows.contains(" to ") || rows.contains("not in partout.csv"), rows);
+        files.file("partout.csv", "car,part,price", "a,engine,", "b,engine,400");
+        Choice one = study(Assumptions.defaults(), false, PAIR).choices().get(0);
+        assertEquals(List.of("b", "a"), one.options().stream().map(o -> o.car().name()).toList());
+        assertEquals(1, one.compared());
+    }
+
+    @Test
+    void how_many_parts_of_a_car_have_no_price_stands_behind_its_name() throws IOException {
+        new Donors(folder).file("partout.csv", "car,part,price,goes_to,state,count", "a,engine,700,,,", "a,gearbox,,,,", "a,wheels,,,,4",
+                "a,radio,,keep,,", "a,bonnet,,,gone,", "a,catalyst,,,,", "b,engine,700,,,", "b,wheels,0,,,");
+        String table = study(Donors.plain(), false, PAIR).choices().get(0).table("USD").csv();
+        assertTrue(table.contains("a (landed cost not whole; 5 of 6 parts have no price)"), table);
+        assertTrue(table.contains("b (landed cost not whole),"), table);
+    }
+
+    // Two engines in cars of one line: an offer that names the line alone tells of neither.
+    @Test
+    void the_order_of_cars_does_not_decide_what_an_engine_sells_for() throws IOException {
+        new Donors(folder).file("partout.csv", "car,part", "a,engine", "a,gearbox").file("parts.csv", "part,price,vehicle,running_gear",
+                "engine,2000,Velmarch,", "engine,2200,Velmarch,", "engine,900,,four 2.0", "engine,950,,four 2.0", "gearbox,400,Velmarch,");
+        String four = "a,donor,Velmarch,four 2.0,2016,71000,drives,none,clean,sound,private,8000,neither";
+        String six = "b,donor,Velmarch,six 3.2,2016,71000,drives,none,clean,sound,private,9000,neither";
+        List<Recovery.PartResult> forth = engines(four, six);
+        assertEquals(forth, engines(six, four));
+        assertNotEquals(forth, engines(four), "where all rows name one gear the offers of the line are offers of that gear");
+        String blank = four.replace("four 2.0", "");
+        assertEquals(engines(blank, four.replace("a,", "c,"), six), engines(blank, six, four.replace("a,", "c,")));
+    }
+
+    private List<Recovery.PartResult> engines(String... cars) throws IOException {
+        return study(Assumptions.defaults(), false, cars).partOut("a").told().orElseThrow().recovery().orElseThrow().parts();
     }
 
     @Test

@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -71,6 +72,25 @@ class FeeTableFaultsTest {
         FeeSchedule mixed = FeeFiles.of(folder, head, "freight,freight,0,300,,1.10", "freight,freight,300,,1.60,");
         assertTrue(mixed.read().problems().toString().contains("the rows above of 'freight' count in km: one table counts in one unit"),
                 mixed.read().problems().toString());
+    }
+
+    @Test
+    void a_row_that_says_otherwise_than_the_rows_above_of_its_table_is_refused_and_a_blank_takes_theirs() throws IOException {
+        String when = fault("winching,freight,0,999,130,,,,,,,", "winching,freight,1000,,160,,,,,,non-runner,");
+        assertTrue(when.contains("3 the rows above of 'winching' have none, so that they always count: one table has one when; give this row a"
+                + " table name of its own"), when);
+        String seller = fault("tax,tax,0,999,,6,,,,auction,,", "tax,tax,1000,,,7,,,,private,,");
+        assertTrue(seller.contains("3 the rows above of 'tax' have 'auction': one table has one seller"), seller);
+        String kind = fault("premium,fee,0,999,50,,,,,,,", "premium,tax,1000,,80,,,,,,,");
+        assertTrue(kind.contains("3 the rows above of 'premium' have 'fee': one table has one kind"), kind);
+        String base = fault("premium,fee,,,90,,,,,,,", "tax,tax,0,999,,6,,,,,,", "tax,tax,1000,,,6,,,bid; premium,,,");
+        assertTrue(base.contains("4 the rows above of 'tax' have the bid alone: one table has one applies_to"), base);
+        FeeSchedule blank = FeeFiles.of(folder, "table,kind,from,to,flat,percent,applies_to,seller,when",
+                "premium,fee,0,999,90,,,auction,no key", "premium,premium,1000,1999,,9,bid,auction,no keys", "premium,,2000,,,8,,,");
+        assertEquals(List.of(), blank.read().problems());
+        FeeSchedule above = FeeFiles.of(folder, "table,kind,from,to,flat,percent,applies_to", "gate,fee,,,75,,",
+                "tax,tax,0,999,,6,gate; bid", "tax,tax,1000,1999,,6,all above", "tax,tax,2000,,,5,bid;gate");
+        assertEquals(List.of(), above.read().problems());
     }
 
     @Test

@@ -70,6 +70,18 @@ class LandedCostTest {
     }
 
     @Test
+    void a_bid_in_another_currency_says_what_was_typed_and_at_which_rate() throws IOException {
+        new Donors(folder).file("rates.csv", "date,from,to,rate", "2026-01-02,CHF,USD,1.08");
+        CandidateCar car = new Donors(folder).file("cars.csv", "name,vehicle,planned_bid,currency,seller,price_includes",
+                "tail hit,Velmarch,2700,CHF,auction,neither").cars().get(0);
+        FeeSchedule title = FeeFiles.of(folder, "table,kind,flat", "title,paper,33");
+        LandedCost cost = LandedCost.of(title, Purchase.of(car, FeeFiles.USD).orElseThrow().away(12));
+        assertEquals(new BigDecimal("2916.00"), cost.lines().get(0).amount());
+        assertEquals("2,700 CHF at 1.08", cost.lines().get(0).how());
+        assertEquals("", LandedCost.of(title, cost.purchase().at(new BigDecimal("2800"))).lines().get(0).how(), "another bid was not typed");
+    }
+
+    @Test
     void a_freight_by_the_km_of_a_car_that_stands_nobody_knows_how_far_away_is_missing_from_the_sum() throws IOException {
         FeeSchedule km = FeeFiles.of(folder, "table,kind,per_km,per_day", "freight,freight,1.10,5");
         assertEquals(List.of("freight: distance_away is blank"), LandedCost.of(km, FeeFiles.bid("4000")).missing());

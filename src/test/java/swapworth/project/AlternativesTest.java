@@ -1,6 +1,7 @@
 package swapworth.project;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -12,6 +13,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import swapworth.InOneLine;
 import swapworth.assumptions.Assumption;
 import swapworth.assumptions.Assumptions;
 import swapworth.reading.RowProblem;
@@ -126,6 +128,39 @@ class AlternativesTest {
         assertEquals(1, all.rowsRead().used());
         assertTrue(reasons(all.rowsRead().questions()).contains("2 kind: this alternative has no resale"),
                 reasons(all.rowsRead().questions()));
+    }
+
+    @Test
+    void a_way_that_lost_a_row_is_marked_and_not_held_against_others() throws IOException {
+        Alternatives all = read(Assumptions.defaults(), "swap,car,8000,cost,0,,,,,,,", "swap,the car then,6000,resale,,,,,,,,",
+                "factory,car,?,cost,0,,,,,,,", "factory,the car then,18000,resale,,,,,,,,", "old,car,4000,owned,0,,,,,,,",
+                "old,the car then,2000,resale,,,,,,,,", "gone,car,-5,cost,,,,,,,,", ",paint,700,cost,,,,,,,,");
+        String side = InOneLine.of(all.tables().get(0).text());
+        assertTrue(side.contains("factory (row 4 not counted)"), side);
+        assertTrue(side.contains("'gone' is not shown: row 8 not counted."), side);
+        assertTrue(side.contains("Of row 9 nobody can tell to which alternative it belongs"), side);
+        assertEquals("alternative,swap,old", all.tables().get(1).csv().lines().findFirst().orElseThrow());
+        assertTrue(all.tables().get(1).text().contains("Not compared, since not all of their rows are counted: 'factory'."));
+        Alternatives whole = read(Assumptions.defaults(), "swap,car,8000,cost,0,,,,,,,", "swap,the car then,6000,resale,,,,,,,,");
+        assertFalse(whole.tables().get(0).text().contains("not counted") || whole.tables().get(1).text().contains("Not compared"));
+    }
+
+    @Test
+    void a_chance_is_per_cent_with_its_sign_and_up_to_1_without_it_a_share_that_is_asked_about() throws IOException {
+        String[] typed = {"18 %", "18", "0.4", "0.4 %", "1", "1%", "0", ""};
+        double[] meant = {0.18, 0.18, 0.4, 0.004, 1, 0.01, 0, 1};
+        String[] rows = new String[typed.length];
+        for (int i = 0; i < rows.length; i++) {
+            rows[i] = "a,item " + i + ",500,cost,0,,,,," + typed[i] + ",,";
+        }
+        Alternatives all = read(Assumptions.defaults(), rows);
+        for (int i = 0; i < rows.length; i++) {
+            assertEquals(meant[i], all.all().get(0).items().get(i).chance(), 1e-12, typed[i]);
+        }
+        String questions = reasons(all.rowsRead().questions());
+        assertTrue(questions.contains("4 chance: is this meant as 40 % or as 0.4 %? It is taken for 40 %; write it with its sign"), questions);
+        assertTrue(questions.contains("6 chance: is this meant as 100 % or as 1 %?"), questions);
+        assertEquals(2, all.rowsRead().questions().stream().filter(q -> q.column().equals("chance")).count(), questions);
     }
 
     @Test
