@@ -114,7 +114,7 @@ public final class ProjectCharts {
     public static Chart alternatives(Alternatives alternatives) {
         List<RangeRow> rows = new ArrayList<>();
         for (Alternative one : alternatives.all()) {
-            rows.add(row(one.name(), one.netCost()));
+            rows.add(row(one.name() + (one.whole() ? "" : " (rows not counted)"), one.netCost()));
         }
         return Charts.ranges("Net cost of each alternative after " + alternatives.horizon() + " months",
                 "net cost, " + alternatives.currency(), rows, OptionalDouble.empty());

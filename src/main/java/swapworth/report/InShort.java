@@ -149,7 +149,8 @@ public record InShort(List<Sentence> sentences) {
                 + (first.whole() ? " at the door" : " without all of its fees") + " for a price or bid of "
                 + car.priceOrBid().map(p -> Cell.format(p.amount(), 0)).orElse("") + " (" + car.facts().seller().words() + ")"
                 + (first.parts() ? ", less what its left-over parts bring, by " + study.market().map(PartsMarket::offers).orElse(0)
-                        + " offers of parts" : "; its left-over parts are not counted, since partout.csv does not name them")
+                        + " offers of parts" : "; its left-over parts are not counted, since "
+                        + (first.partsUnpriced() > 0 ? "none of them that is for sale has a price" : "partout.csv does not name them"))
                 + (others == 0 ? "" : "; " + others + " more cannot be compared, for not all of their parts or fees are counted")
                 + (alike.isEmpty() ? "" : ". Money tells no real difference from " + String.join(", ", alike)) + ".";
     }
