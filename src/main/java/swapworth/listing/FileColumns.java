@@ -145,7 +145,7 @@ final class FileColumns {
                 : Optional.empty();
     }
 
-    /** What to ask where no column says which part the cars play, with the headers that stand for no column of ours; none where one does. */
+    /** What to ask where no column says which part the cars play, with the headers that were not understood; none where one does. */
     Optional<RowProblem> rolesInQuestion() {
         if (has(ListingColumn.ROLE)) {
             return Optional.empty();
