@@ -613,7 +613,7 @@ final class Steps {
             printed.add(p);
         }
         if (problems.size() > 20) {
-            out.println("  " + what + ": " + (problems.size() - 20) + " more; 'check' lists them all");
+            out.println("  " + what + ": " + (problems.size() - 20) + " more; 'check' lists those of listings and of cars.csv");
         }
     }
 
