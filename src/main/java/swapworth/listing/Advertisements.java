@@ -159,7 +159,7 @@ final class Advertisements {
         return rows.rows[rows.begin[members[i]]];
     }
 
-    private int lastRow(int i) {
+    int lastRow(int i) {
         return rows.rows[rows.begin[members[i] + 1] - 1];
     }
 

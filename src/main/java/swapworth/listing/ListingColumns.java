@@ -404,6 +404,11 @@ final class ListingColumns {
         return day.isPresent() ? day.get().getYear() : 0;
     }
 
+    /** Whether two rows are sales by one kind of seller: what an auction sold is often offered again by who bought it there. */
+    boolean areSoldAlike(int row, int other) {
+        return kind.get(row) == PriceKind.SOLD && kind.get(other) == PriceKind.SOLD && seller.get(row) == seller.get(other);
+    }
+
     /** Whether a row stands for a car that is crashed, branded or dead. */
     boolean isTroubled(int row) {
         return Facts.isTroubled(title.get(row), runs.get(row), damage.get(row));

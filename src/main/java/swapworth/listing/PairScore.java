@@ -42,6 +42,7 @@ final class PairScore {
     private static final double OTHER_MEASURE = -8;
     private static final double OVERLAP = -4;
     private static final double SOON_AFTER = 1.5;
+    private static final double SOLD_TWICE = -4;
 
     private static final double MILES_OF_ALL = 150_000;
     private static final double MONEY_OF_ALL = 20_000;
@@ -547,6 +548,9 @@ final class PairScore {
         if (gap < 0 || gap == 0 && of.columns.id.has(of.firstRow(a)) && of.columns.id.has(of.firstRow(b))) {
             return add(OVERLAP, "both on offer at one time", parts, explain);
         }
+        if (of.columns.areSoldAlike(of.lastRow(a), of.firstRow(b))) {
+            return add(SOLD_TWICE, "sold twice", parts, explain);
+        }
         return gap > 0 && gap <= SOON ? add(SOON_AFTER, "begins soon after the other", parts, explain) : 0;
     }
 
@@ -651,6 +655,7 @@ final class PairScore {
         rule(rules, "price", "farther", shown(FAR_PRICE));
         rule(rules, "time", "one begins within 45 days after the other ended", shown(SOON_AFTER));
         rule(rules, "time", "both on offer at one time", shown(OVERLAP));
+        rule(rules, "time", "sold twice, by sellers of one kind", shown(SOLD_TWICE));
         rule(rules, "trim", "equal", "log2 of 1 / share of the line, at most " + shown(MOST_FOR_TRIM));
         rule(rules, "region", "equal", "log2 of 1 / share of the line, at most " + shown(MOST_FOR_REGION));
         rule(rules, "region", "different", shown(OTHER_REGION));

@@ -99,6 +99,19 @@ class CarMatchingTest extends ReadingListings {
     }
 
     @Test
+    void two_cars_sold_by_private_people_stay_two_and_one_bought_at_auction_may_be_offered_again() {
+        String head = "id,vehicle,trim,model_year,mileage_mi,seen_on,price_usd,price_kind,seller,title,damage\n";
+        String others = "a3,Sivrette,Plain,2020,51200,2025-07-02,12100,asking,private,clean,none\n"
+                + "a4,Sivrette,Plain,2018,70300,2025-07-09,9900,asking,private,clean,none\n"
+                + "a5,Sivrette,Plain,2019,61700,2025-07-12,10900,asking,private,clean,none\n";
+        assertEquals(5, read(head + "a1,Sivrette,Plain,2022,30400,2025-06-21,14551,sold,private,clean,none\n"
+                + "a2,Sivrette,Plain,2022,30400,2025-08-10,16797,sold,private,,front\n" + others).cars().size());
+        ListingsRead again = read(head + "a1,Sivrette,Plain,2022,30417,2025-06-21,14551,sold,auction,clean,none\n"
+                + "a2,Sivrette,Plain,2022,30417,2025-08-10,16797,asking,trade,clean,none\n" + others);
+        assertEquals(4, again.cars().size());
+    }
+
+    @Test
     void a_round_mileage_alone_joins_nothing() {
         assertEquals(13, read(HEADER + "a,2024-01-01,Roadster,,2010,100000,9000,,,\nb,2024-02-01,Roadster,,2010,100000,7000,,,\n"
                 + others()).cars().size());
