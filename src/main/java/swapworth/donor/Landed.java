@@ -159,7 +159,8 @@ public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, 
      * @return one row a car, with what its total lacks or leaves open
      */
     public Table totals() {
-        Table.Builder table = Table.titled("Landed cost of each car, " + currency.getCurrencyCode()).columns(Column.words("car"), Column.number("price or bid", ""),
+        Table.Builder table = Table.titled("Landed cost of each car, " + currency.getCurrencyCode())
+                .columns(Column.words("car"), Column.number("price or bid", ""),
                 Column.number("landed cost", ""), Column.number("more than the bid", "%"), Column.sentences("to look at"));
         for (LandedCost cost : costs) {
             List<String> open = new ArrayList<>(cost.missing());

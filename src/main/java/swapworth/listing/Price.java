@@ -26,8 +26,8 @@ public record Price(Money typed, double amount, PriceKind kind, PriceIncludes in
 
     /** The amount at the rate of another price where both are typed in one currency, else at its own. */
     double amountBeside(Price other) {
-        return typed.currency().equals(other.typed.currency()) ? typed.amount().doubleValue() * (other.amount / other.typed.amount().doubleValue())
-                : amount;
+        return typed.currency().equals(other.typed.currency())
+                ? typed.amount().doubleValue() * (other.amount / other.typed.amount().doubleValue()) : amount;
     }
 
     /**

@@ -498,7 +498,8 @@ public final class PriceModel {
     private String unseen(Subject subject, PairStanding pair) {
         String assumed = " is an assumption (spread_pairs, " + assumptions.get("spread_pairs").middle() + " log points)";
         if (encoder.pairs().areInAnotherLine(subject.facts())) {
-            return "this body with this running gear is in the files as another line alone: how far one of this line departs from those" + assumed;
+            return "this body with this running gear is in the files as another line alone: how far one of this line departs from those"
+                    + assumed;
         }
         return "no other car in the files has this body with this running gear: "
                 + (pair == PairStanding.LINKED ? "the two are valued by cars that have the one or the other"

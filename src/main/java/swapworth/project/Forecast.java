@@ -542,7 +542,8 @@ public final class Forecast {
         String unit = ledger.currency().getCurrencyCode();
         Table.Builder table = DrawFigures.ranged("Forecast at completion, " + unit + ", as of " + ledger.on(), unit);
         long guesses = ledger.entries().stream().filter(e -> e.status() == Status.ESTIMATE).count();
-        table.note(ledger.entries().size() + (ledger.entries().size() == 1 ? " row, " : " rows, ") + guesses + (guesses == 1 ? " of them an estimate; " : " of them estimates; ")
+        table.note(ledger.entries().size() + (ledger.entries().size() == 1 ? " row, " : " rows, ") + guesses
+                + (guesses == 1 ? " of them an estimate; " : " of them estimates; ")
                 + Cell.format(count, 0) + " draws. Paid and agreed amounts stand as they are; estimates are drawn, those of one category"
                         + " together.");
         table.row(Cell.words("in it so far, net"), Cell.number(soFar, 2), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK);

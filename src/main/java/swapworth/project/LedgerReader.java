@@ -385,7 +385,8 @@ final class LedgerReader {
     }
 
     private static void askOfTwins(Draft draft, Map<String, Integer> seen) {
-        String key = draft.date.orElseThrow() + "\n" + draft.amount + "\n" + draft.gross + "\n" + Spelling.key(draft.row.text(NOTE)) + "\n" + draft.hours;
+        String key = draft.date.orElseThrow() + "\n" + draft.amount + "\n" + draft.gross + "\n" + Spelling.key(draft.row.text(NOTE)) + "\n"
+                + draft.hours;
         Integer before = seen.putIfAbsent(key, draft.row.line());
         if (before != null) {
             draft.row.ask(AMOUNT, "the same day, amount and note stand on line " + before + " too; both are counted: is it one payment"

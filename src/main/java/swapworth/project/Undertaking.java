@@ -363,7 +363,8 @@ public final class Undertaking {
             CarFacts facts = both.finished.car().facts();
             CarFacts.Builder bare = asItWas(facts).toBuilder().runs(Runs.NO_ENGINE);
             double agreed = both.forecast.ledger().sums().agreedToPay().doubleValue();
-            String owed = agreed == 0 ? "" : "; less " + Cell.format(agreed, 0) + " that is agreed and still to be paid, which is owed either way";
+            String owed = agreed == 0 ? ""
+                    : "; less " + Cell.format(agreed, 0) + " that is agreed and still to be paid, which is owed either way";
             double[] beside = both.forecast.toReceive();
             for (int i = 0; i < beside.length; i++) {
                 beside[i] -= agreed;

@@ -151,8 +151,8 @@ class UnseenPairTest {
     void a_pair_that_another_line_shows_is_not_said_to_be_nowhere() {
         List<Car> cars = new ArrayList<>();
         for (int k = 0; k < 20; k++) {
-            CarFacts facts = CarFacts.of(k % 2 == 0 ? "Sivrette" : "Sivrette S").body("open").runningGear(k % 2 == 0 ? "four" : "six").modelYear(2010 + k % 5)
-                    .mileage(TestCars.miles(50_000 + 1000 * k)).seller(swapworth.listing.Seller.PRIVATE).build();
+            CarFacts facts = CarFacts.of(k % 2 == 0 ? "Sivrette" : "Sivrette S").body("open").runningGear(k % 2 == 0 ? "four" : "six")
+                    .modelYear(2010 + k % 5).mileage(TestCars.miles(50_000 + 1000 * k)).seller(swapworth.listing.Seller.PRIVATE).build();
             cars.add(TestCars.car(k, facts, 9000 + 100 * k + 3000 * (k % 2)));
         }
         CarFacts swapped = CarFacts.of("Sivrette").body("open").runningGear("six").modelYear(2012).mileage(TestCars.miles(60_000)).build();

@@ -52,7 +52,8 @@ class SharedTest {
         }
         // Without its running gear lines.csv fills in that of the stock car; the line of the gear still says which one is in it.
         List<String> cars = Files.readAllLines(Path.of("sample-listings", "cars.csv"));
-        Files.write(folder.resolve("cars.csv"), cars.stream().map(row -> row.contains(",finished,") ? row.replaceFirst("six 3.2", gear) : row).toList());
+        Files.write(folder.resolve("cars.csv"),
+                cars.stream().map(row -> row.contains(",finished,") ? row.replaceFirst("six 3.2", gear) : row).toList());
         // Few listings, most of them of the lines of the gear: then these are among the cars that tell most.
         List<String> all = Files.readAllLines(Path.of("sample-listings", "listings.csv"));
         StringBuilder few = new StringBuilder(all.get(0)).append('\n');
@@ -60,7 +61,8 @@ class SharedTest {
         int others = 0;
         for (String row : all.subList(1, all.size())) {
             boolean body = row.contains("Sivrette");
-            if (body && bodies++ < 3 || row.contains("Velmarch") && row.contains(",clean,") && others++ < 30 || row.contains("Galdrise") && others++ < 24) {
+            boolean gear = row.contains("Velmarch") && row.contains(",clean,");
+            if (body && bodies++ < 3 || gear && others++ < 30 || row.contains("Galdrise") && others++ < 24) {
                 few.append(row).append('\n');
             }
         }
