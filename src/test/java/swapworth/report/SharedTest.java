@@ -61,8 +61,8 @@ class SharedTest {
         int others = 0;
         for (String row : all.subList(1, all.size())) {
             boolean body = row.contains("Sivrette");
-            boolean gear = row.contains("Velmarch") && row.contains(",clean,");
-            if (body && bodies++ < 3 || gear && others++ < 30 || row.contains("Galdrise") && others++ < 24) {
+            boolean sound = row.contains("Velmarch") && row.contains(",clean,");
+            if (body && bodies++ < 3 || sound && others++ < 30 || row.contains("Galdrise") && others++ < 24) {
                 few.append(row).append('\n');
             }
         }
