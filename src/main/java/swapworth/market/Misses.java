@@ -13,16 +13,16 @@ final class Misses {
     private double[] misses = new double[64];
     private int near;
     private int used;
-    private int in80;
-    private int in95;
+    private FitStudy.Inside all = FitStudy.Inside.NONE;
+    private FitStudy.Inside troubled = FitStudy.Inside.NONE;
 
     /** Takes in how a price stands; without a value it tells nothing. */
     void add(double price, Standing standing) {
         if (standing.valuation() instanceof FairValue value) {
             misses = withRoom(misses, used + 1);
             misses[used++] = Math.abs(standing.gapPercent());
-            in80 += value.range(0.80).holds(price) ? 1 : 0;
-            in95 += value.range(0.95).holds(price) ? 1 : 0;
+            all = all.with(price, value);
+            troubled = value.subject().facts().isTroubled() ? troubled.with(price, value) : troubled;
             if (Flags.nearItsValue(price, value)) {
                 values = withRoom(values, near + 1);
                 prices = withRoom(prices, near + 1);
@@ -42,8 +42,8 @@ final class Misses {
         System.arraycopy(other.misses, 0, misses, used, other.used);
         near += other.near;
         used += other.used;
-        in80 += other.in80;
-        in95 += other.in95;
+        all = all.with(other.all);
+        troubled = troubled.with(other.troubled);
     }
 
     private static double[] withRoom(double[] array, int size) {
@@ -61,7 +61,6 @@ final class Misses {
         prices = Arrays.copyOf(prices, near);
         RatioStudy ratios = RatioStudy.of(values, prices);
         misses = Arrays.copyOf(misses, used);
-        return new Answer.Told<>(new FitStudy(ratios, used - near, Quantiles.ofPartlyOrdered(misses, 0.5), 100.0 * in80 / used,
-                100.0 * in95 / used));
+        return new Answer.Told<>(new FitStudy(ratios, used - near, Quantiles.ofPartlyOrdered(misses, 0.5), all, troubled));
     }
 }

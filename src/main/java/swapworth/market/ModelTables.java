@@ -57,7 +57,7 @@ public final class ModelTables {
         return Table.titled("How well values meet prices, each with its own car left out")
                 .note(r.n() + " prices of " + model.cars().size() + " cars. Ratio = value / price."
                         + (study.leftOut() == 0 ? "" : " Prices off their value by more than a factor of 5, as typing errors are: "
-                        + study.leftOut() + ", counted in the last three rows only."))
+                        + study.leftOut() + ", counted from the median miss on only."))
                 .note("The reference bands are those of mass appraisal of property (IAAO, Standard on Ratio Studies, 2013). Asking prices of"
                         + " cars scatter more: read the bands as a sanity check, not as a mark to pass.")
                 .columns(Column.words("figure"), Column.number("found", ""), Column.words("reference band"), Column.sentences("what it says"))
@@ -79,11 +79,19 @@ public final class ModelTables {
                                 + " scatter more (scatter_of_troubled)"))
                 .row(Cell.words("median miss, % of value"), Cell.number(study.medianMissPercent(), 1), Cell.words(""),
                         Cell.words("half of the prices lie nearer to their value"))
-                .row(Cell.words("prices inside their 80 % range, %"), Cell.number(study.in80(), 0), Cell.words("80"),
+                .row(Cell.words("prices inside their 80 % range, %"), Cell.number(study.all().percent80(), 0), Cell.words("80"),
                         Cell.words("what the ranges promise"))
-                .row(Cell.words("prices inside their 95 % range, %"), Cell.number(study.in95(), 0), Cell.words("95"),
+                .row(Cell.words("prices inside their 95 % range, %"), Cell.number(study.all().percent95(), 0), Cell.words("95"),
                         Cell.words("what the ranges promise"))
+                .row(Cell.words("crashed, branded and dead cars inside their 80 % range, %"), inside(study.troubled(), study.troubled().percent80()),
+                        Cell.words("80"), Cell.words("of " + study.troubled().prices() + " prices of such cars"))
+                .row(Cell.words("the same inside their 95 % range, %"), inside(study.troubled(), study.troubled().percent95()), Cell.words("95"),
+                        Cell.words("few of them may lie outside by chance alone"))
                 .build();
+    }
+
+    private static Cell inside(FitStudy.Inside some, double percent) {
+        return some.prices() == 0 ? Cell.BLANK : Cell.number(percent, 0);
     }
 
     /**

@@ -190,7 +190,7 @@ public record InShort(List<Sentence> sentences) {
                 .or(() -> finished.map(value -> new Sentence(value.held() + ".", SwapSection.ID)))
                 .or(() -> judged.study().told().map(study -> new Sentence("How unsure one price is: half of " + study.ratios().n()
                         + " prices lie within " + Cell.format(study.medianMissPercent(), 1) + " % of their value, and "
-                        + Cell.format(study.in80(), 0) + " % inside their 80 % range.", ListingsPage.MODEL)));
+                        + Cell.format(study.all().percent80(), 0) + " % inside their 80 % range.", ListingsPage.MODEL)));
     }
 
     /**

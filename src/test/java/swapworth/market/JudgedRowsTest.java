@@ -34,7 +34,7 @@ class JudgedRowsTest {
             ByteArrayOutputStream out = new ByteArrayOutputStream();
             Answer<FitStudy> study = new JudgedRows(read, model, Optional.empty(), level).write(out);
             assertEquals(judged.table().csv(), out.toString(StandardCharsets.UTF_8));
-            assertEquals(judged.study().map(FitStudy::in80), study.map(FitStudy::in80));
+            assertEquals(judged.study().map(FitStudy::all), study.map(FitStudy::all));
             assertEquals(judged.study().map(FitStudy::leftOut), study.map(FitStudy::leftOut));
         }
     }

@@ -34,8 +34,8 @@ class SampleWorldCoverageTest {
             }
             FitStudy study = model.study(model.judgeAll()).orElseThrow();
             int prices = study.ratios().n() + study.leftOut();
-            sums[1] += study.in80() * prices / 100;
-            sums[2] += study.in95() * prices / 100;
+            sums[1] += study.all().in80();
+            sums[2] += study.all().in95();
             counts[1] += prices;
         });
         return new Coverage(100 * sums[0] / counts[0], 100 * sums[1] / counts[1], 100 * sums[2] / counts[1], counts[0]);

@@ -56,5 +56,10 @@ class TroubledCarsTest {
         assertEquals(30, model.stretched().residuals());
         assertEquals(25, model.stretchedTroubled().residuals());
         assertTrue(model.stretchedTroubled().factor() > model.stretched().factor(), model.stretchedTroubled() + " " + model.stretched());
+        FitStudy study = model.study(model.judgeAll()).orElseThrow();
+        assertEquals(55, study.all().prices());
+        assertEquals(25, study.troubled().prices());
+        assertTrue(ModelTables.fit(model, study).csv().contains("\"crashed, branded and dead cars inside their 80 % range, %\","
+                + Math.round(study.troubled().percent80()) + ","), ModelTables.fit(model, study).csv());
     }
 }
