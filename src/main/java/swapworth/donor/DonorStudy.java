@@ -271,7 +271,9 @@ public final class DonorStudy {
             List<CarOption> recipients = new ArrayList<>();
             for (CandidateCar car : cars) {
                 if (Landed.bought(car)) {
-                    option(car).ifPresent(o -> (o.givesGear() ? donors : recipients).add(o));
+                    // A car of which nobody says what it is for is held against none.
+                    option(car).filter(o -> o.givesGear() || car.role() != CandidateCar.Role.UNKNOWN)
+                            .ifPresent(o -> (o.givesGear() ? donors : recipients).add(o));
                 }
             }
             List<Choice> choices = new ArrayList<>();

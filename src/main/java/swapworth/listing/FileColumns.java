@@ -157,7 +157,7 @@ final class FileColumns {
             }
         }
         String which = further.isEmpty() ? "" : ". Not understood as columns of ours are: " + String.join(", ", further)
-                + ". If one of these holds the roles, say so in words.csv: header," + further.get(0) + ",role";
+                + ". If one of these holds the roles, say so in words.csv, for instance: header," + further.get(0) + ",role";
         return Optional.of(new RowProblem(source.file(), 0, ListingColumn.ROLE.header(), "", RowProblem.Kind.QUESTION,
                 "there is no such column, so that no car counts as donor, recipient or finished: add it with these words" + which));
     }

@@ -35,7 +35,6 @@ import swapworth.statistics.SparseRow;
 /** Turns subjects into rows of numbers: which terms there are, in which columns, and what is assumed of them. */
 final class Encoder {
     private static final ToDoubleBiFunction<Subject, Measured> ONE = (s, m) -> 1;
-    private static final Optional<String> UNSTATED = Optional.of("");
     /** Days that listings must span before a season is asked of them. */
     static final int A_YEAR = 360;
     /** The name of the term that holds the drift of the market. */
@@ -110,8 +109,7 @@ final class Encoder {
         this.firstOnState = terms.size();
         state(assumptions);
         this.endOnState = terms.size();
-        // As for trims: where others say where they stand, a car that does not stands in some region.
-        group("region", Group.REGION, "spread_regions", seen, s -> s.facts().region().isPresent() ? s.facts().region() : UNSTATED, assumptions);
+        group("region", Group.REGION, "spread_regions", seen, Terms::region, assumptions);
         for (String column : further) {
             further(column, stock.texts(column), seen, assumptions);
         }

@@ -74,7 +74,7 @@ public final class ModelTables {
                 .row(Cell.words("ranges stretched by the factor"), Cell.number(model.stretched().factor(), 2), Cell.words(""),
                         Cell.words("found by the prices of " + model.stretched().residuals() + " cars, each left out; 1 leaves ranges as they"
                                 + " are; used for cars, levels of trade and days that the listings hold"))
-                .row(Cell.words("those of crashed, branded and dead cars"), Cell.number(model.stretchedTroubled().factor(), 2), Cell.words(""),
+                .row(Cell.words("those of crashed, branded and dead cars by"), Cell.number(model.stretchedTroubled().factor(), 2), Cell.words(""),
                         Cell.words("found by the prices of " + model.stretchedTroubled().residuals() + " such cars; their prices are taken to"
                                 + " scatter more (scatter_of_troubled)"))
                 .row(Cell.words("median miss, % of value"), Cell.number(study.medianMissPercent(), 1), Cell.words(""),
@@ -85,8 +85,8 @@ public final class ModelTables {
                         Cell.words("what the ranges promise"))
                 .row(Cell.words("crashed, branded and dead cars inside their 80 % range, %"), inside(study.troubled(), study.troubled().percent80()),
                         Cell.words("80"), Cell.words("of " + study.troubled().prices() + " prices of such cars"))
-                .row(Cell.words("the same inside their 95 % range, %"), inside(study.troubled(), study.troubled().percent95()), Cell.words("95"),
-                        Cell.words("few of them may lie outside by chance alone"))
+                .row(Cell.words("crashed, branded and dead cars inside their 95 % range, %"), inside(study.troubled(), study.troubled().percent95()), Cell.words("95"),
+                        Cell.words("the same prices; in so few cars some lie outside by chance"))
                 .build();
     }
 

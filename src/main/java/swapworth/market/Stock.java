@@ -183,7 +183,6 @@ final class Stock {
     static final class Part {
         private static final int LATELY = 1 << 9;
         private static final String REGION = "";
-        private static final Optional<String> UNSTATED = Optional.of("");
         private static final String VINTAGE = " ";
 
         private final List<String> columns;
@@ -255,7 +254,7 @@ final class Stock {
                     facts.firstRegistered().isPresent() ? facts.firstRegistered().get().getYear() : 0));
             levels.add(subject.level());
             kind(facts, i).rows++;
-            first(regions, facts.region().isPresent() ? facts.region() : UNSTATED, i);
+            first(regions, Terms.region(subject), i);
             first(vintages, Terms.vintage(subject), i);
             for (String column : columns) {
                 String text = facts.further().getOrDefault(column, "");

@@ -445,6 +445,14 @@ final class Terms {
         return at >= 0 && at < YEARS.size() ? YEARS.get(at) : Optional.of(Integer.toString(year));
     }
 
+    private static final Optional<String> UNSTATED = Optional.of("");
+
+    /** The level of a region: where a car stands, or the level of those of which nobody says it. */
+    static Optional<String> region(Subject subject) {
+        Optional<String> region = subject.facts().region();
+        return region.isPresent() ? region : UNSTATED;
+    }
+
     /** A further column of a row as a number, where all of its text is one. */
     static OptionalDouble number(Subject subject, String column) {
         return number(subject.facts().further().getOrDefault(column, ""));

@@ -51,16 +51,6 @@ public final class Rates {
                 throw new IllegalArgumentException("a rate must be above 0, not " + rate.toPlainString());
             }
         }
-
-        /**
-         * Whether another one contradicts it.
-         *
-         * @param other the other rate
-         * @return whether it is of the same day and pair and differs
-         */
-        public boolean isOtherThan(Rate other) {
-            return date.equals(other.date) && from.equals(other.from) && to.equals(other.to) && rate.compareTo(other.rate) != 0;
-        }
     }
 
     /**

@@ -365,18 +365,18 @@ public final class Undertaking {
             double agreed = both.forecast.ledger().sums().agreedToPay().doubleValue();
             String owed = agreed == 0 ? ""
                     : "; less " + Cell.format(agreed, 0) + " that is agreed and still to be paid, which is owed either way";
-            double[] beside = both.forecast.toReceive();
-            for (int i = 0; i < beside.length; i++) {
-                beside[i] -= agreed;
+            double[] comesIn = both.forecast.toReceive();
+            for (int i = 0; i < comesIn.length; i++) {
+                comesIn[i] -= agreed;
             }
             level(bare.build()).ifPresent(car -> exits.add(new FinishOrStop.Exit("recipient sold without an engine, left-over parts sold",
-                    DrawFigures.minus(car, DrawFigures.times(beside, -1)),
+                    DrawFigures.minus(car, DrawFigures.times(comesIn, -1)),
                             "the price model (private sales, no engine), and the parts that the ledger"
                     + " still expects; the donor's gear itself is not in it" + owed)));
             double[] half = share("unfinished_share");
             double[] finished = both.sold;
             for (int i = 0; i < half.length; i++) {
-                half[i] = half[i] * finished[i] + beside[i];
+                half[i] = half[i] * finished[i] + comesIn[i];
             }
             exits.add(new FinishOrStop.Exit("sold half-built with all that belongs to it, left-over parts sold", half,
                     "an assumption: " + Math.round(assumptions.get("unfinished_share").middle()) + " % of the finished value, give or take "

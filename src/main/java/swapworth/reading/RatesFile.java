@@ -4,8 +4,10 @@ import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.Currency;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import swapworth.money.Rates;
 
@@ -42,21 +44,19 @@ public record RatesFile(Rates rates, List<RowProblem> problems) {
         CellReader cells = new CellReader(conventions, source.separator());
         List<RowProblem> problems = new ArrayList<>(source.rejected());
         List<Rates.Rate> rates = new ArrayList<>();
+        Map<String, BigDecimal> ofDay = new HashMap<>();
         for (CsvRow row : source.rows()) {
             Optional<Currency> first = Currencies.of(row.cell(from));
             Optional<Currency> second = Currencies.of(row.cell(to));
             if (cells.date(row.cell(date)) instanceof Parsed.Understood<LocalDate> day
                     && cells.number(row.cell(rate)) instanceof Parsed.Understood<BigDecimal> number
                     && first.isPresent() && second.isPresent() && number.value().signum() > 0) {
-                Rates.Rate stated = new Rates.Rate(day.value(), first.get(), second.get(), number.value());
-                for (Rates.Rate before : rates) {
-                    if (before.isOtherThan(stated)) {
-                        problems.add(new RowProblem(source.file(), row.line(), "rate", row.cell(rate), RowProblem.Kind.QUESTION,
-                                "a row above states " + before.rate().toPlainString() + " for the same day; this one is counted: which is right?"));
-                        break;
-                    }
+                rates.add(new Rates.Rate(day.value(), first.get(), second.get(), number.value()));
+                BigDecimal before = ofDay.putIfAbsent(day.value() + " " + first.get() + " " + second.get(), number.value());
+                if (before != null && before.compareTo(number.value()) != 0) {
+                    problems.add(new RowProblem(source.file(), row.line(), "rate", row.cell(rate), RowProblem.Kind.QUESTION,
+                            "a row above states " + before.toPlainString() + " for the same day; the last one is counted: which is right?"));
                 }
-                rates.add(stated);
             } else {
                 problems.add(new RowProblem(source.file(), row.line(), "", String.join(",", row.cells()),
                         RowProblem.Kind.REJECTED,

@@ -83,6 +83,14 @@ class ChoiceTest {
         assertTrue(text.contains("partout.csv does not name the parts of 'cheap'") && text.contains("are not held against"), text);
     }
 
+    @Test
+    void a_car_of_which_nobody_says_what_it_is_for_is_no_recipient() throws IOException {
+        new Donors(folder).file("partout.csv", "car,part,price,sells,days,postage", "a,engine,700,1,0.1,0");
+        DonorStudy study = study(Donors.plain(), false, "a,,Sivrette,,2016,71000,drives,none,clean,sound,private,6000,neither",
+                "b,recipient,Sivrette,,2016,71000,drives,none,clean,sound,private,5600,neither");
+        assertEquals(List.of("b"), study.choices().stream().flatMap(c -> c.options().stream()).map(o -> o.car().name()).toList());
+    }
+
     private static final String[] PAIR = {"a,recipient,Sivrette,,2016,71000,drives,none,clean,sound,private,8266,neither",
         "b,recipient,Sivrette,,2016,71000,drives,none,clean,sound,private,9126,neither"};
 
