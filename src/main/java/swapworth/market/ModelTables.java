@@ -74,7 +74,7 @@ public final class ModelTables {
                 .row(Cell.words("ranges stretched by the factor"), Cell.number(model.stretched().factor(), 2), Cell.words(""),
                         Cell.words("found by the prices of " + model.stretched().residuals() + " cars, each left out; 1 leaves ranges as they"
                                 + " are; used for cars, levels of trade and days that the listings hold"))
-                .row(Cell.words("those of crashed, branded and dead cars by"), Cell.number(model.stretchedTroubled().factor(), 2), Cell.words(""),
+                .row(Cell.words("ranges of crashed, branded and dead cars by the factor"), Cell.number(model.stretchedTroubled().factor(), 2), Cell.words(""),
                         Cell.words("found by the prices of " + model.stretchedTroubled().residuals() + " such cars; their prices are taken to"
                                 + " scatter more (scatter_of_troubled)"))
                 .row(Cell.words("median miss, % of value"), Cell.number(study.medianMissPercent(), 1), Cell.words(""),
