@@ -74,9 +74,10 @@ public final class ModelTables {
                 .row(Cell.words("ranges stretched by the factor"), Cell.number(model.stretched().factor(), 2), Cell.words(""),
                         Cell.words("found by the prices of " + model.stretched().residuals() + " cars, each left out; 1 leaves ranges as they"
                                 + " are; used for cars, levels of trade and days that the listings hold"))
-                .row(Cell.words("ranges of crashed, branded and dead cars by the factor"), Cell.number(model.stretchedTroubled().factor(), 2), Cell.words(""),
-                        Cell.words("found by the prices of " + model.stretchedTroubled().residuals() + " such cars; their prices are taken to"
-                                + " scatter more (scatter_of_troubled)"))
+                .row(Cell.words("ranges of crashed, branded and dead cars by the factor"),
+                        Cell.number(model.stretchedTroubled().factor(), 2), Cell.words(""),
+                        Cell.words("found by the prices of " + model.stretchedTroubled().residuals() + " such cars, which are taken to scatter"
+                                + " more (scatter_of_troubled): above 1 they do so still more, below 1 less"))
                 .row(Cell.words("median miss, % of value"), Cell.number(study.medianMissPercent(), 1), Cell.words(""),
                         Cell.words("half of the prices lie nearer to their value"))
                 .row(Cell.words("prices inside their 80 % range, %"), Cell.number(study.all().percent80(), 0), Cell.words("80"),
@@ -85,8 +86,8 @@ public final class ModelTables {
                         Cell.words("what the ranges promise"))
                 .row(Cell.words("crashed, branded and dead cars inside their 80 % range, %"), inside(study.troubled(), study.troubled().percent80()),
                         Cell.words("80"), Cell.words("of " + study.troubled().prices() + " prices of such cars"))
-                .row(Cell.words("crashed, branded and dead cars inside their 95 % range, %"), inside(study.troubled(), study.troubled().percent95()), Cell.words("95"),
-                        Cell.words("the same prices; in so few cars some lie outside by chance"))
+                .row(Cell.words("crashed, branded and dead cars inside their 95 % range, %"), inside(study.troubled(), study.troubled().percent95()),
+                        Cell.words("95"), Cell.words("the same prices; in so few cars some lie outside by chance"))
                 .build();
     }
 

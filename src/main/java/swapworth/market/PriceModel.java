@@ -273,20 +273,22 @@ public final class PriceModel {
         int[] first = IntStream.range(0, evidence.size())
                 .filter(i -> evidence.bound(i) == Bound.NONE && (i == 0 || evidence.car(i - 1) != evidence.car(i)))
                 .toArray();
-        return new Stretches(stretch(IntStream.of(first).filter(i -> !evidence.isTroubled(i)).toArray()),
-                stretch(IntStream.of(first).filter(evidence::isTroubled).toArray()));
+        return new Stretches(RangeStretch.of(leftOutResiduals(IntStream.of(first).filter(i -> !evidence.isTroubled(i)).toArray())),
+                // At the least they scatter like the others.
+                RangeStretch.of(assumptions.logSpread("scatter_of_troubled"), Math.min(1, Math.exp(-assumptions.logMiddle("scatter_of_troubled"))),
+                        leftOutResiduals(IntStream.of(first).filter(evidence::isTroubled).toArray())));
     }
 
-    /** The factor from the first price of each of some cars predicted without it; of many cars some stand for all. */
-    private RangeStretch stretch(int[] first) {
+    /** The first price of each of some cars predicted without it, as a normal deviate; of many cars some stand for all. */
+    private double[] leftOutResiduals(int[] first) {
         int every = 1 + (first.length - 1) / MOST_STRETCHED_BY;
-        return RangeStretch.of(IntStream.range(0, first.length / every).parallel().mapToDouble(k -> {
+        return IntStream.range(0, first.length / every).parallel().mapToDouble(k -> {
             int i = first[k * every];
             Posterior without = leavingOut(evidence.car(i));
             leftOut.put(evidence.car(i), without);
             Mixture left = without.predict(encoded.get(i).row(), encoded.inflation(i), encoded.growth(i));
             return Normal.quantile(Math.max(1e-12, Math.min(1 - 1e-12, left.cumulative(evidence.logPrice(i)))));
-        }).toArray());
+        }).toArray();
     }
 
     /**

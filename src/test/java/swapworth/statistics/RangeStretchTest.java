@@ -7,6 +7,8 @@ import java.util.SplittableRandom;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** By how much ranges are stretched to hold what they promise. */
 class RangeStretchTest {
@@ -30,6 +32,31 @@ class RangeStretchTest {
     void ranges_are_never_narrowed() {
         assertEquals(1, RangeStretch.of(normal(500, 0.6, 3)).factor());
         assertEquals(RangeStretch.NONE, RangeStretch.of());
+    }
+
+    @Test
+    void what_was_less_sure_beforehand_is_learned_sooner_and_may_be_narrowed_as_far_as_is_said() {
+        assertEquals(0.8, RangeStretch.of(0.3, 0.7, normal(20_000, 0.8, 4)).factor(), 0.02);
+        assertEquals(0.9, RangeStretch.of(0.3, 0.9, normal(20_000, 0.8, 4)).factor());
+        assertEquals(1, RangeStretch.of(0, 0.7, normal(20_000, 0.8, 4)).factor());
+        double[] ten = normal(10, 2, 5);
+        assertTrue(RangeStretch.of(0.3, 0.7, ten).factor() > RangeStretch.of(ten).factor() + 0.1);
+    }
+
+    /** The raw factor is all there is to see where nothing was sure beforehand. */
+    @ParameterizedTest
+    @ValueSource(ints = {5, 12, 40})
+    void few_residuals_as_they_should_be_narrow_nothing_on_average(int n) {
+        double sum = 0;
+        double squares = 0;
+        for (int k = 0; k < 4000; k++) {
+            double log = Math.log(RangeStretch.of(1e6, 1e-9, normal(n, 1, 1000 * n + k)).factor());
+            sum += log;
+            squares += log * log;
+        }
+        double mean = sum / 4000;
+        assertEquals(0, mean, 0.07 * 5 / n, n + " residuals");
+        assertEquals(0.6, n * (squares / 4000 - mean * mean), 0.08, n + " residuals");
     }
 
     @Test
