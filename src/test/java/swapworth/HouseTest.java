@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Function;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Nested;
@@ -66,6 +67,18 @@ class HouseTest {
             }
         }
         assertEquals(Set.of(), breaches);
+    }
+
+    @Test
+    void every_line_can_be_read_on_one_screen() throws IOException {
+        List<String> wide = new ArrayList<>();
+        for (Path file : files(Path.of("src"))) {
+            if (file.toString().endsWith(".java")) {
+                List<String> lines = Files.readAllLines(file);
+                IntStream.range(0, lines.size()).filter(i -> lines.get(i).length() > 140).forEach(i -> wide.add(file + ":" + (i + 1)));
+            }
+        }
+        assertEquals(List.of(), wide);
     }
 
     @Test

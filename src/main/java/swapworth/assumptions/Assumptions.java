@@ -139,7 +139,8 @@ public final class Assumptions {
                         + "; express the number in it"));
             } else {
                 try {
-                    more.put(key, new Assumption(key, before.question(), value(newMiddle, before.middle()), value(newSpread, before.spread()),
+                    more.put(key, new Assumption(key, before.question(), value(newMiddle, before.middle()),
+                            value(newSpread, before.spread()),
                             newUnit,
                             row.cell(from).isEmpty() ? "the user's own, " + source.file() : row.cell(from),
                             row.cell(note).isEmpty() ? before.note() : row.cell(note)));

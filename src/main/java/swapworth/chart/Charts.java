@@ -192,7 +192,8 @@ public final class Charts {
             dates = List.copyOf(dates);
             level = level.clone();
             if (dates.size() != level.length) {
-                throw new IllegalArgumentException("the line '" + name + "': " + dates.size() + " dates beside " + level.length + " numbers");
+                throw new IllegalArgumentException("the line '" + name + "': " + dates.size() + " dates beside " + level.length
+                        + " numbers");
             }
         }
 

@@ -16,7 +16,8 @@ import swapworth.statistics.Quantiles;
 public final class DonorCharts {
     private static final int ROW = 34;
     private static final double HALF_BAR = 0.32;
-    private static final List<String> SHARES = List.of("bid or price", "fees of the sale", "tax and papers", "bringing it home and the rest");
+    private static final List<String> SHARES = List.of("bid or price", "fees of the sale", "tax and papers",
+            "bringing it home and the rest");
     private static final int MOST_PARTS = 25;
 
     private DonorCharts() {
@@ -59,7 +60,8 @@ public final class DonorCharts {
                     from += shares[s];
                 }
             }
-            alt.append(i == 0 ? ": " : "; ").append(cost.purchase().car()).append(' ').append(DrawnData.number(from)).append(", of it the bid ")
+            alt.append(i == 0 ? ": " : "; ").append(cost.purchase().car()).append(' ').append(DrawnData.number(from))
+                    .append(", of it the bid ")
                     .append(DrawnData.number(shares[0]));
         }
         for (int s = 0; s < boxes.length; s++) {
@@ -115,7 +117,8 @@ public final class DonorCharts {
             low[k] = Quantiles.ofSorted(soFar, 0.1);
             high[k] = Quantiles.ofSorted(soFar, 0.9);
         }
-        return Charts.scatterWithBand("What the parts of " + out.car().name() + " bring over time", "months", "net recovery so far, " + currency,
+        return Charts.scatterWithBand("What the parts of " + out.car().name() + " bring over time", "months",
+                "net recovery so far, " + currency,
                 ValueScale.LINEAR, List.of(), new Curve("median", "80 % range", at, middle, low, high));
     }
 
@@ -130,7 +133,8 @@ public final class DonorCharts {
         List<RangeRow> rows = new ArrayList<>();
         for (Recovery.PartResult p : out.recovery().map(Recovery::parts).orElse(List.of())) {
             if (rows.size() < MOST_PARTS && Double.isFinite(p.perHour())) {
-                rows.add(new RangeRow(p.name(), p.perHour(), p.perHour80().low(), p.perHour80().high(), p.perHour95().low(), p.perHour95().high()));
+                rows.add(new RangeRow(p.name(), p.perHour(), p.perHour80().low(), p.perHour80().high(), p.perHour95().low(),
+                        p.perHour95().high()));
             }
         }
         return Charts.ranges("Parts of " + out.car().name() + " by net per hour", "net per hour, " + currency, rows, OptionalDouble.of(0));

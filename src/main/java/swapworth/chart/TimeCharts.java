@@ -46,7 +46,8 @@ public final class TimeCharts {
 
     private static DatedBand band(String name, List<IndexMonth> months) {
         return new DatedBand(name, dates(months), numbers(months, IndexMonth::index), numbers(months, m -> m.range80().low()),
-                numbers(months, m -> m.range80().high()), numbers(months, m -> m.range95().low()), numbers(months, m -> m.range95().high()));
+                numbers(months, m -> m.range80().high()), numbers(months, m -> m.range95().low()),
+                numbers(months, m -> m.range95().high()));
     }
 
     private static List<LocalDate> dates(List<IndexMonth> months) {

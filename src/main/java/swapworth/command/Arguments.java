@@ -51,8 +51,8 @@ final class Arguments {
         base();
         level();
         if (reader().isPresent() && out().isPresent()) {
-            throw new WrongUsageException("--out: with --for a page is written for its reader and no rows for machines; leave out the one or"
-                    + " the other");
+            throw new WrongUsageException("--out: with --for a page is written for its reader and no rows for machines; leave out the one "
+                    + "or the other");
         }
     }
 

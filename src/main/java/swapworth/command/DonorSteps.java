@@ -49,7 +49,8 @@ final class DonorSteps {
 
     int landed(Arguments arguments) throws IOException {
         Path folder = steps.folder(arguments.folder());
-        Path cars = needed(folder, "cars.csv", "the cars that you think of buying: name, vehicle, price or planned_bid, seller, distance_away");
+        Path cars = needed(folder, "cars.csv",
+                "the cars that you think of buying: name, vehicle, price or planned_bid, seller, distance_away");
         Path fees = needed(folder, "fees.csv", "what a purchase costs beside the bid: table, kind, from, to, flat, percent, ...");
         Steps.keepApart(arguments, List.of(cars));
         FolderSettings settings = settings(folder);
@@ -112,7 +113,8 @@ final class DonorSteps {
         CarsFile read = CarsFile.read(cars, currency);
         Optional<LocalDate> lastSeen = model.flatMap(PriceModel::lastSeen);
         Optional<LocalDate> on = arguments.on().or(() -> lastSeen);
-        DonorStudy study = DonorStudy.of(folder, read.cars(), currency, model, model.map(m -> m.draws(DonorStudy.DRAWS, DonorStudy.SEED)), on,
+        DonorStudy study = DonorStudy.of(folder, read.cars(), currency, model,
+                model.map(m -> m.draws(DonorStudy.DRAWS, DonorStudy.SEED)), on,
                 assumptions, Optional.empty());
         steps.account(read);
         study.read().forEach(steps::account);

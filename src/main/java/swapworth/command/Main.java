@@ -154,7 +154,8 @@ public final class Main {
                 with(spec);
             }
             case "landed" -> {
-                spec.usageMessage().description("What each car in play costs once it stands in the yard, line by line (cars.csv, fees.csv).");
+                spec.usageMessage().description("What each car in play costs once it stands in the yard, line by line (cars.csv, "
+                        + "fees.csv).");
                 folder(spec);
                 spec.addOption(OptionSpec.builder("--target").paramLabel("AMOUNT").type(String.class)
                         .description("the most to be paid in all: gives the highest bid for each car").build());
@@ -162,7 +163,8 @@ public final class Main {
                 modelling(spec);
             }
             case "partout" -> {
-                spec.usageMessage().description("What the left-over parts of each car bring (cars.csv, partout.csv, parts.csv, listings.csv).");
+                spec.usageMessage().description("What the left-over parts of each car bring (cars.csv, partout.csv, parts.csv, "
+                        + "listings.csv).");
                 folder(spec);
                 common(spec);
                 modelling(spec);
@@ -172,13 +174,13 @@ public final class Main {
                 folder(spec);
                 common(spec);
                 spec.addOption(OptionSpec.builder("--for").paramLabel("READER").type(String.class)
-                        .description("the file to hand on: self, buyer, lender, insurer; for others than yourself it holds no equity and nobody's"
-                                + " notes, links or numbers").build());
+                        .description("the file to hand on: self, buyer, lender, insurer; for others than yourself it holds no equity and "
+                                + "nobody's notes, links or numbers").build());
                 modelling(spec);
             }
             case "swap" -> {
-                spec.usageMessage().description("Values finished swaps: the rows of cars.csv of the role 'finished', by listings.csv, swaps.csv"
-                        + " and the assumptions.");
+                spec.usageMessage().description("Values finished swaps: the rows of cars.csv of the role 'finished', by listings.csv, "
+                        + "swaps.csv and the assumptions.");
                 folder(spec);
                 common(spec);
                 modelling(spec);

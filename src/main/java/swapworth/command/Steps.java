@@ -432,7 +432,8 @@ final class Steps {
             sentences.add("fees.csv (what a purchase costs beside the bid): what each car costs at the door, and the highest bid.");
         }
         if (!Files.isRegularFile(folder.resolve("partout.csv"))) {
-            sentences.add("partout.csv, with parts.csv (which parts are sold, and parts seen on offer): what comes back from the rest of a car.");
+            sentences.add("partout.csv, with parts.csv (which parts are sold, and parts seen on offer): what comes back from the rest of a "
+                    + "car.");
         }
         if (!Files.isRegularFile(folder.resolve("swaps.csv"))) {
             sentences.add("swaps.csv (finished swaps that you saw, and offers for your own): what swaps sell for, in place of"
@@ -538,7 +539,8 @@ final class Steps {
             printRows(onOffer);
         }
         int rows = read.listings().size();
-        out.println("\n" + rows + (rows == 1 ? " row is judged" : " rows are judged") + " in all: the step 'judge' and the page show them.");
+        out.println("\n" + rows + (rows == 1 ? " row is judged" : " rows are judged")
+                + " in all: the step 'judge' and the page show them.");
         print(judged.model(), judged.study());
     }
 

@@ -88,7 +88,8 @@ public record Choice(String purpose, List<CarOption> options) {
      */
     public Table table(String currency) {
         Table.Builder table = Table.titled(purpose + " side by side, " + currency).columns(Column.words("car"), Column.words("runs"),
-                Column.number("landed cost", ""), Column.number("parts bring", ""), Column.number("net cost", ""), Column.words("80 % range"),
+                Column.number("landed cost", ""), Column.number("parts bring", ""), Column.number("net cost", ""),
+                Column.words("80 % range"),
                 Column.words("against the first"), Column.number("hours", "h"), Column.number("gear as used parts", ""),
                 Column.number("engine and gearbox good", "%"), Column.sentences("caps the finished car"));
         table.note(options.size() + (options.size() == 1 ? " car" : " cars")
@@ -141,8 +142,8 @@ public record Choice(String purpose, List<CarOption> options) {
             notes.add("partout.csv does not name the parts of " + names(unnamed) + ". A row for each of them makes them comparable.");
         }
         if (!unpriced.isEmpty()) {
-            notes.add("None of the parts for sale of " + names(unpriced) + " has a price: no offer in parts.csv names them, and partout.csv states"
-                    + " none. Offers make them comparable.");
+            notes.add("None of the parts for sale of " + names(unpriced) + " has a price: no offer in parts.csv names them, and "
+                    + "partout.csv states none. Offers make them comparable.");
         }
         if (counted.isEmpty()) {
             notes.add("What is left over is not counted" + (options.size() == 1 ? "." : ", and they stand by landed cost alone."));

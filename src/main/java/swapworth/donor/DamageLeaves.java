@@ -48,7 +48,8 @@ final class DamageLeaves {
     /** Why a car cannot have a part at all. */
     static Optional<String> cannotHave(CarFacts car, PartKind part) {
         DrivenWheels driven = car.drivenWheels();
-        boolean other = part.driven().equals("rear") && driven == DrivenWheels.FRONT || part.driven().equals("front") && driven == DrivenWheels.REAR;
+        boolean other = part.driven().equals("rear") && driven == DrivenWheels.FRONT || part.driven().equals("front")
+                && driven == DrivenWheels.REAR;
         if (other) {
             return Optional.of("a car that drives its " + driven.words() + " wheels has no " + part.name());
         }

@@ -207,7 +207,8 @@ public final class DonorStudy {
      * @param target the most to be paid in all for one car, where stated
      * @return the study
      */
-    public static DonorStudy of(Path folder, List<CandidateCar> cars, Currency currency, Optional<PriceModel> model, Optional<ValueDraws> draws,
+    public static DonorStudy of(Path folder, List<CandidateCar> cars, Currency currency, Optional<PriceModel> model,
+            Optional<ValueDraws> draws,
             Optional<LocalDate> on, Assumptions assumptions, Optional<BigDecimal> target) {
         FolderSettings settings = FolderSettings.of(folder, Conventions.unstated());
         List<RowsRead> read = new ArrayList<>();
@@ -331,7 +332,8 @@ public final class DonorStudy {
         model.ifPresent(m -> m.cars().forEach(car -> facts.add(car.facts())));
         cars.stream().filter(car -> car.role() != CandidateCar.Role.FINISHED).forEach(car -> facts.add(car.facts()));
         for (CarFacts one : facts) {
-            one.runningGear().ifPresent(gear -> gears.merge(Spelling.key(one.vehicle()), Spelling.key(gear), (a, b) -> a.equals(b) ? a : ""));
+            one.runningGear().ifPresent(gear -> gears.merge(Spelling.key(one.vehicle()), Spelling.key(gear),
+                    (a, b) -> a.equals(b) ? a : ""));
         }
         gears.values().removeIf(String::isEmpty);
         return gears;
@@ -432,7 +434,8 @@ public final class DonorStudy {
      * @return one row a part or bundle
      */
     public Table partsTable() {
-        Table.Builder table = Table.titled("Parts on sale, " + currency.getCurrencyCode()).columns(Column.words("car"), Column.words("part"),
+        Table.Builder table = Table.titled("Parts on sale, " + currency.getCurrencyCode())
+                .columns(Column.words("car"), Column.words("part"),
                 Column.number("pieces", ""), Column.number("sells_for", ""), Column.number("low_80", ""), Column.number("high_80", ""),
                 Column.words("priced_by"), Column.number("chance_to_sell", ""), Column.number("net", ""), Column.number("hours", ""),
                 Column.number("net_per_hour", ""));

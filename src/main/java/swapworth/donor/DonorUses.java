@@ -21,8 +21,9 @@ import swapworth.table.Column;
 import swapworth.table.Table;
 
 /**
- * What else could be done with a donor, on the same draws: repair and sell it, sell it as it lies, take all of it apart, or use its gear and
- * sell the rest (its highest and best use is the one that leaves most). What is not lawful where the user lives is not a use; ask first.
+ * What else could be done with a donor, on the same draws: repair and sell it, sell it as it lies, take all of it apart, or use its gear
+ * and sell the rest (its highest and best use is the one that leaves most). What is not lawful where the user lives is not a use; ask
+ * first.
  *
  * @param car what the donor is called
  * @param uses the uses
@@ -89,8 +90,8 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set) {
         CarFacts facts = option.car().facts();
         long seed = state.seed() + option.car().name().hashCode();
         out.recovery().filter(r -> !option.gear().parts().isEmpty()).ifPresent(r -> uses.add(new Use("use the gear, sell the rest",
-                sum(-option.landed(), out.gearAsFound(), r.net()), "each part of the gear at what it sells for as a used part, times its chance"
-                        + " to be good; its worth in the swap is another question")));
+                sum(-option.landed(), out.gearAsFound(), r.net()), "each part of the gear at what it sells for as a used part, times its "
+                        + "chance to be good; its worth in the swap is another question")));
         allSold.recovery().ifPresent(r -> uses.add(new Use("take all of it apart and sell it", sum(-option.landed(), r.net()),
                 "recovery with the gear sold too")));
         if (values.isPresent()) {
@@ -162,8 +163,8 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set) {
         table.note("What each use leaves over the landed cost. All uses are worked out on the same states of the market: the share of"
                 + " draws says how often each leaves most.");
         set.ifPresent(s -> table.note("A pulled drivetrain set in its place (" + s.offers() + " offers): " + Choice.range(s.cost())
-                + " with freight and what it lacks; the whole donor's net cost is " + Choice.range(s.cheaperBy()) + " more (below 0: less), and the"
-                + " donor also takes room and hours."));
+                + " with freight and what it lacks; the whole donor's net cost is " + Choice.range(s.cheaperBy()) + " more (below 0: "
+                + "less), and the donor also takes room and hours."));
         int[] most = new int[uses.size()];
         for (int i = 0; i < (uses.isEmpty() ? 0 : uses.get(0).leaves.length); i++) {
             int best = 0;

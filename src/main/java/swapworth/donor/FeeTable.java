@@ -89,7 +89,8 @@ final class FeeTable {
             }
             Optional<BigDecimal> end = tiers.get(i - 1).to();
             if (end.isEmpty()) {
-                return Optional.of("the row " + tiers.get(i - 1).range(Measure.BID) + " has no end, and another row follows it: they overlap");
+                return Optional.of("the row " + tiers.get(i - 1).range(Measure.BID)
+                        + " has no end, and another row follows it: they overlap");
             }
             if (tier.from().isEmpty()) {
                 continue;
@@ -204,7 +205,8 @@ final class FeeTable {
         }
         BigDecimal usual = BigDecimal.valueOf(usualDays);
         BigDecimal days = measure == Measure.DAYS ? tiers.get(0).days().orElse(usual) : usual;
-        BigDecimal counted = measure.distance.isPresent() ? away(purchase, measure.distance.get()) : measure == Measure.DAYS ? days : purchase.bid();
+        BigDecimal counted = measure.distance.isPresent() ? away(purchase, measure.distance.get()) : measure == Measure.DAYS
+                ? days : purchase.bid();
         Optional<Tier> found = tier(counted);
         if (found.isEmpty()) {
             return new Unknown(name + ": no row holds " + Cents.text(counted) + measure.words);
@@ -224,7 +226,8 @@ final class FeeTable {
                 }
             }
             amount = amount.add(on.multiply(tier.percent()).divide(HUNDRED));
-            how.add(tier.percent().stripTrailingZeros().toPlainString() + " % of " + (base.isEmpty() ? "the bid" : Cents.text(Cents.rounded(on))
+            how.add(tier.percent().stripTrailingZeros().toPlainString() + " % of "
+                    + (base.isEmpty() ? "the bid" : Cents.text(Cents.rounded(on))
                     + " (" + String.join(", ", base) + ")"));
         }
         if (tier.perDistance().signum() > 0) {
@@ -233,7 +236,8 @@ final class FeeTable {
             }
             BigDecimal distance = away(purchase, tier.unit());
             amount = amount.add(tier.perDistance().multiply(distance));
-            how.add(tier.perDistance().toPlainString() + " a " + tier.unit().one() + " for " + Cents.text(distance) + " " + tier.unit().many());
+            how.add(tier.perDistance().toPlainString() + " a " + tier.unit().one() + " for " + Cents.text(distance) + " "
+                    + tier.unit().many());
         }
         if (tier.perDay().signum() > 0) {
             BigDecimal paid = days.subtract(tier.freeDays()).max(BigDecimal.ZERO);

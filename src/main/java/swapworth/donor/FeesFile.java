@@ -74,8 +74,10 @@ final class FeesFile {
 
     FeesFile(Path path, FolderSettings settings, Currency currency) {
         this.currency = currency;
-        file = NamedRows.of(path, settings).needs("table", "name", "fee table", "item").column("kind", "type").column("from", "above", "min bid")
-                .column("to", "up to", "max bid").column("flat", "fee", "amount", "fixed").column("percent", "per cent", "rate", "percentage")
+        file = NamedRows.of(path, settings).needs("table", "name", "fee table", "item").column("kind", "type")
+                .column("from", "above", "min bid")
+                .column("to", "up to", "max bid").column("flat", "fee", "amount", "fixed")
+                .column("percent", "per cent", "rate", "percentage")
                 .column("minimum", "at least", "least").column("maximum", "at most", "cap", "most").column("per_day", "daily", "each day")
                 .column("free_days").column("days").column("per_mile", "each mile")
                 .column("per_km", "each km", "per kilometre", "per kilometer").column("applies_to", "on", "base")
@@ -133,7 +135,8 @@ final class FeesFile {
         }
         FeeTable.Tier tier = new FeeTable.Tier(edge(row, "from"), edge(row, "to"), amount(row, "flat").orElse(BigDecimal.ZERO),
                 percent.orElse(BigDecimal.ZERO), amount(row, "minimum"), amount(row, "maximum"), perDay, perMile.add(perKm),
-                perKm.signum() > 0 ? DistanceUnit.KM : DistanceUnit.MI, count(row, "free_days").orElse(BigDecimal.ZERO), count(row, "days"));
+                perKm.signum() > 0 ? DistanceUnit.KM : DistanceUnit.MI, count(row, "free_days").orElse(BigDecimal.ZERO),
+                count(row, "days"));
         if (tier.minimum().isPresent() && tier.maximum().isPresent() && tier.minimum().get().compareTo(tier.maximum().get()) > 0) {
             row.reject("minimum", "the minimum is more than the maximum");
         }
@@ -200,7 +203,8 @@ final class FeesFile {
                 base.add(line);
             } else if (!line.isEmpty()) {
                 row.reject("applies_to", "'" + line + "' is no line above this one" + Spelling.nearest(line, above).map(near ->
-                        "; did you mean " + near + "?").orElse(".") + " It may be bid, the names of tables above with ; between, or all above");
+                        "; did you mean " + near + "?").orElse(".")
+                                + " It may be bid, the names of tables above with ; between, or all above");
             }
         }
         return Optional.of(base.equals(Set.of(BID)) ? Set.of() : base);

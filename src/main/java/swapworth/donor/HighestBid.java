@@ -144,7 +144,8 @@ public record HighestBid(BigDecimal target, BigDecimal bid, BigDecimal landed, B
             if (last < 1) {
                 return "no bid that can be made is as low as " + Cents.text(target);
             }
-            return least.whole() ? "even a bid of " + Cents.text(ladder.bid(1)) + " costs " + Cents.text(least.total()) + " in the yard, more than "
+            return least.whole() ? "even a bid of " + Cents.text(ladder.bid(1)) + " costs " + Cents.text(least.total())
+                    + " in the yard, more than "
                     + Cents.text(target) : "the landed cost is not whole: " + String.join("; ", least.missing());
         }
 

@@ -87,7 +87,8 @@ public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, 
             if (!bought(car)) {
                 continue;
             }
-            Purchase.of(car, schedule.currency()).ifPresentOrElse(p -> costs.add(LandedCost.of(schedule, p)), () -> unpriced.add(car.name()));
+            Purchase.of(car, schedule.currency()).ifPresentOrElse(p -> costs.add(LandedCost.of(schedule, p)),
+                    () -> unpriced.add(car.name()));
             target.ifPresent(most -> {
                 Purchase purchase = Purchase.of(car, BigDecimal.ONE);
                 bids.add(new Bid(car.name(), HighestBid.of(schedule, purchase, most), shading.apply(car).map(s -> new Shaded(s,
@@ -126,14 +127,16 @@ public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, 
         }
         Table.Builder table = Table.titled("Highest bid within a target, " + currency.getCurrencyCode())
                 .columns(Column.words("car"), Column.number("target", ""), Column.number("highest bid", ""), Column.number("landed", ""),
-                        Column.number("shading", "%"), Column.number("shaded bid", ""), Column.number("next bid", ""), Column.number("next landed", ""),
+                        Column.number("shading", "%"), Column.number("shaded bid", ""), Column.number("next bid", ""),
+                        Column.number("next landed", ""),
                         Column.sentences("to look at"));
         table.note("Found by search: the landed cost jumps where a fee table steps. The bid is the one before which to stop.");
         table.note("The target is what you would pay in all; it says nothing of what a car is worth. Set none above its value less what"
                 + " it still needs.");
         if (bids.stream().anyMatch(bid -> bid.shaded.isPresent())) {
-            table.note("Shading: who bids wins most often when his estimate is too high. The target is cut by what such a car is worth less when the"
-                    + " bid wins against rival_bidders whose estimates lie rival_spread about its value (assumptions), by draws of the price model.");
+            table.note("Shading: who bids wins most often when his estimate is too high. The target is cut by what such a car is worth "
+                    + "less when the bid wins against rival_bidders whose estimates lie rival_spread about its value (assumptions), by "
+                    + "draws of the price model.");
         }
         for (Bid one : bids) {
             Cell car = Cell.words(one.car);
@@ -178,7 +181,8 @@ public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, 
      * @return the columns car, line, kind, amount, how
      */
     public Table lines() {
-        Table.Builder table = Table.titled("Lines of the landed costs").columns(Column.words("car"), Column.words("line"), Column.words("kind"),
+        Table.Builder table = Table.titled("Lines of the landed costs")
+                .columns(Column.words("car"), Column.words("line"), Column.words("kind"),
                 Column.number("amount", ""), Column.words("how"));
         for (LandedCost cost : costs) {
             for (LandedCost.Line line : cost.lines()) {

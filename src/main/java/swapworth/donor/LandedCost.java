@@ -89,7 +89,8 @@ public record LandedCost(Purchase purchase, Currency currency, List<Line> lines,
     private static List<String> questions(Purchase purchase) {
         List<String> questions = new ArrayList<>();
         if (purchase.seller() == Seller.AUCTION && purchase.includes() == PriceIncludes.UNKNOWN) {
-            questions.add("does the price include fees or tax (price_includes)? At an auction that can be a third; it is taken as the bid alone");
+            questions.add("does the price include fees or tax (price_includes)? At an auction that can be a third; it is taken as the bid "
+                    + "alone");
         }
         if (purchase.seller() == Seller.UNKNOWN) {
             questions.add("who sells it (seller)? Until that is known every fee and tax is counted");

@@ -26,7 +26,8 @@ import swapworth.reading.Vocabulary;
  * counts once, by its last row.
  */
 public final class PartOffers {
-    private static final Vocabulary<PriceKind> KINDS = Vocabulary.<PriceKind>empty().with(PriceKind.ASKING, "asking", "asked", "ask", "on offer")
+    private static final Vocabulary<PriceKind> KINDS = Vocabulary.<PriceKind>empty()
+            .with(PriceKind.ASKING, "asking", "asked", "ask", "on offer")
             .with(PriceKind.SOLD, "sold", "paid", "sale");
 
     private final List<Offer> offers;
@@ -38,7 +39,8 @@ public final class PartOffers {
     }
 
     /** One part on offer, or sold. */
-    record Offer(PartKind part, String vehicle, String gear, OptionalDouble miles, double price, PriceKind kind, Optional<LocalDate> seenOn) {
+    record Offer(PartKind part, String vehicle, String gear, OptionalDouble miles, double price, PriceKind kind,
+            Optional<LocalDate> seenOn) {
     }
 
     /**
@@ -63,7 +65,8 @@ public final class PartOffers {
         requireNonNull(currency, "currency");
         NamedRows rows = NamedRows.of(file, settings).needs("part", "item", "name").needs("price", "asked", "ask", "amount")
                 .column("vehicle", "line", "model", "car").column("running_gear", "gear").column("mileage", "miles", "km", "odometer")
-                .column("price_kind", "kind").column("seen_on", "date", "seen").column("id").column("currency").column("seller").column("source")
+                .column("price_kind", "kind").column("seen_on", "date", "seen").column("id").column("currency").column("seller")
+                .column("source")
                 .column("note", "notes");
         Map<String, Offer> byId = new LinkedHashMap<>();
         for (NamedRows.Row row : rows.rows()) {
@@ -83,9 +86,11 @@ public final class PartOffers {
             PriceKind kind = row.word("price_kind", KINDS, "asking, sold").orElse(PriceKind.ASKING);
             if (row.use()) {
                 String id = row.text("id").isEmpty() ? "line " + row.line() : Spelling.key(row.text("id")) + " " + kind;
-                Offer offer = new Offer(part.orElseThrow(), Spelling.key(row.text("vehicle")), Spelling.key(row.text("running_gear")), miles,
+                Offer offer = new Offer(part.orElseThrow(), Spelling.key(row.text("vehicle")),
+                        Spelling.key(row.text("running_gear")), miles,
                         price.orElseThrow().doubleValue(), kind, seen);
-                byId.merge(id, offer, (a, b) -> b.seenOn().isPresent() && a.seenOn().isPresent() && b.seenOn().get().isBefore(a.seenOn().get())
+                byId.merge(id, offer, (a, b) -> b.seenOn().isPresent() && a.seenOn().isPresent()
+                        && b.seenOn().get().isBefore(a.seenOn().get())
                         ? a : b);
             }
         }
@@ -99,7 +104,8 @@ public final class PartOffers {
         if (name.isEmpty()) {
             row.reject(column, "the row names no part");
         } else if (kind.isEmpty()) {
-            row.setAside(column, "no such part is known" + PartCatalogue.get().nearest(name).map(near -> " (did you mean " + near + "?)").orElse("")
+            row.setAside(column, "no such part is known" + PartCatalogue.get().nearest(name).map(near -> " (did you mean " + near
+                    + "?)").orElse("")
                     + "; a row of words.csv (" + column + ", your word, what it means) maps it once");
         }
         return kind;

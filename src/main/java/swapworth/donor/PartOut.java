@@ -114,7 +114,9 @@ public final class PartOut {
         return new PartOut(car, List.copyOf(pieces), state, draws, drift);
     }
 
-    /** How far the level of all part prices lies from its middle in each draw: together with the level of the car, as closely as assumed. */
+    /**
+     * How far the level of all part prices lies from its middle in each draw: together with the level of the car, as closely as assumed.
+     */
     private static double[] together(CarFacts facts, MarketState state, AssumptionDraws draws) {
         double[] cars = state.departures(facts);
         double[] follow = draws.between("parts_correlate_with_cars", -1, 1);
@@ -127,7 +129,8 @@ public final class PartOut {
         return level;
     }
 
-    private static Piece piece(CandidateCar car, PartRow row, PartsMarket market, PartsMarket.Drawn drawn, double[] level, AssumptionDraws draws,
+    private static Piece piece(CandidateCar car, PartRow row, PartsMarket market, PartsMarket.Drawn drawn, double[] level,
+            AssumptionDraws draws,
             MarketState state) {
         DamageLeaves.Left left = DamageLeaves.of(car.facts(), row.part());
         PartState partState = row.state().orElse(left.state());
@@ -144,7 +147,8 @@ public final class PartOut {
             }
             return new Piece(row, partState, why, middle == 0 ? new double[0] : logs, middle, "your own price");
         }
-        Optional<double[]> logs = drawn.sold(wanted, state.seed() ^ (car.name() + "/" + row.part().name()).hashCode() * 0x9E3779B97F4A7C15L);
+        Optional<double[]> logs = drawn.sold(wanted, state.seed() ^ (car.name() + "/" + row.part().name()).hashCode()
+                * 0x9E3779B97F4A7C15L);
         logs.ifPresent(l -> {
             for (int i = 0; i < l.length; i++) {
                 l[i] += level[i];
@@ -284,16 +288,19 @@ public final class PartOut {
      * @return one row a part
      */
     public Table leftTable() {
-        Table.Builder table = Table.titled("What is left of " + car.name()).columns(Column.words("part"), Column.words("zone"), Column.words("state"),
+        Table.Builder table = Table.titled("What is left of " + car.name())
+                .columns(Column.words("part"), Column.words("zone"), Column.words("state"),
                 Column.words("by"), Column.number("chance good", "%"), Column.words("goes to"), Column.sentences("remark"));
         table.note(pieces.size() + " parts named. A blank damage is unknown, not none.");
         for (Piece p : pieces) {
             if (p.row.part().isLeftOver()) {
-                table.row(Cell.words(p.row.part().name()), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.words(p.row.goesTo().words()),
+                table.row(Cell.words(p.row.part().name()), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK,
+                        Cell.words(p.row.goesTo().words()),
                         Cell.words("what remains in the end"));
                 continue;
             }
-            table.row(Cell.words(p.row.part().name() + (p.row.count() > 1 ? " (" + p.row.count() + ")" : "")), Cell.words(p.row.part().zone()),
+            table.row(Cell.words(p.row.part().name() + (p.row.count() > 1 ? " (" + p.row.count() + ")" : "")),
+                    Cell.words(p.row.part().zone()),
                     Cell.words(p.state.words()), Cell.words(p.why), Cell.number(100 * chanceGood(p), 0), Cell.words(p.row.goesTo().words()),
                     Cell.words(p.row.goesTo() == GoesTo.SELL ? p.earnsNothing() : "earns nothing"));
         }

@@ -4,13 +4,15 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** One row of {@code partout.csv}: a part of a car, what becomes of it, and whatever the user knows better than the assumptions. */
-record PartRow(String car, PartKind part, int count, Optional<PartState> state, OptionalDouble chanceGood, GoesTo goesTo, OptionalDouble price,
+record PartRow(String car, PartKind part, int count, Optional<PartState> state, OptionalDouble chanceGood, GoesTo goesTo,
+        OptionalDouble price,
         OptionalDouble sells, OptionalDouble days, OptionalDouble hours, OptionalDouble postage, OptionalDouble postageCharged,
         OptionalDouble packing, OptionalDouble fee, String bundle, boolean ruleMet, int line) {
 
     /** The same part, sold. */
     PartRow sold() {
-        return new PartRow(car, part, count, state, chanceGood, GoesTo.SELL, price, sells, days, hours, postage, postageCharged, packing, fee, bundle,
+        return new PartRow(car, part, count, state, chanceGood, GoesTo.SELL, price, sells, days, hours, postage, postageCharged,
+                packing, fee, bundle,
                 ruleMet, line);
     }
 }

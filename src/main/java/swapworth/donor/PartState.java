@@ -15,7 +15,8 @@ public enum PartState {
     /** It is missing, or cannot be used. */
     GONE("gone", "");
 
-    static final Vocabulary<PartState> WORDS = Vocabulary.<PartState>empty().with(PRESENT, "present", "good", "ok", "fine", "there", "sound")
+    static final Vocabulary<PartState> WORDS = Vocabulary.<PartState>empty()
+            .with(PRESENT, "present", "good", "ok", "fine", "there", "sound")
             .with(LIKELY_GOOD, "likely good", "likely", "probably good").with(DOUBTFUL, "doubtful", "unsure", "maybe", "worn")
             .with(GONE, "gone", "missing", "bad", "broken", "destroyed");
     static final String ACCEPTED = "present, likely good, doubtful, gone";

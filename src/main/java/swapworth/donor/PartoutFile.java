@@ -51,7 +51,8 @@ public final class PartoutFile {
         requireNonNull(currency, "currency");
         NamedRows rows = NamedRows.of(file, settings).needs("car", "name").needs("part", "item").column("goes_to", "goes to", "use", "to")
                 .column("state", "condition").column("chance_good", "good").column("count", "pieces", "number").column("price", "sells_for")
-                .column("sells", "chance", "chance_to_sell").column("days", "days_to_sell").column("hours").column("postage", "postage_paid")
+                .column("sells", "chance", "chance_to_sell").column("days", "days_to_sell").column("hours")
+                .column("postage", "postage_paid")
                 .column("postage_charged").column("packing").column("fee", "selling_fee").column("bundle").column("local_rule", "rule_met")
                 .column("currency").column("note", "notes");
         Map<String, CandidateCar> known = new LinkedHashMap<>();

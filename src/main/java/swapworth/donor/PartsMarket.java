@@ -109,14 +109,16 @@ public final class PartsMarket {
         double[] y = new double[n];
         for (int i = 0; i < n; i++) {
             PartOffers.Offer o = offers.get(i);
-            double months = on.isPresent() && o.seenOn().isPresent() ? (o.seenOn().get().toEpochDay() - on.get().toEpochDay()) / DAYS_PER_MONTH : 0;
+            double months = on.isPresent() && o.seenOn().isPresent()
+                    ? (o.seenOn().get().toEpochDay() - on.get().toEpochDay()) / DAYS_PER_MONTH : 0;
             rows[i] = row(o.part(), o.vehicle(), o.gear(), o.miles(), o.kind(), months);
             y[i] = StrictMath.log(o.price());
         }
         int firstLine = NAMES + names.size() + 1;
         List<PriorBlock> blocks = List.of(PriorBlock.flat("level of part prices", LEVEL, 1), stated(a, "part_sold", SOLD),
                 stated(a, "part_drift", MONTHS), stated(a, "part_mileage_mechanical", MECHANICAL), stated(a, "part_mileage_other", OTHER),
-                PriorBlock.levels("how far parts differ", NAMES, names.size(), a.get("spread_part_names").middle(), PriorBlock.Role.PRIMARY),
+                PriorBlock.levels("how far parts differ", NAMES, names.size(), a.get("spread_part_names").middle(),
+                PriorBlock.Role.PRIMARY),
                 PriorBlock.levels("how far lines differ", firstLine, lines.size(), a.get("spread_part_lines").middle(),
                         PriorBlock.Role.SECONDARY));
         Assumption error = a.get("part_error");
@@ -231,7 +233,8 @@ public final class PartsMarket {
      */
     public Table table() {
         Table.Builder table = Table.titled("What moves the prices of parts, per cent of price").columns(Column.words("effect"),
-                Column.number("median", "%"), Column.words("80 % range"), Column.number("assumed", "%"), Column.number("held by assumptions", "%"),
+                Column.number("median", "%"), Column.words("80 % range"), Column.number("assumed", "%"),
+                Column.number("held by assumptions", "%"),
                 Column.sentences("meaning"));
         table.note(offers.size() + " offers of " + names.size() + " kinds of parts, " + lines.size() + " lines and running gears.");
         effects().forEach((name, e) -> {

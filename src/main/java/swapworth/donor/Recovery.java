@@ -107,7 +107,8 @@ public final class Recovery {
             return;
         }
         double[] amounts = own.isPresent() && own.get().price().isPresent()
-                ? of.draws().sizes(own.get().price().getAsDouble(), 0, RandomNumbers.of(of.state().seed(), group)) : of.draws().size(assumption);
+                ? of.draws().sizes(own.get().price().getAsDouble(), 0, RandomNumbers.of(of.state().seed(), group))
+                : of.draws().size(assumption);
         for (int i = 0; i < sum.length; i++) {
             sum[i] += left.test(i) ? amounts[i] : 0;
         }
@@ -233,7 +234,8 @@ public final class Recovery {
             double[] price = Arrays.stream(unit.price).filter(p -> p > 0).sorted().toArray();
             results.add(new PartResult(unit.name, unit.count(), price.length == 0 ? 0 : Quantiles.ofSorted(price, 0.5),
                     price.length == 0 ? new Range(0, 0) : new Range(Quantiles.ofSorted(price, 0.1), Quantiles.ofSorted(price, 0.9)),
-                    sold / net.length, meanNet, meanHours, meanHours > 0 ? meanNet / meanHours : Double.NaN, perHour(unitNet[u], meanHours, 0.8),
+                    sold / net.length, meanNet, meanHours, meanHours > 0 ? meanNet / meanHours : Double.NaN,
+                    perHour(unitNet[u], meanHours, 0.8),
                     perHour(unitNet[u], meanHours, 0.95), unit.priceFrom(), gear(unit)));
         }
         return results;
@@ -250,7 +252,8 @@ public final class Recovery {
         }
         double[] sorted = nets.clone();
         Arrays.sort(sorted);
-        return new Range(Quantiles.ofSorted(sorted, (1 - probability) / 2) / hours, Quantiles.ofSorted(sorted, (1 + probability) / 2) / hours);
+        return new Range(Quantiles.ofSorted(sorted, (1 - probability) / 2) / hours,
+                Quantiles.ofSorted(sorted, (1 + probability) / 2) / hours);
     }
 
     private static boolean gear(SaleUnit unit) {
@@ -273,7 +276,8 @@ public final class Recovery {
      * @param priceFrom what the price rests on
      * @param engineOrGearbox whether it is the engine, the gearbox, or both
      */
-    public record PartResult(String name, int pieces, double price, Range range80, double chanceSold, double net, double hours, double perHour,
+    public record PartResult(String name, int pieces, double price, Range range80, double chanceSold, double net, double hours,
+            double perHour,
             Range perHour80, Range perHour95, String priceFrom, boolean engineOrGearbox) {
     }
 
@@ -348,7 +352,8 @@ public final class Recovery {
                 .columns(Column.words("part"), Column.number("sells for", ""), Column.words("80 % range"), Column.words("priced by"),
                         Column.number("chance to sell", "%"), Column.number("net", ""), Column.number("hours", "h"),
                         Column.number("net per hour", ""));
-        table.note("Listing a part pays where an hour is worth less to you than its net per hour. Net counts what turns out bad or never sells.");
+        table.note("Listing a part pays where an hour is worth less to you than its net per hour. Net counts what turns out bad or never "
+                + "sells.");
         List<PartResult> parts = parts();
         for (PartResult p : parts) {
             table.row(Cell.words(p.name() + (p.pieces() > 1 ? " (" + p.pieces() + ")" : "")), Cell.number(p.price(), 0),

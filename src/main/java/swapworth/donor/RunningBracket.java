@@ -56,7 +56,8 @@ public record RunningBracket(CandidateCar car, double[] direct, int nonRunnersOf
         return car.facts().runs() == Runs.ENGINE_DEAD || car.facts().runs() == Runs.NO_ENGINE;
     }
 
-    static RunningBracket of(CandidateCar car, PriceModel model, ValueDraws values, PartsMarket parts, MarketState state, AssumptionDraws draws) {
+    static RunningBracket of(CandidateCar car, PriceModel model, ValueDraws values, PartsMarket parts, MarketState state,
+            AssumptionDraws draws) {
         CarFacts running = car.facts().toBuilder().runs(Runs.DRIVES).build();
         long seed = state.seed() + car.name().hashCode();
         double[] direct = values.price(subject(car.facts(), state), seed);
@@ -108,7 +109,8 @@ public record RunningBracket(CandidateCar car, double[] direct, int nonRunnersOf
     public Table table(String currency) {
         Table.Builder table = Table.titled("What " + car.name() + " is worth though it does not run, " + currency + ", private sold")
                 .columns(Column.words("side"), Column.number("median", ""), Column.words("80 % range"), Column.sentences("how"));
-        table.note("Between " + Cell.format(bracket().low(), 0) + " and " + Cell.format(bracket().high(), 0) + " by the medians of both sides.");
+        table.note("Between " + Cell.format(bracket().low(), 0) + " and " + Cell.format(bracket().high(), 0)
+                + " by the medians of both sides.");
         reason.ifPresent(why -> table.note("The listings cannot tell the first side: " + why + "."));
         List<Cell> first = new ArrayList<>(List.of(Cell.words("as cars that do not run sell")));
         first.addAll(figures(direct));
@@ -117,7 +119,8 @@ public record RunningBracket(CandidateCar car, double[] direct, int nonRunnersOf
                 + (car.facts().runs() == Runs.NO_ENGINE ? "no_engine" : "engine_dead") + ")"));
         List<Cell> second = new ArrayList<>(List.of(Cell.words("running, less cost, less margin")));
         second.addAll(figures(fromRunning));
-        second.add(Cell.words((engine > 0 ? "an engine at " + Cell.format(engine, 0) : "no offer names an engine for it, so none is taken off")
+        second.add(Cell.words((engine > 0 ? "an engine at " + Cell.format(engine, 0)
+                : "no offer names an engine for it, so none is taken off")
                 + ", what else it takes (assumption make_run_extra), and a margin for risk and trouble (make_run_margin); about "
                 + Math.round(hours) + " hours of work are not priced"));
         return table.row(first).row(second).build();

@@ -103,7 +103,8 @@ public record CarFacts(
         requireNonNull(damage, "damage");
         requireNonNull(options, "options");
         requireNonNull(further, "further");
-        damage = damage.isEmpty() ? damage : damage.map(zones -> zones.isEmpty() ? Set.of() : java.util.Collections.unmodifiableSet(EnumSet.copyOf(zones)));
+        damage = damage.isEmpty() ? damage : damage.map(zones -> zones.isEmpty()
+                ? Set.of() : java.util.Collections.unmodifiableSet(EnumSet.copyOf(zones)));
         further = Map.copyOf(further);
     }
 

@@ -26,7 +26,8 @@ public record Counts(int used, int setAside, int rejected, int blank, int commen
      * @return for instance {@code 612 rows: 598 used, 9 set aside, 3 rejected, 2 blank}
      */
     public String sentence() {
-        return rows() + (rows() == 1 ? " row: " : " rows: ") + used + " used, " + setAside + " set aside, " + rejected + " rejected, " + blank + " blank"
+        return rows() + (rows() == 1 ? " row: " : " rows: ") + used + " used, " + setAside + " set aside, " + rejected + " rejected, "
+                + blank + " blank"
                 + (comments == 0 ? "" : "; beside them " + comments + (comments == 1 ? " comment line" : " comment lines"));
     }
 }

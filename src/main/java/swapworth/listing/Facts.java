@@ -8,8 +8,8 @@ import java.util.OptionalInt;
 import java.util.Set;
 
 /**
- * What is known of a car, as {@link CarFacts} holds it: those facts themselves, or a look at the row that says them, of which nothing is made
- * that is not asked for.
+ * What is known of a car, as {@link CarFacts} holds it: those facts themselves, or a look at the row that says them, of which nothing is
+ * made that is not asked for.
  */
 public interface Facts {
     /** The model line. */
@@ -90,7 +90,9 @@ public interface Facts {
     /** All facts, made if they are not. */
     CarFacts made();
 
-    /** Whether the car is said to be crashed or branded, or not to drive: such cars are cheap for a reason, and their prices scatter more. */
+    /**
+     * Whether the car is said to be crashed or branded, or not to drive: such cars are cheap for a reason, and their prices scatter more.
+     */
     default boolean isTroubled() {
         return isTroubled(title(), runs(), damage());
     }

@@ -313,7 +313,8 @@ public final class Listings {
             String usual = Spelling.shortened(pair.usual(), 40);
             questions.add(new RowProblem(origin.file(), origin.line(), "vehicle", pair.rare(), RowProblem.Kind.QUESTION,
                     "this is a letter away from '" + usual + "' (" + pair.rowsOfUsual()
-                            + " rows), and is taken for a line of its own: is it mistyped? If so mend it, or state in words.csv: vehicle," + rare + "," + usual));
+                            + " rows), and is taken for a line of its own: is it mistyped? If so mend it, or state in words.csv: vehicle,"
+                            + rare + "," + usual));
         }
 
         private int inOrderOfFiles(RowProblem a, RowProblem b) {

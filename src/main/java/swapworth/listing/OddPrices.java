@@ -12,9 +12,10 @@ import swapworth.table.Cell;
 
 /**
  * Flags prices that look mistyped: more than five times above or below the median of the fifteen rows of the same line that are
- * nearest in age (sound cars among sound ones, crashed, branded and dead ones among their like), and more than four robust standard deviations (1.4826 times the median absolute deviation of the line's
- * distances). Of lines with fewer rows those are flagged that lie more than thirty times, and more than four robust standard deviations,
- * above or below the median of all rows. Such rows stay in use: the model is robust against them.
+ * nearest in age (sound cars among sound ones, crashed, branded and dead ones among their like), and more than four robust standard
+ * deviations (1.4826 times the median absolute deviation of the line's distances). Of lines with fewer rows those are flagged that lie more
+ * than thirty times, and more than four robust standard deviations, above or below the median of all rows. Such rows stay in use: the model
+ * is robust against them.
  */
 final class OddPrices {
 

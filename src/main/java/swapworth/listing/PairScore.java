@@ -139,8 +139,8 @@ final class PairScore {
         }
 
         /**
-         * How many model years and trims share a mileage with those of the first row that has it. The chance of a mileage is that of another
-         * car, so the rows of one year and trim at one mileage count once.
+         * How many model years and trims share a mileage with those of the first row that has it. The chance of a mileage is that of
+         * another car, so the rows of one year and trim at one mileage count once.
          */
         private int others(long whole) {
             int from = orders.placeOfMiles(whole);

@@ -36,7 +36,8 @@ public record Confounded(List<String> terms, Kind kind) {
         return all + switch (kind) {
             case ALWAYS_TOGETHER -> " always go together in these prices: how an effect splits between them is assumption";
             case DEPENDENT -> " cannot be told apart by these prices: how an effect splits between them is assumption";
-            case NEARLY_DEPENDENT -> " can hardly be told apart by these prices: how an effect splits between them is nearly all assumption";
+            case NEARLY_DEPENDENT -> " can hardly be told apart by these prices: how an effect splits between them is nearly all "
+                    + "assumption";
         };
     }
 }

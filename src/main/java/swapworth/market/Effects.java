@@ -69,7 +69,8 @@ final class Effects {
     private TermEffect effect(String label, String unit, SparseRow contrast, int rows) {
         Mixture m = posterior.estimate(contrast);
         double share = posterior.variance(contrast) / posterior.priorVariance(contrast);
-        return new TermEffect(label, unit, Figures.percent(m.quantile(0.5)), Figures.percent(m.quantile(0.1)), Figures.percent(m.quantile(0.9)),
+        return new TermEffect(label, unit, Figures.percent(m.quantile(0.5)), Figures.percent(m.quantile(0.1)),
+                Figures.percent(m.quantile(0.9)),
                 Figures.percent(m.quantile(0.025)), Figures.percent(m.quantile(0.975)), Math.min(1, share), rows);
     }
 }

@@ -289,7 +289,8 @@ final class Encoder {
     private void ageAndMileage(List<Subject> seen, double[] ages, double[] miles, Assumptions assumptions) {
         Term age = add(new Terms.Measure("age", Group.AGE, "% per year", 1, assumptions.logMiddle("age_slope"),
                 assumptions.logSpread("age_slope"), Role.PRIMARY, this::age));
-        Term mileage = add(new Terms.Measure("mileage", Group.MILEAGE, TermEffect.PER_10000_MILES, 1, assumptions.logMiddle("mileage_slope"),
+        Term mileage = add(new Terms.Measure("mileage", Group.MILEAGE, TermEffect.PER_10000_MILES, 1,
+                assumptions.logMiddle("mileage_slope"),
                 assumptions.logSpread("mileage_slope"), Role.PRIMARY, this::tenThousands));
         parts(age, add(new Terms.Levels("how far the age slopes of lines differ", Group.AGE,
                 assumptions.get("spread_line_age_slopes").middle(), Role.SECONDARY, seen, Encoder::line, this::age)));

@@ -27,7 +27,8 @@ record Evidence(int car, Listing listing, Subject subject, double logPrice, Boun
 
     /** What a sighting of a car tells. */
     static Evidence of(int number, Car car, Listing listing) {
-        return new Evidence(number, listing, subject(car.facts(), listing), Math.log(listing.price().amount()), bound(listing.price().kind()));
+        return new Evidence(number, listing, subject(car.facts(), listing), Math.log(listing.price().amount()),
+                bound(listing.price().kind()));
     }
 
     static Bound bound(PriceKind kind) {

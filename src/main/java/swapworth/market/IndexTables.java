@@ -39,9 +39,10 @@ public final class IndexTables {
     public static Table comparison(MarketIndex index) {
         Table.Builder table = Table.titled("The index beside plainer methods, " + index.base() + " = 100")
                 .note("Each month alone: the median of its prices, adjusted by the model to one and the same car of the same age. Repeat"
-                        + " listings: only the change of asks of cars seen in several months, ageing and cuts in it; dear cars are cut, so that it"
-                        + " falls faster than the market. Neither is a better index: they show whether the model leads astray.")
-                .columns(Column.words("month"), Column.number("cars", ""), Column.number("index", ""), Column.number("each month alone", ""),
+                        + " listings: only the change of asks of cars seen in several months, ageing and cuts in it; dear cars are cut, so "
+                        + "that it falls faster than the market. Neither is a better index: they show whether the model leads astray.")
+                .columns(Column.words("month"), Column.number("cars", ""), Column.number("index", ""),
+                Column.number("each month alone", ""),
                         Column.number("repeat listings", ""));
         List<IndexMonth> months = index.holding(Held.AGE).months();
         List<MarketIndex.Comparison> plain = index.comparison();
@@ -112,7 +113,8 @@ public final class IndexTables {
      * @return one row a month
      */
     public static Table months(MarketIndex index) {
-        Table.Builder table = Table.titled("Level of the market" + index.line().map(l -> ", " + l).orElse("") + ", " + index.base() + " = 100")
+        Table.Builder table = Table.titled("Level of the market" + index.line().map(l -> ", " + l).orElse("") + ", "
+                + index.base() + " = 100")
                 .note("Cars of the same age in each month, and beside it one and the same car, which grows older: the two differ by ageing."
                         + " Ageing is told from the difference between model years, as far as these are alike but for their age.")
                 .columns(Column.words("month"), Column.number("cars", ""), Column.number("index", ""), Column.number("low 80", ""),
@@ -173,13 +175,15 @@ public final class IndexTables {
      */
     public static Table lines(PriceModel model, MarketIndex index) {
         Table.Builder table = Table.titled("Drift of each line, " + index.held().words())
-                .note("Lines share one market; how far a line departs from it is drawn toward zero, and a line with few cars departs little.")
+                .note("Lines share one market; how far a line departs from it is drawn toward zero, and a line with few cars departs "
+                + "little.")
                 .columns(Column.words("line"), Column.words("from"), Column.words("to"), Column.number("drift", "% per month"),
                         Column.number("80 % range", ""), Column.number("95 % range", ""), Column.number("chance that it fell", ""));
         for (String line : model.lines()) {
             if (index.sees(line) && index.ofLine(line).drift(12) instanceof Answer.Told<Drift> told) {
                 Drift d = told.value();
-                table.row(Cell.words(line), Cell.words(d.from().toString()), Cell.words(d.to().toString()), Cell.signed(d.percentPerMonth(), 2),
+                table.row(Cell.words(line), Cell.words(d.from().toString()), Cell.words(d.to().toString()),
+                        Cell.signed(d.percentPerMonth(), 2),
                         range(d.range80()), range(d.range95()), Figures.share(d.chanceOfFall()));
             }
         }
@@ -199,7 +203,8 @@ public final class IndexTables {
     public static Table peak(MarketIndex index) {
         Peak peak = index.peak();
         Table.Builder table = Table.titled("Month in which the level stood highest")
-                .note("The months that together hold the peak with a probability of 95 %. A first or last month means: not seen to have turned.")
+                .note("The months that together hold the peak with a probability of 95 %. A first or last month means: not seen to have "
+                + "turned.")
                 .columns(Column.words("month"), Column.number("probability", ""));
         for (YearMonth month : peak.within(0.95)) {
             table.row(Cell.words(month.toString()), Figures.share(peak.chances()[peak.months().indexOf(month)]));
@@ -219,8 +224,9 @@ public final class IndexTables {
                 Column.number("middle", ""), Column.number("80 % range", ""), Column.number("95 % range", ""),
                 Column.number("chance that it stands lower", ""));
         return index.outlook().match(outlook -> {
-            table.note("Drawn from the fitted drift and walk for cars of the same age: ageing comes on top. What moves a market from outside is"
-                    + " not in it. The further ahead, the less the listings tell: ranges widen, and the chance to stand lower need not grow.");
+            table.note("Drawn from the fitted drift and walk for cars of the same age: ageing comes on top. What moves a market from "
+                    + "outside is not in it. The further ahead, the less the listings tell: ranges widen, and the chance to stand lower "
+                    + "need not grow.");
             ValueDraws draws = model.draws(DRAWS, SEED);
             for (int months : List.of(1, 3, 6, 9, 12)) {
                 double[] factors = outlook.factors(draws, index.line().orElse(""), months);

@@ -110,7 +110,8 @@ public record JudgedListing(Judgement judgement, Currency currency) {
      * @return sentences
      */
     public String narrowedBy() {
-        return judgement.valuation().match(v -> judgement.car() + ": " + v.narrowedBy() + ". How one such car differs from another makes up "
+        return judgement.valuation().match(v -> judgement.car() + ": " + v.narrowedBy()
+                + ". How one such car differs from another makes up "
                 + Math.round(100 * v.shareOfSingleCar()) + " % of what is unsure about its price.",
                 c -> judgement.car() + ": " + c.reason() + "; needed: " + c.needed() + ".");
     }

@@ -118,7 +118,8 @@ public final class MarketIndex {
      * @return a copy
      */
     public MarketIndex holding(Held still) {
-        return new MarketIndex(cars, assumptions, encoder, posterior, evidence, datesTellNothing, base, requireNonNull(still, "still"), line);
+        return new MarketIndex(cars, assumptions, encoder, posterior, evidence, datesTellNothing, base,
+                requireNonNull(still, "still"), line);
     }
 
     /**
@@ -337,7 +338,8 @@ public final class MarketIndex {
                     "at least " + Outlook.LEAST_CARS + " cars with a date over at least " + Outlook.LEAST_MONTHS + " months"));
         }
         if (datesTellNothing > 0.5) {
-            return new Answer.NotTold<>(new CannotTell("the prices know nothing of the dates beside them, neither of ageing nor of a market", 0,
+            return new Answer.NotTold<>(new CannotTell("the prices know nothing of the dates beside them, neither of ageing nor of a "
+                    + "market", 0,
                     cars, "in seen_on the days on which the prices were asked"));
         }
         return new Answer.Told<>(new Outlook(encoder, encoder.walk().orElseThrow(), OUTLOOK_SEED));
@@ -353,18 +355,19 @@ public final class MarketIndex {
         sentences.add(apart() ? "Ageing is told from the difference between model years, as if these differed by age alone; were newer ones"
                 + " dearer for other reasons too, by 1 % a year, cars of the same age would have moved by 0.1 % a month less than is shown."
                 + " One and the same car is seen directly"
-                : "All cars are of about one model year: by these listings ageing and the market cannot be told apart. The index of cars of the"
-                + " same age stands by the assumption that a car loses " + -assumptions.get("age_slope").middle() + " % a year with age"
-                + " (age_slope, spread " + assumptions.get("age_slope").spread() + "); one and the same car needs no such assumption");
+                : "All cars are of about one model year: by these listings ageing and the market cannot be told apart. The index of cars "
+                + "of the same age stands by the assumption that a car loses " + -assumptions.get("age_slope").middle() + " % a year with "
+                + "age (age_slope, spread " + assumptions.get("age_slope").spread() + "); one and the same car needs no such assumption");
         if (datesTellNothing >= WORTH_SAYING) {
             long percent = Math.round(100 * datesTellNothing);
-            sentences.add(0, "Are these the days on which the prices were asked? With a chance of " + (percent == 100 ? "more than 99" : percent)
-                    + " % the prices know nothing of their dates, neither of ageing nor of a market; so far the level of cars of the same age is"
-                    + " what the assumption says (market_drift), within its spread");
+            sentences.add(0, "Are these the days on which the prices were asked? With a chance of "
+                    + (percent == 100 ? "more than 99" : percent)
+                    + " % the prices know nothing of their dates, neither of ageing nor of a market; so far the level of cars of the same "
+                    + "age is what the assumption says (market_drift), within its spread");
         }
         if (ChronoUnit.DAYS.between(encoder.begin().orElseThrow(), encoder.end().orElseThrow()) < Encoder.A_YEAR) {
-            sentences.add("The listings span less than a year: a season is not told apart from the market, and prices of the summer stand 2 to"
-                    + " 4 % above the mean of the year in some years");
+            sentences.add("The listings span less than a year: a season is not told apart from the market, and prices of the summer stand "
+                    + "2 to 4 % above the mean of the year in some years");
         }
         List<IndexMonth> months = months();
         long bridged = months.stream().filter(m -> m.support() == IndexMonth.Support.BRIDGED).count();
@@ -373,8 +376,8 @@ public final class MarketIndex {
             sentences.add("Of " + months.size() + " months " + bridged + " have no car and " + thin + " fewer than five: there the months"
                     + " beside them speak");
         }
-        sentences.add("Asking prices follow what is paid with a lag, and dear cars stay on offer: those still on offer at the last look stand"
-                + " apart in the model (still_on_offer)");
+        sentences.add("Asking prices follow what is paid with a lag, and dear cars stay on offer: those still on offer at the last look "
+                + "stand apart in the model (still_on_offer)");
         return List.copyOf(sentences);
     }
 
@@ -450,7 +453,8 @@ public final class MarketIndex {
         }
         List<RepeatPrices.Pair> pairs = new ArrayList<>();
         for (Car car : cars) {
-            List<Listing> asks = car.sightings().stream().filter(s -> s.price().kind() == PriceKind.ASKING && s.seenOn().isPresent()).toList();
+            List<Listing> asks = car.sightings().stream().filter(s -> s.price().kind() == PriceKind.ASKING && s.seenOn().isPresent())
+                    .toList();
             for (int k = 1; k < asks.size() && (line.isEmpty() || car.facts().vehicle().equals(line)); k++) {
                 int from = months.indexOf(YearMonth.from(asks.get(k - 1).seenOn().orElseThrow()));
                 int to = months.indexOf(YearMonth.from(asks.get(k).seenOn().orElseThrow()));

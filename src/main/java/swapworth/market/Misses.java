@@ -54,7 +54,8 @@ final class Misses {
     Answer<FitStudy> study() {
         if (near < FEWEST_STUDIED) {
             return new Answer.NotTold<>(new CannotTell(
-                    "fewer than ten prices have a value, and how well values meet prices does not show in so few", 0, near, "listings of more cars"));
+                    "fewer than ten prices have a value, and how well values meet prices does not show in so few", 0, near,
+                    "listings of more cars"));
         }
         // With millions of prices there is little room beside them.
         values = Arrays.copyOf(values, near);

@@ -25,7 +25,8 @@ public final class ModelTables {
         PriceModel.MiddleCar middle = model.middleCar();
         Table.Builder table = Table.titled("Terms of the price model, effect on price")
                 .note(model.cars().size() + " cars with " + model.prices() + " prices. Slopes are those at the middle car: "
-                        + Cell.format(middle.ageYears(), 1) + " years, " + Figures.rounded(unit.fromMiles(middle.miles())) + " " + unit.symbol()
+                        + Cell.format(middle.ageYears(), 1) + " years, " + Figures.rounded(unit.fromMiles(middle.miles())) + " "
+                        + unit.symbol()
                         + "; further away they bend. Steps are against: private asking, fees and tax not in the price, clean title,"
                         + " drives, no damage, sound.")
                 .note("The prior's share is posterior over prior variance: 0 % where the listings have settled the matter, 100 % where only"
@@ -58,9 +59,10 @@ public final class ModelTables {
                 .note(r.n() + " prices of " + model.cars().size() + " cars. Ratio = value / price."
                         + (study.leftOut() == 0 ? "" : " Prices off their value by more than a factor of 5, as typing errors are: "
                         + study.leftOut() + ", counted from the median miss on only."))
-                .note("The reference bands are those of mass appraisal of property (IAAO, Standard on Ratio Studies, 2013). Asking prices of"
-                        + " cars scatter more: read the bands as a sanity check, not as a mark to pass.")
-                .columns(Column.words("figure"), Column.number("found", ""), Column.words("reference band"), Column.sentences("what it says"))
+                .note("The reference bands are those of mass appraisal of property (IAAO, Standard on Ratio Studies, 2013). Asking prices "
+                        + "of cars scatter more: read the bands as a sanity check, not as a mark to pass.")
+                .columns(Column.words("figure"), Column.number("found", ""), Column.words("reference band"),
+                Column.sentences("what it says"))
                 .row(Cell.words("median ratio"), Cell.number(r.median(), 3), Cell.words("0.90 to 1.10"),
                         Cell.words("1 where values stand neither high nor low"))
                 .row(Cell.words("coefficient of dispersion (COD), %"), Cell.number(r.cod(), 1), Cell.words("5 to 15, mixed kinds to 20"),
@@ -72,21 +74,23 @@ public final class ModelTables {
                 .row(Cell.words("error of one car about the fit, %"), Cell.number(model.errorPercent(), 1), Cell.words(""),
                         Cell.words("scale of the errors at the middle age"))
                 .row(Cell.words("ranges stretched by the factor"), Cell.number(model.stretched().factor(), 2), Cell.words(""),
-                        Cell.words("found by the prices of " + model.stretched().residuals() + " cars, each left out; 1 leaves ranges as they"
-                                + " are; used for cars, levels of trade and days that the listings hold"))
+                        Cell.words("found by the prices of " + model.stretched().residuals() + " cars, each left out; 1 leaves ranges as "
+                                + "they are; used for cars, levels of trade and days that the listings hold"))
                 .row(Cell.words("ranges of crashed, branded and dead cars by the factor"),
                         Cell.number(model.stretchedTroubled().factor(), 2), Cell.words(""),
-                        Cell.words("found by the prices of " + model.stretchedTroubled().residuals() + " such cars, which are taken to scatter"
-                                + " more (scatter_of_troubled): above 1 they do so still more, below 1 less"))
+                        Cell.words("found by the prices of " + model.stretchedTroubled().residuals() + " such cars, which are taken to "
+                                + "scatter more (scatter_of_troubled): above 1 they do so still more, below 1 less"))
                 .row(Cell.words("median miss, % of value"), Cell.number(study.medianMissPercent(), 1), Cell.words(""),
                         Cell.words("half of the prices lie nearer to their value"))
                 .row(Cell.words("prices inside their 80 % range, %"), Cell.number(study.all().percent80(), 0), Cell.words("80"),
                         Cell.words("what the ranges promise"))
                 .row(Cell.words("prices inside their 95 % range, %"), Cell.number(study.all().percent95(), 0), Cell.words("95"),
                         Cell.words("what the ranges promise"))
-                .row(Cell.words("crashed, branded and dead cars inside their 80 % range, %"), inside(study.troubled(), study.troubled().percent80()),
+                .row(Cell.words("crashed, branded and dead cars inside their 80 % range, %"),
+                inside(study.troubled(), study.troubled().percent80()),
                         Cell.words("80"), Cell.words("of " + study.troubled().prices() + " prices of such cars"))
-                .row(Cell.words("crashed, branded and dead cars inside their 95 % range, %"), inside(study.troubled(), study.troubled().percent95()),
+                .row(Cell.words("crashed, branded and dead cars inside their 95 % range, %"),
+                inside(study.troubled(), study.troubled().percent95()),
                         Cell.words("95"), Cell.words("the same prices; in so few cars some lie outside by chance"))
                 .build();
     }

@@ -240,8 +240,8 @@ public final class PriceModel {
     }
 
     /**
-     * How probable it is that the dates of the listings tell nothing of their prices, neither of a market nor of ageing: as if each had been
-     * drawn at random. By the marginal likelihood of the prices with and without their dates, and the assumption.
+     * How probable it is that the dates of the listings tell nothing of their prices, neither of a market nor of ageing: as if each had
+     * been drawn at random. By the marginal likelihood of the prices with and without their dates, and the assumption.
      */
     private double chanceThatDatesTellNothing() {
         double assumed = assumptions.get("dates_tell_nothing").middle() / 100;
@@ -275,7 +275,8 @@ public final class PriceModel {
                 .toArray();
         return new Stretches(RangeStretch.of(leftOutResiduals(IntStream.of(first).filter(i -> !evidence.isTroubled(i)).toArray())),
                 // At the least they scatter like the others.
-                RangeStretch.of(assumptions.logSpread("scatter_of_troubled"), Math.min(1, Math.exp(-assumptions.logMiddle("scatter_of_troubled"))),
+                RangeStretch.of(assumptions.logSpread("scatter_of_troubled"),
+                Math.min(1, Math.exp(-assumptions.logMiddle("scatter_of_troubled"))),
                         leftOutResiduals(IntStream.of(first).filter(evidence::isTroubled).toArray())));
     }
 
@@ -786,7 +787,8 @@ public final class PriceModel {
         SparseRow contrast = encoder.encode(first).row().plus(-1, encoder.encode(second).row());
         Mixture m = posterior.estimate(contrast);
         double[] shares = posterior.priorShares(contrast);
-        return new Difference(Figures.percent(m.quantile(0.5)), new Range(Figures.percent(m.quantile(0.1)), Figures.percent(m.quantile(0.9))),
+        return new Difference(Figures.percent(m.quantile(0.5)), new Range(Figures.percent(m.quantile(0.1)),
+                Figures.percent(m.quantile(0.9))),
                 new Range(Figures.percent(m.quantile(0.025)), Figures.percent(m.quantile(0.975))), Math.min(1, Arrays.stream(shares).sum()),
                 FairValue.HeldBy.largest(blocks, shares));
     }

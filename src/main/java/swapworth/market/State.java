@@ -11,7 +11,8 @@ import swapworth.listing.Runs;
 import swapworth.listing.Title;
 
 /** The state that a car is in, as far as terms of the model ask for it: most cars share theirs with many others. */
-record State(Title title, Runs runs, Optional<Set<Damage>> damage, Condition rust, Condition paint, Condition interior, Condition mechanical,
+record State(Title title, Runs runs, Optional<Set<Damage>> damage, Condition rust, Condition paint, Condition interior,
+        Condition mechanical,
         Condition records, Keys keys, Airbags airbags) {
 
     static State of(Facts facts) {

@@ -65,7 +65,8 @@ public record TimeOnMarket(List<Offer> offers, List<Paid> paid) {
         }
 
         static Asked of(double gapPercent) {
-            return Double.isNaN(gapPercent) ? UNKNOWN : gapPercent < -TimeOnMarket.NEAR ? BELOW : gapPercent > TimeOnMarket.NEAR ? ABOVE : NEAR;
+            return Double.isNaN(gapPercent) ? UNKNOWN : gapPercent < -TimeOnMarket.NEAR ? BELOW : gapPercent > TimeOnMarket.NEAR
+                    ? ABOVE : NEAR;
         }
     }
 

@@ -23,9 +23,9 @@ final class TimeOnMarketTables {
 
     private static Table untilSale(TimeOnMarket time) {
         Table.Builder table = Table.titled("Days on offer until a sale")
-                .note(time.offers().size() + " cars, each counted from its first sighting, reposts included; it was on offer before, so that"
-                        + " the true times are longer. Cars still open, and those withdrawn, count as not sold until their last day. A car that"
-                        + " vanished may be sold or not: the truth lies between the two curves.")
+                .note(time.offers().size() + " cars, each counted from its first sighting, reposts included; it was on offer before, so "
+                        + "that the true times are longer. Cars still open, and those withdrawn, count as not sold until their last day. A "
+                        + "car that vanished may be sold or not: the truth lies between the two curves.")
                 .columns(Column.words("cars"), Column.words("vanished ones"), Column.number("cars on offer", ""), Column.number("sold", ""),
                         Column.number("median days", ""), Column.number("95 % from", ""), Column.number("95 % to", ""),
                         Column.number("unsold after 30 days", ""), Column.number("unsold after 60 days", ""));

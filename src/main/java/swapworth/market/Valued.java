@@ -75,7 +75,8 @@ public record Valued(Currency currency, List<ValuedCar> cars) {
         LevelOfTrade level = stated.orElseGet(() -> ownLevel(car));
         if (car.role() == CandidateCar.Role.FINISHED) {
             return new ValuedCar(car, level, new CannotTell("a finished swap is a pair of body and running gear that nobody has sold;"
-                    + " listings of whole cars do not price it", 0, model.cars().size(), "the step swap, which puts together what can be known of it"),
+                    + " listings of whole cars do not price it", 0, model.cars().size(),
+                    "the step swap, which puts together what can be known of it"),
                     Position.CANNOT_TELL, remarks);
         }
         if (stated.isEmpty() && car.priceOrBid().isEmpty()) {
@@ -135,7 +136,8 @@ public record Valued(Currency currency, List<ValuedCar> cars) {
      */
     public Table brief() {
         Table.Builder table = Table.titled("Cars in play, " + currency.getCurrencyCode())
-                .columns(Column.words("car"), Column.words("role").behind(), Column.words("vehicle").behind(), Column.words("level of trade").behind(),
+                .columns(Column.words("car"), Column.words("role").behind(), Column.words("vehicle").behind(),
+                Column.words("level of trade").behind(),
                         Column.words("valued on").behind(), Column.number("price or bid", ""), Column.number("fair value", ""),
                         Column.number("80 % range", ""), Column.number("95 % range", "").behind(), Column.words("position"),
                         Column.number("cars: line / all", "").behind(), Column.number("held by assumptions", "").behind());
@@ -163,7 +165,8 @@ public record Valued(Currency currency, List<ValuedCar> cars) {
     public List<String> remarks() {
         List<String> all = new ArrayList<>();
         for (ValuedCar v : cars) {
-            List<String> own = new ArrayList<>(v.valuation().match(f -> List.<String>of(), c -> List.of(c.reason() + "; needed: " + c.needed())));
+            List<String> own = new ArrayList<>(v.valuation().match(f -> List.<String>of(),
+                    c -> List.of(c.reason() + "; needed: " + c.needed())));
             own.addAll(v.remarks());
             if (!own.isEmpty()) {
                 all.add(v.car().name() + ": " + Figures.sentences(own));

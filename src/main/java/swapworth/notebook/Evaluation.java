@@ -220,7 +220,8 @@ final class Evaluation {
         return shell.snippets().filter(s -> shell.status(s) == Snippet.Status.RECOVERABLE_DEFINED
                 || shell.status(s) == Snippet.Status.RECOVERABLE_NOT_DEFINED).findFirst().map(s -> {
                     int c = cellOfSnippet.getOrDefault(s.id(), 0);
-                    return new Failure(c + 1, line(c, offsetOfSnippet.getOrDefault(s.id(), 0)), "this needs what is declared nowhere up to here: "
+                    return new Failure(c + 1, line(c, offsetOfSnippet.getOrDefault(s.id(), 0)),
+                            "this needs what is declared nowhere up to here: "
                             + shell.unresolvedDependencies((jdk.jshell.DeclarationSnippet) s).collect(Collectors.joining(", ")), List.of());
                 });
     }

@@ -32,7 +32,8 @@ final class RecordTable {
             int decimals = decimals(values);
             cells.add(values.stream().map(v -> v.map(x -> cell(component.getName(), x, decimals)).orElse(Cell.BLANK)).toList());
         }
-        Table.Builder table = Table.titled(capital(spaced(type.getSimpleName()))).note(records.size() + (records.size() == 1 ? " row." : " rows."))
+        Table.Builder table = Table.titled(capital(spaced(type.getSimpleName())))
+                .note(records.size() + (records.size() == 1 ? " row." : " rows."))
                 .columns(columns.toArray(Column[]::new));
         for (int r = 0; r < records.size(); r++) {
             int row = r;

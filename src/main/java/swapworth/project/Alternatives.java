@@ -309,8 +309,8 @@ public final class Alternatives {
     private List<String> lacking() {
         List<String> notes = new ArrayList<>();
         if (!all.stream().allMatch(Alternative::whole)) {
-            notes.add("Where a row is not counted the figures are not whole: what it costs is missing, and so is what it brings in. Such a one is"
-                    + " not held against others.");
+            notes.add("Where a row is not counted the figures are not whole: what it costs is missing, and so is what it brings in. Such a "
+                    + "one is not held against others.");
         }
         Set<Integer> nameless = new TreeSet<>();
         Stream.concat(read.rejected().stream(), read.setAside().stream()).forEach(problem -> nameless.add(problem.line()));

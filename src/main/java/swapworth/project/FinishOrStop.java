@@ -158,7 +158,8 @@ public record FinishOrStop(LocalDate on, String currency, double[] finished, dou
             double[] less = DrawFigures.minus(gain, DrawFigures.times(hoursToCome, rate));
             chances.row(Cell.words(exit.name), Cell.number(DrawFigures.median(gain), 0), Cell.number(Forecast.range(gain, 0.80).low(), 0),
                     Cell.number(Forecast.range(gain, 0.80).high(), 0), Cell.number(100 * DrawFigures.chance(gain), 0),
-                    Cell.number(100 * DrawFigures.chance(less), 0), hours > 0 ? Cell.number(DrawFigures.median(gain) / hours, 1) : Cell.BLANK,
+                    Cell.number(100 * DrawFigures.chance(less), 0), hours > 0
+                    ? Cell.number(DrawFigures.median(gain) / hours, 1) : Cell.BLANK,
                     Cell.words(exit.how));
         }
         return List.of(brings.build(), chances.build());

@@ -289,7 +289,8 @@ public final class Forecast {
             for (int m = 0; m < months && !reserved; m++) {
                 if (guessed[m] > 0 && reserve.middle() > 0) {
                     AmountLaw law = AmountLaw.lognormal(guessed[m] * reserve.middle() / 100, reserve.spread() / reserve.middle());
-                    lines.add(new UncertainSum.Line(law, Category.values().length, 1, 1, 1, bin(new Bin(m, Direction.OUT, Optional.empty(), 0))));
+                    lines.add(new UncertainSum.Line(law, Category.values().length, 1, 1, 1,
+                            bin(new Bin(m, Direction.OUT, Optional.empty(), 0))));
                     added++;
                 }
             }

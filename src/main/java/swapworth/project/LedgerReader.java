@@ -130,7 +130,9 @@ final class LedgerReader {
         return last.equals(LocalDate.MIN) ? first.equals(LocalDate.MAX) ? LocalDate.EPOCH : first : last;
     }
 
-    /** A mistyped year moves the day of the whole ledger, or makes money stand for decades: the first and the last payment are asked about. */
+    /**
+     * A mistyped year moves the day of the whole ledger, or makes money stand for decades: the first and the last payment are asked about.
+     */
     private static void askOfFarDays(List<Draft> drafts) {
         List<Draft> done = drafts.stream().filter(d -> d.status == Status.ACTUAL && d.date.isPresent())
                 .sorted(Comparator.comparing((Draft d) -> d.date.orElseThrow())).toList();
@@ -190,8 +192,8 @@ final class LedgerReader {
             if (draft.status != Status.ACTUAL && draft.due.isPresent()) {
                 draft.date = draft.due;
             } else {
-                row.reject("date", "a row needs its day, such as 2026-03-31" + (draft.status == Status.ACTUAL ? "" : ", or the day on which it is"
-                        + " due"));
+                row.reject("date", "a row needs its day, such as 2026-03-31" + (draft.status == Status.ACTUAL ? "" : ", or the day on "
+                        + "which it is due"));
             }
         }
         negative(draft, direction);
@@ -327,7 +329,8 @@ final class LedgerReader {
                     row.ask("car", "something of " + car + " is sold, and no row tells of its purchase: is the name another, or was it"
                             + " yours before?");
                 } else if (since != null && date.isBefore(since)) {
-                    row.ask("date", "something of " + car + " is sold before " + since + ", the day on which it was bought: which day is right?");
+                    row.ask("date", "something of " + car + " is sold before " + since
+                            + ", the day on which it was bought: which day is right?");
                 }
             }
         }
@@ -371,8 +374,8 @@ final class LedgerReader {
 
     private static void notNegative(NamedRows.Row row, String column, Optional<Money> money) {
         if (money.isPresent() && money.get().amount().signum() < 0) {
-            row.reject(column, "of a sale, gross price, fee and postage are written without a sign; what went back to the buyer is a row of its"
-                    + " own with the direction out");
+            row.reject(column, "of a sale, gross price, fee and postage are written without a sign; what went back to the buyer is a row "
+                    + "of its own with the direction out");
         }
     }
 

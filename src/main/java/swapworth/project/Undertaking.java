@@ -211,7 +211,8 @@ public final class Undertaking {
      * @return its facts, body and running gear left blank, which are the line's own
      */
     public static CarFacts asItWas(CarFacts facts) {
-        CarFacts.Builder stock = CarFacts.of(facts.vehicle()).runs(facts.runs()).title(facts.title()).rust(facts.rust()).paint(facts.paint())
+        CarFacts.Builder stock = CarFacts.of(facts.vehicle()).runs(facts.runs()).title(facts.title()).rust(facts.rust())
+                .paint(facts.paint())
                 .interior(facts.interior());
         facts.trim().ifPresent(stock::trim);
         facts.modelYear().ifPresent(stock::modelYear);
@@ -505,7 +506,8 @@ public final class Undertaking {
             if (bought) {
                 remarks.add("By the ledger two cars are bought already: this then speaks of another such pair.");
             }
-            return NowOrLater.of(market.currency().getCurrencyCode(), legs, new NowOrLater.Leg("exit", finished.soldDraws(), exit), remarks);
+            return NowOrLater.of(market.currency().getCurrencyCode(), legs,
+                    new NowOrLater.Leg("exit", finished.soldDraws(), exit), remarks);
         }
 
         private static List<double[]> damped(List<double[]> factors, double share) {

@@ -193,8 +193,8 @@ public final class NamedRows {
          * A text as it stands.
          *
          * @param column the name of the column
-         * @return without the spaces around it; empty where the column is missing, or the cell blank or a sign that nothing is known, such as
-         *     {@code n/a} or {@code -}, of which words.csv says nothing
+         * @return without the spaces around it; empty where the column is missing, or the cell blank or a sign that nothing is known, such
+         *     as {@code n/a} or {@code -}, of which words.csv says nothing
          */
         public String text(String column) {
             String text = has(column) ? row.cell(places.get(column)) : "";

@@ -55,7 +55,8 @@ public record RatesFile(Rates rates, List<RowProblem> problems) {
                 BigDecimal before = ofDay.putIfAbsent(day.value() + " " + first.get() + " " + second.get(), number.value());
                 if (before != null && before.compareTo(number.value()) != 0) {
                     problems.add(new RowProblem(source.file(), row.line(), "rate", row.cell(rate), RowProblem.Kind.QUESTION,
-                            "a row above states " + before.toPlainString() + " for the same day; the last one is counted: which is right?"));
+                            "a row above states " + before.toPlainString()
+                            + " for the same day; the last one is counted: which is right?"));
                 }
             } else {
                 problems.add(new RowProblem(source.file(), row.line(), "", String.join(",", row.cells()),

@@ -31,8 +31,8 @@ public final class UnusableFileException extends RuntimeException {
     static final String MANY_BROKEN_ROWS = "%s: more than %,d rows could not be told apart (the last one at line %d: %s); mend"
             + " the quotes in the file and try again";
     static final String MISSING_COLUMNS = "%s: %s %s missing; found the columns %s%s";
-    static final String OF_HEADERS = ". If one of these is meant, words.csv beside it says so with a row such as header,your own header,%s below"
-            + " its first line, column,word,means";
+    static final String OF_HEADERS = ". If one of these is meant, words.csv beside it says so with a row such as header,your own header,%s "
+            + "below its first line, column,word,means";
 
     private UnusableFileException(String message) {
         super(message);

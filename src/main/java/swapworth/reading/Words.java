@@ -47,7 +47,8 @@ public final class Words {
      */
     public static Words read(Path file) {
         CsvSource source = CsvSource.read(file);
-        int[] places = source.neededColumns("column", "word", source.column("means") >= 0 || source.column("meaning") < 0 ? "means" : "meaning");
+        int[] places = source.neededColumns("column", "word", source.column("means") >= 0 || source.column("meaning") < 0
+                ? "means" : "meaning");
         int column = places[0];
         int word = places[1];
         int means = places[2];

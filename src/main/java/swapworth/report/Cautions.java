@@ -18,8 +18,8 @@ public final class Cautions {
                 "These are statistical estimates from listings that you chose and collected. They are no appraisal, no offer and no advice."
                         + " Where law or a contract asks for an appraisal (a claim, a loan, an estate, an agreed sum), go to a qualified"
                         + " appraiser. (Uniform Standards of Professional Appraisal Practice, Standards 7 and 8, on personal property)",
-                "An asking price is not a selling price, and a vanished advertisement is not a sale. A value holds for its day and its level"
-                        + " of trade only.",
+                "An asking price is not a selling price, and a vanished advertisement is not a sale. A value holds for its day and its "
+                        + "level of trade only.",
                 "A low price often has a reason that the row does not give. See the car and its papers, or have it seen, before you pay.",
                 "Title brands differ from place to place, and a blank title is not a clean one. Check the title and what the brand means at"
                         + " your registry. (28 CFR 25.52 for the federal words in the US; UK insurers' categories since October 2017)",
@@ -44,8 +44,8 @@ public final class Cautions {
                 "Never work beneath a vehicle that stands on jacks only. (UK HSE, INDG434)",
                 "Stripping and selling a car may need papers handed in first, a licence, or a limit on numbers: ask your registry."
                         + " (for example California Vehicle Code 220 and 5500)",
-                "An engine change may need approval, inspection and your insurer's consent: ask before you spend. (US: Clean Air Act 203(a)(3);"
-                        + " EU: Regulation 2018/858, articles 44 and 45)");
+                "An engine change may need approval, inspection and your insurer's consent: ask before you spend. (US: Clean Air Act "
+                        + "203(a)(3); EU: Regulation 2018/858, articles 44 and 45)");
     }
 
     /**
@@ -55,14 +55,14 @@ public final class Cautions {
      */
     public static List<String> ofPartsSold() {
         return List.of(
-                "Catalysts are not counted: in many places a used one may be sold or fitted only if tested and labelled, and sellers of loose ones"
-                        + " must prove where it came from. Check your rule, then say so in the row. (US EPA policy of 1986, 51 FR 28114, from"
-                        + " memory; for example California Vehicle Code 11500)",
-                "Airbags, inflators and belt tensioners are not counted: they hold explosives, posting them is regulated, some have been recalled,"
-                        + " and some places forbid their reuse. (49 CFR 173.166; Directive 2005/64/EC, Annex V)",
+                "Catalysts are not counted: in many places a used one may be sold or fitted only if tested and labelled, and sellers of "
+                        + "loose ones must prove where it came from. Check your rule, then say so in the row. (US EPA policy of 1986, 51 "
+                        + "FR 28114, from memory; for example California Vehicle Code 11500)",
+                "Airbags, inflators and belt tensioners are not counted: they hold explosives, posting them is regulated, some have been "
+                        + "recalled, and some places forbid their reuse. (49 CFR 173.166; Directive 2005/64/EC, Annex V)",
                 "Keep proof of where each part came from, and sell no part whose number has been removed or altered. (US: 18 USC 2321)",
-                "Money from parts may be taxable, and selling many cars or parts may need a licence: ask where you live. (US: 49 USC 30504 on"
-                        + " reporting by salvage yards)");
+                "Money from parts may be taxable, and selling many cars or parts may need a licence: ask where you live. (US: 49 USC 30504 "
+                        + "on reporting by salvage yards)");
     }
 
     /**
@@ -74,8 +74,9 @@ public final class Cautions {
         return List.of(
                 "What parts and cars bring in may be taxed, and a loss may not count: keep the ledger by date and ask a tax adviser."
                         + " (US: Treasury Regulation 1.183-2(b) on hobby or business)",
-                "An engine change can end an insurer's promise and break the terms of a loan: tell the insurer and the lender before you change"
-                        + " the car, and read what the policy pays. (UK: Consumer Insurance (Disclosure and Representations) Act 2012, section 2)",
+                "An engine change can end an insurer's promise and break the terms of a loan: tell the insurer and the lender before you "
+                        + "change the car, and read what the policy pays. (UK: Consumer Insurance (Disclosure and Representations) Act "
+                        + "2012, section 2)",
                 "A forecast holds what its rows hold. Work that nobody thought of is only in the reserve, which is an assumption.");
     }
 

@@ -28,11 +28,13 @@ public final class DonorSections {
      */
     public static Section landed(Landed landed) {
         List<Part> parts = new ArrayList<>();
-        parts.add(Part.prose("A bid is not what a car costs. Each line below is charged by a table of fees.csv; lines that add nothing say why."));
+        parts.add(Part.prose("A bid is not what a car costs. Each line below is charged by a table of fees.csv; lines that add nothing say "
+                + "why."));
         parts.add(Part.picture(DonorCharts.landed(landed)));
         landed.bidTable().ifPresent(table -> parts.add(Part.rows(table)));
         parts.add(Part.rows(landed.totals()));
-        parts.add(Part.folded("landed-lines", "Every line of each car", landed.costs().stream().map(c -> Part.rows(c.table())).toArray(Part[]::new)));
+        parts.add(Part.folded("landed-lines", "Every line of each car",
+                landed.costs().stream().map(c -> Part.rows(c.table())).toArray(Part[]::new)));
         if (!landed.unpriced().isEmpty()) {
             parts.add(Part.prose(landed.unpricedSentence()));
         }
@@ -48,8 +50,9 @@ public final class DonorSections {
     public static Section partOuts(DonorStudy study) {
         List<Part> parts = new ArrayList<>();
         String currency = study.currency().getCurrencyCode();
-        parts.add(Part.prose("A list of all parts at full price is not money. Below is what comes back once each part has turned out good or not, has"
-                + " waited for its buyer, and fees, postage, packing and returns are paid. Hours are counted and not priced. Prices rest on "
+        parts.add(Part.prose("A list of all parts at full price is not money. Below is what comes back once each part has turned out good "
+                + "or not, has waited for its buyer, and fees, postage, packing and returns are paid. Hours are counted and not priced. "
+                + "Prices rest on "
                 + study.market().map(PartsMarket::offers).orElse(0) + " offers of parts."));
         for (PartOut out : study.partOuts()) {
             String id = "parts-" + (study.partOuts().indexOf(out) + 1);
@@ -73,8 +76,9 @@ public final class DonorSections {
     public static Section choice(DonorStudy study) {
         List<Part> parts = new ArrayList<>();
         String currency = study.currency().getCurrencyCode();
-        parts.add(Part.prose("Bids are not compared, net costs are: what a car costs in the yard less what its left-over parts bring. Differences are"
-                + " taken within one state of the market at a time. Where the 80 % range of a difference holds nought, money does not decide."));
+        parts.add(Part.prose("Bids are not compared, net costs are: what a car costs in the yard less what its left-over parts bring. "
+                + "Differences are taken within one state of the market at a time. Where the 80 % range of a difference holds nought, "
+                + "money does not decide."));
         study.choices().forEach(choice -> parts.add(Part.rows(choice.table(currency))));
         study.brackets().forEach(bracket -> parts.add(Part.rows(bracket.table(currency))));
         study.uses().forEach(uses -> parts.add(Part.rows(uses.table(currency))));
@@ -112,7 +116,8 @@ public final class DonorSections {
             List<Part> parts = new ArrayList<>();
             parts.add(Part.prose("What became of the rows of fees.csv, partout.csv and parts.csv, and the numbers that stand in where they"
                     + " do not speak."));
-            study.read().forEach(read -> parts.add(read.problems().isEmpty() ? Part.prose(read.sentence() + ".") : Part.rows(read.table())));
+            study.read().forEach(read -> parts.add(read.problems().isEmpty()
+                    ? Part.prose(read.sentence() + ".") : Part.rows(read.table())));
             study.market().filter(m -> m.offers() > 0).ifPresent(m -> parts.add(Part.rows(m.table())));
             parts.add(assumptions(assumptions));
             sections.add(Section.of("donor-read", "What that rests on", parts.toArray(Part[]::new)));

@@ -108,7 +108,8 @@ public record InShort(List<Sentence> sentences) {
         long untold = open.stream().filter(j -> j.position() == Position.CANNOT_TELL).count();
         return Optional.of("Of " + open.size() + (open.size() == 1 ? " car" : " cars")
                 + (dated ? " on offer" + judged.lately() : ", without days nobody knows which are still on offer,") + " "
-                + (below == 0 ? "none stands" : below == 1 ? "1 stands" : below + " stand") + (below > 1 ? " below their" : " below its") + " 80 % range"
+                + (below == 0 ? "none stands" : below == 1 ? "1 stands" : below + " stand") + (below > 1 ? " below their" : " below its")
+                + " 80 % range"
                 + (below == 0 ? "" : " (about one in ten does by chance)") + (untold == 0 ? "" : ", and of " + untold + " none can be told")
                 + (mistyped.isEmpty() ? "" : "; not counted: " + String.join(", ", mistyped.stream().map(j -> "'" + j.car() + "'").toList())
                         + ", whose price is so far from the value that it looks mistyped")

@@ -122,7 +122,8 @@ public final class ListingsPage {
         List<Section> sections = new ArrayList<>();
         sections.addAll(first);
         sections.add(readSection());
-        inPlay.ifPresent(cars -> sections.add(Section.of("in-play", "Cars in play", Part.rows(cars.brief()), Part.bullets(cars.remarks()))));
+        inPlay.ifPresent(cars -> sections.add(Section.of("in-play", "Cars in play", Part.rows(cars.brief()),
+                Part.bullets(cars.remarks()))));
         Table onOffer = judged.onOffer("#car-");
         if (!onOffer.rows().isEmpty()) {
             sections.add(Section.of(ON_OFFER, "On offer at the last look", how(), Part.rows(onOffer)));
@@ -268,13 +269,15 @@ public final class ListingsPage {
             parts.add(Part.bullets(confounded));
         }
         parts.add(judged.study().match(s -> Part.rows(ModelTables.fit(judged.model(), s)), no -> Part.prose(no.sentence())));
-        parts.add(Part.folded("terms", "All terms with their ranges", Part.rows(ModelTables.terms(judged.model(), judged.read().distanceUnit()))));
+        parts.add(Part.folded("terms", "All terms with their ranges",
+                Part.rows(ModelTables.terms(judged.model(), judged.read().distanceUnit()))));
         return Section.of(MODEL, "How far to believe it", parts.toArray(Part[]::new));
     }
 
     private Section assumptions() {
         return Section.of("assumptions", "Assumptions", Part.prose("Where the listings do not speak, these numbers stand in. They are"
                 + " middles with a spread, not constants; a file assumptions.csv in the folder replaces any of them."),
-                Part.folded("assumptions-rows", "All assumptions with their sources", Part.rows(judged.model().assumptions().table(Question.MARKET))));
+                Part.folded("assumptions-rows", "All assumptions with their sources",
+                Part.rows(judged.model().assumptions().table(Question.MARKET))));
     }
 }

@@ -90,7 +90,8 @@ final class PageStyle {
                 T th,T td{border:0}
                 T th{width:min-content;align-self:end}
                 T th.n{justify-self:end}
-                T .t{grid-column:1/-1;order:2;position:sticky;left:0;width:min(44rem,calc(100vw - 4rem));min-width:0;max-width:none;padding-top:0}
+                T .t{grid-column:1/-1;order:2;position:sticky;left:0;width:min(44rem,calc(100vw - 4rem))}
+                T .t{min-width:0;max-width:none;padding-top:0}
                 T .t:empty{display:none}
                 """.replace("T", tables) + "}}\n";
     }

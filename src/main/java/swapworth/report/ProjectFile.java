@@ -197,8 +197,10 @@ public final class ProjectFile {
         market.read().cars().forEach(car -> lines.computeIfAbsent(car.facts().vehicle(), line -> new ArrayList<>()).add(car));
         lines.forEach((line, cars) -> table.row(Cell.words(Discreet.text(line)), Cell.whole(cars.size()),
                 Cell.whole(cars.stream().mapToInt(c -> c.sightings().size()).sum()),
-                Cell.words(cars.stream().flatMap(c -> c.firstSeen().stream()).min(LocalDate::compareTo).map(LocalDate::toString).orElse("")),
-                Cell.words(cars.stream().flatMap(c -> c.lastSeen().stream()).max(LocalDate::compareTo).map(LocalDate::toString).orElse(""))));
+                Cell.words(cars.stream().flatMap(c -> c.firstSeen().stream()).min(LocalDate::compareTo)
+                        .map(LocalDate::toString).orElse("")),
+                Cell.words(cars.stream().flatMap(c -> c.lastSeen().stream()).max(LocalDate::compareTo)
+                        .map(LocalDate::toString).orElse(""))));
         parts.add(Part.rows(table.build()));
         undertaking.finished().ifPresent(f -> comparables(market, f).ifPresent(t -> parts.add(Part.rows(t))));
         return Section.of("evidence", "By which listings", parts.toArray(Part[]::new));
@@ -266,7 +268,8 @@ public final class ProjectFile {
             hours += own;
             TreeSet<String> receipts = new TreeSet<>();
             entries.stream().map(Entry::receipt).filter(r -> !r.isEmpty()).forEach(r -> receipts.add(Discreet.text(r)));
-            table.row(Cell.words(sum.name()), Cell.words(entries.stream().map(Entry::date).min(LocalDate::compareTo).orElseThrow().toString()),
+            table.row(Cell.words(sum.name()), Cell.words(entries.stream().map(Entry::date).min(LocalDate::compareTo).orElseThrow()
+                    .toString()),
                     Cell.words(entries.stream().map(Entry::date).max(LocalDate::compareTo).orElseThrow().toString()),
                             Cell.whole(entries.size()),
                     exact(paid), own > 0 ? Cell.number(own, 1) : Cell.BLANK, Cell.words(String.join(", ", receipts)));

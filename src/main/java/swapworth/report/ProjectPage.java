@@ -156,8 +156,8 @@ public final class ProjectPage {
     private Section left(Equity equity) {
         List<Part> parts = new ArrayList<>();
         parts.add(Part.prose(undertaking.finished().map(f -> "The value is that of '" + f.car().name() + "' ("
-                + f.level().sold().words() + f.on().map(d -> ", " + d).orElse("") + "): what is paid for such a car counts, not what is asked for"
-                + " it. Assumptions hold " + Math.round(100 * f.priorShare())
+                + f.level().sold().words() + f.on().map(d -> ", " + d).orElse("") + "): what is paid for such a car counts, not what is "
+                + "asked for it. Assumptions hold " + Math.round(100 * f.priorShare())
                 + " % of what is unsure about it, the largest part '" + f.largestAssumption().assumption() + "'. ").orElse("")
                 + "Cash, cost of money and own hours stand apart, so that you can stop reading where you count."));
         equity.tables().forEach(table -> parts.add(Part.rows(table)));

@@ -10,9 +10,9 @@ import org.jspecify.annotations.Nullable;
  * response scatters about it), one for each point of the hyperparameters.
  *
  * <p>The sum of a normal and an error of Student's t has no closed form. It is integrated over the normal part by Gauss-Hermite
- * quadrature with 3 points where it is small against the error part, 7 where it is not, 15 where it is larger; where the normal part is more than three times the error
- * scale the sum is taken for normal with the same variance. The distribution function is good to about three digits in the last case
- * and five in the others.
+ * quadrature with 3 points where it is small against the error part, 7 where it is not, 15 where it is larger; where the normal part is
+ * more than three times the error scale the sum is taken for normal with the same variance. The distribution function is good to about
+ * three digits in the last case and five in the others.
  */
 public final class Mixture {
     /** Up to this variance of the normal part, in squared scales of the error part, three points are enough. */

@@ -74,7 +74,8 @@ public record PriorBlock(String name, int from, Kind kind, Role role, double[] m
             }
         }
         if (kind == Kind.TREND_WALK && !(spread[2] < 1)) {
-            throw new IllegalArgumentException("the steps of the block '" + name + "' have a correlation of " + spread[2] + ", not below 1");
+            throw new IllegalArgumentException("the steps of the block '" + name + "' have a correlation of " + spread[2]
+                    + ", not below 1");
         }
     }
 

@@ -9,7 +9,8 @@ import java.util.Arrays;
  * <p>The absolute residuals z at three levels are compared with those of a standard normal law; the mean of the three logarithms is the raw
  * one, of a variance of some {@value #VARIANCE_OF_ONE} / n. It is drawn toward 1 by how sure that was beforehand, a normal law of spread s
  * about 0: ln f = n / (n + {@value #VARIANCE_OF_ONE} / s^2) x mean of ln(quantile of |z| / quantile of a normal law). No quantile counts
- * for more than {@value #FAR}, so that a file in which one price in seven is mistyped does not stretch the ranges of all cars without bound.
+ * for more than {@value #FAR}, so that a file in which one price in seven is mistyped does not stretch the ranges of all cars without
+ * bound.
  *
  * <p>Fit for subjects exchangeable with those of the residuals: never for another level of trade, a future date, or a pair never seen.
  *

@@ -71,8 +71,8 @@ final class Shape {
     }
 
     /**
-     * Has the forms of every row of the design with itself found, one right after another: the matrices then stay at hand, and it takes half
-     * the time of finding each among other work. They take 16 bytes a row.
+     * Has the forms of every row of the design with itself found, one right after another: the matrices then stay at hand, and it takes
+     * half the time of finding each among other work. They take 16 bytes a row.
      */
     void withOwnForms(Design design) {
         if (ownForms == null) {

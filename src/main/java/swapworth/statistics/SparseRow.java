@@ -364,8 +364,8 @@ public final class SparseRow {
     }
 
     /**
-     * This row times two symmetric matrices, held as for {@link #quadratic(double[][], Shape.Forms)}, times this row and times another, found
-     * in one pass over the columns of both: to the last bit what the two would be by themselves.
+     * This row times two symmetric matrices, held as for {@link #quadratic(double[][], Shape.Forms)}, times this row and times another,
+     * found in one pass over the columns of both: to the last bit what the two would be by themselves.
      */
     void quadraticAndBetween(double[][] pairs, SparseRow other, Shape.Forms itself, Shape.Forms between) {
         int[] columns = new int[index.length + other.index.length];

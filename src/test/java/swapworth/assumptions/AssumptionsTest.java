@@ -80,7 +80,8 @@ class AssumptionsTest {
     @Test
     void one_assumption_can_be_replaced_in_code_and_a_wrong_unit_is_refused() {
         Assumption slope = Assumptions.defaults().get("age_slope");
-        Assumptions mine = Assumptions.defaults().with(new Assumption("age_slope", Question.MARKET, -8, 2, slope.unit(), "mine", slope.note()));
+        Assumptions mine = Assumptions.defaults().with(new Assumption("age_slope", Question.MARKET, -8, 2, slope.unit(), "mine",
+                slope.note()));
         assertEquals(-8, mine.get("age_slope").middle());
         assertThrows(IllegalArgumentException.class,
                 () -> mine.with(new Assumption("age_slope", Question.MARKET, -8, 2, "log points", "mine", "note")));

@@ -83,7 +83,8 @@ public final class LinkBench {
             }
             CarFacts facts = l.facts().mileage().map(m -> l.facts().toBuilder().mileage(new Mileage(m.miles() + grown.getOrDefault(id, 0.0),
                     m.status())).build()).orElse(l.facts());
-            hidden.add(new Listing(l.origin(), Optional.empty(), l.seenOn(), facts, l.price(), l.outcome(), l.endedOn(), l.saved(), l.source(),
+            hidden.add(new Listing(l.origin(), Optional.empty(), l.seenOn(), facts, l.price(), l.outcome(), l.endedOn(),
+                    l.saved(), l.source(),
                     l.note(), l.remarks()));
         }
         return hidden;

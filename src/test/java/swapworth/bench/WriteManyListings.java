@@ -20,7 +20,8 @@ public final class WriteManyListings {
     private static final String[] TRIMS = {"Plain", "Fitted", "Full"};
     private static final String[] REGIONS = {"Eastmarl", "Ossreach", "Norrowfen", "Saltwick Vale", "Upper Dell", "Highcomb",
         "Tarn Side", "Wold End"};
-    private static final String[] NOTES = {"", "", "\"one owner, new tyres\"", "\"dent, left door; phoned, no answer\"", "quick sale wanted",
+    private static final String[] NOTES = {"", "", "\"one owner, new tyres\"", "\"dent, left door; phoned, no answer\"",
+            "quick sale wanted",
         "\"says \"\"as new\"\", was not\""};
     private static final LocalDate FIRST_DAY = LocalDate.of(2024, 1, 3);
 

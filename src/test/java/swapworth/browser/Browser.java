@@ -20,7 +20,8 @@ final class Browser implements AutoCloseable {
 
     private static final List<String> PLACES = List.of("/usr/bin", "/usr/local/bin", "/snap/bin");
     private static final List<String> QUIET = List.of("--headless=new", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
-            "--disable-background-networking", "--disable-component-update", "--disable-sync", "--disable-dev-shm-usage", "--hide-scrollbars");
+            "--disable-background-networking", "--disable-component-update", "--disable-sync", "--disable-dev-shm-usage",
+            "--hide-scrollbars");
 
     private static final Logger TALK = Logger.getLogger("org.openqa.selenium");
 

@@ -21,7 +21,8 @@ class DonorChartsTest {
     static void work_out_the_sample() {
         Path folder = Path.of("sample-listings");
         java.util.Currency usd = java.util.Currency.getInstance("USD");
-        study = DonorStudy.of(folder, CarsFile.read(folder.resolve("cars.csv"), usd).cars(), usd, Optional.empty(), Optional.empty(), Optional.empty(),
+        study = DonorStudy.of(folder, CarsFile.read(folder.resolve("cars.csv"), usd).cars(), usd, Optional.empty(), Optional.empty(),
+                Optional.empty(),
                 Assumptions.defaults(), Optional.empty());
     }
 
@@ -53,6 +54,7 @@ class DonorChartsTest {
 
     @Test
     void without_costs_or_sales_the_picture_says_so() {
-        assertTrue(DonorCharts.landed(new swapworth.donor.Landed(Currency.getInstance("USD"), List.of(), List.of(), List.of())).alt().contains("no data"));
+        assertTrue(DonorCharts.landed(new swapworth.donor.Landed(Currency.getInstance("USD"), List.of(), List.of(),
+                List.of())).alt().contains("no data"));
     }
 }

@@ -174,12 +174,14 @@ class CommandTest {
         assertTrue(InOneLine.of(out()).contains("at the level auction") && InOneLine.of(out()).contains("they are not compared"), out());
         assertFalse(out().contains("at its own level of trade"));
         assertEquals(0, run("judge", file(rows(40)), "--on", "2025-11-01"));
-        assertTrue(InOneLine.of(out()).contains("on 2025-11-01") && InOneLine.of(out()).contains("the first day of the prices that count"), out());
+        assertTrue(InOneLine.of(out()).contains("on 2025-11-01") && InOneLine.of(out()).contains("the first day of the prices that count"),
+                out());
     }
 
     @Test
     void two_columns_for_one_thing_are_a_question() throws IOException {
-        assertEquals(0, run("check", file("vehicle,model_year,miles,km,price_usd\nSivrette,2016,,71000,11900\nSivrette,2014,88000,,9800\n")));
+        assertEquals(0, run("check",
+                file("vehicle,model_year,miles,km,price_usd\nSivrette,2016,,71000,11900\nSivrette,2014,88000,,9800\n")));
         assertTrue(out().contains("another column of the file means the same"), out());
     }
 

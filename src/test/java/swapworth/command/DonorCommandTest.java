@@ -25,8 +25,10 @@ class DonorCommandTest {
 
     @Test
     void landed_shows_every_line_and_the_highest_bid_for_a_target() throws IOException {
-        Files.writeString(folder.resolve("cars.csv"), "name,vehicle,seller,planned_bid,price_includes,runs\nhit,Velmarch,auction,2000,neither,drives\n");
-        Files.writeString(folder.resolve("fees.csv"), "table,kind,from,to,flat,percent\npremium,fee,0,1999,230,\npremium,fee,2000,,285,\ntax,tax,,,,5\n");
+        Files.writeString(folder.resolve("cars.csv"),
+                "name,vehicle,seller,planned_bid,price_includes,runs\nhit,Velmarch,auction,2000,neither,drives\n");
+        Files.writeString(folder.resolve("fees.csv"),
+                "table,kind,from,to,flat,percent\npremium,fee,0,1999,230,\npremium,fee,2000,,285,\ntax,tax,,,,5\n");
         Path lines = folder.resolve("lines-out.csv");
         assertEquals(0, run("landed", folder.toString(), "--target", "2400", "--out", lines.toString(), "--page",
                 folder.resolve("page.html").toString()), err.toString());
@@ -73,9 +75,11 @@ class DonorCommandTest {
         Files.writeString(folder.resolve("parts.csv"), "part,price\nengine,2000\nwheels,300\nalloys,280\n");
         Path parts = folder.resolve("parts-out.csv");
         Path page = folder.resolve("page.html");
-        assertEquals(0, run("partout", folder.toString(), "--out", parts.toString(), "--page", page.toString()), err.toString(StandardCharsets.UTF_8));
+        assertEquals(0, run("partout", folder.toString(), "--out", parts.toString(), "--page", page.toString()),
+                err.toString(StandardCharsets.UTF_8));
         String text = out.toString(StandardCharsets.UTF_8);
-        assertTrue(text.contains("What the parts of hit bring") && text.contains("left door (no price: no offer in parts.csv names it"), text);
+        assertTrue(text.contains("What the parts of hit bring") && text.contains("left door (no price: no offer in parts.csv names it"),
+                text);
         assertTrue(Files.readString(parts).contains("hit,wheels,1,"), Files.readString(parts));
         assertTrue(Files.readString(page).contains("Catalysts are not counted"));
         assertEquals(0, run("partout", Path.of("sample-listings").toString()), err.toString(StandardCharsets.UTF_8));

@@ -104,8 +104,8 @@ class FolderCommandTest {
 
     @Test
     void the_terminal_ends_with_the_sentences_of_the_page() {
-        assertEquals(9, sample.sentences().size(), "on offer, donors, recipients, the finished car, now or later, what is left, finish or stop, the"
-                + " market, what is unsure");
+        assertEquals(9, sample.sentences().size(), "on offer, donors, recipients, the finished car, now or later, what is left, finish or "
+                + "stop, the market, what is unsure");
         assertEquals(sample.sentences(), sample.terminal());
     }
 
@@ -137,7 +137,8 @@ class FolderCommandTest {
         assertTrue(Pattern.compile(car).matcher(sample.about("on-offer")).find(), sample.about("on-offer"));
         String swap = "80 % range [\\d,]+ to [\\d,]+; the price of this one car, private asking on 2026-10-30.*85 cars of the line";
         assertTrue(Pattern.compile(swap).matcher(sample.about("swap")).find(), sample.about("swap"));
-        String left = "80 % range -[\\d,]+ to -[\\d,]+.*chance of a loss.*private sold on 2026-10-30.*32 rows of the ledger as of 2026-10-28";
+        String left = "80 % range -[\\d,]+ to -[\\d,]+.*chance of a loss.*private sold on 2026-10-30.*32 rows of the ledger as of "
+                + "2026-10-28";
         assertTrue(Pattern.compile(left).matcher(sample.about("equity")).find(), sample.about("equity"));
         assertEquals(2, Pattern.compile("80 % range [\\d,]+ to [\\d,]+; 2026-10-30\\).*\\((auction|private)\\).*by \\d+ offers of parts")
                 .matcher(sample.about("choice")).results().count(), sample.about("choice"));
@@ -166,8 +167,8 @@ class FolderCommandTest {
         assertTrue(below > 0, told.out);
         String words = told.about("on-offer");
         assertTrue(words.startsWith("Of 30 cars on offer in the two weeks up to 2026-09-27 " + below + " stand"), words);
-        assertTrue(words.contains("80 % range (about one in ten does by chance). Lowest against its value stands 'a29', Sivrette: USD 5,000,"
-                + " fair value "), words);
+        assertTrue(words.contains("80 % range (about one in ten does by chance). Lowest against its value stands 'a29', Sivrette: USD "
+                + "5,000, fair value "), words);
         assertTrue(words.endsWith(": below the range, and the row is silent on: title, damage, whether it runs."), words);
     }
 
@@ -188,7 +189,8 @@ class FolderCommandTest {
     void without_further_files_the_listings_alone_answer() throws IOException {
         Told told = thirty(10_800);
         assertEquals(told.sentences(), told.terminal());
-        assertTrue(told.about("model").matches("How unsure one price is: half of \\d+ prices lie within [\\d.]+ % of their value, and \\d+ %"
+        assertTrue(told.about("model")
+                .matches("How unsure one price is: half of \\d+ prices lie within [\\d.]+ % of their value, and \\d+ %"
                 + " inside their 80 % range\\."), told.about("model"));
     }
 
@@ -232,7 +234,8 @@ class FolderCommandTest {
                 """);
         Told told = Told.of(folder, folder.resolve("page.html"));
         assertTrue(told.out.contains("Listings in the order of the files"), told.out);
-        assertTrue(told.about("listings").startsWith("Of 3 cars, without days nobody knows which are still on offer, none stands below its"),
+        assertTrue(told.about("listings")
+                .startsWith("Of 3 cars, without days nobody knows which are still on offer, none stands below its"),
                 told.out);
     }
 
@@ -255,7 +258,8 @@ class FolderCommandTest {
         }
         Files.writeString(folder.resolve("ledger.csv"), Files.readString(folder.resolve("ledger.csv")) + "\n2026-13-45,12,USD,lost\n");
         Told told = Told.of(folder, folder.resolve("page.html"));
-        assertTrue(told.about("equity").contains("32 rows of the ledger as of 2026-10-28; 1 more row is in no figure, for it cannot be used."),
+        assertTrue(told.about("equity")
+                .contains("32 rows of the ledger as of 2026-10-28; 1 more row is in no figure, for it cannot be used."),
                 told.about("equity"));
     }
 

@@ -48,9 +48,12 @@ class SwapCommandTest {
     @Test
     void swap_says_what_is_missing_where_nothing_is_known_of_the_gear() throws IOException {
         Files.writeString(folder.resolve("listings.csv"),
-                "vehicle,model_year,mileage_mi,price_usd\nSivrette,2014,88000,9800\nSivrette,2016,71000,11900\nVelmarch,2018,54000,17400\n");
-        Files.writeString(folder.resolve("cars.csv"), "name,role,vehicle,running_gear,model_year,mileage\nmine,finished,Sivrette,eight,2016,71000\n");
+                "vehicle,model_year,mileage_mi,price_usd\nSivrette,2014,88000,9800\n"
+                        + "Sivrette,2016,71000,11900\nVelmarch,2018,54000,17400\n");
+        Files.writeString(folder.resolve("cars.csv"),
+                "name,role,vehicle,running_gear,model_year,mileage\nmine,finished,Sivrette,eight,2016,71000\n");
         String text = run(0, "swap", folder.toString());
-        assertTrue(text.contains("cannot tell") && text.contains("Needed most: three listings of cars with the running gear 'eight'"), text);
+        assertTrue(text.contains("cannot tell") && text.contains("Needed most: three listings of cars with the running gear 'eight'"),
+                text);
     }
 }

@@ -46,7 +46,8 @@ class ChoiceTest {
         System.arraycopy(cars, 0, lines, 1, cars.length);
         Donors donors = new Donors(folder).file("cars.csv", lines);
         return DonorStudy.of(folder, donors.cars(), FeeFiles.USD, listings ? Optional.of(model) : Optional.empty(),
-                listings ? Optional.of(draws) : Optional.empty(), listings ? model.lastSeen() : Optional.empty(), assumptions, Optional.empty());
+                listings ? Optional.of(draws) : Optional.empty(), listings ? model.lastSeen() : Optional.empty(), assumptions,
+                Optional.empty());
     }
 
     // By hand: 6,000 - 700 = 5,300 against 5,600 - 250 = 5,350: 50 apart, and each price of parts is unsure by 15 %.
@@ -171,7 +172,8 @@ class ChoiceTest {
                 "runs,recipient,Sivrette,four 2.0,2014,98000,drives,none,clean,sound,private,9000,neither");
         assertEquals(1, study.brackets().size());
         RunningBracket bracket = study.brackets().get(0);
-        CandidateCar running = study.choices().get(0).options().stream().map(CarOption::car).filter(c -> c.name().equals("runs")).findFirst()
+        CandidateCar running = study.choices().get(0).options().stream().map(CarOption::car).filter(c -> c.name().equals("runs"))
+                .findFirst()
                 .orElseThrow();
         double value = Quantiles.of(draws.level(new Subject(running.facts(), LevelOfTrade.PRIVATE_SOLD,
                 PriceIncludes.NEITHER, model.lastSeen())), 0.5);

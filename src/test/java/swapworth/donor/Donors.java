@@ -74,7 +74,8 @@ final class Donors {
 
     /** Everything certain, at once, and free: what is stated in the rows is all that happens. */
     static Assumptions plain(Object... namesAndMiddles) {
-        List<Object> all = new ArrayList<>(List.of("horizon_months", 1, "selling_fee", 0, "selling_fee_fixed", 0, "packing", 0, "packing_hours", 0,
+        List<Object> all = new ArrayList<>(List.of("horizon_months", 1, "selling_fee", 0, "selling_fee_fixed", 0, "packing",
+                0, "packing_hours", 0,
                 "returns", 0, "holding_cost", 0, "hulk_value", 0, "core_value", 0, "parts_move", 0, "part_drift", 0, "chance_present", 100,
                 "postage_charged", 100, "listing_pace", 1_000_000));
         all.addAll(List.of(namesAndMiddles));

@@ -68,7 +68,8 @@ class FeeTableFaultsTest {
         String head = "table,kind,from,to,per_mile,per_km";
         FeeSchedule both = FeeFiles.of(folder, head, "freight,freight,,,1.60,1.10");
         assertTrue(both.unusable().toString().contains("fees.csv:2 cannot be used"), both.unusable().toString());
-        assertTrue(both.read().problems().toString().contains("a price a mile and a price a km: keep one"), both.read().problems().toString());
+        assertTrue(both.read().problems().toString().contains("a price a mile and a price a km: keep one"),
+                both.read().problems().toString());
         FeeSchedule mixed = FeeFiles.of(folder, head, "freight,freight,0,300,,1.10", "freight,freight,300,,1.60,");
         assertTrue(mixed.read().problems().toString().contains("the rows above of 'freight' count in km: one table counts in one unit"),
                 mixed.read().problems().toString());
@@ -77,8 +78,8 @@ class FeeTableFaultsTest {
     @Test
     void a_row_that_says_otherwise_than_the_rows_above_of_its_table_is_refused_and_a_blank_takes_theirs() throws IOException {
         String when = fault("winching,freight,0,999,130,,,,,,,", "winching,freight,1000,,160,,,,,,non-runner,");
-        assertTrue(when.contains("3 the rows above of 'winching' have none, so that they always count: one table has one when; give this row a"
-                + " table name of its own"), when);
+        assertTrue(when.contains("3 the rows above of 'winching' have none, so that they always count: one table has one when; give this "
+                + "row a table name of its own"), when);
         String seller = fault("tax,tax,0,999,,6,,,,auction,,", "tax,tax,1000,,,7,,,,private,,");
         assertTrue(seller.contains("3 the rows above of 'tax' have 'auction': one table has one seller"), seller);
         String kind = fault("premium,fee,0,999,50,,,,,,,", "premium,tax,1000,,80,,,,,,,");
@@ -106,7 +107,8 @@ class FeeTableFaultsTest {
     void other_currencies_need_a_rate_and_steps_of_the_bid_need_its_currency() throws IOException {
         assertTrue(fault("premium,fee,,,90,,,,,,,EUR").contains("no rate from EUR to USD"));
         assertTrue(fault("premium,fee,,,90,,,,,,,florins").contains("this is no currency"));
-        assertTrue(fault("premium,fee,0,500,90,,,,,,,EUR", "premium,fee,501,,90,,,,,,,EUR").contains("must be in the currency of the bid, USD"));
+        assertTrue(fault("premium,fee,0,500,90,,,,,,,EUR", "premium,fee,501,,90,,,,,,,EUR")
+                .contains("must be in the currency of the bid, USD"));
         Files.writeString(folder.resolve("rates.csv"), "date,from,to,rate\n2025-12-01,EUR,USD,1.10\n");
         FeeSchedule mixed = FeeFiles.of(folder, "table,kind,flat,currency", "premium,fee,90,EUR", "title,paper,33,USD");
         assertEquals(new BigDecimal("1132.00"), LandedCost.of(mixed, FeeFiles.bid("1000")).total(), "1,000 + 90 x 1.10 + 33");

@@ -58,8 +58,10 @@ class HighestBidTest {
                 String base = t > 0 && random.nextInt(2) == 0 ? "all above" : "";
                 for (int i = 0; i < 4; i++) {
                     int to = from + 50 + random.nextInt(400);
-                    lines.add("t" + t + ",fee," + from + "," + (i == 3 ? "" : to) + "," + random.nextInt(120) + "," + random.nextInt(30) + ","
-                            + (random.nextInt(3) == 0 ? random.nextInt(90) : "") + "," + (random.nextInt(3) == 0 ? 90 + random.nextInt(90) : "")
+                    lines.add("t" + t + ",fee," + from + "," + (i == 3 ? "" : to) + "," + random.nextInt(120) + ","
+                            + random.nextInt(30) + ","
+                            + (random.nextInt(3) == 0 ? random.nextInt(90) : "") + ","
+                            + (random.nextInt(3) == 0 ? 90 + random.nextInt(90) : "")
                             + "," + base);
                     from = to + random.nextInt(2);
                 }

@@ -49,7 +49,8 @@ class LandedCostTest {
     // with 90 flat 267.03; 130.5 miles at 1.60 are 208.80.
     @Test
     void freight_by_the_km_is_charged_on_km_to_the_cent_whatever_the_distance_was_written_in() throws IOException {
-        FeeSchedule km = FeeFiles.of(folder, "table,kind,from,to,flat,per_km", "freight,freight,0,210,90,1.10", "freight,freight,210,,,0.85");
+        FeeSchedule km = FeeFiles.of(folder, "table,kind,from,to,flat,per_km", "freight,freight,0,210,90,1.10",
+                "freight,freight,210,,,0.85");
         assertEquals(List.of(), km.read().problems());
         LandedCost near = LandedCost.of(km, away("210 km"));
         assertEquals(new BigDecimal("4321.00"), near.total());
@@ -78,7 +79,8 @@ class LandedCostTest {
         LandedCost cost = LandedCost.of(title, Purchase.of(car, FeeFiles.USD).orElseThrow().away(12));
         assertEquals(new BigDecimal("2916.00"), cost.lines().get(0).amount());
         assertEquals("2,700 CHF at 1.08", cost.lines().get(0).how());
-        assertEquals("", LandedCost.of(title, cost.purchase().at(new BigDecimal("2800"))).lines().get(0).how(), "another bid was not typed");
+        assertEquals("", LandedCost.of(title, cost.purchase().at(new BigDecimal("2800"))).lines().get(0).how(),
+                "another bid was not typed");
     }
 
     @Test

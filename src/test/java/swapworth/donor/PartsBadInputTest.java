@@ -27,7 +27,8 @@ class PartsBadInputTest {
     }
 
     private String partout(String row) throws IOException {
-        RowsRead read = donors.file("partout.csv", "car,part,goes_to,state,chance_good,sells,days,fee,price,count,local_rule", row).partout().read();
+        RowsRead read = donors.file("partout.csv", "car,part,goes_to,state,chance_good,sells,days,fee,price,count,local_rule", row)
+                .partout().read();
         assertEquals(1, read.used() + read.rejected().size() + read.setAside().size(), "the row is accounted for");
         return String.join(" | ", read.problems().stream().map(p -> p.kind() + " " + p.column() + ": " + p.message()).toList());
     }

@@ -42,7 +42,8 @@ class PartsFollowCarsTest {
     @Test
     void the_level_of_parts_follows_the_level_of_their_car_as_closely_as_is_assumed() throws IOException {
         Donors donors = new Donors(folder).file("cars.csv", "name,role,vehicle,model_year,mileage_mi,runs,damage",
-                "body,recipient,Sivrette,2016,71000,drives,none").file("partout.csv", "car,part,price,sells,days,postage", "body,engine,1000,1,0.1,0");
+                "body,recipient,Sivrette,2016,71000,drives,none").file("partout.csv", "car,part,price,sells,days,postage",
+                "body,engine,1000,1,0.1,0");
         PriceModel model = PriceModel.fit(SampleWorld.generate(4).joinedCars());
         ValueDraws draws = model.draws(4000, 2);
         CandidateCar car = donors.cars().get(0);
@@ -54,7 +55,8 @@ class PartsFollowCarsTest {
             assertEquals(follow, correlation(level, net), 0.06, "assumed " + follow);
             assertEquals(4000, net.length);
         }
-        double[] alone = donors.partOut(0, MarketState.withoutCars(4000, 3), Donors.plain("parts_correlate_with_cars", 0.8, "parts_move", 10)).recovery()
+        double[] alone = donors.partOut(0, MarketState.withoutCars(4000, 3),
+                Donors.plain("parts_correlate_with_cars", 0.8, "parts_move", 10)).recovery()
                 .orElseThrow().net();
         assertTrue(Math.abs(correlation(level, alone)) < 0.06, "without listings the parts move by themselves");
     }

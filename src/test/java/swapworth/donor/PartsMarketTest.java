@@ -41,7 +41,8 @@ class PartsMarketTest {
 
     @Test
     void forty_prices_in_twenty_spellings_are_ten_parts_once_words_csv_maps_the_odd_ones() throws IOException {
-        String[] spellings = {"engine", "Motor", "ENGINE COMPLETE", "lump", "gearbox", "transmission", "Gear Box", "box", "diff", "final drive",
+        String[] spellings = {"engine", "Motor", "ENGINE COMPLETE", "lump", "gearbox", "transmission", "Gear Box", "box", "diff",
+                "final drive",
             "Alloys", "rims", "wheel set", "rad", "cooling pack", "ECU", "brain", "clocks", "left headlight", "hood"};
         List<String> lines = new ArrayList<>(List.of("part,price"));
         for (int i = 0; i < 40; i++) {
@@ -49,7 +50,8 @@ class PartsMarketTest {
         }
         PartOffers unmapped = new Donors(folder).file("parts.csv", lines.toArray(String[]::new)).offers();
         assertEquals(34, unmapped.read().used());
-        assertEquals(List.of("lump", "box", "brain", "lump", "box", "brain"), unmapped.read().setAside().stream().map(p -> p.rawText()).toList());
+        assertEquals(List.of("lump", "box", "brain", "lump", "box", "brain"),
+                unmapped.read().setAside().stream().map(p -> p.rawText()).toList());
         assertTrue(unmapped.read().setAside().get(0).message().contains("words.csv"));
         PartOffers mapped = new Donors(folder).file("words.csv", "column,word,means", "part,lump,engine", "part,box,gearbox",
                 "part,brain,engine control unit").offers();
@@ -91,7 +93,8 @@ class PartsMarketTest {
                     squares += z * z / 5;
                 }
                 double log = world.soldLog(part, six, miles) + PartsWorld.ERROR * random.normal() / Math.sqrt(squares);
-                Mixture predicted = market.predicted(wanted(part, six ? "velmarch" : "sivrette", six ? "six" : "four", miles), PriceKind.SOLD)
+                Mixture predicted = market.predicted(wanted(part, six ? "velmarch" : "sivrette", six ? "six" : "four", miles),
+                        PriceKind.SOLD)
                         .orElseThrow();
                 parts++;
                 in80 += log >= predicted.quantile(0.1) && log <= predicted.quantile(0.9) ? 1 : 0;
@@ -118,10 +121,12 @@ class PartsMarketTest {
         for (int price : new int[] {900, 950, 1000, 1050, 1100, 980, 1020}) {
             lines.add("engine," + price);
         }
-        PartsMarket clean = PartsMarket.fit(new Donors(folder).file("parts.csv", lines.toArray(String[]::new)).offers(), Map.of(), Optional.empty(),
+        PartsMarket clean = PartsMarket.fit(new Donors(folder).file("parts.csv", lines.toArray(String[]::new)).offers(), Map.of(),
+                Optional.empty(),
                 Assumptions.defaults());
         lines.add("engine,10000");
-        PartsMarket dirty = PartsMarket.fit(new Donors(folder).file("parts.csv", lines.toArray(String[]::new)).offers(), Map.of(), Optional.empty(),
+        PartsMarket dirty = PartsMarket.fit(new Donors(folder).file("parts.csv", lines.toArray(String[]::new)).offers(), Map.of(),
+                Optional.empty(),
                 Assumptions.defaults());
         double before = clean.predicted(wanted("engine", "", "", 0), PriceKind.ASKING).orElseThrow().quantile(0.5);
         double after = dirty.predicted(wanted("engine", "", "", 0), PriceKind.ASKING).orElseThrow().quantile(0.5);
@@ -131,7 +136,8 @@ class PartsMarketTest {
 
     @Test
     void a_part_that_no_offer_names_has_no_price() throws IOException {
-        PartsMarket market = PartsMarket.fit(new Donors(folder).file("parts.csv", "part,price", "engine,900").offers(), Map.of(), Optional.empty(),
+        PartsMarket market = PartsMarket.fit(new Donors(folder).file("parts.csv", "part,price", "engine,900").offers(), Map.of(),
+                Optional.empty(),
                 Assumptions.defaults());
         assertTrue(market.predicted(wanted("gearbox", "", "", 0), PriceKind.SOLD).isEmpty());
         assertTrue(market.draws(10, 1).sold(wanted("gearbox", "", "", 0), 1).isEmpty());

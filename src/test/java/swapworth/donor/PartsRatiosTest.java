@@ -36,7 +36,8 @@ class PartsRatiosTest {
 
     private Found found(PartsWorld world) throws IOException {
         Files.writeString(folder.resolve("parts.csv"), world.parts(EVENING));
-        Files.writeString(folder.resolve("words.csv"), "column,word,means\npart,lump,engine\npart,box,gearbox\npart,brain,engine control unit\n");
+        Files.writeString(folder.resolve("words.csv"),
+                "column,word,means\npart,lump,engine\npart,box,gearbox\npart,brain,engine control unit\n");
         Files.writeString(folder.resolve("partout.csv"), PartsWorld.partout());
         Files.writeString(folder.resolve("fees.csv"), PartsWorld.fees());
         FolderSettings settings = FolderSettings.of(folder, Conventions.unstated());
@@ -50,7 +51,8 @@ class PartsRatiosTest {
                     + "tidy roadster,recipient,Sivrette,four 2.0," + miles.get(k) + ",private,10600,neither,drives,none,38,yes\n");
             List<CandidateCar> cars = CarsFile.read(folder.resolve("cars.csv"), FeeFiles.USD).cars();
             PartsMarket market = PartsMarket.fit(PartOffers.read(folder.resolve("parts.csv"), settings, FeeFiles.USD),
-                    Map.of("velmarch", "six 3.2", "galdrise", "six 3.2", "sivrette", "four 2.0"), Optional.of(EVENING), Assumptions.defaults());
+                    Map.of("velmarch", "six 3.2", "galdrise", "six 3.2", "sivrette", "four 2.0"), Optional.of(EVENING),
+                    Assumptions.defaults());
             PartoutFile file = PartoutFile.read(folder.resolve("partout.csv"), cars, settings, FeeFiles.USD);
             PartOut out = PartOut.of(cars.get(0), file, market, MarketState.withoutCars(2000, 1), Assumptions.defaults());
             Recovery recovery = out.recovery().orElseThrow();
@@ -58,7 +60,8 @@ class PartsRatiosTest {
                 sums[k] += p.net();
                 gear += k == 0 && p.engineOrGearbox() ? p.net() : 0;
             }
-            double cost = Landed.of(cars, FeeSchedule.read(folder.resolve("fees.csv"), settings, FeeFiles.USD, Assumptions.defaults()), Optional.empty())
+            double cost = Landed.of(cars, FeeSchedule.read(folder.resolve("fees.csv"), settings, FeeFiles.USD, Assumptions.defaults()),
+                    Optional.empty())
                     .costs().get(0).total().doubleValue();
             share = k == 0 ? Arrays.stream(recovery.net()).average().orElseThrow() / cost : share;
         }

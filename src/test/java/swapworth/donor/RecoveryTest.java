@@ -60,8 +60,8 @@ class RecoveryTest {
         assertEquals(13634.899048285317, Quantiles.of(net, 0.9), 4.5 * Math.sqrt(0.09 / MANY) / (0.1755 / (0.25 * 13635)));
     }
 
-    // By hand: P = 0.85 (likely good) x 0.8 (sells) x (1 - 2^(-6 x 30.4375 / 60)); a sale brings (100 + 12)(1 - 0.1) - 0.5 - 15 - 4 = 81.30;
-    // one that comes back -2 x 15 - 4 = -34.
+    // By hand: P = 0.85 (likely good) x 0.8 (sells) x (1 - 2^(-6 x 30.4375 / 60)); a sale brings (100 + 12)(1 - 0.1) - 0.5 - 15 - 4 =
+    // 81.30; one that comes back -2 x 15 - 4 = -34.
     @Test
     void expected_money_is_chance_times_sale_less_what_comes_back() throws IOException {
         donors.file("partout.csv", "car,part,state,price,sells,days,postage,postage_charged,packing,fee",
@@ -77,9 +77,11 @@ class RecoveryTest {
     /** The same sales counted one history after another, by other code and other random numbers. */
     @Test
     void an_independent_count_of_many_histories_gives_the_same_months_hours_and_shelf() throws IOException {
-        donors.file("partout.csv", "car,part,state,count,price,sells,days,postage,postage_charged,hours", "hit,engine,,1,1500,0.9,30,200,180,8",
+        donors.file("partout.csv", "car,part,state,count,price,sells,days,postage,postage_charged,hours",
+                "hit,engine,,1,1500,0.9,30,200,180,8",
                 "hit,left door,doubtful,1,200,0.7,80,60,60,1.5", "hit,wheels,likely good,4,90,0.9,20,15,10,0.5", "hit,hulk,,,150,,,,,");
-        Assumptions a = Donors.plain("chance_present", 95, "chance_likely", 80, "chance_doubtful", 50, "selling_fee", 12, "returns", 6, "packing", 5,
+        Assumptions a = Donors.plain("chance_present", 95, "chance_likely", 80, "chance_doubtful", 50, "selling_fee", 12, "returns",
+                6, "packing", 5,
                 "packing_hours", 0.5, "holding_cost", 20, "hulk_months", 2, "horizon_months", 5, "listing_pace", 2, "part_drift", -1);
         Recovery ours = recovery(0, MANY, 7, a);
         Random random = new Random(99);
@@ -126,7 +128,8 @@ class RecoveryTest {
             for (double[] at : onShelf) {
                 double there = 0;
                 for (double[] other : onShelf) {
-                    there += Math.floor(other[0] / 7) <= Math.floor(at[0] / 7) && Math.ceil(other[1] / 7) > Math.floor(at[0] / 7) ? other[2] : 0;
+                    there += Math.floor(other[0] / 7) <= Math.floor(at[0] / 7) && Math.ceil(other[1] / 7) > Math.floor(at[0] / 7)
+                            ? other[2] : 0;
                 }
                 most = Math.max(most, there);
             }
@@ -176,7 +179,8 @@ class RecoveryTest {
         Assumptions a = Donors.plain();
         double alone = sd(recovery(1, MANY, 9, a.with(Donors.with(a.get("chance_doubtful"), 45, 0))).net());
         double shared = sd(recovery(1, MANY, 9, a.with(Donors.with(a.get("chance_doubtful"), 45, 15))).net());
-        // By hand: 100 sqrt(20 x 0.45 x 0.55) = 222; with the spread sqrt(222^2 + (20 x 100 x 0.15)^2), less the shared part within each: 371.
+        // By hand: 100 sqrt(20 x 0.45 x 0.55) = 222; with the spread sqrt(222^2 + (20 x 100 x 0.15)^2), less the shared part within each:
+        // 371.
         assertEquals(222.5, alone, 8);
         assertEquals(371, shared, 12);
     }
@@ -255,7 +259,8 @@ class RecoveryTest {
 
     @Test
     void a_part_that_loses_money_is_named() throws IOException {
-        donors.file("partout.csv", "car,part,price,sells,days,postage,postage_charged", "body,carpet,20,1,0.1,40,5", "body,wheels,300,1,0.1,0,0");
+        donors.file("partout.csv", "car,part,price,sells,days,postage,postage_charged", "body,carpet,20,1,0.1,40,5",
+                "body,wheels,300,1,0.1,0,0");
         Recovery r = recovery(1, 10, 1, Donors.plain());
         assertEquals("wheels", r.parts().get(0).name());
         assertTrue(r.partsTable("USD").text().contains("Not worth listing at any rate: carpet"), r.partsTable("USD").text());
@@ -263,7 +268,8 @@ class RecoveryTest {
 
     @Test
     void what_goes_into_the_swap_earns_nothing_and_is_valued_apart() throws IOException {
-        donors.file("partout.csv", "car,part,goes_to,price", "hit,engine,swap,1500", "hit,gearbox,swap,900", "hit,main loom,swap,", "hit,wheels,keep,300");
+        donors.file("partout.csv", "car,part,goes_to,price", "hit,engine,swap,1500", "hit,gearbox,swap,900", "hit,main loom,swap,",
+                "hit,wheels,keep,300");
         PartOut out = donors.partOut(0, MarketState.withoutCars(20, 1), Donors.plain());
         assertEquals(2400, out.gear().draws()[0], 1e-9);
         assertFalse(out.gear().whole());

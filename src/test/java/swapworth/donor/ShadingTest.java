@@ -26,8 +26,8 @@ class ShadingTest {
         return values;
     }
 
-    // Closed form: with X normal about 0 with spread a and one rival with spread b, E[X | b Z < -X] = -a^2 / sqrt(a^2 + b^2) x sqrt(2 / pi):
-    // the mean of a skew normal (A. Azzalini, Scandinavian Journal of Statistics 12, 1985; from memory).
+    // Closed form: with X normal about 0 with spread a and one rival with spread b, E[X | b Z < -X] = -a^2 / sqrt(a^2 + b^2) x sqrt(2 /
+    // pi): the mean of a skew normal (A. Azzalini, Scandinavian Journal of Statistics 12, 1985; from memory).
     @Test
     void one_rival_shades_by_the_mean_of_a_skew_normal() {
         double a = 0.2;
@@ -55,7 +55,8 @@ class ShadingTest {
         Landed landed = Landed.of(donors.cars(), schedule, Optional.of(new BigDecimal("6000")),
                 car -> car.name().equals("hit") ? Optional.of(new Shading(0.9, 0.2, "by hand")) : Optional.empty());
         assertEquals(new BigDecimal("5454"), assertInstanceOf(HighestBid.class, landed.bids().get(0).answer()).bid());
-        assertEquals(new BigDecimal("4909"), assertInstanceOf(HighestBid.class, landed.bids().get(0).shaded().orElseThrow().answer()).bid());
+        assertEquals(new BigDecimal("4909"), assertInstanceOf(HighestBid.class,
+                landed.bids().get(0).shaded().orElseThrow().answer()).bid());
         assertTrue(landed.bids().get(1).shaded().isEmpty(), "nobody else bids for it");
         assertTrue(landed.bidTable().orElseThrow().text().contains("-10.0"), landed.bidTable().orElseThrow().text());
         assertEquals(Assumptions.defaults().get("rival_bidders").source(), "common practice, no source");

@@ -19,11 +19,13 @@ class WorkedExamplesTest {
     @TempDir
     Path folder;
 
-    private static final Assumptions CERTAIN = Donors.plain("selling_fee", 12, "selling_fee_fixed", 0.30, "packing", 4.50, "postage_charged", 80,
+    private static final Assumptions CERTAIN = Donors.plain("selling_fee", 12, "selling_fee_fixed", 0.30, "packing", 4.50,
+            "postage_charged", 80,
             "holding_cost", 25, "hulk_value", 165, "core_value", 135, "packing_hours", 0.5, "hulk_months", 0.5);
 
     private Donors worked() throws IOException {
-        return new Donors(folder).file("cars.csv", "name,role,vehicle,seller,planned_bid,price,price_includes,runs,damage,distance_away,keys,airbags",
+        return new Donors(folder)
+                .file("cars.csv", "name,role,vehicle,seller,planned_bid,price,price_includes,runs,damage,distance_away,keys,airbags",
                 "donor,donor,Velmarch,auction,3250,,neither,engine fires,front,140,yes,fired",
                 "body,recipient,Sivrette,private,,5400,neither,engine dead,none,60,yes,in place")
                 .file("fees.csv", "table,kind,from,to,flat,percent,minimum,per_day,free_days,days,per_mile,applies_to,seller,when",

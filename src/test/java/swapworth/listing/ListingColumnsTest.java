@@ -93,7 +93,8 @@ class ListingColumnsTest {
 
     @Test
     void doubles_are_kept_to_the_last_bit_and_round_ones_in_few_bytes() {
-        for (double value : new double[] {0, -0.0, 1, 110, 88_430, 0.1, Double.MIN_VALUE, Double.MAX_VALUE, -3.5, Double.POSITIVE_INFINITY}) {
+        for (double value : new double[] {0, -0.0, 1, 110, 88_430, 0.1, Double.MIN_VALUE, Double.MAX_VALUE, -3.5,
+                Double.POSITIVE_INFINITY}) {
             assertEquals(value, Numbers.toDouble(Numbers.ofDouble(value)));
         }
         assertEquals(true, Numbers.ofDouble(88_430) < 1L << 32);
@@ -139,7 +140,8 @@ class ListingColumnsTest {
             facts.firstRegistered(day());
         }
         if (random.nextBoolean()) {
-            facts.mileage(new Mileage(number(), any(MileageStatus.values()))).gearMileage(new Mileage(number(), any(MileageStatus.values())));
+            facts.mileage(new Mileage(number(), any(MileageStatus.values())))
+                    .gearMileage(new Mileage(number(), any(MileageStatus.values())));
         }
         facts.drivenWheels(any(DrivenWheels.values())).seller(any(Seller.values())).runs(any(Runs.values())).rust(any(Condition.values()))
                 .paint(any(Condition.values())).interior(any(Condition.values())).mechanical(any(Condition.values()))
@@ -158,8 +160,10 @@ class ListingColumnsTest {
                 : BigDecimal.valueOf(random.nextLong(1, 1L << random.nextInt(1, 62)), random.nextInt(-2, 6));
         Price price = new Price(new Money(typed, Currency.getInstance(pick("USD", "EUR", "GBP"))),
                 random.nextBoolean() ? typed.doubleValue() : 1 + number(), any(PriceKind.values()), any(PriceIncludes.values()));
-        return new Listing(new Origin(pick("a.csv", "b.csv"), random.nextInt(50) == 0 ? -line : line), perhaps(this::text), perhaps(this::day),
-                facts.build(), price, any(Outcome.values()), perhaps(this::day), any(Saved.values()), perhaps(this::text), perhaps(this::text),
+        return new Listing(new Origin(pick("a.csv", "b.csv"), random.nextInt(50) == 0 ? -line : line), perhaps(this::text),
+                perhaps(this::day),
+                facts.build(), price, any(Outcome.values()), perhaps(this::day), any(Saved.values()), perhaps(this::text),
+                perhaps(this::text),
                 random.nextInt(4) == 0 ? List.of(text(), text()) : List.of());
     }
 

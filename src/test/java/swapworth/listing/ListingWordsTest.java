@@ -14,10 +14,12 @@ class ListingWordsTest {
 
     @Test
     void no_sign_of_not_knowing_is_a_word() {
-        for (String sign : List.of("", " ", "?", "??", "\u2013", "\u2014", "n/a", "NA", "n.a.", "unknown", "unk", "not known", "Not-stated", "tbc", ".")) {
+        for (String sign : List.of("", " ", "?", "??", "\u2013", "\u2014", "n/a", "NA", "n.a.", "unknown", "unk", "not known",
+                "Not-stated", "tbc", ".")) {
             assertTrue(Spelling.isBlank(sign), sign);
             for (Vocabulary<?> words : List.of(ListingWords.PRICE_KIND, ListingWords.PRICE_INCLUDES, ListingWords.SELLER, ListingWords.RUNS,
-                    ListingWords.CONDITION, ListingWords.KEYS, ListingWords.AIRBAGS, ListingWords.TITLE, ListingWords.OUTCOME, ListingWords.SAVED,
+                    ListingWords.CONDITION, ListingWords.KEYS, ListingWords.AIRBAGS, ListingWords.TITLE, ListingWords.OUTCOME,
+                    ListingWords.SAVED,
                     ListingWords.MILEAGE_STATUS, ListingWords.DRIVEN_WHEELS)) {
                 assertEquals(Optional.empty(), words.meaning(sign), sign);
             }

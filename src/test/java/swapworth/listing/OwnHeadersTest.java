@@ -58,9 +58,11 @@ class OwnHeadersTest extends ReadingListings {
     void all_columns_that_are_missing_are_named_at_once_with_the_way_out() {
         words("header,Farbe,colour\n");
         String message = assertThrows(UnusableFileException.class, () -> read(HEADER + ROW)).getMessage();
-        assertTrue(message.contains("a column for the model line (vehicle, line, model), a column for the price (price, ask, price_usd, price_eur)"
-                + " and a column for age or distance (model_year, first_registered, age_years, mileage_mi, mileage_km) are missing"), message);
-        assertTrue(message.contains("found the columns Fahrzeug, Modelljahr, Laufleistung, Getriebe km, Preis, Farbe (by words.csv: colour),"),
+        assertTrue(message.contains("a column for the model line (vehicle, line, model), a column for the price (price, ask, price_usd, "
+                + "price_eur) and a column for age or distance (model_year, first_registered, age_years, mileage_mi, mileage_km) are "
+                + "missing"), message);
+        assertTrue(message.contains("found the columns Fahrzeug, Modelljahr, Laufleistung, Getriebe km, Preis, Farbe (by words.csv: "
+                + "colour),"),
                 message);
         assertTrue(message.endsWith("words.csv beside it says so with a row such as header,your own header,vehicle below its first line,"
                 + " column,word,means"), message);
@@ -82,6 +84,7 @@ class OwnHeadersTest extends ReadingListings {
     void a_distance_in_miles_stays_in_miles_and_each_row_keeps_its_own_unit() {
         words("");
         ListingsRead read = read("vehicle,mileage,price\nSivrette,57k mi,9000\nSivrette,91800 km,9100\n");
-        assertEquals(List.of("57,000 mi", "91,800 km"), read.listings().stream().map(l -> l.facts().mileage().orElseThrow().words()).toList());
+        assertEquals(List.of("57,000 mi", "91,800 km"), read.listings().stream()
+                .map(l -> l.facts().mileage().orElseThrow().words()).toList());
     }
 }

@@ -124,7 +124,8 @@ class StoredCarsTest extends ReadingListings {
 
     private static String manyRows() {
         SplittableRandom random = new SplittableRandom(11);
-        StringBuilder text = new StringBuilder("id,seen_on,vehicle,trim,model_year,mileage_mi,price_usd,region,note,colour,title,rust,power_kw\n");
+        StringBuilder text = new StringBuilder(
+                "id,seen_on,vehicle,trim,model_year,mileage_mi,price_usd,region,note,colour,title,rust,power_kw\n");
         for (int i = 0; i < 3_000; i++) {
             int car = random.nextInt(1_600);
             SplittableRandom its = new SplittableRandom(car);

@@ -130,9 +130,11 @@ class GrossErrorTest {
         Map<String, Double> without = values(PriceModel.fit(others));
         Map<String, Double> with = values(mistyped);
         assertTrue(without.size() > 290);
-        // Two cars of world 41 move by 1.2 per cent, among those whose prices are taken to scatter more; the others by less than half a per cent.
+        // Two cars of world 41 move by 1.2 per cent, among those whose prices are taken to scatter more; the others by less than half a per
+        // cent.
         without.forEach((car, value) -> assertEquals(1, with.getOrDefault(car, value) / value, 0.015, car));
-        long moved = without.entrySet().stream().filter(e -> Math.abs(with.getOrDefault(e.getKey(), e.getValue()) / e.getValue() - 1) > 0.005).count();
+        long moved = without.entrySet().stream().filter(e -> Math.abs(with.getOrDefault(e.getKey(), e.getValue()) / e.getValue()
+                - 1) > 0.005).count();
         assertTrue(moved <= 2, moved + " of " + without.size());
         for (int wrong : new int[] {low, high}) {
             List<String> remarks = mistyped.judge(mistyped.cars().get(wrong).latest()).remarks();
@@ -150,7 +152,8 @@ class GrossErrorTest {
                 Car mistyped = latestTimes(cars.get(repeated), factor);
                 List<Car> with = new ArrayList<>(cars);
                 with.set(repeated, mistyped);
-                List<Listing> used = EvidenceList.in(with, List.of()).evidence().stream().filter(e -> e.car() == repeated).map(Evidence::listing).toList();
+                List<Listing> used = EvidenceList.in(with, List.of()).evidence().stream().filter(e -> e.car() == repeated)
+                        .map(Evidence::listing).toList();
                 assertEquals(List.of(mistyped.sightings().get(sightings - 2)), used);
             }
         }

@@ -75,8 +75,8 @@ class IndexCoverageTest {
     }
 
     /**
-     * Months that know nothing of each other: steps of any size, without a season or lines of their own. Steps of any size are so unlikely a
-     * guess beforehand that dates would be taken to tell nothing, so that doubt is left out too.
+     * Months that know nothing of each other: steps of any size, without a season or lines of their own. Steps of any size are so unlikely
+     * a guess beforehand that dates would be taken to tell nothing, so that doubt is left out too.
      */
     private static Assumptions dummies() {
         Assumptions all = Assumptions.defaults();
@@ -142,7 +142,8 @@ class IndexCoverageTest {
         MarketIndex index = PriceModel.fit(world.joinedCars()).index().orElseThrow().holding(Held.MODEL_YEAR);
         Range monthly = index.drift(truths.month(peak), truths.month(last)).orElseThrow().range95();
         double months = last - peak;
-        Range fall = new Range(100 * (Math.pow(1 + monthly.low() / 100, months) - 1), 100 * (Math.pow(1 + monthly.high() / 100, months) - 1));
+        Range fall = new Range(100 * (Math.pow(1 + monthly.low() / 100, months) - 1),
+                100 * (Math.pow(1 + monthly.high() / 100, months) - 1));
         assertTrue(fall.holds(truth), truth + " % against " + fall);
     }
 }

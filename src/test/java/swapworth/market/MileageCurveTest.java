@@ -37,7 +37,8 @@ class MileageCurveTest {
     void a_line_known_by_missed_bids_alone_has_a_curve_without_points(@TempDir Path folder) throws IOException {
         Path file = folder.resolve("listings.csv");
         Files.writeString(file, "vehicle,model_year,mileage_mi,price_usd,price_kind,seller\n"
-                + "Sivrette,2014,88000,9800,asking,private\nSivrette,2016,71000,11900,asking,private\nVelmarch,2018,54000,12000,bid not met,auction\n");
+                + "Sivrette,2014,88000,9800,asking,private\nSivrette,2016,71000,11900,asking,private\nVelmarch,2018,54000,12000,bid not "
+                + "met,auction\n");
         PriceModel model = PriceModel.fit(Listings.read(file).cars());
         assertEquals(0, model.curve("Velmarch").points().size());
         assertThrows(IllegalArgumentException.class, () -> model.curve("Nothing"));

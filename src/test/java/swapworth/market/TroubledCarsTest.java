@@ -29,8 +29,10 @@ class TroubledCarsTest {
             boolean clean = k < 30;
             double age = 5 + random.nextInt(8);
             double miles = 11_000 * age * (0.7 + 0.6 * random.nextDouble());
-            double log = Math.log(20_000) - 0.1 * age - 0.04 * miles / 10_000 - (clean ? 0 : 0.6) + (clean ? CLEAN : salvage) * random.nextGaussian();
-            cars.add(TestCars.car(k, CarFacts.of("Sivrette").ageYears(age).mileage(TestCars.miles(miles)).title(clean ? Title.CLEAN : Title.SALVAGE)
+            double log = Math.log(20_000) - 0.1 * age - 0.04 * miles / 10_000 - (clean ? 0 : 0.6)
+                    + (clean ? CLEAN : salvage) * random.nextGaussian();
+            cars.add(TestCars.car(k, CarFacts.of("Sivrette").ageYears(age).mileage(TestCars.miles(miles)).title(clean
+                    ? Title.CLEAN : Title.SALVAGE)
                     .build(), Math.exp(log)));
         }
         return cars;

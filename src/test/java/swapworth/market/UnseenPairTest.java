@@ -156,7 +156,8 @@ class UnseenPairTest {
             cars.add(TestCars.car(k, facts, 9000 + 100 * k + 3000 * (k % 2)));
         }
         CarFacts swapped = CarFacts.of("Sivrette").body("open").runningGear("six").modelYear(2012).mileage(TestCars.miles(60_000)).build();
-        String remarks = TestCars.fair(PriceModel.fit(cars).value(Subject.of(swapped, LevelOfTrade.PRIVATE_ASKING, DAY))).remarks().toString();
+        String remarks = TestCars.fair(PriceModel.fit(cars).value(Subject.of(swapped, LevelOfTrade.PRIVATE_ASKING, DAY))).remarks()
+                .toString();
         assertTrue(remarks.contains("is in the files as another line alone") && remarks.contains("spread_pairs"), remarks);
         assertTrue(!remarks.contains("no other car"), remarks);
     }

@@ -55,7 +55,8 @@ class UnstatedFactsTest {
     @Test
     void a_car_without_a_region_may_stand_in_either_where_others_say_theirs() {
         PriceModel model = model((car, dear) -> car.region(dear ? "Norrowfen" : "Eastmarl"));
-        assertMayBe(value(model, car(9).build()), value(model, car(9).region("Norrowfen").build()), value(model, car(9).region("Eastmarl").build()));
+        assertMayBe(value(model, car(9).build()), value(model, car(9).region("Norrowfen").build()),
+                value(model, car(9).region("Eastmarl").build()));
     }
 
     @Test

@@ -58,7 +58,8 @@ class EvaluationTest {
 
     @Test
     void an_exception_names_its_line_its_causes_and_where_it_was_reached_from() {
-        String report = failure("int half(int a) {\n    if (a > 1) {\n        throw new IllegalStateException(\"odd\", new RuntimeException(\"deep\"));\n"
+        String report = failure("int half(int a) {\n    if (a > 1) {\n        throw new IllegalStateException(\"odd\", new "
+                + "RuntimeException(\"deep\"));\n"
                 + "    }\n    return a;\n}", "int x = 1;\n\nint y =\n    half(7);");
         assertTrue(report.startsWith("some.jsh:4: cell 2 of 2: java.lang.IllegalStateException: odd"), report);
         assertTrue(report.contains("caused by java.lang.RuntimeException: deep"), report);

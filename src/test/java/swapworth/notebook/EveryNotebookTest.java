@@ -50,7 +50,8 @@ class EveryNotebookTest {
             assertEquals(ipynb, Ipynb.of(notebook, again.outputs()));
         }
         String lines = told.toString(StandardCharsets.UTF_8);
-        assertTrue(Pattern.compile("1-is-this-listing-overpriced.jsh: cell 4 of \\d+, What was read, \\d+\\.\\d s").matcher(lines).find(), lines);
+        assertTrue(Pattern.compile("1-is-this-listing-overpriced.jsh: cell 4 of \\d+, What was read, \\d+\\.\\d s").matcher(lines).find(),
+                lines);
     }
 
     @Test
@@ -94,7 +95,8 @@ class EveryNotebookTest {
             for (NotebookCell cell : notebook.cells()) {
                 assertTrue(cell.kind() == NotebookCell.Kind.PROSE || cell.text().strip().lines().count() <= 12, file + ":" + cell.line());
             }
-            assertEquals(1, notebook.lines().stream().filter(l -> l.contains("System.getProperty(\"folder\", \"sample-listings\")")).count());
+            assertEquals(1, notebook.lines().stream().filter(l -> l.contains("System.getProperty(\"folder\", \"sample-listings\")"))
+                    .count());
             assertFalse(notebook.title().isEmpty() || notebook.opening().isEmpty());
         }
     }

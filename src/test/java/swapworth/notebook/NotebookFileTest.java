@@ -20,7 +20,8 @@ class NotebookFileTest {
 
     @Test
     void cells_stand_between_their_marks_and_know_their_lines() {
-        NotebookFile notebook = of("// a word before\n// %% [markdown]\n// # Title\n//\n// First *words*\n// of it.\n//\n// More.\n\n// %%\nint a = 1;\na\n");
+        NotebookFile notebook = of("// a word before\n// %% [markdown]\n// # Title\n//\n// First *words*\n// of it.\n//\n// More.\n\n// "
+                + "%%\nint a = 1;\na\n");
         assertEquals(2, notebook.cells().size());
         assertEquals(new NotebookCell(NotebookCell.Kind.PROSE, 3, "# Title\n\nFirst *words*\nof it.\n\nMore.\n"), notebook.cells().get(0));
         assertEquals(new NotebookCell(NotebookCell.Kind.CODE, 11, "int a = 1;\na\n"), notebook.cells().get(1));
@@ -32,7 +33,8 @@ class NotebookFileTest {
     @Test
     void the_opening_keeps_the_words_of_a_link_and_not_its_target() {
         assertEquals("See the list and a picture of it.",
-                of("// %% [markdown]\n// # Title\n//\n// See [the list](http://somewhere/x(1)) and ![a picture](y.png) of it.\n").opening());
+                of("// %% [markdown]\n// # Title\n//\n// See [the list](http://somewhere/x(1)) and ![a picture](y.png) of it.\n")
+                .opening());
     }
 
     @Test

@@ -40,7 +40,8 @@ class NotebooksTest {
     }
 
     private List<String> words(Path... notebooks) {
-        List<String> words = new ArrayList<>(List.of("notebook", "--folder", folder.toString(), "--page", folder.resolve("pages").toString()));
+        List<String> words = new ArrayList<>(List.of("notebook", "--folder", folder.toString(), "--page",
+                folder.resolve("pages").toString()));
         Stream.of(notebooks).map(Path::toString).forEach(words::add);
         return words;
     }
@@ -70,7 +71,8 @@ class NotebooksTest {
     void hostile_prose_and_output_are_shown_and_not_run() throws IOException {
         String hostile = "<script>alert(1)</script>";
         Path file = file("hostile & <b>.jsh", "// %% [markdown]\n// # A " + hostile + "\n//\n// Prose " + hostile
-                + " [go](javascript:alert(1)) ![pic](http://somewhere/x.png)\n//\n// ## Two " + hostile + "\n//\n// | a | b |\n// | --- | --- |\n"
+                + " [go](javascript:alert(1)) ![pic](http://somewhere/x.png)\n//\n// ## Two " + hostile
+                + "\n//\n// | a | b |\n// | --- | --- |\n"
                 + "// | " + hostile + " | 2 |\n\n// %%\nSystem.out.println(\"" + hostile + " \\u001b[2J\\u0001DONE\\u0001\");\n"
                 + "swapworth.notebook.Show.show(List.of(\"" + hostile + "\", System.getProperty(\"folder\").length()));\n\"" + hostile
                 + "\"\n");

@@ -59,7 +59,8 @@ class AlternativesTest {
     @Test
     void what_is_paid_after_the_month_of_comparison_is_not_counted_and_asked_about() throws IOException {
         Assumptions assumptions = exact("alternative_estimate", "0", "capital_rate", "0", "horizon", "36");
-        Alternatives both = read(assumptions, "A,car,10000,cost,0,,,,,,,", "A,insurance,100,payment,1,36,,,,,,", "A,sold,4000,resale,,,,,,,,",
+        Alternatives both = read(assumptions, "A,car,10000,cost,0,,,,,,,", "A,insurance,100,payment,1,36,,,,,,",
+                "A,sold,4000,resale,,,,,,,,",
                 "B,car,10000,cost,0,,,,,,,", "B,insurance,100,payment,1,120,,,,,,", "B,sold,4000,resale,,,,,,,,");
         assertEquals(10_000 + 3_600 - 4_000, both.all().get(0).netCost()[0], 1e-9);
         assertEquals(both.all().get(0).netCost()[0], both.all().get(1).netCost()[0], 1e-9);
@@ -158,7 +159,8 @@ class AlternativesTest {
             assertEquals(meant[i], all.all().get(0).items().get(i).chance(), 1e-12, typed[i]);
         }
         String questions = reasons(all.rowsRead().questions());
-        assertTrue(questions.contains("4 chance: is this meant as 40 % or as 0.4 %? It is taken for 40 %; write it with its sign"), questions);
+        assertTrue(questions.contains("4 chance: is this meant as 40 % or as 0.4 %? It is taken for 40 %; write it with its sign"),
+                questions);
         assertTrue(questions.contains("6 chance: is this meant as 100 % or as 1 %?"), questions);
         assertEquals(2, all.rowsRead().questions().stream().filter(q -> q.column().equals("chance")).count(), questions);
     }

@@ -100,7 +100,8 @@ class ForecastTest {
 
     @Test
     void a_tool_that_is_kept_costs_the_undertaking_nothing_however_dear_it_becomes() throws IOException {
-        String[] rows = {"date,amount,note,category,status,charged", "2026-08-03,5000,buy,purchase,,", "2026-12-01,10000,lift,tool,estimate,0"};
+        String[] rows = {"date,amount,note,category,status,charged", "2026-08-03,5000,buy,purchase,,",
+                "2026-12-01,10000,lift,tool,estimate,0"};
         Forecast kept = Forecast.of(read(rows));
         for (double charged : kept.charged()) {
             assertEquals(5000, charged, 1e-9);

@@ -149,7 +149,8 @@ class UndertakingTest {
         Files.write(folder.resolve("ledger.csv"), rows.stream().filter(line -> !line.contains("price agreed")).toList());
         FinishOrStop without = Undertaking.of(folder).finishOrStop().orElseThrow();
         for (int exit = 0; exit < agreed.exits().size(); exit++) {
-            assertEquals(DrawFigures.median(without.gain(without.exits().get(exit))), DrawFigures.median(agreed.gain(agreed.exits().get(exit))), 60,
+            assertEquals(DrawFigures.median(without.gain(without.exits().get(exit))),
+                    DrawFigures.median(agreed.gain(agreed.exits().get(exit))), 60,
                     "1,700 stand on both sides; other draws are the same but for their order");
         }
         assertTrue(agreed.exits().get(0).how().endsWith("less 1,700 that is agreed and still to be paid, which is owed either way"),

@@ -49,7 +49,8 @@ class FolderFilesTest {
 
     @Test
     void words_say_what_a_header_means_in_every_file_of_the_folder() throws IOException {
-        Files.writeString(folder.resolve("words.csv"), "column,word,means\nheader,Teil,part\nheader,gesehen am,day\nheader,Preis,price_eur\n"
+        Files.writeString(folder.resolve("words.csv"),
+                "column,word,means\nheader,Teil,part\nheader,gesehen am,day\nheader,Preis,price_eur\n"
                 + "Header,Tag,date\nheader,von,from\nheader,nach,to\nheader,Kurs,rate\n");
         Files.writeString(folder.resolve("rates.csv"), "Tag,Von,Nach,Kurs\n2024-01-01,EUR,USD,1.1\n");
         FolderSettings settings = FolderSettings.of(folder, Conventions.unstated());
@@ -85,11 +86,13 @@ class FolderFilesTest {
 
     @Test
     void two_rates_of_one_day_that_differ_are_asked_about() throws IOException {
-        RatesFile read = RatesFile.read(file("date,from,to,rate\n2024-01-01,EUR,USD,1.08\n2024-01-02,EUR,USD,1.99\n2024-01-01,EUR,USD,1.08\n"
+        RatesFile read = RatesFile.read(file("date,from,to,rate\n2024-01-01,EUR,USD,1.08\n"
+                + "2024-01-02,EUR,USD,1.99\n2024-01-01,EUR,USD,1.08\n"
                 + "2024-01-01,EUR,USD,1.99\n"), Conventions.unstated(), Words.none());
         assertEquals(1, read.problems().size());
         assertEquals(5, read.problems().get(0).line());
-        assertTrue(read.problems().get(0).message().startsWith("a row above states 1.08 for the same day"), read.problems().get(0).message());
+        assertTrue(read.problems().get(0).message().startsWith("a row above states 1.08 for the same day"),
+                read.problems().get(0).message());
     }
 
     @Test

@@ -63,7 +63,8 @@ class ProjectFileTest {
         int rows = undertaking.forecast().orElseThrow().ledger().sums().rowsToCome();
         for (Reader reader : Reader.values()) {
             assertTrue(page(reader).replace("&#39;", "'")
-                    .contains("The car is not finished: " + rows + " rows of the owner's ledger are still to come, the last in "), reader.words());
+                    .contains("The car is not finished: " + rows + " rows of the owner's ledger are still to come, the last in "),
+                    reader.words());
         }
     }
 

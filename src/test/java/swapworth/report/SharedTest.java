@@ -46,7 +46,8 @@ class SharedTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"six 3.2", ""})
-    void on_the_page_a_car_of_another_line_is_not_called_the_body_and_no_car_stands_twice(String gear, @TempDir Path folder) throws IOException {
+    void on_the_page_a_car_of_another_line_is_not_called_the_body_and_no_car_stands_twice(String gear,
+            @TempDir Path folder) throws IOException {
         for (String name : List.of("lines.csv", "words.csv")) {
             Files.copy(Path.of("sample-listings", name), folder.resolve(name));
         }

@@ -9,7 +9,10 @@ import java.util.List;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 
-/** Many rows stand in blocks, without the numbers that are 1 and the columns that are sums of others: nothing of it may be seen from outside. */
+/**
+ * Many rows stand in blocks, without the numbers that are 1 and the columns that are sums of others: nothing of it may be seen from
+ * outside.
+ */
 class DesignOfManyRowsTest {
     private static final int ROWS = 9_001;
     private static final int COLUMNS = 12;

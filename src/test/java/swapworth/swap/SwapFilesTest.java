@@ -111,7 +111,8 @@ class SwapFilesTest {
     void the_name_of_a_donor_that_cars_csv_does_not_have_is_asked_about() throws IOException {
         Files.writeString(folder.resolve("cars.csv"), "name,role,vehicle,donor,recipient\nmine,finished,Sivrette,frnt hit,tidy\n"
                 + "front hit,donor,Velmarch,,\ntidy,recipient,Sivrette,,\n");
-        FinishedCars read = FinishedCars.of(CarsFile.read(folder.resolve("cars.csv"), USD), FolderSettings.of(folder, Conventions.unstated()), USD,
+        FinishedCars read = FinishedCars.of(CarsFile.read(folder.resolve("cars.csv"), USD),
+                FolderSettings.of(folder, Conventions.unstated()), USD,
                 Assumptions.defaults());
         assertEquals(1, read.problems().size(), read.problems().toString());
         assertEquals("cars.csv has no such car; its parts are not counted; did you mean front hit?", read.problems().get(0).message());
@@ -147,7 +148,8 @@ class SwapFilesTest {
         Files.writeString(cars, "name,role,vehicle,model_year,mileage\nmine,recipient,Line 00,2013,70000\n");
         PriceModel model = PriceModel.fit(SwapWorld.ordinary(3).cars());
         Swaps swaps = Swaps.of(folder, CarsFile.read(cars, USD), USD, model, Optional.empty(), Optional.empty());
-        assertEquals("Cannot tell: cars.csv has no car of the role finished; needed: a row for the finished car, with vehicle and gear_line.",
+        assertEquals("Cannot tell: cars.csv has no car of the role finished; needed: a row for the finished car, with vehicle and "
+                + "gear_line.",
                 swaps.first().match(value -> "a value", CannotTell::sentence));
     }
 }

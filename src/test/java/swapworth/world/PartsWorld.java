@@ -14,12 +14,14 @@ public final class PartsWorld {
 
     /** True prices of parts of the small line at 70,000 miles when sold. */
     private static final Map<String, Integer> PRICES = new LinkedHashMap<>();
-    private static final List<String> MECHANICAL = List.of("engine", "gearbox", "propshaft", "rear axle", "front suspension", "rear suspension",
+    private static final List<String> MECHANICAL = List.of("engine", "gearbox", "propshaft", "rear axle", "front suspension",
+            "rear suspension",
             "half shafts", "drivetrain set");
     private static final Map<String, List<String>> SPELLINGS = Map.ofEntries(
             Map.entry("engine", List.of("engine", "Engine", "motor", "lump", "engine complete")),
             Map.entry("gearbox", List.of("gearbox", "transmission", "box", "gear box")),
-            Map.entry("rear axle", List.of("rear axle", "diff", "final drive")), Map.entry("radiator pack", List.of("radiator pack", "radiator", "rad")),
+            Map.entry("rear axle", List.of("rear axle", "diff", "final drive")),
+            Map.entry("radiator pack", List.of("radiator pack", "radiator", "rad")),
             Map.entry("engine control unit", List.of("engine control unit", "ECU", "brain")),
             Map.entry("front seats", List.of("front seats", "seats")), Map.entry("wheels", List.of("wheels", "alloys", "rims")),
             Map.entry("left headlamp", List.of("left headlamp", "headlight left")), Map.entry("bonnet", List.of("bonnet", "hood")),
@@ -29,10 +31,12 @@ public final class PartsWorld {
 
     static {
         Object[] table = {"engine", 2415, "gearbox", 1525, "drivetrain set", 4680, "propshaft", 190, "rear axle", 420, "half shafts", 160,
-            "front suspension", 205, "exhaust", 190, "radiator pack", 160, "engine control unit", 190, "alternator", 100, "starter motor", 80,
+            "front suspension", 205, "exhaust", 190, "radiator pack", 160, "engine control unit", 190, "alternator", 100,
+            "starter motor", 80,
             "front brakes", 145, "instrument cluster", 140, "wheels", 480, "front seats", 465, "left headlamp", 220, "right headlamp", 220,
             "left door", 275, "right door", 275, "boot lid", 220, "rear bumper", 205, "front bumper", 220, "bonnet", 245, "dashboard", 160,
-            "centre console", 85, "main loom", 205, "left rear lamp", 110, "right rear lamp", 110, "carpet", 65, "lock set", 100, "radio", 130};
+            "centre console", 85, "main loom", 205, "left rear lamp", 110, "right rear lamp", 110, "carpet", 65, "lock set",
+            100, "radio", 130};
         for (int i = 0; i < table.length; i += 2) {
             PRICES.put((String) table[i], (Integer) table[i + 1]);
         }
@@ -106,7 +110,8 @@ public final class PartsWorld {
                 rows.add(String.join(",", id, seen.toString(), spelled, vehicle, "", chance.happens(0.85) ? "" + miles : "", "" + price,
                         sold ? "sold" : "asking", chance.oneOf(List.of("yard list", "owners' notice board", "weekly paper")), ""));
                 if (k == 0 && name.equals("engine")) {
-                    rows.add(String.join(",", id, seen.plusDays(9).toString(), spelled, vehicle, "", "" + miles, "" + (price - 50), "asking",
+                    rows.add(String.join(",", id, seen.plusDays(9).toString(), spelled, vehicle, "", "" + miles, ""
+                            + (price - 50), "asking",
                             "yard list", "the same one again"));
                 }
             }
@@ -121,12 +126,14 @@ public final class PartsWorld {
         List<String> rows = new ArrayList<>();
         rows.add("car,part,goes_to,state,price,bundle,local_rule,note");
         for (String car : List.of("tidy roadster", "dead roadster")) {
-            for (String part : List.of("engine", "gearbox", "propshaft", "rear axle", "exhaust", "radiator pack", "engine control unit", "alternator",
+            for (String part : List.of("engine", "gearbox", "propshaft", "rear axle", "exhaust", "radiator pack", "engine control unit",
+                    "alternator",
                     "starter motor", "front brakes", "instrument cluster", "front seats", "wheels", "left headlamp", "right headlamp")) {
                 boolean lamp = part.endsWith("headlamp");
                 boolean kept = lamp || car.equals("dead roadster") && (part.equals("wheels") || part.equals("front seats"));
                 rows.add(String.join(",", car, part, kept ? "keep" : "sell", "", "",
-                        part.equals("alternator") || part.equals("starter motor") ? "ancillaries" : "", "", lamp ? "stays on the car" : ""));
+                        part.equals("alternator") || part.equals("starter motor") ? "ancillaries" : "", "", lamp
+                        ? "stays on the car" : ""));
             }
         }
         for (String car : List.of("front hit", "tail hit")) {
@@ -134,11 +141,14 @@ public final class PartsWorld {
                     "instrument cluster", "front brakes", "exhaust")) {
                 rows.add(car + "," + part + ",swap,,,,,");
             }
-            for (String part : List.of("radiator pack", "front bumper", "bonnet", "left headlamp", "right headlamp", "left door", "right door",
-                    "boot lid", "rear bumper", "left rear lamp", "right rear lamp", "dashboard", "centre console", "carpet", "front seats", "wheels",
+            for (String part : List.of("radiator pack", "front bumper", "bonnet", "left headlamp", "right headlamp", "left door",
+                    "right door",
+                    "boot lid", "rear bumper", "left rear lamp", "right rear lamp", "dashboard", "centre console", "carpet",
+                    "front seats", "wheels",
                     "alternator", "starter motor", "radio", "lock set", "front suspension")) {
                 boolean trim = part.equals("centre console") || part.equals("carpet");
-                rows.add(String.join(",", car, part, "sell", car.equals("front hit") && part.equals("bonnet") ? "gone" : "", "", trim ? "trim" : "",
+                rows.add(String.join(",", car, part, "sell", car.equals("front hit") && part.equals("bonnet") ? "gone" : "",
+                        "", trim ? "trim" : "",
                         "", ""));
             }
             rows.add(car + ",passenger airbag,sell,,60,,,not counted until the local rule is known");
@@ -161,7 +171,8 @@ public final class PartsWorld {
                 premium,fee,7500,,,9,,,,,,bid,auction,,,
                 gate,fee,,,75,,,,,,,,auction,,,
                 online bid,fee,,,,1.5,20,,,,,bid,auction,,,
-                sales tax,tax,,,,6,,,,,,bid; premium; gate; online bid,auction; trade,,,private sales are not taxed where this collector lives
+                sales tax,tax,,,,6,,,,,,bid; premium; gate; online bid,auction; trade,,,\
+                private sales are not taxed where this collector lives
                 title,paper,,,38,,,,,,,,,,,
                 yard,storage,,,,,,40,2,4,,,auction,,,fetched on the fourth day
                 freight,freight,0,150,110,,,,,,1.60,,,,,a fixed part and so much a mile
