@@ -233,7 +233,7 @@ public final class PriceModel {
         var growing = assumptions.get("error_growth_with_age");
         return ShrunkenRegression.withDefaults()
                 .with(ErrorLaw.student(4).withGrossErrors(assumptions.get("mistyped_prices").middle() / 100))
-                .with(new ErrorScale.Unsure(scale.middle(), scale.spread()))
+                .with(scale.spread() > 0 ? new ErrorScale.Unsure(scale.middle(), scale.spread()) : new ErrorScale.Stated(scale.middle()))
                 .withGrowth(growing.middle(), growing.spread())
                 .withSecondarySpread(assumptions.get("secondary_scale").spread())
                 .with(rows <= INTEGRATED ? Integration.POINTS : Integration.MODE);

@@ -52,7 +52,8 @@ class SwapFilesTest {
 
     @Test
     void a_swap_is_of_the_lines_of_the_listings_whichever_way_they_are_written() throws IOException {
-        Path listings = Files.writeString(folder.resolve("listings.csv"), "vehicle,model_year,price\nSivrette,2015,9000\nGaldrise,2016,9900\n");
+        Path listings = Files.writeString(folder.resolve("listings.csv"), "vehicle,model_year,price\n"
+                + "Sivrette,2015,9000\nGaldrise,2016,9900\n");
         Path file = Files.writeString(folder.resolve("swaps.csv"), "vehicle,model_year,price,factory_line\nSIVRETTE,2015,14900,galdrise\n");
         SeenSwap seen = SwapsFile.read(file, USD, Listings.read(listings).cars()).seen().get(0);
         assertEquals("Sivrette", seen.facts().vehicle());
