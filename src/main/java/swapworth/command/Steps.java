@@ -488,7 +488,9 @@ final class Steps {
                         + (columns.isEmpty() ? "none" : String.join(", ", columns)));
             }
         }
-        return PriceModel.options().with(assumptions).withColumns(further).fit(read.cars());
+        PriceModel model = PriceModel.options().with(assumptions).withColumns(further).fit(read.cars());
+        model.columnsTaken().forEach(taken -> out.print(TextLines.of("  ", "--with " + taken)));
+        return model;
     }
 
     /** The assumptions of the one folder that a step is about; rows of its file that change nothing are told when it is read. */

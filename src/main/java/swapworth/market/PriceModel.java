@@ -233,7 +233,7 @@ public final class PriceModel {
         var growing = assumptions.get("error_growth_with_age");
         return ShrunkenRegression.withDefaults()
                 .with(ErrorLaw.student(4).withGrossErrors(assumptions.get("mistyped_prices").middle() / 100))
-                .with(scale.spread() > 0 ? new ErrorScale.Unsure(scale.middle(), scale.spread()) : new ErrorScale.Stated(scale.middle()))
+                .with(ErrorScale.of(scale.middle(), scale.spread()))
                 .withGrowth(growing.middle(), growing.spread())
                 .withSecondarySpread(assumptions.get("secondary_scale").spread())
                 .with(rows <= INTEGRATED ? Integration.POINTS : Integration.MODE);
@@ -748,6 +748,17 @@ public final class PriceModel {
             Thread.currentThread().interrupt();
             throw new IllegalStateException(e);
         }
+    }
+
+    /**
+     * How each further column is taken, in words: as numbers where at least nine of ten filled rows hold one, else as words, and because
+     * of which cell; a cell that is no number in such a column, and one more than twenty standard deviations (by the quartiles) from the
+     * middle, says nothing.
+     *
+     * @return one sentence a column of {@link Options#withColumns}
+     */
+    public List<String> columnsTaken() {
+        return List.copyOf(encoder.furtherTaken());
     }
 
     /**
