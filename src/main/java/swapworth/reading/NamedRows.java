@@ -358,7 +358,8 @@ public final class NamedRows {
         public <E> Optional<E> decisiveWord(String column, Vocabulary<E> vocabulary, String accepted) {
             Optional<E> meaning = meaning(column, vocabulary);
             if (meaning.isEmpty() && !text(column).isEmpty()) {
-                reject(column, "this word is not understood, so nobody can tell how the row counts" + instead(column, vocabulary, accepted));
+                reject(column, "this word is not understood, so nobody can tell how the row counts"
+                        + instead(column, vocabulary, accepted));
             }
             return meaning;
         }
