@@ -183,7 +183,8 @@ public final class ProjectPage {
         parts.add(Part.prose(undertaking.finished().map(f -> "The value is that of '" + f.car().name() + "' ("
                 + f.level().sold().words() + f.on().map(d -> ", " + d).orElse("") + "): what is paid for such a car counts, not what is "
                 + "asked for it" + untilDone(undertaking).map(words -> "; " + words).orElse("") + ". Assumptions hold "
-                + Math.round(100 * f.priorShare()) + " % of what is unsure about it, the largest part '" + f.largestAssumption().assumption() + "'. ").orElse("")
+                + Math.round(100 * f.priorShare()) + " % of what is unsure about it, the largest part '"
+                + f.largestAssumption().assumption() + "'. ").orElse("")
                 + "Cash, cost of money and own hours stand apart, so that you can stop reading where you count."));
         equity.tables().forEach(table -> parts.add(Part.rows(table)));
         parts.add(Part.picture(ProjectCharts.equity(equity)));
