@@ -216,6 +216,29 @@ class LedgerTest {
     }
 
     @Test
+    void a_row_whose_direction_or_status_is_not_understood_is_not_counted_as_paid_and_moves_no_day() throws IOException {
+        Ledger ledger = read("date,amount,note,category,direction,status", "2026-12-01,9500,roadster,purchase,,",
+                "2027-01-17,300,clutch,part,,", "2027-01-22,120,clutch sent back,part,Eingang,", "2027-02-15,1450,loom,labour,,geplant",
+                "2027-02-16,80,plugs,part,,geplant");
+        assertEquals(List.of(cents("9800.00"), cents("9800.00")),
+                List.of(ledger.sums().total().paid(), ledger.sums().total().atCompletion()));
+        assertEquals(LocalDate.of(2027, 1, 22), ledger.on());
+        assertEquals("4 direction, 5 status, 6 status", ledger.read().rejected().stream().map(p -> p.line() + " " + p.column())
+                .collect(Collectors.joining(", ")));
+        assertTrue(reasons(ledger.read().rejected()).contains("known are: actual, committed, estimate; words.csv can say"),
+                reasons(ledger.read().rejected()));
+    }
+
+    @Test
+    void a_row_due_after_the_day_of_the_ledger_without_a_status_is_counted_as_paid_and_asked_about() throws IOException {
+        Ledger ledger = read("date,amount,note,status,due", "2026-12-05,1450,loom,,2027-03-20", "2026-12-06,60,plugs,paid,2027-03-20",
+                "2026-12-04,70,hose,,2026-12-05");
+        assertEquals(cents("1580.00"), ledger.sums().total().paid());
+        assertEquals(1, ledger.read().questions().size(), reasons(ledger.read().questions()));
+        assertTrue(reasons(ledger.read().questions()).contains("2 due: this is due after 2026-12-06"), reasons(ledger.read().questions()));
+    }
+
+    @Test
     void a_negative_amount_is_money_that_came_back() throws IOException {
         Ledger ledger = read("date,amount,note,category,direction", "2026-03-04,80,pump,part,", "2026-03-09,-80,pump sent back,part,",
                 "2026-03-10,-5,twice said,part,in");

@@ -80,6 +80,15 @@ class UndertakingTest {
     }
 
     @Test
+    void without_fees_every_price_that_rests_on_them_says_so() throws IOException {
+        copy("listings.csv", "cars.csv", "lines.csv", "words.csv", "rates.csv");
+        Undertaking all = Undertaking.of(folder);
+        assertTrue(all.missing().stream().anyMatch(m -> m.startsWith("fees.csv (")), all.missing().toString());
+        assertTrue(all.nowOrLater().orElseThrow().remarks().stream().filter(r -> r.contains("there is no fees.csv")).count() == 2);
+        assertTrue(all.walkAway().orElseThrow().prices().stream().noneMatch(p -> p.open().isEmpty()));
+    }
+
+    @Test
     void an_empty_folder_names_every_file() {
         Undertaking none = Undertaking.of(folder);
         assertTrue(none.ledger().isEmpty() && none.alternatives().isEmpty());
@@ -131,12 +140,12 @@ class UndertakingTest {
     @Test
     void with_nothing_to_come_there_is_nothing_to_finish() throws IOException {
         copy("listings.csv", "cars.csv", "lines.csv", "words.csv", "rates.csv");
-        List<String> done = Files.readAllLines(SAMPLE.resolve("ledger.csv")).stream()
-                .filter(line -> !line.contains(",committed,") && !line.contains(",estimate,")).toList();
+        List<String> done = Files.readAllLines(SAMPLE.resolve("ledger.csv")).stream().filter(line -> line.contains(",part sold,in,")
+                || !line.contains(",committed,") && !line.contains(",estimate,")).toList();
         Files.write(folder.resolve("ledger.csv"), done);
         Undertaking all = Undertaking.of(folder);
-        assertTrue(all.equity().isPresent());
-        assertEquals("no row of ledger.csv is still to come: there is nothing left to finish",
+        assertTrue(all.equity().isPresent() && all.forecast().get().toReceive()[0] > 0, "parts are still to be sold");
+        assertEquals("no row of ledger.csv is still to be paid or worked: there is nothing left to finish",
                 all.answers().finishOrStop().match(told -> "told", swapworth.market.CannotTell::reason));
     }
 
