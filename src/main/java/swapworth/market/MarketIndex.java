@@ -352,6 +352,7 @@ public final class MarketIndex {
      */
     public List<String> cautions() {
         List<String> sentences = new ArrayList<>();
+        encoder.undated().ifPresent(sentences::add);
         sentences.add(apart() ? "Ageing is told from the difference between model years, as if these differed by age alone; were newer ones"
                 + " dearer for other reasons too, by 1 % a year, cars of the same age would have moved by 0.1 % a month less than is shown."
                 + " One and the same car is seen directly"
