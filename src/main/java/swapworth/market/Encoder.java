@@ -503,9 +503,14 @@ final class Encoder {
     }
 
     private void markOnOffer(EvidenceList evidence, BitSet lately) {
-        for (int i = 0; i < evidence.size(); i++) {
+        for (int i = 0; i < evidence.size() && evidence.isWatched(); i++) {
             onOffer.set(i, evidence.onOffer(i) && lately.get(i));
         }
+    }
+
+    /** Whether the cars still on offer at the last look stand on a step of their own. */
+    boolean setsOnOfferApart() {
+        return onOfferColumn >= 0;
     }
 
     /** Whether a price is encoded as that of a car still on offer, which no value is asked for. */

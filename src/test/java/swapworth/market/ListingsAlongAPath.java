@@ -80,9 +80,23 @@ final class ListingsAlongAPath {
         return seenOn(Optional.empty(), car);
     }
 
+    /** The same car, seen so many days later. */
+    static Car later(Car car, int days) {
+        return seenOn(car.firstSeen().map(day -> day.plusDays(days)), car);
+    }
+
+    /** The same car, of which nobody knows that it is gone. */
+    static Car stillOpen(Car car) {
+        return seen(car.firstSeen(), Outcome.OPEN, Optional.empty(), car);
+    }
+
     private static Car seenOn(Optional<LocalDate> day, Car car) {
+        return seen(day, Outcome.GONE, day, car);
+    }
+
+    private static Car seen(Optional<LocalDate> day, Outcome outcome, Optional<LocalDate> ended, Car car) {
         Listing l = car.sightings().get(0);
-        Listing moved = new Listing(l.origin(), l.id(), day, l.facts(), l.price(), l.outcome(), day, l.saved(), l.source(), l.note(),
+        Listing moved = new Listing(l.origin(), l.id(), day, l.facts(), l.price(), outcome, ended, l.saved(), l.source(), l.note(),
                 l.remarks());
         return new Car(car.name(), List.of(moved), l.facts(), List.of());
     }
