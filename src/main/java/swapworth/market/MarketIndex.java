@@ -277,8 +277,8 @@ public final class MarketIndex {
         }
         long days = ChronoUnit.DAYS.between(middle(from), middle(to));
         if (days < LEAST_DAYS) {
-            return new Answer.NotTold<>(new CannotTell("a drift needs at least " + LEAST_DAYS + " days, and from " + middle(from)
-                    + " to " + middle(to) + " there are " + days, 0, dated(evidence), "listings seen over a longer time"));
+            return new Answer.NotTold<>(new CannotTell("a drift needs at least " + LEAST_DAYS + " days, and the days seen give "
+                    + days + " (" + middle(from) + " to " + middle(to) + ")", 0, dated(evidence), "listings seen over a longer time"));
         }
         SparseRow contrast = scaled(Terms.DAYS_PER_MONTH / days, between(TREND, from, to));
         Mixture m = believed(contrast);
@@ -378,7 +378,8 @@ public final class MarketIndex {
                 : "All dated cars are of about one model year: by these listings ageing and the market cannot be told apart. The index of"
                 + " cars of the same age stands by the assumption that a car loses "
                 + -assumptions.get("age_slope").middle()
-                + " % a year with age (age_slope, spread " + assumptions.get("age_slope").spread() + "); one and the same car needs no such assumption");
+                + " % a year with age (age_slope, spread " + assumptions.get("age_slope").spread() + ");"
+                + " one and the same car needs no such assumption");
         if (datesTellNothing >= WORTH_SAYING) {
             long percent = Math.round(100 * datesTellNothing);
             sentences.add(0, "Are these the days on which the prices were asked? With a chance of "
