@@ -603,7 +603,7 @@ final class Steps {
     }
 
     /** What was done with prices without a date. */
-    private void printUndated(PriceModel model) {
+    void printUndated(PriceModel model) {
         model.undated().ifPresent(words -> out.print(TextLines.of("  ", words + ".")));
     }
 
