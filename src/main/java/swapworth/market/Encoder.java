@@ -42,6 +42,8 @@ final class Encoder {
     static final int A_YEAR = 360;
     /** The name of the term that holds the drift of the market. */
     static final String DRIFT = "drift of the market";
+    /** The name of the term that holds how prices without a date stand to the last day seen. */
+    static final String UNDATED = "day not stated";
     /** The median of a half-normal law of scale 1. */
     private static final double HALF_NORMAL_MEDIAN = 0.6745;
 
@@ -77,6 +79,7 @@ final class Encoder {
     private final double middleMiles;
     private final Optional<LocalDate> begin;
     private final Optional<LocalDate> end;
+    private final int undated;
     /** Of which prices the cars were still on offer at the last look: the dear ones stay, so that they stand above the market. */
     private final BitSet onOffer = new BitSet();
     private int onOfferColumn = -1;
@@ -87,6 +90,7 @@ final class Encoder {
     Encoder(EvidenceList evidence, Stock stock, Assumptions assumptions, List<String> further) {
         this.begin = stock.begin();
         this.end = stock.end();
+        this.undated = stock.undated();
         this.levels = stock.levels();
         this.pairs = new BodiesAndGears(stock.kinds());
         this.measures = new Measures(stock, assumptions);
@@ -359,6 +363,11 @@ final class Encoder {
         if (lines.varied()) {
             parts(drift, add(lines));
         }
+        if (hasUndated()) {
+            // The market may stand anywhere on such a day that it can have moved to between the first day seen and the last.
+            add(new Terms.Measure(UNDATED, Group.TIME, "%", 1, 0, months.change(Math.hypot(assumptions.logMiddle("market_drift"),
+                    assumptions.logSpread("market_drift"))), Role.PRIMARY, (s, m) -> s.on().isEmpty() ? 1 : 0));
+        }
         if (rows > onOffer.cardinality() && !onOffer.isEmpty()) {
             add(new Terms.Measure("still on offer at the last look", Group.TIME, "%", 1, assumptions.logMiddle("still_on_offer"),
                     assumptions.logSpread("still_on_offer"), Role.PRIMARY, (s, m) -> 0));
@@ -535,9 +544,14 @@ final class Encoder {
     }
 
     private void markOnOffer(EvidenceList evidence, BitSet lately) {
-        for (int i = 0; i < evidence.size(); i++) {
+        for (int i = 0; i < evidence.size() && evidence.isWatched(); i++) {
             onOffer.set(i, evidence.onOffer(i) && lately.get(i));
         }
+    }
+
+    /** Whether the cars still on offer at the last look stand on a step of their own. */
+    boolean setsOnOfferApart() {
+        return onOfferColumn >= 0;
     }
 
     /** Whether a price is encoded as that of a car still on offer, which no value is asked for. */
@@ -553,6 +567,19 @@ final class Encoder {
     /** A price of the fit in the numbers of the model. */
     Encoded encode(int evidence, Subject subject) {
         return encode(subject, asOnOffer(evidence) ? 1 : 0);
+    }
+
+    /** Whether some prices have no date where others have one. */
+    boolean hasUndated() {
+        return undated > 0 && end.isPresent();
+    }
+
+    /** How many these are, and what is done with them: a sentence or two without the last full stop. */
+    Optional<String> undated() {
+        return hasUndated() ? Optional.of((undated == 1 ? "1 price has" : undated + " prices have") + " no date (seen_on). "
+                + (walk().isEmpty() ? "All others are of one day, and these are taken to be of it too"
+                : "Such prices tell what one car costs against another, but nothing of the market in time: one step, 'day not stated',"
+                + " sets them apart from those of the last day")) : Optional.empty();
     }
 
     /** The walk of the market over months; empty where all listings are of one day or have none. */

@@ -420,6 +420,15 @@ public final class PriceModel {
     }
 
     /**
+     * How many prices have no date where others have one, and what was done with them.
+     *
+     * @return a sentence or two without the last full stop; empty where all prices have a date, or none
+     */
+    public Optional<String> undated() {
+        return encoder.undated();
+    }
+
+    /**
      * The age and mileage, of the middle car of the fit, at which slopes are stated.
      *
      * @return age in years and distance in miles
@@ -514,6 +523,9 @@ public final class PriceModel {
         List<String> open = Figures.joined(row.remarks(), encoder.leftOpen(subject.facts()));
         List<String> remarks = Figures.joined(open, pair == PairStanding.SEEN ? outside
                 : Figures.joined(List.of(unseen(subject, pair)), outside));
+        if (subject.on().isEmpty() && encoder.hasUndated()) {
+            remarks = Figures.joined(remarks, List.of("no date: valued on no known day, by the step of the prices without one"));
+        }
         double factor = exchangeable(subject, pair) ? stretch.of(subject.facts()) : 1;
         FairValue value = new FairValue(this, by, withoutCar, subject, row, factor, ofLine, inFile, remarks);
         Range range = value.range(0.80);

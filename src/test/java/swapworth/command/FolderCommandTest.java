@@ -153,7 +153,7 @@ class FolderCommandTest {
 
     @Test
     void the_terminal_lists_what_is_on_offer_and_says_where_all_rows_are() {
-        assertTrue(sample.out.contains("Cars on offer in the two weeks up to 2026-10-30, USD"), sample.out);
+        assertTrue(sample.out.contains("Cars on offer in the 14 days up to 2026-10-30, USD"), sample.out);
         assertTrue(sample.out.contains("784 rows are judged in all: the step 'judge' and the page show them."), sample.out);
         assertFalse(sample.out.contains("Listings in the order of the files"), sample.out);
         assertTrue(sample.out.lines().count() < 250, sample.out.lines().count() + " lines");
@@ -166,7 +166,7 @@ class FolderCommandTest {
         long below = Pattern.compile("<td>below</td>").matcher(told.section("on-offer")).results().count();
         assertTrue(below > 0, told.out);
         String words = told.about("on-offer");
-        assertTrue(words.startsWith("Of 30 cars on offer in the two weeks up to 2026-09-27 " + below + " stand"), words);
+        assertTrue(words.startsWith("Of 30 cars on offer in the 14 days up to 2026-09-27 " + below + " stand"), words);
         assertTrue(words.contains("80 % range (about one in ten does by chance). Lowest against its value stands 'a29', Sivrette: USD "
                 + "5,000, fair value "), words);
         assertTrue(words.endsWith(": below the range, and the row is silent on: title, damage, whether it runs."), words);
@@ -284,7 +284,7 @@ class FolderCommandTest {
                 2026-09-03,Sivrette,2012,120500,7200,sold
                 """);
         Told told = Told.of(folder, folder.resolve("page.html"));
-        assertTrue(told.out.contains("No car was on offer in the two weeks up to 2026-09-03."), told.out);
+        assertTrue(told.out.contains("No car was on offer in the 14 days up to 2026-09-03."), told.out);
         assertTrue(told.out.contains("3 rows are judged in all"), told.out);
         assertEquals("", told.about("on-offer"));
     }
