@@ -114,6 +114,6 @@ public record Entry(int line, LocalDate date, LocalDate due, String item, Catego
      * @return true for a refund
      */
     public boolean isRefund() {
-        return direction == Direction.IN && category != Category.SOLD;
+        return direction == Direction.IN && !category.isSale();
     }
 }

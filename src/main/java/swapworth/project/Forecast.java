@@ -289,7 +289,8 @@ public final class Forecast {
             for (int m = 0; m < months && !reserved; m++) {
                 if (guessed[m] > 0 && reserve.middle() > 0) {
                     AmountLaw law = AmountLaw.lognormal(guessed[m] * reserve.middle() / 100, reserve.spread() / reserve.middle());
-                    lines.add(new UncertainSum.Line(law, Category.values().length, 1, 1, 1,
+                    // A group of its own: that of the sale of the finished car, which is no line of the forecast.
+                    lines.add(new UncertainSum.Line(law, Category.CAR_SOLD.ordinal(), 1, 1, 1,
                             bin(new Bin(m, Direction.OUT, Optional.empty(), 0))));
                     added++;
                 }
@@ -359,8 +360,9 @@ public final class Forecast {
             months.add(new MonthOfCash(month, sum, sum, sum, new Range(sum, sum)));
             mostIn = sum > most ? month : mostIn;
             most = Math.max(most, sum);
+            double stands = standsIn(month) ? sum : 0;
             for (int i = 0; i < count; i++) {
-                moneyMonths[i] += sum;
+                moneyMonths[i] += stands;
             }
         }
         double[] standing = new double[count];
@@ -370,9 +372,10 @@ public final class Forecast {
         java.util.Arrays.fill(highest, most);
         java.util.Arrays.fill(when, -1);
         for (int m = 0; m < net.length; m++) {
+            boolean stands = standsIn(now.plusMonths(m));
             for (int i = 0; i < count; i++) {
                 standing[i] += net[m][i];
-                moneyMonths[i] += standing[i];
+                moneyMonths[i] += stands ? standing[i] : 0;
                 if (standing[i] > highest[i]) {
                     highest[i] = standing[i];
                     when[i] = m;
@@ -390,6 +393,11 @@ public final class Forecast {
             best = times[m] > times[best] ? m : best;
         }
         return new Peak(highest, best == 0 ? mostIn : now.plusMonths(best - 1L), times[best] / (double) count);
+    }
+
+    /** Whether money stands in the undertaking at the end of a month: until the finished car is sold. */
+    private boolean standsIn(YearMonth month) {
+        return ledger.carSold().map(sale -> month.isBefore(YearMonth.from(sale.on()))).orElse(true);
     }
 
     /**
@@ -468,7 +476,7 @@ public final class Forecast {
         return hours.clone();
     }
 
-    /** Draws of the sum of the cash in it at the end of each month: what interest is reckoned on. */
+    /** Draws of the sum of the cash in it at the end of each month until the car is sold: what interest is reckoned on. */
     double[] moneyMonths() {
         return moneyMonths.clone();
     }
@@ -547,6 +555,9 @@ public final class Forecast {
                 + (guesses == 1 ? " of them an estimate; " : " of them estimates; ")
                 + Cell.format(count, 0) + " draws. Paid and agreed amounts stand as they are; estimates are drawn, those of one category"
                         + " together.");
+        if (!ledger.carSales().isEmpty()) {
+            table.note(ledger.carSaleNote());
+        }
         table.row(Cell.words("in it so far, net"), Cell.number(soFar, 2), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK);
         DrawFigures.row(table, "still to pay", toPay);
         DrawFigures.row(table, "still to come in", toReceive);

@@ -192,6 +192,10 @@ public final class Undertaking {
     }
 
     private static Answer<FinishOrStop> finishOrStop(Both both, Draws draws) {
+        if (both.forecast.ledger().carSold().isPresent()) {
+            return new Answer.NotTold<>(CannotTell.without("the finished car is sold: there is nothing left to finish or to stop",
+                    "no row of the category car sold"));
+        }
         return both.forecast.ledger().sums().rowsToCome() > 0
                 ? new Answer.Told<>(FinishOrStop.of(both.sold, both.forecast, draws.exits(both)))
                 : new Answer.NotTold<>(CannotTell.without("no row of ledger.csv is still to come: there is nothing left to finish",
@@ -653,6 +657,10 @@ public final class Undertaking {
         if (equity().isEmpty() || finished().isEmpty() || forecast().isEmpty()) {
             return List.of();
         }
+        boolean sold = equity().get().sale().isPresent();
+        if (sold && forecast().get().drivers().isEmpty()) {
+            return List.of();
+        }
         double ofValue = equity().get().shareOfValue();
         String value = "Of what is unsure about what is left, " + Math.round(100 * ofValue)
                 + " % lies in the value of the finished car, and assumptions"
@@ -664,7 +672,7 @@ public final class Undertaking {
                 + drivers.get(0).name()
                 + "' (" + Math.round(100 * drivers.get(0).share())
                 + " % of the variance of the forecast at a market that stands still): a firm offer for it narrows it.");
-        return ofValue >= 0.5 ? List.of(value, money) : List.of(money, value);
+        return sold ? List.of(money) : ofValue >= 0.5 ? List.of(value, money) : List.of(money, value);
     }
 
     /**

@@ -141,6 +141,19 @@ class UndertakingTest {
     }
 
     @Test
+    void when_the_finished_car_is_sold_what_came_in_is_what_is_left_after_the_money_and_nothing_is_to_be_finished() throws IOException {
+        copy("listings.csv", "cars.csv", "lines.csv", "words.csv", "rates.csv");
+        Files.writeString(folder.resolve("ledger.csv"), "date,amount,note,category\n2026-03-01,9000,body,purchase\n"
+                + "2026-09-01,3000,work,labour\n2026-10-01,11000,sold,sale of the car\n");
+        Undertaking all = Undertaking.of(folder);
+        assertEquals(11_000 - 9_000 - 3_000, all.equity().orElseThrow().inCash()[0], 1e-9);
+        assertEquals(List.of(), all.narrowing(), "nothing of it is unsure");
+        assertEquals("the finished car is sold: there is nothing left to finish or to stop",
+                all.answers().finishOrStop().match(told -> "told", swapworth.market.CannotTell::reason));
+        assertTrue(DrawFigures.median(all.redoCost().orElseThrow().cash()) > 11_000, "12,000 a few months ago");
+    }
+
+    @Test
     void what_is_agreed_is_owed_whether_one_finishes_or_stops() throws IOException {
         copy("listings.csv", "cars.csv", "lines.csv", "words.csv", "rates.csv");
         List<String> rows = Files.readAllLines(SAMPLE.resolve("ledger.csv"));
