@@ -109,6 +109,15 @@ public record Entry(int line, LocalDate date, LocalDate due, String item, Catego
     }
 
     /**
+     * The cars that it falls on.
+     *
+     * @return recipient, donor, project, or other names
+     */
+    public List<String> cars() {
+        return shares.stream().map(Share::car).toList();
+    }
+
+    /**
      * Whether money of it came back that had been paid, and was not got for something sold.
      *
      * @return true for a refund

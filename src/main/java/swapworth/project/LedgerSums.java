@@ -410,6 +410,6 @@ public final class LedgerSums {
     }
 
     private static String cars(Entry entry) {
-        return String.join("; ", entry.shares().stream().map(Entry.Share::car).toList());
+        return String.join("; ", entry.cars());
     }
 }
