@@ -241,7 +241,7 @@ public final class Forecast {
     }
 
     /** What a guess may turn out to be: its middle may lean, and its logarithm has a spread. */
-    private static AmountLaw guess(double likely, Assumption off) {
+    static AmountLaw guess(double likely, Assumption off) {
         double lean = 1 + off.middle() / 100;
         return AmountLaw.lognormal(likely * lean, off.spread() / 100 / lean);
     }

@@ -199,12 +199,15 @@ final class LedgerReader {
         Optional<Category> category = row.word(CATEGORY, CATEGORIES, Category.accepted());
         draft.category = category.orElse(draft.gross.isPresent() ? Category.SOLD
                 : draft.amount.isEmpty() && likely.isEmpty() && draft.hours.isPresent() ? Category.OWN_HOURS : Category.UNSORTED);
-        Optional<Direction> direction = row.word(DIRECTION, DIRECTIONS, "out, in");
+        Optional<Direction> direction = row.decisiveWord(DIRECTION, DIRECTIONS, "out, in");
         draft.direction = direction.orElse(draft.category.isSale() ? Direction.IN : Direction.OUT);
-        Optional<Status> status = row.word(STATUS, STATES, "actual, committed, estimate");
+        Optional<Status> status = row.decisiveWord(STATUS, STATES, "actual, committed, estimate");
         boolean ranged = likely.isPresent() || draft.low.isPresent() || draft.high.isPresent();
         draft.status = status.orElse(ranged ? Status.ESTIMATE : Status.ACTUAL);
-        if (row.text("date").isEmpty()) {
+        if (status.isEmpty() && !row.text(STATUS).isEmpty()) {
+            // Whether it is done nobody can tell: it does not settle up to which day the ledger goes, or when a car was bought.
+            draft.date = Optional.empty();
+        } else if (row.text("date").isEmpty()) {
             // What is not done yet has no day of its own but that on which it is due.
             if (draft.status != Status.ACTUAL && draft.due.isPresent()) {
                 draft.date = draft.due;
@@ -330,6 +333,10 @@ final class LedgerReader {
         if (status == Status.ACTUAL && date.isAfter(on)) {
             status = Status.COMMITTED;
             row.odd("date", "this day lies after " + on + ", so the row is counted as still to come");
+        }
+        if (status == Status.ACTUAL && row.text(STATUS).isEmpty() && draft.due.isPresent() && draft.due.get().isAfter(on)) {
+            row.ask("due", "this is due after " + on + ", and no status says that it is still to come: it is counted as paid; if it is not,"
+                    + " write committed or estimate");
         }
         if (status != Status.ACTUAL && due.isBefore(on)) {
             row.odd(draft.due.isPresent() ? "due" : "date", "this was due before " + on

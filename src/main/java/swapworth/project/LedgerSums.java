@@ -5,13 +5,17 @@ import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Predicate;
 import swapworth.project.Entry.Direction;
 import swapworth.project.Entry.Status;
+import swapworth.reading.Spelling;
 import swapworth.table.Cell;
 import swapworth.table.Column;
 import swapworth.table.Table;
@@ -156,12 +160,38 @@ public final class LedgerSums {
     }
 
     /**
-     * The rows that are not done.
+     * What is still to be done until the car is finished: money that only comes in, and what goes back to a buyer of parts, is not of it.
      *
-     * @return the number of committed and estimated rows
+     * @return the committed and estimated rows of money that goes out and of own hours; none when the finished car is sold
      */
-    public int rowsToCome() {
-        return (int) ledger.entries().stream().filter(entry -> entry.status() != Status.ACTUAL).count();
+    public List<Entry> toFinish() {
+        return ledger.carSold().isPresent() ? List.of() : ledger.entries().stream().filter(entry -> entry.status() != Status.ACTUAL
+                && entry.direction() == Direction.OUT && entry.category() != Category.SOLD).toList();
+    }
+
+    /**
+     * When the car is done.
+     *
+     * @return the month in which the last of {@link #toFinish} is due; nothing where all is done
+     */
+    public Optional<YearMonth> doneIn() {
+        return toFinish().stream().map(entry -> YearMonth.from(entry.due())).max(YearMonth::compareTo);
+    }
+
+    /**
+     * The cars that are bought.
+     *
+     * @return for how many cars a row of their purchase is done; rows that name no car stand for one each
+     */
+    public int carsBought() {
+        Set<String> cars = new HashSet<>();
+        for (Entry entry : ledger.entries()) {
+            if (entry.category() == Category.PURCHASE && entry.status() == Status.ACTUAL && entry.direction() == Direction.OUT) {
+                entry.shares().forEach(share -> cars.add(share.car().equals(LedgerReader.PROJECT) ? "line " + entry.line()
+                        : Spelling.key(share.car())));
+            }
+        }
+        return cars.size();
     }
 
     /**

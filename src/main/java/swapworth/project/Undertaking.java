@@ -170,7 +170,7 @@ public final class Undertaking {
         Forecast.Options moving = draws.told().map(d -> d.moving(drawn)).orElse(drawn);
         Answer<Forecast> forecast = ledger.map(moving::of);
         Answer<Both> both = forecast.flatMap(f -> finished.map(v -> new Both(f, v)));
-        FeeSchedule fees = market.map(m -> fees(folder, m, assumptions)).orElse(FeeSchedule.none(Currencies.USUAL));
+        FeeSchedule fees = market.map(m -> fees(folder, m)).orElse(FeeSchedule.none(Currencies.USUAL));
         Answer<NowOrLater> nowOrLater = finished.flatMap(f -> draws.flatMap(d -> d.nowOrLater(folder, f, fees, forecast.told())));
         Answer<Gates> gates = file(folder, "gates.csv",
                 "what must be settled first: lawful, may be stripped, inspectable, insurable, lender told")
@@ -199,10 +199,10 @@ public final class Undertaking {
             return new Answer.NotTold<>(CannotTell.without("the finished car is sold: there is nothing left to finish or to stop",
                     "no row of the category car sold"));
         }
-        return both.forecast.ledger().sums().rowsToCome() > 0
+        return !both.forecast.ledger().sums().toFinish().isEmpty()
                 ? new Answer.Told<>(FinishOrStop.of(both.sold, both.forecast, draws.exits(both)))
-                : new Answer.NotTold<>(CannotTell.without("no row of ledger.csv is still to come: there is nothing left to finish",
-                        "what it still needs, as rows of the status estimate or committed"));
+                : new Answer.NotTold<>(CannotTell.without("no row of ledger.csv is still to be paid or worked: there is nothing left to"
+                        + " finish", "what it still needs, as rows of the status estimate or committed"));
     }
 
     private static Answer<WalkAway> walkAway(Draws draws, FeeSchedule fees) {
@@ -261,11 +261,10 @@ public final class Undertaking {
         return new Answer.NotTold<>(CannotTell.without("there is no " + name, "that file (" + answers + ")"));
     }
 
-    private static FeeSchedule fees(Path folder, Market market, Assumptions assumptions) {
-        FolderSettings settings = FolderSettings.of(folder, Conventions.unstated());
-        Path file = folder.resolve("fees.csv");
-        return Files.isRegularFile(file) ? FeeSchedule.read(file, settings, market.currency(), assumptions)
-                : FeeSchedule.none(market.currency());
+    private FeeSchedule fees(Path folder, Market market) {
+        return file(folder, "fees.csv", "what a purchase costs beside the price: when to walk away, now or later").match(
+                file -> FeeSchedule.read(file, FolderSettings.of(folder, Conventions.unstated()), market.currency(), assumptions),
+                none -> FeeSchedule.none(market.currency()));
     }
 
     /** Everything that is drawn with the market. */
@@ -612,9 +611,7 @@ public final class Undertaking {
                 }
                 exit.add(both);
             }
-            boolean bought = forecast.isPresent() && forecast.get().ledger().entries().stream()
-                    .filter(e -> e.category() == Category.PURCHASE && e.status() == Entry.Status.ACTUAL).count() >= 2;
-            if (bought) {
+            if (forecast.filter(f -> f.ledger().sums().carsBought() >= 2).isPresent()) {
                 remarks.add("By the ledger two cars are bought already: this then speaks of another such pair.");
             }
             return NowOrLater.of(market.currency().getCurrencyCode(), legs,

@@ -86,6 +86,15 @@ class UndertakingTest {
     }
 
     @Test
+    void without_fees_every_price_that_rests_on_them_says_so() throws IOException {
+        copy("listings.csv", "cars.csv", "lines.csv", "words.csv", "rates.csv");
+        Undertaking all = Undertaking.of(folder);
+        assertTrue(all.missing().stream().anyMatch(m -> m.startsWith("fees.csv (")), all.missing().toString());
+        assertTrue(all.nowOrLater().orElseThrow().remarks().stream().filter(r -> r.contains("there is no fees.csv")).count() == 2);
+        assertTrue(all.walkAway().orElseThrow().prices().stream().noneMatch(p -> p.open().isEmpty()));
+    }
+
+    @Test
     void an_empty_folder_names_every_file() {
         Undertaking none = Undertaking.of(folder);
         assertTrue(none.ledger().isEmpty() && none.alternatives().isEmpty());
@@ -137,12 +146,12 @@ class UndertakingTest {
     @Test
     void with_nothing_to_come_there_is_nothing_to_finish() throws IOException {
         copy("listings.csv", "cars.csv", "lines.csv", "words.csv", "rates.csv");
-        List<String> done = Files.readAllLines(SAMPLE.resolve("ledger.csv")).stream()
-                .filter(line -> !line.contains(",committed,") && !line.contains(",estimate,")).toList();
+        List<String> done = Files.readAllLines(SAMPLE.resolve("ledger.csv")).stream().filter(line -> line.contains(",part sold,in,")
+                || !line.contains(",committed,") && !line.contains(",estimate,")).toList();
         Files.write(folder.resolve("ledger.csv"), done);
         Undertaking all = Undertaking.of(folder);
-        assertTrue(all.equity().isPresent());
-        assertEquals("no row of ledger.csv is still to come: there is nothing left to finish",
+        assertTrue(all.equity().isPresent() && all.forecast().get().toReceive()[0] > 0, "parts are still to be sold");
+        assertEquals("no row of ledger.csv is still to be paid or worked: there is nothing left to finish",
                 all.answers().finishOrStop().match(told -> "told", swapworth.market.CannotTell::reason));
     }
 
@@ -187,7 +196,8 @@ class UndertakingTest {
     @Test
     void only_cars_that_are_bought_are_sold_on_stopping_and_the_recipient_as_it_stands_until_work_on_it_is_done() throws IOException {
         String[] rows = {"2026-10-01,10000,body,tidy roadster,purchase,,", "2026-10-02,5000,hit,donor,purchase,,estimate",
-            "2026-12-01,700,its engine,recipient,part sold,,committed", "2026-12-01,900,seats of the hit,donor,part sold,,committed"};
+            "2026-12-01,700,its engine,recipient,part sold,,committed", "2026-12-01,900,seats of the hit,donor,part sold,,committed",
+            "2026-12-01,1500,wiring,project,labour,,estimate"};
         FinishOrStop engineSold = withLedger(rows).finishOrStop().orElseThrow();
         assertEquals(1, engineSold.exits().size(), "its engine is promised to somebody, and half a swap needs a donor");
         double without = brings(engineSold, "recipient sold without an engine") - 700;
