@@ -2,6 +2,7 @@ package swapworth.report;
 
 import static java.util.Objects.requireNonNull;
 
+import java.time.LocalDate;
 import java.time.YearMonth;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -165,15 +166,16 @@ public final class ProjectPage {
      * much they move the value until then, where the outlook of the market reaches so far.
      */
     static Optional<String> untilDone(Undertaking undertaking) {
-        Optional<YearMonth> on = undertaking.finished().flatMap(SwapValue::on).map(YearMonth::from);
+        Optional<LocalDate> on = undertaking.finished().flatMap(SwapValue::on);
         Optional<YearMonth> done = undertaking.ledger().flatMap(l -> l.sums().doneIn());
-        if (on.isEmpty() || done.isEmpty() || !done.get().isAfter(on.get())) {
+        if (on.isEmpty() || done.isEmpty() || !done.get().isAfter(YearMonth.from(on.get()))) {
             return Optional.empty();
         }
-        int months = (int) ChronoUnit.MONTHS.between(on.get(), done.get());
+        int months = (int) ChronoUnit.MONTHS.between(YearMonth.from(on.get()), done.get());
         double older = Math.exp(months / 12.0 * undertaking.assumptions().logMiddle("age_slope"));
-        return Optional.of("what the market and its age do to it until it is done in " + done.get() + " is not in it"
-                + undertaking.nowOrLater().filter(n -> months <= n.months()).map(n -> {
+        boolean now = undertaking.market().flatMap(m -> m.model().lastSeen()).equals(on);
+        return Optional.of("what market and age do to its price until it is done in " + done.get() + " is not in it"
+                + undertaking.nowOrLater().filter(n -> now && months <= n.months()).map(n -> {
                     double more = older * Quantiles.of(n.exit().get(months - 1), 0.5) - Quantiles.of(n.exitNow(), 0.5);
                     return ": about " + Cell.format(Math.abs(more), 0) + (more < 0 ? " less" : " more")
                             + " by the outlook and the assumption age_slope";
