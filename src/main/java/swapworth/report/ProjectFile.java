@@ -223,7 +223,7 @@ public final class ProjectFile {
                 .map(CandidateCar::facts).toList();
         Shared shared = Shared.with(value.built(), value.car().gearLine(), equivalents);
         Set<String> shown = new HashSet<>();
-        add(table, market, shared, shown, Undertaking.asItWas(value.car().facts()), unit);
+        add(table, market, shared, shown, value.car().facts().withoutGear(), unit);
         equivalents.forEach(facts -> add(table, market, shared, shown, facts, unit));
         return shown.isEmpty() ? Optional.empty() : Optional.of(table.build());
     }

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import swapworth.assumptions.Question;
 import swapworth.chart.ProjectCharts;
 import swapworth.project.Alternatives;
@@ -107,7 +108,7 @@ public final class ProjectPage {
         return "As of " + ledger.on() + " you have " + unit + " " + LedgerFigures.amount(ledger.sums().total().net())
                 + " in it, net of refunds and of what was sold. "
                 + LedgerFigures.withRange("At completion it will be", undertaking.forecast().get().total(), unit) + left + " "
-                + ledger.read().sentence() + ".";
+                + ledger.read().sentence() + "." + (ledger.carSales().isEmpty() ? "" : " " + ledger.carSaleNote());
     }
 
     private static Section gates(Gates gates) {
@@ -136,7 +137,8 @@ public final class ProjectPage {
         List<Table> others = sums.tables();
         others.subList(1, others.size()).forEach(table -> parts.add(Part.rows(table)));
         problems(parts, ledger.read().table());
-        for (Category category : ledger.entries().stream().map(Entry::category).collect(Collectors.toCollection(TreeSet::new))) {
+        for (Category category : Stream.concat(ledger.entries().stream(), ledger.carSales().stream()).map(Entry::category)
+                .collect(Collectors.toCollection(TreeSet::new))) {
             Table rows = sums.rowsOf(category);
             parts.add(Part.folded(ROWS + category.words().replace(' ', '-'), category.words() + ": " + rows.rows().size()
                     + (rows.rows().size() == 1 ? " row" : " rows"), Part.rows(rows)));
@@ -182,15 +184,19 @@ public final class ProjectPage {
 
     private Section left(Equity equity) {
         List<Part> parts = new ArrayList<>();
-        parts.add(Part.prose(undertaking.finished().map(f -> "The value is that of '" + f.car().name() + "' ("
+        parts.add(Part.prose(equity.sale().map(s -> "The finished car is sold: what came in for it by " + s.on() + ", "
+                + LedgerFigures.amount(s.received()) + " net of its fee, stands in place of its value. ")
+                .or(() -> undertaking.finished().map(f -> "The value is that of '" + f.car().name() + "' ("
                 + f.level().sold().words() + f.on().map(d -> ", " + d).orElse("") + "): what is paid for such a car counts, not what is "
                 + "asked for it" + untilDone(undertaking).map(words -> "; " + words).orElse("") + ". Assumptions hold "
                 + Math.round(100 * f.priorShare()) + " % of what is unsure about it, the largest part '"
-                + f.largestAssumption().assumption() + "'. ").orElse("")
+                + f.largestAssumption().assumption() + "'. ")).orElse("")
                 + "Cash, cost of money and own hours stand apart, so that you can stop reading where you count."));
         equity.tables().forEach(table -> parts.add(Part.rows(table)));
         parts.add(Part.picture(ProjectCharts.equity(equity)));
-        parts.add(Part.bullets(undertaking.narrowing()));
+        if (!undertaking.narrowing().isEmpty()) {
+            parts.add(Part.bullets(undertaking.narrowing()));
+        }
         return Section.of(LEFT, "What is left", parts.toArray(Part[]::new));
     }
 
