@@ -62,6 +62,7 @@ final class DonorSteps {
         steps.account(schedule.read());
         // What a car is worth is asked only where a bid is sought.
         Optional<PriceModel> model = arguments.target().isEmpty() ? Optional.empty() : listings.map(l -> steps.model(l, arguments, folder));
+        model.ifPresent(steps::printUndated);
         Landed landed = Landed.of(read.cars(), schedule, arguments.target(),
                 model.map(m -> shading(m, arguments)).orElse(car -> Optional.empty()));
         Optional<Table> worth = model.map(m -> worth(read.cars(), landed, m, currency, arguments));
@@ -117,6 +118,7 @@ final class DonorSteps {
                 model.map(m -> m.draws(DonorStudy.DRAWS, DonorStudy.SEED)), on,
                 assumptions, Optional.empty());
         steps.account(read);
+        model.ifPresent(steps::printUndated);
         study.read().forEach(steps::account);
         String money = currency.getCurrencyCode();
         study.choices().forEach(choice -> out.print("\n" + choice.table(money).text()));

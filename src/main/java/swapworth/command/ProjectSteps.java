@@ -37,6 +37,7 @@ final class ProjectSteps {
         Undertaking undertaking = Undertaking.of(folder, arguments.on(), market(folder, arguments));
         steps.assumptions(folder);
         undertaking.market().ifPresent(m -> {
+            steps.printUndated(m.model());
             steps.account(m.cars());
             steps.account(m.swaps());
             DonorSteps donors = new DonorSteps(steps, out);

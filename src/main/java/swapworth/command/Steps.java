@@ -234,6 +234,7 @@ final class Steps {
         Valued valued = Valued.of(cars.cars(), model, read.baseCurrency(), arguments.on(), arguments.level());
         account(read);
         account(cars);
+        printUndated(model);
         out.println();
         printRows(valued.brief());
         valued.remarks().forEach(r -> out.print(TextLines.of("  ", r)));
@@ -603,7 +604,13 @@ final class Steps {
         swaps.notes().forEach(n -> out.print(TextLines.of("  ", n)));
     }
 
+    /** What was done with prices without a date. */
+    void printUndated(PriceModel model) {
+        model.undated().ifPresent(words -> out.print(TextLines.of("  ", words + ".")));
+    }
+
     private void print(PriceModel model, Answer<FitStudy> study) {
+        printUndated(model);
         model.confounded().forEach(c -> out.print("\n" + TextLines.of("", c.sentence() + ".")));
         out.print("\n" + study.match(s -> ModelTables.fit(model, s).text(), no -> no.sentence() + "\n"));
     }

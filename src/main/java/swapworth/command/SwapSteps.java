@@ -36,6 +36,7 @@ final class SwapSteps {
         CarsFile cars = CarsFile.read(inPlay, read);
         PriceModel model = steps.model(read, arguments, folder);
         steps.account(read);
+        steps.printUndated(model);
         steps.account(cars);
         new DonorSteps(steps, out).accountOfParts(folder, cars, read.baseCurrency());
         Swaps swaps = swaps(folder, cars, read, model, arguments);

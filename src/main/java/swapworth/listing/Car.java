@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.stream.Stream;
 
 /**
  * One car: all sightings that were joined because they show the same car, in order of date, then of place in the files. The car,
@@ -116,8 +117,8 @@ public record Car(String name, List<Listing> sightings, CarFacts facts, List<Str
     }
 
     /**
-     * How long it is known to have been on offer: from the first sighting to the end of the advertisement, else to the last
-     * sighting of an asking price or bid. The true time is longer: it was on offer before it was first seen.
+     * How long it is known to have been on offer: from the first sighting to the last day on which anything is known of it. The true time
+     * is longer: it was on offer before it was first seen.
      *
      * @return days, at least 0; empty if no sighting has a date
      */
@@ -126,8 +127,17 @@ public record Car(String name, List<Listing> sightings, CarFacts facts, List<Str
         if (first.isEmpty()) {
             return OptionalLong.empty();
         }
-        Optional<LocalDate> last = endedOn().or(this::lastSeen);
-        return OptionalLong.of(Math.max(0, last.orElseThrow().toEpochDay() - first.get().toEpochDay()));
+        return OptionalLong.of(Math.max(0, lastKnown().orElseThrow().toEpochDay() - first.get().toEpochDay()));
+    }
+
+    /**
+     * The last day on which anything is known of it: its last sighting, a sale among them, or the end of its last advertisement, whichever
+     * is later. An advertisement that ended before another one of the car began is not its end.
+     *
+     * @return empty if no row has a date
+     */
+    public Optional<LocalDate> lastKnown() {
+        return Stream.of(lastSeen(), endedOn()).flatMap(Optional::stream).max(LocalDate::compareTo);
     }
 
     /**

@@ -14,13 +14,16 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.function.ToDoubleBiFunction;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.Condition;
 import swapworth.listing.Damage;
+import swapworth.listing.Facts;
 import swapworth.listing.LevelOfTrade;
 import swapworth.market.BodiesAndGears.Fact;
 import swapworth.market.Measures.Measured;
@@ -39,6 +42,8 @@ final class Encoder {
     static final int A_YEAR = 360;
     /** The name of the term that holds the drift of the market. */
     static final String DRIFT = "drift of the market";
+    /** The name of the term that holds how prices without a date stand to the last day seen. */
+    static final String UNDATED = "day not stated";
     /** The median of a half-normal law of scale 1. */
     private static final double HALF_NORMAL_MEDIAN = 0.6745;
 
@@ -67,12 +72,15 @@ final class Encoder {
     private final List<String> furtherTaken = new ArrayList<>();
     private final Measures measures;
     private final BodiesAndGears pairs;
-    /** By how much more the prices of crashed, branded and dead cars scatter. */
-    private final double scatterOfTroubled;
+    /** What rows may leave open. */
+    private final List<Scatter.Gap> gaps = new ArrayList<>();
+    /** As assumed, until the fit has told it. */
+    private volatile Scatter scatter;
     private final double middleAge;
     private final double middleMiles;
     private final Optional<LocalDate> begin;
     private final Optional<LocalDate> end;
+    private final int undated;
     /** Of which prices the cars were still on offer at the last look: the dear ones stay, so that they stand above the market. */
     private final BitSet onOffer = new BitSet();
     private int onOfferColumn = -1;
@@ -83,10 +91,10 @@ final class Encoder {
     Encoder(EvidenceList evidence, Stock stock, Assumptions assumptions, List<String> further) {
         this.begin = stock.begin();
         this.end = stock.end();
+        this.undated = stock.undated();
         this.levels = stock.levels();
         this.pairs = new BodiesAndGears(stock.kinds());
         this.measures = new Measures(stock, assumptions);
-        this.scatterOfTroubled = 1 + assumptions.get("scatter_of_troubled").middle() / 100;
         double[] ages = new double[stock.rows()];
         double[] miles = new double[stock.rows()];
         for (LineExtent[] some : Ranges.make(ages.length, (first, end) -> measure(evidence, stock, first, end, ages, miles))) {
@@ -111,9 +119,29 @@ final class Encoder {
         state(assumptions);
         this.endOnState = terms.size();
         group("region", Group.REGION, "spread_regions", seen, Terms::region, assumptions);
+        if (seen.stream().map(s -> s.facts().region().isPresent()).distinct().count() == 2) {
+            gap("region", 1, facts -> facts.region().isEmpty(), "");
+        }
         for (String column : further) {
             further(column, stock.texts(column), seen, assumptions);
         }
+        this.scatter = Scatter.assumed(assumptions, gaps, priors());
+    }
+
+    /** Something that rows may leave open, where there is such a term. */
+    private void gap(String term, double size, Predicate<Facts> isOpen, String remark) {
+        if (terms.stream().anyMatch(t -> t.name().equals(term))) {
+            gaps.add(new Scatter.Gap(term, size, isOpen, remark));
+        }
+    }
+
+    Scatter scatter() {
+        return scatter;
+    }
+
+    /** From now on factors on the error scale are as the fit has told them. Called while the model is being fitted. */
+    void scatterAs(Scatter found) {
+        scatter = found;
     }
 
     /** Writes the ages and mileages of some rows, and says how far they reach line by line. */
@@ -138,11 +166,16 @@ final class Encoder {
         private double leastMiles = Double.POSITIVE_INFINITY;
         private double mostMiles = Double.NEGATIVE_INFINITY;
 
+        /** What was filled in has not been seen. */
         private void take(Measured car) {
-            leastAge = Math.min(leastAge, car.age());
-            mostAge = Math.max(mostAge, car.age());
-            leastMiles = Math.min(leastMiles, car.miles());
-            mostMiles = Math.max(mostMiles, car.miles());
+            if (car.isAgeStated()) {
+                leastAge = Math.min(leastAge, car.age());
+                mostAge = Math.max(mostAge, car.age());
+            }
+            if (car.isMileageStated()) {
+                leastMiles = Math.min(leastMiles, car.miles());
+                mostMiles = Math.max(mostMiles, car.miles());
+            }
         }
 
         private void take(LineExtent more) {
@@ -153,14 +186,14 @@ final class Encoder {
             mostMiles = Math.max(mostMiles, more.mostMiles);
         }
 
-        /** Whether a car's age lies more than half a year outside. */
+        /** Whether a car's age is stated, and lies more than half a year outside of those that others state. */
         boolean isOutsideAges(Measured car) {
-            return car.age() < leastAge - 0.5 || car.age() > mostAge + 0.5;
+            return car.isAgeStated() && leastAge <= mostAge && (car.age() < leastAge - 0.5 || car.age() > mostAge + 0.5);
         }
 
-        /** Whether a car's mileage lies more than 2,000 miles outside. */
+        /** Whether a car's mileage is stated, and lies more than 2,000 miles outside of those that others state. */
         boolean isOutsideMiles(Measured car) {
-            return car.miles() < leastMiles - 2000 || car.miles() > mostMiles + 2000;
+            return car.isMileageStated() && leastMiles <= mostMiles && (car.miles() < leastMiles - 2000 || car.miles() > mostMiles + 2000);
         }
     }
 
@@ -251,6 +284,10 @@ final class Encoder {
         }
         levels("how far trims differ", "spread_trims", Role.SECONDARY, seen,
                 this::trim, assumptions);
+        // A level that no row is of has the whole spread by itself; one that rows of several trims share does not say how far these differ.
+        Set<String> mixed = seen.stream().filter(s -> s.facts().trim().isEmpty()).map(s -> s.facts().vehicle())
+                .filter(unstatedTrims::containsKey).collect(Collectors.toSet());
+        gap("how far trims differ", 1, facts -> facts.trim().isEmpty() && mixed.contains(facts.vehicle()), "");
         measuredFact("power", "% per 10 % more power", Fact.POWER, Math.log(1.1), "power_slope", kinds, assumptions);
         measuredFact("cylinders", "% per cylinder", Fact.CYLINDERS, 1, "cylinder_slope", kinds, assumptions);
         measuredFact("weight", "% per 10 % more weight", Fact.WEIGHT, Math.log(1.1), "weight_slope", kinds, assumptions);
@@ -262,9 +299,10 @@ final class Encoder {
         return add(new Terms.Levels(name, Group.LEVEL_OF_LINE, assumptions.get(spread).middle(), role, seen, key, ONE));
     }
 
-    /** A slope on a measured fact, where the rows differ in it; a car of which it is unknown stands at the mean. */
+    /** A slope on a measured fact, where the rows differ in it; a car of which it is unknown stands at the mean, its range widened. */
     private void measuredFact(String name, String unit, Fact fact, double one, String slope, List<Kind> kinds, Assumptions assumptions) {
         double sum = 0;
+        double squares = 0;
         double rows = 0;
         double first = Double.NaN;
         boolean differs = false;
@@ -273,17 +311,20 @@ final class Encoder {
             if (value.isPresent()) {
                 first = rows == 0 ? value.getAsDouble() : first;
                 differs |= Math.abs(value.getAsDouble() - first) > 1e-9;
-                sum += kind.rows() * value.getAsDouble();
+                sum += kind.rows() * (value.getAsDouble() - first);
+                squares += kind.rows() * Math.pow(value.getAsDouble() - first, 2);
                 rows += kind.rows();
             }
         }
         if (differs) {
-            double mean = sum / rows;
+            double mean = first + sum / rows;
             add(new Terms.Measure(name, Group.LEVEL_OF_LINE, unit, 1, assumptions.logMiddle(slope), assumptions.logSpread(slope),
                     Role.PRIMARY, (s, m) -> {
                         OptionalDouble value = pairs.fact(fact, s.facts());
                         return value.isPresent() ? (value.getAsDouble() - mean) / one : 0;
                     }));
+            gap(name, Math.sqrt(Math.max(0, squares / rows - Math.pow(sum / rows, 2))) / one,
+                    facts -> pairs.fact(fact, facts).isEmpty(), name + " not stated: the average taken, range widened");
         }
     }
 
@@ -322,6 +363,11 @@ final class Encoder {
                 assumptions.get("spread_line_drifts").middle(), Role.SECONDARY, seen, Encoder::line, time);
         if (lines.varied()) {
             parts(drift, add(lines));
+        }
+        if (hasUndated()) {
+            // The market may stand anywhere on such a day that it can have moved to between the first day seen and the last.
+            add(new Terms.Measure(UNDATED, Group.TIME, "%", 1, 0, months.change(Math.hypot(assumptions.logMiddle("market_drift"),
+                    assumptions.logSpread("market_drift"))), Role.PRIMARY, (s, m) -> s.on().isEmpty() ? 1 : 0));
         }
         if (rows > onOffer.cardinality() && !onOffer.isEmpty()) {
             add(new Terms.Measure("still on offer at the last look", Group.TIME, "%", 1, assumptions.logMiddle("still_on_offer"),
@@ -468,12 +514,18 @@ final class Encoder {
     private void further(String column, Map<String, Integer> texts, List<Subject> seen, Assumptions assumptions) {
         FurtherColumn taken = new FurtherColumn(column, texts);
         furtherTaken.add(taken.sentence());
+        if (texts.isEmpty()) {
+            return;
+        }
+        String remark = column + " not stated: the average taken, range widened";
         if (!taken.isNumbers()) {
             group(column, Group.FURTHER, "spread_further_words", seen, s -> Optional.ofNullable(s.facts().further().get(column)),
                     assumptions);
+            gap(column, 1, facts -> !facts.further().containsKey(column), remark);
         } else if (taken.sd() > 0) {
             add(new Terms.Measure(column, Group.FURTHER, "% per unit", 1 / taken.sd(), 0,
-                    assumptions.get("slope_further_number").middle(), Role.PRIMARY, (s, m) -> taken.standardised(s)));
+                    assumptions.get("slope_further_number").middle(), Role.PRIMARY, (s, m) -> taken.standardised(s.facts())));
+            gap(column, 1, facts -> !taken.isTold(facts), remark);
         }
     }
 
@@ -483,9 +535,14 @@ final class Encoder {
     }
 
     private void markOnOffer(EvidenceList evidence, BitSet lately) {
-        for (int i = 0; i < evidence.size(); i++) {
+        for (int i = 0; i < evidence.size() && evidence.isWatched(); i++) {
             onOffer.set(i, evidence.onOffer(i) && lately.get(i));
         }
+    }
+
+    /** Whether the cars still on offer at the last look stand on a step of their own. */
+    boolean setsOnOfferApart() {
+        return onOfferColumn >= 0;
     }
 
     /** Whether a price is encoded as that of a car still on offer, which no value is asked for. */
@@ -501,6 +558,19 @@ final class Encoder {
     /** A price of the fit in the numbers of the model. */
     Encoded encode(int evidence, Subject subject) {
         return encode(subject, asOnOffer(evidence) ? 1 : 0);
+    }
+
+    /** Whether some prices have no date where others have one. */
+    boolean hasUndated() {
+        return undated > 0 && end.isPresent();
+    }
+
+    /** How many these are, and what is done with them: a sentence or two without the last full stop. */
+    Optional<String> undated() {
+        return hasUndated() ? Optional.of((undated == 1 ? "1 price has" : undated + " prices have") + " no date (seen_on). "
+                + (walk().isEmpty() ? "All others are of one day, and these are taken to be of it too"
+                : "Such prices tell what one car costs against another, but nothing of the market in time: one step, 'day not stated',"
+                + " sets them apart from those of the last day")) : Optional.empty();
     }
 
     /** The walk of the market over months; empty where all listings are of one day or have none. */
@@ -525,8 +595,19 @@ final class Encoder {
             terms.get(t).encode(subject, measured, row);
         }
         row.add(onOfferColumn, stillOnOffer);
-        double inflation = measured.inflation() * (subject.facts().isTroubled() ? scatterOfTroubled : 1);
-        return new Encoded(row.row(), termOfColumn, inflation, (measured.age() - middleAge) / 10, measured.remarks());
+        return new Encoded(row.row(), termOfColumn, scatter.of(subject.facts(), measured), (measured.age() - middleAge) / 10,
+                measured.remarks());
+    }
+
+    /** The factor on the error scale of a subject. */
+    double inflation(Subject subject) {
+        return scatter.of(subject.facts(), measures.of(subject));
+    }
+
+    /** What a car leaves open that is not said elsewhere. */
+    List<String> leftOpen(Facts car) {
+        return gaps.isEmpty() ? List.of() : gaps.stream().filter(gap -> !gap.remark().isEmpty() && gap.isOpen().test(car))
+                .map(Scatter.Gap::remark).toList();
     }
 
     /** The column that stands for the departure of every pair never seen, where the pair of a subject is one of them. */
@@ -546,11 +627,6 @@ final class Encoder {
 
     Measured measured(Subject subject) {
         return measures.of(subject);
-    }
-
-    /** Whether the factor on the error scale of a row is that of a car of which no measure had to be filled in. */
-    boolean isNothingFilledIn(double inflation) {
-        return inflation == 1 || inflation == scatterOfTroubled;
     }
 
     /** The columns that are sums of others in the row of each listing. */

@@ -10,6 +10,7 @@ import java.util.RandomAccess;
 import java.util.concurrent.ConcurrentHashMap;
 import swapworth.listing.Car;
 import swapworth.listing.LevelOfTrade;
+import swapworth.listing.Outcome;
 import swapworth.listing.PriceKind;
 import swapworth.listing.SeenCar;
 import swapworth.listing.Sighting;
@@ -27,6 +28,8 @@ import swapworth.statistics.Ranges;
  */
 final class EvidenceList extends AbstractList<Evidence> implements RandomAccess {
     static final int KEPT = 20_000;
+    /** Of one car in so many it must be known that somebody looked for it again. */
+    private static final int WATCHED_OF = 10;
 
     private final List<Car> cars;
     private final int[] car;
@@ -38,6 +41,8 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
     private final BitSet troubled;
     private final Days days;
     private final Evidence[] kept;
+    /** The number of cars that were looked for again. */
+    private final int watched;
     /** Whether the days of the listings count. */
     private enum Days { KNOWN, UNKNOWN }
 
@@ -61,6 +66,7 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
             set(part.troubled, troubled, at);
             at += part.size;
         }
+        this.watched = parts.stream().mapToInt(part -> part.watched).sum();
         this.kept = new Evidence[n <= most ? n : 0];
         Arrays.setAll(kept, this::made);
     }
@@ -73,6 +79,7 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
         bounds = dated.bounds;
         onOffer = new BitSet();
         troubled = dated.troubled;
+        watched = dated.watched;
         days = Days.UNKNOWN;
         kept = new Evidence[dated.kept.length];
         Arrays.setAll(kept, this::made);
@@ -126,6 +133,7 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
         private int[] place;
         private double[] logPrice;
         private int size;
+        private int watched;
         private final Stock.Part stock;
 
         Part(int about, MiddlesOfLines middles, List<String> further) {
@@ -138,6 +146,8 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
 
         void add(int number, SeenCar one) {
             List<? extends Sighting> sightings = one.sightings();
+            watched += one.outcome() != Outcome.OPEN
+                    || !sightings.get(0).seenOn().equals(sightings.get(sightings.size() - 1).seenOn()) ? 1 : 0;
             if (sightings.size() == 1) {
                 add(number, 0, one);
                 return;
@@ -256,6 +266,14 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
 
     Bound bound(int i) {
         return bounds.get(i) ? Bound.BELOW : Bound.NONE;
+    }
+
+    /**
+     * Whether cars were looked for again: one in ten or more were seen on two days, or have an outcome. Where each was seen once, those of
+     * long ago may be on offer still, and those seen lately are nothing special.
+     */
+    boolean isWatched() {
+        return (long) WATCHED_OF * watched >= cars.size();
     }
 
     boolean onOffer(int i) {

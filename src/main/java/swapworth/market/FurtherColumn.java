@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.stream.DoubleStream;
+import swapworth.listing.Facts;
 import swapworth.reading.CellReader;
 import swapworth.reading.Conventions;
 import swapworth.reading.DecimalMark;
@@ -120,10 +121,20 @@ final class FurtherColumn {
         return sd;
     }
 
+    private OptionalDouble told(Facts car) {
+        OptionalDouble value = read(car.further().getOrDefault(name, ""), mark, cells);
+        return value.isPresent() && isNear(value.getAsDouble()) ? value : OptionalDouble.empty();
+    }
+
+    /** Whether the cell of a car holds a number that counts. */
+    boolean isTold(Facts car) {
+        return told(car).isPresent();
+    }
+
     /** How many standard deviations a car lies above the mean; 0 where its cell says nothing. */
-    double standardised(Subject subject) {
-        OptionalDouble value = read(subject.facts().further().getOrDefault(name, ""), mark, cells);
-        return value.isPresent() && isNear(value.getAsDouble()) ? (value.getAsDouble() - mean) / sd : 0;
+    double standardised(Facts car) {
+        OptionalDouble value = told(car);
+        return value.isPresent() ? (value.getAsDouble() - mean) / sd : 0;
     }
 
     /** How the column is taken, and what of it says nothing. */

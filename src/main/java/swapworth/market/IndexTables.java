@@ -40,7 +40,8 @@ public final class IndexTables {
         Table.Builder table = Table.titled("The index beside plainer methods, " + index.base() + " = 100")
                 .note("Each month alone: the median of its prices, adjusted by the model to one and the same car of the same age. Repeat"
                         + " listings: only the change of asks of cars seen in several months, ageing and cuts in it; dear cars are cut, so "
-                        + "that it falls faster than the market. Neither is a better index: they show whether the model leads astray.")
+                        + "that it may fall faster than the market, or hardly at all where asks stay as they are. Neither is a better"
+                        + " index: they show whether the model leads astray.")
                 .columns(Column.words("month"), Column.number("cars", ""), Column.number("index", ""),
                 Column.number("each month alone", ""),
                         Column.number("repeat listings", ""));
@@ -116,7 +117,8 @@ public final class IndexTables {
         Table.Builder table = Table.titled("Level of the market" + index.line().map(l -> ", " + l).orElse("") + ", "
                 + index.base() + " = 100")
                 .note("Cars of the same age in each month, and beside it one and the same car, which grows older: the two differ by ageing."
-                        + " Ageing is told from the difference between model years, as far as these are alike but for their age.")
+                        + " Ageing is told from the difference between model years, as far as these are alike but for their age."
+                        + season(index, " The season is in it; the tables of drift and peak are without it."))
                 .columns(Column.words("month"), Column.number("cars", ""), Column.number("index", ""), Column.number("low 80", ""),
                         Column.number("high 80", ""), Column.number("low 95", ""), Column.number("high 95", ""),
                         Column.number("one car", ""), Column.number("one car low 80", ""), Column.number("one car high 80", ""),
@@ -133,6 +135,11 @@ public final class IndexTables {
         return table.build();
     }
 
+    /** Words about the season, where the listings tell one. */
+    private static String season(MarketIndex index, String words) {
+        return index.hasSeason() ? words : "";
+    }
+
     private static Cell level(double level) {
         return Cell.number(level, 1);
     }
@@ -145,8 +152,9 @@ public final class IndexTables {
      */
     public static Table drift(MarketIndex index) {
         Table.Builder table = Table.titled("Drift of the market" + index.line().map(l -> ", " + l).orElse(""))
-                .note("The mean change a month over the window, compounded. Spreads are standard deviations in per cent a month: where the"
-                        + " one after the listings is hardly smaller than the one before, the assumption speaks and not the listings.")
+                .note("The mean change a month over the window, compounded" + season(index, ", without the season")
+                        + ". Spreads are standard deviations in per cent a month: where the one after the listings is hardly smaller than"
+                        + " the one before, the assumption speaks and not the listings.")
                 .columns(Column.words("what"), Column.words("from"), Column.words("to"), Column.number("drift", "% per month"),
                         Column.number("80 % range", ""), Column.number("95 % range", ""), Column.number("chance that it fell", ""),
                         Column.number("spread before", "%"), Column.number("spread after", "%"), Column.number("prior's share", ""));
@@ -175,8 +183,8 @@ public final class IndexTables {
      */
     public static Table lines(PriceModel model, MarketIndex index) {
         Table.Builder table = Table.titled("Drift of each line, " + index.held().words())
-                .note("Lines share one market; how far a line departs from it is drawn toward zero, and a line with few cars departs "
-                + "little.")
+                .note(season(index, "Without the season. ") + "Lines share one market; how far a line departs from it is drawn"
+                        + " toward zero, and a line with few cars departs little.")
                 .columns(Column.words("line"), Column.words("from"), Column.words("to"), Column.number("drift", "% per month"),
                         Column.number("80 % range", ""), Column.number("95 % range", ""), Column.number("chance that it fell", ""));
         for (String line : model.lines()) {
@@ -203,8 +211,8 @@ public final class IndexTables {
     public static Table peak(MarketIndex index) {
         Peak peak = index.peak();
         Table.Builder table = Table.titled("Month in which the level stood highest")
-                .note("The months that together hold the peak with a probability of 95 %. A first or last month means: not seen to have "
-                + "turned.")
+                .note("The months that together hold the peak with a probability of 95 %" + season(index, ", without the season")
+                        + ". A first or last month means: not seen to have turned.")
                 .columns(Column.words("month"), Column.number("probability", ""));
         for (YearMonth month : peak.within(0.95)) {
             table.row(Cell.words(month.toString()), Figures.share(peak.chances()[peak.months().indexOf(month)]));
@@ -224,7 +232,8 @@ public final class IndexTables {
                 Column.number("middle", ""), Column.number("80 % range", ""), Column.number("95 % range", ""),
                 Column.number("chance that it stands lower", ""));
         return index.outlook().match(outlook -> {
-            table.note("Drawn from the fitted drift and walk for cars of the same age: ageing comes on top. What moves a market from "
+            table.note("Drawn from the fitted drift and walk for cars of the same age: ageing comes on top"
+                    + season(index, ", the season is in it") + ". What moves a market from "
                     + "outside is not in it. The further ahead, the less the listings tell: ranges widen, and the chance to stand lower "
                     + "need not grow.");
             ValueDraws draws = model.draws(DRAWS, SEED);

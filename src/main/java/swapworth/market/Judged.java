@@ -27,8 +27,6 @@ import swapworth.table.Table;
  * @param judgements one for each used row, in the order of the files
  */
 public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgements) {
-    private static final int LATELY_DAYS = 14;
-
     /** Copies the list in and checks that nothing is missing. */
     public Judged {
         requireNonNull(read, "read");
@@ -139,8 +137,8 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
     }
 
     /**
-     * The cars that were still on offer within two weeks of the last day seen, the one furthest below its value first: those that can
-     * be bought.
+     * The cars that were still on offer shortly before the last day seen (listed_on_offer_days), the one furthest below its value
+     * first: those that can be bought.
      *
      * @param linkToGrids the start of an address to which the number of a car is added; empty for none
      * @return one row a car; none where the rows have no dates
@@ -155,18 +153,22 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
      * @return words that follow "on offer"; empty where the rows have no dates
      */
     public String lately() {
-        return model.lastSeen().map(d -> " in the two weeks up to " + d).orElse("");
+        return model.lastSeen().map(d -> " in the " + latelyDays() + " days up to " + d).orElse("");
     }
 
     /**
-     * The latest sightings of the cars that were asked for within two weeks of the last day seen.
+     * The latest sightings of the cars that were asked for shortly before the last day seen (listed_on_offer_days).
      *
      * @return the one furthest below its value first, those without a value last; none where the rows have no dates
      */
     public List<Judgement> stillOffered() {
         Optional<LocalDate> last = model.lastSeen();
         return asked(car -> last.isPresent() && car.lastSeen().isPresent()
-                && !car.lastSeen().get().isBefore(last.get().minusDays(LATELY_DAYS)));
+                && !car.lastSeen().get().isBefore(last.get().minusDays(latelyDays())));
+    }
+
+    private long latelyDays() {
+        return Math.round(model.assumptions().get("listed_on_offer_days").middle());
     }
 
     /**

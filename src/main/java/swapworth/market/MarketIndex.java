@@ -48,6 +48,8 @@ public final class MarketIndex {
     private static final Set<Group> AGEING = EnumSet.of(Group.AGE, Group.MILEAGE);
     /** Standard deviation of the ages of cars about their dates, years, below which all are of about one model year. */
     private static final double LEAST_SPREAD_OF_AGES = 0.4;
+    /** Over fewer days between the middles of two months a change a month would be an extrapolation. */
+    private static final long LEAST_DAYS = 20;
     /** From this chance on a reader is told that the dates may tell nothing. */
     private static final double WORTH_SAYING = 0.25;
     private static final int PEAK_DRAWS = 4000;
@@ -105,10 +107,15 @@ public final class MarketIndex {
      * @throws IllegalArgumentException if the month lies outside
      */
     public MarketIndex withBase(YearMonth month) {
-        if (month.isBefore(first()) || month.isAfter(last())) {
-            throw new IllegalArgumentException("the base month " + month + " lies outside the months seen, " + first() + " to " + last());
-        }
+        seen("base", month);
         return new MarketIndex(cars, assumptions, encoder, posterior, evidence, datesTellNothing, month, held, line);
+    }
+
+    private void seen(String what, YearMonth month) {
+        if (month.isBefore(first()) || month.isAfter(last())) {
+            throw new IllegalArgumentException("the " + what + " month " + month + " lies outside the months seen, " + first() + " to "
+                    + last());
+        }
     }
 
     /**
@@ -134,6 +141,11 @@ public final class MarketIndex {
             throw new IllegalArgumentException("no car of the line '" + vehicle + "' is in the model");
         }
         return new MarketIndex(cars, assumptions, encoder, posterior, evidence, datesTellNothing, base, held, vehicle);
+    }
+
+    /** Whether the listings span so long that a season is told apart from the market. */
+    boolean hasSeason() {
+        return ChronoUnit.DAYS.between(encoder.begin().orElseThrow(), encoder.end().orElseThrow()) >= Encoder.A_YEAR;
     }
 
     boolean sees(String vehicle) {
@@ -249,19 +261,26 @@ public final class MarketIndex {
     }
 
     /**
-     * How fast the level moved from one month to another.
+     * How fast the level moved from one month to another: its change between the middles of the two, or where the days seen begin and end
+     * within them, by the days between.
      *
-     * @param from the first month
-     * @param to the last month
-     * @return the drift; why there is none where the two are one
+     * @param from the first month, within {@link #first()} and {@link #last()}
+     * @param to the last month, likewise and not before the first
+     * @return the drift; why there is none where the two lie less than 20 days apart
+     * @throws IllegalArgumentException if a month lies outside, or the last before the first
      */
     public Answer<Drift> drift(YearMonth from, YearMonth to) {
-        long months = ChronoUnit.MONTHS.between(from, to);
-        if (months < 1) {
-            return new Answer.NotTold<>(new CannotTell("a drift needs two months, and the listings are of one", 0, dated(evidence),
-                    "listings seen in several months"));
+        seen("first", from);
+        seen("last", to);
+        if (to.isBefore(from)) {
+            throw new IllegalArgumentException("the last month " + to + " lies before the first, " + from);
         }
-        SparseRow contrast = scaled(1.0 / months, between(TREND, from, to));
+        long days = ChronoUnit.DAYS.between(middle(from), middle(to));
+        if (days < LEAST_DAYS) {
+            return new Answer.NotTold<>(new CannotTell("a drift needs at least " + LEAST_DAYS + " days, and the days seen give "
+                    + days + " (" + middle(from) + " to " + middle(to) + ")", 0, dated(evidence), "listings seen over a longer time"));
+        }
+        SparseRow contrast = scaled(Terms.DAYS_PER_MONTH / days, between(TREND, from, to));
         Mixture m = believed(contrast);
         return new Answer.Told<>(new Drift(from, to, held, Figures.percent(m.quantile(0.5)),
                 new Range(Figures.percent(m.quantile(0.1)), Figures.percent(m.quantile(0.9))),
@@ -352,12 +371,15 @@ public final class MarketIndex {
      */
     public List<String> cautions() {
         List<String> sentences = new ArrayList<>();
+        encoder.undated().ifPresent(sentences::add);
         sentences.add(apart() ? "Ageing is told from the difference between model years, as if these differed by age alone; were newer ones"
                 + " dearer for other reasons too, by 1 % a year, cars of the same age would have moved by 0.1 % a month less than is shown."
-                + " One and the same car is seen directly"
-                : "All cars are of about one model year: by these listings ageing and the market cannot be told apart. The index of cars "
-                + "of the same age stands by the assumption that a car loses " + -assumptions.get("age_slope").middle() + " % a year with "
-                + "age (age_slope, spread " + assumptions.get("age_slope").spread() + "); one and the same car needs no such assumption");
+                + " How one and the same car moved needs no such assumption: cars of one model year are seen at several dates"
+                : "All dated cars are of about one model year: by these listings ageing and the market cannot be told apart. The index of"
+                + " cars of the same age stands by the assumption that a car loses "
+                + -assumptions.get("age_slope").middle()
+                + " % a year with age (age_slope, spread " + assumptions.get("age_slope").spread() + ");"
+                + " one and the same car needs no such assumption");
         if (datesTellNothing >= WORTH_SAYING) {
             long percent = Math.round(100 * datesTellNothing);
             sentences.add(0, "Are these the days on which the prices were asked? With a chance of "
@@ -365,7 +387,7 @@ public final class MarketIndex {
                     + " % the prices know nothing of their dates, neither of ageing nor of a market; so far the level of cars of the same "
                     + "age is what the assumption says (market_drift), within its spread");
         }
-        if (ChronoUnit.DAYS.between(encoder.begin().orElseThrow(), encoder.end().orElseThrow()) < Encoder.A_YEAR) {
+        if (!hasSeason()) {
             sentences.add("The listings span less than a year: a season is not told apart from the market, and prices of the summer stand "
                     + "2 to 4 % above the mean of the year in some years");
         }
@@ -376,8 +398,10 @@ public final class MarketIndex {
             sentences.add("Of " + months.size() + " months " + bridged + " have no car and " + thin + " fewer than five: there the months"
                     + " beside them speak");
         }
-        sentences.add("Asking prices follow what is paid with a lag, and dear cars stay on offer: those still on offer at the last look "
-                + "stand apart in the model (still_on_offer)");
+        sentences.add("Asking prices follow what is paid with a lag, and dear cars stay on offer: " + (encoder.setsOnOfferApart()
+                ? "those still on offer at the last look stand apart in the model, by a step that is assumed (still_on_offer) until your"
+                + " rows tell it"
+                : "too few of these were looked for again, or have an outcome, to tell those still on offer from those that are gone"));
         return List.copyOf(sentences);
     }
 
@@ -408,8 +432,8 @@ public final class MarketIndex {
      * @param cars cars of the month
      * @param monthAlone the median of the month's prices, each adjusted by the model to one and the same car, against that of the base
      *     month: no month speaks for another; not a number where either month has no car
-     * @param repeats the level from cars seen in several months alone, by the change of their asks: dear ones are cut, so that it falls
-     *     faster than the market; not a number where no such cars link the month with the base
+     * @param repeats the level from cars seen in several months alone, by the change of their asks: it may fall faster than the market,
+     *     for dear ones are cut, or hardly at all where asks stay as they are; not a number where no such cars link the month with the base
      */
     public record Comparison(YearMonth month, int cars, double monthAlone, double repeats) {
     }
@@ -494,7 +518,7 @@ public final class MarketIndex {
     private SparseRow ageing(double yearsAhead) {
         Subject subject = subject(line, encoder.end().orElseThrow());
         return encoder.part(AGEING, subject,
-                new Measures.Measured(encoder.middleAge() + yearsAhead, encoder.middleMiles(), 1, List.of()));
+                Measures.Measured.stated(encoder.middleAge() + yearsAhead, encoder.middleMiles()));
     }
 
     private LocalDate middle(YearMonth month) {
@@ -506,7 +530,7 @@ public final class MarketIndex {
 
     /** The time terms of a line on a day. */
     static SparseRow row(Encoder encoder, Set<Group> groups, String line, LocalDate day) {
-        return encoder.part(groups, subject(line, day), new Measures.Measured(encoder.middleAge(), encoder.middleMiles(), 1, List.of()));
+        return encoder.part(groups, subject(line, day), Measures.Measured.stated(encoder.middleAge(), encoder.middleMiles()));
     }
 
     private static Subject subject(String line, LocalDate day) {

@@ -39,6 +39,7 @@ final class Stock {
     private final Set<LevelOfTrade> levels = EnumSet.noneOf(LevelOfTrade.class);
     private final Optional<LocalDate> begin;
     private final Optional<LocalDate> end;
+    private final int undated;
     private final LocalDate fallbackDay;
 
     /**
@@ -93,6 +94,7 @@ final class Stock {
         int earliest = Integer.MAX_VALUE;
         int latest = NO_DAY;
         int newest = 0;
+        int without = 0;
         int at = 0;
         for (Part part : parts) {
             int[] numberHere = new int[part.lines.size()];
@@ -124,6 +126,7 @@ final class Stock {
             earliest = Math.min(earliest, part.earliest);
             latest = Math.max(latest, part.latest);
             newest = Math.max(newest, part.newest);
+            without += part.undated;
             at += part.rows;
         }
         lines = List.copyOf(numbers.keySet());
@@ -133,8 +136,11 @@ final class Stock {
         begin = latest == NO_DAY ? Optional.empty() : Optional.of(LocalDate.ofEpochDay(earliest));
         end = latest == NO_DAY ? Optional.empty() : Optional.of(LocalDate.ofEpochDay(latest));
         int year = newest;
-        // Without any date ages are counted to the end of the year after the newest model year: only differences matter.
-        fallbackDay = end.orElseGet(() -> LocalDate.of(Math.max(1, year) + 1, 7, 1));
+        undated = without;
+        // Without any date ages are counted to the end of the year after the newest model year: only differences matter. Of some rows
+        // without one they are counted to the middle of the days seen, which is as likely too late as too early.
+        fallbackDay = end.map(last -> undated == 0 ? last : LocalDate.ofEpochDay((begin.orElseThrow().toEpochDay() + last.toEpochDay())
+                / 2)).orElseGet(() -> LocalDate.of(Math.max(1, year) + 1, 7, 1));
         Ranges.each(n, (from, to) -> {
             for (int i = from; i < to; i++) {
                 if (day[i] == NO_DAY) {
@@ -204,6 +210,7 @@ final class Stock {
         private int earliest = Integer.MAX_VALUE;
         private int latest = NO_DAY;
         private int newest;
+        private int undated;
 
         /**
          * Begins with nothing.
@@ -247,6 +254,8 @@ final class Stock {
                 earliest = Math.min(earliest, day[i]);
                 latest = Math.max(latest, day[i]);
                 age[i] = facts.ageOn(subject.on().get()).orElse(Double.NaN);
+            } else {
+                undated++;
             }
             Optional<Mileage> mileage = facts.mileage();
             miles[i] = mileage.isPresent() ? mileage.get().miles() : Double.NaN;
@@ -343,6 +352,11 @@ final class Stock {
     /** The last day seen. */
     Optional<LocalDate> end() {
         return end;
+    }
+
+    /** The number of rows without a day. */
+    int undated() {
+        return undated;
     }
 
     /** The day on which ages are counted of rows without one. */

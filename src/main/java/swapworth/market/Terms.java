@@ -383,6 +383,12 @@ final class Terms {
             return sd;
         }
 
+        /** How far the market may have moved from the first day to the end, with a drift that may be so large a month: one sd. */
+        double change(double drift) {
+            // So many steps, each correlated with the next: for many months the sum's variance is (1 + c) / (1 - c) times their number.
+            return Math.hypot(drift * months, sd * Math.sqrt(months * (1 + correlation) / (1 - correlation)));
+        }
+
         double correlation() {
             return correlation;
         }

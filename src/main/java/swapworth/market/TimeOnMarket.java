@@ -20,7 +20,8 @@ import swapworth.table.Table;
 
 /**
  * How long such cars stay on offer, how asks are cut, and what is paid in the end. A car counts once, from the first sighting of an ask
- * to its end, reposts included; it was on offer before it was first seen, so that the true times are longer.
+ * to its end, reposts included. It was on offer before it was first seen, while a first look finds cars that stand long more often than
+ * others: how long such cars take as a whole lies somewhat below what is shown where one looks seldom.
  *
  * @param offers the cars that were asked a price for on a known day, auctions left out
  * @param paid what was paid against the last ask, one for each kind of seller with an answer or an assumption
@@ -98,7 +99,7 @@ public record TimeOnMarket(List<Offer> offers, List<Paid> paid) {
      *
      * @param car name of the car
      * @param line its line
-     * @param days days from the first sighting to the end, else to the last sighting
+     * @param days days from the first ask to the end or the last sighting, whichever is later
      * @param outcome how it ended, as far as the rows know
      * @param gapPercent the first ask against the fair value of its day, its own car left out, in per cent; NaN where there is no value
      * @param cuts the cuts of the ask, in order of time
@@ -178,7 +179,7 @@ public record TimeOnMarket(List<Offer> offers, List<Paid> paid) {
     private static Offer offer(PriceModel model, Car car, List<Listing> asks) {
         Listing first = asks.get(0);
         LocalDate begin = first.seenOn().orElseThrow();
-        LocalDate last = car.endedOn().or(car::lastSeen).orElseThrow();
+        LocalDate last = car.lastKnown().orElseThrow();
         List<Cut> cuts = car.priceCuts().stream().map(c -> new Cut(c.to().toEpochDay() - begin.toEpochDay(), -c.percent())).toList();
         return new Offer(car.name(), car.facts().vehicle(), Math.max(0, last.toEpochDay() - begin.toEpochDay()), car.outcome(),
                 model.judge(first).gapPercent(), cuts, first.price().amount(), asks.get(asks.size() - 1).price().amount());

@@ -23,8 +23,9 @@ final class TimeOnMarketTables {
 
     private static Table untilSale(TimeOnMarket time) {
         Table.Builder table = Table.titled("Days on offer until a sale")
-                .note(time.offers().size() + " cars, each counted from its first sighting, reposts included; it was on offer before, so "
-                        + "that the true times are longer. Cars still open, and those withdrawn, count as not sold until their last day. A "
+                .note(time.offers().size() + " cars, each counted from its first sighting, reposts included; each was on offer "
+                        + "before, but a first look finds those that stand long more often than others, so that such cars as a whole may"
+                        + " sell sooner. Cars still open, and those withdrawn, count as not sold until their last day. A "
                         + "car that vanished may be sold or not: the truth lies between the two curves.")
                 .columns(Column.words("cars"), Column.words("vanished ones"), Column.number("cars on offer", ""), Column.number("sold", ""),
                         Column.number("median days", ""), Column.number("95 % from", ""), Column.number("95 % to", ""),
@@ -47,7 +48,7 @@ final class TimeOnMarketTables {
                     + " advertisement ends, write so into the columns outcome and ended_on.");
         } else if (open) {
             table.note("Not reached: while you watched, too few of these cars were sold to name a day by which half of them are. Under"
-                    + " '95 % to' it means that the rows set the days no upper limit.");
+                    + " '95 % from' and '95 % to' it means that the rows set the days no such limit.");
         }
         return table.build();
     }
@@ -58,7 +59,11 @@ final class TimeOnMarketTables {
 
     private static void row(Table.Builder table, String cars, Vanished vanished, Survival s) {
         table.row(Cell.words(cars), Cell.words(vanished.words()), Cell.whole(s.size()), Cell.whole(s.endings()), days(s, s.median()),
-                days(s, s.medianLow95()), days(s, s.medianHigh95()), Figures.share(s.at(30)), Figures.share(s.at(60)));
+                days(s, s.medianLow95()), days(s, s.medianHigh95()), unsold(s.at(30)), unsold(s.at(60)));
+    }
+
+    private static Cell unsold(OptionalDouble share) {
+        return share.isPresent() ? Figures.share(share.getAsDouble()) : Cell.words("not watched so long");
     }
 
     private static Cell days(Survival s, OptionalDouble days) {

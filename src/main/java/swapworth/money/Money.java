@@ -31,8 +31,8 @@ public record Money(BigDecimal amount, Currency currency) {
         try {
             return new Money(new BigDecimal(amount), Currency.getInstance(code));
         } catch (IllegalArgumentException e) {
-            throw new IllegalArgumentException("'" + amount + "' in '" + code + "' is no amount: needed are plain digits and a code of ISO 4217",
-                    e);
+            throw new IllegalArgumentException("'" + amount + "' in '" + code
+                    + "' is no amount: needed are plain digits and a code of ISO 4217", e);
         }
     }
 

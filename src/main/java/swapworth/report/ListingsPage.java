@@ -168,7 +168,8 @@ public final class ListingsPage {
                 + judged.model().lastSeen().map(d -> ", last seen on " + d).orElse(", no dates")
                 + ". By its latest price each car stands: " + below + " below its 80 % range, "
                 + (latest.size() - below - above - unknown) + " inside, " + above + " above"
-                + (unknown > 0 ? ", " + unknown + " cannot be told" : "") + ". Prices in " + read.baseCurrency().getCurrencyCode() + ".";
+                + (unknown > 0 ? ", " + unknown + " cannot be told" : "") + ". Prices in " + read.baseCurrency().getCurrencyCode() + "."
+                + judged.model().undated().map(words -> " " + words + ".").orElse("");
     }
 
     private Section readSection() {

@@ -111,7 +111,7 @@ public record Survival(List<Step> steps) {
     /**
      * The lower end of the 95 % range of the median: the first time at which the lower limit is at most one half.
      *
-     * @return empty where it never is
+     * @return empty where it never is, or no limit can be told
      */
     public OptionalDouble medianLow95() {
         return reached(Step::low95, 0.5);
@@ -130,7 +130,8 @@ public record Survival(List<Step> steps) {
         for (int k = 0; k < steps.size(); k++) {
             Step step = steps.get(k);
             double at = figure.applyAsDouble(step);
-            if (Double.isNaN(at) || at <= level + 1e-12) {
+            // A limit that is not a number is reached at no time.
+            if (at <= level + 1e-12) {
                 boolean touches = Math.abs(at - level) <= 1e-12;
                 int next = k + 1;
                 while (touches && next < steps.size() && steps.get(next).ended() == 0) {
@@ -146,9 +147,12 @@ public record Survival(List<Step> steps) {
      * The share that lasts longer than a time.
      *
      * @param time the time
-     * @return S(t), 1 before the first step
+     * @return S(t), 1 before the first step; empty beyond the last time seen where some had not ended by then: nobody watched so long
      */
-    public double at(double time) {
+    public OptionalDouble at(double time) {
+        if (steps.isEmpty() || time > steps.get(steps.size() - 1).time() && steps.get(steps.size() - 1).survival() > 0) {
+            return OptionalDouble.empty();
+        }
         double survival = 1;
         for (Step step : steps) {
             if (step.time() > time) {
@@ -156,7 +160,7 @@ public record Survival(List<Step> steps) {
             }
             survival = step.survival();
         }
-        return survival;
+        return OptionalDouble.of(survival);
     }
 
     /**

@@ -104,8 +104,8 @@ class FolderCommandTest {
 
     @Test
     void the_terminal_ends_with_the_sentences_of_the_page() {
-        assertEquals(9, sample.sentences().size(), "on offer, donors, recipients, the finished car, now or later, what is left, finish or "
-                + "stop, the market, what is unsure");
+        assertEquals(8, sample.sentences().size(), "on offer, donors, recipients, the finished car, what is left, finish or stop, the "
+                + "market, what is unsure; both cars are bought, so that nothing is said of when to buy");
         assertEquals(sample.sentences(), sample.terminal());
     }
 
@@ -121,7 +121,7 @@ class FolderCommandTest {
                 led.add(answer.section());
             }
         }
-        assertEquals(List.of("on-offer", "choice", "choice", "swap", "now-or-later", "equity", "finish", "market", "market"), led);
+        assertEquals(List.of("on-offer", "choice", "choice", "swap", "equity", "finish", "market", "market"), led);
     }
 
     @Test
@@ -153,7 +153,7 @@ class FolderCommandTest {
 
     @Test
     void the_terminal_lists_what_is_on_offer_and_says_where_all_rows_are() {
-        assertTrue(sample.out.contains("Cars on offer in the two weeks up to 2026-10-30, USD"), sample.out);
+        assertTrue(sample.out.contains("Cars on offer in the 14 days up to 2026-10-30, USD"), sample.out);
         assertTrue(sample.out.contains("784 rows are judged in all: the step 'judge' and the page show them."), sample.out);
         assertFalse(sample.out.contains("Listings in the order of the files"), sample.out);
         assertTrue(sample.out.lines().count() < 250, sample.out.lines().count() + " lines");
@@ -166,7 +166,7 @@ class FolderCommandTest {
         long below = Pattern.compile("<td>below</td>").matcher(told.section("on-offer")).results().count();
         assertTrue(below > 0, told.out);
         String words = told.about("on-offer");
-        assertTrue(words.startsWith("Of 30 cars on offer in the two weeks up to 2026-09-27 " + below + " stand"), words);
+        assertTrue(words.startsWith("Of 30 cars on offer in the 14 days up to 2026-09-27 " + below + " stand"), words);
         assertTrue(words.contains("80 % range (about one in ten does by chance). Lowest against its value stands 'a29', Sivrette: USD "
                 + "5,000, fair value "), words);
         assertTrue(words.endsWith(": below the range, and the row is silent on: title, damage, whether it runs."), words);
@@ -250,6 +250,18 @@ class FolderCommandTest {
     }
 
     @Test
+    void when_to_buy_is_told_until_both_cars_are_bought() throws IOException {
+        try (var files = Files.list(Path.of("sample-listings"))) {
+            for (Path file : files.filter(f -> f.toString().endsWith(".csv")).toList()) {
+                Files.copy(file, folder.resolve(file.getFileName()));
+            }
+        }
+        Path ledger = folder.resolve("ledger.csv");
+        Files.writeString(ledger, Files.readString(ledger).replace("donor,car,purchase,,,,", "donor,car,purchase,,estimate,2026-11-20,"));
+        assertTrue(Told.of(folder, folder.resolve("page.html")).about("now-or-later").startsWith("Waiting 6 months to buy "));
+    }
+
+    @Test
     void rows_of_the_ledger_that_are_in_no_figure_are_counted_beside_the_answer() throws IOException {
         try (var files = Files.list(Path.of("sample-listings"))) {
             for (Path file : files.filter(f -> f.toString().endsWith(".csv")).toList()) {
@@ -272,7 +284,7 @@ class FolderCommandTest {
                 2026-09-03,Sivrette,2012,120500,7200,sold
                 """);
         Told told = Told.of(folder, folder.resolve("page.html"));
-        assertTrue(told.out.contains("No car was on offer in the two weeks up to 2026-09-03."), told.out);
+        assertTrue(told.out.contains("No car was on offer in the 14 days up to 2026-09-03."), told.out);
         assertTrue(told.out.contains("3 rows are judged in all"), told.out);
         assertEquals("", told.about("on-offer"));
     }

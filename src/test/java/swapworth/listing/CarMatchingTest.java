@@ -154,6 +154,13 @@ class CarMatchingTest extends ReadingListings {
     }
 
     @Test
+    void an_advertisement_that_ended_before_the_next_one_of_a_car_is_not_the_end_of_its_offer() {
+        ListingsRead read = read("id,seen_on,vehicle,year,price,price_kind,outcome,ended_on\n"
+                + "a,2024-05-01,A,2010,9000,asking,withdrawn,2024-05-10\na,2024-08-01,A,2010,8500,asking,,\n");
+        assertEquals(92, read.cars().get(0).daysOnOffer().orElseThrow());
+    }
+
+    @Test
     void a_car_that_vanished_is_not_sold_and_a_sale_is() {
         ListingsRead read = read("id,seen_on,vehicle,year,price,price_kind,outcome,ended_on\n"
                 + "a,2024-01-01,A,2010,9000,asking,gone,2024-01-20\n"

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import java.util.SortedMap;
+import java.util.stream.IntStream;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
 import swapworth.listing.Listing;
@@ -64,12 +65,40 @@ final class ListingsAlongAPath {
         Collections.shuffle(days, new Random(seed));
         List<Car> dealt = new ArrayList<>();
         for (int i = 0; i < cars.size(); i++) {
-            Listing l = cars.get(i).sightings().get(0);
-            Listing moved = new Listing(l.origin(), l.id(), Optional.of(days.get(i)), l.facts(), l.price(), l.outcome(),
-                    Optional.of(days.get(i)), l.saved(), l.source(), l.note(), l.remarks());
-            dealt.add(new Car(cars.get(i).name(), List.of(moved), l.facts(), List.of()));
+            dealt.add(seenOn(Optional.of(days.get(i)), cars.get(i)));
         }
         return dealt;
+    }
+
+    /** The same cars at the same prices, but that nobody wrote down the day of every second one. */
+    static List<Car> withEverySecondDateLost(List<Car> cars) {
+        return IntStream.range(0, cars.size()).mapToObj(i -> i % 2 == 0 ? cars.get(i) : withoutDate(cars.get(i))).toList();
+    }
+
+    /** The same car of no known day. */
+    static Car withoutDate(Car car) {
+        return seenOn(Optional.empty(), car);
+    }
+
+    /** The same car, seen so many days later. */
+    static Car later(Car car, int days) {
+        return seenOn(car.firstSeen().map(day -> day.plusDays(days)), car);
+    }
+
+    /** The same car, of which nobody knows that it is gone. */
+    static Car stillOpen(Car car) {
+        return seen(car.firstSeen(), Outcome.OPEN, Optional.empty(), car);
+    }
+
+    private static Car seenOn(Optional<LocalDate> day, Car car) {
+        return seen(day, Outcome.GONE, day, car);
+    }
+
+    private static Car seen(Optional<LocalDate> day, Outcome outcome, Optional<LocalDate> ended, Car car) {
+        Listing l = car.sightings().get(0);
+        Listing moved = new Listing(l.origin(), l.id(), day, l.facts(), l.price(), outcome, ended, l.saved(), l.source(), l.note(),
+                l.remarks());
+        return new Car(car.name(), List.of(moved), l.facts(), List.of());
     }
 
     private void add(YearMonth month, int modelYear, double level) {

@@ -2,14 +2,18 @@ package swapworth.market;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.YearMonth;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
+import swapworth.listing.Car;
 import swapworth.listing.LevelOfTrade;
 import swapworth.statistics.Quantiles;
 import swapworth.world.Line;
@@ -43,6 +47,70 @@ class MarketIndexTest {
         double car = index().holding(Held.MODEL_YEAR).drift(12).orElseThrow().percentPerMonth();
         double age = MODEL.terms().stream().filter(t -> t.label().equals("age")).findFirst().orElseThrow().percent() / 12;
         assertEquals(age, car - market, 0.15, market + " and " + car);
+    }
+
+    @Test
+    void a_drift_is_asked_of_months_seen_in_their_order() {
+        MarketIndex index = index();
+        YearMonth last = index.last();
+        assertThrows(IllegalArgumentException.class, () -> index.drift(YearMonth.of(1999, 3), last));
+        assertThrows(IllegalArgumentException.class, () -> index.drift(last, last.plusMonths(1)));
+        assertThrows(IllegalArgumentException.class, () -> index.drift(last, last.minusMonths(1)));
+        assertInstanceOf(Answer.NotTold.class, index.drift(last, last));
+    }
+
+    /** The same prices two weeks later: what lies between the middles of two months is divided by the days between, not by months. */
+    @Test
+    void a_drift_does_not_depend_on_where_the_days_seen_stand_in_their_months() {
+        TreeMap<YearMonth, Double> falling = new TreeMap<>();
+        falling.put(YearMonth.of(2026, 1), 0.0);
+        falling.put(YearMonth.of(2026, 2), -0.04);
+        List<Car> cars = ListingsAlongAPath.of(falling, 60, 7);
+        double middle = PriceModel.fit(cars).index().orElseThrow().drift(12).orElseThrow().percentPerMonth();
+        double late = PriceModel.fit(cars.stream().map(c -> ListingsAlongAPath.later(c, 14)).toList()).index().orElseThrow().drift(12)
+                .orElseThrow().percentPerMonth();
+        assertEquals(middle, late, 0.1 * Math.abs(middle), middle + " and " + late);
+    }
+
+    @Test
+    void a_few_days_over_the_end_of_a_month_are_no_drift() {
+        TreeMap<YearMonth, Double> one = new TreeMap<>();
+        one.put(YearMonth.of(2026, 4), 0.0);
+        List<Car> april = ListingsAlongAPath.of(one, 30, 7);
+        List<Car> days = april.stream().filter(c -> c.firstSeen().orElseThrow().getDayOfMonth() > 22)
+                .map(c -> ListingsAlongAPath.later(c, 5)).toList();
+        String why = PriceModel.fit(days).index().orElseThrow().drift(12).match(d -> d.toString(), CannotTell::reason);
+        assertTrue(why.startsWith("a drift needs at least 20 days"), why);
+    }
+
+    /** Where each was seen once nobody knows which are gone: the last ones are not dearer for being the last. */
+    @Test
+    void cars_seen_once_each_are_not_told_apart_by_whether_they_are_still_on_offer() {
+        TreeMap<YearMonth, Double> year = new TreeMap<>();
+        for (int k = 0; k < 12; k++) {
+            year.put(YearMonth.of(2025, 1).plusMonths(k), 0.0);
+        }
+        List<Car> ended = ListingsAlongAPath.of(year, 10, 8);
+        List<Car> once = ended.stream().map(ListingsAlongAPath::stillOpen).toList();
+        assertFalse(hasStep(PriceModel.fit(once)), "each seen once");
+        List<Car> some = new ArrayList<>(once);
+        for (int i = 0; i < 20; i++) {
+            some.set(i, ended.get(i));
+        }
+        assertTrue(hasStep(PriceModel.fit(some)), "some known to be gone");
+    }
+
+    private static boolean hasStep(PriceModel model) {
+        return model.terms().stream().anyMatch(t -> t.label().startsWith("still on offer"));
+    }
+
+    @Test
+    void tables_say_where_the_season_is_in_and_where_it_is_not() {
+        List<String> texts = IndexTables.all(MODEL, index()).stream().map(t -> t.text().replaceAll("\\s+", " ")).toList();
+        assertTrue(texts.get(0).contains("The season is in it"), texts.get(0));
+        assertTrue(texts.get(1).contains("without the season"), texts.get(1));
+        assertTrue(texts.get(3).contains("without the season"), texts.get(3));
+        assertTrue(texts.get(4).contains("the season is in it"), texts.get(4));
     }
 
     @Test

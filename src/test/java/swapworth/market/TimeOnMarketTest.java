@@ -34,8 +34,8 @@ class TimeOnMarketTest {
             sold += car.fate() == CarOfWorld.Fate.SOLD && car.daysOnOffer() - offeredBefore <= 40 ? 1 : 0;
         }
         double unsold = 1 - sold / n;
-        double longest = TIME.untilSale(Vanished.NOT_SOLD).at(40);
-        double shortest = TIME.untilSale(Vanished.SOLD).at(40);
+        double longest = TIME.untilSale(Vanished.NOT_SOLD).at(40).orElseThrow();
+        double shortest = TIME.untilSale(Vanished.SOLD).at(40).orElseThrow();
         assertTrue(shortest < unsold + 0.05 && unsold < longest + 0.05, shortest + " < " + unsold + " < " + longest);
         assertTrue(shortest < longest);
     }
@@ -73,6 +73,7 @@ class TimeOnMarketTest {
         String none = TimeOnMarket.of(PriceModel.fit(TestCars.line("Abel", 12_000, 25, 1))).orElseThrow().tables().get(0).text();
         assertTrue(none.contains("No car is known to be sold") && none.contains("outcome and ended_on"), none);
         assertTrue(none.contains("none sold"), none);
+        assertTrue(none.contains("not watched so long"), none);
         assertFalse(none.contains("not reached"), none);
         String some = TIME.tables().get(0).text();
         assertEquals(some.contains("not reached"), some.contains("Not reached: while you watched"), some);

@@ -57,7 +57,7 @@ class SurvivalTest {
             {1, 21, 2, 0.904761904761905, 0.0640564484890047, 0.670045882235034, 0.975294149038113},
             {8, 12, 4, 0.380952380952381, 0.105971169574131, 0.183066548820394, 0.577788677745831},
             {22, 2, 1, 0.0476190476190476, 0.0464714320451682, 0.00332446304253118, 0.197044905698946}});
-        assertEquals(0, CONTROL.at(23), 1e-15);
+        assertEquals(0, CONTROL.at(23).orElseThrow(), 1e-15);
         assertEquals(8, CONTROL.median().orElseThrow());
         assertEquals(4, CONTROL.medianLow95().orElseThrow());
         assertEquals(11, CONTROL.medianHigh95().orElseThrow());
@@ -72,6 +72,32 @@ class SurvivalTest {
             {48, 2, 1, 0.1840909091, 0.1534927458}});
     }
 
+    /** The same call of the reference: median 14, limits 9 and NA; of one that ended at 14: median 14, limits NA and NA. */
+    @Test
+    void where_the_last_watched_one_ends_the_median_has_no_upper_limit() {
+        double[] times = new double[12];
+        java.util.Arrays.fill(times, 10);
+        boolean[] ended = new boolean[12];
+        for (int i = 0; i < 3; i++) {
+            times[i] = new double[] {5, 9, 14}[i];
+            ended[i] = true;
+        }
+        Survival few = Survival.of(times, ended);
+        assertEquals(14, few.median().orElseThrow());
+        assertEquals(9, few.medianLow95().orElseThrow());
+        assertTrue(few.medianHigh95().isEmpty());
+        Survival one = Survival.of(new double[] {14}, new boolean[] {true});
+        assertEquals(14, one.median().orElseThrow());
+        assertTrue(one.medianLow95().isEmpty() && one.medianHigh95().isEmpty());
+    }
+
+    @Test
+    void beyond_the_last_day_watched_nothing_is_known_of_those_still_there() {
+        assertEquals(0.448179271708683, TREATED.at(35).orElseThrow(), 1e-9);
+        assertTrue(TREATED.at(36).isEmpty());
+        assertEquals(0, CONTROL.at(1000).orElseThrow(), 1e-15);
+    }
+
     @Test
     void with_nothing_censored_it_is_the_share_that_lasted_longer() {
         Random random = new Random(4);
@@ -81,7 +107,7 @@ class SurvivalTest {
         Survival all = Survival.of(times, ended);
         for (double t = 0; t <= 30; t++) {
             double limit = t;
-            assertEquals(java.util.Arrays.stream(times).filter(x -> x > limit).count() / 200.0, all.at(t), 1e-12);
+            assertEquals(java.util.Arrays.stream(times).filter(x -> x > limit).count() / 200.0, all.at(t).orElseThrow(), 1e-12);
         }
     }
 
@@ -89,7 +115,7 @@ class SurvivalTest {
     void nothing_at_all_has_no_median_and_times_below_0_are_refused() {
         Survival none = Survival.of(new double[0], new boolean[0]);
         assertTrue(none.median().isEmpty() && none.size() == 0);
-        assertEquals(1, none.at(10));
+        assertTrue(none.at(10).isEmpty());
         assertThrows(IllegalArgumentException.class, () -> Survival.of(new double[] {-1}, new boolean[] {true}));
         assertThrows(IllegalArgumentException.class, () -> Survival.of(new double[] {1}, new boolean[0]));
     }
