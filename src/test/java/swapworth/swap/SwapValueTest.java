@@ -66,6 +66,13 @@ class SwapValueTest {
     }
 
     @Test
+    void a_car_with_the_gear_of_a_line_is_worth_what_one_is_that_names_this_gear() {
+        CarFacts unnamed = FACTS.withoutGear();
+        FinishedCar ofLine = FinishedCar.of("the swap", unnamed).withGearOf(FACTORY.vehicle()).with(BuiltBy.OWNER);
+        assertEquals(value(SwapValue.options(), CAR).median(), value(SwapValue.options(), ofLine).median());
+    }
+
+    @Test
     void what_no_value_can_rest_on_is_refused_at_once_and_a_swap_told_twice_counts_once() {
         assertThrows(IllegalArgumentException.class, () -> UnsureAmount.stated(Double.POSITIVE_INFINITY, 0.2, "me"));
         assertThrows(IllegalArgumentException.class, () -> UnsureAmount.drawn(new double[0], "me"));
