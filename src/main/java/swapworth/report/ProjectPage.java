@@ -104,7 +104,7 @@ public final class ProjectPage {
         }
         Ledger ledger = undertaking.ledger().get();
         String unit = ledger.currency().getCurrencyCode();
-        String left = undertaking.equity().map(e -> LedgerFigures.withRange(" Left in cash when it is done:", e.inCash(), unit)).orElse("");
+        String left = undertaking.equity().map(e -> " " + LedgerFigures.left(e)).orElse("");
         return "As of " + ledger.on() + " you have " + unit + " " + LedgerFigures.amount(ledger.sums().total().net())
                 + " in it, net of refunds and of what was sold. "
                 + LedgerFigures.withRange("At completion it will be", undertaking.forecast().get().total(), unit) + left + " "
