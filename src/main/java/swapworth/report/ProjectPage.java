@@ -169,8 +169,9 @@ public final class ProjectPage {
      */
     public static Optional<String> valueInIt(Undertaking undertaking) {
         return undertaking.equity().filter(e -> e.sale().isEmpty()).flatMap(e -> undertaking.finished()).map(f ->
-                "The value in what is left is that of '" + f.car().name() + "' (" + f.level().sold().words() + f.on().map(d -> ", " + d).orElse("") + "): what is paid for such a"
-                + " car counts, not what is asked for it" + untilDone(undertaking).map(words -> "; " + words).orElse("") + ".");
+                "The value in what is left is that of '" + f.car().name() + "' (" + f.level().sold().words()
+                + f.on().map(d -> ", " + d).orElse("") + "): what is paid for such a car counts, not what is asked for it"
+                + untilDone(undertaking).map(words -> "; " + words).orElse("") + ".");
     }
 
     /**
