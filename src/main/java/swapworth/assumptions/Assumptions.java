@@ -17,10 +17,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import swapworth.reading.CellReader;
-import swapworth.reading.Conventions;
 import swapworth.reading.CsvRow;
 import swapworth.reading.CsvSource;
-import swapworth.reading.DecimalMark;
 import swapworth.reading.Parsed;
 import swapworth.reading.RowProblem;
 import swapworth.reading.Spelling;
@@ -35,8 +33,6 @@ import swapworth.table.Table;
  * source, note}, of which the first two are needed.
  */
 public final class Assumptions {
-
-    private static final CellReader CELLS = new CellReader(Conventions.unstated().with(DecimalMark.POINT), ',');
 
     private final Map<String, Assumption> byName;
     private final List<String> changed;
@@ -101,14 +97,16 @@ public final class Assumptions {
      * These assumptions with the rows of a file in place of ours. What a row leaves blank stays as it is. Rows that name no
      * assumption, or give no number, change nothing and are among the {@link #problems()}.
      *
-     * @param file with the columns {@code name, middle} and, if wanted, {@code spread, unit, source, note}; decimals after a
-     *        point; what {@code words.csv} beside it says of headers holds
+     * @param file with the columns {@code name, middle} and, if wanted, {@code spread, unit, source, note}; what {@code words.csv}
+     *        beside it says of headers and of the decimal mark holds
      * @return a copy
      * @throws swapworth.reading.UnusableFileException if the file as a whole cannot be used
      */
     public Assumptions with(Path file) {
         Path folder = file.toAbsolutePath().getParent();
-        CsvSource source = CsvSource.read(file, folder == null ? Words.none() : Words.ofFolder(folder));
+        Words words = folder == null ? Words.none() : Words.ofFolder(folder);
+        CsvSource source = CsvSource.read(file, words);
+        CellReader cells = new CellReader(words.conventions(), source.separator());
         int[] places = source.neededColumns("name", "middle");
         int name = places[0];
         int middle = places[1];
@@ -127,8 +125,8 @@ public final class Assumptions {
                 found.add(problem(source, row, "name", row.cell(name), unknown(row.cell(name))));
                 continue;
             }
-            Parsed<BigDecimal> newMiddle = CELLS.number(row.cell(middle), "%");
-            Parsed<BigDecimal> newSpread = CELLS.number(row.cell(spread), "%");
+            Parsed<BigDecimal> newMiddle = cells.number(row.cell(middle), "%");
+            Parsed<BigDecimal> newSpread = cells.number(row.cell(spread), "%");
             String newUnit = row.cell(unit).isEmpty() ? before.unit() : row.cell(unit);
             if (newMiddle instanceof Parsed.Refused<BigDecimal> no) {
                 found.add(problem(source, row, "middle", row.cell(middle), no.message()));

@@ -37,7 +37,7 @@ public final class ProjectCharts {
                 steps.add(Step.change(sum.name(), sum.atCompletion().doubleValue()));
             }
         }
-        steps.add(Step.level("all that is paid"));
+        steps.add(Step.level("paid and still to be paid"));
         for (Sum sum : ledger.sums().byCategory()) {
             if (sum.name().equals(Category.SOLD.words())) {
                 steps.add(Step.change("sold so far", sum.net().doubleValue()));

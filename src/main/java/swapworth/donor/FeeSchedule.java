@@ -22,6 +22,8 @@ import swapworth.reading.Spelling;
  * currency, note}.
  */
 public final class FeeSchedule {
+    private static final String NO_FILE = "no fees.csv";
+
     private final Currency currency;
     private final List<FeeTable> tables;
     private final Map<String, String> broken;
@@ -53,14 +55,14 @@ public final class FeeSchedule {
     }
 
     /**
-     * No fees at all, for who has no {@code fees.csv}.
+     * What is there without a {@code fees.csv}.
      *
      * @param currency the base currency
-     * @return an empty schedule
+     * @return an empty schedule, by which no landed cost is whole
      */
     public static FeeSchedule none(Currency currency) {
         return new FeeSchedule(requireNonNull(currency, "currency"), List.of(), Map.of(),
-                new RowsRead("no fees.csv", 0, List.of(), List.of(), List.of(), List.of(), 0), 0);
+                new RowsRead(NO_FILE, 0, List.of(), List.of(), List.of(), List.of(), 0), 0);
     }
 
     /**
@@ -113,6 +115,9 @@ public final class FeeSchedule {
     /** Why lines are missing for a car. */
     List<String> missingFor(String car) {
         List<String> reasons = new ArrayList<>();
+        if (broken.isEmpty() && tables.stream().allMatch(t -> t.kind == CostKind.INCREMENT)) {
+            reasons.add("fees, tax and carriage: " + (read.file().equals(NO_FILE) ? "there is " + NO_FILE : read.file() + " holds none"));
+        }
         broken.forEach((where, reason) -> {
             String of = where.substring(where.indexOf('\n') + 1);
             if (of.isEmpty() || of.equals(Spelling.key(car))) {

@@ -97,7 +97,7 @@ public final class PartoutFile {
         }
         return new PartRow(row.text("car"), part.orElse(new PartKind("", "", "", "")), (int) Math.round(count.orElse(1)),
                 state, good,
-                row.word("goes_to", GoesTo.WORDS, GoesTo.ACCEPTED).orElse(GoesTo.SELL), price, chance(row, "sells"),
+                row.decisiveWord("goes_to", GoesTo.WORDS, GoesTo.ACCEPTED).orElse(GoesTo.SELL), price, chance(row, "sells"),
                 row.number("days", 0.1, 10_000), row.number("hours", 0, 1_000), money(row, "postage", currency, false),
                 money(row, "postage_charged", currency, false), money(row, "packing", currency, false), row.number("fee", 0, 100),
                 Spelling.key(row.text("bundle")), ruleMet, row.line());

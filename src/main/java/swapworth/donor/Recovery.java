@@ -211,7 +211,7 @@ public final class Recovery {
     public double[] shareOfListed() {
         double[] shares = new double[net.length];
         for (int i = 0; i < shares.length; i++) {
-            shares[i] = net[i] / listed;
+            shares[i] = listed > 0 ? net[i] / listed : Double.NaN;
         }
         return shares;
     }

@@ -160,6 +160,22 @@ public record CarFacts(
         return this;
     }
 
+    /**
+     * The car without what is known of its running gear: what it is in stock form, its line's own running gear in it.
+     *
+     * @return a copy without running gear, power, cylinders, weight, driven wheels and gear mileage; all else stands
+     */
+    public CarFacts withoutGear() {
+        Builder stock = toBuilder();
+        stock.runningGear = Optional.empty();
+        stock.powerKw = OptionalDouble.empty();
+        stock.cylinders = OptionalDouble.empty();
+        stock.weightKg = OptionalDouble.empty();
+        stock.drivenWheels = DrivenWheels.UNKNOWN;
+        stock.gearMileage = Optional.empty();
+        return stock.build();
+    }
+
     private static final int FIRST_USUAL_YEAR = 1900;
     /** The middles of usual years as far as they were asked for; none of them is day 0. */
     private static final int[] MIDDLES = new int[200];

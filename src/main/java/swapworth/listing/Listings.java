@@ -291,6 +291,7 @@ public final class Listings {
             priceTexts = new Texts(0);
             StoredListings checked = StoredListings.without(Arrays.copyOf(leftOut, out), kept);
             OddPrices.flag(checked, oddities);
+            FarDays.ask(checked, questions);
             LikeLines.of(kept, checked.rows()).forEach(this::askWhetherOneLine);
             oddities.addAll(lists.variants());
             CarMatching.Result matched = CarMatching.withDefaults().match(checked, firsts);

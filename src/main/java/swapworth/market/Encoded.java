@@ -8,11 +8,16 @@ import swapworth.statistics.SparseRow;
  *
  * @param row its row of the design
  * @param termOfColumn for each column of the model, the number of the term that it belongs to
- * @param inflation the factor on its error scale: above 1 where a measure had to be filled in
+ * @param inflation the factor on its error scale: see {@link Scatter}
  * @param growth its measure along which the error scale grows
  * @param remarks what was filled in or lies outside what the model has seen
  */
 record Encoded(SparseRow row, int[] termOfColumn, double inflation, double growth, List<String> remarks) {
+
+    /** The same with another factor on its error scale. */
+    Encoded with(double factor) {
+        return new Encoded(row, termOfColumn, factor, growth, remarks);
+    }
 
     /** The part of the fitted logarithm that each term holds. */
     double[] byTerm(double[] coefficients, int termCount) {

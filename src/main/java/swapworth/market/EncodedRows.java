@@ -9,6 +9,7 @@ import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import swapworth.statistics.Bound;
 import swapworth.statistics.Design;
+import swapworth.statistics.Ranges;
 import swapworth.statistics.Sample;
 
 /**
@@ -31,8 +32,9 @@ final class EncodedRows {
      *
      * @param design a row for each price
      * @param sample the prices
+     * @param filledIn of each whether something had to be filled in
      */
-    record Rows(Design design, Sample sample) {
+    record Rows(Design design, Sample sample, boolean[] filledIn) {
     }
 
     /**
@@ -52,10 +54,34 @@ final class EncodedRows {
         this.kept = n <= most ? IntStream.range(0, n).parallel().mapToObj(this::encoded).toArray(Encoded[]::new) : new Encoded[0];
         this.rows = rows(evidence, encoder, sameCar, n, k -> k, i -> i < kept.length ? kept[i] : encoded(i));
         for (int i = 0; i < n; i++) {
-            if (!encoder.isNothingFilledIn(inflation(i)) || isDifference(i)) {
+            if (rows.filledIn[i] || isDifference(i)) {
                 apart.set(i);
             }
         }
+    }
+
+    private EncodedRows(EncodedRows before, Encoded[] kept, Sample sample) {
+        this.evidence = before.evidence;
+        this.encoder = before.encoder;
+        this.kept = kept;
+        this.rows = new Rows(before.rows.design, sample, before.rows.filledIn);
+        this.apart.or(before.apart);
+    }
+
+    /** The same rows, with their factors on the error scale as the encoder gives them now. */
+    EncodedRows scatteredAnew() {
+        double[] inflation = rows.sample.inflation().clone();
+        Ranges.each(inflation.length, (first, end) -> {
+            for (int i = first; i < end; i++) {
+                // Of many rows those of which all is stated stay as they are: lines differ in what they are stretched by.
+                if (i < kept.length || inflation[i] != 1) {
+                    inflation[i] = encoder.inflation(evidence.subject(i));
+                }
+            }
+        });
+        Encoded[] changed = IntStream.range(0, kept.length).mapToObj(i -> kept[i].with(inflation[i])).toArray(Encoded[]::new);
+        Sample of = rows.sample;
+        return new EncodedRows(this, changed, new Sample(of.y(), of.bound(), inflation, of.known(), of.growth()));
     }
 
     /** Some of the evidence in the numbers of the model, made without the rest. */
@@ -68,11 +94,13 @@ final class EncodedRows {
             IntFunction<Encoded> encoded) {
         double[] inflation = new double[count];
         double[] growth = new double[count];
+        boolean[] filledIn = new boolean[count];
         Design design = Design.of(encoder.columns(), count, k -> {
             int i = price.applyAsInt(k);
             Encoded own = encoded.apply(i);
             inflation[k] = own.inflation();
             growth[k] = own.growth();
+            filledIn[k] = !own.remarks().isEmpty();
             return evidence.isSecondPrice(i) ? own.row().plus(-1, encoded.apply(i - 1).row()) : own.row();
         }, encoder.sums());
         double[] y = new double[count];
@@ -87,7 +115,7 @@ final class EncodedRows {
                 known[k] = sameCar;
             }
         }
-        return new Rows(design, new Sample(y, bound, inflation, known, growth));
+        return new Rows(design, new Sample(y, bound, inflation, known, growth), filledIn);
     }
 
     private Encoded encoded(int i) {

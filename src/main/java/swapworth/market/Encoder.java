@@ -14,13 +14,16 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.function.ToDoubleBiFunction;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.Condition;
 import swapworth.listing.Damage;
+import swapworth.listing.Facts;
 import swapworth.listing.LevelOfTrade;
 import swapworth.market.BodiesAndGears.Fact;
 import swapworth.market.Measures.Measured;
@@ -68,8 +71,10 @@ final class Encoder {
     private final Map<String, Map<String, Optional<String>>> trims = new ConcurrentHashMap<>();
     private final Measures measures;
     private final BodiesAndGears pairs;
-    /** By how much more the prices of crashed, branded and dead cars scatter. */
-    private final double scatterOfTroubled;
+    /** What rows may leave open. */
+    private final List<Scatter.Gap> gaps = new ArrayList<>();
+    /** As assumed, until the fit has told it. */
+    private volatile Scatter scatter;
     private final double middleAge;
     private final double middleMiles;
     private final Optional<LocalDate> begin;
@@ -89,7 +94,6 @@ final class Encoder {
         this.levels = stock.levels();
         this.pairs = new BodiesAndGears(stock.kinds());
         this.measures = new Measures(stock, assumptions);
-        this.scatterOfTroubled = 1 + assumptions.get("scatter_of_troubled").middle() / 100;
         double[] ages = new double[stock.rows()];
         double[] miles = new double[stock.rows()];
         for (LineExtent[] some : Ranges.make(ages.length, (first, end) -> measure(evidence, stock, first, end, ages, miles))) {
@@ -114,9 +118,29 @@ final class Encoder {
         state(assumptions);
         this.endOnState = terms.size();
         group("region", Group.REGION, "spread_regions", seen, Terms::region, assumptions);
+        if (seen.stream().map(s -> s.facts().region().isPresent()).distinct().count() == 2) {
+            gap("region", 1, facts -> facts.region().isEmpty(), "");
+        }
         for (String column : further) {
             further(column, stock.texts(column), seen, assumptions);
         }
+        this.scatter = Scatter.assumed(assumptions, gaps, priors());
+    }
+
+    /** Something that rows may leave open, where there is such a term. */
+    private void gap(String term, double size, Predicate<Facts> isOpen, String remark) {
+        if (terms.stream().anyMatch(t -> t.name().equals(term))) {
+            gaps.add(new Scatter.Gap(term, size, isOpen, remark));
+        }
+    }
+
+    Scatter scatter() {
+        return scatter;
+    }
+
+    /** From now on factors on the error scale are as the fit has told them. Called while the model is being fitted. */
+    void scatterAs(Scatter found) {
+        scatter = found;
     }
 
     /** Writes the ages and mileages of some rows, and says how far they reach line by line. */
@@ -141,11 +165,16 @@ final class Encoder {
         private double leastMiles = Double.POSITIVE_INFINITY;
         private double mostMiles = Double.NEGATIVE_INFINITY;
 
+        /** What was filled in has not been seen. */
         private void take(Measured car) {
-            leastAge = Math.min(leastAge, car.age());
-            mostAge = Math.max(mostAge, car.age());
-            leastMiles = Math.min(leastMiles, car.miles());
-            mostMiles = Math.max(mostMiles, car.miles());
+            if (car.isAgeStated()) {
+                leastAge = Math.min(leastAge, car.age());
+                mostAge = Math.max(mostAge, car.age());
+            }
+            if (car.isMileageStated()) {
+                leastMiles = Math.min(leastMiles, car.miles());
+                mostMiles = Math.max(mostMiles, car.miles());
+            }
         }
 
         private void take(LineExtent more) {
@@ -156,14 +185,14 @@ final class Encoder {
             mostMiles = Math.max(mostMiles, more.mostMiles);
         }
 
-        /** Whether a car's age lies more than half a year outside. */
+        /** Whether a car's age is stated, and lies more than half a year outside of those that others state. */
         boolean isOutsideAges(Measured car) {
-            return car.age() < leastAge - 0.5 || car.age() > mostAge + 0.5;
+            return car.isAgeStated() && leastAge <= mostAge && (car.age() < leastAge - 0.5 || car.age() > mostAge + 0.5);
         }
 
-        /** Whether a car's mileage lies more than 2,000 miles outside. */
+        /** Whether a car's mileage is stated, and lies more than 2,000 miles outside of those that others state. */
         boolean isOutsideMiles(Measured car) {
-            return car.miles() < leastMiles - 2000 || car.miles() > mostMiles + 2000;
+            return car.isMileageStated() && leastMiles <= mostMiles && (car.miles() < leastMiles - 2000 || car.miles() > mostMiles + 2000);
         }
     }
 
@@ -254,6 +283,10 @@ final class Encoder {
         }
         levels("how far trims differ", "spread_trims", Role.SECONDARY, seen,
                 this::trim, assumptions);
+        // A level that no row is of has the whole spread by itself; one that rows of several trims share does not say how far these differ.
+        Set<String> mixed = seen.stream().filter(s -> s.facts().trim().isEmpty()).map(s -> s.facts().vehicle())
+                .filter(unstatedTrims::containsKey).collect(Collectors.toSet());
+        gap("how far trims differ", 1, facts -> facts.trim().isEmpty() && mixed.contains(facts.vehicle()), "");
         measuredFact("power", "% per 10 % more power", Fact.POWER, Math.log(1.1), "power_slope", kinds, assumptions);
         measuredFact("cylinders", "% per cylinder", Fact.CYLINDERS, 1, "cylinder_slope", kinds, assumptions);
         measuredFact("weight", "% per 10 % more weight", Fact.WEIGHT, Math.log(1.1), "weight_slope", kinds, assumptions);
@@ -265,9 +298,10 @@ final class Encoder {
         return add(new Terms.Levels(name, Group.LEVEL_OF_LINE, assumptions.get(spread).middle(), role, seen, key, ONE));
     }
 
-    /** A slope on a measured fact, where the rows differ in it; a car of which it is unknown stands at the mean. */
+    /** A slope on a measured fact, where the rows differ in it; a car of which it is unknown stands at the mean, its range widened. */
     private void measuredFact(String name, String unit, Fact fact, double one, String slope, List<Kind> kinds, Assumptions assumptions) {
         double sum = 0;
+        double squares = 0;
         double rows = 0;
         double first = Double.NaN;
         boolean differs = false;
@@ -276,17 +310,20 @@ final class Encoder {
             if (value.isPresent()) {
                 first = rows == 0 ? value.getAsDouble() : first;
                 differs |= Math.abs(value.getAsDouble() - first) > 1e-9;
-                sum += kind.rows() * value.getAsDouble();
+                sum += kind.rows() * (value.getAsDouble() - first);
+                squares += kind.rows() * Math.pow(value.getAsDouble() - first, 2);
                 rows += kind.rows();
             }
         }
         if (differs) {
-            double mean = sum / rows;
+            double mean = first + sum / rows;
             add(new Terms.Measure(name, Group.LEVEL_OF_LINE, unit, 1, assumptions.logMiddle(slope), assumptions.logSpread(slope),
                     Role.PRIMARY, (s, m) -> {
                         OptionalDouble value = pairs.fact(fact, s.facts());
                         return value.isPresent() ? (value.getAsDouble() - mean) / one : 0;
                     }));
+            gap(name, Math.sqrt(Math.max(0, squares / rows - Math.pow(sum / rows, 2))) / one,
+                    facts -> pairs.fact(fact, facts).isEmpty(), name + " not stated: the average taken, range widened");
         }
     }
 
@@ -477,9 +514,12 @@ final class Encoder {
         if (texts.isEmpty()) {
             return;
         }
+        Predicate<Facts> isOpen = facts -> !facts.further().containsKey(column);
+        String remark = column + " not stated: the average taken, range widened";
         if (texts.keySet().stream().anyMatch(text -> Terms.number(text).isEmpty())) {
             group(column, Group.FURTHER, "spread_further_words", seen, s -> Optional.ofNullable(s.facts().further().get(column)),
                     assumptions);
+            gap(column, 1, isOpen, remark);
             return;
         }
         double rows = 0;
@@ -499,6 +539,7 @@ final class Encoder {
             add(new Terms.Measure(column, Group.FURTHER, "% per unit", 1 / sd, 0, assumptions.get("slope_further_number").middle(),
                     Role.PRIMARY, (s, m) -> Terms.number(s, column).isPresent()
                         ? (Terms.number(s, column).getAsDouble() - mean) / sd : 0));
+            gap(column, 1, isOpen, remark);
         }
     }
 
@@ -563,8 +604,19 @@ final class Encoder {
             terms.get(t).encode(subject, measured, row);
         }
         row.add(onOfferColumn, stillOnOffer);
-        double inflation = measured.inflation() * (subject.facts().isTroubled() ? scatterOfTroubled : 1);
-        return new Encoded(row.row(), termOfColumn, inflation, (measured.age() - middleAge) / 10, measured.remarks());
+        return new Encoded(row.row(), termOfColumn, scatter.of(subject.facts(), measured), (measured.age() - middleAge) / 10,
+                measured.remarks());
+    }
+
+    /** The factor on the error scale of a subject. */
+    double inflation(Subject subject) {
+        return scatter.of(subject.facts(), measures.of(subject));
+    }
+
+    /** What a car leaves open that is not said elsewhere. */
+    List<String> leftOpen(Facts car) {
+        return gaps.isEmpty() ? List.of() : gaps.stream().filter(gap -> !gap.remark().isEmpty() && gap.isOpen().test(car))
+                .map(Scatter.Gap::remark).toList();
     }
 
     /** The column that stands for the departure of every pair never seen, where the pair of a subject is one of them. */
@@ -584,11 +636,6 @@ final class Encoder {
 
     Measured measured(Subject subject) {
         return measures.of(subject);
-    }
-
-    /** Whether the factor on the error scale of a row is that of a car of which no measure had to be filled in. */
-    boolean isNothingFilledIn(double inflation) {
-        return inflation == 1 || inflation == scatterOfTroubled;
     }
 
     /** The columns that are sums of others in the row of each listing. */

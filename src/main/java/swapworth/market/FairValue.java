@@ -183,6 +183,9 @@ public final class FairValue implements Valuation {
                 : what.endsWith("mileage") ? "listings that differ more in mileage would narrow this range most"
                 : what.equals("age") || what.equals("curve of age") || what.startsWith("how far model years")
                         ? "listings that differ more in age would narrow this range most"
+                : what.startsWith("still on offer") ? "to look again which cars are still on offer would narrow this range most"
+                : model.hasBoundsOnly() ? "sales or asking prices would narrow this range most: a bid that was not met only says what is "
+                        + "too little"
                 : what.equals(Encoder.UNDATED) ? "to know its date would narrow this range most"
                 : what.startsWith("level of all") ? "more listings of any line would narrow this range most"
                 : "more listings that tell of '" + what + "' would narrow this range most";

@@ -518,7 +518,7 @@ public final class MarketIndex {
     private SparseRow ageing(double yearsAhead) {
         Subject subject = subject(line, encoder.end().orElseThrow());
         return encoder.part(AGEING, subject,
-                new Measures.Measured(encoder.middleAge() + yearsAhead, encoder.middleMiles(), 1, List.of()));
+                Measures.Measured.stated(encoder.middleAge() + yearsAhead, encoder.middleMiles()));
     }
 
     private LocalDate middle(YearMonth month) {
@@ -530,7 +530,7 @@ public final class MarketIndex {
 
     /** The time terms of a line on a day. */
     static SparseRow row(Encoder encoder, Set<Group> groups, String line, LocalDate day) {
-        return encoder.part(groups, subject(line, day), new Measures.Measured(encoder.middleAge(), encoder.middleMiles(), 1, List.of()));
+        return encoder.part(groups, subject(line, day), Measures.Measured.stated(encoder.middleAge(), encoder.middleMiles()));
     }
 
     private static Subject subject(String line, LocalDate day) {

@@ -7,7 +7,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.Facts;
 import swapworth.listing.Mileage;
@@ -15,33 +17,50 @@ import swapworth.statistics.Quantiles;
 
 /**
  * Age and mileage of any car, filled in where a row does not give them: a missing mileage from the age, at the usual miles a year of
- * the line, a missing age from the mileage likewise. What is filled in widens the error of the row.
+ * the line, a missing age from the mileage likewise. How far what is filled in may be off widens the error of the row.
  */
 final class Measures {
     /** Below this age miles a year say little. */
     private static final double LEAST_AGE = 1;
     private static final int ENOUGH = 5;
+    /** Of a car of which nobody says age or mileage, years; half of it is what it may be off. */
+    private static final int USUAL_AGE = 8;
 
     private final Map<String, Rate> byLine;
     private final Rate everywhere;
-    private final double mileageSlope;
-    private final double ageSlope;
-    private final double errorScale;
     private final LocalDate fallbackDay;
+    /** What is filled in is not further off than the cars that state it lie apart. */
+    private final double mostUnsureYears;
+    private final double mostUnsureMiles;
 
     /** Usual miles a year, and the standard deviation of one car's about it. */
     private record Rate(double milesPerYear, double spread) {
     }
 
-    /** A car's age and mileage as the model takes them. */
-    record Measured(double age, double miles, double inflation, List<String> remarks) {
+    /**
+     * A car's age and mileage as the model takes them.
+     *
+     * @param unsureYears how far the age may be off, a standard deviation; 0 where it is stated
+     * @param unsureMiles the same of the mileage
+     * @param remarks what was filled in
+     */
+    record Measured(double age, double miles, double unsureYears, double unsureMiles, List<String> remarks) {
+
+        static Measured stated(double age, double miles) {
+            return new Measured(age, miles, 0, 0, List.of());
+        }
+
+        boolean isAgeStated() {
+            return unsureYears == 0;
+        }
+
+        boolean isMileageStated() {
+            return unsureMiles == 0;
+        }
     }
 
     Measures(Stock stock, Assumptions assumptions) {
         this.fallbackDay = stock.fallbackDay();
-        this.mileageSlope = assumptions.logMiddle("mileage_slope");
-        this.ageSlope = assumptions.logMiddle("age_slope");
-        this.errorScale = assumptions.get("error_scale").middle();
         Rate assumed = new Rate(assumptions.get("miles_per_year").middle(), assumptions.get("miles_per_year").spread());
         double[] rates = new double[stock.rows()];
         for (int i = 0; i < rates.length; i++) {
@@ -53,6 +72,11 @@ final class Measures {
         List<Optional<Rate>> found = IntStream.rangeClosed(0, ofLines.length).parallel()
                 .mapToObj(k -> rate(k == 0 ? all : ofLines[k - 1])).toList();
         this.everywhere = found.get(0).orElse(assumed);
+        double[] widest = Stream.<IntToDoubleFunction>of(stock::age, stock::miles).parallel()
+                .mapToDouble(of -> spread(IntStream.range(0, stock.rows()).mapToDouble(of).filter(x -> !Double.isNaN(x)).toArray()))
+                .toArray();
+        this.mostUnsureYears = Math.max(1, widest[0]);
+        this.mostUnsureMiles = Math.max(1000, widest[1]);
         this.byLine = new HashMap<>();
         for (int k = 0; k < ofLines.length; k++) {
             byLine.put(stock.lines().get(k), found.get(k + 1).orElse(everywhere));
@@ -65,9 +89,13 @@ final class Measures {
             return Optional.empty();
         }
         double middle = Quantiles.ofPartlyOrdered(rates, 0.5);
-        // Half the range between the 16 % and 84 % points is one standard deviation of a normal law.
-        double spread = (Quantiles.ofPartlyOrdered(rates, 0.84) - Quantiles.ofPartlyOrdered(rates, 0.16)) / 2;
-        return Optional.of(new Rate(middle, Math.max(spread, 0.1 * middle)));
+        return Optional.of(new Rate(middle, Math.max(spread(rates), 0.1 * middle)));
+    }
+
+    /** Half the range between the 16 % and 84 % points, one standard deviation of a normal law; without bound for few values. */
+    private static double spread(double[] values) {
+        return values.length < ENOUGH ? Double.POSITIVE_INFINITY
+                : (Quantiles.ofPartlyOrdered(values, 0.84) - Quantiles.ofPartlyOrdered(values, 0.16)) / 2;
     }
 
     private OptionalDouble age(Facts facts, Optional<LocalDate> on) {
@@ -83,23 +111,20 @@ final class Measures {
     /** Age and mileage of a car of a line, of which either may be unknown: NaN. */
     Measured of(String line, double age, double mileage) {
         if (!Double.isNaN(age) && !Double.isNaN(mileage)) {
-            return new Measured(age, mileage, 1, List.of());
+            return Measured.stated(age, mileage);
         }
         Rate rate = byLine.getOrDefault(line, everywhere);
         if (!Double.isNaN(age)) {
-            double miles = rate.milesPerYear * age;
-            double unsure = mileageSlope * rate.spread * Math.max(LEAST_AGE, age) / 10_000;
-            return new Measured(age, miles, inflation(unsure),
+            return new Measured(age, rate.milesPerYear * age, 0, Math.min(mostUnsureMiles, rate.spread * Math.max(LEAST_AGE, age)),
                     List.of("mileage unknown: the line's usual distance a year taken, range widened"));
         }
-        double miles = Double.isNaN(mileage) ? rate.milesPerYear * 8 : mileage;
-        double filled = miles / Math.max(1000, rate.milesPerYear);
-        double unsure = ageSlope * filled * rate.spread / Math.max(1000, rate.milesPerYear);
-        return new Measured(filled, miles, inflation(unsure),
-                List.of("age unknown: filled in from the mileage at the line's usual distance a year, range widened"));
-    }
-
-    private double inflation(double unsure) {
-        return Math.sqrt(1 + unsure * unsure / (errorScale * errorScale));
+        double usual = Math.max(1000, rate.milesPerYear);
+        if (!Double.isNaN(mileage)) {
+            double filled = mileage / usual;
+            return new Measured(filled, mileage, Math.min(mostUnsureYears, Math.max(LEAST_AGE, filled) * rate.spread / usual), 0,
+                    List.of("age unknown: filled in from the mileage at the line's usual distance a year, range widened"));
+        }
+        return new Measured(USUAL_AGE, rate.milesPerYear * USUAL_AGE, USUAL_AGE / 2, rate.milesPerYear * USUAL_AGE / 2,
+                List.of("age and mileage unknown: those of a car of " + USUAL_AGE + " years taken, range widened"));
     }
 }

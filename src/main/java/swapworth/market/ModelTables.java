@@ -2,6 +2,7 @@ package swapworth.market;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import swapworth.listing.DistanceUnit;
 import swapworth.statistics.RatioStudy;
 import swapworth.table.Cell;
@@ -55,6 +56,8 @@ public final class ModelTables {
      */
     public static Table fit(PriceModel model, FitStudy study) {
         RatioStudy r = study.ratios();
+        List<Map.Entry<String, Double>> byScatter = model.scatterOfLines().entrySet().stream()
+                .sorted(Map.Entry.<String, Double>comparingByValue().thenComparing(Map.Entry.comparingByKey())).toList();
         return Table.titled("How well values meet prices, each with its own car left out")
                 .note(r.n() + " prices of " + model.cars().size() + " cars. Ratio = value / price."
                         + (study.leftOut() == 0 ? "" : " Prices off their value by more than a factor of 5, as typing errors are: "
@@ -76,10 +79,14 @@ public final class ModelTables {
                 .row(Cell.words("ranges stretched by the factor"), Cell.number(model.stretched().factor(), 2), Cell.words(""),
                         Cell.words("found by the prices of " + model.stretched().residuals() + " cars, each left out; 1 leaves ranges as "
                                 + "they are; used for cars, levels of trade and days that the listings hold"))
-                .row(Cell.words("ranges of crashed, branded and dead cars by the factor"),
-                        Cell.number(model.stretchedTroubled().factor(), 2), Cell.words(""),
-                        Cell.words("found by the prices of " + model.stretchedTroubled().residuals() + " such cars, which are taken to "
-                                + "scatter more (scatter_of_troubled): above 1 they do so still more, below 1 less"))
+                .row(Cell.words("prices of lines scatter by the factors"), Cell.words(factors(byScatter)), Cell.words(""),
+                        Cell.words((byScatter.isEmpty() ? "" : "the least " + byScatter.get(0).getKey() + ", the most "
+                                + byScatter.get(byScatter.size() - 1).getKey() + ": ") + "a line's own scatter over that of the middle car;"
+                                + " its ranges are as much wider (spread_line_scatter)"))
+                .row(Cell.words("crashed and dead cars scatter by the factor"), Cell.number(model.scatterOfTroubled(), 2),
+                        Cell.words(""), Cell.words("branded ones too; assumed, and learned from such cars (scatter_of_troubled)"))
+                .row(Cell.words("their ranges stretched by the factor"), Cell.number(model.stretchedTroubled().factor(), 2), Cell.words(""),
+                        Cell.words("beyond that, found by the prices of " + model.stretchedTroubled().residuals() + " such cars"))
                 .row(Cell.words("median miss, % of value"), Cell.number(study.medianMissPercent(), 1), Cell.words(""),
                         Cell.words("half of the prices lie nearer to their value"))
                 .row(Cell.words("prices inside their 80 % range, %"), Cell.number(study.all().percent80(), 0), Cell.words("80"),
@@ -93,6 +100,11 @@ public final class ModelTables {
                 inside(study.troubled(), study.troubled().percent95()),
                         Cell.words("95"), Cell.words("the same prices; in so few cars some lie outside by chance"))
                 .build();
+    }
+
+    private static String factors(List<Map.Entry<String, Double>> byScatter) {
+        return byScatter.isEmpty() ? "one line" : Cell.format(byScatter.get(0).getValue(), 2) + " to "
+                + Cell.format(byScatter.get(byScatter.size() - 1).getValue(), 2);
     }
 
     private static Cell inside(FitStudy.Inside some, double percent) {

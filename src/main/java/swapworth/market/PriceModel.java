@@ -65,6 +65,8 @@ public final class PriceModel {
 
     /** Up to this many cars each is left out by a refit, beyond it in closed form. */
     private static final int REFITTED = 150;
+    /** So often it is asked how lines scatter. */
+    private static final int PASSES = 3;
     /** Up to this many prices the hyperparameters are averaged over. */
     private static final int INTEGRATED = 2000;
     /** An 80 % range whose upper end is more than this many times its lower end says too little to judge by. */
@@ -108,7 +110,7 @@ public final class PriceModel {
         this.blocks = encoder.priors();
         double sameCar = sameCarScale();
         Optional<CompletableFuture<ShrunkenRegression.Found>> search = searchBegun(sameCar);
-        this.encoded = new EncodedRows(evidence, encoder, sameCar);
+        EncodedRows rows = new EncodedRows(evidence, encoder, sameCar);
         carsOfLine.putAll(encoder.carsOfLine());
         for (int c = 0; c < this.cars.size(); c++) {
             if (firstRow[c] == firstRow[c + 1]) {
@@ -116,13 +118,16 @@ public final class PriceModel {
             }
         }
         this.further = List.copyOf(further);
-        this.confounded = new FutureTask<>(() -> new Confounding(evidence, encoder, encoded).all());
+        this.confounded = new FutureTask<>(() -> new Confounding(evidence, encoder, rows).all());
         if (evidence.size() > Confounding.MOST_PRICES) {
             ForkJoinPool.commonPool().execute(confounded);
         }
         ShrunkenRegression regression = regression(evidence.size());
-        this.posterior = search.isEmpty() ? regression.fit(encoded.design(), encoded.sample(), blocks)
-                : regression.fit(encoded.design(), encoded.sample(), blocks, found(search.get()));
+        EncodedRows fitted = learnScatter(rows);
+        this.posterior = search.isEmpty() ? regression.fit(fitted.design(), fitted.sample(), blocks)
+                : regression.fit(fitted.design(), fitted.sample(), blocks, found(search.get()));
+        encoder.scatterAs(encoder.scatter().foundBy(posterior, blocks));
+        this.encoded = fitted.scatteredAnew();
         this.stretch = stretch();
         this.grids = new Grids(this.cars, evidence, encoder, encoded, posterior);
     }
@@ -240,6 +245,50 @@ public final class PriceModel {
     }
 
     /**
+     * Has the encoder take up how the prices of lines scatter, those of crashed cars, and of cars that leave something open, from fits with
+     * the hyperparameters held at their mode: three, for a price that was taken to be mistyped may be one of a line that scatters far.
+     *
+     * @return the rows with their factors on the error scale; of more than {@value #INTEGRATED} prices, where lines differ in what their
+     *     ranges are stretched by, as they were
+     */
+    private EncodedRows learnScatter(EncodedRows rows) {
+        int[] first = firstPrices();
+        if (evidence.size() > INTEGRATED || first.length == 0
+                || carsOfLine.size() == 1 && Arrays.stream(rows.sample().inflation()).allMatch(factor -> factor == 1)) {
+            return rows;
+        }
+        ShrunkenRegression pilot = regression(evidence.size()).with(Integration.MODE);
+        ShrunkenRegression.Found held = pilot.search(rows.design(), rows.sample(), blocks);
+        List<Facts> cars = Arrays.stream(first).mapToObj(i -> evidence.subject(i).facts()).toList();
+        EncodedRows scattered = rows;
+        for (int pass = 0; pass < PASSES; pass++) {
+            Posterior by = pilot.fit(scattered.design(), scattered.sample(), blocks, held);
+            EncodedRows as = scattered;
+            double[] z = Arrays.stream(first).mapToDouble(i -> deviate(by.leavingOut(LeaveOut.CLOSED_FORM, i), as, i)).toArray();
+            encoder.scatterAs(encoder.scatter().foundBy(by, blocks).toldBy(cars, z, assumptions));
+            scattered = scattered.scatteredAnew();
+        }
+        return scattered;
+    }
+
+    /** A price as a normal deviate of its prediction. */
+    private double deviate(Posterior by, EncodedRows rows, int i) {
+        Mixture predicted = by.predict(rows.get(i).row(), rows.inflation(i), rows.growth(i));
+        return Normal.quantile(Math.max(1e-12, Math.min(1 - 1e-12, predicted.cumulative(evidence.logPrice(i)))));
+    }
+
+    /** Whether every price is only known to be too low. */
+    boolean hasBoundsOnly() {
+        return firstPrices().length == 0;
+    }
+
+    /** The first price of each car that has one which is no bound. */
+    private int[] firstPrices() {
+        return IntStream.range(0, evidence.size())
+                .filter(i -> evidence.bound(i) == Bound.NONE && (i == 0 || evidence.car(i - 1) != evidence.car(i))).toArray();
+    }
+
+    /**
      * How probable it is that the dates of the listings tell nothing of their prices, neither of a market nor of ageing: as if each had
      * been drawn at random. By the marginal likelihood of the prices with and without their dates, and the assumption.
      */
@@ -250,6 +299,7 @@ public final class PriceModel {
         }
         EvidenceList undated = evidence.undated();
         Encoder without = new Encoder(undated, Stock.of(undated, further), assumptions, further);
+        without.scatterAs(encoder.scatter());
         EncodedRows rows = new EncodedRows(undated, without, sameCarScale());
         double more = posterior.logMarginal()
                 - regression(rows.size()).fit(rows.design(), rows.sample(), without.priors()).logMarginal();
@@ -261,34 +311,45 @@ public final class PriceModel {
      *
      * @param sound of all other cars
      * @param troubled of these
+     * @param lines by how much more those of a line; empty where the scatter of lines is in the fit
      */
-    private record Stretches(RangeStretch sound, RangeStretch troubled) {
+    private record Stretches(RangeStretch sound, RangeStretch troubled, Map<String, Double> lines) {
 
-        RangeStretch of(Facts car) {
-            return car.isTroubled() ? troubled : sound;
+        double of(Facts car) {
+            return (car.isTroubled() ? troubled : sound).factor() * lines.getOrDefault(car.vehicle(), 1.0);
         }
     }
 
     private Stretches stretch() {
-        int[] first = IntStream.range(0, evidence.size())
-                .filter(i -> evidence.bound(i) == Bound.NONE && (i == 0 || evidence.car(i - 1) != evidence.car(i)))
-                .toArray();
-        return new Stretches(RangeStretch.of(leftOutResiduals(IntStream.of(first).filter(i -> !evidence.isTroubled(i)).toArray())),
-                // At the least they scatter like the others.
-                RangeStretch.of(assumptions.logSpread("scatter_of_troubled"),
-                Math.min(1, Math.exp(-assumptions.logMiddle("scatter_of_troubled"))),
-                        leftOutResiduals(IntStream.of(first).filter(evidence::isTroubled).toArray())));
+        int[] first = firstPrices();
+        int[] sound = some(IntStream.of(first).filter(i -> !evidence.isTroubled(i)).toArray());
+        int[] troubled = some(IntStream.of(first).filter(evidence::isTroubled).toArray());
+        double[] z = leftOutResiduals(sound);
+        double[] zOfTroubled = leftOutResiduals(troubled);
+        RangeStretch ofSound = RangeStretch.of(z);
+        if (evidence.size() <= INTEGRATED) {
+            return new Stretches(ofSound, RangeStretch.of(zOfTroubled), Map.of());
+        }
+        // Of many cars the fit has not learned how crashed ones and lines scatter: the ranges do. At the least crashed ones do like others.
+        RangeStretch ofTroubled = RangeStretch.of(assumptions.logSpread("scatter_of_troubled"),
+                Math.min(1, Math.exp(-assumptions.logMiddle("scatter_of_troubled"))), zOfTroubled);
+        List<Facts> cars = Arrays.stream(sound).mapToObj(i -> evidence.subject(i).facts()).toList();
+        double[] beyond = Arrays.stream(z).map(deviate -> deviate / ofSound.factor()).toArray();
+        return new Stretches(ofSound, ofTroubled, Scatter.ofLines(cars, beyond, Map.of(), assumptions));
     }
 
-    /** The first price of each of some cars predicted without it, as a normal deviate; of many cars some stand for all. */
+    /** Of many cars some, evenly taken, which stand for all. */
+    private static int[] some(int[] of) {
+        int every = 1 + (of.length - 1) / MOST_STRETCHED_BY;
+        return IntStream.range(0, of.length / every).map(k -> of[k * every]).toArray();
+    }
+
+    /** The first prices of some cars predicted without these, as normal deviates. */
     private double[] leftOutResiduals(int[] first) {
-        int every = 1 + (first.length - 1) / MOST_STRETCHED_BY;
-        return IntStream.range(0, first.length / every).parallel().mapToDouble(k -> {
-            int i = first[k * every];
+        return IntStream.of(first).parallel().mapToDouble(i -> {
             Posterior without = leavingOut(evidence.car(i));
             leftOut.put(evidence.car(i), without);
-            Mixture left = without.predict(encoded.get(i).row(), encoded.inflation(i), encoded.growth(i));
-            return Normal.quantile(Math.max(1e-12, Math.min(1 - 1e-12, left.cumulative(evidence.logPrice(i)))));
+            return deviate(without, encoded, i);
         }).toArray();
     }
 
@@ -413,6 +474,24 @@ public final class PriceModel {
         return stretch.troubled;
     }
 
+    /**
+     * By how much more the prices of each line scatter than those of the middle car; the ranges of its cars are as much wider.
+     *
+     * @return a factor for each line; empty where there is one line alone
+     */
+    public Map<String, Double> scatterOfLines() {
+        return Map.copyOf(stretch.lines.isEmpty() ? encoder.scatter().ofLine() : stretch.lines);
+    }
+
+    /**
+     * By how much more the prices of crashed, branded and dead cars scatter than those of others.
+     *
+     * @return a factor
+     */
+    public double scatterOfTroubled() {
+        return encoder.scatter().ofTroubled();
+    }
+
     List<PriorBlock> blocks() {
         return blocks;
     }
@@ -438,12 +517,16 @@ public final class PriceModel {
                     : new CannotTell("no car in the files has this body with this running gear, and nothing links the two", ofLine,
                             inFile, "listings that share this body or this running gear, or power_kw and cylinders of three gears");
         }
-        List<String> remarks = Figures.joined(row.remarks(), pair == PairStanding.SEEN ? outside
+        if (subject.facts().mileage().isEmpty() && subject.facts().ageOn(subject.on().or(encoder::end).orElse(LocalDate.EPOCH)).isEmpty()) {
+            return new CannotTell("neither age nor mileage of the car is known", ofLine, inFile, "its model year, or its mileage");
+        }
+        List<String> open = Figures.joined(row.remarks(), encoder.leftOpen(subject.facts()));
+        List<String> remarks = Figures.joined(open, pair == PairStanding.SEEN ? outside
                 : Figures.joined(List.of(unseen(subject, pair)), outside));
         if (subject.on().isEmpty() && encoder.hasUndated()) {
             remarks = Figures.joined(remarks, List.of("no date: valued on no known day, by the step of the prices without one"));
         }
-        double factor = exchangeable(subject, pair) ? stretch.of(subject.facts()).factor() : 1;
+        double factor = exchangeable(subject, pair) ? stretch.of(subject.facts()) : 1;
         FairValue value = new FairValue(this, by, withoutCar, subject, row, factor, ofLine, inFile, remarks);
         Range range = value.range(0.80);
         if (range.high() > WIDEST * range.low()) {

@@ -196,7 +196,7 @@ public final class Alternatives {
                 Assumption off = options.assumptions().get("alternative_estimate");
                 boolean fixed = item.kind() == Kind.PAYMENT || item.kind() == Kind.OWED || item.kind() == Kind.LOAN || item.likely() <= 0;
                 amounts = fixed ? AmountLaw.exactly(item.likely()).draws(normals)
-                        : AmountLaw.lognormal(item.likely(), off.spread() / 100).draws(normals);
+                        : Forecast.guess(item.likely(), off).draws(normals);
             }
             if (item.chance() < 1) {
                 double[] happens = UncertainSum.of(List.of(new UncertainSum.Line(AmountLaw.exactly(1), 0, 0, 1, item.chance(), 0)))

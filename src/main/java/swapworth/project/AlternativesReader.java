@@ -97,7 +97,7 @@ final class AlternativesReader {
         if (row.text("alternative").isEmpty()) {
             row.reject("alternative", "a row needs the name of its alternative");
         }
-        Kind kind = row.word("kind", KINDS, "cost, payment, parts sold, owned, owed, loan, resale").orElse(Kind.COST);
+        Kind kind = row.decisiveWord("kind", KINDS, "cost, payment, parts sold, owned, owed, loan, resale").orElse(Kind.COST);
         String car = row.text("car");
         boolean known = options.cars().containsKey(car);
         Optional<BigDecimal> low = amount(row, "low");

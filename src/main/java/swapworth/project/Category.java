@@ -34,12 +34,15 @@ public enum Category {
     INTEREST("interest", "finance", "loan"),
     /** Room for cars and parts. */
     STORAGE("storage", "rent"),
-    /** Parts and cars sold. */
+    /** Parts sold, and cars that are not the finished one. */
     SOLD("part sold", "parts sold", "sold", "sale", "sales"),
     /** A reserve for what nobody thought of. */
     CONTINGENCY("contingency", "reserve"),
     /** The row does not say, or says a word that is not understood. */
-    UNSORTED("unsorted", "other", "misc", "miscellaneous");
+    UNSORTED("unsorted", "other", "misc", "miscellaneous"),
+    /** The finished car sold: no money of the undertaking, but what its value turned out to be. */
+    CAR_SOLD("car sold", "sale of the car", "sale of car", "car sale", "sold car", "finished car sold", "sale of the finished car",
+            "finished car", "vehicle sold", "sale of the vehicle", "swap sold", "sale of the swap");
 
     private final String words;
     private final String[] synonyms;
@@ -56,6 +59,15 @@ public enum Category {
      */
     public String words() {
         return words;
+    }
+
+    /**
+     * Whether it is of something sold, so that its money comes in unless the row says otherwise.
+     *
+     * @return true for parts sold and for the finished car sold
+     */
+    public boolean isSale() {
+        return this == SOLD || this == CAR_SOLD;
     }
 
     /** The name of its assumption on how far a single guess may be off. */

@@ -109,11 +109,20 @@ public record Entry(int line, LocalDate date, LocalDate due, String item, Catego
     }
 
     /**
+     * The cars that it falls on.
+     *
+     * @return recipient, donor, project, or other names
+     */
+    public List<String> cars() {
+        return shares.stream().map(Share::car).toList();
+    }
+
+    /**
      * Whether money of it came back that had been paid, and was not got for something sold.
      *
      * @return true for a refund
      */
     public boolean isRefund() {
-        return direction == Direction.IN && category != Category.SOLD;
+        return direction == Direction.IN && !category.isSale();
     }
 }

@@ -1,6 +1,10 @@
 package swapworth.project;
 
+import static java.util.Objects.requireNonNull;
+
+import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import swapworth.assumptions.Assumption;
 import swapworth.assumptions.Assumptions;
 import swapworth.statistics.AmountLaw;
@@ -13,16 +17,18 @@ import swapworth.table.Table;
  * market. In cash: value less money in (paid less received, tools that are kept left out). After the cost of money: less simple interest
  * on what stands in it at the end of each month until it is done (assumption {@code capital_rate}), less the interest that the ledger
  * holds already. With hours: less own hours at a rate ({@code own_hour_rate}). The break-even rate is what an hour may cost before
- * nothing is left.
+ * nothing is left. When the car is sold, what came in for it stands in place of its value, and the cost of money ends with that month.
  *
  * @param currency the base currency
- * @param value draws of the value of the finished car
+ * @param value draws of the value of the finished car; when it is sold what came in for it
  * @param moneyIn draws of the money in it at completion
  * @param capital draws of the cost of money
  * @param hours draws of own hours at completion
  * @param rate the stated rate of an hour
+ * @param sale the sale of the finished car; empty where it is not done
  */
-public record Equity(String currency, double[] value, double[] moneyIn, double[] capital, double[] hours, double rate) {
+public record Equity(String currency, double[] value, double[] moneyIn, double[] capital, double[] hours, double rate,
+        Optional<Ledger.CarSale> sale) {
 
     /** Copies the draws in and checks that they are as many. */
     public Equity {
@@ -30,6 +36,7 @@ public record Equity(String currency, double[] value, double[] moneyIn, double[]
         moneyIn = moneyIn.clone();
         capital = capital.clone();
         hours = hours.clone();
+        requireNonNull(sale, "sale");
         DrawFigures.minus(value, moneyIn);
         DrawFigures.minus(capital, hours);
         DrawFigures.minus(value, capital);
@@ -38,7 +45,7 @@ public record Equity(String currency, double[] value, double[] moneyIn, double[]
     /**
      * The equity of an undertaking.
      *
-     * @param value draws of the value of the finished car, as many as those of the forecast
+     * @param value draws of the value of the finished car, as many as those of the forecast; they do not count when it is sold
      * @param forecast what it will have cost
      * @return the equity, by the assumptions of the forecast
      * @throws IllegalArgumentException if there are more or fewer draws of the value than of the forecast
@@ -56,8 +63,11 @@ public record Equity(String currency, double[] value, double[] moneyIn, double[]
         for (int i = 0; i < capital.length; i++) {
             capital[i] = Math.max(0, capital[i] * perYear[i] / 1200 - paid);
         }
-        return new Equity(forecast.ledger().currency().getCurrencyCode(), value, forecast.charged(), capital, forecast.hours(),
-                assumptions.get("own_hour_rate").middle());
+        Optional<Ledger.CarSale> sale = forecast.ledger().carSold();
+        double[] worth = value.clone();
+        sale.ifPresent(s -> Arrays.fill(worth, s.received().doubleValue()));
+        return new Equity(forecast.ledger().currency().getCurrencyCode(), worth, forecast.charged(), capital, forecast.hours(),
+                assumptions.get("own_hour_rate").middle(), sale);
     }
 
     @Override
@@ -175,10 +185,11 @@ public record Equity(String currency, double[] value, double[] moneyIn, double[]
         table.note("Chance that something is left: in cash " + DrawFigures.percent(chanceAhead()) + ", after the cost of money "
                 + DrawFigures.percent(DrawFigures.chance(afterCapital())) + ", with hours at " + currency + " " + Cell.format(rate, 2) + " "
                 + DrawFigures.percent(DrawFigures.chance(withHours())) + ".");
-        DrawFigures.row(table, "value of the finished car when sold", value);
+        DrawFigures.row(table, sale.map(s -> "came in for the finished car, " + s.on()).orElse("value of the finished car when sold"),
+                value);
         DrawFigures.row(table, "money in it at completion", moneyIn);
         DrawFigures.row(table, "left in cash", inCash());
-        DrawFigures.row(table, "cost of money until it is done", capital);
+        DrawFigures.row(table, "cost of money until it is " + (sale.isPresent() ? "sold" : "done"), capital);
         DrawFigures.row(table, "left after the cost of money", afterCapital());
         double[] rates = breakEvenRate();
         if (rates.length == 0) {

@@ -8,9 +8,11 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
 import swapworth.assumptions.Assumption;
 import swapworth.assumptions.Assumptions;
 import swapworth.market.Range;
@@ -44,6 +46,8 @@ public final class Forecast {
     private final double[] total;
     private final double[] toPay;
     private final double[] toReceive;
+    /** The same by the cars that rows fall on. */
+    private final Map<List<String>, double[]> toReceiveOf = new LinkedHashMap<>();
     private final double[] toKeep;
     private final List<MonthOfCash> months;
     private final Peak peak;
@@ -115,14 +119,17 @@ public final class Forecast {
             Bin bin = lines.bins.get(b);
             double[] amounts = drawn.bins()[b];
             double[] factors = bin.moving.map(options.moved::get).orElse(new double[0]);
+            boolean out = bin.direction == Direction.OUT;
+            double[] comesIn = out ? new double[0] : toReceiveOf.computeIfAbsent(bin.cars, cars -> new double[count]);
             for (int i = 0; i < count; i++) {
                 double amount = factors.length == 0 ? amounts[i] : amounts[i] * factors[i];
                 net[bin.month][i] += amount;
                 toKeep[i] += bin.kept * amount;
-                if (bin.direction == Direction.OUT) {
+                if (out) {
                     toPay[i] += amount;
                 } else {
                     toReceive[i] -= amount;
+                    comesIn[i] -= amount;
                 }
             }
         }
@@ -234,7 +241,7 @@ public final class Forecast {
     }
 
     /** What a guess may turn out to be: its middle may lean, and its logarithm has a spread. */
-    private static AmountLaw guess(double likely, Assumption off) {
+    static AmountLaw guess(double likely, Assumption off) {
         double lean = 1 + off.middle() / 100;
         return AmountLaw.lognormal(likely * lean, off.spread() / 100 / lean);
     }
@@ -246,8 +253,9 @@ public final class Forecast {
      * @param direction whether money goes out or comes in
      * @param moving the category with whose market they move; empty where they stand still
      * @param kept the share of them that is not charged to the undertaking: tools that stay
+     * @param cars the cars that they fall on, of money that comes in
      */
-    private record Bin(int month, Direction direction, Optional<Category> moving, double kept) {
+    private record Bin(int month, Direction direction, Optional<Category> moving, double kept, List<String> cars) {
     }
 
     /** The rows that are to come, as lines of a sum in an order that does not depend on the file. */
@@ -264,7 +272,8 @@ public final class Forecast {
             toCome.removeIf(e -> e.status() == Status.ACTUAL || e.amount().signum() == 0);
             toCome.sort(Comparator.comparing(Entry::due).thenComparing(Entry::category).thenComparing(Entry::direction)
                     .thenComparing(Entry::amount).thenComparing(Entry::note).thenComparing(Entry::item)
-                    .thenComparing(e -> e.range().map(r -> r.low().add(r.high())).orElse(BigDecimal.ZERO)));
+                    .thenComparing(e -> e.range().map(r -> r.low().add(r.high())).orElse(BigDecimal.ZERO))
+                    .thenComparing(e -> String.join(";", e.cars())));
             YearMonth first = YearMonth.from(ledger.on());
             double common = Math.sqrt(assumptions.get("estimate_correlation").middle());
             double[] guessed = new double[1200];
@@ -278,7 +287,7 @@ public final class Forecast {
                 Optional<Category> moving = Optional.of(entry.category()).filter(c -> law.sd() > 0 && options.moved.containsKey(c));
                 double kept = entry.kept().doubleValue() / entry.amount().doubleValue();
                 lines.add(new UncertainSum.Line(law, entry.category().ordinal(), law.sd() == 0 ? 0 : common, out ? 1 : -1, 1,
-                        bin(new Bin(month, entry.direction(), moving, kept))));
+                        bin(new Bin(month, entry.direction(), moving, kept, out ? List.of() : entry.cars()))));
                 entries.add(entry);
                 reserved |= entry.category() == Category.CONTINGENCY;
                 guessed[month] += out && entry.status() == Status.ESTIMATE ? entry.amount().subtract(entry.kept()).doubleValue() : 0;
@@ -289,8 +298,9 @@ public final class Forecast {
             for (int m = 0; m < months && !reserved; m++) {
                 if (guessed[m] > 0 && reserve.middle() > 0) {
                     AmountLaw law = AmountLaw.lognormal(guessed[m] * reserve.middle() / 100, reserve.spread() / reserve.middle());
-                    lines.add(new UncertainSum.Line(law, Category.values().length, 1, 1, 1,
-                            bin(new Bin(m, Direction.OUT, Optional.empty(), 0))));
+                    // A group of its own: that of the sale of the finished car, which is no line of the forecast.
+                    lines.add(new UncertainSum.Line(law, Category.CAR_SOLD.ordinal(), 1, 1, 1,
+                            bin(new Bin(m, Direction.OUT, Optional.empty(), 0, List.of()))));
                     added++;
                 }
             }
@@ -359,8 +369,9 @@ public final class Forecast {
             months.add(new MonthOfCash(month, sum, sum, sum, new Range(sum, sum)));
             mostIn = sum > most ? month : mostIn;
             most = Math.max(most, sum);
+            double stands = standsIn(month) ? sum : 0;
             for (int i = 0; i < count; i++) {
-                moneyMonths[i] += sum;
+                moneyMonths[i] += stands;
             }
         }
         double[] standing = new double[count];
@@ -370,9 +381,10 @@ public final class Forecast {
         java.util.Arrays.fill(highest, most);
         java.util.Arrays.fill(when, -1);
         for (int m = 0; m < net.length; m++) {
+            boolean stands = standsIn(now.plusMonths(m));
             for (int i = 0; i < count; i++) {
                 standing[i] += net[m][i];
-                moneyMonths[i] += standing[i];
+                moneyMonths[i] += stands ? standing[i] : 0;
                 if (standing[i] > highest[i]) {
                     highest[i] = standing[i];
                     when[i] = m;
@@ -390,6 +402,11 @@ public final class Forecast {
             best = times[m] > times[best] ? m : best;
         }
         return new Peak(highest, best == 0 ? mostIn : now.plusMonths(best - 1L), times[best] / (double) count);
+    }
+
+    /** Whether money stands in the undertaking at the end of a month: until the finished car is sold. */
+    private boolean standsIn(YearMonth month) {
+        return ledger.carSold().map(sale -> month.isBefore(YearMonth.from(sale.on()))).orElse(true);
     }
 
     /**
@@ -460,6 +477,24 @@ public final class Forecast {
     }
 
     /**
+     * Draws of what is still to come in of some cars.
+     *
+     * @param cars which cars count, by the names that stand in the ledger
+     * @return in the base currency, of rows that fall on none but such cars
+     */
+    double[] toReceive(Predicate<String> cars) {
+        double[] sum = new double[count];
+        toReceiveOf.forEach((names, amounts) -> {
+            if (names.stream().allMatch(cars)) {
+                for (int i = 0; i < count; i++) {
+                    sum[i] += amounts[i];
+                }
+            }
+        });
+        return sum;
+    }
+
+    /**
      * Draws of own hours at completion.
      *
      * @return hours done and to come
@@ -468,7 +503,7 @@ public final class Forecast {
         return hours.clone();
     }
 
-    /** Draws of the sum of the cash in it at the end of each month: what interest is reckoned on. */
+    /** Draws of the sum of the cash in it at the end of each month until the car is sold: what interest is reckoned on. */
     double[] moneyMonths() {
         return moneyMonths.clone();
     }
@@ -547,6 +582,9 @@ public final class Forecast {
                 + (guesses == 1 ? " of them an estimate; " : " of them estimates; ")
                 + Cell.format(count, 0) + " draws. Paid and agreed amounts stand as they are; estimates are drawn, those of one category"
                         + " together.");
+        if (!ledger.carSales().isEmpty()) {
+            table.note(ledger.carSaleNote());
+        }
         table.row(Cell.words("in it so far, net"), Cell.number(soFar, 2), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK);
         DrawFigures.row(table, "still to pay", toPay);
         DrawFigures.row(table, "still to come in", toReceive);

@@ -2,11 +2,14 @@ package swapworth.project;
 
 import static java.util.Objects.requireNonNull;
 
+import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.Comparator;
 import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import swapworth.assumptions.Assumptions;
 import swapworth.reading.Conventions;
 import swapworth.reading.FolderSettings;
@@ -21,16 +24,36 @@ import swapworth.reading.UnusableFileException;
  * <p>An amount in another currency is taken at the rate of its day and rounded by itself (half to even), so that sums can be added again
  * by hand. Refunds are money in of the category that had been paid; parts sold count what was left of their gross price.
  *
- * @param entries the rows that are used, in file order
+ * <p>The sale of the finished car (category {@code car sold}) is in no sum and no forecast: what is left holds the value of the car
+ * against the money in it, and counts what came in for the car in place of that value.
+ *
+ * @param entries the rows that are used, in file order, without those of the sale of the finished car
+ * @param carSales the rows of the sale of the finished car, in file order
  * @param on the day up to which rows can be done
  * @param currency the base currency
  * @param read what became of every row
  */
-public record Ledger(List<Entry> entries, LocalDate on, Currency currency, RowsRead read) {
+public record Ledger(List<Entry> entries, List<Entry> carSales, LocalDate on, Currency currency, RowsRead read) {
 
-    /** Copies the list in. */
+    /**
+     * The sale of the finished car, when it is done.
+     *
+     * @param received what came in, net of fee and postage, less what went back to the buyer
+     * @param on the day on which the last of it came in
+     */
+    public record CarSale(BigDecimal received, LocalDate on) {
+
+        /** Checks that nothing is missing. */
+        public CarSale {
+            requireNonNull(received, "received");
+            requireNonNull(on, "on");
+        }
+    }
+
+    /** Copies the lists in. */
     public Ledger {
         entries = List.copyOf(entries);
+        carSales = List.copyOf(carSales);
         requireNonNull(on, "on");
         requireNonNull(currency, "currency");
         requireNonNull(read, "read");
@@ -107,6 +130,36 @@ public record Ledger(List<Entry> entries, LocalDate on, Currency currency, RowsR
             FolderSettings settings = FolderSettings.of(folder == null ? Path.of("") : folder, Conventions.unstated());
             return new LedgerReader(file, settings, this).read();
         }
+    }
+
+    /**
+     * The sale of the finished car.
+     *
+     * @return nothing where none is in the ledger, money of it is agreed and still to come, or all of it went back
+     */
+    public Optional<CarSale> carSold() {
+        List<Entry> done = carSales.stream().filter(e -> e.status() == Entry.Status.ACTUAL).toList();
+        BigDecimal received = done.stream().map(Entry::cash).reduce(BigDecimal.ZERO, BigDecimal::add).negate();
+        boolean open = carSales.stream().anyMatch(e -> e.status() == Entry.Status.COMMITTED);
+        return done.stream().filter(e -> !open && received.signum() > 0 && e.direction() == Entry.Direction.IN).map(Entry::date)
+                .max(Comparator.naturalOrder()).map(day -> new CarSale(received, day));
+    }
+
+    /**
+     * Where the sale of the finished car stands.
+     *
+     * @return one or two sentences; empty where the ledger has no row of it
+     */
+    public String carSaleNote() {
+        if (carSales.isEmpty()) {
+            return "";
+        }
+        String rows = carSales.stream().map(e -> "line " + e.line() + ", " + e.status().words() + ", "
+                + (e.direction() == Entry.Direction.OUT ? "-" : "") + LedgerSums.coins(e.amount()).shown())
+                .collect(Collectors.joining("; "));
+        return "The sale of the finished car (" + rows + ") is not in these figures. " + (carSold().isPresent()
+                ? "What is left counts what came in for it in place of its value." : "It is not done: what is left counts the value of the"
+                + " car, and not this sale beside it.");
     }
 
     /**

@@ -97,14 +97,31 @@ final class LedgerReader {
         askOfFarDays(drafts);
         Map<String, LocalDate> bought = bought(drafts);
         Map<String, Integer> seen = new HashMap<>();
-        List<Entry> entries = new ArrayList<>();
+        List<Optional<Entry>> read = new ArrayList<>();
         for (Draft draft : drafts) {
-            Optional<Entry> entry = entry(draft, base, on, bought, seen);
+            read.add(entry(draft, base, on, bought, seen));
+        }
+        Optional<BigDecimal> dearest = read.stream().flatMap(Optional::stream).filter(e -> e.category() == Category.PURCHASE
+                && e.direction() == Direction.OUT).map(Entry::amount).max(Comparator.naturalOrder());
+        List<Entry> entries = new ArrayList<>();
+        List<Entry> carSales = new ArrayList<>();
+        for (int i = 0; i < drafts.size(); i++) {
+            Draft draft = drafts.get(i);
+            read.get(i).ifPresent(entry -> askOfCarSale(draft, entry, dearest));
             if (draft.row.use()) {
-                entries.add(entry.orElseThrow());
+                (draft.category == Category.CAR_SOLD ? carSales : entries).add(read.get(i).orElseThrow());
             }
         }
-        return new Ledger(entries, on, base, rows.read());
+        return new Ledger(entries, carSales, on, base, rows.read());
+    }
+
+    /** The sale of the finished car under another category stands beside the value of the car: more comes in than any car cost. */
+    private static void askOfCarSale(Draft draft, Entry entry, Optional<BigDecimal> dearest) {
+        if (entry.direction() == Direction.IN && entry.category() != Category.CAR_SOLD && dearest.isPresent()
+                && entry.amount().compareTo(dearest.get()) > 0) {
+            draft.row.ask(CATEGORY, "more comes in than any car of this ledger cost: if the finished car is sold here, its category is"
+                    + " 'car sold'; else it is counted beside the value of the car");
+        }
     }
 
     private static Currency mostFrequent(List<Draft> drafts) {
@@ -182,12 +199,15 @@ final class LedgerReader {
         Optional<Category> category = row.word(CATEGORY, CATEGORIES, Category.accepted());
         draft.category = category.orElse(draft.gross.isPresent() ? Category.SOLD
                 : draft.amount.isEmpty() && likely.isEmpty() && draft.hours.isPresent() ? Category.OWN_HOURS : Category.UNSORTED);
-        Optional<Direction> direction = row.word(DIRECTION, DIRECTIONS, "out, in");
-        draft.direction = direction.orElse(draft.category == Category.SOLD ? Direction.IN : Direction.OUT);
-        Optional<Status> status = row.word(STATUS, STATES, "actual, committed, estimate");
+        Optional<Direction> direction = row.decisiveWord(DIRECTION, DIRECTIONS, "out, in");
+        draft.direction = direction.orElse(draft.category.isSale() ? Direction.IN : Direction.OUT);
+        Optional<Status> status = row.decisiveWord(STATUS, STATES, "actual, committed, estimate");
         boolean ranged = likely.isPresent() || draft.low.isPresent() || draft.high.isPresent();
         draft.status = status.orElse(ranged ? Status.ESTIMATE : Status.ACTUAL);
-        if (row.text("date").isEmpty()) {
+        if (status.isEmpty() && !row.text(STATUS).isEmpty()) {
+            // Whether it is done nobody can tell: it does not settle up to which day the ledger goes, or when a car was bought.
+            draft.date = Optional.empty();
+        } else if (row.text("date").isEmpty()) {
             // What is not done yet has no day of its own but that on which it is due.
             if (draft.status != Status.ACTUAL && draft.due.isPresent()) {
                 draft.date = draft.due;
@@ -199,6 +219,10 @@ final class LedgerReader {
         negative(draft, direction);
         likely(draft, likely);
         cars(draft);
+        if (draft.category == Category.CAR_SOLD && draft.cars.equals(List.of("donor"))) {
+            draft.category = Category.SOLD;
+            row.odd(CATEGORY, "what is sold of the donor is counted as a part sold; 'car sold' is the finished car");
+        }
         return draft;
     }
 
@@ -206,7 +230,7 @@ final class LedgerReader {
         if (draft.amount.isEmpty() || draft.amount.get().amount().signum() >= 0) {
             return;
         }
-        if (direction.isPresent() || draft.category == Category.SOLD) {
+        if (direction.isPresent() || draft.category.isSale()) {
             draft.row.reject(AMOUNT, "an amount below 0 beside a direction says it twice; write the amount without its sign");
             return;
         }
@@ -310,6 +334,10 @@ final class LedgerReader {
             status = Status.COMMITTED;
             row.odd("date", "this day lies after " + on + ", so the row is counted as still to come");
         }
+        if (status == Status.ACTUAL && row.text(STATUS).isEmpty() && draft.due.isPresent() && draft.due.get().isAfter(on)) {
+            row.ask("due", "this is due after " + on + ", and no status says that it is still to come: it is counted as paid; if it is not,"
+                    + " write committed or estimate");
+        }
         if (status != Status.ACTUAL && due.isBefore(on)) {
             row.odd(draft.due.isPresent() ? "due" : "date", "this was due before " + on
                     + " and is not done: it is counted as due on that day");
@@ -326,8 +354,8 @@ final class LedgerReader {
             for (String car : draft.cars) {
                 LocalDate since = bought.get(Spelling.key(car));
                 if (!car.equals(PROJECT) && since == null) {
-                    row.ask("car", "something of " + car + " is sold, and no row tells of its purchase: is the name another, or was it"
-                            + " yours before?");
+                    row.ask("car", "something of " + car + " is sold, and no row tells of its purchase: is the name another, was it"
+                            + " yours before, or is it the finished car (category 'car sold')?");
                 } else if (since != null && date.isBefore(since)) {
                     row.ask("date", "something of " + car + " is sold before " + since
                             + ", the day on which it was bought: which day is right?");

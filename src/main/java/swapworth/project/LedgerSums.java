@@ -5,13 +5,17 @@ import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Predicate;
 import swapworth.project.Entry.Direction;
 import swapworth.project.Entry.Status;
+import swapworth.reading.Spelling;
 import swapworth.table.Cell;
 import swapworth.table.Column;
 import swapworth.table.Table;
@@ -156,12 +160,38 @@ public final class LedgerSums {
     }
 
     /**
-     * The rows that are not done.
+     * What is still to be done until the car is finished: money that only comes in, and what goes back to a buyer of parts, is not of it.
      *
-     * @return the number of committed and estimated rows
+     * @return the committed and estimated rows of money that goes out and of own hours; none when the finished car is sold
      */
-    public int rowsToCome() {
-        return (int) ledger.entries().stream().filter(entry -> entry.status() != Status.ACTUAL).count();
+    public List<Entry> toFinish() {
+        return ledger.carSold().isPresent() ? List.of() : ledger.entries().stream().filter(entry -> entry.status() != Status.ACTUAL
+                && entry.direction() == Direction.OUT && entry.category() != Category.SOLD).toList();
+    }
+
+    /**
+     * When the car is done.
+     *
+     * @return the month in which the last of {@link #toFinish} is due; nothing where all is done
+     */
+    public Optional<YearMonth> doneIn() {
+        return toFinish().stream().map(entry -> YearMonth.from(entry.due())).max(YearMonth::compareTo);
+    }
+
+    /**
+     * The cars that are bought.
+     *
+     * @return for how many cars a row of their purchase is done; rows that name no car stand for one each
+     */
+    public int carsBought() {
+        Set<String> cars = new HashSet<>();
+        for (Entry entry : ledger.entries()) {
+            if (entry.category() == Category.PURCHASE && entry.status() == Status.ACTUAL && entry.direction() == Direction.OUT) {
+                entry.shares().forEach(share -> cars.add(share.car().equals(LedgerReader.PROJECT) ? "line " + entry.line()
+                        : Spelling.key(share.car())));
+            }
+        }
+        return cars.size();
     }
 
     /**
@@ -233,11 +263,11 @@ public final class LedgerSums {
     /**
      * All tables of the sums.
      *
-     * @return by category, by car, parts sold and own hours, as far as there are rows of them
+     * @return by category, by car, parts sold, the finished car sold and own hours, as far as there are rows of them
      */
     public List<Table> tables() {
         List<Table> tables = new ArrayList<>(List.of(byCategoryTable(""), byCarTable()));
-        for (Table table : List.of(sold(), hours())) {
+        for (Table table : List.of(sold(), carSold(), hours())) {
             if (!table.rows().isEmpty()) {
                 tables.add(table);
             }
@@ -276,12 +306,19 @@ public final class LedgerSums {
     public Table byCategoryTable(String address) {
         Table.Builder table = sums("Money by category", "category");
         table.note(ledger.read().sentence() + ". At completion is by the likely amounts; own hours are in no amount.");
+        noteOfCarSale(table);
         categories().forEach((category, sum) -> {
             Cell name = Cell.words(category.words());
             row(table, address.isEmpty() ? name : name.linked(address + idOf(category)), sum);
         });
         row(table, Cell.words("all"), total());
         return table.build();
+    }
+
+    private void noteOfCarSale(Table.Builder table) {
+        if (!ledger.carSales().isEmpty()) {
+            table.note(ledger.carSaleNote());
+        }
     }
 
     /** The end of an address of the rows of a category. */
@@ -309,17 +346,29 @@ public final class LedgerSums {
      * @return one row a sale whose gross price is stated, with the total
      */
     public Table sold() {
+        return sales("Parts sold", Category.SOLD).build();
+    }
+
+    /**
+     * The finished car sold, from the gross price to what was left.
+     *
+     * @return one row a row of its sale, with the total; they are in no other sum
+     */
+    public Table carSold() {
+        Table.Builder table = sales("The finished car sold", Category.CAR_SOLD);
+        noteOfCarSale(table);
+        return table.build();
+    }
+
+    private Table.Builder sales(String title, Category category) {
         String unit = unit();
-        Table.Builder table = Table.titled("Parts sold, " + unit + ", as of " + ledger.on()).columns(Column.number("line", ""),
+        Table.Builder table = Table.titled(title + ", " + unit + ", as of " + ledger.on()).columns(Column.number("line", ""),
                 Column.words("date"), Column.words("status"), Column.words("what"), Column.number("gross", unit), Column.number("fee",
                         unit),
                 Column.number("postage", unit), Column.number("net", unit));
         BigDecimal[] all = {none, none, none, none};
         int rows = 0;
-        for (Entry entry : ledger.entries()) {
-            if (entry.category() != Category.SOLD) {
-                continue;
-            }
+        for (Entry entry : entriesOf(category)) {
             rows++;
             Entry.Sale sale = entry.sale().orElse(new Entry.Sale(entry.amount(), none, none));
             BigDecimal[] own = {sale.gross(), sale.fee(), sale.postage(), entry.amount()};
@@ -336,7 +385,12 @@ public final class LedgerSums {
         if (rows > 0) {
             table.row(Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.words("all"), coins(all[0]), coins(all[1]), coins(all[2]), coins(all[3]));
         }
-        return table.build();
+        return table;
+    }
+
+    private List<Entry> entriesOf(Category category) {
+        List<Entry> all = category == Category.CAR_SOLD ? ledger.carSales() : ledger.entries();
+        return all.stream().filter(entry -> entry.category() == category).toList();
     }
 
     /**
@@ -374,20 +428,18 @@ public final class LedgerSums {
                 Column.words("status"), Column.words("due"), Column.words("car"), Column.words("item"), Column.sentences("note"),
                 Column.words("typed"), Column.number("out", unit), Column.number("in", unit), Column.number("hours", "h"),
                 Column.words("receipt"));
-        for (Entry entry : ledger.entries()) {
-            if (entry.category() == category) {
-                boolean out = entry.direction() == Direction.OUT;
-                table.row(Cell.label(entry.line()), Cell.words(entry.date().toString()), Cell.words(entry.status().words()),
-                        Cell.words(entry.status() == Status.ACTUAL ? "" : entry.due().toString()), Cell.words(cars(entry)),
-                        Cell.words(entry.item()), Cell.words(entry.note()), Cell.words(entry.typed().toString()),
-                        out ? coins(entry.amount()) : Cell.BLANK, out ? Cell.BLANK : coins(entry.amount()),
-                        entry.hours() > 0 ? Cell.number(entry.hours(), 1) : Cell.BLANK, Cell.words(entry.receipt()));
-            }
+        for (Entry entry : entriesOf(category)) {
+            boolean out = entry.direction() == Direction.OUT;
+            table.row(Cell.label(entry.line()), Cell.words(entry.date().toString()), Cell.words(entry.status().words()),
+                    Cell.words(entry.status() == Status.ACTUAL ? "" : entry.due().toString()), Cell.words(cars(entry)),
+                    Cell.words(entry.item()), Cell.words(entry.note()), Cell.words(entry.typed().toString()),
+                    out ? coins(entry.amount()) : Cell.BLANK, out ? Cell.BLANK : coins(entry.amount()),
+                    entry.hours() > 0 ? Cell.number(entry.hours(), 1) : Cell.BLANK, Cell.words(entry.receipt()));
         }
         return table.build();
     }
 
     private static String cars(Entry entry) {
-        return String.join("; ", entry.shares().stream().map(Entry.Share::car).toList());
+        return String.join("; ", entry.cars());
     }
 }

@@ -2,6 +2,8 @@ package swapworth.project;
 
 import static java.util.Objects.requireNonNull;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -162,13 +164,14 @@ public final class Undertaking {
             missing.add("cars.csv: a row of the role finished that the listings can value: what is left, finish or stop, redo cost.");
         }
         int count = finished.told().map(f -> f.draws().length).orElse(Forecast.withDefaults().count());
-        Answer<Draws> draws = listed.map(m -> new Draws(m, m.model.draws(count, 1), assumptions, on.or(m.model::lastSeen)));
+        Answer<Draws> draws = listed.map(m -> new Draws(m, m.model.draws(count, 1), assumptions, on.or(m.model::lastSeen),
+                finished.told()));
         Forecast.Options drawn = Forecast.withDefaults().with(assumptions).draws(count, 1);
         Forecast.Options moving = draws.told().map(d -> d.moving(drawn)).orElse(drawn);
         Answer<Forecast> forecast = ledger.map(moving::of);
         Answer<Both> both = forecast.flatMap(f -> finished.map(v -> new Both(f, v)));
-        FeeSchedule fees = market.map(m -> fees(folder, m, assumptions)).orElse(FeeSchedule.none(Currencies.USUAL));
-        Answer<NowOrLater> nowOrLater = finished.flatMap(f -> draws.flatMap(d -> d.nowOrLater(f, fees, forecast.told())));
+        FeeSchedule fees = market.map(m -> fees(folder, m)).orElse(FeeSchedule.none(Currencies.USUAL));
+        Answer<NowOrLater> nowOrLater = finished.flatMap(f -> draws.flatMap(d -> d.nowOrLater(folder, f, fees, forecast.told())));
         Answer<Gates> gates = file(folder, "gates.csv",
                 "what must be settled first: lawful, may be stripped, inspectable, insurable, lender told")
                 .map(Gates::read);
@@ -192,33 +195,20 @@ public final class Undertaking {
     }
 
     private static Answer<FinishOrStop> finishOrStop(Both both, Draws draws) {
-        return both.forecast.ledger().sums().rowsToCome() > 0
+        if (both.forecast.ledger().carSold().isPresent()) {
+            return new Answer.NotTold<>(CannotTell.without("the finished car is sold: there is nothing left to finish or to stop",
+                    "no row of the category car sold"));
+        }
+        return !both.forecast.ledger().sums().toFinish().isEmpty()
                 ? new Answer.Told<>(FinishOrStop.of(both.sold, both.forecast, draws.exits(both)))
-                : new Answer.NotTold<>(CannotTell.without("no row of ledger.csv is still to come: there is nothing left to finish",
-                        "what it still needs, as rows of the status estimate or committed"));
+                : new Answer.NotTold<>(CannotTell.without("no row of ledger.csv is still to be paid or worked: there is nothing left to"
+                        + " finish", "what it still needs, as rows of the status estimate or committed"));
     }
 
     private static Answer<WalkAway> walkAway(Draws draws, FeeSchedule fees) {
         return Answer.of(Optional.of(WalkAway.of(draws.valued(), fees)).filter(w -> !w.prices().isEmpty()), () -> CannotTell.without(
                 "cars.csv has no two cars of one role that both have a price and a line of the listings",
                 "a second car beside each: above which price one is not worth buying is told by the next best"));
-    }
-
-    /**
-     * The recipient as it was: the same chassis with the running gear of its line.
-     *
-     * @param facts what is known of the finished car
-     * @return its facts, body and running gear left blank, which are the line's own
-     */
-    public static CarFacts asItWas(CarFacts facts) {
-        CarFacts.Builder stock = CarFacts.of(facts.vehicle()).runs(facts.runs()).title(facts.title()).rust(facts.rust())
-                .paint(facts.paint())
-                .interior(facts.interior());
-        facts.trim().ifPresent(stock::trim);
-        facts.modelYear().ifPresent(stock::modelYear);
-        facts.mileage().ifPresent(stock::mileage);
-        facts.region().ifPresent(stock::region);
-        return stock.build();
     }
 
     /** The money and the finished car, with draws of what it sells for: money is spent for what is paid, not for what is asked. */
@@ -271,25 +261,30 @@ public final class Undertaking {
         return new Answer.NotTold<>(CannotTell.without("there is no " + name, "that file (" + answers + ")"));
     }
 
-    private static FeeSchedule fees(Path folder, Market market, Assumptions assumptions) {
-        FolderSettings settings = FolderSettings.of(folder, Conventions.unstated());
-        Path file = folder.resolve("fees.csv");
-        return Files.isRegularFile(file) ? FeeSchedule.read(file, settings, market.currency(), assumptions)
-                : FeeSchedule.none(market.currency());
+    private FeeSchedule fees(Path folder, Market market) {
+        return file(folder, "fees.csv", "what a purchase costs beside the price: when to walk away, now or later").match(
+                file -> FeeSchedule.read(file, FolderSettings.of(folder, Conventions.unstated()), market.currency(), assumptions),
+                none -> FeeSchedule.none(market.currency()));
     }
 
     /** Everything that is drawn with the market. */
     private static final class Draws {
+        /** At so many steps of the bid its landed cost is worked out. */
+        private static final int BIDS = 64;
+
         private final Market market;
         private final ValueDraws values;
         private final Assumptions assumptions;
         /** The day of the finished car's value, so that all cars are worth what they are on one day. */
         private final Optional<LocalDate> on;
+        /** The finished car that is spoken of: its row may name the cars that it is made from. */
+        private final Optional<SwapValue> finished;
         private final List<String> missing = new ArrayList<>();
 
-        Draws(Market market, ValueDraws values, Assumptions assumptions, Optional<LocalDate> on) {
+        Draws(Market market, ValueDraws values, Assumptions assumptions, Optional<LocalDate> on, Optional<SwapValue> finished) {
             this.market = market;
             this.on = on;
+            this.finished = finished;
             this.values = values;
             this.assumptions = assumptions;
         }
@@ -356,33 +351,94 @@ public final class Undertaking {
         }
 
         /**
-         * The ways to stop: what the listings say of the recipient without its engine, and the half-built car as a share of the finished.
-         * What is agreed is owed either way, so that it does not speak for stopping.
+         * The ways to stop, of cars that are bought: the recipient as it stands as long as its own gear is in it, what the listings say of
+         * it without its engine, and the half-built car as a share of the finished. What is agreed is owed either way, so that it does not
+         * speak for stopping.
          */
         List<FinishOrStop.Exit> exits(Both both) {
-            List<FinishOrStop.Exit> exits = new ArrayList<>();
-            CarFacts facts = both.finished.car().facts();
-            CarFacts.Builder bare = asItWas(facts).toBuilder().runs(Runs.NO_ENGINE);
-            double agreed = both.forecast.ledger().sums().agreedToPay().doubleValue();
+            Ledger ledger = both.forecast.ledger();
+            double agreed = ledger.sums().agreedToPay().doubleValue();
             String owed = agreed == 0 ? ""
                     : "; less " + Cell.format(agreed, 0) + " that is agreed and still to be paid, which is owed either way";
-            double[] comesIn = both.forecast.toReceive();
-            for (int i = 0; i < comesIn.length; i++) {
-                comesIn[i] -= agreed;
+            boolean recipient = bought(ledger, Role.RECIPIENT);
+            boolean donor = bought(ledger, Role.DONOR);
+            if (!recipient && !donor) {
+                return List.of(new FinishOrStop.Exit("buying nothing", constant(-agreed),
+                        "no purchase of the ledger is done or agreed" + owed));
             }
-            level(bare.build()).ifPresent(car -> exits.add(new FinishOrStop.Exit("recipient sold without an engine, left-over parts sold",
-                    DrawFigures.minus(car, DrawFigures.times(comesIn, -1)),
-                            "the price model (private sales, no engine), and the parts that the ledger"
-                    + " still expects; the donor's gear itself is not in it" + owed)));
-            double[] half = share("unfinished_share");
-            double[] finished = both.sold;
-            for (int i = 0; i < half.length; i++) {
-                half[i] = half[i] * finished[i] + comesIn[i];
+            double[] comesIn = both.forecast.toReceive(car -> (recipient || roleOf(car) != Role.RECIPIENT)
+                    && (donor || roleOf(car) != Role.DONOR));
+            if (!recipient) {
+                return List.of(new FinishOrStop.Exit("buying no recipient, left-over parts sold", plus(comesIn, constant(-agreed)),
+                        "the parts that the ledger still expects; the donor's gear itself is not in it" + owed));
             }
-            exits.add(new FinishOrStop.Exit("sold half-built with all that belongs to it, left-over parts sold", half,
-                    "an assumption: " + Math.round(assumptions.get("unfinished_share").middle()) + " % of the finished value, give or take "
-                    + Math.round(assumptions.get("unfinished_share").spread()) + owed));
+            List<FinishOrStop.Exit> exits = new ArrayList<>();
+            Optional<CandidateCar> row = first(Role.RECIPIENT, Role.CANDIDATE);
+            if (row.isPresent() && gearIsIn(ledger)) {
+                double[] ofOthers = both.forecast.toReceive(car -> roleOf(car) != Role.RECIPIENT && (donor || roleOf(car) != Role.DONOR));
+                level(row.get().facts()).ifPresent(car -> exits.add(new FinishOrStop.Exit("recipient sold as it stands, its own gear in it",
+                        plus(plus(car, ofOthers), constant(-agreed)), "the price model (private sales) for '" + row.get().name()
+                        + "' of cars.csv, and what the ledger still expects from other cars, as long as no row of work on the recipient or"
+                        + " the project is done and no part of the recipient is sold" + owed)));
+            }
+            double[] stopped = plus(comesIn, constant(-agreed));
+            level(both.finished.car().facts().withoutGear().toBuilder().runs(Runs.NO_ENGINE).build()).ifPresent(car -> exits.add(
+                    new FinishOrStop.Exit("recipient sold without an engine, left-over parts sold", plus(car, stopped),
+                            "the price model (private sales, no engine), and the parts that the ledger still expects"
+                            + (donor ? "; the donor's gear itself is not in it" : " of it: the donor is not bought") + owed)));
+            if (donor) {
+                double[] half = share("unfinished_share");
+                for (int i = 0; i < half.length; i++) {
+                    half[i] = half[i] * both.sold[i] + stopped[i];
+                }
+                exits.add(new FinishOrStop.Exit("sold half-built with all that belongs to it, left-over parts sold", half,
+                        "an assumption: " + Math.round(assumptions.get("unfinished_share").middle()) + " % of the finished value, give or"
+                        + " take " + Math.round(assumptions.get("unfinished_share").spread()) + owed));
+            }
             return exits;
+        }
+
+        private static double[] plus(double[] first, double[] second) {
+            return DrawFigures.minus(first, DrawFigures.times(second, -1));
+        }
+
+        /**
+         * Whether the car of a role is there: a purchase of it is done or agreed, or no row speaks of one and it was there before. A
+         * purchase whose row names no car of a role counts where none names it.
+         */
+        private boolean bought(Ledger ledger, Role role) {
+            List<Entry> purchases = ledger.entries().stream().filter(e -> e.category() == Category.PURCHASE
+                    && e.direction() == Entry.Direction.OUT).toList();
+            for (Role named : List.of(role, Role.UNKNOWN)) {
+                List<Entry> ofIt = purchases.stream().filter(e -> e.cars().stream().anyMatch(car -> roleOf(car) == named)).toList();
+                if (!ofIt.isEmpty()) {
+                    return ofIt.stream().anyMatch(e -> e.status() != Entry.Status.ESTIMATE);
+                }
+            }
+            return true;
+        }
+
+        /** Whether the recipient's own running gear is still in it, as far as the ledger tells. */
+        private boolean gearIsIn(Ledger ledger) {
+            return ledger.entries().stream().noneMatch(e -> e.cars().stream().map(this::roleOf).anyMatch(role -> role == Role.RECIPIENT
+                    ? e.category() == Category.SOLD && e.status() != Entry.Status.ESTIMATE || isWorkDone(e)
+                    : role == Role.UNKNOWN && isWorkDone(e)));
+        }
+
+        private static boolean isWorkDone(Entry entry) {
+            return entry.status() == Entry.Status.ACTUAL && (entry.category() == Category.LABOUR || entry.category() == Category.OWN_HOURS);
+        }
+
+        /** Whether a name of the ledger means the recipient or the donor; unknown where it means neither. */
+        private Role roleOf(String car) {
+            for (Role role : List.of(Role.RECIPIENT, Role.DONOR)) {
+                if (car.equals(role.words()) || finished.flatMap(f -> f.car().madeFrom(role)).filter(car::equalsIgnoreCase).isPresent()) {
+                    return role;
+                }
+            }
+            return market.cars.cars().stream().filter(c -> c.name().equalsIgnoreCase(car)).map(CandidateCar::role)
+                    .map(role -> role == Role.CANDIDATE ? Role.RECIPIENT : role)
+                    .filter(role -> role == Role.RECIPIENT || role == Role.DONOR).findFirst().orElse(Role.UNKNOWN);
         }
 
         /**
@@ -425,7 +481,14 @@ public final class Undertaking {
             return line.filter(market.model.lines()::contains);
         }
 
+        /** The car that the row of the finished car names for the first of the roles, else the first of these roles, with a price. */
         private Optional<CandidateCar> first(Role... roles) {
+            Optional<String> name = finished.flatMap(f -> f.car().madeFrom(roles[0]));
+            Optional<CandidateCar> stated = market.cars.cars().stream().filter(car -> name.filter(car.name()::equalsIgnoreCase).isPresent()
+                    && car.priceOrBid().isPresent()).findFirst();
+            if (stated.isPresent()) {
+                return stated;
+            }
             for (Role role : roles) {
                 for (CandidateCar car : market.cars.cars()) {
                     if (car.role() == role && car.priceOrBid().isPresent()) {
@@ -444,13 +507,47 @@ public final class Undertaking {
             return factors;
         }
 
+        /**
+         * How a landed cost moves when the bid moves by factors: fees by the percent and by steps follow the bid, flat ones stand. Between
+         * the least and the most of all factors it is worked out at some bids and taken as straight between them.
+         */
+        private static List<double[]> landed(FeeSchedule fees, Purchase at, List<double[]> factors) {
+            double least = 1;
+            double most = 1;
+            for (double[] month : factors) {
+                for (double factor : month) {
+                    least = Math.min(least, factor);
+                    most = Math.max(most, factor);
+                }
+            }
+            double step = Math.max((most - least) / BIDS, 1e-9);
+            double now = LandedCost.of(fees, at).total().doubleValue();
+            double[] of = new double[BIDS + 2];
+            for (int k = 0; k < of.length; k++) {
+                BigDecimal bid = at.bid().multiply(BigDecimal.valueOf(least + k * step)).setScale(2, RoundingMode.HALF_EVEN);
+                of[k] = LandedCost.of(fees, new Purchase(at.car(), bid, at.seller(), at.includes(), at.runs(), at.keys(), at.miles()))
+                        .total().doubleValue() / now;
+            }
+            List<double[]> landed = new ArrayList<>();
+            for (double[] month : factors) {
+                double[] ratios = new double[month.length];
+                for (int i = 0; i < ratios.length; i++) {
+                    double place = (month[i] - least) / step;
+                    int below = (int) place;
+                    ratios[i] = of[below] + (place - below) * (of[below + 1] - of[below]);
+                }
+                landed.add(ratios);
+            }
+            return landed;
+        }
+
         private double[] constant(double amount) {
             double[] draws = new double[values.count()];
             java.util.Arrays.fill(draws, amount);
             return draws;
         }
 
-        Answer<NowOrLater> nowOrLater(SwapValue finished, FeeSchedule fees, Optional<Forecast> forecast) {
+        Answer<NowOrLater> nowOrLater(Path folder, SwapValue finished, FeeSchedule fees, Optional<Forecast> forecast) {
             Answer<Outlook> outlook = market.model.index().flatMap(MarketIndex::outlook);
             if (outlook instanceof Answer.NotTold<Outlook> no) {
                 missing.add("listings.csv: now or later cannot be told: " + no.reason().reason() + "; needed: "
@@ -463,7 +560,14 @@ public final class Undertaking {
                 return new Answer.NotTold<>(CannotTell.without("cars.csv has no donor and recipient with a price or planned bid each",
                         "one row of each role, with its price"));
             }
-            return outlook.map(o -> compared(finished, fees, forecast, o, donor.get(), recipient.get()));
+            return outlook.map(o -> compared(atLastLook(folder, finished), fees, forecast, o, donor.get(), recipient.get()));
+        }
+
+        /** The finished car on the day from which the months to come count: on a later one part of their movement would be in it. */
+        private SwapValue atLastLook(Path folder, SwapValue finished) {
+            return finished.on().equals(market.model.lastSeen()) ? finished : Swaps.of(folder, market.cars, market.currency(), market.model,
+                    Optional.empty(), Optional.of(finished.level())).first().told()
+                    .filter(then -> then.car().name().equals(finished.car().name())).orElse(finished);
         }
 
         private NowOrLater compared(SwapValue finished, FeeSchedule fees, Optional<Forecast> forecast, Outlook outlook, CandidateCar donor,
@@ -471,13 +575,19 @@ public final class Undertaking {
             List<String> remarks = new ArrayList<>(List.of("Bought: " + donor.name() + " and " + recipient.name()
                     + " of cars.csv, or such cars"
                     + " later at the level of their lines; exit: " + finished.car().name() + ", at the mean movement of its two lines."));
+            if (!finished.on().equals(on)) {
+                remarks.add("The months count from the last look" + finished.on().map(day -> ", " + day).orElse("")
+                        + ": the exit value is that of this day" + on.map(day -> " and not of " + day).orElse("") + ".");
+            }
             List<NowOrLater.Leg> legs = new ArrayList<>();
             for (CandidateCar car : List.of(donor, recipient)) {
-                LandedCost cost = LandedCost.of(fees, Purchase.of(car, fees.currency()).orElseThrow());
+                Purchase purchase = Purchase.of(car, fees.currency()).orElseThrow();
+                LandedCost cost = LandedCost.of(fees, purchase);
                 if (!cost.whole()) {
                     remarks.add(car.name() + " costs more than is counted: " + String.join("; ", cost.missing()) + ".");
                 }
-                legs.add(new NowOrLater.Leg(car.name(), constant(cost.total().doubleValue()), factors(outlook, car.facts().vehicle())));
+                legs.add(new NowOrLater.Leg(car.name(), constant(cost.total().doubleValue()),
+                        landed(fees, purchase, factors(outlook, car.facts().vehicle()))));
             }
             List<double[]> ofDonor = factors(outlook, donor.facts().vehicle());
             double back = forecast.map(f -> f.ledger().sums().byCategory().stream().filter(s -> s.name().equals(Category.SOLD.words()))
@@ -501,9 +611,7 @@ public final class Undertaking {
                 }
                 exit.add(both);
             }
-            boolean bought = forecast.isPresent() && forecast.get().ledger().entries().stream()
-                    .filter(e -> e.category() == Category.PURCHASE && e.status() == Entry.Status.ACTUAL).count() >= 2;
-            if (bought) {
+            if (forecast.filter(f -> f.ledger().sums().carsBought() >= 2).isPresent()) {
                 remarks.add("By the ledger two cars are bought already: this then speaks of another such pair.");
             }
             return NowOrLater.of(market.currency().getCurrencyCode(), legs,
@@ -653,6 +761,10 @@ public final class Undertaking {
         if (equity().isEmpty() || finished().isEmpty() || forecast().isEmpty()) {
             return List.of();
         }
+        boolean sold = equity().get().sale().isPresent();
+        if (sold && forecast().get().drivers().isEmpty()) {
+            return List.of();
+        }
         double ofValue = equity().get().shareOfValue();
         String value = "Of what is unsure about what is left, " + Math.round(100 * ofValue)
                 + " % lies in the value of the finished car, and assumptions"
@@ -664,7 +776,7 @@ public final class Undertaking {
                 + drivers.get(0).name()
                 + "' (" + Math.round(100 * drivers.get(0).share())
                 + " % of the variance of the forecast at a market that stands still): a firm offer for it narrows it.");
-        return ofValue >= 0.5 ? List.of(value, money) : List.of(money, value);
+        return sold ? List.of(money) : ofValue >= 0.5 ? List.of(value, money) : List.of(money, value);
     }
 
     /**

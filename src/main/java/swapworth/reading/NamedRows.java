@@ -337,18 +337,41 @@ public final class NamedRows {
          * @return nothing where the cell is blank, or the word is not understood, which is then listed and never guessed
          */
         public <E> Optional<E> word(String column, Vocabulary<E> vocabulary, String accepted) {
-            String text = text(column);
-            if (text.isEmpty()) {
-                return Optional.empty();
-            }
-            Optional<E> meaning = vocabulary.meaning(settings.words().meaning(column, text).orElse(text));
-            if (meaning.isEmpty()) {
-                unmatched.computeIfAbsent(column + "\n" + Spelling.key(text), key -> problem(column, RowProblem.Kind.ODD,
-                        "this word is not understood and taken as unknown; known are: " + accepted
-                        + "; words.csv can say what it means"
-                        + Spelling.slipOf(text, vocabulary.words()).map(near -> "; did you mean " + near + "?").orElse("")));
+            Optional<E> meaning = meaning(column, vocabulary);
+            if (meaning.isEmpty() && !text(column).isEmpty()) {
+                unmatched.computeIfAbsent(column + "\n" + Spelling.key(text(column)), key -> problem(column, RowProblem.Kind.ODD,
+                        "this word is not understood and taken as unknown" + instead(column, vocabulary, accepted)));
             }
             return meaning;
+        }
+
+        /**
+         * A word without which nobody can tell how the row counts, such as whether its money was paid: as {@link #word}, but where the word
+         * is not understood the row is rejected.
+         *
+         * @param column the name of the column
+         * @param vocabulary its words
+         * @param accepted the words as a reader should write them, for the message
+         * @param <E> what the words stand for
+         * @return nothing where the cell is blank, or the word is not understood
+         */
+        public <E> Optional<E> decisiveWord(String column, Vocabulary<E> vocabulary, String accepted) {
+            Optional<E> meaning = meaning(column, vocabulary);
+            if (meaning.isEmpty() && !text(column).isEmpty()) {
+                reject(column, "this word is not understood, so nobody can tell how the row counts"
+                        + instead(column, vocabulary, accepted));
+            }
+            return meaning;
+        }
+
+        private <E> Optional<E> meaning(String column, Vocabulary<E> vocabulary) {
+            String text = text(column);
+            return text.isEmpty() ? Optional.empty() : vocabulary.meaning(settings.words().meaning(column, text).orElse(text));
+        }
+
+        private <E> String instead(String column, Vocabulary<E> vocabulary, String accepted) {
+            return "; known are: " + accepted + "; words.csv can say what it means"
+                    + Spelling.slipOf(text(column), vocabulary.words()).map(near -> "; did you mean " + near + "?").orElse("");
         }
 
         /**

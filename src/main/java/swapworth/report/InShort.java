@@ -80,7 +80,9 @@ public record InShort(List<Sentence> sentences) {
         donors.ifPresent(study -> costs(study, all));
         Optional<SwapValue> finished = swaps.flatMap(s -> s.first().told());
         finished.ifPresent(value -> all.add(new Sentence(worth(value, swaps.orElseThrow()), SwapSection.ID)));
-        undertaking.nowOrLater().map(NowOrLater::sentence).filter(words -> !words.isEmpty())
+        // Who has bought both cars no longer asks when to buy.
+        undertaking.nowOrLater().filter(n -> undertaking.ledger().filter(l -> l.sums().carsBought() >= 2).isEmpty())
+                .map(NowOrLater::sentence).filter(words -> !words.isEmpty())
                 .ifPresent(words -> all.add(new Sentence(words, ProjectPage.NOW_OR_LATER)));
         undertaking.equity().ifPresent(left -> all.add(new Sentence(left(left, undertaking), ProjectPage.LEFT)));
         undertaking.finishOrStop().map(FinishOrStop::sentence).filter(words -> !words.isEmpty())
@@ -168,8 +170,9 @@ public record InShort(List<Sentence> sentences) {
 
     private static String left(Equity equity, Undertaking undertaking) {
         return LedgerFigures.withRange("Left in cash when it is done:", equity.inCash(), equity.currency()) + " " + equity.chanceOfLoss()
-                + undertaking.finished().map(f -> ", by what '" + f.car().name() + "' sells for ("
-                        + dayAndLevel(f.level().sold(), f) + ")").orElse("")
+                + undertaking.finished().map(f -> equity.sale().map(s -> ", by what came in for '" + f.car().name() + "' (" + s.on() + ")")
+                        .orElse(", by what '" + f.car().name() + "' sells for (" + dayAndLevel(f.level().sold(), f)
+                        + ProjectPage.untilDone(undertaking).map(words -> "; " + words).orElse("") + ")")).orElse("")
                 + undertaking.ledger().map(InShort::rows).orElse("") + ".";
     }
 

@@ -151,11 +151,11 @@ public final class ProjectFile {
 
     /** A range of the finished car says little to somebody who takes it for finished. */
     private String unfinished() {
-        return undertaking.forecast().filter(f -> f.ledger().sums().rowsToCome() > 0).map(f -> {
-            int rows = f.ledger().sums().rowsToCome();
+        return undertaking.ledger().map(Ledger::sums).flatMap(sums -> sums.doneIn().map(done -> {
+            int rows = sums.toFinish().size();
             return " The car is not finished: " + rows + (rows == 1 ? " row of the owner's ledger is" : " rows of the owner's ledger are")
-                    + " still to come, the last in " + f.completion() + "; the range is that of the finished car.";
-        }).orElse("");
+                    + " still to be paid or worked, the last in " + done + "; the range is that of the finished car.";
+        })).orElse("");
     }
 
     private static String when(Optional<LocalDate> day) {
@@ -223,7 +223,7 @@ public final class ProjectFile {
                 .map(CandidateCar::facts).toList();
         Shared shared = Shared.with(value.built(), value.car().gearLine(), equivalents);
         Set<String> shown = new HashSet<>();
-        add(table, market, shared, shown, Undertaking.asItWas(value.car().facts()), unit);
+        add(table, market, shared, shown, value.car().facts().withoutGear(), unit);
         equivalents.forEach(facts -> add(table, market, shared, shown, facts, unit));
         return shown.isEmpty() ? Optional.empty() : Optional.of(table.build());
     }
@@ -276,9 +276,18 @@ public final class ProjectFile {
         }
         table.row(Cell.words("all"), Cell.BLANK, Cell.words(ledger.on().toString()), Cell.BLANK, exact(all),
                 hours > 0 ? Cell.number(hours, 1) : Cell.BLANK, Cell.BLANK);
+        BigDecimal kept = ledger.sums().keptSoFar();
+        if (kept.signum() != 0) {
+            paid(table, "of it tools that stay with the owner", kept);
+            paid(table, "all without these tools", all.subtract(kept));
+        }
         return Section.of("work", "What was done and paid", Part.prose("From the owner's ledger, exact to the smallest coin; other"
                 + " currencies at the"
                 + " rate of their day. Cost is not value. Receipts can be shown under the names given."), Part.rows(table.build()));
+    }
+
+    private static void paid(Table.Builder table, String what, BigDecimal amount) {
+        table.row(Cell.words(what), Cell.BLANK, Cell.BLANK, Cell.BLANK, exact(amount), Cell.BLANK, Cell.BLANK);
     }
 
     private static Cell exact(BigDecimal amount) {

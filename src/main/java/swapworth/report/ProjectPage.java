@@ -2,10 +2,15 @@ package swapworth.report;
 
 import static java.util.Objects.requireNonNull;
 
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import swapworth.assumptions.Question;
 import swapworth.chart.ProjectCharts;
 import swapworth.project.Alternatives;
@@ -21,6 +26,8 @@ import swapworth.project.NowOrLater;
 import swapworth.project.RedoCost;
 import swapworth.project.Undertaking;
 import swapworth.project.WalkAway;
+import swapworth.statistics.Quantiles;
+import swapworth.swap.SwapValue;
 import swapworth.table.Cell;
 import swapworth.table.Table;
 
@@ -101,7 +108,7 @@ public final class ProjectPage {
         return "As of " + ledger.on() + " you have " + unit + " " + LedgerFigures.amount(ledger.sums().total().net())
                 + " in it, net of refunds and of what was sold. "
                 + LedgerFigures.withRange("At completion it will be", undertaking.forecast().get().total(), unit) + left + " "
-                + ledger.read().sentence() + ".";
+                + ledger.read().sentence() + "." + (ledger.carSales().isEmpty() ? "" : " " + ledger.carSaleNote());
     }
 
     private static Section gates(Gates gates) {
@@ -130,7 +137,8 @@ public final class ProjectPage {
         List<Table> others = sums.tables();
         others.subList(1, others.size()).forEach(table -> parts.add(Part.rows(table)));
         problems(parts, ledger.read().table());
-        for (Category category : ledger.entries().stream().map(Entry::category).collect(Collectors.toCollection(TreeSet::new))) {
+        for (Category category : Stream.concat(ledger.entries().stream(), ledger.carSales().stream()).map(Entry::category)
+                .collect(Collectors.toCollection(TreeSet::new))) {
             Table rows = sums.rowsOf(category);
             parts.add(Part.folded(ROWS + category.words().replace(' ', '-'), category.words() + ": " + rows.rows().size()
                     + (rows.rows().size() == 1 ? " row" : " rows"), Part.rows(rows)));
@@ -153,16 +161,42 @@ public final class ProjectPage {
         return Section.of("forecast", "What is still to come", parts.toArray(Part[]::new));
     }
 
+    /**
+     * What market and age do between the day of the value and the month in which the car is done is in no figure of what is left: by how
+     * much they move the value until then, where the outlook of the market reaches so far.
+     */
+    static Optional<String> untilDone(Undertaking undertaking) {
+        Optional<LocalDate> on = undertaking.finished().flatMap(SwapValue::on);
+        Optional<YearMonth> done = undertaking.ledger().flatMap(l -> l.sums().doneIn());
+        if (on.isEmpty() || done.isEmpty() || !done.get().isAfter(YearMonth.from(on.get()))) {
+            return Optional.empty();
+        }
+        int months = (int) ChronoUnit.MONTHS.between(YearMonth.from(on.get()), done.get());
+        double older = Math.exp(months / 12.0 * undertaking.assumptions().logMiddle("age_slope"));
+        boolean now = undertaking.market().flatMap(m -> m.model().lastSeen()).equals(on);
+        return Optional.of("what market and age do to its price until it is done in " + done.get() + " is not in it"
+                + undertaking.nowOrLater().filter(n -> now && months <= n.months()).map(n -> {
+                    double more = older * Quantiles.of(n.exit().get(months - 1), 0.5) - Quantiles.of(n.exitNow(), 0.5);
+                    return ": about " + Cell.format(Math.abs(more), 0) + (more < 0 ? " less" : " more")
+                            + " by the outlook and the assumption age_slope";
+                }).orElse(""));
+    }
+
     private Section left(Equity equity) {
         List<Part> parts = new ArrayList<>();
-        parts.add(Part.prose(undertaking.finished().map(f -> "The value is that of '" + f.car().name() + "' ("
+        parts.add(Part.prose(equity.sale().map(s -> "The finished car is sold: what came in for it by " + s.on() + ", "
+                + LedgerFigures.amount(s.received()) + " net of its fee, stands in place of its value. ")
+                .or(() -> undertaking.finished().map(f -> "The value is that of '" + f.car().name() + "' ("
                 + f.level().sold().words() + f.on().map(d -> ", " + d).orElse("") + "): what is paid for such a car counts, not what is "
-                + "asked for it. Assumptions hold " + Math.round(100 * f.priorShare())
-                + " % of what is unsure about it, the largest part '" + f.largestAssumption().assumption() + "'. ").orElse("")
+                + "asked for it" + untilDone(undertaking).map(words -> "; " + words).orElse("") + ". Assumptions hold "
+                + Math.round(100 * f.priorShare()) + " % of what is unsure about it, the largest part '"
+                + f.largestAssumption().assumption() + "'. ")).orElse("")
                 + "Cash, cost of money and own hours stand apart, so that you can stop reading where you count."));
         equity.tables().forEach(table -> parts.add(Part.rows(table)));
         parts.add(Part.picture(ProjectCharts.equity(equity)));
-        parts.add(Part.bullets(undertaking.narrowing()));
+        if (!undertaking.narrowing().isEmpty()) {
+            parts.add(Part.bullets(undertaking.narrowing()));
+        }
         return Section.of(LEFT, "What is left", parts.toArray(Part[]::new));
     }
 

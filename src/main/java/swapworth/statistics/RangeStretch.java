@@ -45,9 +45,22 @@ public record RangeStretch(double factor, int residuals) {
      * @return the factor
      */
     public static RangeStretch of(double spread, double least, double... z) {
+        return NONE.carriedOn(spread, least, z);
+    }
+
+    /**
+     * The factor where the ranges that the residuals are of have been stretched by this one already. Asked again and again it goes beyond
+     * what residuals that count for {@value #FAR} at most can say at once.
+     *
+     * @param spread s as for {@link #of(double, double, double...)}
+     * @param least as there
+     * @param z left-out residuals
+     * @return the factor, of the ranges as they were before any was stretched
+     */
+    public RangeStretch carriedOn(double spread, double least, double... z) {
         double[] size = Arrays.stream(z).map(a -> Math.min(FAR, Math.abs(a))).sorted().toArray();
         if (size.length < 2) {
-            return NONE;
+            return this;
         }
         double sum = 0;
         for (double level : LEVELS) {
@@ -55,7 +68,8 @@ public record RangeStretch(double factor, int residuals) {
         }
         double held = spread * spread * size.length;
         double share = held / (held + VARIANCE_OF_ONE);
-        return new RangeStretch(Math.exp(Math.max(Math.log(least), share * sum / LEVELS.length)), size.length);
+        double log = share * (Math.log(factor) + sum / LEVELS.length);
+        return new RangeStretch(Math.exp(Math.max(Math.log(least), log)), size.length);
     }
 
     /**

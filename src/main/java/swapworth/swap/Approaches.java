@@ -355,7 +355,7 @@ final class Approaches {
             leftOut.putIfAbsent(swap.name(), "for its position: its factory equivalent is not named (column 'factory_line')");
             return Optional.empty();
         }
-        Subject stock = with(subject, FinishedCar.withoutGear(swap.facts()));
+        Subject stock = with(subject, swap.facts().withoutGear());
         Subject factory = with(subject, Situation.inFactoryForm(maker.get(), swap.facts()));
         if (!(s.model.value(stock) instanceof FairValue) || !(s.model.value(factory) instanceof FairValue)) {
             leftOut.putIfAbsent(swap.name(), "for its position: the listings do not tell what its stock car or its factory equivalent is"

@@ -6,10 +6,9 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import swapworth.listing.CandidateCar;
 import swapworth.listing.CarFacts;
-import swapworth.listing.DrivenWheels;
 
 /**
  * A finished swap: the body of one line with the running gear of another.
@@ -109,11 +108,13 @@ public record FinishedCar(String name, CarFacts facts, Optional<String> gearLine
         return papers.getOrDefault(paper, Known.UNKNOWN);
     }
 
-    /** The facts of a car without those of its running gear: what it is in stock form, its line's own running gear in it. */
-    static CarFacts withoutGear(CarFacts f) {
-        return new CarFacts(f.vehicle(), f.trim(), f.body(), Optional.empty(), OptionalDouble.empty(), OptionalDouble.empty(),
-                OptionalDouble.empty(), DrivenWheels.UNKNOWN, f.modelYear(), f.firstRegistered(), f.ageYears(), f.mileage(),
-                Optional.empty(), f.seller(), f.region(), f.distanceAway(), f.runs(), f.rust(), f.paint(), f.interior(), f.mechanical(),
-                f.records(), f.keys(), f.airbags(), f.title(), f.damage(), f.options(), f.further());
+    /**
+     * Which car of {@code cars.csv} it was made from, where its row names it.
+     *
+     * @param role recipient or donor
+     * @return the name in the column of that role
+     */
+    public Optional<String> madeFrom(CandidateCar.Role role) {
+        return SwapWords.text(facts.further(), role.words());
     }
 }

@@ -46,8 +46,8 @@ final class PartsOfSwap {
         if (!Files.isRegularFile(folder.resolve("partout.csv")) || car.cost().gear().isPresent() && car.cost().removed().isPresent()) {
             return car;
         }
-        Optional<CandidateCar> donor = named(car, "donor", Role.DONOR);
-        Optional<CandidateCar> recipient = named(car, "recipient", Role.RECIPIENT);
+        Optional<CandidateCar> donor = named(car, Role.DONOR);
+        Optional<CandidateCar> recipient = named(car, Role.RECIPIENT);
         DonorStudy study = studies.computeIfAbsent(Stream.concat(donor.stream(), recipient.stream()).toList(), both -> DonorStudy.of(folder,
                 both, currency, Optional.of(model), Optional.of(draws), on, model.assumptions(), Optional.empty()));
         SwapCost cost = car.cost();
@@ -72,8 +72,8 @@ final class PartsOfSwap {
     }
 
     /** The car that the row of the finished car names, else the only one of its role. */
-    private Optional<CandidateCar> named(FinishedCar car, String column, Role role) {
-        Optional<String> name = SwapWords.text(car.facts().further(), column);
+    private Optional<CandidateCar> named(FinishedCar car, Role role) {
+        Optional<String> name = car.madeFrom(role);
         List<CandidateCar> found = cars.stream().filter(c -> name.map(n -> n.equalsIgnoreCase(c.name())).orElse(c.role() == role)).toList();
         return found.size() == 1 ? Optional.of(found.get(0)) : Optional.empty();
     }

@@ -54,7 +54,7 @@ final class Situation {
         this.level = options.level();
         this.on = options.on().or(model::lastSeen);
         this.finished = swapped(car.facts(), car.gearLine());
-        this.stock = FinishedCar.withoutGear(car.facts());
+        this.stock = car.facts().withoutGear();
         this.factory = options.factory().map(this::inFactoryForm);
         this.gearShare = between("swap_mileage_share", 0, 1);
         double own = assumption("swap_own_departure").middle();
@@ -69,7 +69,7 @@ final class Situation {
      */
     CarFacts swapped(CarFacts f, Optional<String> gearLine) {
         Optional<String> gear = f.runningGear();
-        if (gearLine.isPresent() && (gear.isEmpty() || model.runningGear(f).equals(model.runningGear(FinishedCar.withoutGear(f))))) {
+        if (gearLine.isPresent() && (gear.isEmpty() || model.runningGear(f).equals(model.runningGear(f.withoutGear())))) {
             gear = Optional.of(model.runningGear(CarFacts.of(gearLine.get()).build()));
         }
         if (gear.isEmpty()) {

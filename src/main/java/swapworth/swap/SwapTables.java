@@ -301,7 +301,7 @@ final class SwapTables {
     private CarFacts pair(CarFacts line, String gear) {
         CarFacts stated = Situation.inFactoryForm(line, s.finished);
         return s.model.runningGear(line).equals(gear) ? stated
-                : Situation.changed(FinishedCar.withoutGear(stated), b -> b.runningGear(gear));
+                : Situation.changed(stated.withoutGear(), b -> b.runningGear(gear));
     }
 
     private Table offers() {

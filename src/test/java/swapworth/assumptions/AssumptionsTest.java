@@ -73,6 +73,19 @@ class AssumptionsTest {
     }
 
     @Test
+    void numbers_are_read_by_the_decimal_mark_of_the_folder_as_in_its_other_files() throws IOException {
+        String rows = "name;middle;spread\ncapital_rate;6,5;2\nmiles_per_year;12.500;\n";
+        Assumptions unstated = with(rows);
+        assertEquals(6.5, unstated.get("capital_rate").middle());
+        assertTrue(unstated.problems().get(0).message().contains("which mark stands before decimals?"), unstated.problems().toString());
+        Files.writeString(folder.resolve("words.csv"), "column;word;means\n*;decimal mark;comma\n");
+        Assumptions comma = with(rows);
+        assertEquals(java.util.List.of(6.5, 12_500.0), java.util.List.of(comma.get("capital_rate").middle(),
+                comma.get("miles_per_year").middle()));
+        assertEquals(java.util.List.of(), comma.problems());
+    }
+
+    @Test
     void a_per_cent_sign_in_the_cell_adds_nothing() throws IOException {
         assertEquals(-12, with("name,middle,spread\nage_slope,-12 %,5%\n").get("age_slope").middle());
     }

@@ -104,8 +104,8 @@ class FolderCommandTest {
 
     @Test
     void the_terminal_ends_with_the_sentences_of_the_page() {
-        assertEquals(9, sample.sentences().size(), "on offer, donors, recipients, the finished car, now or later, what is left, finish or "
-                + "stop, the market, what is unsure");
+        assertEquals(8, sample.sentences().size(), "on offer, donors, recipients, the finished car, what is left, finish or stop, the "
+                + "market, what is unsure; both cars are bought, so that nothing is said of when to buy");
         assertEquals(sample.sentences(), sample.terminal());
     }
 
@@ -121,7 +121,7 @@ class FolderCommandTest {
                 led.add(answer.section());
             }
         }
-        assertEquals(List.of("on-offer", "choice", "choice", "swap", "now-or-later", "equity", "finish", "market", "market"), led);
+        assertEquals(List.of("on-offer", "choice", "choice", "swap", "equity", "finish", "market", "market"), led);
     }
 
     @Test
@@ -247,6 +247,18 @@ class FolderCommandTest {
                 folder.resolve("page.html").toString()));
         String text = out.toString(StandardCharsets.UTF_8);
         assertTrue(text.contains("In short") && !text.contains("Lowest against its value"), text);
+    }
+
+    @Test
+    void when_to_buy_is_told_until_both_cars_are_bought() throws IOException {
+        try (var files = Files.list(Path.of("sample-listings"))) {
+            for (Path file : files.filter(f -> f.toString().endsWith(".csv")).toList()) {
+                Files.copy(file, folder.resolve(file.getFileName()));
+            }
+        }
+        Path ledger = folder.resolve("ledger.csv");
+        Files.writeString(ledger, Files.readString(ledger).replace("donor,car,purchase,,,,", "donor,car,purchase,,estimate,2026-11-20,"));
+        assertTrue(Told.of(folder, folder.resolve("page.html")).about("now-or-later").startsWith("Waiting 6 months to buy "));
     }
 
     @Test

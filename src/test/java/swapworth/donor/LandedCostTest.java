@@ -162,6 +162,17 @@ class LandedCostTest {
     }
 
     @Test
+    void without_any_fee_no_landed_cost_is_whole() throws IOException {
+        LandedCost none = LandedCost.of(FeeSchedule.none(FeeFiles.USD), FeeFiles.bid("4000"));
+        assertEquals(java.util.List.of("fees, tax and carriage: there is no fees.csv"), none.missing());
+        LandedCost header = LandedCost.of(FeeFiles.of(folder, "table,kind,flat"), FeeFiles.bid("4000"));
+        assertEquals(java.util.List.of("fees, tax and carriage: fees.csv holds none"), header.missing());
+        assertTrue(header.table().text().contains("at least"), header.table().text());
+        LandedCost stated = LandedCost.of(FeeFiles.of(folder, "table,kind,flat", "none,fee,0"), FeeFiles.bid("4000"));
+        assertTrue(stated.whole(), stated.missing().toString());
+    }
+
+    @Test
     void days_that_the_file_does_not_state_are_a_visible_assumption() throws IOException {
         FeeSchedule schedule = FeeFiles.of(folder, "table,kind,per_day,free_days", "yard,storage,50,1");
         LandedCost cost = LandedCost.of(schedule, FeeFiles.bid("1000"));

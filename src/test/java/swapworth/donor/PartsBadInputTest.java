@@ -69,7 +69,7 @@ class PartsBadInputTest {
 
     @Test
     void words_days_fees_and_prices_that_make_no_sense_are_refused_or_listed() throws IOException {
-        assertTrue(partout("front hit,wheels,gift,,,,,,,,").contains("ODD goes_to: this word is not understood"));
+        assertTrue(partout("front hit,wheels,gift,,,,,,,,").contains("REJECTED goes_to: this word is not understood"));
         assertTrue(partout("front hit,wheels,sell,so so,,,,,,,").contains("known are: present, likely good, doubtful, gone"));
         assertTrue(partout("front hit,wheels,sell,,,,0,,,,").startsWith("REJECTED days"));
         assertTrue(partout("front hit,wheels,sell,,,,,120,,,").startsWith("REJECTED fee"));

@@ -276,4 +276,12 @@ class RecoveryTest {
         assertEquals("without a price: main loom; add offers to parts.csv", out.gear().reason());
         assertEquals(0, out.recovery().orElseThrow().net()[0], 1e-9);
     }
+
+    @Test
+    void where_nothing_is_listed_the_share_of_the_listed_sum_is_not_a_number_whatever_the_rest_brings() throws IOException {
+        donors.file("partout.csv", "car,part,goes_to", "hit,engine,keep", "hit,gearbox,swap");
+        Recovery r = recovery(0, 20, 1, Donors.plain("hulk_value", 300));
+        assertTrue(Arrays.stream(r.net()).anyMatch(net -> net != 0), "the hulk brings something");
+        assertTrue(Arrays.stream(r.shareOfListed()).allMatch(Double::isNaN), Arrays.toString(r.shareOfListed()));
+    }
 }

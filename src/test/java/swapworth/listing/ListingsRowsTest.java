@@ -179,6 +179,22 @@ class ListingsRowsTest extends ReadingListings {
     }
 
     @Test
+    void a_sighting_far_from_all_others_at_either_end_is_asked_about_on_its_own_row() {
+        String middle = "\nA,2026-05-04,2010,1000\nA,,2010,1100\nB,2026-08-04,2011,950\nB,2026-11-14,2011,900\n";
+        assertEquals(List.of(), days("A,2026-06-01,2012,1500" + middle + "C,2027-05-16,2013,800\n"));
+        assertEquals(List.of("2 2027-11-12: this day lies 363 days after the sighting before it, and it makes that the day of all values:"
+                + " is the year right?"), days("A,2027-11-12,2012,1500" + middle));
+        assertEquals(List.of("2 2025-06-01: this day lies 337 days before the next sighting: is the year right?"),
+                days("A,2025-06-01,2012,1500" + middle));
+        assertEquals(List.of(), days("A,2027-11-12,2012,1500" + middle + "C,2027-11-20,2013,800\n"));
+    }
+
+    private List<String> days(String rows) {
+        return read("vehicle,seen_on,year,price\n" + rows).questions().stream().filter(q -> q.column().equals("seen_on"))
+                .map(q -> q.line() + " " + q.rawText() + ": " + q.message()).toList();
+    }
+
+    @Test
     void a_word_that_is_not_known_is_listed_and_the_fact_stays_unknown() {
         ListingsRead read = read("vehicle,year,price,runs,title\nA,2010,1000,blown,clean\nA,2011,1000,Blown,murky\n");
         assertEquals(2, read.counts().used());

@@ -130,12 +130,12 @@ class GrossErrorTest {
         Map<String, Double> without = values(PriceModel.fit(others));
         Map<String, Double> with = values(mistyped);
         assertTrue(without.size() > 290);
-        // Two cars of world 41 move by 1.2 per cent, among those whose prices are taken to scatter more; the others by less than half a per
-        // cent.
+        // Two cars of world 41 move by 1.2 per cent, among those whose prices are taken to scatter more; a mistyped price also counts a
+        // little in how far its line scatters, so that a third of world 42 moves by more than half a per cent.
         without.forEach((car, value) -> assertEquals(1, with.getOrDefault(car, value) / value, 0.015, car));
         long moved = without.entrySet().stream().filter(e -> Math.abs(with.getOrDefault(e.getKey(), e.getValue()) / e.getValue()
                 - 1) > 0.005).count();
-        assertTrue(moved <= 2, moved + " of " + without.size());
+        assertTrue(moved <= 3, moved + " of " + without.size());
         for (int wrong : new int[] {low, high}) {
             List<String> remarks = mistyped.judge(mistyped.cars().get(wrong).latest()).remarks();
             assertTrue(remarks.stream().anyMatch(r -> r.contains("typing error")), remarks.toString());

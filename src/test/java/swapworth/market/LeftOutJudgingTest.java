@@ -77,9 +77,10 @@ class LeftOutJudgingTest {
         check(cars.stream().filter(c -> c.facts().vehicle().equals(line)).limit(12).toList(), 12, 0.06, 0.2, 0.3);
     }
 
+    // How far its line scatters is as all cars have it: that counts most.
     @Test
     void the_closed_form_for_many_cars_judges_them_as_if_never_seen() {
-        check(shuffled(23), 8, 0.03, 0.06, 0.1);
+        check(shuffled(23), 8, 0.03, 0.08, 0.1);
     }
 
     @Test

@@ -57,6 +57,21 @@ class AlternativesTest {
     }
 
     @Test
+    void amounts_that_are_said_to_come_out_higher_are_counted_higher_and_payments_are_not() throws IOException {
+        Alternative one = read(exact("alternative_estimate", "50", "capital_rate", "0"), "swap,car,8000,cost,0,,,,,,,",
+                "swap,rent,300,payment,0,,,,,,,", "swap,the car then,2000,resale,,,,,,,,").all().get(0);
+        assertEquals(1.5 * 8000 + 300 - 1.5 * 2000, one.netCost()[0], 1e-6);
+    }
+
+    @Test
+    void a_way_with_a_kind_that_is_not_understood_is_not_held_against_others_by_a_wrong_sign() throws IOException {
+        Alternatives all = read(Assumptions.defaults(), "swap,car,8000,cost,0,,,,,,,", "swap,the car then,6000,Wiederverkauf,,,,,,,,");
+        assertEquals(List.of(3), all.all().get(0).notCounted());
+        assertTrue(reasons(all.rowsRead().rejected()).contains("3 kind: this word is not understood, so nobody can tell how the row"),
+                reasons(all.rowsRead().rejected()));
+    }
+
+    @Test
     void what_is_paid_after_the_month_of_comparison_is_not_counted_and_asked_about() throws IOException {
         Assumptions assumptions = exact("alternative_estimate", "0", "capital_rate", "0", "horizon", "36");
         Alternatives both = read(assumptions, "A,car,10000,cost,0,,,,,,,", "A,insurance,100,payment,1,36,,,,,,",

@@ -13,6 +13,7 @@ import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -84,6 +85,31 @@ class EquityTest {
         assertEquals(before - 100 + 3, after, 1e-9);
     }
 
+    @Test
+    void when_the_car_is_sold_what_came_in_stands_in_place_of_its_value_and_before_that_the_sale_is_not_counted_beside_it()
+            throws IOException {
+        String[] rows = ROWS.clone();
+        rows[6] = "2025-07-31,1000,shop,labour,,10,,";
+        Assumptions rate = exact("capital_rate", 12);
+        Path file = folder.resolve("ledger.csv");
+        Ledger.Options late = Ledger.withDefaults().on(LocalDate.of(2026, 3, 1));
+        Files.writeString(file, String.join("\n", rows) + "\n2025-08-10,9000,sold,car sold,,,,\n");
+        Equity sold = Equity.of(all(10_000), Forecast.withDefaults().with(rate).draws(COUNT, 1).of(late.read(file)));
+        // 9000 for the car; 6000 + 2000 + 400 - 500 + 1000 less half of the crane in it
+        assertEquals(9_000 - 8_700, sold.inCash()[7], 1e-9);
+        // ends of months up to July, as above: the car is sold in August, and nothing stands in it afterwards
+        assertEquals(0.01 * (6000 + 6000 + 8000 + 8400 + 7900 + 7900 + 8900), sold.capital()[7], 1e-9);
+        assertTrue(sold.tables().get(0).text().contains("came in for the finished car, 2025-08-10"), sold.tables().get(0).text());
+        Files.writeString(file, String.join("\n", rows) + "\n2025-08-10,9000,to be sold,car sold,estimate,,,\n");
+        Forecast planned = Forecast.withDefaults().with(rate).draws(COUNT, 1).of(Ledger.read(file));
+        assertEquals(10_000 - 8_700, Equity.of(all(10_000), planned).inCash()[7], 1e-9);
+        assertEquals(0, planned.toReceive()[7]);
+        double[] with = RedoCost.of(all(10_000), planned).cash();
+        Files.writeString(file, String.join("\n", rows) + "\n");
+        Forecast without = Forecast.withDefaults().with(rate).draws(COUNT, 1).of(Ledger.read(file));
+        assertArrayEquals(RedoCost.of(all(10_000), without).cash(), with);
+    }
+
     // Closed form: the variance of a difference falls by twice the covariance.
     @Test
     void what_moves_value_and_parts_moves_both() throws IOException {
@@ -117,7 +143,8 @@ class EquityTest {
         Forecast own = forecast(Assumptions.defaults());
         assertEquals(0, Equity.of(all(10_000), own).shareOfValue(), 1e-9);
         double[] w = UncertainSum.normals(COUNT, 4);
-        Equity both = new Equity("USD", value, Arrays.stream(w).map(one -> 5_000 + 1_200 * one).toArray(), all(0), all(0), 20);
+        Equity both = new Equity("USD", value, Arrays.stream(w).map(one -> 5_000 + 1_200 * one).toArray(), all(0), all(0), 20,
+                Optional.empty());
         assertEquals(900.0 * 900 / (900.0 * 900 + 1_200.0 * 1_200), both.shareOfValue(), 0.05);
     }
 

@@ -17,6 +17,7 @@ import java.util.Collections;
 import java.util.Currency;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
@@ -216,6 +217,29 @@ class LedgerTest {
     }
 
     @Test
+    void a_row_whose_direction_or_status_is_not_understood_is_not_counted_as_paid_and_moves_no_day() throws IOException {
+        Ledger ledger = read("date,amount,note,category,direction,status", "2026-12-01,9500,roadster,purchase,,",
+                "2027-01-17,300,clutch,part,,", "2027-01-22,120,clutch sent back,part,Eingang,", "2027-02-15,1450,loom,labour,,geplant",
+                "2027-02-16,80,plugs,part,,geplant");
+        assertEquals(List.of(cents("9800.00"), cents("9800.00")),
+                List.of(ledger.sums().total().paid(), ledger.sums().total().atCompletion()));
+        assertEquals(LocalDate.of(2027, 1, 22), ledger.on());
+        assertEquals("4 direction, 5 status, 6 status", ledger.read().rejected().stream().map(p -> p.line() + " " + p.column())
+                .collect(Collectors.joining(", ")));
+        assertTrue(reasons(ledger.read().rejected()).contains("known are: actual, committed, estimate; words.csv can say"),
+                reasons(ledger.read().rejected()));
+    }
+
+    @Test
+    void a_row_due_after_the_day_of_the_ledger_without_a_status_is_counted_as_paid_and_asked_about() throws IOException {
+        Ledger ledger = read("date,amount,note,status,due", "2026-12-05,1450,loom,,2027-03-20", "2026-12-06,60,plugs,paid,2027-03-20",
+                "2026-12-04,70,hose,,2026-12-05");
+        assertEquals(cents("1580.00"), ledger.sums().total().paid());
+        assertEquals(1, ledger.read().questions().size(), reasons(ledger.read().questions()));
+        assertTrue(reasons(ledger.read().questions()).contains("2 due: this is due after 2026-12-06"), reasons(ledger.read().questions()));
+    }
+
+    @Test
     void a_negative_amount_is_money_that_came_back() throws IOException {
         Ledger ledger = read("date,amount,note,category,direction", "2026-03-04,80,pump,part,", "2026-03-09,-80,pump sent back,part,",
                 "2026-03-10,-5,twice said,part,in");
@@ -283,6 +307,44 @@ class LedgerTest {
         List<Cell> all = ledger.sums().sold().rows().get(3);
         assertEquals("80.00", all.get(7).shown(), "net");
         assertEquals(0, ledger.sums().total().net().compareTo(cents("-80")));
+    }
+
+    @Test
+    void the_sale_of_the_finished_car_is_in_no_sum_and_what_came_in_is_net_of_its_fee() throws IOException {
+        Ledger ledger = read("date,amount,note,car,category,gross,fee,status,direction", "2026-03-01,9000,body,recipient,purchase,,,,",
+                "2026-03-04,700,engine out of it,recipient,part sold,,,,", "2027-05-01,,it is sold,recipient,Sale of the car,14000,350,,",
+                "2027-05-09,100,a lamp made good,recipient,car sold,,,,out", "2027-05-20,40,room,,storage,,,estimate,");
+        assertEquals(cents("8340.00"), ledger.sums().total().atCompletion());
+        assertEquals(List.of(), ledger.sums().toFinish(), "a car that is sold is finished");
+        // 14,000 less 350 less the 100 that went back
+        assertEquals(Optional.of(new Ledger.CarSale(cents("13550.00"), LocalDate.of(2027, 5, 1))), ledger.carSold());
+        assertEquals("13,550.00", ledger.sums().carSold().rows().get(2).get(7).shown());
+        assertEquals(2, ledger.sums().rowsOf(Category.CAR_SOLD).rows().size());
+        assertTrue(ledger.sums().byCategoryTable("").text().contains("(line 4, actual, 13,650.00; line 5, actual, -100.00) is not"));
+        assertEquals(List.of(), ledger.read().questions());
+    }
+
+    @Test
+    void the_finished_car_is_not_sold_while_its_sale_is_agreed_or_planned() throws IOException {
+        String[] rows = {"date,amount,note,category,status", "2027-04-01,1000,deposit,car sold,",
+            "2027-05-01,13000,rest,car sold,committed"};
+        assertEquals(Optional.empty(), read(rows).carSold());
+        rows[2] = rows[2].replace("committed", "estimate");
+        assertEquals(Optional.of(cents("1000.00")), read(rows).carSold().map(Ledger.CarSale::received));
+        assertEquals(Optional.empty(), read(rows[0], rows[2]).carSold());
+        assertEquals(cents("0.00"), read(rows[0], rows[2]).sums().total().atCompletion());
+    }
+
+    @Test
+    void money_in_above_the_price_of_every_car_is_asked_about_and_a_donor_sold_is_a_part_sold() throws IOException {
+        Ledger ledger = read("date,amount,note,car,category,direction", "2026-03-01,9000,body,recipient,purchase,",
+                "2026-03-02,5000,wreck,donor,purchase,", "2026-04-01,900,rest of it,donor,car sold,",
+                "2027-05-01,14000,sold,recipient,part sold,", "2027-05-02,8999,much,recipient,part sold,");
+        assertTrue(reasons(ledger.read().questions()).contains("5 category: more comes in than any car of this ledger cost"),
+                reasons(ledger.read().questions()));
+        assertEquals(1, ledger.read().questions().size());
+        assertTrue(reasons(ledger.read().oddities()).contains("4 category: what is sold of the donor"), reasons(ledger.read().oddities()));
+        assertEquals(cents("-9899.00"), ledger.sums().total().net());
     }
 
     @Test

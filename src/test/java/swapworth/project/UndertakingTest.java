@@ -8,9 +8,15 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import swapworth.listing.CandidateCar;
 import swapworth.listing.LevelOfTrade;
 import swapworth.project.Gates.Answer;
 
@@ -80,6 +86,15 @@ class UndertakingTest {
     }
 
     @Test
+    void without_fees_every_price_that_rests_on_them_says_so() throws IOException {
+        copy("listings.csv", "cars.csv", "lines.csv", "words.csv", "rates.csv");
+        Undertaking all = Undertaking.of(folder);
+        assertTrue(all.missing().stream().anyMatch(m -> m.startsWith("fees.csv (")), all.missing().toString());
+        assertTrue(all.nowOrLater().orElseThrow().remarks().stream().filter(r -> r.contains("there is no fees.csv")).count() == 2);
+        assertTrue(all.walkAway().orElseThrow().prices().stream().noneMatch(p -> p.open().isEmpty()));
+    }
+
+    @Test
     void an_empty_folder_names_every_file() {
         Undertaking none = Undertaking.of(folder);
         assertTrue(none.ledger().isEmpty() && none.alternatives().isEmpty());
@@ -131,13 +146,132 @@ class UndertakingTest {
     @Test
     void with_nothing_to_come_there_is_nothing_to_finish() throws IOException {
         copy("listings.csv", "cars.csv", "lines.csv", "words.csv", "rates.csv");
-        List<String> done = Files.readAllLines(SAMPLE.resolve("ledger.csv")).stream()
-                .filter(line -> !line.contains(",committed,") && !line.contains(",estimate,")).toList();
+        List<String> done = Files.readAllLines(SAMPLE.resolve("ledger.csv")).stream().filter(line -> line.contains(",part sold,in,")
+                || !line.contains(",committed,") && !line.contains(",estimate,")).toList();
         Files.write(folder.resolve("ledger.csv"), done);
         Undertaking all = Undertaking.of(folder);
-        assertTrue(all.equity().isPresent());
-        assertEquals("no row of ledger.csv is still to come: there is nothing left to finish",
+        assertTrue(all.equity().isPresent() && all.forecast().get().toReceive()[0] > 0, "parts are still to be sold");
+        assertEquals("no row of ledger.csv is still to be paid or worked: there is nothing left to finish",
                 all.answers().finishOrStop().match(told -> "told", swapworth.market.CannotTell::reason));
+    }
+
+    @Test
+    void when_the_finished_car_is_sold_what_came_in_is_what_is_left_after_the_money_and_nothing_is_to_be_finished() throws IOException {
+        copy("listings.csv", "cars.csv", "lines.csv", "words.csv", "rates.csv");
+        Files.writeString(folder.resolve("ledger.csv"), "date,amount,note,category\n2026-03-01,9000,body,purchase\n"
+                + "2026-09-01,3000,work,labour\n2026-10-01,11000,sold,sale of the car\n");
+        Undertaking all = Undertaking.of(folder);
+        assertEquals(11_000 - 9_000 - 3_000, all.equity().orElseThrow().inCash()[0], 1e-9);
+        assertEquals(List.of(), all.narrowing(), "nothing of it is unsure");
+        assertEquals("the finished car is sold: there is nothing left to finish or to stop",
+                all.answers().finishOrStop().match(told -> "told", swapworth.market.CannotTell::reason));
+        assertTrue(DrawFigures.median(all.redoCost().orElseThrow().cash()) > 11_000, "12,000 a few months ago");
+    }
+
+    /** The sample's files with rows of a ledger of one's own. */
+    private Undertaking withLedger(String... rows) throws IOException {
+        for (String name : List.of("listings.csv", "cars.csv", "lines.csv", "words.csv", "rates.csv")) {
+            Files.copy(SAMPLE.resolve(name), folder.resolve(name), StandardCopyOption.REPLACE_EXISTING);
+        }
+        Files.writeString(folder.resolve("ledger.csv"), "date,amount,note,car,category,direction,status\n"
+                + String.join("\n", rows) + "\n");
+        return Undertaking.of(folder);
+    }
+
+    private static double brings(FinishOrStop choice, String exit) {
+        return choice.exits().stream().filter(e -> e.name().startsWith(exit)).mapToDouble(e -> DrawFigures.median(e.brings())).findFirst()
+                .orElseThrow();
+    }
+
+    @Test
+    void who_has_bought_nothing_stops_by_buying_nothing() throws IOException {
+        FinishOrStop choice = withLedger("2026-10-01,10000,body,recipient,purchase,,estimate",
+                "2026-10-01,5000,hit,front hit,purchase,,estimate",
+                "2026-10-01,800,its seats,front hit,part sold,,estimate", "2026-10-01,300,a course,project,inspection,,committed")
+                .finishOrStop().orElseThrow();
+        assertEquals(List.of("buying nothing"), choice.exits().stream().map(FinishOrStop.Exit::name).toList());
+        assertEquals(-300, choice.exits().get(0).brings()[0], 1e-9);
+    }
+
+    @Test
+    void only_cars_that_are_bought_are_sold_on_stopping_and_the_recipient_as_it_stands_until_work_on_it_is_done() throws IOException {
+        String[] rows = {"2026-10-01,10000,body,tidy roadster,purchase,,", "2026-10-02,5000,hit,donor,purchase,,estimate",
+            "2026-12-01,700,its engine,recipient,part sold,,committed", "2026-12-01,900,seats of the hit,donor,part sold,,committed",
+            "2026-12-01,1500,wiring,project,labour,,estimate"};
+        FinishOrStop engineSold = withLedger(rows).finishOrStop().orElseThrow();
+        assertEquals(1, engineSold.exits().size(), "its engine is promised to somebody, and half a swap needs a donor");
+        double without = brings(engineSold, "recipient sold without an engine") - 700;
+        rows[2] = rows[2].replace("committed", "estimate");
+        FinishOrStop open = withLedger(rows).finishOrStop().orElseThrow();
+        assertEquals(2, open.exits().size());
+        CandidateCar roadster = Undertaking.of(folder).market().orElseThrow().cars().cars().stream()
+                .filter(c -> c.name().equals("tidy roadster")).findFirst().orElseThrow();
+        double stands = brings(open, "recipient sold as it stands");
+        assertTrue(stands > without + 1_000, stands + " as it drives, " + without + " without its engine: " + roadster.facts().runs());
+        rows[1] = rows[1].replace("estimate", "");
+        FinishOrStop both = withLedger(rows).finishOrStop().orElseThrow();
+        assertEquals(3, both.exits().size());
+        // the seats of the donor that is now bought, agreed at 900; the recipient's own engine stays in it
+        assertEquals(stands + 900, brings(both, "recipient sold as it stands"), 1e-6);
+        rows[3] = "2026-10-05,400,engine taken out,recipient,labour,,";
+        assertEquals(2, withLedger(rows).finishOrStop().orElseThrow().exits().size());
+    }
+
+    @Test
+    void the_cars_that_the_finished_row_names_are_compared_in_whatever_order_cars_csv_has_them() throws IOException {
+        copy("listings.csv", "lines.csv", "words.csv", "rates.csv", "ledger.csv", "fees.csv");
+        List<String> rows = new ArrayList<>(Files.readAllLines(SAMPLE.resolve("cars.csv")));
+        Collections.reverse(rows.subList(1, rows.size()));
+        Files.write(folder.resolve("cars.csv"), rows);
+        NowOrLater turned = Undertaking.of(folder).nowOrLater().orElseThrow();
+        assertTrue(turned.remarks().get(0).startsWith("Bought: front hit and tidy roadster of"), turned.remarks().get(0));
+    }
+
+    @Test
+    void what_is_paid_whatever_the_bid_does_not_fall_with_the_market() throws IOException {
+        copy("listings.csv", "cars.csv", "lines.csv", "words.csv", "rates.csv", "ledger.csv");
+        NowOrLater bare = Undertaking.of(folder).nowOrLater().orElseThrow();
+        Files.writeString(folder.resolve("fees.csv"), "table,kind,flat,percent,applies_to\nfreight,freight,1000,,\n");
+        NowOrLater flat = Undertaking.of(folder).nowOrLater().orElseThrow();
+        Files.writeString(folder.resolve("fees.csv"), "table,kind,flat,percent,applies_to,seller\ntax,tax,,10,bid,\n");
+        NowOrLater tenth = Undertaking.of(folder).nowOrLater().orElseThrow();
+        for (int i = 0; i < 50; i++) {
+            assertEquals(bare.purchase().get(5)[i] + 2_000, flat.purchase().get(5)[i], 1);
+            assertEquals(bare.gain(6)[i], flat.gain(6)[i], 1);
+        }
+        // a tenth of the bid of 5,300 for the hit; tax is not on private sales
+        assertEquals(530, tenth.purchaseNow()[0] - bare.purchaseNow()[0], 1e-9);
+        double[] then = DrawFigures.minus(tenth.purchase().get(11), bare.purchase().get(11));
+        assertTrue(DrawFigures.median(then) < 0.97 * 530, "what is paid by the percent falls with the bid: " + DrawFigures.median(then));
+    }
+
+    @Test
+    void the_months_to_come_count_from_the_last_look_and_so_does_the_exit() {
+        Optional<LocalDate> later = Optional.of(LocalDate.of(2027, 4, 30));
+        NowOrLater then = Undertaking.of(SAMPLE, later, Undertaking.Market.of(SAMPLE, later)).nowOrLater().orElseThrow();
+        NowOrLater now = Undertaking.of(SAMPLE).nowOrLater().orElseThrow();
+        assertArrayEquals(now.gain(6), then.gain(6), 1e-6);
+        assertTrue(then.remarks().get(1).endsWith("the exit value is that of this day and not of 2027-04-30."), then.remarks().get(1));
+        assertFalse(now.remarks().get(1).contains("last look"));
+    }
+
+    @Test
+    void the_recipient_that_is_sold_on_stopping_has_the_age_and_the_damage_of_the_finished_car() throws IOException {
+        double plain = brings(Undertaking.of(SAMPLE).finishOrStop().orElseThrow(), "recipient sold without an engine");
+        copy("listings.csv", "lines.csv", "words.csv", "rates.csv", "ledger.csv", "fees.csv", "partout.csv", "parts.csv");
+        List<String> rows = Files.readAllLines(SAMPLE.resolve("cars.csv"));
+        List<String> header = List.of(rows.get(0).split(","));
+        List<String> own = new ArrayList<>();
+        for (String row : rows) {
+            String[] cells = row.split(",", -1);
+            if (cells[1].equals("finished")) {
+                cells[header.indexOf("damage")] = "front";
+            }
+            own.add(String.join(",", cells));
+        }
+        Files.write(folder.resolve("cars.csv"), own);
+        double hit = brings(Undertaking.of(folder).finishOrStop().orElseThrow(), "recipient sold without an engine");
+        assertTrue(hit < 0.9 * plain, hit + " with a hit front, " + plain + " without");
     }
 
     @Test

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -60,10 +61,10 @@ class ProjectFileTest {
 
     @Test
     void a_car_that_is_not_finished_is_not_shown_as_if_it_were() {
-        int rows = undertaking.forecast().orElseThrow().ledger().sums().rowsToCome();
+        // Of eleven rows to come of the sample eight go out, or are own hours: the last is the insurance.
         for (Reader reader : Reader.values()) {
             assertTrue(page(reader).replace("&#39;", "'")
-                    .contains("The car is not finished: " + rows + " rows of the owner's ledger are still to come, the last in "),
+                    .contains("The car is not finished: 8 rows of the owner's ledger are still to be paid or worked, the last in 2027-02;"),
                     reader.words());
         }
     }
@@ -135,6 +136,28 @@ class ProjectFileTest {
         assertTrue(page(Reader.INSURER).contains("What it would cost to do it again at the prices of 2026-10-28"));
         assertTrue(page(Reader.LENDER).contains("Still to be paid until it is done, as of 2026-10-28"));
         assertFalse(page(Reader.BUYER).contains("Still to be paid"));
+    }
+
+    @Test
+    void a_tool_that_stays_with_the_owner_is_shown_apart_from_what_was_paid_for_the_car() {
+        // 80 % of the lift for 1,250.00 are kept.
+        String html = page(Reader.LENDER);
+        assertTrue(html.matches("(?s).*of it tools that stay with the owner<(?:(?!</tr>).)*>1,000\\.00<.*"), html);
+        BigDecimal all = undertaking.ledger().orElseThrow().sums().byCategory().stream().map(s -> s.paid().subtract(s.refunded()))
+                .reduce(BigDecimal.ZERO, BigDecimal::add);
+        assertTrue(html.matches("(?s).*all without these tools<(?:(?!</tr>).)*>"
+                + Cell.format(all.doubleValue() - 1000, 2) + "<.*"), html);
+    }
+
+    @Test
+    void what_is_left_says_how_much_market_and_age_take_until_the_car_is_done() {
+        // From 2026-10 to 2027-02 are four months; a car loses 10 % with each year of its age (assumption age_slope).
+        var market = undertaking.nowOrLater().orElseThrow();
+        double then = Quantiles.of(market.exit().get(3), 0.5) * Math.pow(0.9, 4 / 12.0);
+        String less = "until it is done in 2027-02 is not in it: about " + Cell.format(Quantiles.of(market.exitNow(), 0.5) - then, 0)
+                + " less by the outlook and the assumption age_slope";
+        assertTrue(page(Reader.SELF).contains(less), less);
+        assertFalse(page(Reader.BUYER).contains("until it is done in"));
     }
 
     @Test

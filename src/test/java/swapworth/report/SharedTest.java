@@ -63,7 +63,7 @@ class SharedTest {
         for (String row : all.subList(1, all.size())) {
             boolean body = row.contains("Sivrette");
             boolean sound = row.contains("Velmarch") && row.contains(",clean,");
-            if (body && bodies++ < 3 || sound && others++ < 30 || row.contains("Galdrise") && others++ < 24) {
+            if (body && bodies++ < 3 || sound && others++ < 30 || row.contains("Galdrise") && others++ < 12) {
                 few.append(row).append('\n');
             }
         }
