@@ -2,6 +2,8 @@ package swapworth.assumptions;
 
 import static java.util.Objects.requireNonNull;
 
+import java.math.BigDecimal;
+
 /**
  * A number that stands in where rows do not speak.
  *
@@ -13,8 +15,11 @@ import static java.util.Objects.requireNonNull;
  * @param unit for instance {@code %}, {@code % per year}, {@code log points}
  * @param source where the number comes from, or {@code common practice, no source}
  * @param note what it means
+ * @param least the least middle with which the program can work
+ * @param most the greatest; the spread is at most the distance of the two
  */
-public record Assumption(String name, Question question, double middle, double spread, String unit, String source, String note) {
+public record Assumption(String name, Question question, double middle, double spread, String unit, String source, String note,
+        double least, double most) {
 
     /** Checks the numbers and that nothing is missing. */
     public Assumption {
@@ -32,6 +37,34 @@ public record Assumption(String name, Question question, double middle, double s
         if (unit.startsWith("%") && middle <= -100) {
             throw new IllegalArgumentException(name + ": an effect of " + middle + " % leaves no price");
         }
+        if (!(middle >= least && middle <= most)) {
+            throw new IllegalArgumentException(name + ": the middle must lie between " + plain(least) + " and " + plain(most) + " " + unit
+                    + ", not at " + plain(middle));
+        }
+        if (!(spread <= most - least)) {
+            throw new IllegalArgumentException(name + ": the spread must be at most " + plain(most - least) + " " + unit + ", not "
+                    + plain(spread));
+        }
+    }
+
+    /**
+     * An assumption without limits of its own; put into a collection ({@link Assumptions#with(Assumption)}) it has those of the one that it
+     * replaces.
+     *
+     * @param name its name in {@code assumptions.csv}
+     * @param question which question it stands in for
+     * @param middle the most likely value
+     * @param spread how far about two thirds of the plausible values lie from it at most
+     * @param unit the unit of both
+     * @param source where the number comes from
+     * @param note what it means
+     */
+    public Assumption(String name, Question question, double middle, double spread, String unit, String source, String note) {
+        this(name, question, middle, spread, unit, source, note, Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
+    }
+
+    private static String plain(double number) {
+        return Double.isInfinite(number) ? Double.toString(number) : BigDecimal.valueOf(number).stripTrailingZeros().toPlainString();
     }
 
     /**

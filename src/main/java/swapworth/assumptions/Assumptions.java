@@ -30,9 +30,12 @@ import swapworth.table.Table;
 /**
  * The named numbers that stand in where the user's own rows do not speak. No trade constant of the program stands anywhere else,
  * and each can be replaced by a row of the user's {@code assumptions.csv} with the columns {@code name, middle, spread, unit,
- * source, note}, of which the first two are needed.
+ * source, note}, of which the first two are needed. Each has limits, beyond which the program cannot work with it; a row beyond them
+ * changes nothing and is among the {@link #problems()}.
  */
 public final class Assumptions {
+
+    private static final double AS_GOOD_AS_KNOWN = 1e-4;
 
     private final Map<String, Assumption> byName;
     private final List<String> changed;
@@ -70,7 +73,8 @@ public final class Assumptions {
                 CsvSource source = CsvSource.of(resource, new String(in.readAllBytes(), StandardCharsets.UTF_8));
                 for (CsvRow row : source.rows()) {
                     Assumption read = new Assumption(row.cell(0), question, Double.parseDouble(row.cell(1)),
-                            Double.parseDouble(row.cell(2)), row.cell(3), row.cell(4), row.cell(5));
+                            Double.parseDouble(row.cell(2)), row.cell(3), row.cell(4), row.cell(5), Double.parseDouble(row.cell(6)),
+                            Double.parseDouble(row.cell(7)));
                     if (byName.put(read.name(), read) != null) {
                         throw new IllegalStateException(resource + ": " + read.name() + " stands twice");
                     }
@@ -136,15 +140,18 @@ public final class Assumptions {
                 found.add(problem(source, row, "unit", newUnit, "the unit of " + key + " is " + before.unit()
                         + "; express the number in it"));
             } else {
+                double stated = value(newMiddle, before.middle());
                 try {
-                    more.put(key, new Assumption(key, before.question(), value(newMiddle, before.middle()),
+                    more.put(key, new Assumption(key, before.question(), stated,
                             value(newSpread, before.spread()),
                             newUnit,
                             row.cell(from).isEmpty() ? "the user's own, " + source.file() : row.cell(from),
-                            row.cell(note).isEmpty() ? before.note() : row.cell(note)));
+                            row.cell(note).isEmpty() ? before.note() : row.cell(note), before.least(), before.most()));
                     names.add(key);
                 } catch (IllegalArgumentException e) {
-                    found.add(problem(source, row, "middle", row.cell(middle), String.valueOf(e.getMessage())));
+                    boolean spreadAlone = stated >= before.least() && stated <= before.most();
+                    found.add(problem(source, row, spreadAlone ? "spread" : "middle", row.cell(spreadAlone ? spread : middle),
+                            String.valueOf(e.getMessage())));
                 }
             }
         }
@@ -169,8 +176,8 @@ public final class Assumptions {
      *
      * @param assumption the new number
      * @return a copy
-     * @throws IllegalArgumentException if there is no assumption of its name, or its unit is another; the message names the
-     *        nearest
+     * @throws IllegalArgumentException if there is no assumption of its name, its unit is another, or a number lies beyond the limits of
+     *        ours; the message names the nearest, or the limits
      */
     public Assumptions with(Assumption assumption) {
         Assumption before = get(assumption.name());
@@ -179,7 +186,8 @@ public final class Assumptions {
                     + assumption.unit());
         }
         Map<String, Assumption> more = new LinkedHashMap<>(byName);
-        more.put(assumption.name(), assumption);
+        more.put(assumption.name(), new Assumption(before.name(), assumption.question(), assumption.middle(), assumption.spread(),
+                before.unit(), assumption.source(), assumption.note(), before.least(), before.most()));
         List<String> names = new ArrayList<>(changed);
         names.add(assumption.name());
         return new Assumptions(more, List.copyOf(names), problems);
@@ -239,7 +247,8 @@ public final class Assumptions {
     }
 
     /**
-     * The spread of an effect in per cent on the natural logarithm of the price: (s / 100) / (1 + m / 100).
+     * The spread of an effect in per cent on the natural logarithm of the price: (s / 100) / (1 + m / 100); of the market at least
+     * 0.0001, which is as good as known: its regression asks for a spread above 0.
      *
      * @param name the name of an assumption in per cent
      * @return log points
@@ -247,7 +256,8 @@ public final class Assumptions {
      */
     public double logSpread(String name) {
         Assumption assumption = percent(name);
-        return assumption.spread() / 100 / (1 + assumption.middle() / 100);
+        return Math.max(assumption.question() == Question.MARKET ? AS_GOOD_AS_KNOWN : 0,
+                assumption.spread() / 100 / (1 + assumption.middle() / 100));
     }
 
     private Assumption percent(String name) {

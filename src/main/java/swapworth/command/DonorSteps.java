@@ -56,7 +56,7 @@ final class DonorSteps {
         FolderSettings settings = settings(folder);
         Optional<ListingsRead> listings = listings(folder);
         Currency currency = listings.map(ListingsRead::baseCurrency).orElse(settings.currency());
-        CarsFile read = CarsFile.read(cars, currency);
+        CarsFile read = cars(cars, listings, currency);
         FeeSchedule schedule = FeeSchedule.read(fees, settings, currency, steps.assumptions(folder));
         steps.account(read);
         steps.account(schedule.read());
@@ -111,7 +111,7 @@ final class DonorSteps {
         Assumptions assumptions = steps.assumptions(folder);
         Currency currency = listings.map(ListingsRead::baseCurrency).orElseGet(() -> settings(folder).currency());
         Optional<PriceModel> model = listings.map(l -> steps.model(l, arguments, folder));
-        CarsFile read = CarsFile.read(cars, currency);
+        CarsFile read = cars(cars, listings, currency);
         Optional<LocalDate> lastSeen = model.flatMap(PriceModel::lastSeen);
         Optional<LocalDate> on = arguments.on().or(() -> lastSeen);
         DonorStudy study = DonorStudy.of(folder, read.cars(), currency, model,
@@ -206,6 +206,10 @@ final class DonorSteps {
     }
 
     /** The listings of a folder; nothing where there are none that can be used. */
+    private static CarsFile cars(Path file, Optional<ListingsRead> listings, Currency currency) {
+        return listings.map(listed -> CarsFile.read(file, listed)).orElseGet(() -> CarsFile.read(file, currency));
+    }
+
     private Optional<ListingsRead> listings(Path folder) {
         Path file = folder.resolve("listings.csv");
         Optional<ListingsRead> read = Files.isRegularFile(file) ? Optional.of(Steps.read(List.of(file))) : Optional.empty();

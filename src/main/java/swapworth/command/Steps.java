@@ -150,7 +150,7 @@ final class Steps {
         collect(read);
         Check check = Check.of(read);
         out.print(check.text());
-        List<CarsFile> cars = arguments.carsBeside().stream().map(file -> CarsFile.read(file, read.baseCurrency())).toList();
+        List<CarsFile> cars = arguments.carsBeside().stream().map(file -> CarsFile.read(file, read)).toList();
         cars.forEach(file -> {
             accounts.add(file.read().problems());
             out.println(file.read().table().text());
@@ -229,7 +229,7 @@ final class Steps {
         if (read.listings().isEmpty()) {
             return nothing(read);
         }
-        CarsFile cars = CarsFile.read(arguments.subject(), read.baseCurrency());
+        CarsFile cars = CarsFile.read(arguments.subject(), read);
         PriceModel model = model(read, arguments, folderOf(arguments.market().get(0)));
         Valued valued = Valued.of(cars.cars(), model, read.baseCurrency(), arguments.on(), arguments.level());
         account(read);
@@ -339,7 +339,7 @@ final class Steps {
         }
         PriceModel model = model(read, arguments, folder);
         Optional<CarsFile> inPlay = Files.isRegularFile(folder.resolve(CARS))
-                ? Optional.of(CarsFile.read(folder.resolve(CARS), read.baseCurrency())) : Optional.empty();
+                ? Optional.of(CarsFile.read(folder.resolve(CARS), read)) : Optional.empty();
         // Donors and recipients are worked out while the listings are judged.
         DonorSteps donors = new DonorSteps(this, out);
         inPlay.ifPresent(cars -> donors.start(folder, cars.cars(), read, model, arguments));
@@ -489,7 +489,9 @@ final class Steps {
                         + (columns.isEmpty() ? "none" : String.join(", ", columns)));
             }
         }
-        return PriceModel.options().with(assumptions).withColumns(further).fit(read.cars());
+        PriceModel model = PriceModel.options().with(assumptions).withColumns(further).fit(read.cars());
+        model.columnsTaken().forEach(taken -> out.print(TextLines.of("  ", "--with " + taken)));
+        return model;
     }
 
     /** The assumptions of the one folder that a step is about; rows of its file that change nothing are told when it is read. */

@@ -33,7 +33,7 @@ final class SwapSteps {
         if (read.listings().isEmpty()) {
             return steps.nothing(read);
         }
-        CarsFile cars = CarsFile.read(inPlay, read.baseCurrency());
+        CarsFile cars = CarsFile.read(inPlay, read);
         PriceModel model = steps.model(read, arguments, folder);
         steps.account(read);
         steps.printUndated(model);

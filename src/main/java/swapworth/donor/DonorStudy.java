@@ -369,7 +369,8 @@ public final class DonorStudy {
         Currency currency = seen.map(ListingsRead::baseCurrency)
                 .orElseGet(() -> FolderSettings.of(folder, Conventions.unstated()).currency());
         Path file = folder.resolve(CARS);
-        Optional<CarsFile> cars = Files.isRegularFile(file) ? Optional.of(CarsFile.read(file, currency)) : Optional.empty();
+        Optional<CarsFile> cars = Files.isRegularFile(file) ? Optional.of(seen.map(listed -> CarsFile.read(file, listed))
+                .orElseGet(() -> CarsFile.read(file, currency))) : Optional.empty();
         DonorStudy study = of(folder, cars.map(CarsFile::cars).orElse(List.of()), currency, model, model.map(m -> m.draws(DRAWS, SEED)),
                 model.flatMap(PriceModel::lastSeen), assumptions, Optional.of(target));
         List<RowsRead> accounts = new ArrayList<>(study.read);

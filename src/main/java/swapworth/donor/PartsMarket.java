@@ -126,7 +126,7 @@ public final class PartsMarket {
         Arrays.fill(bounds, Bound.NONE);
         double[] ones = new double[n];
         Arrays.fill(ones, 1);
-        return ShrunkenRegression.withDefaults().with(ErrorLaw.student(4)).with(new ErrorScale.Unsure(error.middle(), error.spread()))
+        return ShrunkenRegression.withDefaults().with(ErrorLaw.student(4)).with(ErrorScale.of(error.middle(), error.spread()))
                 .fit(Design.of(columns(), rows), new Sample(y, bounds, ones, new double[n], new double[n]), blocks);
     }
 

@@ -118,8 +118,8 @@ public final class CarMatching {
         Table.Builder table = Table.titled("How advertisements are joined into cars: points of a pair")
                 .note("Two advertisements of one model line are joined at " + needed() + ", after the logarithm to base 2 of the number of "
                         + "cars of the line and model year, rows at one mileage counted once, is taken off.")
-                .note("Different model years or trims forbid a join; so does a mileage that fell, or grew by more than 50 miles"
-                        + " and 60 a day, unless the notes are equal.")
+                .note("Different model years or trims forbid a join; so does a mileage that fell, or grew by more than "
+                        + PairScore.likelyGrowth() + ", unless the notes are equal.")
                 .columns(Column.words("fact"), Column.words("agreement"), Column.words("points"));
         for (String[] rule : PairScore.rules()) {
             table.row(Cell.words(rule[0]), Cell.words(rule[1]), Cell.words(rule[2]));

@@ -67,6 +67,19 @@ public record CarsFile(String file, List<CandidateCar> cars, List<RowProblem> re
     }
 
     /**
+     * Reads a file beside listings: prices are counted in their currency, and a line, trim, body, running gear or region is spelled as
+     * there, so that a car in play is of the line of the listings whichever way each was written.
+     *
+     * @param file the file
+     * @param listings what was read of the listings
+     * @return the cars in play
+     * @throws UnusableFileException if the file as a whole cannot be used
+     */
+    public static CarsFile read(Path file, ListingsRead listings) {
+        return read(file, listings.baseCurrency(), Conventions.unstated(), WordLists.spelledAs(listings.cars()));
+    }
+
+    /**
      * Reads a file.
      *
      * @param file the file
@@ -77,13 +90,16 @@ public record CarsFile(String file, List<CandidateCar> cars, List<RowProblem> re
      * @throws UnusableFileException if the file as a whole cannot be used
      */
     public static CarsFile read(Path file, Currency baseCurrency, Conventions stated) {
+        return read(file, baseCurrency, stated, new WordLists());
+    }
+
+    private static CarsFile read(Path file, Currency baseCurrency, Conventions stated, WordLists lists) {
         requireNonNull(baseCurrency, "baseCurrency");
         FolderFiles folder = new FolderFiles(FolderFiles.folderOf(file), stated);
         Conventions conventions = folder.conventions.or(Conventions.unstated().with(baseCurrency));
         CsvSource source = CsvSource.read(file, folder.words);
         FileColumns columns = new FileColumns(source, FileColumns.Kind.CARS);
         columns.check(List.of(FileColumns.Need.NAME, FileColumns.Need.VEHICLE));
-        WordLists lists = new WordLists();
         RowReader reader = new RowReader(source, columns, new CellReader(conventions, source.separator()), folder.words, lists,
                 folder.lines);
         List<CandidateCar> cars = new ArrayList<>();

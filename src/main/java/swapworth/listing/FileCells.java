@@ -34,6 +34,9 @@ abstract class FileCells {
     private static final double KG_OF_LB = 0.45359237;
     static final Distance NO_DISTANCE = new Distance(Double.NaN, DistanceUnit.MI, false, "");
 
+    /** Columns of finished swaps that name a line beside that of the row: it is spelled as that line is elsewhere. */
+    private static final Set<String> LINES = Set.of("gear line", "factory line");
+
     final CsvSource source;
     final FileColumns columns;
     final WordLists lists;
@@ -451,7 +454,8 @@ abstract class FileCells {
             if (!name.isEmpty()) {
                 further.add(new Further(name, new Remembered<>(place, row -> {
                     String text = row.cell(place);
-                    return Spelling.isBlank(text) ? Optional.empty() : Optional.of(words.meaning(name, text).orElse(text));
+                    return LINES.contains(Spelling.key(name)) ? name(ListingColumn.VEHICLE, words.meaning(name, text).orElse(text), row)
+                            : Spelling.isBlank(text) ? Optional.empty() : Optional.of(words.meaning(name, text).orElse(text));
                 })));
             }
         }

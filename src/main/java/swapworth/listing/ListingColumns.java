@@ -51,8 +51,8 @@ final class ListingColumns {
 
     final Values<String> vehicle = new Values<>("");
     final Values<Optional<String>> trim = new Values<>(Optional.empty());
-    private final Values<Optional<String>> body = new Values<>(Optional.empty());
-    private final Values<Optional<String>> runningGear = new Values<>(Optional.empty());
+    final Values<Optional<String>> body = new Values<>(Optional.empty());
+    final Values<Optional<String>> runningGear = new Values<>(Optional.empty());
     final Measured powerKw = new Measured();
     final Measured cylinders = new Measured();
     private final Measured weightKg = new Measured();

@@ -44,16 +44,18 @@ import swapworth.reading.Words;
  */
 public final class Listings {
 
-    private static final Listings DEFAULTS = new Listings(Conventions.unstated(), Optional.empty(), Rates.none());
+    private static final Listings DEFAULTS = new Listings(Conventions.unstated(), Optional.empty(), Rates.none(), List.of());
 
     private final Conventions conventions;
     private final Optional<Currency> baseCurrency;
     private final Rates rates;
+    private final List<Car> spelling;
 
-    private Listings(Conventions conventions, Optional<Currency> baseCurrency, Rates rates) {
+    private Listings(Conventions conventions, Optional<Currency> baseCurrency, Rates rates, List<Car> spelling) {
         this.conventions = conventions;
         this.baseCurrency = baseCurrency;
         this.rates = rates;
+        this.spelling = spelling;
     }
 
     /**
@@ -83,7 +85,7 @@ public final class Listings {
      * @return a copy
      */
     public Listings with(Conventions stated) {
-        return new Listings(requireNonNull(stated, "stated"), baseCurrency, rates);
+        return new Listings(requireNonNull(stated, "stated"), baseCurrency, rates, spelling);
     }
 
     /**
@@ -93,7 +95,7 @@ public final class Listings {
      * @return a copy
      */
     public Listings withBaseCurrency(Currency currency) {
-        return new Listings(conventions, Optional.of(currency), rates);
+        return new Listings(conventions, Optional.of(currency), rates, spelling);
     }
 
     /**
@@ -103,7 +105,18 @@ public final class Listings {
      * @return a copy
      */
     public Listings with(Rates stated) {
-        return new Listings(conventions, baseCurrency, requireNonNull(stated, "stated"));
+        return new Listings(conventions, baseCurrency, requireNonNull(stated, "stated"), spelling);
+    }
+
+    /**
+     * The same reader, that spells each line, trim, body, running gear and region as cars that were read before do: for a file whose rows
+     * are held against them.
+     *
+     * @param cars the cars
+     * @return a copy
+     */
+    public Listings spelledAs(List<Car> cars) {
+        return new Listings(conventions, baseCurrency, rates, KeptList.copyOf(cars));
     }
 
     /**
@@ -125,7 +138,7 @@ public final class Listings {
 
     private final class Collected {
         private final Map<Path, FolderFiles> folders = new HashMap<>();
-        private final WordLists lists = new WordLists();
+        private final WordLists lists = WordLists.spelledAs(spelling);
         /** Rows that a model may use, each price still in the currency in which it was typed. */
         private final ListingColumns kept = new ListingColumns();
         /** The price cells of the rows as long as they may be asked for, where they are not the plain amount. */

@@ -67,6 +67,11 @@ final class Orders {
         return placeOfPrice(whole + 1) - placeOfPrice(whole);
     }
 
+    /** The price in the middle of all; of none any will do. */
+    double middlePrice() {
+        return byPrice.length == 0 ? 1 : of.lastPrice[like[byPrice[byPrice.length / 2]]];
+    }
+
     private int placeOfPrice(long whole) {
         int from = 0;
         int to = byPrice.length;

@@ -45,7 +45,8 @@ final class PairScore {
     private static final double SOLD_TWICE = -4;
 
     private static final double MILES_OF_ALL = 150_000;
-    private static final double MONEY_OF_ALL = 20_000;
+    /** Prices spread over so many times the middle price of their line, in whatever currency. */
+    private static final double PRICES_OF_ALL = 2;
     private static final double MILES_A_DAY = 60;
     private static final double MILES_AT_LEAST = 50;
     private static final double GROWTH_AMONG_SAME = 0.15;
@@ -63,6 +64,8 @@ final class PairScore {
     private static final class Line {
         private final Advertisements of;
         private final Orders orders;
+        /** Over how much money prices spread. */
+        private final double money;
         /** The points that an agreement in each trim earns, by its number; in each region and shared source likewise. */
         private final double[] trims;
         private final double[] regions;
@@ -79,6 +82,7 @@ final class PairScore {
             this.of = of;
             this.orders = orders;
             int n = of.count();
+            money = PRICES_OF_ALL * orders.middlePrice();
             trims = points(of.trim, of.columns.trim.count(), MOST_FOR_TRIM);
             regions = points(of.region, of.columns.region.count(), MOST_FOR_REGION);
             sources = points(of.source, of.columns.source.count(), MOST_FOR_SOURCE);
@@ -162,7 +166,7 @@ final class PairScore {
         }
 
         double chanceOfPrice(double price) {
-            return Math.max(grain(price) / MONEY_OF_ALL, (orders.countOfPrice(price) - 2.0) / of.count());
+            return Math.max(grain(price) / money, (orders.countOfPrice(price) - 2.0) / of.count());
         }
 
         double share(int count) {
@@ -639,21 +643,22 @@ final class PairScore {
         List<String[]> rules = new ArrayList<>();
         rule(rules, "mileage", "equal", "log2 of 1 / chance, at most " + shown(MOST_FOR_MILEAGE)
                 + "; the chance is the share of other years and trims of the line with this mileage, at least its roundness"
-                + " / 150,000, or / 10 times itself");
-        rule(rules, "mileage", "grew by at most 50 miles and 60 a day", "log2 of the chance of such a growth / the chance of another car"
+                + " / " + Cell.format(MILES_OF_ALL, 0) + ", or / 10 times itself");
+        rule(rules, "mileage", "grew by at most " + likelyGrowth(), "log2 of the chance of such a growth / the chance of another car"
                 + " of the model year there, at most " + shown(MOST_FOR_GROWTH) + "; " + Cell.format(100 * GROWTH_AMONG_SAME, 0)
                 + " % of one car's mileages are taken to grow, more where the line shows more");
         rule(rules, "mileage", "grew by more, and the notes are equal; forbidden if not", shown(MILEAGE_JUMPED));
         rule(rules, "mileage", "fell, and the notes are equal; forbidden if not", shown(MILEAGE_FELL));
         rule(rules, "mileage", "missing in one or both", shown(NO_MILEAGE));
         rule(rules, "price", "equal", "log2 of 1 / chance, at most " + shown(MOST_FOR_PRICE)
-                + "; the chance is the share of other rows of the line with this price, at least its roundness / 20,000");
+                + "; the chance is the share of other rows of the line with this price, at least its roundness / "
+                + Cell.format(PRICES_OF_ALL, 0) + " times the middle price of the line");
         rule(rules, "price", "within 0.5 %", shown(ALMOST_SAME_PRICE));
         rule(rules, "price", "within 5 %", shown(NEAR_PRICE));
         rule(rules, "price", "within 15 %", shown(SIMILAR_PRICE));
         rule(rules, "price", "within a factor 1.65", shown(OTHER_PRICE));
         rule(rules, "price", "farther", shown(FAR_PRICE));
-        rule(rules, "time", "one begins within 45 days after the other ended", shown(SOON_AFTER));
+        rule(rules, "time", "one begins within " + SOON + " days after the other ended", shown(SOON_AFTER));
         rule(rules, "time", "both on offer at one time", shown(OVERLAP));
         rule(rules, "time", "sold twice, by sellers of one kind", shown(SOLD_TWICE));
         rule(rules, "trim", "equal", "log2 of 1 / share of the line, at most " + shown(MOST_FOR_TRIM));
@@ -673,6 +678,11 @@ final class PairScore {
         rule(rules, "a colour", "different", shown(OTHER_COLOUR));
         rule(rules, "each further column of words", "different", shown(OTHER_WORD));
         return rules;
+    }
+
+    /** By how much a mileage may grow, in words. */
+    static String likelyGrowth() {
+        return Cell.format(MILES_AT_LEAST, 0) + " miles and " + Cell.format(MILES_A_DAY, 0) + " a day";
     }
 
     private static void rule(List<String[]> rules, String fact, String agreement, String points) {

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.function.BiConsumer;
 
 /** Cars as the rows of their sightings. */
 final class StoredCars extends KeptList<Car> {
@@ -54,6 +55,15 @@ final class StoredCars extends KeptList<Car> {
             carOfEach[i] = carOfRow[listings.row(i)];
         }
         return carOfEach;
+    }
+
+    /** Tells each line, trim, body, running gear and region of the cars once. */
+    void names(BiConsumer<ListingColumn, String> taker) {
+        columns.vehicle.each(name -> taker.accept(ListingColumn.VEHICLE, name));
+        columns.trim.each(name -> name.ifPresent(n -> taker.accept(ListingColumn.TRIM, n)));
+        columns.body.each(name -> name.ifPresent(n -> taker.accept(ListingColumn.BODY, n)));
+        columns.runningGear.each(name -> name.ifPresent(n -> taker.accept(ListingColumn.RUNNING_GEAR, n)));
+        columns.region.each(name -> name.ifPresent(n -> taker.accept(ListingColumn.REGION, n)));
     }
 
     /** The prices of the sightings of a line. */

@@ -3,6 +3,7 @@ package swapworth.listing;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.function.Consumer;
 
 /**
  * One value a row, of which many are equal: each distinct one is kept once, and each row keeps its number. The usual value has the number
@@ -61,6 +62,13 @@ final class Values<V> {
     /** How many distinct values there are; their numbers lie below. */
     int count() {
         return count;
+    }
+
+    /** Hands on each distinct value, in the order in which they came. */
+    void each(Consumer<V> taker) {
+        for (int code = 0; code < count; code++) {
+            taker.accept(distinct[code]);
+        }
     }
 
     /** Most columns never hold but the usual value, and are passed over at once. */

@@ -36,9 +36,34 @@ final class WordLists {
     private final Map<String, RowProblem> variants = new LinkedHashMap<>();
     private final Map<String, Seen> unmatched = new LinkedHashMap<>();
 
+    /** Lists that spell each name as cars that were read before do: a car in play belongs to the line of the listings. */
+    static WordLists spelledAs(List<Car> cars) {
+        WordLists lists = new WordLists();
+        if (cars instanceof StoredCars stored) {
+            stored.names(lists::know);
+        } else {
+            for (Car car : cars) {
+                lists.know(ListingColumn.VEHICLE, car.facts().vehicle());
+                car.facts().trim().ifPresent(trim -> lists.know(ListingColumn.TRIM, trim));
+                car.facts().body().ifPresent(body -> lists.know(ListingColumn.BODY, body));
+                car.facts().runningGear().ifPresent(gear -> lists.know(ListingColumn.RUNNING_GEAR, gear));
+                car.facts().region().ifPresent(region -> lists.know(ListingColumn.REGION, region));
+            }
+        }
+        return lists;
+    }
+
+    private void know(ListingColumn column, String name) {
+        spellings.putIfAbsent(key(column, name), name);
+    }
+
+    private static String key(ListingColumn column, String name) {
+        return column.header() + "\n" + Spelling.key(name);
+    }
+
     /** The spelling first seen of a name that differs at most in case, spaces and hyphens. */
     String oneSpelling(ListingColumn column, String text, Origin origin) {
-        String first = spellings.computeIfAbsent(column.header() + "\n" + Spelling.key(text), key -> text);
+        String first = spellings.computeIfAbsent(key(column, text), key -> text);
         if (!first.equals(text)) {
             variants.computeIfAbsent(column + text, key -> new RowProblem(origin.file(), origin.line(), column.header(), text,
                     RowProblem.Kind.ODD, "taken for '" + Spelling.shortened(first, 40)
@@ -48,7 +73,7 @@ final class WordLists {
     }
 
     void unmatched(ListingColumn column, String header, String word, Vocabulary<?> known, Draft draft) {
-        String key = column.header() + "\n" + Spelling.key(Spelling.shortened(word, 60));
+        String key = key(column, Spelling.shortened(word, 60));
         Seen seen = unmatched.get(key);
         if (seen == null) {
             if (unmatched.size() >= MOST_UNMATCHED) {

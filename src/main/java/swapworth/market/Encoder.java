@@ -69,6 +69,7 @@ final class Encoder {
     private final Map<String, Optional<String>> unstatedTrims = new HashMap<>();
     /** The words of each trim of each line. */
     private final Map<String, Map<String, Optional<String>>> trims = new ConcurrentHashMap<>();
+    private final List<String> furtherTaken = new ArrayList<>();
     private final Measures measures;
     private final BodiesAndGears pairs;
     /** What rows may leave open. */
@@ -509,38 +510,23 @@ final class Encoder {
         }
     }
 
-    /** A further column: one slope on its standardised value where all of its cells are numbers, else a group of its words. */
+    /** A further column: one slope on its standardised value where its cells are numbers, else a group of its words. */
     private void further(String column, Map<String, Integer> texts, List<Subject> seen, Assumptions assumptions) {
-        if (texts.isEmpty()) {
-            return;
-        }
-        Predicate<Facts> isOpen = facts -> !facts.further().containsKey(column);
-        String remark = column + " not stated: the average taken, range widened";
-        if (texts.keySet().stream().anyMatch(text -> Terms.number(text).isEmpty())) {
+        FurtherColumn taken = new FurtherColumn(column, texts);
+        furtherTaken.add(taken.sentence());
+        if (!taken.isNumbers()) {
             group(column, Group.FURTHER, "spread_further_words", seen, s -> Optional.ofNullable(s.facts().further().get(column)),
                     assumptions);
-            gap(column, 1, isOpen, remark);
-            return;
+        } else if (taken.sd() > 0) {
+            add(new Terms.Measure(column, Group.FURTHER, "% per unit", 1 / taken.sd(), 0,
+                    assumptions.get("slope_further_number").middle(), Role.PRIMARY, (s, m) -> taken.standardised(s)));
         }
-        double rows = 0;
-        double sum = 0;
-        for (Map.Entry<String, Integer> text : texts.entrySet()) {
-            rows += text.getValue();
-            sum += text.getValue() * Terms.number(text.getKey()).getAsDouble();
-        }
-        double mean = sum / rows;
-        double squares = 0;
-        for (Map.Entry<String, Integer> text : texts.entrySet()) {
-            double distance = Terms.number(text.getKey()).getAsDouble() - mean;
-            squares += text.getValue() * distance * distance;
-        }
-        double sd = Math.sqrt(squares / rows);
-        if (sd > 0) {
-            add(new Terms.Measure(column, Group.FURTHER, "% per unit", 1 / sd, 0, assumptions.get("slope_further_number").middle(),
-                    Role.PRIMARY, (s, m) -> Terms.number(s, column).isPresent()
-                        ? (Terms.number(s, column).getAsDouble() - mean) / sd : 0));
-            gap(column, 1, isOpen, remark);
-        }
+        gap(column, 1, taken::isOpen, column + " not stated: the average taken, range widened");
+    }
+
+    /** How each further column is taken, in words. */
+    List<String> furtherTaken() {
+        return furtherTaken;
     }
 
     private void markOnOffer(EvidenceList evidence, BitSet lately) {

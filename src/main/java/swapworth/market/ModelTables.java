@@ -34,6 +34,7 @@ public final class ModelTables {
                         + " the assumption speaks.")
                 .columns(Column.words("term"), Column.words("unit"), Column.number("effect", ""), Column.number("80 % range", ""),
                         Column.number("95 % range", ""), Column.number("prior's share", ""), Column.number("prices that tell of it", ""));
+        model.columnsTaken().forEach(taken -> table.note("Further column " + taken + "."));
         model.confounded().forEach(c -> table.note("Caution: " + c.sentence() + "."));
         for (TermEffect effect : model.terms()) {
             TermEffect t = effect.in(unit);

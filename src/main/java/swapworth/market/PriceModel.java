@@ -238,7 +238,7 @@ public final class PriceModel {
         var growing = assumptions.get("error_growth_with_age");
         return ShrunkenRegression.withDefaults()
                 .with(ErrorLaw.student(4).withGrossErrors(assumptions.get("mistyped_prices").middle() / 100))
-                .with(new ErrorScale.Unsure(scale.middle(), scale.spread()))
+                .with(ErrorScale.of(scale.middle(), scale.spread()))
                 .withGrowth(growing.middle(), growing.spread())
                 .withSecondarySpread(assumptions.get("secondary_scale").spread())
                 .with(rows <= INTEGRATED ? Integration.POINTS : Integration.MODE);
@@ -843,6 +843,17 @@ public final class PriceModel {
             Thread.currentThread().interrupt();
             throw new IllegalStateException(e);
         }
+    }
+
+    /**
+     * How each further column is taken, in words: as numbers where at least nine of ten filled rows hold one, else as words, and because
+     * of which cell; a cell that is no number in such a column, and one more than twenty standard deviations (by the quartiles) from the
+     * middle, says nothing.
+     *
+     * @return one sentence a column of {@link Options#withColumns}
+     */
+    public List<String> columnsTaken() {
+        return List.copyOf(encoder.furtherTaken());
     }
 
     /**

@@ -459,11 +459,6 @@ final class Terms {
         return region.isPresent() ? region : UNSTATED;
     }
 
-    /** A further column of a row as a number, where all of its text is one. */
-    static OptionalDouble number(Subject subject, String column) {
-        return number(subject.facts().further().getOrDefault(column, ""));
-    }
-
     /** The number that all of a text is. */
     static OptionalDouble number(String text) {
         boolean plain = !text.isEmpty();

@@ -118,7 +118,7 @@ public final class Undertaking {
          * @return the model with the cars in play
          */
         public static Market of(Path folder, ListingsRead read, PriceModel model, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
-            CarsFile cars = CarsFile.read(folder.resolve("cars.csv"), read.baseCurrency());
+            CarsFile cars = CarsFile.read(folder.resolve("cars.csv"), read);
             return new Market(read, model, cars, Swaps.of(folder, cars, read.baseCurrency(), model, on, level));
         }
     }

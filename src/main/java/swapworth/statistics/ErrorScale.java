@@ -4,6 +4,17 @@ package swapworth.statistics;
 public sealed interface ErrorScale {
 
     /**
+     * A scale that is as unsure as somebody says.
+     *
+     * @param middle above 0
+     * @param logSpread standard deviation of its logarithm; 0 where it is known
+     * @return the scale
+     */
+    static ErrorScale of(double middle, double logSpread) {
+        return logSpread == 0 ? new Stated(middle) : new Unsure(middle, logSpread);
+    }
+
+    /**
      * The scale is known.
      *
      * @param scale above 0

@@ -107,7 +107,7 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
         Path file = folder.resolve(SEEN);
         Optional<SwapsFile> seen = Optional.empty();
         if (!finished.cars().isEmpty() && Files.isRegularFile(file)) {
-            SwapsFile read = SwapsFile.read(file, currency);
+            SwapsFile read = SwapsFile.read(file, currency, model.cars());
             seen = Optional.of(read);
             options = options.withSeen(read.seen());
             rejected.addAll(read.read().rejected());

@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import swapworth.reading.RowProblem;
 
 class AssumptionsTest {
 
@@ -37,6 +38,12 @@ class AssumptionsTest {
         // By hand: ln 0.9 = -0.1053605, 0.05 / 0.9 = 0.0555556.
         assertEquals(-0.1053605, Assumptions.defaults().logMiddle("age_slope"), 1e-7);
         assertEquals(0.0555556, Assumptions.defaults().logSpread("age_slope"), 1e-7);
+    }
+
+    @Test
+    void an_effect_that_is_stated_without_spread_is_as_good_as_known() throws IOException {
+        assertEquals(1e-4, with("name,middle,spread\nage_slope,-10,0\n").logSpread("age_slope"));
+        assertEquals(0, with("name,middle,spread\nown_price,0,0\n").logSpread("own_price"));
     }
 
     @Test
@@ -83,6 +90,27 @@ class AssumptionsTest {
         assertEquals(java.util.List.of(6.5, 12_500.0), java.util.List.of(comma.get("capital_rate").middle(),
                 comma.get("miles_per_year").middle()));
         assertEquals(java.util.List.of(), comma.problems());
+    }
+
+    @Test
+    void a_number_with_which_nothing_can_be_worked_out_is_refused_by_its_row_and_limits() throws IOException {
+        Assumptions mine = with("name,middle,spread\nspread_pairs,0,\nestimate_correlation,1.5,\nmistyped_prices,150,\nredo_age,-1,\n"
+                + "horizon,100000,\nunfinished_share,300,\nlisting_pace,0,\npart_error,0.3,1000\n");
+        assertEquals(java.util.List.of(2, 3, 4, 5, 6, 7, 8, 9), mine.problems().stream().map(RowProblem::line).toList());
+        assertEquals("estimate_correlation: the middle must lie between 0 and 1 factor, not at 1.5", mine.problems().get(1).message());
+        assertEquals("middle", mine.problems().get(1).column());
+        assertEquals("spread", mine.problems().get(7).column());
+        assertEquals(Assumptions.defaults().all(), mine.all());
+        Assumption age = Assumptions.defaults().get("redo_age");
+        Assumption young = new Assumption("redo_age", age.question(), -1, 0, age.unit(), "mine", "");
+        assertThrows(IllegalArgumentException.class, () -> Assumptions.defaults().with(young));
+    }
+
+    @Test
+    void every_assumption_has_limits() {
+        for (Assumption one : Assumptions.defaults().all()) {
+            assertTrue(one.least() < one.most() && one.most() - one.least() <= 2e9, one.name());
+        }
     }
 
     @Test

@@ -35,6 +35,28 @@ class CarMatchingTest extends ReadingListings {
         assertEquals(List.of(), car.joinedBy());
     }
 
+    /** The points of an equal price rest on how thickly the prices of the line lie, and not on the coin in which they are counted. */
+    @Test
+    void which_rows_show_one_car_does_not_depend_on_the_currency() {
+        List<List<Integer>> joins = new ArrayList<>();
+        for (int coin : new int[] {1, 150, 400}) {
+            Random random = new Random(3);
+            StringBuilder looks = new StringBuilder();
+            StringBuilder again = new StringBuilder();
+            for (int i = 0; i < 16; i++) {
+                int miles = (15 - i % 8) * (7_000 + random.nextInt(6_000));
+                long price = 50 * Math.round(18_000 * Math.pow(0.9, 15 - i % 8) * (0.8 + 0.45 * random.nextDouble()) / 50) * coin;
+                String car = ",Roadster,," + (2010 + i % 8) + ",";
+                looks.append(",2025-05-01").append(car).append(miles).append(',').append(price).append(",,,\n");
+                again.append(",2025-05-22").append(car).append(miles + 40 + random.nextInt(260)).append(',').append(price).append(",,,\n");
+            }
+            joins.add(read(HEADER + looks + again).cars().stream().map(c -> c.sightings().get(0).origin().line()).toList());
+        }
+        assertEquals(16, joins.get(0).size());
+        assertEquals(joins.get(0), joins.get(1));
+        assertEquals(joins.get(0), joins.get(2));
+    }
+
     @Test
     void one_id_for_two_lines_is_two_cars_and_flagged() {
         ListingsRead read = read(HEADER + "a,2024-02-01,Roadster,,2010,50100,8500,,,\na,2024-03-01,Saloon,,2010,50000,9000,,,\n"

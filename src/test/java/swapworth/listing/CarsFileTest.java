@@ -32,6 +32,23 @@ class CarsFileTest extends ReadingListings {
     }
 
     @Test
+    void a_car_in_play_is_of_the_line_and_region_of_the_listings_whichever_way_it_is_written() {
+        ListingsRead listed = Listings.read(write("listings.csv", "vehicle,model_year,price,region,trim,gear_line\n"
+                + "Sivrette,2015,9000,Norrow-Fen,Sport,Gald Rise\n"));
+        String text = "name,role,vehicle,region,trim,gear_line,price\n"
+                + "x,finished,SIVRETTE,NORROW FEN,sport,sivrette,8000\ny,donor,sivrette,Elsewhere,,gald-rise,\n";
+        List<CarFacts> cars = CarsFile.read(write("cars.csv", text), listed).cars().stream().map(CandidateCar::facts).toList();
+        assertEquals(List.of("Sivrette", "Sivrette"), cars.stream().map(CarFacts::vehicle).toList());
+        assertEquals(List.of("Norrow-Fen", "Elsewhere"), cars.stream().map(c -> c.region().orElseThrow()).toList());
+        assertEquals(Optional.of("Sport"), cars.get(0).trim());
+        assertEquals("Sivrette", cars.get(0).further().get("gear_line"));
+        ListingsRead more = Listings.withDefaults().spelledAs(List.of(listed.cars().get(0))).readFiles(write("more.csv",
+                "vehicle,model_year,price,region\nsivrette,2015,9000,norrow fen\n"));
+        assertEquals("Sivrette", more.cars().get(0).facts().vehicle());
+        assertEquals(Optional.of("Norrow-Fen"), more.cars().get(0).facts().region());
+    }
+
+    @Test
     void a_name_that_stands_twice_or_is_missing_is_set_aside() {
         CarsFile read = cars("name,vehicle,price\na,Saloon,1\nA,Saloon,2\n,Saloon,3\nb,Saloon,12.500\nc,Saloon,0\n");
         assertEquals(List.of(3, 4), read.setAside().stream().map(RowProblem::line).toList());

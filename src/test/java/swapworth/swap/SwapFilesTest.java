@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.CarsFile;
+import swapworth.listing.Listings;
 import swapworth.market.CannotTell;
 import swapworth.market.PriceModel;
 import swapworth.reading.Conventions;
@@ -30,7 +31,7 @@ class SwapFilesTest {
         Path file = folder.resolve("swaps.csv");
         Files.writeString(file, "id,seen_on,vehicle,running_gear,model_year,mileage,price,currency,price_kind,built_by,factory_line,"
                 + "own_car,days\n" + String.join("\n", rows) + "\n");
-        return SwapsFile.read(file, USD);
+        return SwapsFile.read(file, USD, List.of());
     }
 
     @Test
@@ -47,6 +48,16 @@ class SwapFilesTest {
         assertEquals(List.of(BuiltBy.OWNER, BuiltBy.SHOP, BuiltBy.OWNER), read.seen().stream().map(SeenSwap::builtBy).toList());
         assertEquals(Optional.of("Galdrise"), read.seen().get(0).factoryLine());
         assertTrue(read.offers().isEmpty());
+    }
+
+    @Test
+    void a_swap_is_of_the_lines_of_the_listings_whichever_way_they_are_written() throws IOException {
+        Path listings = Files.writeString(folder.resolve("listings.csv"), "vehicle,model_year,price\n"
+                + "Sivrette,2015,9000\nGaldrise,2016,9900\n");
+        Path file = Files.writeString(folder.resolve("swaps.csv"), "vehicle,model_year,price,factory_line\nSIVRETTE,2015,14900,galdrise\n");
+        SeenSwap seen = SwapsFile.read(file, USD, Listings.read(listings).cars()).seen().get(0);
+        assertEquals("Sivrette", seen.facts().vehicle());
+        assertEquals(Optional.of("Galdrise"), seen.factoryLine());
     }
 
     @Test
