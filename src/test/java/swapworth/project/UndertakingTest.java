@@ -3,6 +3,7 @@ package swapworth.project;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -16,9 +17,11 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import swapworth.donor.DonorStudy;
 import swapworth.listing.CandidateCar;
 import swapworth.listing.LevelOfTrade;
 import swapworth.project.Gates.Answer;
+import swapworth.reading.UnusableFileException;
 
 /** The whole undertaking of a folder: what its files allow, and what it says of those that are missing. */
 class UndertakingTest {
@@ -31,6 +34,13 @@ class UndertakingTest {
         for (String name : names) {
             Files.copy(SAMPLE.resolve(name), folder.resolve(name));
         }
+    }
+
+    @Test
+    void a_folder_that_is_not_there_is_an_error_and_no_answer() {
+        Path none = folder.resolve("none");
+        assertThrows(UnusableFileException.class, () -> Undertaking.of(none));
+        assertThrows(UnusableFileException.class, () -> DonorStudy.of(none, java.math.BigDecimal.TEN));
     }
 
     @Test
