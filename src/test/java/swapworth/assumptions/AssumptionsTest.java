@@ -86,6 +86,19 @@ class AssumptionsTest {
     }
 
     @Test
+    void numbers_are_read_by_the_decimal_mark_of_the_folder_as_in_its_other_files() throws IOException {
+        String rows = "name;middle;spread\ncapital_rate;6,5;2\nmiles_per_year;12.500;\n";
+        Assumptions unstated = with(rows);
+        assertEquals(6.5, unstated.get("capital_rate").middle());
+        assertTrue(unstated.problems().get(0).message().contains("which mark stands before decimals?"), unstated.problems().toString());
+        Files.writeString(folder.resolve("words.csv"), "column;word;means\n*;decimal mark;comma\n");
+        Assumptions comma = with(rows);
+        assertEquals(java.util.List.of(6.5, 12_500.0), java.util.List.of(comma.get("capital_rate").middle(),
+                comma.get("miles_per_year").middle()));
+        assertEquals(java.util.List.of(), comma.problems());
+    }
+
+    @Test
     void a_number_with_which_nothing_can_be_worked_out_is_refused_by_its_row_and_limits() throws IOException {
         Assumptions mine = with("name,middle,spread\nspread_pairs,0,\nestimate_correlation,1.5,\nmistyped_prices,150,\nredo_age,-1,\n"
                 + "horizon,100000,\nunfinished_share,300,\nlisting_pace,0,\npart_error,0.3,1000\n");
@@ -123,19 +136,6 @@ class AssumptionsTest {
         for (Assumption one : Assumptions.defaults().all()) {
             assertTrue(one.least() < one.most() && one.most() - one.least() <= 2e9, one.name());
         }
-    }
-
-    @Test
-    void numbers_are_read_by_the_decimal_mark_of_the_folder_as_in_its_other_files() throws IOException {
-        String rows = "name;middle;spread\ncapital_rate;6,5;2\nmiles_per_year;12.500;\n";
-        Assumptions unstated = with(rows);
-        assertEquals(6.5, unstated.get("capital_rate").middle());
-        assertTrue(unstated.problems().get(0).message().contains("which mark stands before decimals?"), unstated.problems().toString());
-        Files.writeString(folder.resolve("words.csv"), "column;word;means\n*;decimal mark;comma\n");
-        Assumptions comma = with(rows);
-        assertEquals(List.of(6.5, 12_500.0), List.of(comma.get("capital_rate").middle(),
-                comma.get("miles_per_year").middle()));
-        assertEquals(List.of(), comma.problems());
     }
 
     @Test

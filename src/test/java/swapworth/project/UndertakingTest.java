@@ -191,6 +191,10 @@ class UndertakingTest {
         assertEquals("the finished car is sold: there is nothing left to finish or to stop",
                 all.answers().finishOrStop().match(told -> "told", swapworth.market.CannotTell::reason));
         assertTrue(DrawFigures.median(all.redoCost().orElseThrow().cash()) > 11_000, "12,000 a few months ago");
+        Ledger shell = withLedger("2026-03-01,9000,body,recipient,purchase,,", "2026-09-01,310,the shell,Front hit,car sold,,").ledger()
+                .orElseThrow();
+        assertEquals(List.of(), shell.carSales(), "the rest of a donor of cars.csv is not the finished car");
+        assertEquals(8_690, shell.sums().total().net().doubleValue(), 1e-9);
     }
 
     /** The sample's files with rows of a ledger of one's own. */
