@@ -29,6 +29,7 @@ import swapworth.reading.Conventions;
 import swapworth.reading.FolderSettings;
 import swapworth.report.CarsSection;
 import swapworth.report.DonorSections;
+import swapworth.report.FolderPage;
 import swapworth.reading.UnusableFileException;
 import swapworth.report.Page;
 import swapworth.report.Part;
@@ -141,7 +142,7 @@ final class DonorSteps {
 
     /** Begins to work out what the other files of a folder say of its cars in play. */
     void start(Path folder, List<CandidateCar> cars, ListingsRead read, PriceModel model, Arguments arguments) {
-        if (!Files.isRegularFile(folder.resolve("fees.csv")) && !Files.isRegularFile(folder.resolve("partout.csv"))) {
+        if (!FolderPage.hasStudy(folder)) {
             return;
         }
         Assumptions assumptions = steps.assumptions(folder);

@@ -40,14 +40,12 @@ import swapworth.reading.RowProblem;
 import swapworth.reading.RowsRead;
 import swapworth.reading.UnusableFileException;
 import swapworth.report.CarsSection;
-import swapworth.report.InShort;
+import swapworth.report.FolderPage;
 import swapworth.report.ListingsPage;
 import swapworth.report.MarketSection;
 import swapworth.report.Page;
 import swapworth.report.Part;
-import swapworth.report.ProjectPage;
 import swapworth.report.Section;
-import swapworth.report.SwapSection;
 import swapworth.swap.Swaps;
 import swapworth.table.Table;
 import swapworth.table.TextLines;
@@ -361,27 +359,18 @@ final class Steps {
                 swaps = Optional.of(new SwapSteps(this, out, err).swaps(folder, cars, read, model, arguments));
             }
         }
-        List<Section> more = new ArrayList<>(donors.finish());
+        List<Section> ofDonors = donors.finish();
         if (arguments.out().isPresent()) {
             write(arguments.out().get(), judged.table().csv(), "the judged listings");
         }
         out.print("\n" + TextLines.of("", IndexTables.summary(model)));
-        swaps.ifPresent(s -> more.add(SwapSection.of(s)));
-        more.add(market.join());
         Optional<Swaps> finished = swaps;
         Undertaking undertaking = Undertaking.of(folder, arguments.on(), inPlay.map(cars -> new Undertaking.Market(read, model, cars,
                 finished.orElseGet(() -> Swaps.of(folder, cars, read.baseCurrency(), model, arguments.on(), arguments.level())))));
         new ProjectSteps(this, out, err).tell(undertaking);
-        more.addAll(ProjectPage.sections(undertaking));
-        List<String> missing = missing(folder);
-        missing.addAll(undertaking.missing());
-        List<Section> first = new ArrayList<>(ProjectPage.first(undertaking));
-        inPlay.ifPresent(cars -> first.addAll(CarsSection.toLookAt(cars)));
-        InShort inShort = InShort.of(judged, donors.study(), swaps, undertaking);
-        ListingsPage made = ListingsPage.of(nameOf(folder), judged).withFirst(first).withInShort(inShort).withMore(more)
-                .withMissingFiles(missing);
-        writePage(arguments.page().orElseThrow(), valued.map(made::withCarsInPlay).orElse(made).page());
-        out.print(inShort.text());
+        FolderPage all = new FolderPage(folder, judged, inPlay, valued, donors.study(), ofDonors, market.join(), swaps, undertaking);
+        writePage(arguments.page().orElseThrow(), all.page());
+        out.print(all.inShort().text());
         return DONE;
     }
 
@@ -422,34 +411,6 @@ final class Steps {
     static String nameOf(Path folder) {
         Path name = folder.toAbsolutePath().normalize().getFileName();
         return name == null ? "listings" : name.toString();
-    }
-
-    private static List<String> missing(Path folder) {
-        List<String> sentences = new ArrayList<>();
-        if (!Files.isRegularFile(folder.resolve(CARS))) {
-            sentences.add(CARS + " (the cars that you think of buying): what each is worth to the market on one day.");
-        }
-        if (!Files.isRegularFile(folder.resolve("fees.csv"))) {
-            sentences.add("fees.csv (what a purchase costs beside the bid): what each car costs at the door, and the highest bid.");
-        }
-        if (!Files.isRegularFile(folder.resolve("partout.csv"))) {
-            sentences.add("partout.csv, with parts.csv (which parts are sold, and parts seen on offer): what comes back from the rest of a "
-                    + "car.");
-        }
-        if (!Files.isRegularFile(folder.resolve("swaps.csv"))) {
-            sentences.add("swaps.csv (finished swaps that you saw, and offers for your own): what swaps sell for, in place of"
-                    + " assumptions.");
-        }
-        if (!Files.isRegularFile(folder.resolve("words.csv"))) {
-            sentences.add("words.csv (your own spellings and how you write numbers and dates): words that were not understood.");
-        }
-        if (!Files.isRegularFile(folder.resolve("lines.csv"))) {
-            sentences.add("lines.csv (power, cylinders, weight and driven wheels of each line, once).");
-        }
-        if (!Files.isRegularFile(folder.resolve("assumptions.csv"))) {
-            sentences.add("assumptions.csv (your own middle and spread for any assumption on this page).");
-        }
-        return sentences;
     }
 
     /** The sample beside the jar's folder, else in the working folder. */

@@ -17,6 +17,7 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import swapworth.report.FolderPage;
 import swapworth.InOneLine;
 
 /** What a folder's page and terminal say first and last. */
@@ -100,6 +101,11 @@ class FolderCommandTest {
     void the_answers_stand_before_all_but_what_must_be_settled_first() {
         List<String> ids = Pattern.compile("<section id=\"([a-z-]+)\">").matcher(sample.page).results().map(m -> m.group(1)).toList();
         assertEquals(List.of("gates", "in-short", "read"), ids.subList(0, 3));
+    }
+
+    @Test
+    void a_call_of_the_library_makes_the_same_page() {
+        assertEquals(sample.page, FolderPage.of(Path.of("sample-listings")).page().html());
     }
 
     @Test
