@@ -22,6 +22,7 @@ import swapworth.reading.CsvSource;
 import swapworth.reading.Parsed;
 import swapworth.reading.RowProblem;
 import swapworth.reading.Spelling;
+import swapworth.reading.UnusableFileException;
 import swapworth.reading.Words;
 import swapworth.table.Cell;
 import swapworth.table.Column;
@@ -90,9 +91,12 @@ public final class Assumptions {
      *
      * @param folder the folder of the user's files
      * @return the assumptions
-     * @throws swapworth.reading.UnusableFileException if there is such a file and it cannot be used as a whole
+     * @throws swapworth.reading.UnusableFileException if there is no such folder, or such a file that cannot be used as a whole
      */
     public static Assumptions ofFolder(Path folder) {
+        if (!Files.isDirectory(folder)) {
+            throw UnusableFileException.because(folder.toString(), "there is no such folder");
+        }
         Path own = folder.resolve("assumptions.csv");
         return Files.isRegularFile(own) ? defaults().with(own) : defaults();
     }

@@ -15,9 +15,11 @@ import java.util.Optional;
 import picocli.CommandLine.ParseResult;
 import swapworth.listing.LevelOfTrade;
 import swapworth.notebook.Notebooks;
+import swapworth.reading.CellReader;
 import swapworth.reading.Conventions;
 import swapworth.reading.DecimalMark;
 import swapworth.reading.FolderSettings;
+import swapworth.reading.Parsed;
 import swapworth.reading.Spelling;
 import swapworth.report.ProjectFile;
 
@@ -196,7 +198,11 @@ final class Arguments {
             return Optional.empty();
         }
         try {
-            return Optional.of(LocalDate.parse(text));
+            LocalDate day = LocalDate.parse(text);
+            if (new CellReader(Conventions.unstated(), ',').date(text) instanceof Parsed.Refused<LocalDate> no) {
+                throw new WrongUsageException("--on: " + text + ": " + no.message());
+            }
+            return Optional.of(day);
         } catch (DateTimeParseException e) {
             throw new WrongUsageException("--on: '" + text + "' is no date; write it as year-month-day, for instance 2026-03-31");
         }

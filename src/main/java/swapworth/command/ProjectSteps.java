@@ -67,6 +67,7 @@ final class ProjectSteps {
         files.forEach(steps::account);
         undertaking.gates().ifPresent(g -> g.warnings().forEach(w -> out.print(TextLines.of("  ", "not settled: " + w))));
         tables(undertaking).forEach(table -> out.print("\n" + table.text()));
+        ProjectPage.valueInIt(undertaking).ifPresent(words -> out.print("\n" + TextLines.of("", words)));
         undertaking.narrowing().forEach(n -> out.print("\n" + TextLines.of("", n)));
         undertaking.missing().forEach(m -> out.print("\n" + TextLines.of("", "Not here: " + m)));
         if (arguments.out().isPresent()) {

@@ -73,7 +73,10 @@ public record CarFacts(
         Optional<String> options,
         Map<String, String> further) implements Facts {
 
-    /** Copies the collections in and checks that nothing is missing. */
+    static final int FIRST_MODEL_YEAR = 1886;
+    static final int LAST_MODEL_YEAR = 2200;
+
+    /** Copies the collections in and checks that nothing is missing, and that measures are those of a car. */
     public CarFacts {
         requireNonNull(vehicle, "vehicle");
         requireNonNull(trim, "trim");
@@ -103,9 +106,25 @@ public record CarFacts(
         requireNonNull(damage, "damage");
         requireNonNull(options, "options");
         requireNonNull(further, "further");
+        check(modelYear.isEmpty() || modelYear.getAsInt() >= FIRST_MODEL_YEAR && modelYear.getAsInt() <= LAST_MODEL_YEAR,
+                "model year", modelYear);
+        check(ageYears.isEmpty() || ageYears.getAsDouble() >= 0 && Double.isFinite(ageYears.getAsDouble()), "age", ageYears);
+        check(isAboveZero(powerKw), "power", powerKw);
+        check(isAboveZero(cylinders), "number of cylinders", cylinders);
+        check(isAboveZero(weightKg), "weight", weightKg);
         damage = damage.isEmpty() ? damage : damage.map(zones -> zones.isEmpty()
                 ? Set.of() : java.util.Collections.unmodifiableSet(EnumSet.copyOf(zones)));
         further = Map.copyOf(further);
+    }
+
+    private static boolean isAboveZero(OptionalDouble measure) {
+        return measure.isEmpty() || measure.getAsDouble() > 0 && Double.isFinite(measure.getAsDouble());
+    }
+
+    private static void check(boolean can, String what, Object value) {
+        if (!can) {
+            throw new IllegalArgumentException("no car has this " + what + ": " + value);
+        }
     }
 
     /**

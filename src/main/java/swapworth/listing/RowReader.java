@@ -21,8 +21,6 @@ final class RowReader extends FileCells {
     private static final double MOST_MILES = 1_000_000;
     /** Less than this nobody has driven a car that is some years old. */
     private static final double NO_MILES = 100;
-    private static final int FIRST_MODEL_YEAR = 1886;
-    private static final int LAST_MODEL_YEAR = 2200;
 
     private final Remembered<Optional<String>> id = texts(ListingColumn.ID);
     private final Column<Optional<LocalDate>> seenOn = seenOn();
@@ -153,10 +151,10 @@ final class RowReader extends FileCells {
         CarFacts.Builder facts = draft.facts;
         OptionalInt year = modelYear.of(row, draft);
         if (year.isPresent()) {
-            if (year.getAsInt() < FIRST_MODEL_YEAR || year.getAsInt() > LAST_MODEL_YEAR
+            if (year.getAsInt() < CarFacts.FIRST_MODEL_YEAR || year.getAsInt() > CarFacts.LAST_MODEL_YEAR
                     || draft.seenOn.isPresent() && year.getAsInt() > draft.seenOn.get().getYear() + 1) {
                 draft.setAside(columns.header(ListingColumn.MODEL_YEAR), text(ListingColumn.MODEL_YEAR, row), draft.seenOn.isPresent()
-                        && year.getAsInt() > FIRST_MODEL_YEAR
+                        && year.getAsInt() > CarFacts.FIRST_MODEL_YEAR
                         ? "the model year lies more than a year after the sighting of " + draft.seenOn.get()
                         : "no car is of this model year");
             } else {

@@ -514,14 +514,19 @@ final class Encoder {
     private void further(String column, Map<String, Integer> texts, List<Subject> seen, Assumptions assumptions) {
         FurtherColumn taken = new FurtherColumn(column, texts);
         furtherTaken.add(taken.sentence());
+        if (texts.isEmpty()) {
+            return;
+        }
+        String remark = column + " not stated: the average taken, range widened";
         if (!taken.isNumbers()) {
             group(column, Group.FURTHER, "spread_further_words", seen, s -> Optional.ofNullable(s.facts().further().get(column)),
                     assumptions);
+            gap(column, 1, facts -> !facts.further().containsKey(column), remark);
         } else if (taken.sd() > 0) {
             add(new Terms.Measure(column, Group.FURTHER, "% per unit", 1 / taken.sd(), 0,
-                    assumptions.get("slope_further_number").middle(), Role.PRIMARY, (s, m) -> taken.standardised(s)));
+                    assumptions.get("slope_further_number").middle(), Role.PRIMARY, (s, m) -> taken.standardised(s.facts())));
+            gap(column, 1, facts -> !taken.isTold(facts), remark);
         }
-        gap(column, 1, taken::isOpen, column + " not stated: the average taken, range widened");
     }
 
     /** How each further column is taken, in words. */

@@ -98,10 +98,13 @@ public final class FairValue implements Valuation {
     /**
      * The share of such cars that cost less than an amount.
      *
-     * @param amount above 0, in the base currency
-     * @return between 0 and 1
+     * @param amount in the base currency
+     * @return between 0 and 1; 0 where the amount is 0 or less
      */
     public double percentile(double amount) {
+        if (amount <= 0) {
+            return 0;
+        }
         return predicted.cumulative(logMedian + (Math.log(amount) - logMedian) / stretch);
     }
 

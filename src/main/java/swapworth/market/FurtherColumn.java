@@ -121,20 +121,20 @@ final class FurtherColumn {
         return sd;
     }
 
-    /** Whether a car's cell says nothing. */
-    boolean isOpen(Facts car) {
-        return numbers ? number(car).isEmpty() : !car.further().containsKey(name);
+    private OptionalDouble told(Facts car) {
+        OptionalDouble value = read(car.further().getOrDefault(name, ""), mark, cells);
+        return value.isPresent() && isNear(value.getAsDouble()) ? value : OptionalDouble.empty();
+    }
+
+    /** Whether the cell of a car holds a number that counts. */
+    boolean isTold(Facts car) {
+        return told(car).isPresent();
     }
 
     /** How many standard deviations a car lies above the mean; 0 where its cell says nothing. */
-    double standardised(Subject subject) {
-        OptionalDouble value = number(subject.facts());
+    double standardised(Facts car) {
+        OptionalDouble value = told(car);
         return value.isPresent() ? (value.getAsDouble() - mean) / sd : 0;
-    }
-
-    private OptionalDouble number(Facts car) {
-        OptionalDouble value = read(car.further().getOrDefault(name, ""), mark, cells);
-        return value.isPresent() && isNear(value.getAsDouble()) ? value : OptionalDouble.empty();
     }
 
     /** How the column is taken, and what of it says nothing. */

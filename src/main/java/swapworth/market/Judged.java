@@ -53,6 +53,7 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
      * @param on values every listing on this day instead of the day on which it was seen
      * @param level values every listing at this level of trade instead of its own
      * @return the judged listings
+     * @throws IllegalArgumentException if the model was fitted to other cars
      */
     public static Judged of(ListingsRead read, PriceModel model, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
         List<Judgement> byCar = model.judgeAll(on, level);
@@ -60,6 +61,10 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
         int[] first = new int[cars.size() + 1];
         for (int c = 0; c < cars.size(); c++) {
             first[c + 1] = first[c] + cars.get(c).sightings().size();
+        }
+        if (first[cars.size()] != byCar.size()) {
+            throw new IllegalArgumentException("the model was fitted to other cars: it judges " + byCar.size() + " listings of them, not "
+                    + first[cars.size()]);
         }
         CarOfListing carOf = new CarOfListing(cars);
         List<Judgement> inOrder = new ArrayList<>(byCar.size());

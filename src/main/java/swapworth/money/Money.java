@@ -28,7 +28,12 @@ public record Money(BigDecimal amount, Currency currency) {
      * @throws IllegalArgumentException if the digits are no number or the code is none of ISO 4217
      */
     public static Money of(String amount, String code) {
-        return new Money(new BigDecimal(amount), Currency.getInstance(code));
+        try {
+            return new Money(new BigDecimal(amount), Currency.getInstance(code));
+        } catch (IllegalArgumentException e) {
+            throw new IllegalArgumentException("'" + amount + "' in '" + code
+                    + "' is no amount: needed are plain digits and a code of ISO 4217", e);
+        }
     }
 
     /** The code and the amount in plain digits, for instance {@code USD 12500.50}. */

@@ -84,12 +84,22 @@ public final class Alternatives {
         /** Copies the cars in and checks their draws. */
         public Options {
             requireNonNull(assumptions, "assumptions");
-            cars = Map.copyOf(cars);
+            cars = DrawFigures.copied(cars);
             for (Map.Entry<String, double[]> car : cars.entrySet()) {
                 if (car.getValue().length != count) {
                     throw new IllegalArgumentException(car.getKey() + ": " + car.getValue().length + " draws beside " + count);
                 }
             }
+        }
+
+        @Override
+        public Map<String, double[]> cars() {
+            return DrawFigures.copied(cars);
+        }
+
+        /** Whether there are draws of a car. */
+        boolean knows(String car) {
+            return cars.containsKey(car);
         }
 
         /**
@@ -186,9 +196,9 @@ public final class Alternatives {
         private double[] draw(Item item, long seed) {
             double[] normals = UncertainSum.normals(options.count(), seed);
             double[] amounts;
-            if (options.cars().containsKey(item.car())) {
+            if (options.knows(item.car())) {
                 double years = item.kind() == Kind.RESALE ? item.month() / 12.0 : 0;
-                amounts = DrawFigures.times(options.cars().get(item.car()),
+                amounts = DrawFigures.times(options.cars.get(item.car()),
                         StrictMath.exp(years * options.assumptions().logMiddle("age_slope")));
             } else if (item.ends().isPresent()) {
                 amounts = AmountLaw.pert(item.ends().get().low(), item.likely(), item.ends().get().high()).draws(normals);

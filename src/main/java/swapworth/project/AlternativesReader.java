@@ -99,7 +99,7 @@ final class AlternativesReader {
         }
         Kind kind = row.decisiveWord("kind", KINDS, "cost, payment, parts sold, owned, owed, loan, resale").orElse(Kind.COST);
         String car = row.text("car");
-        boolean known = options.cars().containsKey(car);
+        boolean known = options.knows(car);
         Optional<BigDecimal> low = amount(row, "low");
         Optional<BigDecimal> high = amount(row, "high");
         Optional<BigDecimal> likely = amount(row, "likely").or(() -> amount(row, AMOUNT));

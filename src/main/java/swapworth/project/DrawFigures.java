@@ -1,5 +1,8 @@
 package swapworth.project;
 
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import swapworth.market.Range;
 import swapworth.statistics.Quantiles;
 import swapworth.table.Cell;
@@ -24,6 +27,13 @@ final class DrawFigures {
         Range wide = Forecast.range(draws, 0.95);
         table.row(Cell.words(name), Cell.number(median(draws), 0), Cell.number(near.low(), 0), Cell.number(near.high(), 0),
                 Cell.number(wide.low(), 0), Cell.number(wide.high(), 0));
+    }
+
+    /** The same draws, which nobody else can write into. */
+    static <K> Map<K, double[]> copied(Map<K, double[]> draws) {
+        Map<K, double[]> copy = new LinkedHashMap<>();
+        draws.forEach((name, its) -> copy.put(name, its.clone()));
+        return Collections.unmodifiableMap(copy);
     }
 
     static double median(double[] draws) {

@@ -181,7 +181,7 @@ public final class Forecast {
         /** Checks that there is a draw and that factors have as many. */
         public Options {
             requireNonNull(assumptions, "assumptions");
-            moved = Map.copyOf(moved);
+            moved = DrawFigures.copied(moved);
             if (count < 1) {
                 throw new IllegalArgumentException("a forecast needs a draw, not " + count);
             }
@@ -192,6 +192,11 @@ public final class Forecast {
                             + " draws");
                 }
             }
+        }
+
+        @Override
+        public Map<Category, double[]> moved() {
+            return DrawFigures.copied(moved);
         }
 
         /**

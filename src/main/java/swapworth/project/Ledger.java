@@ -9,6 +9,7 @@ import java.util.Comparator;
 import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import swapworth.assumptions.Assumptions;
 import swapworth.reading.Conventions;
@@ -76,7 +77,7 @@ public record Ledger(List<Entry> entries, List<Entry> carSales, LocalDate on, Cu
      * @return nothing stated
      */
     public static Options withDefaults() {
-        return new Options(Optional.empty(), Optional.empty(), Assumptions.defaults());
+        return new Options(Optional.empty(), Optional.empty(), Assumptions.defaults(), Set.of());
     }
 
     /**
@@ -85,8 +86,14 @@ public record Ledger(List<Entry> entries, List<Entry> carSales, LocalDate on, Cu
      * @param on the day up to which rows can be done; unless stated the day of the last row that is done
      * @param baseCurrency the base currency; unless stated that of the conventions, else the one of most rows
      * @param assumptions what stands in where rows do not speak
+     * @param donors names under which the rows speak of the donor, beside {@code donor}
      */
-    public record Options(Optional<LocalDate> on, Optional<Currency> baseCurrency, Assumptions assumptions) {
+    public record Options(Optional<LocalDate> on, Optional<Currency> baseCurrency, Assumptions assumptions, Set<String> donors) {
+
+        /** Copies the names in. */
+        public Options {
+            donors = Set.copyOf(donors);
+        }
 
         /**
          * The same, as of a day.
@@ -95,7 +102,7 @@ public record Ledger(List<Entry> entries, List<Entry> carSales, LocalDate on, Cu
          * @return a copy
          */
         public Options on(LocalDate day) {
-            return new Options(Optional.of(day), baseCurrency, assumptions);
+            return new Options(Optional.of(day), baseCurrency, assumptions, donors);
         }
 
         /**
@@ -105,7 +112,7 @@ public record Ledger(List<Entry> entries, List<Entry> carSales, LocalDate on, Cu
          * @return a copy
          */
         public Options in(Currency currency) {
-            return new Options(on, Optional.of(currency), assumptions);
+            return new Options(on, Optional.of(currency), assumptions, donors);
         }
 
         /**
@@ -115,7 +122,17 @@ public record Ledger(List<Entry> entries, List<Entry> carSales, LocalDate on, Cu
          * @return a copy
          */
         public Options with(Assumptions own) {
-            return new Options(on, baseCurrency, own);
+            return new Options(on, baseCurrency, own, donors);
+        }
+
+        /**
+         * The same, knowing names of donors: what is sold of them is not the finished car.
+         *
+         * @param names the names
+         * @return a copy
+         */
+        public Options donors(Set<String> names) {
+            return new Options(on, baseCurrency, assumptions, names);
         }
 
         /**

@@ -219,7 +219,8 @@ final class LedgerReader {
         negative(draft, direction);
         likely(draft, likely);
         cars(draft);
-        if (draft.category == Category.CAR_SOLD && draft.cars.equals(List.of("donor"))) {
+        if (draft.category == Category.CAR_SOLD && draft.cars.stream().allMatch(car -> car.equals("donor")
+                || options.donors().stream().anyMatch(car::equalsIgnoreCase))) {
             draft.category = Category.SOLD;
             row.odd(CATEGORY, "what is sold of the donor is counted as a part sold; 'car sold' is the finished car");
         }

@@ -145,8 +145,15 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
      * @return draws in the base currency
      */
     public double[] gain(int months) {
-        return DrawFigures.minus(DrawFigures.minus(purchaseNow, purchase.get(months - 1)),
-                DrawFigures.minus(exitNow, exit.get(months - 1)));
+        int last = place(months);
+        return DrawFigures.minus(DrawFigures.minus(purchaseNow, purchase.get(last)), DrawFigures.minus(exitNow, exit.get(last)));
+    }
+
+    private int place(int months) {
+        if (months < 1 || months > purchase.size()) {
+            throw new IllegalArgumentException("months from 1 to " + purchase.size() + " are compared, not " + months);
+        }
+        return months - 1;
     }
 
     /**
@@ -167,8 +174,9 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
      */
     public double together(int months) {
         int same = 0;
+        int last = place(months);
         for (int i = 0; i < purchaseNow.length; i++) {
-            same += (purchase.get(months - 1)[i] - purchaseNow[i]) * (exit.get(months - 1)[i] - exitNow[i]) > 0 ? 1 : 0;
+            same += (purchase.get(last)[i] - purchaseNow[i]) * (exit.get(last)[i] - exitNow[i]) > 0 ? 1 : 0;
         }
         return same / (double) purchaseNow.length;
     }

@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import swapworth.assumptions.Assumption;
 import swapworth.assumptions.Assumptions;
@@ -149,7 +150,8 @@ public final class Undertaking {
         read = new ArrayList<>();
         Ledger.Options options = Ledger.withDefaults().with(assumptions);
         Ledger.Options dated = on.map(options::on).orElse(options);
-        Ledger.Options inBase = market.map(m -> dated.in(m.currency())).orElse(dated);
+        Ledger.Options inBase = market.map(m -> dated.in(m.currency()).donors(m.cars().cars().stream()
+                .filter(car -> car.role() == Role.DONOR).map(CandidateCar::name).collect(Collectors.toSet()))).orElse(dated);
         Answer<Ledger> ledger = file(folder, "ledger.csv",
                 "the money of the undertaking: what is spent, still to come and left, finish or stop, redo cost")
                 .map(inBase::read).flatMap(l -> usable(l, l.read(), l.entries().size()));

@@ -169,7 +169,7 @@ public record InShort(List<Sentence> sentences) {
     }
 
     private static String left(Equity equity, Undertaking undertaking) {
-        return LedgerFigures.withRange("Left in cash when it is done:", equity.inCash(), equity.currency()) + " " + equity.chanceOfLoss()
+        return LedgerFigures.left(equity) + " " + equity.chanceOfLoss()
                 + undertaking.finished().map(f -> equity.sale().map(s -> ", by what came in for '" + f.car().name() + "' (" + s.on() + ")")
                         .orElse(", by what '" + f.car().name() + "' sells for (" + dayAndLevel(f.level().sold(), f)
                         + ProjectPage.untilDone(undertaking).map(words -> "; " + words).orElse("") + ")")).orElse("")

@@ -2,6 +2,7 @@ package swapworth.report;
 
 import java.math.BigDecimal;
 import swapworth.market.Range;
+import swapworth.project.Equity;
 import swapworth.project.Forecast;
 import swapworth.statistics.Quantiles;
 import swapworth.table.Cell;
@@ -15,6 +16,12 @@ final class LedgerFigures {
     /** An exact amount. */
     static String amount(BigDecimal amount) {
         return Cell.format(amount.doubleValue(), amount.scale());
+    }
+
+    /** What is left in cash, when the car is done or sold. */
+    static String left(Equity equity) {
+        return withRange(equity.sale().isPresent() ? "Left in cash, the car being sold:" : "Left in cash when it is done:", equity.inCash(),
+                equity.currency());
     }
 
     /** A sentence of a median with its 80 % range. */

@@ -104,7 +104,7 @@ public final class ProjectPage {
         }
         Ledger ledger = undertaking.ledger().get();
         String unit = ledger.currency().getCurrencyCode();
-        String left = undertaking.equity().map(e -> LedgerFigures.withRange(" Left in cash when it is done:", e.inCash(), unit)).orElse("");
+        String left = undertaking.equity().map(e -> " " + LedgerFigures.left(e)).orElse("");
         return "As of " + ledger.on() + " you have " + unit + " " + LedgerFigures.amount(ledger.sums().total().net())
                 + " in it, net of refunds and of what was sold. "
                 + LedgerFigures.withRange("At completion it will be", undertaking.forecast().get().total(), unit) + left + " "
@@ -162,19 +162,34 @@ public final class ProjectPage {
     }
 
     /**
-     * What market and age do between the day of the value and the month in which the car is done is in no figure of what is left: by how
-     * much they move the value until then, where the outlook of the market reaches so far.
+     * Which value of the finished car is in what is left.
+     *
+     * @param undertaking the undertaking
+     * @return a sentence with its day and level of trade; nothing without such a value, or where the car is sold
+     */
+    public static Optional<String> valueInIt(Undertaking undertaking) {
+        return undertaking.equity().filter(e -> e.sale().isEmpty()).flatMap(e -> undertaking.finished()).map(f ->
+                "The value in what is left is that of '" + f.car().name() + "' (" + f.level().sold().words()
+                + f.on().map(d -> ", " + d).orElse("") + "): what is paid for such a car counts, not what is asked for it"
+                + untilDone(undertaking).map(words -> "; " + words).orElse("") + ".");
+    }
+
+    /**
+     * What market and age do between the day of the value and the month in which the car is done, or is the day of the ledger where all is
+     * done, is in no figure of what is left: by how much they move the value until then, where the outlook of the market reaches so far.
      */
     static Optional<String> untilDone(Undertaking undertaking) {
         Optional<LocalDate> on = undertaking.finished().flatMap(SwapValue::on);
         Optional<YearMonth> done = undertaking.ledger().flatMap(l -> l.sums().doneIn());
-        if (on.isEmpty() || done.isEmpty() || !done.get().isAfter(YearMonth.from(on.get()))) {
+        Optional<YearMonth> until = done.or(() -> undertaking.ledger().map(l -> YearMonth.from(l.on())));
+        if (on.isEmpty() || until.isEmpty() || !until.get().isAfter(YearMonth.from(on.get()))) {
             return Optional.empty();
         }
-        int months = (int) ChronoUnit.MONTHS.between(YearMonth.from(on.get()), done.get());
+        int months = (int) ChronoUnit.MONTHS.between(YearMonth.from(on.get()), until.get());
         double older = Math.exp(months / 12.0 * undertaking.assumptions().logMiddle("age_slope"));
         boolean now = undertaking.market().flatMap(m -> m.model().lastSeen()).equals(on);
-        return Optional.of("what market and age do to its price until it is done in " + done.get() + " is not in it"
+        return Optional.of("what market and age do to its price until " + done.map(month -> "it is done in " + month)
+                .orElse(until.get() + ", the month of the ledger,") + " is not in it"
                 + undertaking.nowOrLater().filter(n -> now && months <= n.months()).map(n -> {
                     double more = older * Quantiles.of(n.exit().get(months - 1), 0.5) - Quantiles.of(n.exitNow(), 0.5);
                     return ": about " + Cell.format(Math.abs(more), 0) + (more < 0 ? " less" : " more")
@@ -186,9 +201,7 @@ public final class ProjectPage {
         List<Part> parts = new ArrayList<>();
         parts.add(Part.prose(equity.sale().map(s -> "The finished car is sold: what came in for it by " + s.on() + ", "
                 + LedgerFigures.amount(s.received()) + " net of its fee, stands in place of its value. ")
-                .or(() -> undertaking.finished().map(f -> "The value is that of '" + f.car().name() + "' ("
-                + f.level().sold().words() + f.on().map(d -> ", " + d).orElse("") + "): what is paid for such a car counts, not what is "
-                + "asked for it" + untilDone(undertaking).map(words -> "; " + words).orElse("") + ". Assumptions hold "
+                .or(() -> undertaking.finished().map(f -> valueInIt(undertaking).orElse("") + " Assumptions hold "
                 + Math.round(100 * f.priorShare()) + " % of what is unsure about it, the largest part '"
                 + f.largestAssumption().assumption() + "'. ")).orElse("")
                 + "Cash, cost of money and own hours stand apart, so that you can stop reading where you count."));

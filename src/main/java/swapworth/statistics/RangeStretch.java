@@ -43,8 +43,12 @@ public record RangeStretch(double factor, int residuals) {
      * @param least the factor below which it does not fall, above 0 and at most 1
      * @param z left-out residuals
      * @return the factor
+     * @throws IllegalArgumentException if a residual is not a number
      */
     public static RangeStretch of(double spread, double least, double... z) {
+        if (Arrays.stream(z).anyMatch(Double::isNaN)) {
+            throw new IllegalArgumentException("a residual is not a number");
+        }
         return NONE.carriedOn(spread, least, z);
     }
 

@@ -110,6 +110,7 @@ public final class SwapValue implements SwapAnswer {
     /** How a finished swap is to be valued, and what is known beside the listings; immutable. */
     public static final class Options {
         private static final int DRAWS = 4000;
+        private static final int FEWEST_DRAWS = 100;
         private static final long SEED = 1;
 
         private LevelOfTrade level = LevelOfTrade.PRIVATE_ASKING;
@@ -179,12 +180,12 @@ public final class SwapValue implements SwapAnswer {
         /**
          * With swaps of other people that were seen.
          *
-         * @param swaps the swaps, in any order
+         * @param swaps the swaps, in any order; one that stands there twice counts once
          * @return a copy
          */
         public Options withSeen(List<SeenSwap> swaps) {
             Options copy = copy();
-            copy.seen = List.copyOf(swaps);
+            copy.seen = swaps.stream().distinct().toList();
             return copy;
         }
 
@@ -204,11 +205,16 @@ public final class SwapValue implements SwapAnswer {
          * With weights of the approaches by the user's own reasons in place of those by covariance. Approaches without a weight get
          * none.
          *
-         * @param byApproach weights of at least 0
+         * @param byApproach weights of at least 0, one of them above
          * @param because the reason, which stands beside the result
          * @return a copy
+         * @throws IllegalArgumentException if no weight is above 0, or one is below 0 or no finite number
          */
         public Options weighted(Map<Approach.Kind, Double> byApproach, String because) {
+            if (!byApproach.values().stream().allMatch(w -> w >= 0 && Double.isFinite(w))
+                    || byApproach.values().stream().noneMatch(w -> w > 0)) {
+                throw new IllegalArgumentException("weights must be at least 0, and one of them above: " + byApproach);
+            }
             Options copy = copy();
             copy.weights = Map.copyOf(byApproach);
             copy.reason = requireNonNull(because, "because");
@@ -230,10 +236,14 @@ public final class SwapValue implements SwapAnswer {
         /**
          * On draws of the model that are used elsewhere too, so that draw i is one state of the market for all.
          *
-         * @param joint draws of the model that will be asked
+         * @param joint draws of the model that will be asked, at least 100 of them
          * @return a copy
+         * @throws IllegalArgumentException if there are fewer: their range would say nothing
          */
         public Options with(ValueDraws joint) {
+            if (joint.count() < FEWEST_DRAWS) {
+                throw new IllegalArgumentException(joint.count() + " draws are too few for the range of a value; at least " + FEWEST_DRAWS);
+            }
             Options copy = copy();
             copy.draws = Optional.of(joint);
             return copy;

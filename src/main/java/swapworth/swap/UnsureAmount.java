@@ -31,11 +31,11 @@ public final class UnsureAmount {
      * @param spread about two thirds of the plausible values lie within this share of the middle, for instance 0.2
      * @param source who states it
      * @return the amount
-     * @throws IllegalArgumentException if the middle is not above 0 or the spread is below 0
+     * @throws IllegalArgumentException if the middle is not above 0, the spread is below 0, or one of them is infinite
      */
     public static UnsureAmount stated(double middle, double spread, String source) {
-        if (!(middle > 0) || !(spread >= 0)) {
-            throw new IllegalArgumentException("an unsure amount needs a middle above 0 and a spread of at least 0, not " + middle
+        if (!(middle > 0) || !(spread >= 0) || Double.isInfinite(middle) || Double.isInfinite(spread)) {
+            throw new IllegalArgumentException("an unsure amount needs a finite middle above 0 and a spread of at least 0, not " + middle
                     + " and " + spread);
         }
         return new UnsureAmount(new double[0], middle, Math.log1p(spread), source, false);
@@ -47,8 +47,12 @@ public final class UnsureAmount {
      * @param draws one number for each state of the market, in the order of the model's draws
      * @param source where they come from
      * @return the amount
+     * @throws IllegalArgumentException if there is none, or one is no finite number
      */
     public static UnsureAmount drawn(double[] draws, String source) {
+        if (draws.length == 0 || !Arrays.stream(draws).allMatch(Double::isFinite)) {
+            throw new IllegalArgumentException(source + ": an unsure amount needs draws that are finite numbers");
+        }
         return new UnsureAmount(draws.clone(), Double.NaN, 0, source, false);
     }
 

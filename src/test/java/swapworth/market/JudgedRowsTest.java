@@ -1,6 +1,7 @@
 package swapworth.market;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.ByteArrayOutputStream;
@@ -24,6 +25,13 @@ import swapworth.world.SampleWorld;
 
 /** That rows written and let go are the rows of the table that is kept. */
 class JudgedRowsTest {
+
+    @Test
+    void listings_are_not_judged_by_a_model_of_other_cars() {
+        ListingsRead read = Listings.read(Path.of("sample-listings", "listings.csv"));
+        PriceModel other = PriceModel.fit(read.cars().subList(0, 20));
+        assertThrows(IllegalArgumentException.class, () -> Judged.of(read, other));
+    }
 
     @Test
     void rows_written_one_by_one_are_those_of_the_table() throws IOException {

@@ -25,7 +25,8 @@ class MoneyTest {
     @Test
     void an_amount_keeps_the_decimals_that_were_typed() {
         assertEquals("USD 12500.50", Money.of("12500.50", "USD").toString());
-        assertThrows(IllegalArgumentException.class, () -> Money.of("1", "XYZ"));
+        String message = assertThrows(IllegalArgumentException.class, () -> Money.of("1", "XYZ")).getMessage();
+        assertEquals("'1' in 'XYZ' is no amount: needed are plain digits and a code of ISO 4217", message);
     }
 
     @Test

@@ -155,6 +155,18 @@ class ForecastTest {
         assertTrue(one != two && Math.abs(one - two) < 60, one + " and " + two);
     }
 
+    @Test
+    void draws_that_options_hand_out_are_the_callers_own() {
+        double[] ones = new double[10];
+        Forecast.Options moving = Forecast.withDefaults().draws(10, 1).moving(Category.PART, ones);
+        moving.moved().get(Category.PART)[0] = 1e9;
+        ones[1] = 1e9;
+        assertArrayEquals(new double[10], moving.moved().get(Category.PART));
+        Alternatives.Options cars = Alternatives.withDefaults().withCars(java.util.Map.of("a", ones), 1);
+        cars.cars().get("a")[1] = 0;
+        assertEquals(1e9, cars.cars().get("a")[1]);
+    }
+
     private static final Path SAMPLE = Path.of("sample-listings", "ledger.csv");
 
     private static double sum(Ledger ledger, Category category, String car, Direction direction) {

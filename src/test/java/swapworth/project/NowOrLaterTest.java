@@ -38,6 +38,14 @@ class NowOrLaterTest {
         assertTrue(text.contains("usually fall together") && text.contains("pays if a month costs less than"), text);
     }
 
+    @Test
+    void a_month_that_is_not_compared_is_refused() {
+        NowOrLater choice = NowOrLater.of("USD", List.of(leg("car", 10_000, 0.97)), leg("exit", 10_000, 0.97), List.of());
+        assertThrows(IllegalArgumentException.class, () -> choice.gain(0));
+        assertThrows(IllegalArgumentException.class, () -> choice.paysBelow(2));
+        assertThrows(IllegalArgumentException.class, () -> choice.together(99));
+    }
+
     // Trade arithmetic: if the exit car and the bought car drift alike, the gain is about the drift times purchase less exit.
     @Test
     void legs_that_drift_alike_leave_the_drift_on_their_difference() {

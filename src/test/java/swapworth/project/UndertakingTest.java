@@ -3,6 +3,7 @@ package swapworth.project;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -16,9 +17,11 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import swapworth.donor.DonorStudy;
 import swapworth.listing.CandidateCar;
 import swapworth.listing.LevelOfTrade;
 import swapworth.project.Gates.Answer;
+import swapworth.reading.UnusableFileException;
 
 /** The whole undertaking of a folder: what its files allow, and what it says of those that are missing. */
 class UndertakingTest {
@@ -31,6 +34,13 @@ class UndertakingTest {
         for (String name : names) {
             Files.copy(SAMPLE.resolve(name), folder.resolve(name));
         }
+    }
+
+    @Test
+    void a_folder_that_is_not_there_is_an_error_and_no_answer() {
+        Path none = folder.resolve("none");
+        assertThrows(UnusableFileException.class, () -> Undertaking.of(none));
+        assertThrows(UnusableFileException.class, () -> DonorStudy.of(none, java.math.BigDecimal.TEN));
     }
 
     @Test
@@ -166,6 +176,10 @@ class UndertakingTest {
         assertEquals("the finished car is sold: there is nothing left to finish or to stop",
                 all.answers().finishOrStop().match(told -> "told", swapworth.market.CannotTell::reason));
         assertTrue(DrawFigures.median(all.redoCost().orElseThrow().cash()) > 11_000, "12,000 a few months ago");
+        Ledger shell = withLedger("2026-03-01,9000,body,recipient,purchase,,", "2026-09-01,310,the shell,Front hit,car sold,,").ledger()
+                .orElseThrow();
+        assertEquals(List.of(), shell.carSales(), "the rest of a donor of cars.csv is not the finished car");
+        assertEquals(8_690, shell.sums().total().net().doubleValue(), 1e-9);
     }
 
     /** The sample's files with rows of a ledger of one's own. */

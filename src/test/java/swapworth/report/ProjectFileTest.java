@@ -158,6 +158,18 @@ class ProjectFileTest {
                 + " less by the outlook and the assumption age_slope";
         assertTrue(page(Reader.SELF).contains(less), less);
         assertFalse(page(Reader.BUYER).contains("until it is done in"));
+        assertTrue(ProjectPage.valueInIt(undertaking).orElseThrow().contains("(private sold, 2026-10-30)"));
+    }
+
+    @Test
+    void where_all_is_done_the_value_of_the_last_look_is_set_against_the_month_of_the_ledger(@TempDir Path done) throws IOException {
+        for (String name : List.of("listings.csv", "cars.csv", "lines.csv", "words.csv", "rates.csv")) {
+            Files.copy(Path.of("sample-listings", name), done.resolve(name));
+        }
+        Files.writeString(done.resolve("ledger.csv"), "date,amount,note,car,category\n2026-08-03,10200,tidy roadster,recipient,purchase\n"
+                + "2027-03-02,90,inspection,project,inspection\n");
+        String words = ProjectPage.valueInIt(Undertaking.of(done)).orElseThrow();
+        assertTrue(words.matches(".* price until 2027-03, the month of the ledger, is not in it: about [\\d,]+ less by .*"), words);
     }
 
     @Test

@@ -1,6 +1,7 @@
 package swapworth.statistics;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.SplittableRandom;
@@ -32,6 +33,7 @@ class RangeStretchTest {
     void ranges_are_never_narrowed() {
         assertEquals(1, RangeStretch.of(normal(500, 0.6, 3)).factor());
         assertEquals(RangeStretch.NONE, RangeStretch.of());
+        assertThrows(IllegalArgumentException.class, () -> RangeStretch.of(new double[] {1, Double.NaN}));
     }
 
     @Test

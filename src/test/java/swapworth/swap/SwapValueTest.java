@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
@@ -62,6 +63,19 @@ class SwapValueTest {
         assertTrue(told.contains("air conditioning lost: 400; zone rule: 2.5 %"), told);
         assertTrue(told.contains("nothing stated under this name; see the losses below"), told);
         assertFalse(value(SwapValue.options(), CAR).disclosure().text().contains("takes off"));
+    }
+
+    @Test
+    void what_no_value_can_rest_on_is_refused_at_once_and_a_swap_told_twice_counts_once() {
+        assertThrows(IllegalArgumentException.class, () -> UnsureAmount.stated(Double.POSITIVE_INFINITY, 0.2, "me"));
+        assertThrows(IllegalArgumentException.class, () -> UnsureAmount.drawn(new double[0], "me"));
+        assertThrows(IllegalArgumentException.class, () -> UnsureAmount.drawn(new double[] {1, Double.NaN}, "me"));
+        assertThrows(IllegalArgumentException.class, () -> SwapValue.options().weighted(Map.of(), "none"));
+        assertThrows(IllegalArgumentException.class, () -> SwapValue.options().with(MODEL.draws(1, 1)));
+        SeenSwap seen = new SeenSwap("a", FACTS, BuiltBy.OWNER, 15_000, SeenSwap.Kind.SOLD, LevelOfTrade.PRIVATE_SOLD,
+                PriceIncludes.UNKNOWN, Optional.empty(), Optional.empty());
+        assertEquals(value(SwapValue.options().withSeen(List.of(seen)), CAR).median(),
+                value(SwapValue.options().withSeen(List.of(seen, seen)), CAR).median());
     }
 
     @Test
