@@ -77,6 +77,21 @@ public record Assumption(String name, Question question, double middle, double s
     }
 
     /**
+     * Whether it is an amount of money; one that comes with the program is stated in US dollars.
+     *
+     * @return whether the unit is the base currency, for one thing or for an hour
+     */
+    public boolean isMoney() {
+        return unit.startsWith("base currency") || unit.startsWith("money");
+    }
+
+    /** The same amount in another currency, of which so many are one of this. */
+    Assumption times(double rate, String to) {
+        return new Assumption(name, question, middle * rate, spread * rate, unit, source + "; in US dollars, taken at " + plain(rate) + " "
+                + to, note, least * rate, most * rate);
+    }
+
+    /**
      * Whether the middle is an effect in per cent.
      *
      * @return whether the unit begins with the per cent sign

@@ -9,18 +9,25 @@ import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Currency;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import swapworth.money.Conversion;
+import swapworth.money.Money;
+import swapworth.money.Rates;
 import swapworth.reading.CellReader;
 import swapworth.reading.CsvRow;
 import swapworth.reading.CsvSource;
+import swapworth.reading.Currencies;
 import swapworth.reading.Parsed;
 import swapworth.reading.RowProblem;
+import swapworth.reading.RowsRead;
 import swapworth.reading.Spelling;
 import swapworth.reading.UnusableFileException;
 import swapworth.reading.Words;
@@ -41,11 +48,18 @@ public final class Assumptions {
     private final Map<String, Assumption> byName;
     private final List<String> changed;
     private final List<RowProblem> problems;
+    /** The currency in which amounts of money are counted; those of the program are stated in the usual one. */
+    private final Currency base;
+    /** Why amounts of the program stand as they are in another currency. */
+    private final Optional<String> noRate;
 
-    private Assumptions(Map<String, Assumption> byName, List<String> changed, List<RowProblem> problems) {
+    private Assumptions(Map<String, Assumption> byName, List<String> changed, List<RowProblem> problems, Currency base,
+            Optional<String> noRate) {
         this.byName = byName;
         this.changed = changed;
         this.problems = problems;
+        this.base = base;
+        this.noRate = noRate;
     }
 
     /**
@@ -65,7 +79,7 @@ public final class Assumptions {
             for (Question question : Question.values()) {
                 load(question, byName);
             }
-            return new Assumptions(byName, List.of(), List.of());
+            return new Assumptions(byName, List.of(), List.of(), Currencies.USUAL, Optional.empty());
         }
 
         private static void load(Question question, Map<String, Assumption> byName) {
@@ -159,7 +173,7 @@ public final class Assumptions {
                 }
             }
         }
-        return new Assumptions(more, List.copyOf(names), List.copyOf(found));
+        return new Assumptions(more, List.copyOf(names), List.copyOf(found), base, noRate);
     }
 
     private static double value(Parsed<BigDecimal> parsed, double otherwise) {
@@ -194,7 +208,48 @@ public final class Assumptions {
                 before.unit(), assumption.source(), assumption.note(), before.least(), before.most()));
         List<String> names = new ArrayList<>(changed);
         names.add(assumption.name());
-        return new Assumptions(more, List.copyOf(names), problems);
+        return new Assumptions(more, List.copyOf(names), problems, base, noRate);
+    }
+
+    /**
+     * These assumptions where money is counted in another currency. The amounts of the program are stated in US dollars and taken at the
+     * latest rate; the user's own are in the base currency already. Without a rate they stand as they are, and
+     * {@link #amountsInQuestion} says so.
+     *
+     * @param currency the base currency
+     * @param rates exchange rates
+     * @return a copy
+     */
+    public Assumptions in(Currency currency, Rates rates) {
+        if (currency.equals(base)) {
+            return this;
+        }
+        Conversion conversion = rates.convert(new Money(BigDecimal.ONE, base), currency, LocalDate.MAX);
+        if (!(conversion instanceof Conversion.Converted rate)) {
+            return new Assumptions(byName, changed, problems, base, Optional.of("there is " + ((Conversion.NoRate) conversion).reason()));
+        }
+        Map<String, Assumption> more = new LinkedHashMap<>(byName);
+        for (Assumption amount : byName.values()) {
+            if (amount.isMoney() && !changed.contains(amount.name())) {
+                more.put(amount.name(), amount.times(rate.amount().doubleValue(), currency.getCurrencyCode()));
+            }
+        }
+        return new Assumptions(more, changed, problems, currency, Optional.empty());
+    }
+
+    /**
+     * The amounts of the program that are counted in another currency than theirs for want of a rate.
+     *
+     * @param question whose amounts
+     * @return how many there are and what to do; nothing where all is well
+     */
+    public Optional<RowsRead> amountsInQuestion(Question question) {
+        List<String> amounts = byName.values().stream().filter(a -> a.question() == question && a.isMoney() && !changed.contains(a.name()))
+                .map(Assumption::name).toList();
+        return noRate.filter(why -> !amounts.isEmpty()).map(why -> new RowsRead("amounts among the assumptions", amounts.size(), List.of(),
+                List.of(), List.of(), List.of(new RowProblem("assumptions.csv", 0, "middle", "", RowProblem.Kind.QUESTION,
+                "these amounts are those of US dollars and stand as they are, for " + why + ", or your own amounts in assumptions.csv: "
+                        + String.join(", ", amounts))), 0));
     }
 
     /**

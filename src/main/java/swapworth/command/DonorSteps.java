@@ -131,7 +131,7 @@ final class DonorSteps {
         }
         if (arguments.page().isPresent()) {
             List<Section> sections = new ArrayList<>(CarsSection.toLookAt(read));
-            sections.addAll(DonorSections.all(study, assumptions));
+            sections.addAll(DonorSections.all(study, assumptions.in(currency, settings(folder).rates())));
             sections.add(DonorSections.cautions());
             steps.writePage(arguments.page().get(), Page.of("What the parts bring", "What the left-over parts of each car bring, net.",
                     sections.toArray(Section[]::new)));
@@ -150,7 +150,7 @@ final class DonorSteps {
             DonorStudy done = DonorStudy.of(folder, cars, read.baseCurrency(), Optional.of(model),
                     Optional.of(model.draws(DonorStudy.DRAWS, DonorStudy.SEED)), on, assumptions, Optional.empty());
             study = Optional.of(done);
-            return DonorSections.all(done, assumptions);
+            return DonorSections.all(done, assumptions.in(read.baseCurrency(), settings(folder).rates()));
         }));
     }
 

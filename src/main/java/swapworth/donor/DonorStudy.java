@@ -17,6 +17,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import swapworth.assumptions.Assumptions;
+import swapworth.assumptions.Question;
 import swapworth.listing.CandidateCar;
 import swapworth.listing.CarFacts;
 import swapworth.listing.CarsFile;
@@ -203,14 +204,15 @@ public final class DonorStudy {
      * @param model the price model of the folder's listings, where there are any
      * @param draws joint draws from the model, where there is one
      * @param on the valuation day; nothing where there are no dates
-     * @param assumptions what stands in where no file speaks
+     * @param stated what stands in where no file speaks; its amounts of money are taken at the rates of the folder
      * @param target the most to be paid in all for one car, where stated
      * @return the study
      */
     public static DonorStudy of(Path folder, List<CandidateCar> cars, Currency currency, Optional<PriceModel> model,
             Optional<ValueDraws> draws,
-            Optional<LocalDate> on, Assumptions assumptions, Optional<BigDecimal> target) {
+            Optional<LocalDate> on, Assumptions stated, Optional<BigDecimal> target) {
         FolderSettings settings = FolderSettings.of(folder, Conventions.unstated());
+        Assumptions assumptions = stated.in(currency, settings.rates());
         List<RowsRead> read = new ArrayList<>();
         Answer<Landed> landed = without(folder, "fees.csv",
                 "what a purchase costs beside the bid: table, kind, from, to, flat, percent, ...");
@@ -226,6 +228,7 @@ public final class DonorStudy {
         if (Files.isRegularFile(partout)) {
             PartoutFile file = PartoutFile.read(partout, cars, settings, currency);
             read.add(file.read());
+            assumptions.amountsInQuestion(Question.DONOR).ifPresent(read::add);
             Path parts = folder.resolve("parts.csv");
             PartOffers offers = Files.isRegularFile(parts) ? PartOffers.read(parts, settings, currency) : PartOffers.none();
             if (Files.isRegularFile(parts)) {

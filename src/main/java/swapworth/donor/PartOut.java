@@ -306,4 +306,11 @@ public final class PartOut {
         }
         return table.build();
     }
+
+    /** Of which car how many parts are known. */
+    @Override
+    public String toString() {
+        return car.name() + ": " + pieces.size() + " parts, " + pieces.stream().filter(Piece::onSale).count()
+                + " of them on sale with a price";
+    }
 }

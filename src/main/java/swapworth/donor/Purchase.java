@@ -120,14 +120,4 @@ public record Purchase(String car, BigDecimal bid, Seller seller, PriceIncludes 
     public Purchase away(double away) {
         return new Purchase(car, bid, seller, includes, runs, keys, OptionalDouble.of(away), typed);
     }
-
-    /**
-     * The same from another seller.
-     *
-     * @param other who sells
-     * @return a copy
-     */
-    public Purchase from(Seller other) {
-        return new Purchase(car, bid, other, includes, runs, keys, miles, typed);
-    }
 }

@@ -80,15 +80,6 @@ public final class CarMatching {
     }
 
     /**
-     * The points that a pair must reach.
-     *
-     * @return the threshold
-     */
-    public double threshold() {
-        return threshold;
-    }
-
-    /**
      * The cars that the sightings show, and what looked odd on the way.
      *
      * @param cars in the order of their first rows

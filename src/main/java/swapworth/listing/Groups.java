@@ -33,8 +33,4 @@ final class Groups<K, V> {
     Collection<List<V>> all() {
         return groups.values();
     }
-
-    Map<K, List<V>> byKey() {
-        return groups;
-    }
 }

@@ -536,4 +536,10 @@ public final class MarketIndex {
     private static Subject subject(String line, LocalDate day) {
         return new Subject(CarFacts.of(line).build(), LevelOfTrade.PRIVATE_ASKING, PriceIncludes.NEITHER, Optional.of(day));
     }
+
+    /** How the market moved, as {@link IndexTables#summary(MarketIndex)} says. */
+    @Override
+    public String toString() {
+        return IndexTables.summary(this);
+    }
 }

@@ -933,4 +933,10 @@ public final class PriceModel {
     Comparables comparables(FairValue value) {
         return grids.of(value);
     }
+
+    /** How many cars of which lines it rests on. */
+    @Override
+    public String toString() {
+        return "price model of " + cars.size() + " cars with " + prices() + " prices, lines " + lines();
+    }
 }

@@ -1,5 +1,8 @@
 package swapworth.market;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+
 /**
  * A range in the unit of what it belongs to, most often money.
  *
@@ -15,10 +18,17 @@ public record Range(double low, double high) {
         }
     }
 
-    /** Its ends in whole units, for instance {@code 8470 to 13160}. */
+    /** Its ends in whole units, for instance {@code 8470 to 13160}; below 100 with a decimal, below 10 with two. */
     @Override
     public String toString() {
-        return Math.round(low) + " to " + Math.round(high);
+        double larger = Math.max(Math.abs(low), Math.abs(high));
+        int decimals = larger >= 100 ? 0 : larger >= 10 ? 1 : 2;
+        return plain(low, decimals) + " to " + plain(high, decimals);
+    }
+
+    private static String plain(double end, int decimals) {
+        return Double.isInfinite(end) ? Double.toString(end)
+                : BigDecimal.valueOf(end).setScale(decimals, RoundingMode.HALF_EVEN).toPlainString();
     }
 
     /**

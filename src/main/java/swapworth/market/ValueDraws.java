@@ -86,4 +86,10 @@ public final class ValueDraws {
         }
         return logs;
     }
+
+    /** How many draws there are. */
+    @Override
+    public String toString() {
+        return count() + " joint draws of the price model";
+    }
 }

@@ -18,6 +18,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import swapworth.assumptions.Assumption;
 import swapworth.assumptions.Assumptions;
+import swapworth.assumptions.Question;
 import swapworth.donor.FeeSchedule;
 import swapworth.donor.LandedCost;
 import swapworth.donor.Purchase;
@@ -145,16 +146,19 @@ public final class Undertaking {
     }
 
     private Undertaking(Path folder, Optional<LocalDate> on, Optional<Market> market) {
-        assumptions = Assumptions.ofFolder(folder);
+        Assumptions stated = Assumptions.ofFolder(folder);
         missing = new ArrayList<>();
         read = new ArrayList<>();
-        Ledger.Options options = Ledger.withDefaults().with(assumptions);
+        Ledger.Options options = Ledger.withDefaults().with(stated);
         Ledger.Options dated = on.map(options::on).orElse(options);
         Ledger.Options inBase = market.map(m -> dated.in(m.currency()).donors(m.cars().cars().stream()
                 .filter(car -> car.role() == Role.DONOR).map(CandidateCar::name).collect(Collectors.toSet()))).orElse(dated);
         Answer<Ledger> ledger = file(folder, "ledger.csv",
                 "the money of the undertaking: what is spent, still to come and left, finish or stop, redo cost")
                 .map(inBase::read).flatMap(l -> usable(l, l.read(), l.entries().size()));
+        assumptions = market.map(Market::currency).or(() -> ledger.told().map(Ledger::currency))
+                .map(c -> stated.in(c, FolderSettings.of(folder, Conventions.unstated()).rates())).orElse(stated);
+        ledger.told().flatMap(l -> assumptions.amountsInQuestion(Question.PROJECT)).ifPresent(read::add);
         Answer<Market> listed = Answer.of(market, () -> CannotTell.without(whyNoMarket(folder), "listings.csv (listings of such cars)"
                 + " and cars.csv (the cars in play, and the finished one as a row of the role finished)"));
         Answer<SwapValue> finished = listed.flatMap(m -> m.swaps.first());

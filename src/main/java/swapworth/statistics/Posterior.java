@@ -91,15 +91,6 @@ public final class Posterior {
     }
 
     /**
-     * The number of points of the hyperparameters that carry weight.
-     *
-     * @return at least 1
-     */
-    public int points() {
-        return components.size();
-    }
-
-    /**
      * What is believed of a contrast, for several questions about it.
      *
      * @param contrast weights of the coefficients

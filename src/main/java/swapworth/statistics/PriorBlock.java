@@ -133,19 +133,6 @@ public record PriorBlock(String name, int from, Kind kind, Role role, double[] m
     }
 
     /**
-     * A random walk that ends at zero after its last coefficient.
-     *
-     * @param name name of the block
-     * @param from first coefficient
-     * @param count number of coefficients
-     * @param scale scale of the half-normal prior of the standard deviation of one step
-     * @return the block
-     */
-    public static PriorBlock walk(String name, int from, int count, double scale) {
-        return new PriorBlock(name, from, Kind.WALK, Role.SECONDARY, new double[count], new double[] {scale});
-    }
-
-    /**
      * A random walk that ends at zero after its last coefficient, with a stated standard deviation of one step.
      *
      * @param name name of the block

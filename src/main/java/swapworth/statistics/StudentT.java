@@ -4,7 +4,7 @@ package swapworth.statistics;
  * Student's t with a whole number of degrees of freedom, by its finite series: M. Abramowitz and I. Stegun, Handbook of Mathematical
  * Functions (1964), formulas 26.7.3 and 26.7.4.
  */
-public final class StudentT {
+final class StudentT {
 
     private static final int KEPT = 32;
     /** The logarithms of the densities at 0 for few degrees of freedom, which are asked for again and again. */

@@ -595,4 +595,10 @@ public final class SwapValue implements SwapAnswer {
     String reason() {
         return options.reason;
     }
+
+    /** The value with its range and what it stands by. */
+    @Override
+    public String toString() {
+        return car().name() + ": " + Math.round(median()) + ", 80 % range " + range(0.80) + ", by " + basis();
+    }
 }

@@ -6,10 +6,16 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.Currency;
+import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import swapworth.money.Rates;
 import swapworth.reading.RowProblem;
 
 class AssumptionsTest {
@@ -57,7 +63,7 @@ class AssumptionsTest {
         assertEquals(-12.5, mine.get("age_slope").middle());
         assertEquals(5, mine.get("age_slope").spread());
         assertEquals("my own ten cars", mine.get("age_slope").source());
-        assertEquals(java.util.List.of("age_slope"), mine.changed());
+        assertEquals(List.of("age_slope"), mine.changed());
         assertEquals(-10, Assumptions.defaults().get("age_slope").middle());
         assertTrue(mine.table().csv().contains("age_slope,-12.5,5,% per year,yours"));
     }
@@ -96,7 +102,7 @@ class AssumptionsTest {
     void a_number_with_which_nothing_can_be_worked_out_is_refused_by_its_row_and_limits() throws IOException {
         Assumptions mine = with("name,middle,spread\nspread_pairs,0,\nestimate_correlation,1.5,\nmistyped_prices,150,\nredo_age,-1,\n"
                 + "horizon,100000,\nunfinished_share,300,\nlisting_pace,0,\npart_error,0.3,1000\n");
-        assertEquals(java.util.List.of(2, 3, 4, 5, 6, 7, 8, 9), mine.problems().stream().map(RowProblem::line).toList());
+        assertEquals(List.of(2, 3, 4, 5, 6, 7, 8, 9), mine.problems().stream().map(RowProblem::line).toList());
         assertEquals("estimate_correlation: the middle must lie between 0 and 1 factor, not at 1.5", mine.problems().get(1).message());
         assertEquals("middle", mine.problems().get(1).column());
         assertEquals("spread", mine.problems().get(7).column());
@@ -104,6 +110,25 @@ class AssumptionsTest {
         Assumption age = Assumptions.defaults().get("redo_age");
         Assumption young = new Assumption("redo_age", age.question(), -1, 0, age.unit(), "mine", "");
         assertThrows(IllegalArgumentException.class, () -> Assumptions.defaults().with(young));
+    }
+
+    @Test
+    void amounts_are_taken_at_the_rate_of_the_folder_and_without_one_a_question_names_them() throws IOException {
+        Currency yen = Currency.getInstance("JPY");
+        Assumptions mine = with("name,middle\npacking,900\n");
+        Rates rates = Rates.of(List.of(new Rates.Rate(LocalDate.of(2025, 1, 1), Currency.getInstance("USD"), yen, new BigDecimal(150))));
+        Assumptions inYen = mine.in(yen, rates);
+        assertEquals(150 * 180.0, inYen.get("hulk_value").middle());
+        assertEquals(150 * 100.0, inYen.get("hulk_value").spread());
+        assertEquals(900, inYen.get("packing").middle());
+        assertEquals(mine.get("selling_fee"), inYen.get("selling_fee"));
+        assertEquals(Optional.empty(), inYen.amountsInQuestion(Question.DONOR));
+        assertEquals(inYen, inYen.in(yen, Rates.none()));
+        Assumptions asTheyStand = mine.in(yen, Rates.none());
+        assertEquals(180, asTheyStand.get("hulk_value").middle());
+        String asked = asTheyStand.amountsInQuestion(Question.DONOR).orElseThrow().questions().get(0).message();
+        assertTrue(asked.contains("no rate from USD to JPY") && asked.contains("hulk_value") && !asked.contains("packing"), asked);
+        assertEquals(Optional.empty(), Assumptions.defaults().amountsInQuestion(Question.DONOR));
     }
 
     @Test

@@ -20,6 +20,8 @@ import org.junit.jupiter.api.io.TempDir;
 import swapworth.donor.DonorStudy;
 import swapworth.listing.CandidateCar;
 import swapworth.listing.LevelOfTrade;
+import swapworth.market.PriceModel;
+import swapworth.market.Range;
 import swapworth.project.Gates.Answer;
 import swapworth.reading.UnusableFileException;
 
@@ -57,6 +59,19 @@ class UndertakingTest {
                 "both cars were bought while listings were seen");
         assertTrue(all.narrowing().get(0).contains("swaps.csv"), all.narrowing().toString());
         assertEquals(7, all.alternatives().get().all().size());
+    }
+
+    @Test
+    void results_print_themselves() {
+        Undertaking.Market market = Undertaking.of(SAMPLE).answers().market().told().orElseThrow();
+        PriceModel model = market.model();
+        String told = market.swaps().first().told().orElseThrow() + "\n" + model + "\n" + model.index().told().orElseThrow() + "\n"
+                + model.draws(100, 1) + "\n" + DonorStudy.of(SAMPLE, java.math.BigDecimal.TEN).partOuts().get(0);
+        assertFalse(told.contains("@"), told);
+        assertTrue(told.contains("the swap: ") && told.contains("price model of 307 cars") && told.contains("100 joint draws"), told);
+        assertEquals("-3.05 to -1.22", new Range(-3.049, -1.22).toString());
+        assertEquals("-21.3 to 5.0", new Range(-21.26, 5).toString());
+        assertEquals("8470 to 13160", new Range(8470.4, 13_159.6).toString());
     }
 
     @Test

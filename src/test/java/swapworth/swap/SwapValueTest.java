@@ -66,6 +66,14 @@ class SwapValueTest {
     }
 
     @Test
+    void a_car_that_names_the_line_of_its_gear_is_valued_by_the_gear_of_that_line() {
+        FinishedCar unnamed = FinishedCar.of("the swap", FACTS.withoutGear()).with(BuiltBy.OWNER);
+        double named = value(SwapValue.options(), unnamed.withGearOf(FACTORY.vehicle())).median();
+        assertTrue(value(SwapValue.options(), CAR).range(0.80).holds(named), Double.toString(named));
+        assertTrue(Math.abs(value(SwapValue.options(), unnamed).median() / named - 1) > 0.05);
+    }
+
+    @Test
     void what_no_value_can_rest_on_is_refused_at_once_and_a_swap_told_twice_counts_once() {
         assertThrows(IllegalArgumentException.class, () -> UnsureAmount.stated(Double.POSITIVE_INFINITY, 0.2, "me"));
         assertThrows(IllegalArgumentException.class, () -> UnsureAmount.drawn(new double[0], "me"));
