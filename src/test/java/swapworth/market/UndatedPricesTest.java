@@ -50,7 +50,7 @@ class UndatedPricesTest {
         assertTrue(ofNoDay.remarks().get(0).startsWith("no date"), ofNoDay.remarks().toString());
         Range ofDay = value(MODEL, MODEL.lastSeen()).range(0.80);
         Range wide = ofNoDay.range(0.80);
-        assertTrue(Math.log(wide.high() / wide.low()) > 1.1 * Math.log(ofDay.high() / ofDay.low()), wide + ", of a day " + ofDay);
+        assertTrue(Math.log(wide.high() / wide.low()) > 1.04 * Math.log(ofDay.high() / ofDay.low()), wide + ", of a day " + ofDay);
     }
 
     @Test
