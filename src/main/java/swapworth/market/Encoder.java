@@ -120,7 +120,7 @@ final class Encoder {
         this.endOnState = terms.size();
         group("region", Group.REGION, "spread_regions", seen, Terms::region, assumptions);
         if (seen.stream().map(s -> s.facts().region().isPresent()).distinct().count() == 2) {
-            gap("region", 1, facts -> facts.region().isEmpty(), "");
+            gap("region", 1, s -> s.facts().region().isEmpty(), "");
         }
         for (String column : further) {
             further(column, stock.texts(column), seen, assumptions);
@@ -129,7 +129,7 @@ final class Encoder {
     }
 
     /** Something that rows may leave open, where there is such a term. */
-    private void gap(String term, double size, Predicate<Facts> isOpen, String remark) {
+    private void gap(String term, double size, Predicate<Subject> isOpen, String remark) {
         if (terms.stream().anyMatch(t -> t.name().equals(term))) {
             gaps.add(new Scatter.Gap(term, size, isOpen, remark));
         }
@@ -287,7 +287,7 @@ final class Encoder {
         // A level that no row is of has the whole spread by itself; one that rows of several trims share does not say how far these differ.
         Set<String> mixed = seen.stream().filter(s -> s.facts().trim().isEmpty()).map(s -> s.facts().vehicle())
                 .filter(unstatedTrims::containsKey).collect(Collectors.toSet());
-        gap("how far trims differ", 1, facts -> facts.trim().isEmpty() && mixed.contains(facts.vehicle()), "");
+        gap("how far trims differ", 1, s -> s.facts().trim().isEmpty() && mixed.contains(s.facts().vehicle()), "");
         measuredFact("power", "% per 10 % more power", Fact.POWER, Math.log(1.1), "power_slope", kinds, assumptions);
         measuredFact("cylinders", "% per cylinder", Fact.CYLINDERS, 1, "cylinder_slope", kinds, assumptions);
         measuredFact("weight", "% per 10 % more weight", Fact.WEIGHT, Math.log(1.1), "weight_slope", kinds, assumptions);
@@ -324,7 +324,7 @@ final class Encoder {
                         return value.isPresent() ? (value.getAsDouble() - mean) / one : 0;
                     }));
             gap(name, Math.sqrt(Math.max(0, squares / rows - Math.pow(sum / rows, 2))) / one,
-                    facts -> pairs.fact(fact, facts).isEmpty(), name + " not stated: the average taken, range widened");
+                    s -> pairs.fact(fact, s.facts()).isEmpty(), name + " not stated: the average taken, range widened");
         }
     }
 
@@ -368,6 +368,8 @@ final class Encoder {
             // The market may stand anywhere on such a day that it can have moved to between the first day seen and the last.
             add(new Terms.Measure(UNDATED, Group.TIME, "%", 1, 0, months.change(Math.hypot(assumptions.logMiddle("market_drift"),
                     assumptions.logSpread("market_drift"))), Role.PRIMARY, (s, m) -> s.on().isEmpty() ? 1 : 0));
+            // Days spread evenly lie about their middle, half a step from the last one, with a standard deviation of a step over root 3.
+            gap(UNDATED, 1 / Math.sqrt(3), s -> s.on().isEmpty(), "");
         }
         if (rows > onOffer.cardinality() && !onOffer.isEmpty()) {
             add(new Terms.Measure("still on offer at the last look", Group.TIME, "%", 1, assumptions.logMiddle("still_on_offer"),
@@ -521,11 +523,11 @@ final class Encoder {
         if (!taken.isNumbers()) {
             group(column, Group.FURTHER, "spread_further_words", seen, s -> Optional.ofNullable(s.facts().further().get(column)),
                     assumptions);
-            gap(column, 1, facts -> !facts.further().containsKey(column), remark);
+            gap(column, 1, s -> !s.facts().further().containsKey(column), remark);
         } else if (taken.sd() > 0) {
             add(new Terms.Measure(column, Group.FURTHER, "% per unit", 1 / taken.sd(), 0,
                     assumptions.get("slope_further_number").middle(), Role.PRIMARY, (s, m) -> taken.standardised(s.facts())));
-            gap(column, 1, facts -> !taken.isTold(facts), remark);
+            gap(column, 1, s -> !taken.isTold(s.facts()), remark);
         }
     }
 
@@ -595,17 +597,17 @@ final class Encoder {
             terms.get(t).encode(subject, measured, row);
         }
         row.add(onOfferColumn, stillOnOffer);
-        return new Encoded(row.row(), termOfColumn, scatter.of(subject.facts(), measured), (measured.age() - middleAge) / 10,
+        return new Encoded(row.row(), termOfColumn, scatter.of(subject, measured), (measured.age() - middleAge) / 10,
                 measured.remarks());
     }
 
     /** The factor on the error scale of a subject. */
     double inflation(Subject subject) {
-        return scatter.of(subject.facts(), measures.of(subject));
+        return scatter.of(subject, measures.of(subject));
     }
 
     /** What a car leaves open that is not said elsewhere. */
-    List<String> leftOpen(Facts car) {
+    List<String> leftOpen(Subject car) {
         return gaps.isEmpty() ? List.of() : gaps.stream().filter(gap -> !gap.remark().isEmpty() && gap.isOpen().test(car))
                 .map(Scatter.Gap::remark).toList();
     }

@@ -520,7 +520,7 @@ public final class PriceModel {
         if (subject.facts().mileage().isEmpty() && subject.facts().ageOn(subject.on().or(encoder::end).orElse(LocalDate.EPOCH)).isEmpty()) {
             return new CannotTell("neither age nor mileage of the car is known", ofLine, inFile, "its model year, or its mileage");
         }
-        List<String> open = Figures.joined(row.remarks(), encoder.leftOpen(subject.facts()));
+        List<String> open = Figures.joined(row.remarks(), encoder.leftOpen(subject));
         List<String> remarks = Figures.joined(open, pair == PairStanding.SEEN ? outside
                 : Figures.joined(List.of(unseen(subject, pair)), outside));
         if (subject.on().isEmpty() && encoder.hasUndated()) {

@@ -41,7 +41,7 @@ final class Scatter {
      * @param isOpen whether a car leaves it open
      * @param remark what to say of a car that leaves it open; empty where that is said elsewhere
      */
-    record Gap(String block, double size, Predicate<Facts> isOpen, String remark) {
+    record Gap(String block, double size, Predicate<Subject> isOpen, String remark) {
     }
 
     private Scatter(double errorScale, double ageSlope, double mileageSlope, List<Gap> gaps, double[] unsure, double assumedOfTroubled,
@@ -151,11 +151,12 @@ final class Scatter {
     }
 
     /** The factor of a car. */
-    double of(Facts car, Measured measured) {
+    double of(Subject subject, Measured measured) {
+        Facts car = subject.facts();
         double factor = (car.isTroubled() ? ofTroubled : 1) * (ofLine.isEmpty() ? 1 : ofLine.getOrDefault(car.vehicle(), 1.0));
         double open = square(ageSlope * measured.unsureYears()) + square(mileageSlope * measured.unsureMiles() / 10_000);
         for (int g = 0; g < unsure.length; g++) {
-            if (gaps.get(g).isOpen.test(car)) {
+            if (gaps.get(g).isOpen.test(subject)) {
                 open += square(unsure[g]);
             }
         }

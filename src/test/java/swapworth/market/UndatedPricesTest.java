@@ -48,6 +48,9 @@ class UndatedPricesTest {
         FairValue ofNoDay = value(MODEL, Optional.empty());
         assertEquals(now * Math.pow(FALL, -6), ofNoDay.median(), 0.05 * now, "half a year before");
         assertTrue(ofNoDay.remarks().get(0).startsWith("no date"), ofNoDay.remarks().toString());
+        Range ofDay = value(MODEL, MODEL.lastSeen()).range(0.80);
+        Range wide = ofNoDay.range(0.80);
+        assertTrue(Math.log(wide.high() / wide.low()) > 1.04 * Math.log(ofDay.high() / ofDay.low()), wide + ", of a day " + ofDay);
     }
 
     @Test
