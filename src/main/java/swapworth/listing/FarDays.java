@@ -16,32 +16,36 @@ final class FarDays {
     }
 
     static void ask(StoredListings listings, List<RowProblem> questions) {
-        ask(listings, 1, "after the sighting before it, and it makes that the day of all values", questions);
-        ask(listings, -1, "before the next sighting", questions);
-    }
-
-    /** Looks at the two sightings at one end: at the last with the direction 1, at the first with -1. */
-    private static void ask(StoredListings listings, int direction, String where, List<RowProblem> questions) {
         ListingColumns columns = listings.columns();
-        int end = -1;
-        int next = -1;
+        // Days with their rows behind them: the last two and the first two.
+        long last = Long.MIN_VALUE;
+        long before = Long.MIN_VALUE;
+        long first = Long.MAX_VALUE;
+        long next = Long.MAX_VALUE;
+        int dated = 0;
         for (int place = 0; place < listings.size(); place++) {
             int row = listings.row(place);
-            if (!columns.isDated(row)) {
-                continue;
-            }
-            int day = direction * columns.day(row);
-            if (end < 0 || day > direction * columns.day(end)) {
-                next = end;
-                end = row;
-            } else if (next < 0 || day > direction * columns.day(next)) {
-                next = row;
+            if (columns.isDated(row)) {
+                long day = (long) columns.day(row) << 32 | row;
+                before = Math.max(before, Math.min(day, last));
+                last = Math.max(last, day);
+                next = Math.min(next, Math.max(day, first));
+                first = Math.min(first, day);
+                dated++;
             }
         }
-        int days = next < 0 ? 0 : Math.abs(columns.day(end) - columns.day(next));
+        if (dated > 1) {
+            ask(columns, last, before, "after the sighting before it, and it makes that the day of all values", questions);
+            ask(columns, first, next, "before the next sighting", questions);
+        }
+    }
+
+    private static void ask(ListingColumns columns, long end, long other, String where, List<RowProblem> questions) {
+        long days = Math.abs((end >> 32) - (other >> 32));
         if (days > FAR) {
-            LocalDate seen = columns.seenOn(end).orElseThrow();
-            Origin origin = columns.origin(end);
+            int row = (int) end;
+            LocalDate seen = columns.seenOn(row).orElseThrow();
+            Origin origin = columns.origin(row);
             questions.add(new RowProblem(origin.file(), origin.line(), "seen_on", seen.toString(), RowProblem.Kind.QUESTION,
                     "this day lies " + days + " days " + where + ": is the year right?"));
         }

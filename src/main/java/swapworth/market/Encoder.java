@@ -608,8 +608,13 @@ final class Encoder {
 
     /** What a car leaves open that is not said elsewhere. */
     List<String> leftOpen(Subject car) {
-        return gaps.isEmpty() ? List.of() : gaps.stream().filter(gap -> !gap.remark().isEmpty() && gap.isOpen().test(car))
-                .map(Scatter.Gap::remark).toList();
+        List<String> remarks = List.of();
+        for (Scatter.Gap gap : gaps) {
+            if (!gap.remark().isEmpty() && gap.isOpen().test(car)) {
+                remarks = Figures.joined(remarks, List.of(gap.remark()));
+            }
+        }
+        return remarks;
     }
 
     /** The column that stands for the departure of every pair never seen, where the pair of a subject is one of them. */
