@@ -131,7 +131,7 @@ class ListingColumnsTest {
             facts.trim(text()).body(text()).runningGear(text()).region(text()).options(text());
         }
         if (random.nextBoolean()) {
-            facts.powerKw(number()).cylinders(number()).weightKg(number()).ageYears(number()).distanceAway(number());
+            facts.powerKw(measure()).cylinders(measure()).weightKg(measure()).ageYears(measure()).distanceAway(number());
         }
         if (random.nextBoolean()) {
             facts.modelYear(random.nextInt(1886, 2200));
@@ -174,6 +174,11 @@ class ListingColumnsTest {
             case 2 -> random.nextInt(200_000) * 0.621371;
             default -> random.nextDouble();
         };
+    }
+
+    /** A number that a car can have of something. */
+    private double measure() {
+        return Double.MIN_VALUE + number();
     }
 
     private LocalDate day() {
