@@ -69,7 +69,7 @@ final class Draft {
 
     void odd(String column, String text, String message) {
         oddities = with(oddities, problem(column, text, RowProblem.Kind.ODD, message));
-        remark(message);
+        remark(column + ": " + message);
     }
 
     void remark(String remark) {
