@@ -43,7 +43,7 @@ public final class IndexTables {
                         + "that it may fall faster than the market, or hardly at all where asks stay as they are. Neither is a better"
                         + " index: they show whether the model leads astray.")
                 .columns(Column.words("month"), Column.number("cars", ""), Column.number("index", ""),
-                Column.number("each month alone", ""),
+                        Column.number("each month alone", ""),
                         Column.number("repeat listings", ""));
         List<IndexMonth> months = index.holding(Held.AGE).months();
         List<MarketIndex.Comparison> plain = index.comparison();

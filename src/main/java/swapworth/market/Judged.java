@@ -200,7 +200,7 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
         }
         Table.Builder table = Table.titled(title + ", " + currency())
                 .columns(Column.number("line", "").behind(), Column.words("car"), Column.words("vehicle").behind(),
-                Column.words("seen").behind(),
+                        Column.words("seen").behind(),
                         Column.words("level of trade").behind(), Column.number("price", ""), Column.number("fair value", ""),
                         Column.number("80 % range", ""), Column.number("gap", "%").behind(), Column.number("percentile", "").behind(),
                         Column.words("position"), Column.number("cars: line / all", "").behind(),

@@ -95,10 +95,10 @@ public final class ModelTables {
                 .row(Cell.words("prices inside their 95 % range, %"), Cell.number(study.all().percent95(), 0), Cell.words("95"),
                         Cell.words("what the ranges promise"))
                 .row(Cell.words("crashed, branded and dead cars inside their 80 % range, %"),
-                inside(study.troubled(), study.troubled().percent80()),
+                        inside(study.troubled(), study.troubled().percent80()),
                         Cell.words("80"), Cell.words("of " + study.troubled().prices() + " prices of such cars"))
                 .row(Cell.words("crashed, branded and dead cars inside their 95 % range, %"),
-                inside(study.troubled(), study.troubled().percent95()),
+                        inside(study.troubled(), study.troubled().percent95()),
                         Cell.words("95"), Cell.words("the same prices; in so few cars some lie outside by chance"))
                 .build();
     }

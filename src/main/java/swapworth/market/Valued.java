@@ -137,7 +137,7 @@ public record Valued(Currency currency, List<ValuedCar> cars) {
     public Table brief() {
         Table.Builder table = Table.titled("Cars in play, " + currency.getCurrencyCode())
                 .columns(Column.words("car"), Column.words("role").behind(), Column.words("vehicle").behind(),
-                Column.words("level of trade").behind(),
+                        Column.words("level of trade").behind(),
                         Column.words("valued on").behind(), Column.number("price or bid", ""), Column.number("fair value", ""),
                         Column.number("80 % range", ""), Column.number("95 % range", "").behind(), Column.words("position"),
                         Column.number("cars: line / all", "").behind(), Column.number("held by assumptions", "").behind());
