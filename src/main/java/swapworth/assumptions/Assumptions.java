@@ -36,7 +36,7 @@ import swapworth.table.Column;
 import swapworth.table.Table;
 
 /**
- * The named numbers that stand in where the user's own rows do not speak. No trade constant of the program stands anywhere else,
+ * The named numbers that stand in where the user's own rows do not speak. No number that values anything stands anywhere else,
  * and each can be replaced by a row of the user's {@code assumptions.csv} with the columns {@code name, middle, spread, unit,
  * source, note}, of which the first two are needed. Each has limits, beyond which the program cannot work with it; a row beyond them
  * changes nothing and is among the {@link #problems()}.

@@ -206,11 +206,12 @@ final class DonorSteps {
         return FolderSettings.of(folder, Conventions.unstated());
     }
 
-    /** The listings of a folder; nothing where there are none that can be used. */
+    /** The cars in play, spelled as the listings are where there are any. */
     private static CarsFile cars(Path file, Optional<ListingsRead> listings, Currency currency) {
         return listings.map(listed -> CarsFile.read(file, listed)).orElseGet(() -> CarsFile.read(file, currency));
     }
 
+    /** The listings of a folder; nothing where there are none that can be used. */
     private Optional<ListingsRead> listings(Path folder) {
         Path file = folder.resolve("listings.csv");
         Optional<ListingsRead> read = Files.isRegularFile(file) ? Optional.of(Steps.read(List.of(file))) : Optional.empty();

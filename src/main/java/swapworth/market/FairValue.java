@@ -174,14 +174,14 @@ public final class FairValue implements Valuation {
         return what.startsWith("how far trims") && subject.facts().trim().isEmpty() ? "to know its trim would narrow this range most"
                 : what.startsWith("how far trims") ? "more listings of the same trim would narrow this range most"
                 : what.equals("region") && subject.facts().region().isEmpty() ? "to know its region would narrow this range most"
-                : what.startsWith("how far a body and a running gear")
-                ? "prices of cars with this body and this running gear would narrow it"
+                        : what.startsWith("how far a body and a running gear")
+                        ? "prices of cars with this body and this running gear would narrow it"
                 : what.startsWith("how far bodies") || what.startsWith("how far running gears")
                         ? "more lines that share a body or a running gear would narrow this range most"
                 : what.startsWith("how far lines") ? "more listings of this line would narrow this range most"
                 : what.contains("slopes of lines") ? "more listings of this line, further apart in age and mileage, would narrow it most"
-                : what.startsWith("level of trade")
-                ? "prices at this level of trade, best beside the asks of the same cars, would narrow it"
+                        : what.startsWith("level of trade")
+                        ? "prices at this level of trade, best beside the asks of the same cars, would narrow it"
                 : what.startsWith("steps of the market") || what.startsWith("drift") ? "listings nearer to this day would narrow it most"
                 : what.endsWith("mileage") ? "listings that differ more in mileage would narrow this range most"
                 : what.equals("age") || what.equals("curve of age") || what.startsWith("how far model years")

@@ -184,9 +184,9 @@ public final class IndexTables {
     public static Table lines(PriceModel model, MarketIndex index) {
         Table.Builder table = Table.titled("Drift of each line, " + index.held().words())
                 .note(season(index, "Without the season. ") + "Lines share one market; how far a line departs from it is drawn"
-                        + " toward zero, and a line with few cars departs little. One of three lines that alone falls by 2 % a month is"
-                        + " shown at half to two thirds of that by 60 to 120 cars, and its ranges then hold the truth too seldom: where you"
-                        + " expect such a line, widen the assumption spread_line_drifts.")
+                        + " toward zero, and a line with few cars departs little. A line that moves fast by itself is shown too near to"
+                        + " the others, and its ranges hold the truth too seldom: where you expect such a line, widen the assumption"
+                        + " spread_line_drifts.")
                 .columns(Column.words("line"), Column.words("from"), Column.words("to"), Column.number("drift", "% per month"),
                         Column.number("80 % range", ""), Column.number("95 % range", ""), Column.number("chance that it fell", ""));
         for (String line : model.lines()) {

@@ -85,7 +85,8 @@ public final class ModelTables {
                                 + byScatter.get(byScatter.size() - 1).getKey() + ": ") + "a line's own scatter over that of the middle car;"
                                 + " its ranges are as much wider (spread_line_scatter)"))
                 .row(Cell.words("crashed and dead cars scatter by the factor"), Cell.number(model.scatterOfTroubled(), 2),
-                        Cell.words(""), Cell.words("branded ones too; assumed, and learned from such cars (scatter_of_troubled)"))
+                        Cell.words(""), Cell.words("branded ones too, in the fit (scatter_of_troubled); what the fit has not learned of it"
+                                + " stands below"))
                 .row(Cell.words("their ranges stretched by the factor"), Cell.number(model.stretchedTroubled().factor(), 2), Cell.words(""),
                         Cell.words("beyond that, found by the prices of " + model.stretchedTroubled().residuals() + " such cars"))
                 .row(Cell.words("median miss, % of value"), Cell.number(study.medianMissPercent(), 1), Cell.words(""),

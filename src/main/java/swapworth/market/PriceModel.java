@@ -517,7 +517,7 @@ public final class PriceModel {
                     : new CannotTell("no car in the files has this body with this running gear, and nothing links the two", ofLine,
                             inFile, "listings that share this body or this running gear, or power_kw and cylinders of three gears");
         }
-        if (subject.facts().mileage().isEmpty() && subject.facts().ageOn(subject.on().or(encoder::end).orElse(LocalDate.EPOCH)).isEmpty()) {
+        if (subject.facts().mileage().isEmpty() && !encoder.measured(subject).isAgeStated()) {
             return new CannotTell("neither age nor mileage of the car is known", ofLine, inFile, "its model year, or its mileage");
         }
         List<String> open = Figures.joined(row.remarks(), encoder.leftOpen(subject));

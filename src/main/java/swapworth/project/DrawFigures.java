@@ -55,6 +55,10 @@ final class DrawFigures {
     }
 
     /** Draw by draw. */
+    static double[] plus(double[] first, double[] second) {
+        return minus(first, times(second, -1));
+    }
+
     static double[] minus(double[] first, double[] second) {
         if (first.length != second.length) {
             throw new IllegalArgumentException(first.length + " draws beside " + second.length

@@ -374,8 +374,9 @@ public final class Undertaking {
             }
             double[] comesIn = both.forecast.toReceive(car -> (recipient || roleOf(car) != Role.RECIPIENT)
                     && (donor || roleOf(car) != Role.DONOR));
+            double[] stopped = DrawFigures.plus(comesIn, constant(-agreed));
             if (!recipient) {
-                return List.of(new FinishOrStop.Exit("buying no recipient, left-over parts sold", plus(comesIn, constant(-agreed)),
+                return List.of(new FinishOrStop.Exit("buying no recipient, left-over parts sold", stopped,
                         "the parts that the ledger still expects; the donor's gear itself is not in it" + owed));
             }
             List<FinishOrStop.Exit> exits = new ArrayList<>();
@@ -383,13 +384,13 @@ public final class Undertaking {
             if (row.isPresent() && gearIsIn(ledger)) {
                 double[] ofOthers = both.forecast.toReceive(car -> roleOf(car) != Role.RECIPIENT && (donor || roleOf(car) != Role.DONOR));
                 level(row.get().facts()).ifPresent(car -> exits.add(new FinishOrStop.Exit("recipient sold as it stands, its own gear in it",
-                        plus(plus(car, ofOthers), constant(-agreed)), "the price model (private sales) for '" + row.get().name()
-                        + "' of cars.csv, and what the ledger still expects from other cars, as long as no row of work on the recipient or"
-                        + " the project is done and no part of the recipient is sold" + owed)));
+                        DrawFigures.plus(DrawFigures.plus(car, ofOthers), constant(-agreed)),
+                        "the price model (private sales) for '" + row.get().name() + "' of cars.csv, and what the ledger still expects"
+                        + " from other cars, as long as no row of work on the recipient or the project is done and no part of the"
+                        + " recipient is sold" + owed)));
             }
-            double[] stopped = plus(comesIn, constant(-agreed));
             level(both.finished.car().facts().withoutGear().toBuilder().runs(Runs.NO_ENGINE).build()).ifPresent(car -> exits.add(
-                    new FinishOrStop.Exit("recipient sold without an engine, left-over parts sold", plus(car, stopped),
+                    new FinishOrStop.Exit("recipient sold without an engine, left-over parts sold", DrawFigures.plus(car, stopped),
                             "the price model (private sales, no engine), and the parts that the ledger still expects"
                             + (donor ? "; the donor's gear itself is not in it" : " of it: the donor is not bought") + owed)));
             if (donor) {
@@ -402,10 +403,6 @@ public final class Undertaking {
                         + " take " + Math.round(assumptions.get("unfinished_share").spread()) + owed));
             }
             return exits;
-        }
-
-        private static double[] plus(double[] first, double[] second) {
-            return DrawFigures.minus(first, DrawFigures.times(second, -1));
         }
 
         /**

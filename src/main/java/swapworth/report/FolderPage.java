@@ -39,6 +39,8 @@ import swapworth.swap.Swaps;
 public record FolderPage(Path folder, Judged judged, Optional<CarsFile> cars, Optional<Valued> valued, Optional<DonorStudy> study,
         List<Section> donors, Section market, Optional<Swaps> swaps, Undertaking undertaking) {
 
+    private static final String FEES = "fees.csv";
+
     /** Copies the list in and checks that nothing is missing. */
     public FolderPage {
         requireNonNull(folder, "folder");
@@ -90,7 +92,7 @@ public record FolderPage(Path folder, Judged judged, Optional<CarsFile> cars, Op
      * @return whether there is a {@code fees.csv} or a {@code partout.csv}
      */
     public static boolean hasStudy(Path folder) {
-        return Files.isRegularFile(folder.resolve("fees.csv")) || Files.isRegularFile(folder.resolve("partout.csv"));
+        return Files.isRegularFile(folder.resolve(FEES)) || Files.isRegularFile(folder.resolve("partout.csv"));
     }
 
     /**
@@ -115,7 +117,8 @@ public record FolderPage(Path folder, Judged judged, Optional<CarsFile> cars, Op
         more.add(market);
         more.addAll(ProjectPage.sections(undertaking));
         List<String> missing = missing();
-        missing.addAll(undertaking.missing());
+        // What a purchase costs beside the price is asked for above already.
+        undertaking.missing().stream().filter(file -> !file.startsWith(FEES)).forEach(missing::add);
         Path name = folder.toAbsolutePath().normalize().getFileName();
         ListingsPage made = ListingsPage.of(name == null ? "listings" : name.toString(), judged).withFirst(first).withInShort(inShort())
                 .withMore(more).withMissingFiles(missing);
@@ -125,8 +128,8 @@ public record FolderPage(Path folder, Judged judged, Optional<CarsFile> cars, Op
     private List<String> missing() {
         List<String> sentences = new ArrayList<>();
         lacks("cars.csv", " (the cars that you think of buying): what each is worth to the market on one day.", sentences);
-        lacks("fees.csv", " (what a purchase costs beside the bid): what each car costs at the door, and the highest bid.",
-                sentences);
+        lacks(FEES, " (what a purchase costs beside the bid): what each car costs at the door, the highest bid, now or later, and when"
+                + " to walk away.", sentences);
         lacks("partout.csv", ", with parts.csv (which parts are sold, and parts seen on offer): what comes back from the rest of a car.",
                 sentences);
         lacks("swaps.csv", " (finished swaps that you saw, and offers for your own): what swaps sell for, in place of assumptions.",

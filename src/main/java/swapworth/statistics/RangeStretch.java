@@ -23,6 +23,13 @@ public record RangeStretch(double factor, int residuals) {
     private static final double FAR = 3;
     private static final double[] LEVELS = {0.7, 0.8, 0.9};
 
+    /** Checks that the factor can be one. */
+    public RangeStretch {
+        if (!(factor > 0 && Double.isFinite(factor)) || residuals < 0) {
+            throw new IllegalArgumentException("no factor of ranges: " + factor + " by " + residuals + " residuals");
+        }
+    }
+
     /** No stretch. */
     public static final RangeStretch NONE = new RangeStretch(1, 0);
 
@@ -46,9 +53,6 @@ public record RangeStretch(double factor, int residuals) {
      * @throws IllegalArgumentException if a residual is not a number
      */
     public static RangeStretch of(double spread, double least, double... z) {
-        if (Arrays.stream(z).anyMatch(Double::isNaN)) {
-            throw new IllegalArgumentException("a residual is not a number");
-        }
         return NONE.carriedOn(spread, least, z);
     }
 
@@ -59,9 +63,13 @@ public record RangeStretch(double factor, int residuals) {
      * @param spread s as for {@link #of(double, double, double...)}
      * @param least as there
      * @param z left-out residuals
-     * @return the factor, of the ranges as they were before any was stretched
+     * @return the factor, of the ranges as they were before any was stretched; this one where there are fewer than two residuals
+     * @throws IllegalArgumentException if a residual is not a number
      */
     public RangeStretch carriedOn(double spread, double least, double... z) {
+        if (Arrays.stream(z).anyMatch(Double::isNaN)) {
+            throw new IllegalArgumentException("a residual is not a number");
+        }
         double[] size = Arrays.stream(z).map(a -> Math.min(FAR, Math.abs(a))).sorted().toArray();
         if (size.length < 2) {
             return this;

@@ -17,8 +17,8 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import swapworth.report.FolderPage;
 import swapworth.InOneLine;
+import swapworth.report.FolderPage;
 
 /** What a folder's page and terminal say first and last. */
 class FolderCommandTest {
@@ -54,7 +54,6 @@ class FolderCommandTest {
             return begin < 0 ? "" : page.substring(begin, page.indexOf("</section>", begin));
         }
 
-        /** Sentence and section of each answer of the page. */
         /** The answers in short, each with the section that it leads to. */
         List<Point> answers() {
             List<Point> points = new ArrayList<>();
@@ -211,6 +210,16 @@ class FolderCommandTest {
         Told told = thirty(10_800);
         assertEquals("Of 2 cars in play 'cheap one' costs least at the door: USD 4,160.00 for a price or bid of 4,000 (auction).",
                 told.about("landed"), told.out);
+    }
+
+    @Test
+    void a_file_that_would_answer_several_questions_is_asked_for_once() throws IOException {
+        Files.writeString(folder.resolve("cars.csv"), """
+                name,role,vehicle,model_year,mileage_mi,planned_bid,seller
+                one,donor,Sivrette,2014,60000,6000,auction
+                """);
+        String asked = thirty(10_800).section("further");
+        assertEquals(1, Pattern.compile("fees\\.csv").matcher(asked).results().count(), asked);
     }
 
     @Test

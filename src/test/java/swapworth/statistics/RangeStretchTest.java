@@ -62,6 +62,13 @@ class RangeStretchTest {
     }
 
     @Test
+    void what_is_no_factor_or_no_residual_is_refused() {
+        assertThrows(IllegalArgumentException.class, () -> new RangeStretch(0, 3));
+        assertThrows(IllegalArgumentException.class, () -> new RangeStretch(Double.NaN, 3));
+        assertThrows(IllegalArgumentException.class, () -> RangeStretch.NONE.carriedOn(0.3, 0.5, 1, Double.NaN));
+    }
+
+    @Test
     void few_residuals_move_it_little_and_one_more_never_much() {
         double before = 1;
         for (int n = 2; n <= 400; n++) {
