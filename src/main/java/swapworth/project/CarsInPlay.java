@@ -99,11 +99,8 @@ final class CarsInPlay {
                 level(car.facts()).ifPresent(value -> byName.put(car.name(), value));
             }
         }
-        for (var answer : market.swaps().answers()) {
-            if (answer instanceof SwapValue value) {
-                byName.put(answer.car().name(), value.soldDraws());
-            }
-        }
+        market.swaps().answers().forEach(answer -> answer.answer().told().ifPresent(value -> byName.put(answer.car().name(),
+                value.soldDraws())));
         return byName;
     }
 
