@@ -389,7 +389,7 @@ public final class Undertaking {
                         + " from other cars, as long as no row of work on the recipient or the project is done and no part of the"
                         + " recipient is sold" + owed)));
             }
-            level(both.finished.car().facts().withoutGear().toBuilder().runs(Runs.NO_ENGINE).build()).ifPresent(car -> exits.add(
+            level(both.finished.stock().toBuilder().runs(Runs.NO_ENGINE).build()).ifPresent(car -> exits.add(
                     new FinishOrStop.Exit("recipient sold without an engine, left-over parts sold", DrawFigures.plus(car, stopped),
                             "the price model (private sales, no engine), and the parts that the ledger still expects"
                             + (donor ? "; the donor's gear itself is not in it" : " of it: the donor is not bought") + owed)));
@@ -770,10 +770,9 @@ public final class Undertaking {
         }
         double ofValue = equity().get().shareOfValue();
         String value = "Of what is unsure about what is left, " + Math.round(100 * ofValue)
-                + " % lies in the value of the finished car, and assumptions"
-                + " hold " + Math.round(100 * finished().get().priorShare()) + " % of that (the largest '"
-                        + finished().get().largestAssumption().assumption()
-                + "'): swaps that you saw (swaps.csv), offers for your own, and listings of the lines of body and gear narrow it.";
+                + " % lies in the value of the finished car. "
+                + finished().get().held() + ": swaps that you saw (swaps.csv), offers for your own, and listings of the lines of body and"
+                + " gear narrow it.";
         List<Forecast.Driver> drivers = forecast().get().drivers();
         String money = Math.round(100 * (1 - ofValue)) + " % lies in the money" + (drivers.isEmpty() ? "." : ", most of it in '"
                 + drivers.get(0).name()
