@@ -141,17 +141,15 @@ public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, 
         for (Bid one : bids) {
             Cell car = Cell.words(one.car);
             Optional<Shaded> less = one.shaded;
-            if (one.answer instanceof HighestBid bid) {
-                table.row(car, Cents.cell(bid.target()), Cents.cell(bid.bid()), Cents.cell(bid.landed()),
-                        less.map(s -> Cell.number(100 * (s.shading().factor() - 1), 1)).orElse(Cell.BLANK),
-                        less.map(s -> s.answer() instanceof HighestBid b ? Cents.cell(b.bid()) : Cell.words("none")).orElse(Cell.BLANK),
-                        Cents.cell(bid.next()),
-                        Cents.cell(bid.nextLanded()), Cell.words(String.join("; ",
-                                bid.steps().stream().filter(bid::isNear).map(HighestBid.Step::sentence).toList())));
-            } else if (one.answer instanceof NoBid none) {
-                table.row(car, Cents.cell(none.target()), Cell.words("none"), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK,
-                        Cell.words(none.reason()));
-            }
+            List<Cell> cells = one.answer.match(
+                    bid -> List.of(car, Cents.cell(bid.target()), Cents.cell(bid.bid()), Cents.cell(bid.landed()),
+                            less.map(s -> Cell.number(100 * (s.shading().factor() - 1), 1)).orElse(Cell.BLANK),
+                            less.map(s -> s.answer().match(b -> Cents.cell(b.bid()), none -> Cell.words("none"))).orElse(Cell.BLANK),
+                            Cents.cell(bid.next()), Cents.cell(bid.nextLanded()), Cell.words(String.join("; ",
+                                    bid.steps().stream().filter(bid::isNear).map(HighestBid.Step::sentence).toList()))),
+                    none -> List.of(car, Cents.cell(none.target()), Cell.words("none"), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK,
+                            Cell.BLANK, Cell.words(none.reason())));
+            table.row(cells);
         }
         return Optional.of(table.build());
     }
