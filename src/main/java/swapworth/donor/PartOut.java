@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Function;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.CandidateCar;
 import swapworth.listing.CarFacts;
@@ -53,6 +54,12 @@ public final class PartOut {
             return row.part().ruled() && !row.ruleMet() ? "the local rule is not stated to be met"
                     : !priced() ? "no price: no offer in parts.csv names it, and the row states none"
                     : chanceless() ? "gone" : "";
+        }
+
+        /** The chance in each draw that one of it is good. */
+        double[] chances(AssumptionDraws draws, int count) {
+            return row.chanceGood().isPresent() ? SaleUnit.all(row.chanceGood().getAsDouble(), count)
+                    : state == PartState.GONE ? new double[count] : draws.share(state.chance());
         }
 
         private boolean chanceless() {
@@ -218,6 +225,31 @@ public final class PartOut {
      * @return draws in the order of the states of the market
      */
     public GearValue gear() {
+        return gear(piece -> SaleUnit.all(piece.row.count(), state.count()));
+    }
+
+    /**
+     * What another of each part that goes into the swap costs where the one in the car turns out not to be good, which is drawn piece by
+     * piece.
+     *
+     * @return draws in the order of the states of the market
+     */
+    GearValue gearToReplace() {
+        return gear(piece -> {
+            double[] good = piece.chances(draws, state.count());
+            RandomNumbers random = RandomNumbers.of(state.seed(), car.name() + "/replaced/" + piece.row.part().name());
+            double[] bad = new double[good.length];
+            for (int i = 0; i < bad.length; i++) {
+                for (int k = 0; k < piece.row.count(); k++) {
+                    bad[i] += random.uniform() < good[i] ? 0 : 1;
+                }
+            }
+            return bad;
+        });
+    }
+
+    /** The parts that go into the swap at what they sell for, each so many times as is told of it for each draw. */
+    private GearValue gear(Function<Piece, double[]> times) {
         double[] sum = new double[state.count()];
         List<String> counted = new ArrayList<>();
         List<String> unpriced = new ArrayList<>();
@@ -226,18 +258,19 @@ public final class PartOut {
                 continue;
             }
             (piece.priced() ? counted : unpriced).add(piece.row.part().name());
+            double[] each = times.apply(piece);
             for (int i = 0; piece.priced() && i < sum.length; i++) {
-                sum[i] += piece.row.count() * StrictMath.exp(piece.logPrice[i]);
+                sum[i] += each[i] * StrictMath.exp(piece.logPrice[i]);
             }
         }
         return new GearValue(counted.isEmpty() ? new double[0] : sum, counted, unpriced);
     }
 
-    /** The same car with everything that would go into the swap sold instead. */
+    /** The same car with everything sold that would go into the swap or be kept. */
     PartOut allSold() {
         List<Piece> sold = new ArrayList<>();
         for (Piece p : pieces) {
-            sold.add(p.row.goesTo() == GoesTo.SWAP ? new Piece(p.row.sold(), p.state, p.why, p.logPrice, p.asked, p.priceFrom) : p);
+            sold.add(p.row.goesTo() == GoesTo.SCRAP ? p : new Piece(p.row.sold(), p.state, p.why, p.logPrice, p.asked, p.priceFrom));
         }
         return new PartOut(car, sold, state, draws, drift);
     }
@@ -254,8 +287,8 @@ public final class PartOut {
         return sum;
     }
 
-    /** What another engine and gearbox cost in place of those that are not good, by the chance that they are not. */
-    double[] gearToReplace() {
+    /** What another engine and gearbox cost in place of those that are not good, by the chance that they are not, wherever they go. */
+    double[] drivetrainToReplace() {
         double[] sum = new double[state.count()];
         for (Piece p : pieces) {
             double bad = p.priced() && p.row.part().isEngineOrGearbox() ? 1 - chanceGood(p) : 0;
