@@ -163,7 +163,8 @@ public record InShort(List<Sentence> sentences) {
     private static String worth(SwapValue value, Swaps swaps) {
         return "Finished, '" + value.car().name() + "' is worth " + swaps.currency().getCurrencyCode() + " "
                 + Figures.rounded(value.median()) + " (80 % range " + Figures.range(value.range(0.80)) + "; the price of this one car, "
-                + dayAndLevel(value.level(), value) + "), by " + value.basis() + ".";
+                + dayAndLevel(value.level(), value) + "), by " + value.basis() + "."
+                + value.notInRange().map(words -> " " + words).orElse("");
     }
 
     private static String dayAndLevel(LevelOfTrade level, SwapValue value) {

@@ -66,6 +66,7 @@ final class SwapTables {
         if (!value.reason().isEmpty()) {
             table.note("The approaches are weighted by you and not by their covariance: " + value.reason() + ".");
         }
+        value.notInRange().ifPresent(table::note);
         contradictions().forEach(table::note);
         table.row(line("price of this one car", value.draws()));
         table.row(line("middle price of such swaps", value.levelDraws()));

@@ -572,6 +572,17 @@ public final class SwapValue implements SwapAnswer {
         return new Disclosure(situation).table();
     }
 
+    /**
+     * What the owner states against the car that moves no figure: an inspection, an emissions test or an approval that it has not, and
+     * faults.
+     *
+     * @return whole sentences that say so; empty where nothing is stated, or the car was sold as it is
+     */
+    public Optional<String> notInRange() {
+        boolean sold = options.offers.stream().anyMatch(offer -> offer.kind() == OwnOffer.Kind.SOLD);
+        return sold ? Optional.empty() : new Disclosure(situation).notInRange();
+    }
+
     Situation situation() {
         return situation;
     }

@@ -114,7 +114,9 @@ class ChoiceTest {
     void how_many_parts_of_a_car_have_no_price_stands_behind_its_name() throws IOException {
         new Donors(folder).file("partout.csv", "car,part,price,goes_to,state,count", "a,engine,700,,,", "a,gearbox,,,,", "a,wheels,,,,4",
                 "a,radio,,keep,,", "a,bonnet,,,gone,", "a,catalyst,,,,", "b,engine,700,,,", "b,wheels,0,,,");
-        String table = study(Donors.plain(), false, PAIR).choices().get(0).table("USD").csv();
+        DonorStudy study = study(Donors.plain(), false, PAIR);
+        assertTrue(study.partOut("b").told().orElseThrow().leftTable().csv().contains("its row states a price of 0"));
+        String table = study.choices().get(0).table("USD").csv();
         assertTrue(table.contains("a (landed cost not whole; 5 of 6 parts have no price)"), table);
         assertTrue(table.contains("b (landed cost not whole),"), table);
     }
