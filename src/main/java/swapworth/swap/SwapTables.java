@@ -41,6 +41,7 @@ final class SwapTables {
             tables.add(offers());
         }
         tables.add(narrowing());
+        value.selling().ifPresent(tables::add);
         tables.add(sayings());
         tables.add(new Disclosure(s).table());
         return tables;

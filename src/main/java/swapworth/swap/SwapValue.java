@@ -564,6 +564,19 @@ public final class SwapValue implements SwapAnswer {
     }
 
     /**
+     * What to ask for it, how long it then stands, what is paid of it, and below what a sale is worse than taking the car apart.
+     *
+     * @return a table; empty where the car is sold
+     */
+    public Optional<Table> selling() {
+        return isSold() ? Optional.empty() : Optional.of(new Selling(this).table());
+    }
+
+    private boolean isSold() {
+        return options.offers.stream().anyMatch(offer -> offer.kind() == OwnOffer.Kind.SOLD);
+    }
+
+    /**
      * What a buyer, a lender or an insurer must be told: both distances apart, each with its status, title, papers, changes.
      *
      * @return a table
@@ -579,8 +592,7 @@ public final class SwapValue implements SwapAnswer {
      * @return whole sentences that say so; empty where nothing is stated, or the car was sold as it is
      */
     public Optional<String> notInRange() {
-        boolean sold = options.offers.stream().anyMatch(offer -> offer.kind() == OwnOffer.Kind.SOLD);
-        return sold ? Optional.empty() : new Disclosure(situation).notInRange();
+        return isSold() ? Optional.empty() : new Disclosure(situation).notInRange();
     }
 
     Situation situation() {
