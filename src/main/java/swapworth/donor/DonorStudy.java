@@ -219,7 +219,7 @@ public final class DonorStudy {
         Path fees = folder.resolve("fees.csv");
         if (Files.isRegularFile(fees)) {
             FeeSchedule schedule = FeeSchedule.read(fees, settings, currency, assumptions);
-            read.add(schedule.read());
+            schedule.read().told().ifPresent(read::add);
             Landed costs = Landed.of(cars, schedule, target, car -> draws.flatMap(d -> Shading.of(car, d, on, assumptions)));
             landed = Answer.of(Optional.of(costs).filter(l -> !l.costs().isEmpty()), () -> noPrice(folder));
         }

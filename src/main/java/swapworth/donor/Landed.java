@@ -104,9 +104,9 @@ public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, 
     }
 
     private static String there(CandidateCar car, BidAnswer answer, Optional<Shaded> shaded, Currency currency) {
-        String full = answer instanceof HighestBid bid ? Purchase.there(car, bid.bid(), currency) : "";
-        String less = shaded.map(Shaded::answer).map(a -> a instanceof HighestBid bid ? Purchase.there(car, bid.bid(), currency) : "")
-                .orElse("");
+        Function<BidAnswer, String> words = a -> a.match(bid -> Purchase.there(car, bid.bid(), currency), none -> "");
+        String full = words.apply(answer);
+        String less = shaded.map(Shaded::answer).map(words).orElse("");
         return full + (full.isEmpty() || less.isEmpty() ? "" : "; shaded " + less);
     }
 
@@ -157,23 +157,19 @@ public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, 
         }
         for (Bid one : bids) {
             Optional<Shaded> less = one.shaded;
-            List<Cell> row = new ArrayList<>(List.of(Cell.words(one.car)));
-            String look = "";
-            if (one.answer instanceof HighestBid bid) {
-                row.addAll(List.of(Cents.cell(bid.target()), Cents.cell(bid.bid()), Cents.cell(bid.landed()),
-                        less.map(s -> Cell.number(100 * (s.shading().factor() - 1), 1)).orElse(Cell.BLANK),
-                        less.map(s -> s.answer() instanceof HighestBid b ? Cents.cell(b.bid()) : Cell.words("none")).orElse(Cell.BLANK),
-                        Cents.cell(bid.next()), Cents.cell(bid.nextLanded())));
-                look = String.join("; ", bid.steps().stream().filter(bid::isNear).map(HighestBid.Step::sentence).toList());
-            } else if (one.answer instanceof NoBid none) {
-                row.addAll(List.of(Cents.cell(none.target()), Cell.words("none"), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK,
-                        Cell.BLANK));
-                look = none.reason();
-            }
+            Cell car = Cell.words(one.car);
+            List<Cell> row = new ArrayList<>(one.answer.match(
+                    bid -> List.of(car, Cents.cell(bid.target()), Cents.cell(bid.bid()), Cents.cell(bid.landed()),
+                            less.map(s -> Cell.number(100 * (s.shading().factor() - 1), 1)).orElse(Cell.BLANK),
+                            less.map(s -> s.answer().match(b -> Cents.cell(b.bid()), none -> Cell.words("none"))).orElse(Cell.BLANK),
+                            Cents.cell(bid.next()), Cents.cell(bid.nextLanded())),
+                    none -> List.of(car, Cents.cell(none.target()), Cell.words("none"), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK,
+                            Cell.BLANK)));
             if (abroad) {
                 row.add(Cell.words(one.there));
             }
-            row.add(Cell.words(look));
+            row.add(Cell.words(one.answer.match(bid -> String.join("; ", bid.steps().stream().filter(bid::isNear)
+                    .map(HighestBid.Step::sentence).toList()), NoBid::reason)));
             table.row(row);
         }
         return Optional.of(table.build());

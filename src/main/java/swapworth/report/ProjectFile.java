@@ -146,17 +146,22 @@ public final class ProjectFile {
         }
         SwapValue value = finished.get();
         return made + " Indicated range of the price of this one car (" + value.level().words() + when(value.on()) + "): "
-                + money(value.range(0.80)) + " (80 %), " + money(value.range(0.95)) + " (95 %), " + unit() + "." + unfinished()
+                + money(value.range(0.80)) + " (80 %), " + money(value.range(0.95)) + " (95 %), " + unit() + "." + state()
                 + value.notInRange().map(words -> " " + words).orElse("");
     }
 
-    /** A range of the finished car says little to somebody who takes it for finished. */
-    private String unfinished() {
+    /** A range of the finished car says little to somebody who takes it for finished, or for the owner's still. */
+    private String state() {
+        return undertaking.ledger().flatMap(Ledger::carSold).map(sale -> " The car is sold: by the owner's ledger the last of its price"
+                + " came in on " + sale.on() + ".").or(this::unfinished).orElse("");
+    }
+
+    private Optional<String> unfinished() {
         return undertaking.ledger().map(Ledger::sums).flatMap(sums -> sums.doneIn().map(done -> {
             int rows = sums.toFinish().size();
             return " The car is not finished: " + rows + (rows == 1 ? " row of the owner's ledger is" : " rows of the owner's ledger are")
                     + " still to be paid or worked, the last in " + done + "; the range is that of the finished car.";
-        })).orElse("");
+        }));
     }
 
     private static String when(Optional<LocalDate> day) {

@@ -223,7 +223,8 @@ public final class ProjectPage {
         List<Part> parts = new ArrayList<>();
         redo.tables().forEach(table -> parts.add(Part.rows(table)));
         parts.add(Part.bullets(redo.evidence()));
-        return Section.of("redo", "What it would cost to do it again, and the sum to insure", parts.toArray(Part[]::new));
+        return Section.of("redo", "What it would cost to do it again" + (redo.sale().isPresent() ? "" : ", and the sum to insure"),
+                parts.toArray(Part[]::new));
     }
 
     private static Section alternatives(Alternatives alternatives) {

@@ -6,7 +6,6 @@ import swapworth.assumptions.Question;
 import swapworth.chart.SwapCharts;
 import swapworth.listing.CarsFile;
 import swapworth.swap.SwapAnswer;
-import swapworth.swap.SwapValue;
 import swapworth.swap.Swaps;
 import swapworth.table.Table;
 
@@ -34,9 +33,8 @@ public final class SwapSection {
         }
         int number = 1;
         for (SwapAnswer answer : swaps.answers()) {
-            if (answer instanceof SwapValue value) {
-                parts.add(Part.picture(SwapCharts.approaches(value, swaps.currency().getCurrencyCode())));
-            }
+            answer.answer().told().ifPresent(value -> parts.add(Part.picture(SwapCharts.approaches(value,
+                    swaps.currency().getCurrencyCode()))));
             List<Table> tables = answer.tables();
             for (int t = 0; t < tables.size(); t++) {
                 Part rows = Part.rows(tables.get(t));

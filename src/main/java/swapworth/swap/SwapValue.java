@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.CarFacts;
 import swapworth.listing.LevelOfTrade;
@@ -297,6 +298,11 @@ public final class SwapValue implements SwapAnswer {
      */
     public SwapAnswer with(List<OwnOffer> offers) {
         return options.withOffers(offers).value(situation.car, situation.model);
+    }
+
+    @Override
+    public <T> T match(Function<SwapValue, T> value, Function<NoSwapValue, T> none) {
+        return value.apply(this);
     }
 
     @Override

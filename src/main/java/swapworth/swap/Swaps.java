@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
@@ -59,11 +60,10 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
      * @return its value, or what is missing
      */
     public Answer<SwapValue> first() {
-        Optional<SwapValue> first = answers.stream().filter(SwapValue.class::isInstance).map(SwapValue.class::cast).findFirst();
-        return Answer.of(first, () -> answers.isEmpty()
-                ? CannotTell.without("cars.csv has no car of the role finished", "a row for the finished car, with vehicle and gear_line")
-                : CannotTell.without("no approach can value the finished car '" + answers.get(0).car().name() + "'",
-                        String.join("; ", ((NoSwapValue) answers.get(0)).needed())));
+        List<Answer<SwapValue>> all = answers.stream().map(SwapAnswer::answer).toList();
+        return all.stream().filter(a -> a.told().isPresent()).findFirst().or(() -> all.stream().findFirst())
+                .orElseGet(() -> new Answer.NotTold<>(CannotTell.without("cars.csv has no car of the role finished",
+                        "a row for the finished car, with vehicle and gear_line")));
     }
 
     private static Optional<RowProblem> strangeGearLine(CandidateCar car, PriceModel model) {
@@ -159,21 +159,21 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
         for (SwapAnswer answer : answers) {
             FinishedCar car = answer.car();
             List<Cell> cells = new ArrayList<>(List.of(Cell.words(car.name()), Cell.words(car.facts().vehicle())));
-            if (answer instanceof SwapValue value) {
-                Range range80 = value.range(0.80);
-                Range range95 = value.range(0.95);
-                cells.addAll(List.of(Cell.number(value.median(), 0), Cell.number(range80.low(), 0), Cell.number(range80.high(), 0),
-                        Cell.number(range95.low(), 0), Cell.number(range95.high(), 0), Cell.number(value.priorShare(), 2),
-                        Cell.words(value.largestAssumption().assumption()), Cell.words(value.level().words()),
-                        Cell.words(value.on().map(LocalDate::toString).orElse(""))));
-            } else {
-                cells.addAll(java.util.Collections.nCopies(9, Cell.BLANK));
-            }
+            cells.addAll(answer.match(Swaps::cells, none -> Collections.nCopies(9, Cell.BLANK)));
             cells.add(car.facts().mileage().map(m -> Cell.number(unit.fromMiles(m.miles()), 0)).orElse(Cell.BLANK));
             cells.add(car.facts().gearMileage().map(m -> Cell.number(unit.fromMiles(m.miles()), 0)).orElse(Cell.BLANK));
-            cells.add(Cell.words(answer instanceof NoSwapValue no ? "cannot tell; needed: " + String.join("; ", no.needed()) : ""));
+            cells.add(Cell.words(answer.match(value -> "", none -> "cannot tell; needed: " + String.join("; ", none.needed()))));
             table.row(cells);
         }
         return table.build();
+    }
+
+    private static List<Cell> cells(SwapValue value) {
+        Range range80 = value.range(0.80);
+        Range range95 = value.range(0.95);
+        return List.of(Cell.number(value.median(), 0), Cell.number(range80.low(), 0), Cell.number(range80.high(), 0),
+                Cell.number(range95.low(), 0), Cell.number(range95.high(), 0), Cell.number(value.priorShare(), 2),
+                Cell.words(value.largestAssumption().assumption()), Cell.words(value.level().words()),
+                Cell.words(value.on().map(LocalDate::toString).orElse("")));
     }
 }

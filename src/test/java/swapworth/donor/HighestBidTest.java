@@ -17,6 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.CarsFile;
+import swapworth.market.CannotTell;
 
 class HighestBidTest {
     @TempDir
@@ -131,5 +132,17 @@ class HighestBidTest {
         FeeSchedule far = FeeFiles.of(folder, "table,kind,flat,per_mile", "freight,freight,200,1.2");
         NoBid unknown = assertInstanceOf(NoBid.class, HighestBid.of(far, FeeFiles.bid("1"), new BigDecimal("3000")));
         assertTrue(unknown.reason().contains("distance_away is blank"), unknown.reason());
+    }
+
+    @Test
+    void both_outcomes_are_read_in_the_same_way() {
+        FeeSchedule schedule = FeeFiles.read(FeeFiles.REFERENCE.resolve("tiers.csv"));
+        BidAnswer some = HighestBid.of(schedule, FeeFiles.bid("1"), new BigDecimal("3000"));
+        BidAnswer none = HighestBid.of(schedule, FeeFiles.bid("1"), new BigDecimal("100"));
+        assertEquals("bid", some.match(bid -> "bid", no -> no.reason()));
+        assertEquals(some, some.answer().orElseThrow());
+        String why = none.match(bid -> "bid", NoBid::reason);
+        assertTrue(why.contains("even a bid of 1 costs 156.06"), why);
+        assertEquals(why, none.answer().map(HighestBid::bid).match(BigDecimal::toPlainString, CannotTell::reason));
     }
 }

@@ -199,6 +199,24 @@ class ProjectFileTest {
     }
 
     @Test
+    void the_file_of_a_car_that_is_sold_says_so_and_not_for_how_much(@TempDir Path done) throws IOException {
+        for (String name : List.of("listings.csv", "cars.csv", "lines.csv", "words.csv", "rates.csv")) {
+            Files.copy(Path.of("sample-listings", name), done.resolve(name));
+        }
+        Files.writeString(done.resolve("ledger.csv"), "date,amount,note,car,category\n2026-08-03,10200,tidy roadster,recipient,purchase\n"
+                + "2027-03-02,17431,to a neighbour,project,car sold\n");
+        Undertaking sold = Undertaking.of(done);
+        for (Reader reader : List.of(Reader.BUYER, Reader.LENDER, Reader.INSURER)) {
+            String html = ProjectFile.of(done, sold, reader).html();
+            assertTrue(html.contains("The car is sold: by the owner&#39;s ledger the last of its price came in on 2027-03-02."), html);
+            assertFalse(html.contains("17431") || html.contains("17,431"), reader.name());
+        }
+        String own = ProjectPage.of("sold", sold).html();
+        assertTrue(own.contains("17,431.00 came in for it by 2027-03-02"), own);
+        assertFalse(own.contains("and the sum to insure") || own.contains("The sum to insure lies"), own);
+    }
+
+    @Test
     void the_same_folder_gives_the_same_file() {
         assertEquals(page(Reader.INSURER), ProjectFile.of(folder, Undertaking.of(folder), Reader.INSURER).html());
     }

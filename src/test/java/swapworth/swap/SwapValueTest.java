@@ -190,6 +190,13 @@ class SwapValueTest {
         assertTrue(no.needed().size() >= 2 && no.needed().size() <= 3, no.needed().toString());
         assertTrue(no.needed().get(0).contains("nobody's six"), no.needed().toString());
         assertTrue(no.tables().get(0).text().contains("cannot tell"));
+        SwapAnswer none = no;
+        assertEquals("no approach can value the finished car 'unknown'; needed: " + String.join("; ", no.needed()),
+                none.answer().map(SwapValue::median).match(m -> "a value", why -> why.reason() + "; needed: " + why.needed()));
+        assertEquals(no, none.<Object>match(v -> v, n -> n));
+        SwapAnswer some = value(SwapValue.options(), CAR);
+        assertEquals(some, some.answer().orElseThrow());
+        assertEquals(some, some.<Object>match(v -> v, n -> n));
     }
 
     @Test
