@@ -59,7 +59,7 @@ class HighestBidTest {
                 .file("fees.csv", "table,kind,from,to,percent,currency", "premium,fee,,,15,EUR", "steps,fee,1,,1,USD");
         Currency euro = Currency.getInstance("EUR");
         FeeSchedule schedule = FeeSchedule.read(folder.resolve("fees.csv"), files.settings(), euro, Assumptions.defaults());
-        String refused = schedule.read().rejected().toString();
+        String refused = schedule.read().told().orElseThrow().rejected().toString();
         assertTrue(refused.contains("must be in the currency of the folder, EUR, also for a bid in another one"), refused);
         files.file("fees.csv", "table,kind,percent", "premium,fee,15");
         Landed landed = Landed.of(CarsFile.read(folder.resolve("cars.csv"), euro).cars(), FeeSchedule.read(folder.resolve("fees.csv"),
