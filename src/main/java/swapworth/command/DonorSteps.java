@@ -22,6 +22,7 @@ import swapworth.donor.Shading;
 import swapworth.listing.CandidateCar;
 import swapworth.listing.CarsFile;
 import swapworth.listing.ListingsRead;
+import swapworth.market.Answer;
 import swapworth.market.PriceModel;
 import swapworth.market.ValueDraws;
 import swapworth.market.Valued;
@@ -97,10 +98,10 @@ final class DonorSteps {
     }
 
     /** Bids are shaded where listings say what a car is worth. */
-    private static Function<CandidateCar, Optional<Shading>> shading(PriceModel model, Arguments arguments) {
+    private static Function<CandidateCar, Optional<Answer<Shading>>> shading(PriceModel model, Arguments arguments) {
         ValueDraws draws = model.draws(DonorStudy.DRAWS, DonorStudy.SEED);
         Optional<LocalDate> on = arguments.on().or(model::lastSeen);
-        return car -> Shading.of(car, draws, on, model.assumptions());
+        return car -> Shading.of(car, model, draws, on, model.assumptions());
     }
 
     int partout(Arguments arguments) throws IOException {

@@ -220,7 +220,8 @@ public final class DonorStudy {
         if (Files.isRegularFile(fees)) {
             FeeSchedule schedule = FeeSchedule.read(fees, settings, currency, assumptions);
             schedule.read().told().ifPresent(read::add);
-            Landed costs = Landed.of(cars, schedule, target, car -> draws.flatMap(d -> Shading.of(car, d, on, assumptions)));
+            Landed costs = Landed.of(cars, schedule, target, car -> model.flatMap(m -> draws.flatMap(d ->
+                    Shading.of(car, m, d, on, assumptions))));
             landed = Answer.of(Optional.of(costs).filter(l -> !l.costs().isEmpty()), () -> noPrice(folder));
         }
         List<PartOut> partOuts = new ArrayList<>();
@@ -297,7 +298,7 @@ public final class DonorStudy {
 
         private List<DonorUses> findUses() {
             return partOuts.stream().parallel().flatMap(out -> option(out.car()).filter(CarOption::givesGear)
-                    .map(o -> DonorUses.of(o, out, out.allSold(), state.cars(), market, state, drawn)).stream()).toList();
+                    .map(o -> DonorUses.of(o, out, out.allSold(), model, market, state, drawn)).stream()).toList();
         }
 
         private List<RunningBracket> findBrackets() {
