@@ -116,7 +116,7 @@ public record Choice(String purpose, List<CarOption> options) {
             double[] good = o.gear().draws();
             if (gear) {
                 row.addAll(good.length == 0 ? List.of(Cell.BLANK, Cell.BLANK) : List.of(Cell.number(100 * o.gearGood(), 0),
-                        Cell.number(mean(o.replaced().draws()), 0)));
+                        Cell.number(mean(o.toReplace().draws()), 0)));
                 row.add(o.parts() ? Cell.number(o.meanWithGear(), 0) : Cell.BLANK);
             }
             row.addAll(List.of(o.parts() ? Cell.words(range(o.withGear())) : Cell.BLANK, Cell.words(against(k)),
@@ -139,8 +139,8 @@ public record Choice(String purpose, List<CarOption> options) {
             lacks.add(o.partsUnpriced() + " of " + all + " parts " + (o.partsUnpriced() == 1 ? "has" : "have") + " no price");
         }
         if (o.parts() && !o.gearCounted()) {
-            lacks.add(o.replaced().unpriced().isEmpty() ? "its gear is not named" : NO_GEAR + ": no price of "
-                    + String.join(", ", o.replaced().unpriced()));
+            lacks.add(o.toReplace().unpriced().isEmpty() ? "its gear is not named" : NO_GEAR + ": no price of "
+                    + String.join(", ", o.toReplace().unpriced()));
         }
         return lacks.isEmpty() ? "" : " (" + String.join("; ", lacks) + ")";
     }

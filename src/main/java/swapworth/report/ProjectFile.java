@@ -187,12 +187,10 @@ public final class ProjectFile {
         table.row(Cell.words("80 % range"), Cell.number(value.range(0.80).low(), 0), Cell.number(value.range(0.80).high(), 0));
         table.row(Cell.words("95 % range"), Cell.number(value.range(0.95).low(), 0), Cell.number(value.range(0.95).high(), 0));
         return Section.of("value", "What it is worth", Part.rows(table.build()),
-                Part.prose("How it was found: nobody has sold this car, so its"
-                + " price is put together from cars that share its body, cars that share its running gear, and what parts and work cost. A"
-                + " statistical model learns from the listings how price runs with age, mileage, condition and the level of trade; the"
-                + " 80 % range holds the price of one such car eight times in ten, the 95 % range nineteen times in twenty. Assumptions,"
-                + " which the owner can show, hold "
-                + Math.round(100 * value.priorShare()) + " % of what is unsure about it."));
+                Part.prose("How it was found: " + value.howFound() + " A statistical model learns from the listings how price"
+                + " runs with age, mileage, condition and the level of trade; the 80 % range holds the price of one such car eight times in"
+                + " ten, the 95 % range nineteen times in twenty. " + value.held() + "; the owner can show them. The price of one car is"
+                + " more unsure than that, by how single cars differ."));
     }
 
     private Section evidence(Undertaking.Market market) {
@@ -209,6 +207,7 @@ public final class ProjectFile {
                 Cell.words(cars.stream().flatMap(c -> c.lastSeen().stream()).max(LocalDate::compareTo)
                         .map(LocalDate::toString).orElse(""))));
         parts.add(Part.rows(table.build()));
+        undertaking.finished().flatMap(SwapValue::seen).ifPresent(t -> parts.add(Part.rows(discreet(t))));
         undertaking.finished().ifPresent(f -> comparables(market, f).ifPresent(t -> parts.add(Part.rows(t))));
         return Section.of("evidence", "By which listings", parts.toArray(Part[]::new));
     }
@@ -230,7 +229,7 @@ public final class ProjectFile {
                 .map(CandidateCar::facts).toList();
         Shared shared = Shared.with(value.built(), value.car().gearLine(), equivalents);
         Set<String> shown = new HashSet<>();
-        add(table, market, shared, shown, value.car().facts().withoutGear(), unit);
+        add(table, market, shared, shown, value.stock(), unit);
         equivalents.forEach(facts -> add(table, market, shared, shown, facts, unit));
         return shown.isEmpty() ? Optional.empty() : Optional.of(table.build());
     }

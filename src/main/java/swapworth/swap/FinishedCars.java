@@ -55,9 +55,12 @@ public record FinishedCars(List<FinishedCar> cars, Optional<CarFacts> factoryEqu
         Reader reader = new Reader(settings, currency, assumptions.get("swap_stated_spread").middle());
         List<CandidateCar> rows = file.cars().stream().filter(c -> c.role() == CandidateCar.Role.FINISHED).toList();
         rows.forEach(row -> List.of("recipient", "donor").forEach(column -> reader.checkName(row, column, file.cars())));
-        List<FinishedCar> cars = rows.stream().map(reader::car).toList();
-        Optional<CarFacts> factory = file.cars().stream().filter(c -> c.role() == CandidateCar.Role.FACTORY_EQUIVALENT)
-                .map(CandidateCar::facts).findFirst();
+        List<FinishedCar> cars = rows.stream().map(reader::car).map(car -> car.madeFrom(CandidateCar.Role.RECIPIENT, file.cars())
+                .map(recipient -> car.madeOf(recipient.facts())).orElse(car)).toList();
+        List<CandidateCar> equivalents = file.cars().stream().filter(c -> c.role() == CandidateCar.Role.FACTORY_EQUIVALENT).toList();
+        equivalents.stream().skip(1).forEach(row -> reader.odd(row, "role", row.role().words(), "there is one of this role already, '"
+                + equivalents.get(0).name() + "', and the first is the one that is used"));
+        Optional<CarFacts> factory = equivalents.stream().map(CandidateCar::facts).findFirst();
         return new FinishedCars(cars, factory, reader.problems);
     }
 
@@ -99,7 +102,7 @@ public record FinishedCars(List<FinishedCar> cars, Optional<CarFacts> factoryEqu
             }
             return new FinishedCar(row.name(), row.facts(), SwapWords.text(further, "gear_line"), year(row),
                     builder.orElse(BuiltBy.UNKNOWN),
-                    papers, list(further, "options_kept"), list(further, "options_lost"), list(further, "faults"), cost);
+                    papers, list(further, "options_kept"), list(further, "options_lost"), list(further, "faults"), cost, Optional.empty());
         }
 
         private static List<String> list(Map<String, String> further, String column) {

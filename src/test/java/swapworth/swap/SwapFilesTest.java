@@ -68,7 +68,7 @@ class SwapFilesTest {
                 "z,2026-05-20,Sivrette,six,2016,71000,13500,USD,sold,owner,,the swap,",
                 "w,2026-03-01,Sivrette,six,2016,71000,15500,USD,asking,owner,,the swap,");
         assertEquals(0, read.seen().size());
-        List<OwnOffer> offers = read.offersFor("the swap").stream().sorted(OwnOffer.ORDER).toList();
+        List<OwnOffer> offers = read.offersFor("The Swap").stream().sorted(OwnOffer.ORDER).toList();
         assertEquals(List.of(OwnOffer.Kind.OFFER_REFUSED, OwnOffer.Kind.NO_TAKER, OwnOffer.Kind.SOLD), offers.stream().map(OwnOffer::kind)
                 .toList());
         assertEquals(40, offers.get(1).days());
@@ -166,6 +166,42 @@ class SwapFilesTest {
         assertInstanceOf(SwapValue.class, swaps.answers().get(0));
         assertTrue(swaps.notes().get(0).startsWith("without swaps.csv"), swaps.notes().toString());
         assertTrue(swaps.table().csv().contains("\r\nmine,Line 00,"), swaps.table().csv());
+    }
+
+    @Test
+    void what_becomes_of_the_old_running_gear_does_not_change_what_the_finished_car_is_worth() throws IOException {
+        Files.writeString(folder.resolve("parts.csv"), "part,vehicle,running_gear,price\nengine,Line 33,gear 3,2600\n"
+                + "engine,Line 00,gear 0,900\ngearbox,Line 00,gear 0,400\ngearbox,Line 33,gear 3,800\n");
+        double sold = byParts("sell,engine,sell\nold,gearbox,sell", 3);
+        assertEquals(sold, byParts("sell,engine,keep\nold,gearbox,scrap", 3));
+        assertEquals(sold, byParts("sell,engine,sell\nold,gearbox,sell\nold,front seats,sell", 3));
+        assertTrue(Math.abs(byParts("sell,front seats,sell", 4) / sold - 1) > 1e-4);
+    }
+
+    /** Cost by partout.csv; a note tells where the old gear is not priced. */
+    private double byParts(String rows, int notes) throws IOException {
+        Path cars = Files.writeString(folder.resolve("cars.csv"), "name,role,vehicle,body,running_gear,model_year,mileage,recipient,donor\n"
+                + "mine,finished,Line 00,shell 0,gear 3,2013,70000,old,new\nold,recipient,Line 00,shell 0,gear 0,2013,70000,,\n"
+                + "new,donor,Line 33,shell 3,gear 3,2013,40000,,\n");
+        Files.writeString(folder.resolve("partout.csv"), "car,part,goes_to\nnew,engine,swap\nnew,gearbox,swap\n"
+                + rows.replaceFirst("sell,", "old,") + "\n");
+        Swaps swaps = Swaps.of(folder, CarsFile.read(cars, USD), USD, PriceModel.fit(SwapWorld.ordinary(3).cars()), Optional.empty(),
+                Optional.empty());
+        assertEquals(notes - 2, swaps.notes().size(), swaps.notes().toString());
+        return ((SwapValue) swaps.answers().get(0)).median();
+    }
+
+    @Test
+    void a_second_factory_equivalent_and_one_with_another_running_gear_are_asked_about() throws IOException {
+        Path cars = folder.resolve("cars.csv");
+        Files.writeString(cars, "name,role,vehicle,body,running_gear,model_year,mileage\nmine,finished,Line 00,shell 0,gear 2,2013,70000\n"
+                + "one,factory equivalent,Line 33,shell 3,gear 3,2013,70000\ntwo,factory equivalent,Line 22,shell 2,gear 2,2013,70000\n");
+        Swaps swaps = Swaps.of(folder, CarsFile.read(cars, USD), USD, PriceModel.fit(SwapWorld.ordinary(3).cars()), Optional.empty(),
+                Optional.empty());
+        List<String> asked = swaps.problems().stream().map(RowProblem::message).toList();
+        assertEquals(2, asked.size(), asked.toString());
+        assertTrue(asked.get(0).contains("'one', and the first is the one that is used"), asked.toString());
+        assertTrue(asked.get(1).contains("'one' has the running gear 'gear 3'") && asked.get(1).contains("'gear 2'"), asked.toString());
     }
 
     @Test
