@@ -453,4 +453,11 @@ public final class DonorStudy {
         }
         return table.build();
     }
+
+    /** How many cars and offers it speaks of. */
+    @Override
+    public String toString() {
+        return "donors and recipients: landed costs of " + landed.told().map(l -> l.costs().size()).orElse(0) + " cars, parts of "
+                + partOuts.size() + ", by " + market.map(PartsMarket::offers).orElse(0) + " offers of parts";
+    }
 }

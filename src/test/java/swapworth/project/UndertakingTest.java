@@ -75,11 +75,16 @@ class UndertakingTest {
 
     @Test
     void results_print_themselves() {
-        Undertaking.Market market = Undertaking.of(SAMPLE).answers().market().told().orElseThrow();
+        Undertaking all = Undertaking.of(SAMPLE);
+        Undertaking.Market market = all.answers().market().told().orElseThrow();
         PriceModel model = market.model();
         String told = market.swaps().first().told().orElseThrow() + "\n" + model + "\n" + model.index().told().orElseThrow() + "\n"
-                + model.draws(100, 1) + "\n" + DonorStudy.of(SAMPLE, java.math.BigDecimal.TEN).partOuts().get(0);
+                + model.draws(100, 1) + "\n" + all + "\n" + all.equity().orElseThrow() + "\n" + all.redoCost().orElseThrow() + "\n"
+                + all.nowOrLater().orElseThrow();
+        DonorStudy study = DonorStudy.of(SAMPLE, BigDecimal.TEN);
+        told += "\n" + study + "\n" + study.partOuts().get(0) + "\n" + study.partOuts().get(0).recovery().orElseThrow();
         assertFalse(told.contains("@"), told);
+        assertTrue(told.contains("undertaking: 32 rows of the ledger; the swap: ") && told.contains("left in cash USD -6,"), told);
         assertTrue(told.contains("the swap: ") && told.contains("price model of 307 cars") && told.contains("100 joint draws"), told);
         assertEquals("-3.05 to -1.22", new Range(-3.049, -1.22).toString());
         assertEquals("-21.3 to 5.0", new Range(-21.26, 5).toString());
