@@ -227,11 +227,35 @@ public final class PartOut {
      * @return draws in the order of the states of the market
      */
     public GearValue gear() {
-        return asGood(ofSwap());
+        return asGood(toSwap());
     }
 
-    private List<Piece> ofSwap() {
+    private List<Piece> toSwap() {
         return pieces.stream().filter(p -> p.row.goesTo() == GoesTo.SWAP).toList();
+    }
+
+    /**
+     * What the running gear that a swap takes out of this car would sell for, each part taken to be good and whatever becomes of it: the
+     * parts that the donor gives anew; engine, gearbox and axles where the parts that the donor gives are not known, or are one set.
+     *
+     * @param donor the parts of the donor
+     * @return draws in the order of the states of the market; engine and gearbox stand among what has no price where partout.csv does not
+     *         name them for this car
+     */
+    public GearValue replaced(Optional<PartOut> donor) {
+        List<PartKind> given = donor.map(PartOut::toSwap).orElse(List.of()).stream().map(p -> p.row.part()).toList();
+        boolean known = given.stream().anyMatch(PartKind::isEngine);
+        List<Piece> taken = pieces.stream().filter(p -> known ? given.contains(p.row.part()) : p.row.part().mechanical()).toList();
+        GearValue found = asGood(taken);
+        List<String> missing = new ArrayList<>(found.unpriced());
+        boolean set = taken.stream().anyMatch(p -> p.row.part().isSet());
+        Stream.of(PartKind.ENGINE, PartKind.GEARBOX).filter(name -> !set && taken.stream().noneMatch(p -> p.row.part().name().equals(name))
+                && (!known || given.stream().anyMatch(k -> k.name().equals(name)))).forEach(missing::add);
+        return new GearValue(found.draws(), found.parts(), missing);
+    }
+
+    private GearValue asGood(List<Piece> parts) {
+        return gear(parts, piece -> SaleUnit.all(piece.row.count(), state.count()));
     }
 
     /**
@@ -241,7 +265,7 @@ public final class PartOut {
      * @return draws in the order of the states of the market
      */
     GearValue gearToReplace() {
-        return sum(ofSwap(), piece -> {
+        return gear(toSwap(), piece -> {
             double[] good = piece.chances(draws, state.count());
             RandomNumbers random = RandomNumbers.of(state.seed(), car.name() + "/replaced/" + piece.row.part().name());
             double[] bad = new double[good.length];
@@ -254,32 +278,8 @@ public final class PartOut {
         });
     }
 
-    /**
-     * What the running gear that a swap takes out of this car would sell for, each part taken to be good and whatever becomes of it: the
-     * parts that the donor gives anew; engine, gearbox and axles where the parts that the donor gives are not known, or are one set.
-     *
-     * @param donor the parts of the donor
-     * @return draws in the order of the states of the market; engine and gearbox stand among what has no price where partout.csv does not
-     *         name them for this car
-     */
-    public GearValue replaced(Optional<PartOut> donor) {
-        List<PartKind> given = donor.map(PartOut::ofSwap).orElse(List.of()).stream().map(p -> p.row.part()).toList();
-        boolean known = given.stream().anyMatch(PartKind::isEngine);
-        List<Piece> taken = pieces.stream().filter(p -> known ? given.contains(p.row.part()) : p.row.part().mechanical()).toList();
-        GearValue found = asGood(taken);
-        List<String> missing = new ArrayList<>(found.unpriced());
-        boolean set = taken.stream().anyMatch(p -> p.row.part().isSet());
-        Stream.of(PartKind.ENGINE, PartKind.GEARBOX).filter(name -> !set && taken.stream().noneMatch(p -> p.row.part().name().equals(name))
-                && (!known || given.stream().anyMatch(k -> k.name().equals(name)))).forEach(missing::add);
-        return new GearValue(found.draws(), found.parts(), missing);
-    }
-
-    private GearValue asGood(List<Piece> parts) {
-        return sum(parts, piece -> SaleUnit.all(piece.row.count(), state.count()));
-    }
-
     /** Parts at what they sell for, each so many times as is told of it for each draw. */
-    private GearValue sum(List<Piece> parts, Function<Piece, double[]> times) {
+    private GearValue gear(List<Piece> parts, Function<Piece, double[]> times) {
         double[] sum = new double[state.count()];
         List<String> counted = new ArrayList<>();
         List<String> unpriced = new ArrayList<>();
