@@ -162,14 +162,12 @@ class ProjectCommandTest {
 
     @Test
     void a_folder_without_listings_tells_what_its_cars_cost_at_the_door_and_give_back() throws IOException {
-        for (String name : List.of("cars.csv", "fees.csv", "partout.csv", "parts.csv", "words.csv", "rates.csv")) {
-            Files.copy(Path.of("sample-listings", name), folder.resolve(name));
-        }
+        copy("cars.csv", "fees.csv", "partout.csv", "parts.csv", "words.csv", "rates.csv");
         assertEquals(0, run(folder.toString()), err());
         assertTrue(out().contains("Landed cost of each car") && out().contains("Donors side by side"), out());
         assertTrue(out().contains("Not here: listings.csv (listings of such cars"), out());
-        for (String heading : List.of("What each car costs at the door", "What the parts bring", "Which donor, which recipient",
-                "What further files would answer")) {
+        for (String heading : new String[] {"What each car costs at the door", "What the parts bring", "Which donor, which recipient",
+            "What further files would answer"}) {
             assertTrue(page().contains(heading), heading);
         }
         Files.delete(folder.resolve("fees.csv"));

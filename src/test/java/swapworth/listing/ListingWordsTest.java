@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -34,8 +35,10 @@ class ListingWordsTest {
     @Test
     void every_column_whose_words_may_not_be_understood_says_which_are_known(@TempDir Path folder) throws IOException {
         int columns = 0;
-        for (ListingColumn column : ListingColumn.values()) {
-            String rows = "vehicle,price_usd,model_year," + column.header() + "\nSivrette,9000,2014,qzxv\n";
+        for (ListingColumn column : EnumSet.complementOf(EnumSet.of(ListingColumn.VEHICLE, ListingColumn.PRICE,
+                ListingColumn.MODEL_YEAR, ListingColumn.MILEAGE, ListingColumn.GEAR_MILEAGE))) {
+            String rows = "vehicle,price_usd,model_year,mileage_mi,gear_mileage_mi," + column.header()
+                    + "\nSivrette,9000,2014,88000,40000,qzxv\n";
             for (UnmatchedWord word : Listings.read(Files.writeString(folder.resolve("listings.csv"), rows)).unmatchedWords()) {
                 assertFalse(word.accepted().isEmpty(), column.header());
                 columns++;
