@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.CandidateCar;
@@ -52,8 +53,15 @@ public final class PartOut {
         /** Why a part that is for sale earns nothing; empty where it earns. */
         String earnsNothing() {
             return row.part().ruled() && !row.ruleMet() ? "the local rule is not stated to be met"
+                    : !priced() && row.price().isPresent() ? "its row states a price of 0"
                     : !priced() ? "no price: no offer in parts.csv names it, and the row states none"
                     : chanceless() ? "gone" : "";
+        }
+
+        /** The chance in each draw that one of it is good. */
+        double[] chances(AssumptionDraws draws, int count) {
+            return row.chanceGood().isPresent() ? SaleUnit.all(row.chanceGood().getAsDouble(), count)
+                    : state == PartState.GONE ? new double[count] : draws.share(state.chance());
         }
 
         private boolean chanceless() {
@@ -219,7 +227,11 @@ public final class PartOut {
      * @return draws in the order of the states of the market
      */
     public GearValue gear() {
-        return asGood(pieces.stream().filter(p -> p.row.goesTo() == GoesTo.SWAP).toList());
+        return asGood(toSwap());
+    }
+
+    private List<Piece> toSwap() {
+        return pieces.stream().filter(p -> p.row.goesTo() == GoesTo.SWAP).toList();
     }
 
     /**
@@ -231,8 +243,7 @@ public final class PartOut {
      *         name them for this car
      */
     public GearValue replaced(Optional<PartOut> donor) {
-        List<PartKind> given = donor.map(PartOut::pieces).orElse(List.of()).stream().filter(p -> p.row.goesTo() == GoesTo.SWAP)
-                .map(p -> p.row.part()).toList();
+        List<PartKind> given = donor.map(PartOut::toSwap).orElse(List.of()).stream().map(p -> p.row.part()).toList();
         boolean known = given.stream().anyMatch(PartKind::isEngine);
         List<Piece> taken = pieces.stream().filter(p -> known ? given.contains(p.row.part()) : p.row.part().mechanical()).toList();
         GearValue found = asGood(taken);
@@ -244,23 +255,49 @@ public final class PartOut {
     }
 
     private GearValue asGood(List<Piece> parts) {
+        return gear(parts, piece -> SaleUnit.all(piece.row.count(), state.count()));
+    }
+
+    /**
+     * What another of each part that goes into the swap costs where the one in the car turns out not to be good, which is drawn piece by
+     * piece.
+     *
+     * @return draws in the order of the states of the market
+     */
+    GearValue gearToReplace() {
+        return gear(toSwap(), piece -> {
+            double[] good = piece.chances(draws, state.count());
+            RandomNumbers random = RandomNumbers.of(state.seed(), car.name() + "/replaced/" + piece.row.part().name());
+            double[] bad = new double[good.length];
+            for (int i = 0; i < bad.length; i++) {
+                for (int k = 0; k < piece.row.count(); k++) {
+                    bad[i] += random.uniform() < good[i] ? 0 : 1;
+                }
+            }
+            return bad;
+        });
+    }
+
+    /** Parts at what they sell for, each so many times as is told of it for each draw. */
+    private GearValue gear(List<Piece> parts, Function<Piece, double[]> times) {
         double[] sum = new double[state.count()];
         List<String> counted = new ArrayList<>();
         List<String> unpriced = new ArrayList<>();
         for (Piece piece : parts) {
             (piece.priced() ? counted : unpriced).add(piece.row.part().name());
+            double[] each = times.apply(piece);
             for (int i = 0; piece.priced() && i < sum.length; i++) {
-                sum[i] += piece.row.count() * StrictMath.exp(piece.logPrice[i]);
+                sum[i] += each[i] * StrictMath.exp(piece.logPrice[i]);
             }
         }
         return new GearValue(counted.isEmpty() ? new double[0] : sum, counted, unpriced);
     }
 
-    /** The same car with everything that would go into the swap sold instead. */
+    /** The same car with everything sold that would go into the swap or be kept. */
     PartOut allSold() {
         List<Piece> sold = new ArrayList<>();
         for (Piece p : pieces) {
-            sold.add(p.row.goesTo() == GoesTo.SWAP ? new Piece(p.row.sold(), p.state, p.why, p.logPrice, p.asked, p.priceFrom) : p);
+            sold.add(p.row.goesTo() == GoesTo.SCRAP ? p : new Piece(p.row.sold(), p.state, p.why, p.logPrice, p.asked, p.priceFrom));
         }
         return new PartOut(car, sold, state, draws, drift);
     }
@@ -277,8 +314,8 @@ public final class PartOut {
         return sum;
     }
 
-    /** What another engine and gearbox cost in place of those that are not good, by the chance that they are not. */
-    double[] gearToReplace() {
+    /** What another engine and gearbox cost in place of those that are not good, by the chance that they are not, wherever they go. */
+    double[] drivetrainToReplace() {
         double[] sum = new double[state.count()];
         for (Piece p : pieces) {
             double bad = p.priced() && p.row.part().isEngineOrGearbox() ? 1 - chanceGood(p) : 0;

@@ -18,9 +18,9 @@ final class Grids {
     private final EncodedRows encoded;
     private final Posterior posterior;
     /**
-     * How unsure the value of each row is, by the posterior with all rows, for leaving one car out changes the others' little; and by what is
-     * not stated of the car. How far cars of its line or in its state scatter is no part of it: that stays with the car and goes into no
-     * adjustment.
+     * How unsure the value of each row is, by the posterior with all rows, for leaving one car out changes the others' little; and by
+     * what is not stated of the car. How far cars of its line or in its state scatter is no part of it: that stays with the car and goes
+     * into no adjustment.
      */
     private volatile double @Nullable [] variances;
 

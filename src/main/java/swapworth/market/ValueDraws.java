@@ -10,8 +10,8 @@ import swapworth.statistics.SparseRow;
  * compared and carried on draw by draw. Ranges of single values cannot be put together in any other way, for they share listings and
  * assumptions.
  *
- * <p>They answer for every subject, also where {@link PriceModel#value} says that it cannot tell: of a line that the collection does not hold
- * the assumptions alone speak then. Who shows such an amount asks for the value first.
+ * <p>They answer for every subject, also where {@link PriceModel#value} says that it cannot tell: of a line that the collection does not
+ * hold the assumptions alone speak then. Who shows such an amount asks for the value first.
  */
 public final class ValueDraws {
     private final Encoder encoder;

@@ -146,7 +146,8 @@ public final class ProjectFile {
         }
         SwapValue value = finished.get();
         return made + " Indicated range of the price of this one car (" + value.level().words() + when(value.on()) + "): "
-                + money(value.range(0.80)) + " (80 %), " + money(value.range(0.95)) + " (95 %), " + unit() + "." + state();
+                + money(value.range(0.80)) + " (80 %), " + money(value.range(0.95)) + " (95 %), " + unit() + "." + state()
+                + value.notInRange().map(words -> " " + words).orElse("");
     }
 
     /** A range of the finished car says little to somebody who takes it for finished, or for the owner's still. */
@@ -181,6 +182,7 @@ public final class ProjectFile {
                 .columns(Column.words("figure"), Column.number("from", unit()), Column.number("to", unit()));
         undertaking.market().ifPresent(m -> table.note(m.read().cars().size() + " cars and " + m.read().listings().size()
                 + " sightings in the owner's collection."));
+        value.notInRange().ifPresent(table::note);
         table.row(Cell.words("median"), Cell.number(value.median(), 0), Cell.BLANK);
         table.row(Cell.words("80 % range"), Cell.number(value.range(0.80).low(), 0), Cell.number(value.range(0.80).high(), 0));
         table.row(Cell.words("95 % range"), Cell.number(value.range(0.95).low(), 0), Cell.number(value.range(0.95).high(), 0));
@@ -313,8 +315,8 @@ public final class ProjectFile {
         Table.Builder table = ranges("Still to be paid until it is done, as of " + forecast.ledger().on());
         range(table, "still to be paid, a reserve included", forecast.toPay());
         return Section.of("to-come", "What is still to be paid", Part.rows(table.build()),
-                Part.prose("The last row of the ledger is due in "
-                + forecast.completion() + "."));
+                Part.prose(forecast.ledger().sums().doneIn().map(done -> "The last row still to be paid or worked is due in " + done + ".")
+                        .orElse("No row of the ledger is still to be paid or worked.")));
     }
 
     private Table.Builder ranges(String title) {

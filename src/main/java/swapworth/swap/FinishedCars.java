@@ -92,9 +92,9 @@ public record FinishedCars(List<FinishedCar> cars, Optional<CarFacts> factoryEqu
             if (by.isPresent() && builder.isEmpty()) {
                 odd(row, "built_by", by.get(), "this word is not understood and taken as unknown; known are owner and shop");
             }
-            Optional<UnsureAmount> gear = amount(row, "gear_value");
-            Optional<UnsureAmount> work = amount(row, "work_value");
-            Optional<UnsureAmount> removed = amount(row, "removed_value");
+            Optional<UnsureAmount> gear = amount(row, "gear_value", false);
+            Optional<UnsureAmount> work = amount(row, "work_value", false);
+            Optional<UnsureAmount> removed = amount(row, "removed_value", true);
             SwapCost cost = new SwapCost(gear, work, removed, losses(row));
             if (!cost.losses().isEmpty() && list(further, "options_lost").isEmpty()) {
                 problem(row, "obsolescence", further.get("obsolescence"), RowProblem.Kind.QUESTION, "is one of these a function that no"
@@ -130,11 +130,19 @@ public record FinishedCars(List<FinishedCar> cars, Optional<CarFacts> factoryEqu
             }
         }
 
-        private Optional<UnsureAmount> amount(CandidateCar row, String column) {
+        private Optional<UnsureAmount> amount(CandidateCar row, String column, boolean nothing) {
             Optional<String> text = SwapWords.text(row.facts().further(), column);
-            return text.flatMap(t -> money(row, column, t)).filter(a -> a > 0)
+            return text.flatMap(t -> money(row, column, t)).filter(a -> counts(row, column, text.get(), a > 0 || nothing && a == 0,
+                    nothing ? "it cannot be below 0" : "it must be above 0"))
                     .map(a -> UnsureAmount.stated(a, spread, column + " in the car's row, give or take " + Math.round(100 * spread)
                     + " %"));
+        }
+
+        private boolean counts(CandidateCar row, String column, String text, boolean counts, String must) {
+            if (!counts) {
+                odd(row, column, text, must + "; it is not used");
+            }
+            return counts;
         }
 
         private Optional<Double> money(CandidateCar row, String column, String text) {
@@ -161,11 +169,14 @@ public record FinishedCars(List<FinishedCar> cars, Optional<CarFacts> factoryEqu
                 if (figure.endsWith("%") && cells.number(figure, "%") instanceof Parsed.Understood<BigDecimal> number
                         && number.value().signum() >= 0 && number.value().doubleValue() < 100) {
                     losses.add(new SwapCost.Loss(what, 0, number.value().doubleValue() / 100));
+                } else if (figure.endsWith("%") && cells.number(figure, "%") instanceof Parsed.Understood) {
+                    odd(row, "obsolescence", part, "a share lies between 0 and 100 %; it is not used");
                 } else if (figure.isEmpty() || figure.endsWith("%")) {
                     odd(row, "obsolescence", part, "this has no amount or share behind a colon, such as 'air conditioning lost: 400'; not"
                             + " used");
                 } else {
-                    money(row, "obsolescence", figure).filter(a -> a >= 0).ifPresent(a -> losses.add(new SwapCost.Loss(what, a, 0)));
+                    money(row, "obsolescence", figure).filter(a -> counts(row, "obsolescence", part, a >= 0, "a loss cannot be below 0"))
+                            .ifPresent(a -> losses.add(new SwapCost.Loss(what, a, 0)));
                 }
             }
             return losses;

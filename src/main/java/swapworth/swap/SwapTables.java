@@ -42,6 +42,7 @@ final class SwapTables {
         }
         seen().ifPresent(tables::add);
         tables.add(narrowing());
+        value.selling().ifPresent(tables::add);
         tables.add(sayings());
         tables.add(new Disclosure(s).table());
         return tables;
@@ -67,6 +68,7 @@ final class SwapTables {
         if (!value.reason().isEmpty()) {
             table.note("The approaches are weighted by you and not by their covariance: " + value.reason() + ".");
         }
+        value.notInRange().ifPresent(table::note);
         contradictions().forEach(table::note);
         table.row(line("price of this one car", value.draws()));
         table.row(line("middle price of such swaps", value.levelDraws()));

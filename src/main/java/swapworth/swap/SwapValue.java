@@ -617,12 +617,35 @@ public final class SwapValue implements SwapAnswer {
     }
 
     /**
+     * What to ask for it, how long it then stands, what is paid of it, and below what a sale is worse than taking the car apart.
+     *
+     * @return a table; empty where the car is sold
+     */
+    public Optional<Table> selling() {
+        return isSold() ? Optional.empty() : Optional.of(new Selling(this).table());
+    }
+
+    private boolean isSold() {
+        return options.offers.stream().anyMatch(offer -> offer.kind() == OwnOffer.Kind.SOLD);
+    }
+
+    /**
      * What a buyer, a lender or an insurer must be told: both distances apart, each with its status, title, papers, changes.
      *
      * @return a table
      */
     public Table disclosure() {
         return new Disclosure(situation).table();
+    }
+
+    /**
+     * What the owner states against the car that moves no figure: an inspection, an emissions test or an approval that it has not, and
+     * faults.
+     *
+     * @return whole sentences that say so; empty where nothing is stated, or the car was sold as it is
+     */
+    public Optional<String> notInRange() {
+        return isSold() ? Optional.empty() : new Disclosure(situation).notInRange();
     }
 
     Situation situation() {

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
@@ -116,6 +117,20 @@ class SwapFilesTest {
         assertEquals(5, read.problems().stream().filter(p -> p.kind() == RowProblem.Kind.ODD).count(), read.problems().toString());
         assertTrue(read.cars().get(0).cost().gear().isEmpty());
         assertEquals(List.of(new SwapCost.Loss("=cmd", 3, 0)), read.cars().get(0).cost().losses());
+    }
+
+    @Test
+    void an_amount_below_what_it_can_be_is_asked_about_and_a_removed_gear_that_brings_nothing_is_an_answer() throws IOException {
+        Files.writeString(folder.resolve("cars.csv"), "name,role,vehicle,gear_value,work_value,removed_value,options_lost,obsolescence\n"
+                + "mine,finished,Sivrette,0,-20,0,heater,heater: -350; clock: 100 %; lamp: 0\n");
+        FinishedCars read = FinishedCars.of(CarsFile.read(folder.resolve("cars.csv"), USD),
+                FolderSettings.of(folder, Conventions.unstated()), USD, Assumptions.defaults());
+        assertEquals(List.of("0 it must be above 0; it is not used", "-20 it must be above 0; it is not used",
+                "heater: -350 a loss cannot be below 0; it is not used", "clock: 100 % a share lies between 0 and 100 %; it is not used"),
+                read.problems().stream().map(p -> p.rawText() + " " + p.message()).toList());
+        SwapCost cost = read.cars().get(0).cost();
+        assertEquals(List.of(0.0, 0.0), Arrays.stream(cost.removed().orElseThrow().draws(2, 1)).boxed().toList());
+        assertEquals(List.of(new SwapCost.Loss("lamp", 0, 0)), cost.losses());
     }
 
     @Test

@@ -31,6 +31,7 @@ import swapworth.market.TestCars;
 import swapworth.market.ValueDraws;
 import swapworth.statistics.Draws;
 import swapworth.statistics.Quantiles;
+import swapworth.table.Cell;
 import swapworth.table.Table;
 
 /** What a finished swap is worth: each part by hand where it can be, and what must not happen. */
@@ -414,6 +415,24 @@ class SwapValueTest {
                 assertEquals(value.median(), product, 1e-6 * value.median(), table.title());
             }
         }
+    }
+
+    // By hand: where a dearer car finds as many takers, half are taken in 60 days at any price, and in 90 days 1 - 0.5^1.5 = 65 %.
+    @Test
+    void what_to_ask_stands_with_how_long_the_car_then_waits_until_it_is_sold() {
+        PriceModel indifferent = PriceModel.options().with(with("swap_takers_left", 1, 0)).fit(WORLD.cars());
+        SwapValue flat = assertInstanceOf(SwapValue.class, SwapValue.options().value(CAR, indifferent));
+        for (List<Cell> row : flat.selling().orElseThrow().rows()) {
+            assertEquals(List.of("60", "29", "65", "88"), row.subList(2, 6).stream().map(Cell::shown).toList());
+        }
+        SwapValue value = value(SwapValue.options(), CAR);
+        List<List<Cell>> rows = value.selling().orElseThrow().rows();
+        assertEquals(value.median(), Double.parseDouble(rows.get(1).get(0).exact()), 1e-6 * value.median());
+        for (int k = 1; k < rows.size(); k++) {
+            double less = Double.parseDouble(rows.get(k - 1).get(2).exact());
+            assertTrue(Double.parseDouble(rows.get(k).get(2).exact()) > 1.2 * less, rows.toString());
+        }
+        assertEquals(Optional.empty(), value(SwapValue.options().withOffers(List.of(OwnOffer.sold(12_000, SwapWorld.DAY))), CAR).selling());
     }
 
     @Test
