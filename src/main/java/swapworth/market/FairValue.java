@@ -99,13 +99,13 @@ public final class FairValue implements Valuation {
      * The share of such cars that cost less than an amount.
      *
      * @param amount in the base currency
-     * @return between 0 and 1; 0 where the amount is 0 or less
+     * @return in per cent, between 0 and 100; 0 where the amount is 0 or less
      */
     public double percentile(double amount) {
         if (amount <= 0) {
             return 0;
         }
-        return predicted.cumulative(logMedian + (Math.log(amount) - logMedian) / stretch);
+        return 100 * predicted.cumulative(logMedian + (Math.log(amount) - logMedian) / stretch);
     }
 
     /**
