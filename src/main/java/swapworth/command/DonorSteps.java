@@ -35,6 +35,7 @@ import swapworth.report.Page;
 import swapworth.report.Part;
 import swapworth.report.Section;
 import swapworth.table.Table;
+import swapworth.table.TextLines;
 
 /** The steps that speak of donors and recipients. */
 final class DonorSteps {
@@ -85,9 +86,7 @@ final class DonorSteps {
     }
 
     private void unpriced(Landed landed) {
-        if (!landed.unpriced().isEmpty()) {
-            out.println("\n" + landed.unpricedSentence());
-        }
+        landed.lacking().forEach(sentence -> out.print("\n" + TextLines.of("", sentence)));
     }
 
     /** What such cars go for, to be held against the bids. */

@@ -121,7 +121,7 @@ public record FinishedCars(List<FinishedCar> cars, Optional<CarFacts> factoryEqu
         /** A name in the row must be that of another car of the file. */
         private void checkName(CandidateCar row, String column, List<CandidateCar> cars) {
             Optional<String> name = SwapWords.text(row.facts().further(), column);
-            if (name.isPresent() && cars.stream().noneMatch(car -> name.get().equalsIgnoreCase(car.name()))) {
+            if (name.isPresent() && cars.stream().noneMatch(car -> Spelling.key(name.get()).equals(Spelling.key(car.name())))) {
                 odd(row, column, name.get(), "cars.csv has no such car; its parts are not counted" + Spelling.nearest(name.get(),
                         cars.stream().map(CandidateCar::name).toList()).map(near -> "; did you mean " + near + "?").orElse(""));
             }
@@ -129,7 +129,9 @@ public record FinishedCars(List<FinishedCar> cars, Optional<CarFacts> factoryEqu
 
         private Optional<UnsureAmount> amount(CandidateCar row, String column) {
             Optional<String> text = SwapWords.text(row.facts().further(), column);
-            return text.flatMap(t -> money(row, column, t)).filter(a -> a > 0)
+            Optional<Double> stated = text.flatMap(t -> money(row, column, t));
+            stated.filter(a -> !(a > 0)).ifPresent(a -> odd(row, column, text.orElseThrow(), "an amount must be above 0; it is not used"));
+            return stated.filter(a -> a > 0)
                     .map(a -> UnsureAmount.stated(a, spread, column + " in the car's row, give or take " + Math.round(100 * spread)
                     + " %"));
         }
@@ -162,7 +164,10 @@ public record FinishedCars(List<FinishedCar> cars, Optional<CarFacts> factoryEqu
                     odd(row, "obsolescence", part, "this has no amount or share behind a colon, such as 'air conditioning lost: 400'; not"
                             + " used");
                 } else {
-                    money(row, "obsolescence", figure).filter(a -> a >= 0).ifPresent(a -> losses.add(new SwapCost.Loss(what, a, 0)));
+                    Optional<Double> amount = money(row, "obsolescence", figure);
+                    amount.filter(a -> a < 0).ifPresent(a -> odd(row, "obsolescence", part, "a loss is written without a sign; it is not"
+                            + " used"));
+                    amount.filter(a -> a >= 0).ifPresent(a -> losses.add(new SwapCost.Loss(what, a, 0)));
                 }
             }
             return losses;

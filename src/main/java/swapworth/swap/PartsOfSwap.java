@@ -17,6 +17,7 @@ import swapworth.listing.CandidateCar;
 import swapworth.listing.CandidateCar.Role;
 import swapworth.market.PriceModel;
 import swapworth.market.ValueDraws;
+import swapworth.reading.Spelling;
 
 /**
  * What the parts of a swap bring and cost by {@code partout.csv} and {@code parts.csv}, on the same draws as the cars: the gear that is in
@@ -74,7 +75,8 @@ final class PartsOfSwap {
     /** The car that the row of the finished car names, else the only one of its role. */
     private Optional<CandidateCar> named(FinishedCar car, Role role) {
         Optional<String> name = car.madeFrom(role);
-        List<CandidateCar> found = cars.stream().filter(c -> name.map(n -> n.equalsIgnoreCase(c.name())).orElse(c.role() == role)).toList();
+        List<CandidateCar> found = cars.stream().filter(c -> name.map(n -> Spelling.key(n).equals(Spelling.key(c.name())))
+                .orElse(c.role() == role)).toList();
         return found.size() == 1 ? Optional.of(found.get(0)) : Optional.empty();
     }
 }

@@ -117,7 +117,7 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
             problems.addAll(read.problems());
             notes.add(SEEN + ": " + read.read().counts().sentence() + "; " + read.seen().size() + " swaps of other people");
             for (String name : read.offers().keySet()) {
-                if (finished.cars().stream().noneMatch(c -> c.name().equals(name))) {
+                if (finished.cars().stream().noneMatch(c -> Spelling.key(c.name()).equals(Spelling.key(name)))) {
                     notes.add(SEEN + ": own_car '" + name + "' is no finished car of cars.csv; its rows teach nothing");
                 }
             }

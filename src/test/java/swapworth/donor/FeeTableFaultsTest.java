@@ -8,8 +8,10 @@ import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import swapworth.listing.CarsFile;
 
 class FeeTableFaultsTest {
     @TempDir
@@ -101,6 +103,17 @@ class FeeTableFaultsTest {
         assertTrue(fault("premium,fee,,,,,,,,,,").contains("the row charges nothing"));
         assertTrue(fault(",fee,,,90,,,,,,,").contains("the row names no table"));
         assertTrue(fault("bid,fee,,,90,,,,,,,").contains("the name of the bid itself"));
+    }
+
+    @Test
+    void a_table_for_a_car_that_is_not_in_play_is_named_and_not_passed_over() throws IOException {
+        Files.write(folder.resolve("cars.csv"), List.of("name,vehicle,seller,price", "front hit,Velmarch,private,5300"));
+        FeeSchedule fees = FeeFiles.of(folder, "table,kind,flat,car", "freight,freight,400,frnt hit", "title,paper,33,",
+                "key,key,90,Front-hit");
+        Landed landed = Landed.of(CarsFile.read(folder.resolve("cars.csv"), FeeFiles.USD).cars(), fees, Optional.empty());
+        assertEquals(new BigDecimal("5423.00"), landed.costs().get(0).total());
+        assertEquals(List.of("Tables of fees.csv for a car that cars.csv does not have, charged on nothing: 'freight' of 'frnt hit' (did"
+                + " you mean front hit?)."), landed.lacking());
     }
 
     @Test

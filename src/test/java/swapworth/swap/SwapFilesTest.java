@@ -64,8 +64,8 @@ class SwapFilesTest {
     void rows_of_the_users_own_car_are_offers_and_no_swaps_of_other_people() throws IOException {
         SwapsFile read = swaps("x,2026-03-01,Sivrette,six,2016,71000,15000,USD,asking,owner,,the swap,40",
                 "y,2026-04-20,Sivrette,six,2016,71000,12500,USD,offer refused,owner,,the swap,",
-                "z,2026-05-20,Sivrette,six,2016,71000,13500,USD,sold,owner,,the swap,",
-                "w,2026-03-01,Sivrette,six,2016,71000,15500,USD,asking,owner,,the swap,");
+                "z,2026-05-20,Sivrette,six,2016,71000,13500,USD,sold,owner,,The Swap,",
+                "w,2026-03-01,Sivrette,six,2016,71000,15500,USD,asking,owner,,The-Swap,");
         assertEquals(0, read.seen().size());
         List<OwnOffer> offers = read.offersFor("the swap").stream().sorted(OwnOffer.ORDER).toList();
         assertEquals(List.of(OwnOffer.Kind.OFFER_REFUSED, OwnOffer.Kind.NO_TAKER, OwnOffer.Kind.SOLD), offers.stream().map(OwnOffer::kind)
@@ -116,6 +116,17 @@ class SwapFilesTest {
         assertEquals(5, read.problems().stream().filter(p -> p.kind() == RowProblem.Kind.ODD).count(), read.problems().toString());
         assertTrue(read.cars().get(0).cost().gear().isEmpty());
         assertEquals(List.of(new SwapCost.Loss("=cmd", 3, 0)), read.cars().get(0).cost().losses());
+    }
+
+    @Test
+    void amounts_of_nothing_and_below_are_named_and_not_used() throws IOException {
+        FinishedCars read = finished("mine,finished,Sivrette,six,2016,71000,44000,shop,Velmarch,2019,yes,no,heater,0,-5000,"
+                + "heater lost: -300");
+        assertEquals(List.of("gear_value: an amount must be above 0; it is not used",
+                "work_value: an amount must be above 0; it is not used",
+                "obsolescence: a loss is written without a sign; it is not used"),
+                read.problems().stream().map(p -> p.column() + ": " + p.message()).toList());
+        assertTrue(read.cars().get(0).cost().gear().isEmpty() && read.cars().get(0).cost().losses().isEmpty());
     }
 
     @Test
