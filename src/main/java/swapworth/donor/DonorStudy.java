@@ -185,8 +185,8 @@ public final class DonorStudy {
     }
 
     /**
-     * The car to look at first: the donor with the lowest net cost of those that partout.csv names, else the recipient; where no file
-     * speaks of parts, the car with the lowest landed cost.
+     * The car to look at first: the donor with the lowest net cost, gear to replace added, of those that partout.csv names, else the
+     * recipient; where no file speaks of parts, the car with the lowest landed cost.
      *
      * @return its name, or why there is none
      */

@@ -332,10 +332,8 @@ public final class Undertaking {
         }
         double ofValue = equity().get().shareOfValue();
         String value = "Of what is unsure about what is left, " + Math.round(100 * ofValue)
-                + " % lies in the value of the finished car, and assumptions"
-                + " hold " + Math.round(100 * finished().get().priorShare()) + " % of that (the largest '"
-                        + finished().get().largestAssumption().assumption()
-                + "'): swaps that you saw (swaps.csv), offers for your own, and listings of the lines of body and gear narrow it.";
+                + " % lies in the value of the finished car. " + finished().get().held() + ": swaps that you saw (swaps.csv), offers for"
+                + " your own, and listings of the lines of body and gear narrow it.";
         List<Forecast.Driver> drivers = forecast().get().drivers();
         String money = Math.round(100 * (1 - ofValue)) + " % lies in the money" + (drivers.isEmpty() ? "." : ", most of it in '"
                 + drivers.get(0).name()

@@ -86,7 +86,7 @@ final class WaysToStop {
                     + " from other cars, as long as no row of work on the recipient or the project is done and no part of the"
                     + " recipient is sold" + owed)));
         }
-        cars.level(finished.car().facts().withoutGear().toBuilder().runs(Runs.NO_ENGINE).build()).ifPresent(car -> exits.add(
+        cars.level(finished.stock().toBuilder().runs(Runs.NO_ENGINE).build()).ifPresent(car -> exits.add(
                 new FinishOrStop.Exit("recipient sold without an engine, left-over parts sold", DrawFigures.plus(car, stopped),
                         "the price model (private sales, no engine), and the parts that the ledger still expects"
                         + (donor ? "; the donor's gear itself is not in it" : " of it: the donor is not bought") + owed)));

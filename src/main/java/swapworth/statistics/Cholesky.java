@@ -231,17 +231,11 @@ final class Cholesky {
         int[] filled = new int[p];
         double[] ratio = new double[p];
         for (int j = p - 1; j > full; j--) {
-            fullColumn(z, j, ratio);
+            fullColumn(z, j, filled, ratio);
         }
         for (int j = Math.min(full, p - 1); j >= 0; j--) {
-            int count = 0;
+            int count = ratios(j, filled, ratio);
             double pivot = lower[j * p + j];
-            for (int i = j + 1; i < p; i++) {
-                if (lower[i * p + j] != 0) {
-                    ratio[count] = lower[i * p + j] / pivot;
-                    filled[count++] = i;
-                }
-            }
             double own = 1 / (pivot * pivot);
             for (int a = 0; a < count; a++) {
                 double sum = 0;
@@ -255,50 +249,32 @@ final class Cholesky {
             }
             z[j * p + j] = own;
         }
-        double[] inverse = new double[p * p];
-        for (int i = 0; i < p; i++) {
-            for (int j = 0; j < p; j++) {
-                inverse[order[i] * p + order[j]] = z[i * p + j] * scale[order[i]] * scale[order[j]];
-            }
-        }
-        return inverse;
+        return inOrder(z);
     }
 
-    /** Column j of the inverse from later ones, every place being filled; {@code sum} has room for p numbers. */
-    private void fullColumn(double[] z, int j, double[] sum) {
-        double pivot = lower[j * p + j];
-        java.util.Arrays.fill(sum, j + 1, p, 0);
-        for (int i = j + 1; i < p; i++) {
-            double ratio = lower[i * p + j] / pivot;
-            int row = i * p;
-            for (int k = j + 1; k < p; k++) {
-                sum[k] -= ratio * z[row + k];
-            }
-        }
-        double own = 1 / (pivot * pivot);
-        for (int i = j + 1; i < p; i++) {
-            z[i * p + j] = sum[i];
-            z[j * p + i] = sum[i];
-            own -= lower[i * p + j] / pivot * sum[i];
-        }
-        z[j * p + j] = own;
-    }
-
-    /** The inverse matrix in full, row after row; of a large one several parts at a time, each number summed up in the same order. */
+    /**
+     * The inverse matrix in full, row after row: of a factor with zeros as {@link #inverseAlongFactor}, of one without by inverting it,
+     * which keeps more digits; a large one in several parts at a time, each number summed up in the same order.
+     */
     double[] inverse() {
-        double[] w = new double[p * p];
-        parts((first, end) -> invertFactor(w, first, end));
-        double[] ordered = new double[p * p];
-        parts((first, end) -> squareInverse(w, ordered, first, end));
-        double[] inverse = new double[p * p];
-        for (int i = 0; i < p; i++) {
-            for (int j = 0; j <= i; j++) {
-                double v = ordered[i * p + j] * scale[order[i]] * scale[order[j]];
-                inverse[order[i] * p + order[j]] = v;
-                inverse[order[j] * p + order[i]] = v;
+        double[] z = new double[p * p];
+        if (full == 0) {
+            double[] w = new double[p * p];
+            parts((first, end) -> invertFactor(w, first, end));
+            parts((first, end) -> squareInverse(w, z, first, end));
+            for (int i = 0; i < p; i++) {
+                for (int j = 0; j < i; j++) {
+                    z[j * p + i] = z[i * p + j];
+                }
+            }
+        } else {
+            int[] filled = new int[p];
+            double[] ratio = new double[p];
+            for (int j = p - 1; j >= 0; j--) {
+                fullColumn(z, j, filled, ratio);
             }
         }
-        return inverse;
+        return inOrder(z);
     }
 
     /** Work on columns, or on rows, several parts at a time. */
@@ -346,5 +322,68 @@ final class Cholesky {
                 }
             }
         }
+    }
+
+    /** Writes where column j of the factor is not zero below its pivot, and what is there over the pivot; returns in how many places. */
+    private int ratios(int j, int[] filled, double[] ratio) {
+        int count = 0;
+        double pivot = lower[j * p + j];
+        for (int i = j + 1; i < p; i++) {
+            double value = lower[i * p + j];
+            if (value != 0) {
+                ratio[count] = value / pivot;
+                filled[count++] = i;
+            }
+        }
+        return count;
+    }
+
+    /** Column j of the inverse from later ones in every place; the arrays have room for p numbers. */
+    private void fullColumn(double[] z, int j, int[] filled, double[] ratio) {
+        int count = ratios(j, filled, ratio);
+        int own = j * p;
+        int a = 0;
+        // Four rows at a time, for each sum is then read and written a quarter as often.
+        for (; a + 3 < count; a += 4) {
+            double first = ratio[a];
+            double second = ratio[a + 1];
+            double third = ratio[a + 2];
+            double fourth = ratio[a + 3];
+            int one = filled[a] * p;
+            int two = filled[a + 1] * p;
+            int three = filled[a + 2] * p;
+            int four = filled[a + 3] * p;
+            for (int k = j + 1; k < p; k++) {
+                z[own + k] -= first * z[one + k] + second * z[two + k] + third * z[three + k] + fourth * z[four + k];
+            }
+        }
+        for (; a < count; a++) {
+            double f = ratio[a];
+            int row = filled[a] * p;
+            for (int k = j + 1; k < p; k++) {
+                z[own + k] -= f * z[row + k];
+            }
+        }
+        double pivot = lower[own + j];
+        z[own + j] = 1 / (pivot * pivot);
+        for (int b = 0; b < count; b++) {
+            z[own + j] -= ratio[b] * z[own + filled[b]];
+        }
+        for (int k = j + 1; k < p; k++) {
+            z[k * p + j] = z[own + k];
+        }
+    }
+
+    /** A symmetric matrix of the scaled columns in the order of the factor, as one of the columns as they are. */
+    private double[] inOrder(double[] z) {
+        double[] ordered = new double[p * p];
+        for (int i = 0; i < p; i++) {
+            int row = order[i] * p;
+            double s = scale[order[i]];
+            for (int j = 0; j < p; j++) {
+                ordered[row + order[j]] = z[i * p + j] * s * scale[order[j]];
+            }
+        }
+        return ordered;
     }
 }

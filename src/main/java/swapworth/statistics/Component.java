@@ -101,7 +101,7 @@ abstract class Component {
 
         private WithoutRows asRows() {
             return new WithoutRows(this, weight, coefficients, new SparseRow[] {left}, new double[][] {{core}}, new double[] {shift},
-                    new Shape.Forms[][] {{ofLeft}});
+                    new Shape.Forms[][] {{ofLeft}}, new double[0]);
         }
 
         @Override
@@ -122,6 +122,8 @@ abstract class Component {
         private final double[][] core;
         private final double[] shift;
         private final Shape.Forms[][] ofLeft;
+        /** How much of each row of the fit the coefficients have moved by, beside what they move by in closed form; empty for nothing. */
+        private final double[] taken;
 
         /** With all rows. */
         WithoutRows(Mode mode, double scale, double growth, double weight) {
@@ -131,16 +133,18 @@ abstract class Component {
             this.core = new double[0][];
             this.shift = new double[0];
             this.ofLeft = new Shape.Forms[0][];
+            this.taken = new double[0];
         }
 
         private WithoutRows(Component all, double weight, double[] coefficients, SparseRow[] left, double[][] core, double[] shift,
-                Shape.Forms[][] ofLeft) {
+                Shape.Forms[][] ofLeft, double[] taken) {
             super(all.shape, all.scale, all.growth, weight);
             this.coefficients = coefficients;
             this.left = left;
             this.core = core;
             this.shift = shift;
             this.ofLeft = ofLeft;
+            this.taken = taken;
         }
 
         /** Without a row of all. */
@@ -178,7 +182,7 @@ abstract class Component {
                     }
                 }
             }
-            return new WithoutRows(this, weight, coefficients, x, k, d, s);
+            return new WithoutRows(this, weight, coefficients, x, k, d, s, new double[0]);
         }
 
         /** The inverse of a small matrix by elimination with row exchanges. */
@@ -233,14 +237,9 @@ abstract class Component {
             return shift[r];
         }
 
-        /** The same with other means, the rows left out having taken their part already. */
-        WithoutRows movedTo(double[] changed) {
-            return new WithoutRows(this, weight, changed, left, core, new double[left.length], ofLeft);
-        }
-
-        /** The coefficients before what the rows left out take. */
-        double[] start() {
-            return coefficients;
+        /** The same with so much of each row of the fit taken in all, the rows left out and the rest of the first step included. */
+        WithoutRows settled(double[] taken) {
+            return new WithoutRows(this, weight, coefficients, left, core, new double[left.length], ofLeft, taken);
         }
 
         /** With w for a contrast x, the covariance times x is V (x + X' w); from V between the contrast and each row left out. */
@@ -284,7 +283,7 @@ abstract class Component {
             Shape.Forms[][] among = left.length > 0 && shape.outgrew(ofLeft[0][0]) ? shape.among(left) : ofLeft;
             Shape.Forms[] forms = forms(x, among);
             double[] share = share(forms);
-            double fitted = x.dot(coefficients);
+            double fitted = x.dot(coefficients) + (taken.length > 0 ? shape.onRows().moved(x, taken) : 0);
             double variance = forms[left.length].variance;
             double held = forms[left.length].held;
             for (int r = 0; r < left.length; r++) {
@@ -306,6 +305,9 @@ abstract class Component {
                     add(shift[r], left[r].times(shape.covariance, moved.length), moved);
                 }
             }
+            for (int j = 0; taken.length > 0 && j < moved.length; j++) {
+                moved[j] += shape.onRows().moved(j, taken);
+            }
             return moved;
         }
 
@@ -321,7 +323,7 @@ abstract class Component {
 
         @Override
         Component weighing(double changed) {
-            return new WithoutRows(this, changed, coefficients, left, core, shift, ofLeft);
+            return new WithoutRows(this, changed, coefficients, left, core, shift, ofLeft, taken);
         }
 
         @Override

@@ -531,15 +531,15 @@ public final class Design {
 
     /** Adds the weighted cross-products of all rows to the lower triangle of a p x p matrix held row after row. */
     void addCrossProducts(double[] lower, double[] weight) {
-        // Each pair of kept columns is summed up on either side of the diagonal.
-        double[] products = new double[columns * columns];
+        double[] products = folding.size() == 0 ? lower : new double[columns * columns];
         int longest = longest();
         Ranges.sum(rows, products, (sums, first, end) -> addCrossProducts(sums, weight, first, end, longest));
+        if (folding.size() == 0) {
+            return;
+        }
         for (int i = 0; i < columns; i++) {
             for (int j = 0; j < i; j++) {
-                double both = products[i * columns + j] + products[j * columns + i];
-                products[i * columns + j] = both;
-                products[j * columns + i] = both;
+                products[j * columns + i] = products[i * columns + j];
             }
         }
         folding.unfold(products, columns);
@@ -573,41 +573,19 @@ public final class Design {
     }
 
     private void addCrossProducts(double[] products, double[] weight, int first, int end, int longest) {
-        int[] ones = new int[longest];
-        int[] measured = new int[longest];
+        int[] column = new int[longest];
         double[] number = new double[longest];
         for (int i : alike(first, end)) {
             double w = weight[i];
             if (w == 0) {
                 continue;
             }
-            Block block = block(i);
-            int k = i % ROWS_A_BLOCK;
-            int one = 0;
-            int many = 0;
-            for (int e = block.start[k]; e < block.start[k + 1]; e++) {
-                int column = block.index[e];
-                if (column < MARK) {
-                    ones[one++] = column;
-                } else {
-                    number[many] = block.value[block.measured[k] + many];
-                    measured[many++] = column - MARK;
-                }
-            }
-            for (int a = 0; a < one; a++) {
-                int row = ones[a] * columns;
-                for (int b = 0; b <= a; b++) {
-                    products[row + ones[b]] += w;
-                }
-            }
-            for (int a = 0; a < many; a++) {
+            int size = writeKept(i, column, number);
+            for (int a = 0; a < size; a++) {
                 double wa = w * number[a];
-                int row = measured[a] * columns;
-                for (int b = 0; b < one; b++) {
-                    products[row + ones[b]] += wa;
-                }
+                int row = column[a] * columns;
                 for (int b = 0; b <= a; b++) {
-                    products[row + measured[b]] += wa * number[b];
+                    products[row + column[b]] += wa * number[b];
                 }
             }
         }

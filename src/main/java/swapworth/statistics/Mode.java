@@ -162,7 +162,7 @@ final class Mode {
         return moved(design, sample, changed, changedScale, tolerance);
     }
 
-    /** The same by the factor of this mode, where the other hyperparameters are near and factors cost more than steps: with many rows. */
+    /** The same by the factor of this mode, unless the other hyperparameters turn out to be too far for that. */
     Mode movedLittle(Spreads changed, double[] changedScale, double tolerance) {
         return toward(design, sample, changed, changedScale, factor, tolerance, TOO_SLOW).map(mode -> mode.withOwnFactor(tolerance))
                 .orElseGet(() -> moved(changed, changedScale, tolerance));
@@ -434,6 +434,10 @@ final class Mode {
             }
         }
         return "column " + column;
+    }
+
+    Design design() {
+        return design;
     }
 
     double[] coefficients() {

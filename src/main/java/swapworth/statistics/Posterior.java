@@ -388,7 +388,7 @@ public final class Posterior {
      */
     private Component settled(Component.WithoutRows without, int[] rows) {
         Mode mode = without.mode;
-        Shape.OnRows on = without.shape.onRows(design);
+        Shape.OnRows on = without.shape.onRows();
         int n = design.rows();
         double[] taken = new double[n];
         double[] moved = new double[n];
@@ -396,6 +396,7 @@ public final class Posterior {
         double[] slope = new double[n];
         double[] weight = new double[n];
         double[] fitted = new double[n];
+        double[] lost = new double[n];
         double[] projected = new double[rows.length];
         for (int r = 0; r < rows.length; r++) {
             taken[rows[r]] = without.shift(r);
@@ -414,13 +415,12 @@ public final class Posterior {
             Arrays.fill(change, 0);
             double size = rest * rest * on.restSize;
             for (int i = 0; i < n; i++) {
-                double lost = slope[i] - mode.pull(i) - taken[i] + mode.information(i) * moved[i];
-                weight[i] = lost;
-                taken[i] += lost;
-                on.add(lost, i, change);
+                lost[i] = slope[i] - mode.pull(i) - taken[i] + mode.information(i) * moved[i];
+                taken[i] += lost[i];
             }
+            on.add(lost, change);
             for (int i = 0; i < n; i++) {
-                size += weight[i] * (2 * rest * on.rest[i] + change[i]);
+                size += lost[i] * (2 * rest * on.rest[i] + change[i]);
                 change[i] += rest * on.rest[i];
             }
             for (int r = 0; r < rows.length; r++) {
@@ -440,13 +440,7 @@ public final class Posterior {
                 break;
             }
         }
-        double[] force = on.gradient.clone();
-        for (int i = 0; i < n; i++) {
-            design.addTo(force, i, taken[i]);
-        }
-        double[] b = without.start().clone();
-        without.shape.addTimes(force, b);
-        return without.movedTo(b);
+        return without.settled(taken);
     }
 
     private double logPredictive(Component c, int[] rows, SparseRow[] x) {

@@ -183,11 +183,11 @@ final class Shape {
         return pairs != null && Double.isNaN(forms.held);
     }
 
-    /** The law of the fitted values of the rows, made when first asked for: the same whichever thread makes it. */
-    OnRows onRows(Design design) {
+    /** The law of the fitted values of the rows of the fit, made when first asked for. */
+    synchronized OnRows onRows() {
         OnRows made = onRows;
         if (made == null) {
-            made = new OnRows(this, design);
+            made = new OnRows(this, mode.design());
             onRows = made;
         }
         return made;
@@ -195,21 +195,25 @@ final class Shape {
 
     /** Adds V times a full vector, as far as the sums reach. */
     void addTimes(double[] x, double[] sums) {
-        int p = p();
+        addTimes(covariance, x, sums);
+    }
+
+    /** Adds a symmetric matrix, held row after row in full, times a full vector, as far as the sums reach. */
+    private static void addTimes(double[] symmetric, double[] x, double[] sums) {
+        int p = x.length;
         int k = 0;
-        // Four rows of V at a time, for each sum is then read and written a quarter as often.
+        // Four rows of the matrix at a time, for each sum is then read and written a quarter as often.
         for (; k + 3 < p; k += 4) {
-            addFour(x, k, sums);
+            addFour(symmetric, x, k, sums);
         }
         for (; k < p; k++) {
             for (int j = 0; j < sums.length; j++) {
-                sums[j] += x[k] * covariance[k * p + j];
+                sums[j] += x[k] * symmetric[k * p + j];
             }
         }
     }
 
-    private void addFour(double[] x, int k, double[] sums) {
-        double[] v = covariance;
+    private static void addFour(double[] symmetric, double[] x, int k, double[] sums) {
         double first = x[k];
         double second = x[k + 1];
         double third = x[k + 2];
@@ -217,53 +221,91 @@ final class Shape {
         if (first == 0 && second == 0 && third == 0 && fourth == 0) {
             return;
         }
-        int p = p();
+        int p = x.length;
         int from = k * p;
         for (int j = 0; j < sums.length; j++) {
             int at = from + j;
-            sums[j] = sums[j] + first * v[at] + second * v[at + p] + third * v[at + 2 * p] + fourth * v[at + 3 * p];
+            sums[j] = sums[j] + first * symmetric[at] + second * symmetric[at + p] + third * symmetric[at + 2 * p]
+                    + fourth * symmetric[at + 3 * p];
         }
     }
 
     /** A posterior as the rows of its design see it: their fitted values at the mode, X b, and the covariances of these, X V X'. */
     static final class OnRows {
         final double[] fitted;
-        /** The gradient at the mode, r, which is 0 but for how closely it was sought; X V r, and r' V r. */
-        final double[] gradient;
+        /** The gradient at the mode, r, is 0 but for how closely it was sought: V r, X V r, and r' V r. */
+        private final double[] step;
         final double[] rest;
         final double restSize;
         private final int n;
+        /** V X', a row for each coefficient, and X V X'. */
+        private final double[] reach;
         private final double[] covariance;
 
         OnRows(Shape shape, Design design) {
             this.n = design.rows();
             this.fitted = shape.mode.fitted();
-            this.covariance = new double[n * n];
-            this.gradient = shape.mode.gradient();
-            double[] step = new double[gradient.length];
+            double[] gradient = shape.mode.gradient();
+            int p = gradient.length;
+            this.step = new double[p];
             shape.addTimes(gradient, step);
+            this.reach = new double[p * n];
+            this.covariance = new double[n * n];
             this.rest = new double[n];
+            SparseRow[] rows = new SparseRow[n];
             for (int i = 0; i < n; i++) {
-                double[] times = design.row(i).times(shape.covariance, step.length);
-                for (int j = 0; j <= i; j++) {
-                    covariance[i * n + j] = design.dot(j, times);
-                    covariance[j * n + i] = covariance[i * n + j];
+                rows[i] = design.row(i);
+                rest[i] = rows[i].dot(step);
+                double[] times = rows[i].times(shape.covariance, p);
+                for (int j = 0; j < p; j++) {
+                    reach[j * n + i] = times[j];
                 }
-                rest[i] = design.dot(i, step);
+            }
+            for (int i = 0; i < n; i++) {
+                for (int e = 0; e < rows[i].size(); e++) {
+                    addRow(rows[i].value(e), reach, rows[i].index(e) * n, covariance, i * n);
+                }
             }
             double size = 0;
-            for (int j = 0; j < step.length; j++) {
+            for (int j = 0; j < p; j++) {
                 size += gradient[j] * step[j];
             }
             this.restSize = size;
         }
 
+        private void addRow(double factor, double[] from, int first, double[] to, int begin) {
+            for (int j = 0; j < n; j++) {
+                to[begin + j] += factor * from[first + j];
+            }
+        }
+
         /** Adds the covariances of row i, times a factor, to n numbers. */
         void add(double factor, int i, double[] sum) {
-            int from = i * n;
-            for (int j = 0; j < n; j++) {
-                sum[j] += factor * covariance[from + j];
+            addRow(factor, covariance, i * n, sum, 0);
+        }
+
+        /** Adds the covariances of all rows, each times its factor, to n numbers. */
+        void add(double[] factors, double[] sum) {
+            addTimes(covariance, factors, sum);
+        }
+
+        /** By how much a contrast moves with a step of V (r + X' d). */
+        double moved(SparseRow x, double[] d) {
+            double sum = 0;
+            for (int e = 0; e < x.size(); e++) {
+                sum += x.value(e) * moved(x.index(e), d);
             }
+            return sum;
+        }
+
+        /** By how much a coefficient does. */
+        double moved(int coefficient, double[] d) {
+            double sum = step[coefficient];
+            int from = coefficient * n;
+            for (int i = 0; i < n; i++) {
+                sum += reach[from + i] * d[i];
+            }
+            return sum;
         }
     }
 }

@@ -535,7 +535,7 @@ public final class ShrunkenRegression {
         }
 
         private Mode near(Mode mode, Point point, double within) {
-            return mode.moved(at(point), scales(point), within);
+            return mode.movedLittle(at(point), scales(point), within);
         }
 
         private double[] scales(Point point) {
@@ -543,8 +543,7 @@ public final class ShrunkenRegression {
         }
 
         private Evaluated evaluate(Point point, Evaluated near) {
-            Mode mode = sample.size() <= FACTORED_EACH_TIME ? near(near.mode, point, tolerance)
-                    : near.mode.movedLittle(at(point), scales(point), tolerance);
+            Mode mode = near(near.mode, point, tolerance);
             return new Evaluated(point, mode, mode.logMarginal() + logPrior(point));
         }
 

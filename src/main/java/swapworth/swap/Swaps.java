@@ -73,6 +73,17 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
                                 + Spelling.nearest(line, model.lines()).map(near -> "; did you mean " + near + "?").orElse("")));
     }
 
+    /** A factory equivalent whose running gear is another one than that of the finished car is no equivalent. */
+    private static Optional<RowProblem> otherGear(CarsFile cars, SwapValue value) {
+        Situation s = value.situation();
+        return cars.cars().stream().filter(c -> c.role() == CandidateCar.Role.FACTORY_EQUIVALENT).findFirst()
+                .filter(c -> s.factory.isPresent() && !s.model.runningGear(s.factory.get()).equals(s.model.runningGear(s.finished)))
+                .map(c -> new RowProblem(c.origin().file(), c.origin().line(), "running_gear", c.facts().runningGear().orElse(""),
+                        RowProblem.Kind.QUESTION, "the factory equivalent '" + c.name() + "' has the running gear '"
+                                + s.model.runningGear(s.factory.get()) + "' and the finished car '" + value.car().name() + "' has '"
+                                + s.model.runningGear(s.finished) + "': is there a car that the maker sold with that one?"));
+    }
+
     /**
      * Values the finished cars of a folder.
      *
@@ -135,7 +146,11 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
         PartsOfSwap parts = new PartsOfSwap(folder, cars.cars(), currency, model, draws, on.or(model::lastSeen));
         for (FinishedCar stated : finished.cars()) {
             FinishedCar car = parts.filled(stated, notes);
-            answers.add(options.withOffers(seen.map(r -> r.offersFor(car.name())).orElse(List.of())).value(car, model));
+            SwapAnswer answer = options.withOffers(seen.map(r -> r.offersFor(car.name())).orElse(List.of())).value(car, model);
+            answers.add(answer);
+            if (answer instanceof SwapValue value) {
+                otherGear(cars, value).ifPresent(problems::add);
+            }
         }
         return new Swaps(answers, currency, problems, rejected, notes, model.assumptions());
     }

@@ -8,7 +8,6 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Currency;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -58,15 +57,13 @@ public record SwapsFile(ListingsRead read, List<SeenSwap> seen, Map<String, List
         ListingsRead read = Listings.withDefaults().withBaseCurrency(currency).spelledAs(listed).readFiles(file);
         List<SeenSwap> seen = new ArrayList<>();
         Map<String, List<OwnOffer>> offers = new LinkedHashMap<>();
-        Map<String, String> spelled = new HashMap<>();
         List<RowProblem> problems = new ArrayList<>();
         for (Car car : read.cars()) {
             Optional<Listing> counted = Optional.empty();
             for (Listing listing : car.sightings()) {
                 Optional<String> own = SwapWords.text(listing.facts().further(), "own_car");
                 if (own.isPresent()) {
-                    String name = spelled.computeIfAbsent(Spelling.key(own.get()), key -> own.get());
-                    offers.computeIfAbsent(name, n -> new ArrayList<>()).addAll(offer(listing, problems));
+                    offers.computeIfAbsent(own.get(), n -> new ArrayList<>()).addAll(offer(listing, problems));
                 } else if (counted.isEmpty() || counted.get().price().kind() != PriceKind.SOLD || listing.price()
                         .kind() == PriceKind.SOLD) {
                     counted = Optional.of(listing);
@@ -80,12 +77,12 @@ public record SwapsFile(ListingsRead read, List<SeenSwap> seen, Map<String, List
     /**
      * What happened to one of the user's own cars.
      *
-     * @param name its name in {@code cars.csv}; case, spaces and hyphens make no other
+     * @param name its name in {@code cars.csv}, case, spaces and hyphens aside
      * @return offers, times without a taker, a sale
      */
     public List<OwnOffer> offersFor(String name) {
-        return offers.entrySet().stream().filter(own -> Spelling.key(own.getKey()).equals(Spelling.key(name))).map(Map.Entry::getValue)
-                .findFirst().orElse(List.of());
+        return offers.entrySet().stream().filter(e -> Spelling.key(e.getKey()).equals(Spelling.key(name)))
+                .flatMap(e -> e.getValue().stream()).toList();
     }
 
     private static SeenSwap seen(Car car, Listing listing, List<RowProblem> problems) {

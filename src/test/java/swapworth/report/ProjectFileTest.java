@@ -139,6 +139,32 @@ class ProjectFileTest {
     }
 
     @Test
+    void a_car_that_does_not_pass_or_has_faults_has_the_range_of_one_that_passes_and_has_none(@TempDir Path faulty) throws IOException {
+        for (String name : List.of("listings.csv", "lines.csv", "words.csv", "rates.csv", "swaps.csv")) {
+            Files.copy(Path.of("sample-listings", name), faulty.resolve(name));
+        }
+        Files.writeString(faulty.resolve("cars.csv"), "name,role,vehicle,model_year,mileage_mi,running_gear,built_by,gear_line,inspected,"
+                + "emissions,faults\nmine,finished,Sivrette,2016,71000,six 3.2,owner,Velmarch,no,yes,gearbox whines; brake lamp on\n");
+        Undertaking read = Undertaking.of(faulty);
+        String words = "The owner states: inspection passed: no; 2 known faults. The range is that of a car that passes and has no such"
+                + " fault: what this takes off is not in it.";
+        assertEquals(words, read.finished().orElseThrow().notInRange().orElseThrow());
+        String html = ProjectFile.of(faulty, read, Reader.LENDER).html();
+        assertEquals(3, html.split(words, -1).length, "in the lead and at the range");
+        assertTrue(read.finished().orElseThrow().result().text().replaceAll("\\s+", " ").contains(words));
+        assertEquals(Optional.empty(), undertaking.finished().orElseThrow().notInRange());
+        Files.writeString(faulty.resolve("swaps.csv"), "vehicle,model_year,price_usd,price_kind,own_car,seen_on\n"
+                + "Sivrette,2016,12900,sold,mine,2026-10-25\n");
+        assertEquals(Optional.empty(), Undertaking.of(faulty).finished().orElseThrow().notInRange());
+    }
+
+    @Test
+    void the_last_row_to_pay_is_not_one_that_comes_in() {
+        // The sample sells parts of its recipient in 2027-03, a month after its last payment.
+        assertTrue(page(Reader.LENDER).contains("The last row still to be paid or worked is due in 2027-02."));
+    }
+
+    @Test
     void a_tool_that_stays_with_the_owner_is_shown_apart_from_what_was_paid_for_the_car() {
         // 80 % of the lift for 1,250.00 are kept.
         String html = page(Reader.LENDER);
