@@ -97,6 +97,17 @@ class FeeTableFaultsTest {
     }
 
     @Test
+    void a_table_that_counts_in_days_and_in_a_distance_is_refused_and_so_are_two_numbers_of_days() throws IOException {
+        String mixed = fault("yard,storage,0,2,,,40,,,,,", "yard,storage,3,,,,,1.60,,,,");
+        assertTrue(mixed.contains("3 the rows above of 'yard' count in days: one table counts in one unit"), mixed);
+        FeeSchedule days = FeeFiles.of(folder, "table,kind,from,to,per_day,days", "yard,storage,0,2,0,5", "yard,storage,3,,40,7");
+        assertTrue(days.unusable().toString().contains("'yard' is missing: fees.csv:3"), days.unusable().toString());
+        FeeSchedule none = FeeFiles.of(folder, "table,kind,flat,days,free_days", "yard,storage,90,5,2");
+        assertEquals(List.of("days: without a price in per_day days count for nothing", "free_days: without a price in per_day days count"
+                + " for nothing"), none.read().orElseThrow().oddities().stream().map(p -> p.column() + ": " + p.message()).toList());
+    }
+
+    @Test
     void words_that_are_not_understood_and_rows_that_charge_nothing_are_refused() throws IOException {
         assertTrue(fault("premium,fee,,,90,,,,,neighbour,,").contains("known are: auction, trade, private, any"));
         assertTrue(fault("premium,fee,,,90,,,,,,at full moon,").contains("known are: always, non-runner, no key"));
