@@ -132,7 +132,7 @@ class FeeTableFaultsTest {
         assertTrue(fault("premium,fee,,,90,,,,,,,EUR").contains("no rate from EUR to USD"));
         assertTrue(fault("premium,fee,,,90,,,,,,,florins").contains("this is no currency"));
         assertTrue(fault("premium,fee,0,500,90,,,,,,,EUR", "premium,fee,501,,90,,,,,,,EUR")
-                .contains("must be in the currency of the bid, USD"));
+                .contains("must be in the currency of the folder, USD"));
         Files.writeString(folder.resolve("rates.csv"), "date,from,to,rate\n2025-12-01,EUR,USD,1.10\n");
         FeeSchedule mixed = FeeFiles.of(folder, "table,kind,flat,currency", "premium,fee,90,EUR", "title,paper,33,USD");
         assertEquals(new BigDecimal("1132.00"), LandedCost.of(mixed, FeeFiles.bid("1000")).total(), "1,000 + 90 x 1.10 + 33");
