@@ -32,7 +32,8 @@ import swapworth.reading.Vocabulary;
  * @param cars the usable rows, in file order
  * @param rejected rows that could not be read
  * @param setAside rows that were read and cannot be used: no name, no vehicle, a second row of one name, impossible values
- * @param oddities used rows about which something looks odd, words that were not understood, and what to ask of the file as a whole
+ * @param oddities used rows about which something looks odd, words and columns that were not understood, and what to
+ *        ask of the file as a whole
  * @param blank rows without any text
  */
 public record CarsFile(String file, List<CandidateCar> cars, List<RowProblem> rejected, List<RowProblem> setAside,
@@ -44,6 +45,11 @@ public record CarsFile(String file, List<CandidateCar> cars, List<RowProblem> re
             .with(CandidateCar.Role.DONOR, "donor", "giver")
             .with(CandidateCar.Role.FACTORY_EQUIVALENT, "factory equivalent", "factory car")
             .with(CandidateCar.Role.FINISHED, "finished", "finished car", "finished swap", "done");
+
+    /** The columns that only a finished car has. */
+    private static final Set<String> OF_FINISHED = Set.of("built_by", "gear_line", "gear_year", "recipient", "donor", "documented",
+            "inspected", "emissions", "approved", "return_to_stock", "options_kept", "options_lost", "faults", "gear_value", "work_value",
+            "removed_value", "obsolescence");
 
     /** Copies the lists in. */
     public CarsFile {
@@ -76,7 +82,8 @@ public record CarsFile(String file, List<CandidateCar> cars, List<RowProblem> re
      * @throws UnusableFileException if the file as a whole cannot be used
      */
     public static CarsFile read(Path file, ListingsRead listings) {
-        return read(file, listings.baseCurrency(), Conventions.unstated(), WordLists.spelledAs(listings.cars()));
+        return read(file, listings.baseCurrency(), Conventions.unstated(), WordLists.spelledAs(listings.cars()),
+                listings.columns().stream().filter(c -> c.meaning().isEmpty()).map(ColumnUnderstood::header).toList());
     }
 
     /**
@@ -90,10 +97,10 @@ public record CarsFile(String file, List<CandidateCar> cars, List<RowProblem> re
      * @throws UnusableFileException if the file as a whole cannot be used
      */
     public static CarsFile read(Path file, Currency baseCurrency, Conventions stated) {
-        return read(file, baseCurrency, stated, new WordLists());
+        return read(file, baseCurrency, stated, new WordLists(), List.of());
     }
 
-    private static CarsFile read(Path file, Currency baseCurrency, Conventions stated, WordLists lists) {
+    private static CarsFile read(Path file, Currency baseCurrency, Conventions stated, WordLists lists, List<String> further) {
         requireNonNull(baseCurrency, "baseCurrency");
         FolderFiles folder = new FolderFiles(FolderFiles.folderOf(file), stated);
         Conventions conventions = folder.conventions.or(Conventions.unstated().with(baseCurrency));
@@ -134,6 +141,7 @@ public record CarsFile(String file, List<CandidateCar> cars, List<RowProblem> re
             columns.unitInQuestion(folder.conventions).ifPresent(oddities::add);
         }
         columns.rolesInQuestion().ifPresent(oddities::add);
+        oddities.addAll(ColumnUnderstood.unused(columns.understood(), OF_FINISHED, further));
         for (UnmatchedWord word : lists.unmatchedWords()) {
             oddities.add(word.problem());
         }

@@ -2,6 +2,14 @@ package swapworth.listing;
 
 import static java.util.Objects.requireNonNull;
 
+import java.util.Collection;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import swapworth.reading.RowProblem;
+import swapworth.reading.Spelling;
+
 /**
  * How one column of a file was understood.
  *
@@ -20,5 +28,22 @@ public record ColumnUnderstood(String file, String header, String meaning, Strin
         requireNonNull(header, "header");
         requireNonNull(meaning, "meaning");
         requireNonNull(how, "how");
+    }
+
+    /**
+     * Columns of a file of few rows that nothing reads.
+     *
+     * @param columns the columns of the file
+     * @param own names of further columns that it may have
+     * @param further names of further columns that the listings have or the model takes
+     * @return one problem a column, with the name that was probably meant
+     */
+    public static List<RowProblem> unused(List<ColumnUnderstood> columns, Collection<String> own, Collection<String> further) {
+        Set<String> known = Stream.concat(own.stream(), further.stream()).map(Spelling::key).collect(Collectors.toSet());
+        Set<String> here = columns.stream().flatMap(c -> Stream.of(c.header, c.meaning)).map(Spelling::key).collect(Collectors.toSet());
+        List<String> names = Stream.concat(own.stream(), Stream.of(ListingColumn.values()).map(ListingColumn::header)).toList();
+        return columns.stream().filter(c -> c.meaning.isEmpty() && c.how.isEmpty() && !c.header.isBlank()
+                && !known.contains(Spelling.key(c.header))).map(c -> RowProblem.unusedColumn(c.file, c.header, c.header, names,
+                        name -> here.contains(Spelling.key(name)))).toList();
     }
 }

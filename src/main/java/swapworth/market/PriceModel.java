@@ -514,6 +514,15 @@ public final class PriceModel {
     }
 
     /**
+     * The further columns that it takes.
+     *
+     * @return the names of {@link Options#withColumns}
+     */
+    public List<String> furtherColumns() {
+        return List.copyOf(further);
+    }
+
+    /**
      * How each further column is taken, in words: as numbers where at least nine of ten filled rows hold one, else as words, and because
      * of which cell; a cell that is no number in such a column, and one more than twenty standard deviations (by the quartiles) from the
      * middle, says nothing.

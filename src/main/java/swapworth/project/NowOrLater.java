@@ -234,7 +234,7 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
         if (months() > 0) {
             int last = months();
             table.note("After " + last + " months both legs have moved the same way in " + DrawFigures.percent(together(last))
-                    + " of the draws: they usually fall together, so that only part of a fall is yours.");
+                    + " of the draws: they usually move together, so that only part of a move is yours.");
             table.note("Buy whatever happens at a net purchase cost of " + Cell.format(buyWhateverHappens(), 0)
                     + " or less: in nine draws of ten no coming month does better.");
         }

@@ -17,7 +17,8 @@ import swapworth.table.Cell;
 
 /**
  * What stopping would bring, by what the ledger says of each car: the recipient as it stands as long as its own gear is in it, what the
- * listings say of it without its engine, and the half-built car as a share of the finished. Only a car that is bought can be sold. What
+ * listings say of it without its engine, the donor as it lies as long as nothing is taken from it, and the half-built car as a share of
+ * the finished. Only a car that is bought can be sold. What
  * is agreed is owed either way, so that it does not speak for stopping.
  */
 final class WaysToStop {
@@ -69,27 +70,36 @@ final class WaysToStop {
             return List.of(new FinishOrStop.Exit("buying nothing", cars.constant(-agreed),
                     "no purchase of the ledger is done or agreed" + owed));
         }
+        Optional<double[]> whole = wholeDonor(donor);
+        boolean donorInParts = donor && whole.isEmpty();
         double[] stopped = lessAgreed(forecast.toReceive(car -> (recipient || cars.roleOf(car) != Role.RECIPIENT)
                 && (donor || cars.roleOf(car) != Role.DONOR)));
+        double[] around = whole.map(car -> DrawFigures.plus(car, lessAgreed(forecast.toReceive(other ->
+                (recipient || cars.roleOf(other) != Role.RECIPIENT) && cars.roleOf(other) != Role.DONOR)))).orElse(stopped);
+        String andDonor = whole.isPresent() ? "; donor sold as it lies" : donorInParts ? "; the donor's gear not counted" : "";
+        String ofDonor = (whole.isPresent() ? "; the price model (private sales) for the donor as it lies, as long as no row of work on"
+                + " it or the project is done and no part of it is sold"
+                : donorInParts ? "; the donor's gear itself is not in it" : "") + owed;
         if (!recipient) {
-            return List.of(new FinishOrStop.Exit("buying no recipient, left-over parts sold", stopped,
-                    "the parts that the ledger still expects; the donor's gear itself is not in it" + owed));
+            return List.of(new FinishOrStop.Exit("buying no recipient, left-over parts sold" + andDonor, around,
+                    "the parts that the ledger still expects" + ofDonor));
         }
         List<FinishOrStop.Exit> exits = new ArrayList<>();
         Optional<CandidateCar> row = cars.recipient();
-        if (row.isPresent() && gearIsIn()) {
+        if (row.isPresent() && isUntouched(Role.RECIPIENT)) {
             double[] ofOthers = lessAgreed(forecast.toReceive(car -> cars.roleOf(car) != Role.RECIPIENT
-                    && (donor || cars.roleOf(car) != Role.DONOR)));
+                    && (donorInParts || cars.roleOf(car) != Role.DONOR)));
             cars.level(row.get().facts()).ifPresent(car -> exits.add(new FinishOrStop.Exit(
-                    "recipient sold as it stands, its own gear in it", DrawFigures.plus(car, ofOthers),
+                    "recipient sold as it stands, its own gear in it" + andDonor,
+                    DrawFigures.plus(car, whole.map(lies -> DrawFigures.plus(lies, ofOthers)).orElse(ofOthers)),
                     "the price model (private sales) for '" + row.get().name() + "' of cars.csv, and what the ledger still expects"
                     + " from other cars, as long as no row of work on the recipient or the project is done and no part of the"
-                    + " recipient is sold" + owed)));
+                    + " recipient is sold" + ofDonor)));
         }
         cars.level(finished.stock().toBuilder().runs(Runs.NO_ENGINE).build()).ifPresent(car -> exits.add(
-                new FinishOrStop.Exit("recipient sold without an engine, left-over parts sold", DrawFigures.plus(car, stopped),
+                new FinishOrStop.Exit("recipient sold without an engine, left-over parts sold" + andDonor, DrawFigures.plus(car, around),
                         "the price model (private sales, no engine), and the parts that the ledger still expects"
-                        + (donor ? "; the donor's gear itself is not in it" : " of it: the donor is not bought") + owed)));
+                        + (donor ? "" : " of it: the donor is not bought") + ofDonor)));
         if (donor) {
             Assumption share = assumptions.get("unfinished_share");
             exits.add(new FinishOrStop.Exit("sold half-built with all that belongs to it, left-over parts sold",
@@ -130,11 +140,16 @@ final class WaysToStop {
         return true;
     }
 
-    /** Whether the recipient's own running gear is still in it, as far as the ledger tells. */
-    private boolean gearIsIn() {
-        return ledger.entries().stream().noneMatch(e -> e.cars().stream().map(cars::roleOf).anyMatch(role -> role == Role.RECIPIENT
+    /** What the donor brings as it lies, where it is bought and nothing is taken from it yet. */
+    private Optional<double[]> wholeDonor(boolean bought) {
+        return bought && isUntouched(Role.DONOR) ? cars.donor().flatMap(car -> cars.level(car.facts())) : Optional.empty();
+    }
+
+    /** Whether nothing was taken from the car of a role, as far as the ledger tells: no part of it sold, no work done on it or on all. */
+    private boolean isUntouched(Role role) {
+        return ledger.entries().stream().noneMatch(e -> e.cars().stream().map(cars::roleOf).anyMatch(named -> named == role
                 ? e.category() == Category.SOLD && e.status() != Entry.Status.ESTIMATE || isWorkDone(e)
-                : role == Role.UNKNOWN && isWorkDone(e)));
+                : named == Role.UNKNOWN && isWorkDone(e)));
     }
 
     private static boolean isWorkDone(Entry entry) {

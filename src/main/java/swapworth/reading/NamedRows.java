@@ -160,9 +160,7 @@ public final class NamedRows {
         for (int i = 0; i < source.names().size(); i++) {
             String header = source.header().get(i);
             if (!taken.contains(i) && !header.isEmpty()) {
-                Optional<String> nearest = Spelling.nearest(source.names().get(i), places.keySet());
-                odd.add(new RowProblem(source.file(), 1, header, "", RowProblem.Kind.ODD, "this column is not used"
-                        + nearest.filter(name -> !has(name)).map(name -> "; did you mean " + name + "?").orElse("")));
+                odd.add(RowProblem.unusedColumn(source.file(), header, source.names().get(i), places.keySet(), this::has));
             }
         }
         return new RowsRead(source.file(), used, rejected, setAside, odd, questions, source.blankLines());

@@ -2,7 +2,9 @@ package swapworth.reading;
 
 import static java.util.Objects.requireNonNull;
 
+import java.util.Collection;
 import java.util.List;
+import java.util.function.Predicate;
 import swapworth.table.Cell;
 import swapworth.table.Column;
 import swapworth.table.Table;
@@ -41,6 +43,22 @@ public record RowProblem(String file, int line, String column, String rawText, K
         column = Spelling.shortened(column, SHOWN);
         rawText = Spelling.shortened(rawText, SHOWN);
         requireNonNull(message, "message");
+    }
+
+    /**
+     * A column that nothing reads, with the name that was probably meant.
+     *
+     * @param file the name of the file, without its folder
+     * @param header the header as it stands
+     * @param name the header as words.csv has it
+     * @param names the names of the columns that the file may have
+     * @param isThere whether the file has a column of a name: it was not meant then
+     * @return the problem, at the first line
+     */
+    public static RowProblem unusedColumn(String file, String header, String name, Collection<String> names,
+            Predicate<String> isThere) {
+        return new RowProblem(file, 1, header, "", Kind.ODD, "this column is not used" + Spelling.nearest(name, names)
+                .filter(isThere.negate()).map(near -> "; did you mean " + near + "?").orElse(""));
     }
 
     /**

@@ -126,6 +126,7 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
             problems.addAll(read.read().setAside());
             problems.addAll(read.read().oddities());
             problems.addAll(read.problems());
+            problems.addAll(read.unusedColumns(model.furtherColumns()));
             notes.add(SEEN + ": " + read.read().counts().sentence() + "; " + read.seen().size() + " swaps of other people");
             for (String name : read.offers().keySet()) {
                 if (finished.cars().stream().noneMatch(c -> Spelling.key(c.name()).equals(Spelling.key(name)))) {

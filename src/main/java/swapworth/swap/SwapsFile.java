@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import swapworth.listing.Car;
+import swapworth.listing.ColumnUnderstood;
 import swapworth.listing.Listing;
 import swapworth.listing.Listings;
 import swapworth.listing.ListingsRead;
@@ -35,6 +36,7 @@ import swapworth.reading.Spelling;
  * @param problems cells that were not understood and are not used
  */
 public record SwapsFile(ListingsRead read, List<SeenSwap> seen, Map<String, List<OwnOffer>> offers, List<RowProblem> problems) {
+    private static final List<String> OF_SWAPS = List.of("built_by", "factory_line", "own_car", "days");
 
     /** Copies the collections in. */
     public SwapsFile {
@@ -83,6 +85,16 @@ public record SwapsFile(ListingsRead read, List<SeenSwap> seen, Map<String, List
     public List<OwnOffer> offersFor(String name) {
         return offers.entrySet().stream().filter(e -> Spelling.key(e.getKey()).equals(Spelling.key(name)))
                 .flatMap(e -> e.getValue().stream()).toList();
+    }
+
+    /**
+     * Columns that nothing reads.
+     *
+     * @param further those that the model takes beside ours
+     * @return one problem a column
+     */
+    List<RowProblem> unusedColumns(List<String> further) {
+        return ColumnUnderstood.unused(read.columns(), OF_SWAPS, further);
     }
 
     private static SeenSwap seen(Car car, Listing listing, List<RowProblem> problems) {

@@ -49,6 +49,19 @@ class CarsFileTest extends ReadingListings {
     }
 
     @Test
+    void a_column_that_nothing_reads_is_named_with_the_one_that_was_probably_meant() {
+        ListingsRead listed = Listings.read(write("listings.csv", "vehicle,model_year,price_eur,colour\nSaloon,2015,9000,red\n"));
+        String text = "name,role,vehicle,damge,gear_milage_km,obsolesence,workvalue,shade,colour,built_by,price\n"
+                + "mine,finished,Saloon,front,90000,clock: 2 %,4000,red,red,owner,\n";
+        assertEquals(List.of("damge: this column is not used; did you mean damage?",
+                "gear_milage_km: this column is not used; did you mean gear_mileage?",
+                "obsolesence: this column is not used; did you mean obsolescence?",
+                "workvalue: this column is not used; did you mean work_value?", "shade: this column is not used"),
+                CarsFile.read(write("cars.csv", text), listed).oddities().stream().filter(p -> p.line() == 1)
+                        .map(p -> p.column() + ": " + p.message()).toList());
+    }
+
+    @Test
     void a_name_that_stands_twice_or_is_missing_is_set_aside() {
         CarsFile read = cars("name,vehicle,price\na,Saloon,1\nA,Saloon,2\n,Saloon,3\nb,Saloon,12.500\nc,Saloon,0\n");
         assertEquals(List.of(3, 4), read.setAside().stream().map(RowProblem::line).toList());
@@ -90,7 +103,8 @@ class CarsFileTest extends ReadingListings {
     void a_file_that_does_not_say_which_part_the_cars_play_is_asked_about_with_the_headers_that_are_not_understood() {
         String asked = cars("name,vehicle,part,hue\na,Saloon,donor,red\n").oddities().get(0).message();
         assertTrue(asked.contains("no car counts as donor") && asked.contains("part, hue") && asked.contains("header,part,role"), asked);
-        assertEquals(List.of(), cars("name,vehicle,role,hue\na,Saloon,,red\n").oddities());
+        assertEquals(List.of("this column is not used"),
+                cars("name,vehicle,role,hue\na,Saloon,,red\n").oddities().stream().map(RowProblem::message).toList());
     }
 
     @Test

@@ -35,7 +35,7 @@ class NowOrLaterTest {
         // buying at 11000 - 220 now does as well as the best month to come
         assertEquals(10_780, choice.buyWhateverHappens(), 1e-9);
         String text = choice.tables().get(0).html();
-        assertTrue(text.contains("usually fall together") && text.contains("pays if a month costs less than"), text);
+        assertTrue(text.contains("usually move together") && text.contains("pays if a month costs less than"), text);
     }
 
     @Test

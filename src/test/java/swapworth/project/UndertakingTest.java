@@ -31,6 +31,7 @@ import swapworth.listing.CarsFile;
 import swapworth.listing.LevelOfTrade;
 import swapworth.market.PriceModel;
 import swapworth.market.Range;
+import swapworth.market.Subject;
 import swapworth.project.Gates.Answer;
 import swapworth.reading.Conventions;
 import swapworth.reading.FolderSettings;
@@ -310,6 +311,26 @@ class UndertakingTest {
         assertEquals(stands + 900, brings(both, "recipient sold as it stands"), 1e-6);
         rows[3] = "2026-10-05,400,engine taken out,recipient,labour,,";
         assertEquals(2, withLedger(rows).finishOrStop().orElseThrow().exits().size());
+    }
+
+    @Test
+    void the_donor_is_sold_as_it_lies_until_something_is_taken_from_it_and_then_its_gear_is_said_to_be_left_out() throws IOException {
+        String[] rows = {"2026-10-01,10000,body,tidy roadster,purchase,,", "2026-10-02,5000,hit,front hit,purchase,,",
+            "2026-12-01,900,its seats,front hit,part sold,,estimate", "2026-12-01,1500,wiring,project,labour,,estimate"};
+        FinishOrStop.Exit whole = withLedger(rows).finishOrStop().orElseThrow().exits().get(0);
+        Undertaking.Market market = Undertaking.of(folder).market().orElseThrow();
+        CandidateCar hit = market.cars().cars().stream().filter(c -> c.name().equals("front hit")).findFirst().orElseThrow();
+        double worth = market.model().value(Subject.of(hit.facts(), LevelOfTrade.PRIVATE_SOLD, market.model().lastSeen().orElseThrow()))
+                .match(value -> value.median(), none -> Double.NaN);
+        rows[1] = rows[1] + "estimate";
+        double[] without = withLedger(rows).finishOrStop().orElseThrow().exits().get(0).brings();
+        assertEquals(worth, DrawFigures.median(DrawFigures.minus(whole.brings(), without)), 0.03 * worth, "its seats are still in it");
+        assertTrue(whole.name().endsWith("its own gear in it; donor sold as it lies"), whole.name());
+        rows[1] = rows[1].replace("estimate", "");
+        rows[2] = rows[2].replace("estimate", "");
+        FinishOrStop.Exit begun = withLedger(rows).finishOrStop().orElseThrow().exits().get(0);
+        assertTrue(begun.name().endsWith("; the donor's gear not counted"), begun.name());
+        assertTrue(DrawFigures.median(begun.brings()) < DrawFigures.median(whole.brings()) - 1_000, "the money for the seats is in hand");
     }
 
     @Test

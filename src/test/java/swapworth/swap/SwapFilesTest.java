@@ -52,6 +52,16 @@ class SwapFilesTest {
     }
 
     @Test
+    void a_column_of_swaps_that_nothing_reads_is_named_with_the_one_that_was_probably_meant() throws IOException {
+        Path file = Files.writeString(folder.resolve("swaps.csv"), "vehicle,model_year,price,biult_by,own_car,colour\n"
+                + "Sivrette,2015,14900,shop,,red\n");
+        SwapsFile read = SwapsFile.read(file, USD, List.of());
+        assertEquals(List.of("biult_by: this column is not used; did you mean built_by?", "colour: this column is not used"),
+                read.unusedColumns(List.of()).stream().map(p -> p.column() + ": " + p.message()).toList());
+        assertEquals(1, read.unusedColumns(List.of("colour")).size(), "the model takes it");
+    }
+
+    @Test
     void a_swap_is_of_the_lines_of_the_listings_whichever_way_they_are_written() throws IOException {
         Path listings = Files.writeString(folder.resolve("listings.csv"), "vehicle,model_year,price\n"
                 + "Sivrette,2015,9000\nGaldrise,2016,9900\n");
