@@ -3,6 +3,7 @@ package swapworth.project;
 import static java.util.Objects.requireNonNull;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.Comparator;
@@ -12,10 +13,12 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import swapworth.assumptions.Assumptions;
+import swapworth.money.Money;
 import swapworth.reading.Conventions;
 import swapworth.reading.FolderSettings;
 import swapworth.reading.RowsRead;
 import swapworth.reading.UnusableFileException;
+import swapworth.swap.OwnOffer;
 
 /**
  * Where every cent is: what a file {@code ledger.csv} says, exact to the smallest coin of one base currency. A row needs {@code date},
@@ -163,6 +166,18 @@ public record Ledger(List<Entry> entries, List<Entry> carSales, LocalDate on, Cu
                 .max(Comparator.naturalOrder()).map(day -> new CarSale(received, day));
     }
 
+    /** The same with a sale of the finished car that another file tells of; it counts where the ledger has no row of one. */
+    Ledger sold(OwnOffer sale) {
+        if (!carSales.isEmpty()) {
+            return this;
+        }
+        LocalDate day = sale.on().orElse(on);
+        BigDecimal price = BigDecimal.valueOf(sale.amount()).setScale(currency.getDefaultFractionDigits(), RoundingMode.HALF_EVEN);
+        Entry entry = new Entry(0, day, day, "", Category.CAR_SOLD, Entry.Direction.IN, Entry.Status.ACTUAL, new Money(price, currency),
+                price, Optional.empty(), BigDecimal.ZERO, List.of(), Optional.empty(), 0, "", "by swaps.csv");
+        return new Ledger(entries, List.of(entry), on, currency, read);
+    }
+
     /**
      * Where the sale of the finished car stands.
      *
@@ -172,12 +187,13 @@ public record Ledger(List<Entry> entries, List<Entry> carSales, LocalDate on, Cu
         if (carSales.isEmpty()) {
             return "";
         }
-        String rows = carSales.stream().map(e -> "line " + e.line() + ", " + e.status().words() + ", "
+        String rows = carSales.stream().map(e -> (e.line() == 0 ? e.note() : "line " + e.line()) + ", " + e.status().words() + ", "
                 + (e.direction() == Entry.Direction.OUT ? "-" : "") + LedgerSums.coins(e.amount()).shown())
                 .collect(Collectors.joining("; "));
+        String elsewhere = carSales.get(0).line() == 0 ? " Enter it as car sold in ledger.csv too, with its fee and all that came in." : "";
         return "The sale of the finished car (" + rows + ") is not in these figures. " + (carSold().isPresent()
-                ? "What is left counts what came in for it in place of its value." : "It is not done: what is left counts the value of the"
-                + " car, and not this sale beside it.");
+                ? "What is left counts what came in for it in place of its value." + elsewhere : "It is not done: what is left counts the"
+                + " value of the car, and not this sale beside it.");
     }
 
     /**

@@ -378,8 +378,9 @@ public final class LedgerSums {
                 // Money that goes back to a buyer.
                 own = Arrays.stream(own).map(BigDecimal::negate).toArray(BigDecimal[]::new);
             }
-            table.row(Cell.label(entry.line()), Cell.words(entry.due().toString()), Cell.words(entry.status().words()),
-                    Cell.words(entry.note()), coins(own[0]), coins(own[1]), coins(own[2]), coins(own[3]));
+            table.row(entry.line() == 0 ? Cell.BLANK : Cell.label(entry.line()), Cell.words(entry.due().toString()),
+                    Cell.words(entry.status().words()), Cell.words(entry.note()), coins(own[0]), coins(own[1]), coins(own[2]),
+                    coins(own[3]));
             for (int k = 0; k < all.length; k++) {
                 all[k] = all[k].add(own[k]);
             }

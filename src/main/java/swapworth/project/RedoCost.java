@@ -164,7 +164,7 @@ public record RedoCost(String currency, double[] cash, double[] hours, double ra
         DrawFigures.row(redo, "in cash: cars, parts, work, less parts sold", cash);
         DrawFigures.row(redo, "with own hours at " + Cell.format(rate, 2) + " each", withHours());
         sale.ifPresent(s -> redo.note("The finished car is sold: " + LedgerSums.coins(s.received()).shown() + " came in for it by " + s.on()
-                + ", net of its fee. There is nothing left of it to insure, and no sum to insure stands here."));
+                + ", net of its fee where one is stated. There is nothing left of it to insure, and no sum to insure stands here."));
         return upperEnd().map(upper -> {
             DrawFigures.row(redo, "what would be kept after a write-off", salvage);
             return List.of(redo.build(), sumToInsure(upper));

@@ -125,12 +125,14 @@ public final class Undertaking {
     private Undertaking(Path folder, Optional<LocalDate> on, Optional<Market> market) {
         Assumptions stated = Assumptions.ofFolder(folder);
         files = new UndertakingFiles(folder);
-        Answer<Ledger> ledger = files.ledger(howToRead(stated, on, market));
-        Optional<Currency> base = market.map(Market::currency).or(() -> ledger.told().map(Ledger::currency));
+        Answer<Ledger> entered = files.ledger(howToRead(stated, on, market));
+        Optional<Currency> base = market.map(Market::currency).or(() -> entered.told().map(Ledger::currency));
         assumptions = base.map(c -> stated.in(c, files.settings().rates())).orElse(stated);
-        ledger.told().flatMap(l -> assumptions.amountsInQuestion(Question.PROJECT)).ifPresent(files::account);
+        entered.told().flatMap(l -> assumptions.amountsInQuestion(Question.PROJECT)).ifPresent(files::account);
         Answer<Market> listed = files.market(market);
         Answer<SwapValue> finished = listed.flatMap(m -> m.swaps.first());
+        Answer<Ledger> ledger = entered.map(l -> finished.told().flatMap(SwapValue::sale)
+                .filter(sale -> on.isEmpty() || sale.on().filter(on.get()::isBefore).isEmpty()).map(l::sold).orElse(l));
         if (market.isPresent() && finished.told().isEmpty()) {
             files.lack(List.of("cars.csv: a row of the role finished that the listings can value: what is left, finish or stop, redo"
                     + " cost."));
@@ -331,11 +333,14 @@ public final class Undertaking {
             return List.of();
         }
         double ofValue = equity().get().shareOfValue();
-        String value = "Of what is unsure about what is left, " + Math.round(100 * ofValue)
+        String ofLeft = "Of what is unsure about what is left, ";
+        String value = (ofValue >= 0.5 ? ofLeft : "") + Math.round(100 * ofValue)
                 + " % lies in the value of the finished car. " + finished().get().held() + ": swaps that you saw (swaps.csv), offers for"
                 + " your own, and listings of the lines of body and gear narrow it.";
         List<Forecast.Driver> drivers = forecast().get().drivers();
-        String money = Math.round(100 * (1 - ofValue)) + " % lies in the money" + (drivers.isEmpty() ? "." : ", most of it in '"
+        String money = (sold ? "All that is unsure about what is left"
+                : (ofValue >= 0.5 ? "" : ofLeft) + Math.round(100 * (1 - ofValue)) + " %") + " lies in the money"
+                + (drivers.isEmpty() ? "." : ", most of it in '"
                 + drivers.get(0).name()
                 + "' (" + Math.round(100 * drivers.get(0).share())
                 + " % of the variance of the forecast at a market that stands still): a firm offer for it narrows it.");

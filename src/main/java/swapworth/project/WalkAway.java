@@ -21,7 +21,8 @@ import swapworth.table.Table;
 
 /**
  * The price at which to walk away from a car: what the next best car of the same role costs once landed, and what the one is worth more
- * than the other, draw by draw; turned into a price by the fee tables.
+ * than the other, draw by draw; turned into a price by the fee tables. It weighs whole cars, by what they sell for as they stand: parts
+ * and gear are weighed by {@link swapworth.donor.Choice}.
  *
  * @param currency the base currency
  * @param prices one for each car that has another of its role beside it
@@ -111,17 +112,19 @@ public record WalkAway(String currency, List<Price> prices) {
      * @return one row a car
      */
     public Table table() {
-        Table.Builder table = Table.titled("The price at which to walk away, " + currency).columns(Column.words("car"),
+        Table.Builder table = Table.titled("The price at which to walk away from a whole car, " + currency).columns(Column.words("car"),
                 Column.number("asked or planned", currency), Column.number("landed at that", currency), Column.words("next best"),
                 Column.number("most it may cost landed", currency), Column.number("80 % from", currency), Column.number("80 % to",
                         currency),
                 Column.number("walk away above", currency), Column.sentences("remark"));
+        table.note("Each car is weighed as a whole one, by what private people get for it as it stands: for who would sell it again, not"
+                + " for its gear and parts. What the left-over parts bring and what gear must be replaced is not in it: for the swap itself"
+                + " the net costs under which donor, which recipient count, and these may name another car.");
         table.note("The most it may cost landed is what the next best car of its role costs landed, and what this one is worth more than"
-                + " that"
-                + " one (middle values on the same draws). Above the last figure the other car is the better buy.");
+                + " that one (middle values on the same draws). Above the last figure the other car is the better buy as a whole car.");
         for (Price price : prices) {
             Range near = Forecast.range(price.most, 0.80);
-            String remark = price.walkAway.match(bid -> price.asked.compareTo(bid.bid()) > 0 ? "it is above that now" : "",
+            String remark = price.walkAway.match(bid -> price.asked.compareTo(bid.bid()) > 0 ? "as a whole car it is above that now" : "",
                     none -> "no such price: " + none.reason());
             table.row(Cell.words(price.car), Cell.number(price.asked.doubleValue(), 0), Cell.number(price.landed.doubleValue(), 0),
                     Cell.words(price.nextBest), Cell.number(DrawFigures.median(price.most), 0), Cell.number(near.low(), 0),

@@ -78,7 +78,9 @@ public record InShort(List<Sentence> sentences) {
         onOffer(judged).ifPresent(words -> all.add(new Sentence(words, judged.model().lastSeen().isPresent() ? ListingsPage.ON_OFFER
                 : ListingsPage.LISTINGS)));
         donors.ifPresent(study -> costs(study, all));
-        Optional<SwapValue> finished = swaps.flatMap(s -> s.first().told());
+        // What a car is worth that is sold, nobody asks any longer.
+        boolean sold = undertaking.ledger().flatMap(Ledger::carSold).isPresent();
+        Optional<SwapValue> finished = swaps.flatMap(s -> s.first().told()).filter(value -> !sold);
         finished.ifPresent(value -> all.add(new Sentence(worth(value, swaps.orElseThrow()), SwapSection.ID)));
         // Who has bought both cars no longer asks when to buy.
         undertaking.nowOrLater().filter(n -> undertaking.ledger().filter(l -> l.sums().carsBought() >= 2).isEmpty())

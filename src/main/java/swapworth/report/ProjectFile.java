@@ -152,7 +152,7 @@ public final class ProjectFile {
 
     /** A range of the finished car says little to somebody who takes it for finished, or for the owner's still. */
     private String state() {
-        return undertaking.ledger().flatMap(Ledger::carSold).map(sale -> " The car is sold: by the owner's ledger the last of its price"
+        return undertaking.ledger().flatMap(Ledger::carSold).map(sale -> " The car is sold: by the owner's records the last of its price"
                 + " came in on " + sale.on() + ".").or(this::unfinished).orElse("");
     }
 

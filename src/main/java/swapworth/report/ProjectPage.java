@@ -254,6 +254,6 @@ public final class ProjectPage {
     }
 
     private static Section walkAway(WalkAway walkAway) {
-        return Section.of("walk-away", "When to walk away", Part.rows(walkAway.table()));
+        return Section.of("walk-away", "When to walk away from a whole car", Part.rows(walkAway.table()));
     }
 }

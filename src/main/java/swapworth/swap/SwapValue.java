@@ -631,7 +631,16 @@ public final class SwapValue implements SwapAnswer {
     }
 
     private boolean isSold() {
-        return options.offers.stream().anyMatch(offer -> offer.kind() == OwnOffer.Kind.SOLD);
+        return sale().isPresent();
+    }
+
+    /**
+     * The sale of this very car, as swaps.csv tells of it.
+     *
+     * @return the last where there are several; empty where none is told
+     */
+    public Optional<OwnOffer> sale() {
+        return options.offers.stream().filter(offer -> offer.kind() == OwnOffer.Kind.SOLD).max(OwnOffer.ORDER);
     }
 
     /**

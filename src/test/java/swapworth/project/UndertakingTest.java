@@ -153,6 +153,8 @@ class UndertakingTest {
             assertTrue(bid.landed().doubleValue() <= most + 0.01 && bid.nextLanded().doubleValue() > most - 0.01, price.car());
         }
         assertEquals(4, walk.prices().size());
+        assertTrue(walk.table().text().replaceAll("\\s+", " ").contains("for the swap itself the net costs under which donor, which"
+                + " recipient count, and these may name another car"), walk.table().text());
     }
 
     // By hand: b costs 6,600 in the yard and is worth 1,000 less than a, c 7,150 and 2,000 less: a may cost 7,600 because of b, and
@@ -231,12 +233,33 @@ class UndertakingTest {
         assertTrue(all.redoCost().get().upperEnd().isEmpty());
         assertEquals(1, all.redoCost().get().evidence().size());
         String redo = all.redoCost().get().tables().stream().map(Table::text).collect(Collectors.joining()).replaceAll("\\s+", " ");
-        assertTrue(redo.contains("The finished car is sold: 11,000.00 came in for it by 2026-10-01, net of its fee."), redo);
+        assertTrue(redo.contains("The finished car is sold: 11,000.00 came in for it by 2026-10-01, net of its fee where one is"
+                + " stated."), redo);
         assertFalse(redo.contains("sum to insure lies") || redo.contains("write-off"), redo);
         Ledger shell = withLedger("2026-03-01,9000,body,recipient,purchase,,", "2026-09-01,310,the shell,Front hit,car sold,,").ledger()
                 .orElseThrow();
         assertEquals(List.of(), shell.carSales(), "the rest of a donor of cars.csv is not the finished car");
         assertEquals(8_690, shell.sums().total().net().doubleValue(), 1e-9);
+    }
+
+    @Test
+    void a_car_that_swaps_csv_calls_sold_is_sold_for_the_money_too_until_the_ledger_tells_of_its_sale_itself() throws IOException {
+        String[] rows = {"2026-10-01,10000,body,recipient,purchase,,", "2026-12-01,700,its engine,recipient,part sold,,estimate",
+            "2026-12-01,1500,wiring,project,labour,,estimate", "2026-10-20,500,deposit,project,car sold,,committed"};
+        List<String> seen = new ArrayList<>(Files.readAllLines(SAMPLE.resolve("swaps.csv")));
+        seen.add("sw-9,2026-10-25,Sivrette,Plain,six 3.2,2012,96000,,,12500,USD,sold,private,,clean,drives,owner,,The Swap,,,");
+        Files.write(folder.resolve("swaps.csv"), seen);
+        assertTrue(withLedger(rows).finishOrStop().isPresent(), "its sale is agreed in the ledger, and not done");
+        rows[3] = "2026-10-02,90,paper,project,paper,,";
+        Undertaking sold = withLedger(rows);
+        assertEquals(12_500, sold.equity().orElseThrow().value()[0], 1e-9);
+        assertTrue(sold.finishOrStop().isEmpty() && sold.redoCost().orElseThrow().upperEnd().isEmpty());
+        assertEquals(List.of(), sold.ledger().orElseThrow().sums().toFinish());
+        assertTrue(sold.ledger().get().carSaleNote().contains("by swaps.csv, actual, 12,500.00"), sold.ledger().get().carSaleNote());
+        assertTrue(sold.narrowing().get(0).startsWith("All that is unsure about what is left lies in the money, most of it in 'its engine"),
+                sold.narrowing().toString());
+        Optional<LocalDate> before = Optional.of(LocalDate.of(2026, 10, 20));
+        assertTrue(Undertaking.of(folder, before, Undertaking.Market.of(folder, before)).finishOrStop().isPresent());
     }
 
     @Test

@@ -208,7 +208,7 @@ class ProjectFileTest {
         Undertaking sold = Undertaking.of(done);
         for (Reader reader : List.of(Reader.BUYER, Reader.LENDER, Reader.INSURER)) {
             String html = ProjectFile.of(done, sold, reader).html();
-            assertTrue(html.contains("The car is sold: by the owner&#39;s ledger the last of its price came in on 2027-03-02."), html);
+            assertTrue(html.contains("The car is sold: by the owner&#39;s records the last of its price came in on 2027-03-02."), html);
             assertFalse(html.contains("17431") || html.contains("17,431"), reader.name());
         }
         String own = ProjectPage.of("sold", sold).html();
