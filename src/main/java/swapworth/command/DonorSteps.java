@@ -60,7 +60,7 @@ final class DonorSteps {
         CarsFile read = cars(cars, listings, currency);
         FeeSchedule schedule = FeeSchedule.read(fees, settings, currency, steps.assumptions(folder));
         steps.account(read);
-        steps.account(schedule.read());
+        schedule.read().told().ifPresent(steps::account);
         // What a car is worth is asked only where a bid is sought.
         Optional<PriceModel> model = arguments.target().isEmpty() ? Optional.empty() : listings.map(l -> steps.model(l, arguments, folder));
         model.ifPresent(steps::printUndated);
@@ -186,7 +186,7 @@ final class DonorSteps {
     void accountOfFees(Path folder, Currency currency) {
         Path fees = folder.resolve("fees.csv");
         if (Files.isRegularFile(fees)) {
-            steps.account(FeeSchedule.read(fees, settings(folder), currency, steps.assumptions(folder)).read());
+            FeeSchedule.read(fees, settings(folder), currency, steps.assumptions(folder)).read().told().ifPresent(steps::account);
         }
     }
 

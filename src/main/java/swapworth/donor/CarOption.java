@@ -22,19 +22,21 @@ import swapworth.table.Cell;
  * @param whole whether no line of that is missing
  * @param recovery draws of what its left-over parts bring; zeros where they are not counted
  * @param hours draws of the hours that takes
- * @param gear what goes into the swap, as used parts
+ * @param gear what goes into the swap, as used parts, each taken to be good
+ * @param replaced what another of each of these parts costs where the one in the car turns out not to be good
  * @param gearGood the chance that engine and gearbox that go into the swap are both good, between 0 and 1; 1 where none do
  * @param parts whether its left-over parts are counted: partout.csv names the car, and not all that it would sell lacks a price
  * @param partsOnSale how many of its left-over parts are on sale and have a price
  * @param partsUnpriced how many more would be on sale if they had a price: no offer names them and their rows state none
  */
-public record CarOption(CandidateCar car, double landed, boolean whole, double[] recovery, double[] hours, GearValue gear, double gearGood,
-        boolean parts, int partsOnSale, int partsUnpriced) {
+public record CarOption(CandidateCar car, double landed, boolean whole, double[] recovery, double[] hours, GearValue gear,
+        GearValue replaced, double gearGood, boolean parts, int partsOnSale, int partsUnpriced) {
 
     /** Copies the draws in. */
     public CarOption {
         requireNonNull(car, "car");
         requireNonNull(gear, "gear");
+        requireNonNull(replaced, "replaced");
         recovery = recovery.clone();
         hours = hours.clone();
     }
@@ -57,8 +59,8 @@ public record CarOption(CandidateCar car, double landed, boolean whole, double[]
         Optional<Recovery> recovery = out.filter(o -> counted).flatMap(PartOut::recovery);
         return landed.map(amount -> new CarOption(car, amount, cost.map(LandedCost::whole).orElse(false),
                 recovery.map(Recovery::net).orElse(new double[count]), recovery.map(Recovery::hours).orElse(new double[count]),
-                out.map(PartOut::gear).orElse(new GearValue(new double[0], List.of(), List.of())), out.map(PartOut::gearGood).orElse(1.0),
-                counted, onSale, unpriced));
+                out.map(PartOut::gear).orElse(GearValue.NONE), out.map(PartOut::gearToReplace).orElse(GearValue.NONE),
+                out.map(PartOut::gearGood).orElse(1.0), counted, onSale, unpriced));
     }
 
     /**
@@ -75,12 +77,44 @@ public record CarOption(CandidateCar car, double landed, boolean whole, double[]
     }
 
     /**
-     * The mean of the net cost.
+     * Draws of what cars are ranked by: the net cost, and for a car that gives its gear what another of each part of it costs that turns
+     * out not to be good. It is the net cost alone where no such part has a price.
+     *
+     * @return one amount for each state of the market
+     */
+    public double[] withGear() {
+        double[] cost = netCost();
+        double[] bad = givesGear() ? replaced.draws() : new double[0];
+        for (int i = 0; i < bad.length; i++) {
+            cost[i] += bad[i];
+        }
+        return cost;
+    }
+
+    /**
+     * The mean of {@link #withGear()}.
      *
      * @return in the base currency
      */
-    public double meanNetCost() {
-        return Choice.mean(netCost());
+    public double meanWithGear() {
+        return Choice.mean(withGear());
+    }
+
+    /**
+     * What the cost holds for gear that turns out bad, for a car that gives its gear.
+     *
+     * @return words to follow those on the net cost; empty for a car that gives none
+     */
+    public String gearToReplace() {
+        String good = Cell.format(100 * gearGood, 0) + " %";
+        return !givesGear() ? "" : gear.parts().isEmpty() ? "; what of its gear must be replaced is not counted"
+                : ", and " + Cell.format(Choice.mean(replaced.draws()), 0) + " by the mean for what of its gear turns out bad (engine and"
+                        + " gearbox good: " + good + ")" + (gearCounted() ? "" : ", of which not all is counted");
+    }
+
+    /** Whether nothing is left out of what its gear may cost to replace. */
+    boolean gearCounted() {
+        return !givesGear() || replaced.whole();
     }
 
     /** Whether its running gear goes into the swap. */

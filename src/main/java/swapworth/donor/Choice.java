@@ -1,8 +1,10 @@
 package swapworth.donor;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import swapworth.statistics.Quantiles;
 import swapworth.table.Cell;
@@ -10,14 +12,15 @@ import swapworth.table.Column;
 import swapworth.table.Table;
 
 /**
- * Cars for one purpose side by side, by net cost after recovery. Differences are taken draw by draw, since all prices share one market:
+ * Cars for one purpose side by side, by net cost after recovery; cars that give their gear by that with the gear that must be replaced, so
+ * that a dead engine is not had for nothing. Differences are taken draw by draw, since all prices share one market:
  * ranges of single cars that overlap say little. Where the 80 % range of a difference holds nought there is no real difference. A car that
  * partout.csv does not name, or none of whose parts for sale has a price, has no net cost: its left-over parts are not counted, and it is
- * not held against those whose parts are.
+ * not held against those whose parts are; nor is a car of whose gear part is not priced against one of which all is.
  *
  * @param purpose what they are for
- * @param options the cars, those whose parts are counted first, of these those whose landed cost is whole, in each group the one with the
- *     lowest mean net cost first
+ * @param options the cars, those whose parts are counted first, of these those whose landed cost is whole, of these those whose gear is
+ *     priced, in each group the one that costs least by the mean first
  */
 public record Choice(String purpose, List<CarOption> options) {
 
@@ -25,12 +28,13 @@ public record Choice(String purpose, List<CarOption> options) {
     private static final int PARTS_APART = 2;
     private static final String NOT_COUNTED = "left-over parts not counted";
     private static final String NOT_WHOLE = "landed cost not whole";
+    private static final String NO_GEAR = "gear to replace not counted";
 
     /** Copies the list in, in its order. */
     public Choice {
         List<CarOption> sorted = new ArrayList<>(options);
-        sorted.sort(Comparator.comparing(CarOption::parts).thenComparing(CarOption::whole).reversed()
-                .thenComparingDouble(CarOption::meanNetCost));
+        sorted.sort(Comparator.comparing(CarOption::parts).thenComparing(CarOption::whole)
+                .thenComparing(CarOption::gearCounted).reversed().thenComparingDouble(CarOption::meanWithGear));
         options = List.copyOf(sorted);
     }
 
@@ -43,23 +47,25 @@ public record Choice(String purpose, List<CarOption> options) {
     }
 
     /**
-     * How many cars are held against each other: those of which as much is counted as of the first, parts and fees.
+     * How many cars are held against each other: those of which as much is counted as of the first, parts, fees and gear.
      *
      * @return so many stand first in {@link #options()}
      */
     public int compared() {
-        return (int) options.stream().filter(o -> o.parts() == options.get(0).parts() && o.whole() == options.get(0).whole()).count();
+        CarOption first = options.get(0);
+        return (int) options.stream().filter(o -> o.parts() == first.parts() && o.whole() == first.whole()
+                && o.gearCounted() == first.gearCounted()).count();
     }
 
     /**
      * How a car stands to the first.
      *
      * @param k its place in {@link #options()}, from 1 on and below {@link #compared()}
-     * @return draws of its net cost less that of the first
+     * @return draws of its net cost, with gear to replace, less that of the first
      */
     public double[] dearerBy(int k) {
-        double[] difference = options.get(k).netCost();
-        double[] first = options.get(0).netCost();
+        double[] difference = options.get(k).withGear();
+        double[] first = options.get(0).withGear();
         for (int i = 0; i < difference.length; i++) {
             difference[i] -= first[i];
         }
@@ -87,24 +93,40 @@ public record Choice(String purpose, List<CarOption> options) {
      * @return one row a car
      */
     public Table table(String currency) {
-        Table.Builder table = Table.titled(purpose + " side by side, " + currency).columns(Column.words("car"), Column.words("runs"),
-                Column.number("landed cost", ""), Column.number("parts bring", ""), Column.number("net cost", ""),
-                Column.words("80 % range"),
-                Column.words("against the first"), Column.number("hours", "h"), Column.number("gear as used parts", ""),
-                Column.number("engine and gearbox good", "%"), Column.sentences("caps the finished car"));
+        boolean gear = options.stream().anyMatch(CarOption::givesGear);
+        List<Column> columns = new ArrayList<>(List.of(Column.words("car"), Column.words("runs"), Column.number("landed cost", ""),
+                Column.number("parts bring", ""), Column.number("net cost", "")));
+        if (gear) {
+            columns.addAll(List.of(Column.number("engine and gearbox good", "%"), Column.number("gear to replace", ""),
+                    Column.number("net cost with it", "")));
+        }
+        columns.addAll(List.of(Column.words("80 % range"), Column.words("against the first"), Column.number("hours", "h"),
+                gear ? Column.number("gear as used parts, if good", "") : Column.sentences("caps the finished car")));
+        Table.Builder table = Table.titled(purpose + " side by side, " + currency).columns(columns.toArray(Column[]::new));
         table.note(options.size() + (options.size() == 1 ? " car" : " cars")
                 + ". Net cost is the landed cost less what the left-over parts bring; hours are not priced.");
+        if (gear) {
+            table.note("Gear to replace is what another of each part that goes into the swap costs where the one in the car turns out bad,"
+                    + " by the mean; the range and the order are those of the net cost with it.");
+        }
         notCounted().forEach(table::note);
         for (int k = 0; k < options.size(); k++) {
             CarOption o = options.get(k);
-            double[] gear = o.gear().draws();
-            table.row(Cell.words(o.car().name() + lacks(o)), Cell.words(o.car().facts().runs().words()), Cell.number(o.landed(), 0),
+            List<Cell> row = new ArrayList<>(List.of(Cell.words(o.car().name() + lacks(o)), Cell.words(o.car().facts().runs().words()),
+                    Cell.number(o.landed(), 0),
                     o.parts() ? Cell.number(mean(o.recovery()), 0) : Cell.words(unpriced(o) ? "no part has a price" : "not in partout.csv"),
-                    o.parts() ? Cell.number(o.meanNetCost(), 0) : Cell.BLANK, o.parts() ? Cell.words(range(o.netCost())) : Cell.BLANK,
-                    Cell.words(against(k)), o.parts() ? Cell.number(mean(o.hours()), 0) : Cell.BLANK,
-                    gear.length == 0 ? Cell.BLANK : Cell.number(Quantiles.of(gear, 0.5), 0),
-                    gear.length == 0 ? Cell.BLANK : Cell.number(100 * o.gearGood(), 0),
-                    Cell.words(o.givesGear() ? "" : String.join("; ", o.caps())));
+                    o.parts() ? Cell.number(mean(o.netCost()), 0) : Cell.BLANK));
+            double[] good = o.gear().draws();
+            if (gear) {
+                row.addAll(good.length == 0 ? List.of(Cell.BLANK, Cell.BLANK) : List.of(Cell.number(100 * o.gearGood(), 0),
+                        Cell.number(mean(o.replaced().draws()), 0)));
+                row.add(o.parts() ? Cell.number(o.meanWithGear(), 0) : Cell.BLANK);
+            }
+            row.addAll(List.of(o.parts() ? Cell.words(range(o.withGear())) : Cell.BLANK, Cell.words(against(k)),
+                    o.parts() ? Cell.number(mean(o.hours()), 0) : Cell.BLANK));
+            row.add(!gear ? Cell.words(String.join("; ", o.caps())) : good.length == 0 ? Cell.BLANK
+                    : Cell.number(Quantiles.of(good, 0.5), 0));
+            table.row(row);
         }
         return table.build();
     }
@@ -118,6 +140,10 @@ public record Choice(String purpose, List<CarOption> options) {
         if (o.parts() && o.partsUnpriced() > 0) {
             int all = o.partsOnSale() + o.partsUnpriced();
             lacks.add(o.partsUnpriced() + " of " + all + " parts " + (o.partsUnpriced() == 1 ? "has" : "have") + " no price");
+        }
+        if (o.parts() && !o.gearCounted()) {
+            lacks.add(o.replaced().unpriced().isEmpty() ? "its gear is not named" : NO_GEAR + ": no price of "
+                    + String.join(", ", o.replaced().unpriced()));
         }
         return lacks.isEmpty() ? "" : " (" + String.join("; ", lacks) + ")";
     }
@@ -156,6 +182,22 @@ public record Choice(String purpose, List<CarOption> options) {
             notes.add("The landed cost of " + names(without) + " is not whole: a line is missing, so that it looks lower than it is."
                     + " It is not held against one that is.");
         }
+        List<CarOption> gearless = options.stream().filter(o -> !o.gearCounted()).toList();
+        if (!gearless.isEmpty()) {
+            notes.add("What it would cost to replace the gear of " + names(gearless) + " where it turns out bad is not all counted: "
+                    + "partout.csv does not say what goes into the swap, or no offer in parts.csv prices it."
+                    + (gearless.size() < options.size() ? " They are not held against those whose gear is counted." : ""));
+        }
+        List<CarOption> gear = options.stream().filter(o -> o.givesGear() && o.gearCounted()).toList();
+        TreeSet<String> given = new TreeSet<>();
+        gear.forEach(o -> given.addAll(o.gear().parts()));
+        for (CarOption o : gear) {
+            List<String> less = given.stream().filter(part -> !o.gear().parts().contains(part)).toList();
+            if (!less.isEmpty()) {
+                notes.add("Of '" + o.car().name() + "' these do not go into the swap, as they do of another: " + String.join(", ", less)
+                        + ". Others in their place are not in its cost.");
+            }
+        }
         int fewest = counted.stream().mapToInt(CarOption::partsOnSale).min().orElse(0);
         int most = counted.stream().mapToInt(CarOption::partsOnSale).max().orElse(0);
         if (most - fewest >= PARTS_APART && most >= 2 * fewest) {
@@ -169,14 +211,27 @@ public record Choice(String purpose, List<CarOption> options) {
     private String against(int k) {
         CarOption o = options.get(k);
         if (k >= compared()) {
-            return o.parts() == options.get(0).parts() ? NOT_WHOLE : NOT_COUNTED;
+            CarOption first = options.get(0);
+            return o.parts() != first.parts() ? NOT_COUNTED : o.whole() != first.whole() ? NOT_WHOLE : NO_GEAR;
         }
         if (!o.parts()) {
-            double more = o.landed() - options.get(0).landed();
-            return k == 0 ? NOT_COUNTED
-                    : (more > 0 ? "dearer by " + Cell.format(more, 0) + " at the door" : "the same at the door") + "; " + NOT_COUNTED;
+            double more = o.meanWithGear() - options.get(0).meanWithGear();
+            return k == 0 ? NOT_COUNTED : (more > 0 ? "dearer by " + Cell.format(more, 0) : "the same") + " at the door"
+                    + (o.givesGear() && o.gearCounted() ? ", gear to replace added" : "") + "; " + NOT_COUNTED;
         }
-        return k == 0 ? "" : noRealDifference(k) ? "no real difference (" + range(dearerBy(k)) + ")" : "dearer by " + range(dearerBy(k));
+        return k == 0 ? "" : noRealDifference(k) ? "no real difference (" + range(dearerBy(k)) + "; dearer in " + dearerIn(k) + " %)"
+                : "dearer by " + range(dearerBy(k));
+    }
+
+    /**
+     * How often a car costs more than the first.
+     *
+     * @param k its place in {@link #options()}, from 1 on and below {@link #compared()}
+     * @return per cent of the states of the market
+     */
+    public long dearerIn(int k) {
+        double[] more = dearerBy(k);
+        return Math.round(100.0 * Arrays.stream(more).filter(d -> d > 0).count() / more.length);
     }
 
     /**

@@ -185,8 +185,8 @@ public final class DonorStudy {
     }
 
     /**
-     * The car to look at first: the donor with the lowest net cost of those that partout.csv names, else the recipient; where no file
-     * speaks of parts, the car with the lowest landed cost.
+     * The car to look at first: the donor with the lowest net cost, gear to replace added, of those that partout.csv names, else the
+     * recipient; where no file speaks of parts, the car with the lowest landed cost.
      *
      * @return its name, or why there is none
      */
@@ -219,7 +219,7 @@ public final class DonorStudy {
         Path fees = folder.resolve("fees.csv");
         if (Files.isRegularFile(fees)) {
             FeeSchedule schedule = FeeSchedule.read(fees, settings, currency, assumptions);
-            read.add(schedule.read());
+            schedule.read().told().ifPresent(read::add);
             Landed costs = Landed.of(cars, schedule, target, car -> draws.flatMap(d -> Shading.of(car, d, on, assumptions)));
             landed = Answer.of(Optional.of(costs).filter(l -> !l.costs().isEmpty()), () -> noPrice(folder));
         }

@@ -62,7 +62,7 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set) {
      * A drivetrain set that somebody else has pulled.
      *
      * @param cost draws of its price, its freight and what it lacks
-     * @param cheaperBy draws of the whole donor's net cost less that
+     * @param cheaperBy draws of the whole donor's net cost, with the gear that must be replaced, less that
      * @param offers the offers behind the price
      */
     public record PulledSet(double[] cost, double[] cheaperBy, int offers) {
@@ -93,7 +93,7 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set) {
                 sum(-option.landed(), out.gearAsFound(), r.net()), "each part of the gear at what it sells for as a used part, times its "
                         + "chance to be good; its worth in the swap is another question")));
         allSold.recovery().ifPresent(r -> uses.add(new Use("take all of it apart and sell it", sum(-option.landed(), r.net()),
-                "recovery with the gear sold too")));
+                "recovery with the gear and what is kept sold too")));
         if (values.isPresent()) {
             double[] lies = values.get().price(subject(facts, state), seed);
             uses.add(new Use("sell it as it lies", sum(-option.landed(), lies), "private sold, in its state"));
@@ -105,7 +105,7 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set) {
             double[] share = draws.share("repair_zone");
             double[] airbags = draws.share("repair_airbags");
             boolean fired = facts.airbags() == Airbags.FIRED || facts.airbags() == Airbags.GONE;
-            double[] gear = out.gearToReplace();
+            double[] gear = out.drivetrainToReplace();
             for (int i = 0; i < sound.length; i++) {
                 sound[i] = sound[i] * (1 - Math.min(1, zones * share[i] + (fired ? airbags[i] : 0))) - gear[i];
             }
@@ -139,7 +139,7 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set) {
         return parts.draws(state.count(), state.seed()).sold(PartOut.wanted(option.car(), kind), seed + 2).map(price -> {
             double[] freight = draws.size("postage_set");
             double[] missing = draws.share("set_missing");
-            double[] net = option.netCost();
+            double[] net = option.withGear();
             double[] cost = new double[price.length];
             double[] cheaper = new double[price.length];
             for (int i = 0; i < cost.length; i++) {
@@ -163,8 +163,8 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set) {
         table.note("What each use leaves over the landed cost. All uses are worked out on the same states of the market: the share of"
                 + " draws says how often each leaves most.");
         set.ifPresent(s -> table.note("A pulled drivetrain set in its place (" + s.offers() + " offers): " + Choice.range(s.cost())
-                + " with freight and what it lacks; the whole donor's net cost is " + Choice.range(s.cheaperBy()) + " more (below 0: "
-                + "less), and the donor also takes room and hours."));
+                + " with freight and what it lacks; the whole donor's net cost, with gear to replace, is " + Choice.range(s.cheaperBy())
+                + " more (below 0: less), and the donor also takes room and hours."));
         int[] most = new int[uses.size()];
         for (int i = 0; i < (uses.isEmpty() ? 0 : uses.get(0).leaves.length); i++) {
             int best = 0;

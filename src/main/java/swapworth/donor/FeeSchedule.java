@@ -11,6 +11,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
 import swapworth.assumptions.Assumptions;
+import swapworth.market.Answer;
+import swapworth.market.CannotTell;
 import swapworth.reading.FolderSettings;
 import swapworth.reading.RowsRead;
 import swapworth.reading.Spelling;
@@ -22,15 +24,13 @@ import swapworth.reading.Spelling;
  * currency, note}.
  */
 public final class FeeSchedule {
-    private static final String NO_FILE = "no fees.csv";
-
     private final Currency currency;
     private final List<FeeTable> tables;
     private final Map<String, String> broken;
-    private final RowsRead read;
+    private final Answer<RowsRead> read;
     private final double usualDays;
 
-    private FeeSchedule(Currency currency, List<FeeTable> tables, Map<String, String> broken, RowsRead read, double usualDays) {
+    private FeeSchedule(Currency currency, List<FeeTable> tables, Map<String, String> broken, Answer<RowsRead> read, double usualDays) {
         this.currency = currency;
         this.tables = tables;
         this.broken = broken;
@@ -51,7 +51,8 @@ public final class FeeSchedule {
     public static FeeSchedule read(Path file, FolderSettings settings, Currency currency, Assumptions assumptions) {
         requireNonNull(currency, "currency");
         FeesFile rows = new FeesFile(file, settings, currency);
-        return new FeeSchedule(currency, rows.tables(), rows.broken(), rows.read(), assumptions.get("days_until_collected").middle());
+        return new FeeSchedule(currency, rows.tables(), rows.broken(), new Answer.Told<>(rows.read()),
+                assumptions.get("days_until_collected").middle());
     }
 
     /**
@@ -62,7 +63,7 @@ public final class FeeSchedule {
      */
     public static FeeSchedule none(Currency currency) {
         return new FeeSchedule(requireNonNull(currency, "currency"), List.of(), Map.of(),
-                new RowsRead(NO_FILE, 0, List.of(), List.of(), List.of(), List.of(), 0), 0);
+                new Answer.NotTold<>(CannotTell.without("there is no fees.csv", "that file (what a purchase costs beside the price)")), 0);
     }
 
     /**
@@ -77,9 +78,9 @@ public final class FeeSchedule {
     /**
      * What became of the rows.
      *
-     * @return counts and problems
+     * @return counts and problems, or that there is no file
      */
-    public RowsRead read() {
+    public Answer<RowsRead> read() {
         return read;
     }
 
@@ -116,7 +117,7 @@ public final class FeeSchedule {
     List<String> missingFor(String car) {
         List<String> reasons = new ArrayList<>();
         if (broken.isEmpty() && tables.stream().allMatch(t -> t.kind == CostKind.INCREMENT)) {
-            reasons.add("fees, tax and carriage: " + (read.file().equals(NO_FILE) ? "there is " + NO_FILE : read.file() + " holds none"));
+            reasons.add("fees, tax and carriage: " + read.match(rows -> rows.file() + " holds none", CannotTell::reason));
         }
         broken.forEach((where, reason) -> {
             String of = where.substring(where.indexOf('\n') + 1);

@@ -229,7 +229,8 @@ final class FeesFile {
         boolean ofBid = row.text("per_mile").isEmpty() && row.text("per_km").isEmpty() && row.text("per_day").isEmpty();
         Optional<BigDecimal> end = ofBid ? money(row, column).flatMap(m -> {
             if (!m.currency().equals(currency)) {
-                row.reject(column, "the steps of the bid must be in the currency of the bid, " + currency.getCurrencyCode());
+                row.reject(column, "the steps of the bid must be in the currency of the folder, " + currency.getCurrencyCode()
+                        + ", also for a bid in another one: it is converted first");
             }
             return Optional.of(m.amount());
         }) : row.number(column);

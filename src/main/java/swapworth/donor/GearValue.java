@@ -11,6 +11,9 @@ import java.util.List;
  */
 public record GearValue(double[] draws, List<String> parts, List<String> unpriced) {
 
+    /** No part that goes into the swap is known. */
+    static final GearValue NONE = new GearValue(new double[0], List.of(), List.of());
+
     /** Copies everything in. */
     public GearValue {
         draws = draws.clone();

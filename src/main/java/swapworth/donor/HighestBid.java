@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
+import java.util.function.Function;
 
 /**
  * The highest bid whose landed cost does not pass a target: max { b : L(b) &lt;= target }, by search over the bids that can be made.
@@ -61,6 +62,11 @@ public record HighestBid(BigDecimal target, BigDecimal bid, BigDecimal landed, B
         requireNonNull(next, "next");
         requireNonNull(nextLanded, "nextLanded");
         steps = List.copyOf(steps);
+    }
+
+    @Override
+    public <T> T match(Function<HighestBid, T> bid, Function<NoBid, T> none) {
+        return bid.apply(this);
     }
 
     /**

@@ -29,14 +29,17 @@ public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, 
      * @param car its name
      * @param answer the bid, or why there is none
      * @param shaded the same shaded, for a car of which listings tell
+     * @param there the bid, and the shaded one, in the currency in which the car is bid for, with its rate; empty where that is the base
+     *     currency, or there is no bid
      */
-    public record Bid(String car, BidAnswer answer, Optional<Shaded> shaded) {
+    public record Bid(String car, BidAnswer answer, Optional<Shaded> shaded, String there) {
 
         /** Checks that nothing is missing. */
         public Bid {
             requireNonNull(car, "car");
             requireNonNull(answer, "answer");
             requireNonNull(shaded, "shaded");
+            requireNonNull(there, "there");
         }
     }
 
@@ -91,11 +94,20 @@ public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, 
                     () -> unpriced.add(car.name()));
             target.ifPresent(most -> {
                 Purchase purchase = Purchase.of(car, BigDecimal.ONE);
-                bids.add(new Bid(car.name(), HighestBid.of(schedule, purchase, most), shading.apply(car).map(s -> new Shaded(s,
-                        HighestBid.of(schedule, purchase, Cents.rounded(most.multiply(BigDecimal.valueOf(s.factor()))))))));
+                BidAnswer answer = HighestBid.of(schedule, purchase, most);
+                Optional<Shaded> shaded = shading.apply(car).map(s -> new Shaded(s, HighestBid.of(schedule, purchase,
+                        Cents.rounded(most.multiply(BigDecimal.valueOf(s.factor()))))));
+                bids.add(new Bid(car.name(), answer, shaded, there(car, answer, shaded, schedule.currency())));
             });
         }
         return new Landed(schedule.currency(), costs, bids, unpriced);
+    }
+
+    private static String there(CandidateCar car, BidAnswer answer, Optional<Shaded> shaded, Currency currency) {
+        Function<BidAnswer, String> words = a -> a.match(bid -> Purchase.there(car, bid.bid(), currency), none -> "");
+        String full = words.apply(answer);
+        String less = shaded.map(Shaded::answer).map(words).orElse("");
+        return full + (full.isEmpty() || less.isEmpty() ? "" : "; shaded " + less);
     }
 
     /**
@@ -125,11 +137,16 @@ public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, 
         if (bids.isEmpty()) {
             return Optional.empty();
         }
+        boolean abroad = bids.stream().anyMatch(bid -> !bid.there.isEmpty());
+        List<Column> columns = new ArrayList<>(List.of(Column.words("car"), Column.number("target", ""), Column.number("highest bid", ""),
+                Column.number("landed", ""), Column.number("shading", "%"), Column.number("shaded bid", ""), Column.number("next bid", ""),
+                Column.number("next landed", "")));
+        if (abroad) {
+            columns.add(Column.words("bid in its currency"));
+        }
+        columns.add(Column.sentences("to look at"));
         Table.Builder table = Table.titled("Highest bid within a target, " + currency.getCurrencyCode())
-                .columns(Column.words("car"), Column.number("target", ""), Column.number("highest bid", ""), Column.number("landed", ""),
-                        Column.number("shading", "%"), Column.number("shaded bid", ""), Column.number("next bid", ""),
-                        Column.number("next landed", ""),
-                        Column.sentences("to look at"));
+                .columns(columns.toArray(Column[]::new));
         table.note("Found by search: the landed cost jumps where a fee table steps. The bid is the one before which to stop.");
         table.note("The target is what you would pay in all; it says nothing of what a car is worth. Set none above its value less what"
                 + " it still needs.");
@@ -139,19 +156,21 @@ public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, 
                     + "draws of the price model.");
         }
         for (Bid one : bids) {
-            Cell car = Cell.words(one.car);
             Optional<Shaded> less = one.shaded;
-            if (one.answer instanceof HighestBid bid) {
-                table.row(car, Cents.cell(bid.target()), Cents.cell(bid.bid()), Cents.cell(bid.landed()),
-                        less.map(s -> Cell.number(100 * (s.shading().factor() - 1), 1)).orElse(Cell.BLANK),
-                        less.map(s -> s.answer() instanceof HighestBid b ? Cents.cell(b.bid()) : Cell.words("none")).orElse(Cell.BLANK),
-                        Cents.cell(bid.next()),
-                        Cents.cell(bid.nextLanded()), Cell.words(String.join("; ",
-                                bid.steps().stream().filter(bid::isNear).map(HighestBid.Step::sentence).toList())));
-            } else if (one.answer instanceof NoBid none) {
-                table.row(car, Cents.cell(none.target()), Cell.words("none"), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK,
-                        Cell.words(none.reason()));
+            Cell car = Cell.words(one.car);
+            List<Cell> row = new ArrayList<>(one.answer.match(
+                    bid -> List.of(car, Cents.cell(bid.target()), Cents.cell(bid.bid()), Cents.cell(bid.landed()),
+                            less.map(s -> Cell.number(100 * (s.shading().factor() - 1), 1)).orElse(Cell.BLANK),
+                            less.map(s -> s.answer().match(b -> Cents.cell(b.bid()), none -> Cell.words("none"))).orElse(Cell.BLANK),
+                            Cents.cell(bid.next()), Cents.cell(bid.nextLanded())),
+                    none -> List.of(car, Cents.cell(none.target()), Cell.words("none"), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK,
+                            Cell.BLANK)));
+            if (abroad) {
+                row.add(Cell.words(one.there));
             }
+            row.add(Cell.words(one.answer.match(bid -> String.join("; ", bid.steps().stream().filter(bid::isNear)
+                    .map(HighestBid.Step::sentence).toList()), NoBid::reason)));
+            table.row(row);
         }
         return Optional.of(table.build());
     }

@@ -3,6 +3,8 @@ package swapworth.donor;
 import static java.util.Objects.requireNonNull;
 
 import java.math.BigDecimal;
+import java.util.function.Function;
+import swapworth.market.CannotTell;
 
 /**
  * There is no bid within the target.
@@ -16,5 +18,19 @@ public record NoBid(BigDecimal target, String reason) implements BidAnswer {
     public NoBid {
         requireNonNull(target, "target");
         requireNonNull(reason, "reason");
+    }
+
+    @Override
+    public <T> T match(Function<HighestBid, T> bid, Function<NoBid, T> none) {
+        return none.apply(this);
+    }
+
+    /**
+     * The reason as one of the house.
+     *
+     * @return why there is no bid, and what would help
+     */
+    public CannotTell cannotTell() {
+        return CannotTell.without(reason, "a higher target, or a landed cost that lacks no line");
     }
 }

@@ -12,8 +12,9 @@ record PartKind(String name, String group, String zone, String driven) {
 
     static final String HULK = "hulk";
     static final String CORE = "core";
-    private static final String ENGINE = "engine";
-    private static final String GEARBOX = "gearbox";
+    static final String ENGINE = "engine";
+    static final String GEARBOX = "gearbox";
+    private static final String SET = "set";
     private static final String AIRBAGS = "airbags";
 
     boolean isEngine() {
@@ -44,7 +45,12 @@ record PartKind(String name, String group, String zone, String driven) {
 
     /** Whether its price falls with the distance it has run, and belongs to the running gear rather than to the line. */
     boolean mechanical() {
-        return isEngineOrGearbox() || group.equals("axles") || group.equals("set");
+        return isEngineOrGearbox() || group.equals("axles") || isSet();
+    }
+
+    /** Engine, gearbox and what belongs to them, sold as one. */
+    boolean isSet() {
+        return group.equals(SET);
     }
 
     /** Whether it may be sold only where the local rule is met. */

@@ -6,6 +6,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Function;
+import java.util.stream.Stream;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.CandidateCar;
 import swapworth.listing.CarFacts;
@@ -51,8 +53,15 @@ public final class PartOut {
         /** Why a part that is for sale earns nothing; empty where it earns. */
         String earnsNothing() {
             return row.part().ruled() && !row.ruleMet() ? "the local rule is not stated to be met"
+                    : !priced() && row.price().isPresent() ? "its row states a price of 0"
                     : !priced() ? "no price: no offer in parts.csv names it, and the row states none"
                     : chanceless() ? "gone" : "";
+        }
+
+        /** The chance in each draw that one of it is good. */
+        double[] chances(AssumptionDraws draws, int count) {
+            return row.chanceGood().isPresent() ? SaleUnit.all(row.chanceGood().getAsDouble(), count)
+                    : state == PartState.GONE ? new double[count] : draws.share(state.chance());
         }
 
         private boolean chanceless() {
@@ -218,26 +227,77 @@ public final class PartOut {
      * @return draws in the order of the states of the market
      */
     public GearValue gear() {
+        return asGood(toSwap());
+    }
+
+    private List<Piece> toSwap() {
+        return pieces.stream().filter(p -> p.row.goesTo() == GoesTo.SWAP).toList();
+    }
+
+    /**
+     * What the running gear that a swap takes out of this car would sell for, each part taken to be good and whatever becomes of it: the
+     * parts that the donor gives anew; engine, gearbox and axles where the parts that the donor gives are not known, or are one set.
+     *
+     * @param donor the parts of the donor
+     * @return draws in the order of the states of the market; engine and gearbox stand among what has no price where partout.csv does not
+     *         name them for this car
+     */
+    public GearValue replaced(Optional<PartOut> donor) {
+        List<PartKind> given = donor.map(PartOut::toSwap).orElse(List.of()).stream().map(p -> p.row.part()).toList();
+        boolean known = given.stream().anyMatch(PartKind::isEngine);
+        List<Piece> taken = pieces.stream().filter(p -> known ? given.contains(p.row.part()) : p.row.part().mechanical()).toList();
+        GearValue found = asGood(taken);
+        List<String> missing = new ArrayList<>(found.unpriced());
+        boolean set = taken.stream().anyMatch(p -> p.row.part().isSet());
+        Stream.of(PartKind.ENGINE, PartKind.GEARBOX).filter(name -> !set && taken.stream().noneMatch(p -> p.row.part().name().equals(name))
+                && (!known || given.stream().anyMatch(k -> k.name().equals(name)))).forEach(missing::add);
+        return new GearValue(found.draws(), found.parts(), missing);
+    }
+
+    private GearValue asGood(List<Piece> parts) {
+        return gear(parts, piece -> SaleUnit.all(piece.row.count(), state.count()));
+    }
+
+    /**
+     * What another of each part that goes into the swap costs where the one in the car turns out not to be good, which is drawn piece by
+     * piece.
+     *
+     * @return draws in the order of the states of the market
+     */
+    GearValue gearToReplace() {
+        return gear(toSwap(), piece -> {
+            double[] good = piece.chances(draws, state.count());
+            RandomNumbers random = RandomNumbers.of(state.seed(), car.name() + "/replaced/" + piece.row.part().name());
+            double[] bad = new double[good.length];
+            for (int i = 0; i < bad.length; i++) {
+                for (int k = 0; k < piece.row.count(); k++) {
+                    bad[i] += random.uniform() < good[i] ? 0 : 1;
+                }
+            }
+            return bad;
+        });
+    }
+
+    /** Parts at what they sell for, each so many times as is told of it for each draw. */
+    private GearValue gear(List<Piece> parts, Function<Piece, double[]> times) {
         double[] sum = new double[state.count()];
         List<String> counted = new ArrayList<>();
         List<String> unpriced = new ArrayList<>();
-        for (Piece piece : pieces) {
-            if (piece.row.goesTo() != GoesTo.SWAP) {
-                continue;
-            }
+        for (Piece piece : parts) {
             (piece.priced() ? counted : unpriced).add(piece.row.part().name());
+            double[] each = times.apply(piece);
             for (int i = 0; piece.priced() && i < sum.length; i++) {
-                sum[i] += piece.row.count() * StrictMath.exp(piece.logPrice[i]);
+                sum[i] += each[i] * StrictMath.exp(piece.logPrice[i]);
             }
         }
         return new GearValue(counted.isEmpty() ? new double[0] : sum, counted, unpriced);
     }
 
-    /** The same car with everything that would go into the swap sold instead. */
+    /** The same car with everything sold that would go into the swap or be kept. */
     PartOut allSold() {
         List<Piece> sold = new ArrayList<>();
         for (Piece p : pieces) {
-            sold.add(p.row.goesTo() == GoesTo.SWAP ? new Piece(p.row.sold(), p.state, p.why, p.logPrice, p.asked, p.priceFrom) : p);
+            sold.add(p.row.goesTo() == GoesTo.SCRAP ? p : new Piece(p.row.sold(), p.state, p.why, p.logPrice, p.asked, p.priceFrom));
         }
         return new PartOut(car, sold, state, draws, drift);
     }
@@ -254,8 +314,8 @@ public final class PartOut {
         return sum;
     }
 
-    /** What another engine and gearbox cost in place of those that are not good, by the chance that they are not. */
-    double[] gearToReplace() {
+    /** What another engine and gearbox cost in place of those that are not good, by the chance that they are not, wherever they go. */
+    double[] drivetrainToReplace() {
         double[] sum = new double[state.count()];
         for (Piece p : pieces) {
             double bad = p.priced() && p.row.part().isEngineOrGearbox() ? 1 - chanceGood(p) : 0;

@@ -4,6 +4,7 @@ import static java.util.Objects.requireNonNull;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.math.RoundingMode;
 import java.util.Currency;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -96,9 +97,25 @@ public record Purchase(String car, BigDecimal bid, Seller seller, PriceIncludes 
     }
 
     private Purchase typed(Price price) {
+        return new Purchase(car, bid, seller, includes, runs, keys, miles, typed(price.typed().amount(), price));
+    }
+
+    private static String typed(BigDecimal amount, Price price) {
         BigDecimal rate = BigDecimal.valueOf(price.amount()).divide(price.typed().amount(), DIGITS).stripTrailingZeros();
-        return new Purchase(car, bid, seller, includes, runs, keys, miles, Cents.text(price.typed().amount()) + " "
-                + price.typed().currency().getCurrencyCode() + " at " + rate.toPlainString());
+        return Cents.text(amount) + " " + price.typed().currency().getCurrencyCode() + " at " + rate.toPlainString();
+    }
+
+    /**
+     * What a bid is where the car is bid for in another currency: whole units, rounded down, at the rate of its planned bid or price.
+     *
+     * @param car the car
+     * @param bid in the base currency
+     * @param currency the base currency
+     * @return for instance {@code 5,187 USD at 0.93}; empty where its row states the base currency, or no amount
+     */
+    static String there(CandidateCar car, BigDecimal bid, Currency currency) {
+        return car.priceOrBid().filter(price -> !price.typed().currency().equals(currency)).map(price -> typed(bid.multiply(price.typed()
+                .amount()).divide(BigDecimal.valueOf(price.amount()), 0, RoundingMode.DOWN), price)).orElse("");
     }
 
     /**

@@ -55,7 +55,7 @@ final class SaleUnit {
         double[] packHours = a.size("packing_hours");
         for (PartOut.Piece p : this.pieces) {
             String group = p.row.part().group();
-            double[] good1 = p.row.chanceGood().isPresent() ? all(p.row.chanceGood().getAsDouble(), m) : a.share(p.state.chance());
+            double[] good1 = p.chances(a, m);
             double[] hours = own(p.row.hours(), a.size("hours_" + group));
             double[] post = own(p.row.postage(), a.size("postage_" + group));
             double[] packing = own(p.row.packing(), a.size("packing"));
@@ -104,7 +104,7 @@ final class SaleUnit {
         return stated.isPresent() ? all(stated.getAsDouble(), otherwise.length) : otherwise;
     }
 
-    private static double[] all(double value, int count) {
+    static double[] all(double value, int count) {
         double[] values = new double[count];
         Arrays.fill(values, value);
         return values;

@@ -61,4 +61,10 @@ public record ListingsRead(
         return cars instanceof StoredCars ofCars && listings instanceof StoredListings ofListings ? ofCars.carOfEach(ofListings)
                 : new int[0];
     }
+
+    /** How many rows there were and how many cars they tell of. */
+    @Override
+    public String toString() {
+        return counts.sentence() + "; " + cars.size() + (cars.size() == 1 ? " car" : " cars");
+    }
 }

@@ -606,6 +606,11 @@ final class Encoder {
         return scatter.of(subject, measures.of(subject));
     }
 
+    /** How unsure the price of a car is by what is not stated of it: a variance, square log points. */
+    double open(Subject subject) {
+        return scatter.open(subject, measures.of(subject));
+    }
+
     /** What a car leaves open that is not said elsewhere. */
     List<String> leftOpen(Subject car) {
         List<String> remarks = List.of();

@@ -5,6 +5,7 @@ import java.util.function.Function;
 import swapworth.statistics.Mixture;
 import swapworth.statistics.Posterior;
 import swapworth.statistics.PriorBlock;
+import swapworth.table.Cell;
 
 /**
  * What one such car sells for: the middle and the ranges of the predictive distribution of its price, at a stated day and level of
@@ -49,7 +50,10 @@ public final class FairValue implements Valuation {
 
     private Range rangeOf(double probability) {
         double[] ends = predicted.range(probability);
-        return new Range(Math.exp(stretched(ends[0])), Math.exp(stretched(ends[1])));
+        double low = Math.exp(stretched(ends[0]));
+        double high = Math.exp(stretched(ends[1]));
+        // A day or a mileage beyond all reckoning, where nothing is known.
+        return low <= high ? new Range(low, high) : new Range(0, Double.POSITIVE_INFINITY);
     }
 
     private double stretched(double logPrice) {
@@ -100,10 +104,17 @@ public final class FairValue implements Valuation {
      *
      * @param amount in the base currency
      * @return between 0 and 1; 0 where the amount is 0 or less
+     * @throws IllegalArgumentException if the amount is not a number
      */
     public double percentile(double amount) {
+        if (Double.isNaN(amount)) {
+            throw new IllegalArgumentException("an amount that is not a number has no place among prices");
+        }
         if (amount <= 0) {
             return 0;
+        }
+        if (Double.isInfinite(amount)) {
+            return 1;
         }
         return predicted.cumulative(logMedian + (Math.log(amount) - logMedian) / stretch);
     }
@@ -235,10 +246,12 @@ public final class FairValue implements Valuation {
         return value.apply(this);
     }
 
-    /** One line for people who debug. */
+    /** The value on one line, with what must stand beside it. */
     @Override
     public String toString() {
-        return String.format(java.util.Locale.ROOT, "%.0f (80 %%: %.0f to %.0f)", median, range80.low(), range80.high());
+        return Cell.format(median, 0) + ", 80 % range " + Cell.format(range80.low(), 0) + " to " + Cell.format(range80.high(), 0) + ", "
+                + subject.level().words() + " " + subject.on().map(day -> "on " + day).orElse("on no known day") + ", by " + carsOfLine
+                + (carsOfLine == 1 ? " car" : " cars") + " of the line '" + subject.facts().vehicle() + "' and " + carsInFile + " in all";
     }
 
     Posterior posterior() {

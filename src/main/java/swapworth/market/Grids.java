@@ -16,8 +16,12 @@ final class Grids {
     private final List<Evidence> evidence;
     private final Encoder encoder;
     private final EncodedRows encoded;
-    /** Variance of the fitted value of each row, by the posterior with all rows: leaving one car out changes the others' little. */
     private final Posterior posterior;
+    /**
+     * How unsure the value of each row is, by the posterior with all rows, for leaving one car out changes the others' little; and by
+     * what is not stated of the car. How far cars of its line or in its state scatter is no part of it: that stays with the car and goes
+     * into no adjustment.
+     */
     private volatile double @Nullable [] variances;
 
     Grids(List<Car> cars, List<Evidence> evidence, Encoder encoder, EncodedRows encoded, Posterior posterior) {
@@ -32,6 +36,9 @@ final class Grids {
         double[] made = variances;
         if (made == null) {
             made = encoded.each(e -> posterior.variance(e.row()));
+            for (int i = 0; i < made.length; i++) {
+                made[i] += encoder.open(evidence.get(i).subject());
+            }
             variances = made;
         }
         return made;
@@ -44,14 +51,12 @@ final class Grids {
         double[] reach = by.covariances(value.encoded().row());
         double own = value.encoded().row().dot(reach);
         Nearest nearest = new Nearest(COMPARABLES);
-        double scale = by.errorScale();
         double[] variance = variances();
         for (int i = 0; i < encoded.size(); i++) {
             if (evidence.get(i).car() == value.withoutCar() || evidence.get(i).bound() != Bound.NONE) {
                 continue;
             }
-            double filled = scale * scale * (encoded.inflation(i) * encoded.inflation(i) - 1);
-            nearest.offer(i, evidence.get(i).car(), own - 2 * encoded.get(i).row().dot(reach) + variance[i] + filled);
+            nearest.offer(i, evidence.get(i).car(), own - 2 * encoded.get(i).row().dot(reach) + variance[i]);
         }
         return grid(value, by, mean, nearest.rows());
     }

@@ -45,6 +45,13 @@ public record LineCurve(String line, String car, double[] miles, double[] middle
         return high.clone();
     }
 
+    /** Which line, which car and how many prices. */
+    @Override
+    public String toString() {
+        return "price by mileage in the line '" + line + "', for " + car + ", by " + points.size()
+                + (points.size() == 1 ? " price" : " prices");
+    }
+
     /**
      * A price of a car of the line.
      *

@@ -30,6 +30,12 @@ public final class Outlook {
         this.seed = seed;
     }
 
+    /** How far it reaches. */
+    @Override
+    public String toString() {
+        return "outlook of the market, 1 to " + MOST_AHEAD + " months ahead";
+    }
+
     /**
      * The level for one line after so many months, relative to the last day seen, for cars of the same age: 0.93 where it stands 7 %
      * lower. Ageing is not in it; the season is where the listings span a year.

@@ -6,6 +6,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
+import swapworth.table.Cell;
 
 /**
  * In which month the level stood highest, as far as the listings can tell.
@@ -43,8 +44,12 @@ public record Peak(List<YearMonth> months, double[] chances) {
      *
      * @param probability above 0 and below 1
      * @return in order of time
+     * @throws IllegalArgumentException if the probability is not between 0 and 1
      */
     public List<YearMonth> within(double probability) {
+        if (!(probability > 0 && probability < 1)) {
+            throw new IllegalArgumentException("a probability must lie between 0 and 1, not " + probability);
+        }
         List<YearMonth> held = new ArrayList<>();
         double sum = 0;
         for (int k : order()) {
@@ -60,6 +65,14 @@ public record Peak(List<YearMonth> months, double[] chances) {
 
     private List<Integer> order() {
         return IntStream.range(0, chances.length).boxed().sorted(Comparator.comparingDouble((Integer k) -> -chances[k])).toList();
+    }
+
+    /** The month that is most probably the highest, and how probably. */
+    @Override
+    public String toString() {
+        int highest = order().get(0);
+        return "highest most probably in " + months.get(highest) + ", chance " + Cell.format(100 * chances[highest], 0) + " %, of "
+                + months.size() + (months.size() == 1 ? " month" : " months");
     }
 
     @Override

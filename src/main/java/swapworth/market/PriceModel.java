@@ -73,6 +73,8 @@ public final class PriceModel {
     private static final double WIDEST = 8;
     /** Beyond so many times nobody asks how many. */
     private static final double MOST_TIMES = 1000;
+    /** More draws than anybody needs fill the memory. */
+    public static final int MOST_DRAWS = 1_000_000;
     /** Left-out residuals of about this many cars are enough to tell by how much ranges are to be stretched. */
     private static final int MOST_STRETCHED_BY = 1000;
 
@@ -538,8 +540,8 @@ public final class PriceModel {
         double factor = exchangeable(subject, pair) ? stretch.of(subject.facts()) : 1;
         FairValue value = new FairValue(this, by, withoutCar, subject, row, factor, ofLine, inFile, remarks);
         Range range = value.range(0.80);
-        if (range.high() > WIDEST * range.low()) {
-            double times = range.high() / range.low();
+        double times = range.high() / range.low();
+        if (!(times <= WIDEST)) {
             return new CannotTell("the 80 % range is too wide to say anything: its upper end is "
                     + (times < MOST_TIMES ? Cell.format(times, 1) : "more than " + Cell.format(MOST_TIMES, 0))
                     + " times its lower end", ofLine, inFile, value.narrowedBy());
@@ -911,14 +913,14 @@ public final class PriceModel {
     /**
      * Joint draws from the fit, the same for the same seed.
      *
-     * @param count number of draws, at least 1
+     * @param count number of draws, 1 to {@value #MOST_DRAWS}
      * @param seed seed of the generator
      * @return the draws, to be asked for any car
-     * @throws IllegalArgumentException if the count is below 1
+     * @throws IllegalArgumentException if the count lies outside
      */
     public ValueDraws draws(int count, long seed) {
-        if (count < 1) {
-            throw new IllegalArgumentException("draws are at least 1, not " + count);
+        if (count < 1 || count > MOST_DRAWS) {
+            throw new IllegalArgumentException("draws are 1 to " + MOST_DRAWS + ", not " + count);
         }
         // Pairs of body and running gear are few: their spread is drawn too.
         return new ValueDraws(encoder, encoder.pairBlock().map(pairs -> posterior.draws(pairs, count, seed))

@@ -154,13 +154,19 @@ final class Scatter {
     double of(Subject subject, Measured measured) {
         Facts car = subject.facts();
         double factor = (car.isTroubled() ? ofTroubled : 1) * (ofLine.isEmpty() ? 1 : ofLine.getOrDefault(car.vehicle(), 1.0));
+        double open = open(subject, measured);
+        return open > 0 ? factor * Math.sqrt(1 + open / square(errorScale * factor)) : factor;
+    }
+
+    /** How unsure the price of a car is by what is not stated of it: a variance, square log points. */
+    double open(Subject subject, Measured measured) {
         double open = square(ageSlope * measured.unsureYears()) + square(mileageSlope * measured.unsureMiles() / 10_000);
         for (int g = 0; g < unsure.length; g++) {
             if (gaps.get(g).isOpen.test(subject)) {
                 open += square(unsure[g]);
             }
         }
-        return open > 0 ? factor * Math.sqrt(1 + open / square(errorScale * factor)) : factor;
+        return open;
     }
 
     private static double square(double x) {

@@ -9,6 +9,9 @@ import swapworth.statistics.SparseRow;
  * Joint draws from a fitted model: draw i of every car's value belongs to the same state of the market, so that values are added,
  * compared and carried on draw by draw. Ranges of single values cannot be put together in any other way, for they share listings and
  * assumptions.
+ *
+ * <p>They answer for every subject, also where {@link PriceModel#value} says that it cannot tell: of a line that the collection does not
+ * hold the assumptions alone speak then. Who shows such an amount asks for the value first.
  */
 public final class ValueDraws {
     private final Encoder encoder;

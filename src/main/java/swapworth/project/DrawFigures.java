@@ -78,4 +78,13 @@ final class DrawFigures {
         }
         return result;
     }
+
+    /** Factors of which a share is passed on: 0 lets nothing through, 1 all. */
+    static double[] power(double[] factors, double share) {
+        double[] result = factors.clone();
+        for (int i = 0; i < result.length; i++) {
+            result[i] = StrictMath.pow(result[i], share);
+        }
+        return result;
+    }
 }

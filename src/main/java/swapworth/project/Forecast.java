@@ -2,27 +2,19 @@ package swapworth.project;
 
 import static java.util.Objects.requireNonNull;
 
-import java.math.BigDecimal;
 import java.time.YearMonth;
-import java.time.temporal.ChronoUnit;
-import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.function.Predicate;
 import swapworth.assumptions.Assumption;
 import swapworth.assumptions.Assumptions;
 import swapworth.market.Range;
 import swapworth.project.Entry.Direction;
-import swapworth.project.Entry.Status;
 import swapworth.statistics.AmountLaw;
 import swapworth.statistics.Quantiles;
 import swapworth.statistics.UncertainSum;
-import swapworth.table.Cell;
-import swapworth.table.Column;
 import swapworth.table.Table;
 
 /**
@@ -35,8 +27,8 @@ import swapworth.table.Table;
 public final class Forecast {
     /** Draws unless stated. */
     private static final int COUNT = 10_000;
-    private static final double LOW = 0.10;
-    private static final double HIGH = 0.90;
+    static final double LOW = 0.10;
+    static final double HIGH = 0.90;
 
     private final Ledger ledger;
     private final Options options;
@@ -49,11 +41,9 @@ public final class Forecast {
     /** The same by the cars that rows fall on. */
     private final Map<List<String>, double[]> toReceiveOf = new LinkedHashMap<>();
     private final double[] toKeep;
-    private final List<MonthOfCash> months;
-    private final Peak peak;
     private final List<Driver> drivers;
     private final double[] hours;
-    private final double[] moneyMonths;
+    private final CashInIt cash;
 
     /**
      * How much is in the undertaking at the end of a month: paid less received since its beginning.
@@ -108,23 +98,23 @@ public final class Forecast {
         LedgerSums sums = ledger.sums();
         soFar = sums.total().net().doubleValue();
         keptSoFar = sums.keptSoFar().doubleValue();
-        Lines lines = new Lines(ledger, options);
-        UncertainSum.Drawn drawn = UncertainSum.of(lines.lines).drawn(count, options.seed);
-        double[][] net = new double[lines.months][count];
+        RowsToCome rows = new RowsToCome(ledger, options);
+        UncertainSum.Drawn drawn = rows.drawn(count, options.seed);
+        double[][] net = new double[rows.months()][count];
         toPay = new double[count];
         toReceive = new double[count];
         toKeep = new double[count];
         total = new double[count];
-        for (int b = 0; b < lines.bins.size(); b++) {
-            Bin bin = lines.bins.get(b);
+        for (int b = 0; b < rows.bins().size(); b++) {
+            RowsToCome.Bin bin = rows.bins().get(b);
             double[] amounts = drawn.bins()[b];
-            double[] factors = bin.moving.map(options.moved::get).orElse(new double[0]);
-            boolean out = bin.direction == Direction.OUT;
-            double[] comesIn = out ? new double[0] : toReceiveOf.computeIfAbsent(bin.cars, cars -> new double[count]);
+            double[] factors = bin.moving().map(options.moved::get).orElse(new double[0]);
+            boolean out = bin.direction() == Direction.OUT;
+            double[] comesIn = out ? new double[0] : toReceiveOf.computeIfAbsent(bin.cars(), cars -> new double[count]);
             for (int i = 0; i < count; i++) {
                 double amount = factors.length == 0 ? amounts[i] : amounts[i] * factors[i];
-                net[bin.month][i] += amount;
-                toKeep[i] += bin.kept * amount;
+                net[bin.month()][i] += amount;
+                toKeep[i] += bin.kept() * amount;
                 if (out) {
                     toPay[i] += amount;
                 } else {
@@ -136,10 +126,8 @@ public final class Forecast {
         for (int i = 0; i < count; i++) {
             total[i] = soFar + toPay[i] - toReceive[i];
         }
-        months = new ArrayList<>();
-        moneyMonths = new double[count];
-        peak = months(sums.cashByMonth(), net);
-        drivers = lines.drivers(drawn.covariances());
+        cash = new CashInIt(ledger, net);
+        drivers = rows.drivers(drawn.covariances());
         double toCome = sums.hoursToCome();
         Assumption off = options.assumptions.get(Category.OWN_HOURS.assumption());
         hours = toCome == 0 ? new double[count] : UncertainSum.of(List.of(new UncertainSum.Line(
@@ -252,169 +240,6 @@ public final class Forecast {
     }
 
     /**
-     * Rows to come that are summed up together.
-     *
-     * @param month the month, from that of the ledger's day
-     * @param direction whether money goes out or comes in
-     * @param moving the category with whose market they move; empty where they stand still
-     * @param kept the share of them that is not charged to the undertaking: tools that stay
-     * @param cars the cars that they fall on, of money that comes in
-     */
-    private record Bin(int month, Direction direction, Optional<Category> moving, double kept, List<String> cars) {
-    }
-
-    /** The rows that are to come, as lines of a sum in an order that does not depend on the file. */
-    private static final class Lines {
-        final List<UncertainSum.Line> lines = new ArrayList<>();
-        final List<Entry> entries = new ArrayList<>();
-        final List<Bin> bins = new ArrayList<>();
-        final int months;
-        private final int reserves;
-
-        Lines(Ledger ledger, Options options) {
-            Assumptions assumptions = options.assumptions;
-            List<Entry> toCome = new ArrayList<>(ledger.entries());
-            toCome.removeIf(e -> e.status() == Status.ACTUAL || e.amount().signum() == 0);
-            toCome.sort(Comparator.comparing(Entry::due).thenComparing(Entry::category).thenComparing(Entry::direction)
-                    .thenComparing(Entry::amount).thenComparing(Entry::note).thenComparing(Entry::item)
-                    .thenComparing(e -> e.range().map(r -> r.low().add(r.high())).orElse(BigDecimal.ZERO))
-                    .thenComparing(e -> String.join(";", e.cars())));
-            YearMonth first = YearMonth.from(ledger.on());
-            double common = Math.sqrt(assumptions.get("estimate_correlation").middle());
-            double[] guessed = new double[1200];
-            int last = 0;
-            boolean reserved = false;
-            for (Entry entry : toCome) {
-                int month = (int) Math.min(guessed.length - 1, ChronoUnit.MONTHS.between(first, YearMonth.from(entry.due())));
-                last = Math.max(last, month);
-                boolean out = entry.direction() == Direction.OUT;
-                AmountLaw law = law(entry, assumptions);
-                Optional<Category> moving = Optional.of(entry.category()).filter(c -> law.sd() > 0 && options.moved.containsKey(c));
-                double kept = entry.kept().doubleValue() / entry.amount().doubleValue();
-                lines.add(new UncertainSum.Line(law, entry.category().ordinal(), law.sd() == 0 ? 0 : common, out ? 1 : -1, 1,
-                        bin(new Bin(month, entry.direction(), moving, kept, out ? List.of() : entry.cars()))));
-                entries.add(entry);
-                reserved |= entry.category() == Category.CONTINGENCY;
-                guessed[month] += out && entry.status() == Status.ESTIMATE ? entry.amount().subtract(entry.kept()).doubleValue() : 0;
-            }
-            months = last + 1;
-            Assumption reserve = assumptions.get("contingency");
-            int added = 0;
-            for (int m = 0; m < months && !reserved; m++) {
-                if (guessed[m] > 0 && reserve.middle() > 0) {
-                    AmountLaw law = AmountLaw.lognormal(guessed[m] * reserve.middle() / 100, reserve.spread() / reserve.middle());
-                    // A group of its own: that of the sale of the finished car, which is no line of the forecast.
-                    lines.add(new UncertainSum.Line(law, Category.CAR_SOLD.ordinal(), 1, 1, 1,
-                            bin(new Bin(m, Direction.OUT, Optional.empty(), 0, List.of()))));
-                    added++;
-                }
-            }
-            reserves = added;
-        }
-
-        private int bin(Bin bin) {
-            int known = bins.indexOf(bin);
-            if (known < 0) {
-                bins.add(bin);
-            }
-            return known < 0 ? bins.size() - 1 : known;
-        }
-
-        private static AmountLaw law(Entry entry, Assumptions assumptions) {
-            double likely = entry.amount().doubleValue();
-            if (entry.range().isPresent()) {
-                return AmountLaw.pert(entry.range().get().low().doubleValue(), likely, entry.range().get().high().doubleValue());
-            }
-            return entry.status() == Status.COMMITTED || likely < 0 ? AmountLaw.exactly(likely)
-                    : guess(likely, assumptions.get(entry.category().assumption()));
-        }
-
-        List<Driver> drivers(double[] covariances) {
-            double variance = 0;
-            for (double one : covariances) {
-                variance += one;
-            }
-            List<Driver> drivers = new ArrayList<>();
-            double reserve = 0;
-            double[] ofReserve = new double[3];
-            for (int l = 0; l < lines.size(); l++) {
-                UncertainSum.Line line = lines.get(l);
-                double sign = line.weight();
-                double[] three = {sign * line.law().quantile(sign > 0 ? LOW : HIGH), sign * line.law().quantile(0.5),
-                        sign * line.law().quantile(sign > 0 ? HIGH : LOW)};
-                double share = variance > 0 ? covariances[l] / variance : 0;
-                if (l >= lines.size() - reserves) {
-                    reserve += share;
-                    for (int k = 0; k < 3; k++) {
-                        ofReserve[k] += three[k];
-                    }
-                } else if (line.law().sd() > 0) {
-                    Entry entry = entries.get(l);
-                    String name = entry.note().isEmpty() ? entry.item() : entry.note();
-                    drivers.add(new Driver(name, entry.line(), three[0], three[1], three[2], share));
-                }
-            }
-            if (reserves > 0) {
-                drivers.add(new Driver("reserve for what nobody thought of", 0, ofReserve[0], ofReserve[1], ofReserve[2], reserve));
-            }
-            drivers.sort(Comparator.comparingDouble((Driver d) -> -d.share));
-            return drivers;
-        }
-    }
-
-    /** Fills the months with what is in the undertaking at the end of each, and finds the highest. */
-    private Peak months(Map<YearMonth, BigDecimal> past, double[][] net) {
-        YearMonth now = YearMonth.from(ledger.on());
-        double sum = 0;
-        double most = 0;
-        YearMonth mostIn = now;
-        YearMonth first = past.keySet().stream().findFirst().orElse(now);
-        for (YearMonth month = first; month.isBefore(now); month = month.plusMonths(1)) {
-            sum += past.getOrDefault(month, BigDecimal.ZERO).doubleValue();
-            months.add(new MonthOfCash(month, sum, sum, sum, new Range(sum, sum)));
-            mostIn = sum > most ? month : mostIn;
-            most = Math.max(most, sum);
-            double stands = standsIn(month) ? sum : 0;
-            for (int i = 0; i < count; i++) {
-                moneyMonths[i] += stands;
-            }
-        }
-        double[] standing = new double[count];
-        double[] highest = new double[count];
-        int[] when = new int[count];
-        java.util.Arrays.fill(standing, soFar);
-        java.util.Arrays.fill(highest, most);
-        java.util.Arrays.fill(when, -1);
-        for (int m = 0; m < net.length; m++) {
-            boolean stands = standsIn(now.plusMonths(m));
-            for (int i = 0; i < count; i++) {
-                standing[i] += net[m][i];
-                moneyMonths[i] += stands ? standing[i] : 0;
-                if (standing[i] > highest[i]) {
-                    highest[i] = standing[i];
-                    when[i] = m;
-                }
-            }
-            months.add(new MonthOfCash(now.plusMonths(m), Quantiles.of(standing, LOW), Quantiles.of(standing, 0.5),
-                    Quantiles.of(standing, HIGH), range(standing, 0.95)));
-        }
-        int[] times = new int[net.length + 1];
-        for (int m : when) {
-            times[m + 1]++;
-        }
-        int best = 0;
-        for (int m = 1; m < times.length; m++) {
-            best = times[m] > times[best] ? m : best;
-        }
-        return new Peak(highest, best == 0 ? mostIn : now.plusMonths(best - 1L), times[best] / (double) count);
-    }
-
-    /** Whether money stands in the undertaking at the end of a month: until the finished car is sold. */
-    private boolean standsIn(YearMonth month) {
-        return ledger.carSold().map(sale -> month.isBefore(YearMonth.from(sale.on()))).orElse(true);
-    }
-
-    /**
      * The ledger.
      *
      * @return as given
@@ -510,7 +335,7 @@ public final class Forecast {
 
     /** Draws of the sum of the cash in it at the end of each month until the car is sold: what interest is reckoned on. */
     double[] moneyMonths() {
-        return moneyMonths.clone();
+        return cash.moneyMonths();
     }
 
     /** The draws of one thing. */
@@ -524,7 +349,7 @@ public final class Forecast {
      * @return in order
      */
     public List<MonthOfCash> months() {
-        return List.copyOf(months);
+        return cash.months();
     }
 
     /**
@@ -533,7 +358,7 @@ public final class Forecast {
      * @return amounts and month
      */
     public Peak peak() {
-        return peak;
+        return cash.peak();
     }
 
     /**
@@ -551,7 +376,7 @@ public final class Forecast {
      * @return the last of {@link #months}
      */
     public YearMonth completion() {
-        return months.get(months.size() - 1).month();
+        return months().get(months().size() - 1).month();
     }
 
     /**
@@ -580,27 +405,7 @@ public final class Forecast {
      * @return one row a figure
      */
     public Table figures() {
-        String unit = ledger.currency().getCurrencyCode();
-        Table.Builder table = DrawFigures.ranged("Forecast at completion, " + unit + ", as of " + ledger.on(), unit);
-        long guesses = ledger.entries().stream().filter(e -> e.status() == Status.ESTIMATE).count();
-        table.note(ledger.entries().size() + (ledger.entries().size() == 1 ? " row, " : " rows, ") + guesses
-                + (guesses == 1 ? " of them an estimate; " : " of them estimates; ")
-                + Cell.format(count, 0) + " draws. Paid and agreed amounts stand as they are; estimates are drawn, those of one category"
-                        + " together.");
-        if (!ledger.carSales().isEmpty()) {
-            table.note(ledger.carSaleNote());
-        }
-        table.row(Cell.words("in it so far, net"), Cell.number(soFar, 2), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK);
-        DrawFigures.row(table, "still to pay", toPay);
-        DrawFigures.row(table, "still to come in", toReceive);
-        DrawFigures.row(table, "cash in it at completion", total);
-        if (ledger.sums().keptAtCompletion().signum() != 0) {
-            DrawFigures.row(table, "less tools kept: what the undertaking costs", charged());
-        }
-        DrawFigures.row(table, "most cash in it at the end of a month", peak.amounts);
-        table.note("The most cash is in it most often at the end of " + peak.month + " (" + Math.round(100 * peak.chance)
-                + " % of the draws).");
-        return table.build();
+        return new ForecastTables(this).figures();
     }
 
     /**
@@ -609,14 +414,7 @@ public final class Forecast {
      * @return one row a month
      */
     public Table byMonth() {
-        String unit = ledger.currency().getCurrencyCode();
-        Table.Builder table = Table.titled("Cash in the undertaking at the end of each month, " + unit).columns(Column.words("month"),
-                Column.number("median", unit), Column.number("80 % from", unit), Column.number("80 % to", unit));
-        for (MonthOfCash month : months) {
-            table.row(Cell.words(month.month.toString()), Cell.number(month.middle, 0), Cell.number(month.low, 0), Cell.number(month.high,
-                    0));
-        }
-        return table.build();
+        return new ForecastTables(this).byMonth();
     }
 
     /**
@@ -625,16 +423,6 @@ public final class Forecast {
      * @return one row an estimate, the largest part of the variance first
      */
     public Table spread() {
-        String unit = ledger.currency().getCurrencyCode();
-        Table.Builder table = Table.titled("What drives the spread of the forecast").columns(Column.number("line", ""),
-                Column.words("estimate"), Column.number("median", unit), Column.number("80 % from", unit), Column.number("80 % to", unit),
-                Column.number("part of the variance", "%"));
-        table.note("Money that comes in is below 0; parts of the variance are those at a market that stands still. A firm offer or a"
-                + " narrower range for the first rows would narrow the forecast most.");
-        for (Driver driver : drivers) {
-            table.row(driver.line == 0 ? Cell.BLANK : Cell.label(driver.line), Cell.words(driver.name), Cell.number(driver.middle, 0),
-                    Cell.number(driver.low, 0), Cell.number(driver.high, 0), Cell.number(100 * driver.share, 1));
-        }
-        return table.build();
+        return new ForecastTables(this).spread();
     }
 }

@@ -85,6 +85,12 @@ final class LedgerReader {
         Draft(NamedRows.Row row) {
             this.row = row;
         }
+
+        /** Whether nothing but the lack of a sign speaks for money that goes out. */
+        boolean isSilent() {
+            return row.isUsable() && direction == Direction.OUT && category == Category.UNSORTED && row.text(CATEGORY).isEmpty()
+                    && row.text(DIRECTION).isEmpty();
+        }
     }
 
     Ledger read() {
@@ -101,6 +107,7 @@ final class LedgerReader {
         for (Draft draft : drafts) {
             read.add(entry(draft, base, on, bought, seen));
         }
+        askOfDirection(drafts);
         Optional<BigDecimal> dearest = read.stream().flatMap(Optional::stream).filter(e -> e.category() == Category.PURCHASE
                 && e.direction() == Direction.OUT).map(Entry::amount).max(Comparator.naturalOrder());
         List<Entry> entries = new ArrayList<>();
@@ -157,6 +164,26 @@ final class LedgerReader {
         if (last > 0) {
             askIfFar(done.get(last), done.get(last - 1), "after the payment before it, and all is counted as of this day");
             askIfFar(done.get(0), done.get(1), "before the next payment");
+        }
+    }
+
+    /**
+     * Money of a row that says neither what it is for nor whether it goes out counts as going out. In a file that says so of other rows
+     * each is asked about; in one that says it of none the first stands for all.
+     */
+    private static void askOfDirection(List<Draft> drafts) {
+        List<Draft> silent = drafts.stream().filter(Draft::isSilent).toList();
+        if (silent.isEmpty()) {
+            return;
+        }
+        boolean others = drafts.stream().anyMatch(d -> !d.row.text(CATEGORY).isEmpty() || !d.row.text(DIRECTION).isEmpty());
+        if (others) {
+            silent.forEach(d -> d.row.ask(DIRECTION, "neither category nor direction says whether this goes out or comes in: it is counted"
+                    + " as money that goes out; if it came in, write in"));
+        } else {
+            silent.get(0).row.ask(DIRECTION, "no row of this file has a category or a direction: " + (silent.size() == 1
+                    ? "this one is counted" : "all " + silent.size() + " with an amount are counted")
+                    + " as money that goes out; where some came in, add the column direction and write in");
         }
     }
 

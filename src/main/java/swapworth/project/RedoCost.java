@@ -1,8 +1,11 @@
 package swapworth.project;
 
+import static java.util.Objects.requireNonNull;
+
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import swapworth.assumptions.Assumption;
 import swapworth.assumptions.Assumptions;
@@ -18,7 +21,7 @@ import swapworth.table.Table;
  * What it would cost to do the work again at the prices of the day of the ledger, and between which ends the sum to insure lies. Each row
  * that is done is carried from its day to today: parts, work and the rest with {@code redo_prices}, cars and parts sold with the movement
  * of the market where its draws are given, else with {@code redo_cars}. What is still to come counts as forecast. Tools count by
- * their charged share; nothing is taken off for age.
+ * their charged share; nothing is taken off for age. When the finished car is sold there is nothing left to insure.
  *
  * @param currency the base currency
  * @param cash draws of the redo cost in cash
@@ -26,10 +29,11 @@ import swapworth.table.Table;
  * @param rate the stated rate of an hour
  * @param value draws of the value of the finished car
  * @param salvage draws of what would be kept after a write-off
- * @param evidence one sentence on where each end comes from
+ * @param evidence one sentence on where each figure that counts comes from
+ * @param sale the sale of the finished car; empty where it is not done
  */
 public record RedoCost(String currency, double[] cash, double[] hours, double rate, double[] value, double[] salvage,
-        List<String> evidence) {
+        List<String> evidence, Optional<Ledger.CarSale> sale) {
     private static final Set<Category> OF_THE_MARKET = Set.of(Category.PURCHASE, Category.SOLD);
     private static final double DAYS_A_YEAR = 365.25;
 
@@ -40,6 +44,7 @@ public record RedoCost(String currency, double[] cash, double[] hours, double ra
         value = value.clone();
         salvage = salvage.clone();
         evidence = List.copyOf(evidence);
+        requireNonNull(sale, "sale");
         DrawFigures.minus(cash, hours);
         DrawFigures.minus(value, salvage);
         DrawFigures.minus(cash, value);
@@ -90,15 +95,15 @@ public record RedoCost(String currency, double[] cash, double[] hours, double ra
         for (int i = 0; i < count; i++) {
             salvage[i] = Math.max(0, Math.min(1, salvage[i])) * value[i];
         }
-        List<String> evidence = List.of(
-                "The value comes from listings and assumptions, with its range.",
-                "The redo cost comes from " + forecast.ledger().entries().size() + " rows of the ledger, " + byMarket
-                        + " of them carried to today by the market of the listings, the others by assumptions on yearly prices.",
+        String ofRedo = "The redo cost comes from " + forecast.ledger().entries().size() + " rows of the ledger, " + byMarket
+                + " of them carried to today by the market of the listings, the others by assumptions on yearly prices.";
+        Optional<Ledger.CarSale> sale = forecast.ledger().carSold();
+        List<String> evidence = sale.isPresent() ? List.of(ofRedo) : List.of(
+                "The value comes from listings and assumptions, with its range.", ofRedo,
                 "What would be kept after a write-off is an assumption: " + Math.round(share.middle()) + " % of the value, give or take "
                         + Math.round(share.spread()) + ".");
         return new RedoCost(forecast.ledger().currency().getCurrencyCode(), cash, forecast.hours(),
-                assumptions.get("own_hour_rate").middle(),
-                value, salvage, evidence);
+                assumptions.get("own_hour_rate").middle(), value, salvage, evidence, sale);
     }
 
     private static double signed(Entry entry, double amount) {
@@ -143,31 +148,38 @@ public record RedoCost(String currency, double[] cash, double[] hours, double ra
     /**
      * The upper end of the sum to insure: redo cost with hours less what would be kept.
      *
-     * @return draws in the base currency
+     * @return draws in the base currency; nothing when the car is sold
      */
-    public double[] upperEnd() {
-        return DrawFigures.minus(withHours(), salvage);
+    public Optional<double[]> upperEnd() {
+        return sale.isPresent() ? Optional.empty() : Optional.of(DrawFigures.minus(withHours(), salvage));
     }
 
     /**
-     * The redo cost and the two ends of the sum to insure.
+     * The redo cost and the two ends of the sum to insure; when the car is sold what came in for it, and no such sum.
      *
-     * @return two tables
+     * @return two tables, or one when it is sold
      */
     public List<Table> tables() {
         Table.Builder redo = DrawFigures.ranged("What it would cost to do it again today, " + currency, currency);
         DrawFigures.row(redo, "in cash: cars, parts, work, less parts sold", cash);
         DrawFigures.row(redo, "with own hours at " + Cell.format(rate, 2) + " each", withHours());
-        DrawFigures.row(redo, "what would be kept after a write-off", salvage);
+        sale.ifPresent(s -> redo.note("The finished car is sold: " + LedgerSums.coins(s.received()).shown() + " came in for it by " + s.on()
+                + ", net of its fee. There is nothing left of it to insure, and no sum to insure stands here."));
+        return upperEnd().map(upper -> {
+            DrawFigures.row(redo, "what would be kept after a write-off", salvage);
+            return List.of(redo.build(), sumToInsure(upper));
+        }).orElseGet(() -> List.of(redo.build()));
+    }
+
+    private Table sumToInsure(double[] upper) {
         Table.Builder ends = Table.titled("The sum to insure lies between two ends, " + currency).columns(Column.words("end"),
                 Column.number("median", currency), Column.number("80 % from", currency), Column.number("80 % to", currency),
                 Column.sentences("what it would pay for"));
         ends.note("Which sum to agree on is your choice and the insurer's; read in the policy whether it pays an agreed sum, the market"
-                + " value"
-                + " or the least of several.");
+                + " value or the least of several.");
         end(ends, "value of the finished car when sold", value, "another car of the same worth on the market, if there were one");
-        end(ends, "redo cost with hours, less what is kept", upperEnd(), "doing the work again");
-        return List.of(redo.build(), ends.build());
+        end(ends, "redo cost with hours, less what is kept", upper, "doing the work again");
+        return ends.build();
     }
 
     private static void end(Table.Builder table, String name, double[] draws, String pays) {

@@ -121,12 +121,11 @@ public record WalkAway(String currency, List<Price> prices) {
                 + " one (middle values on the same draws). Above the last figure the other car is the better buy.");
         for (Price price : prices) {
             Range near = Forecast.range(price.most, 0.80);
-            BigDecimal limit = price.walkAway instanceof HighestBid bid ? bid.bid() : BigDecimal.ZERO;
-            String remark = price.walkAway instanceof HighestBid ? price.asked.compareTo(limit) > 0 ? "it is above that now" : ""
-                    : "no price is low enough, or its landed cost is not whole";
+            String remark = price.walkAway.match(bid -> price.asked.compareTo(bid.bid()) > 0 ? "it is above that now" : "",
+                    none -> "no such price: " + none.reason());
             table.row(Cell.words(price.car), Cell.number(price.asked.doubleValue(), 0), Cell.number(price.landed.doubleValue(), 0),
                     Cell.words(price.nextBest), Cell.number(DrawFigures.median(price.most), 0), Cell.number(near.low(), 0),
-                    Cell.number(near.high(), 0), price.walkAway instanceof HighestBid ? Cell.number(limit.doubleValue(), 0) : Cell.BLANK,
+                    Cell.number(near.high(), 0), price.walkAway.match(bid -> Cell.number(bid.bid().doubleValue(), 0), none -> Cell.BLANK),
                     Cell.words(remark + (price.open.isEmpty() ? "" : (remark.isEmpty() ? "" : "; ") + price.nextBest
                             + " costs more than is counted, and this one may too: " + String.join("; ", price.open))));
         }

@@ -447,6 +447,15 @@ public final class NamedRows {
         }
 
         /**
+         * Whether nothing has rejected the row or set it aside so far.
+         *
+         * @return what {@link #use} will say unless more is found
+         */
+        public boolean isUsable() {
+            return rejections.isEmpty() && asides.isEmpty();
+        }
+
+        /**
          * Settles what becomes of the row; to be called once, last.
          *
          * @return whether it is used: nothing rejected it or set it aside

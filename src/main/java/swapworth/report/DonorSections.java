@@ -76,7 +76,8 @@ public final class DonorSections {
     public static Section choice(DonorStudy study) {
         List<Part> parts = new ArrayList<>();
         String currency = study.currency().getCurrencyCode();
-        parts.add(Part.prose("Bids are not compared, net costs are: what a car costs in the yard less what its left-over parts bring. "
+        parts.add(Part.prose("Bids are not compared, net costs are: what a car costs in the yard less what its left-over parts bring, "
+                + "and of a donor what must be replaced of its gear. "
                 + "Differences are taken within one state of the market at a time. Where the 80 % range of a difference holds nought, "
                 + "money does not decide."));
         study.choices().forEach(choice -> parts.add(Part.rows(choice.table(currency))));

@@ -141,27 +141,30 @@ public record InShort(List<Sentence> sentences) {
     private static String cheapest(Choice choice, DonorStudy study) {
         CarOption first = choice.options().get(0);
         List<String> alike = IntStream.range(1, choice.options().size()).filter(choice::noRealDifference)
-                .mapToObj(k -> "'" + choice.options().get(k).car().name() + "'").toList();
+                .mapToObj(k -> "'" + choice.options().get(k).car().name() + "' (dearer in " + choice.dearerIn(k) + " % of the draws)")
+                .toList();
         CandidateCar car = first.car();
         int count = choice.compared();
         int others = choice.options().size() - count;
         return choice.purpose() + ": " + (count == 1 ? "'" + car.name() + (others == 0 ? "' alone costs net " : "' costs net ")
                 : "of " + count + " '" + car.name() + "' costs least, net ") + study.currency().getCurrencyCode()
-                + " " + Cell.format(first.meanNetCost(), 0) + (first.parts() ? " (80 % range " + Choice.range(first.netCost())
+                + " " + Cell.format(first.meanWithGear(), 0) + (first.parts() ? " (80 % range " + Choice.range(first.withGear())
                 + study.on().map(d -> "; " + d).orElse("") + ")" : "") + ": " + Cell.format(first.landed(), 0)
                 + (first.whole() ? " at the door" : " without all of its fees") + " for a price or bid of "
                 + car.priceOrBid().map(p -> Cell.format(p.amount(), 0)).orElse("") + " (" + car.facts().seller().words() + ")"
                 + (first.parts() ? ", less what its left-over parts bring, by " + study.market().map(PartsMarket::offers).orElse(0)
                         + " offers of parts" : "; its left-over parts are not counted, since "
                         + (first.partsUnpriced() > 0 ? "none of them that is for sale has a price" : "partout.csv does not name them"))
-                + (others == 0 ? "" : "; " + others + " more cannot be compared, for not all of their parts or fees are counted")
+                + (first.parts() ? first.gearToReplace() : "")
+                + (others == 0 ? "" : "; " + others + " more cannot be compared, for not all of their parts, fees or gear are counted")
                 + (alike.isEmpty() ? "" : ". Money tells no real difference from " + String.join(", ", alike)) + ".";
     }
 
     private static String worth(SwapValue value, Swaps swaps) {
         return "Finished, '" + value.car().name() + "' is worth " + swaps.currency().getCurrencyCode() + " "
                 + Figures.rounded(value.median()) + " (80 % range " + Figures.range(value.range(0.80)) + "; the price of this one car, "
-                + dayAndLevel(value.level(), value) + "), by " + value.basis() + ".";
+                + dayAndLevel(value.level(), value) + "), by " + value.basis() + "."
+                + value.notInRange().map(words -> " " + words).orElse("");
     }
 
     private static String dayAndLevel(LevelOfTrade level, SwapValue value) {

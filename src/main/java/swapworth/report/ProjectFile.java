@@ -146,16 +146,22 @@ public final class ProjectFile {
         }
         SwapValue value = finished.get();
         return made + " Indicated range of the price of this one car (" + value.level().words() + when(value.on()) + "): "
-                + money(value.range(0.80)) + " (80 %), " + money(value.range(0.95)) + " (95 %), " + unit() + "." + unfinished();
+                + money(value.range(0.80)) + " (80 %), " + money(value.range(0.95)) + " (95 %), " + unit() + "." + state()
+                + value.notInRange().map(words -> " " + words).orElse("");
     }
 
-    /** A range of the finished car says little to somebody who takes it for finished. */
-    private String unfinished() {
+    /** A range of the finished car says little to somebody who takes it for finished, or for the owner's still. */
+    private String state() {
+        return undertaking.ledger().flatMap(Ledger::carSold).map(sale -> " The car is sold: by the owner's ledger the last of its price"
+                + " came in on " + sale.on() + ".").or(this::unfinished).orElse("");
+    }
+
+    private Optional<String> unfinished() {
         return undertaking.ledger().map(Ledger::sums).flatMap(sums -> sums.doneIn().map(done -> {
             int rows = sums.toFinish().size();
             return " The car is not finished: " + rows + (rows == 1 ? " row of the owner's ledger is" : " rows of the owner's ledger are")
                     + " still to be paid or worked, the last in " + done + "; the range is that of the finished car.";
-        })).orElse("");
+        }));
     }
 
     private static String when(Optional<LocalDate> day) {
@@ -176,16 +182,15 @@ public final class ProjectFile {
                 .columns(Column.words("figure"), Column.number("from", unit()), Column.number("to", unit()));
         undertaking.market().ifPresent(m -> table.note(m.read().cars().size() + " cars and " + m.read().listings().size()
                 + " sightings in the owner's collection."));
+        value.notInRange().ifPresent(table::note);
         table.row(Cell.words("median"), Cell.number(value.median(), 0), Cell.BLANK);
         table.row(Cell.words("80 % range"), Cell.number(value.range(0.80).low(), 0), Cell.number(value.range(0.80).high(), 0));
         table.row(Cell.words("95 % range"), Cell.number(value.range(0.95).low(), 0), Cell.number(value.range(0.95).high(), 0));
         return Section.of("value", "What it is worth", Part.rows(table.build()),
-                Part.prose("How it was found: nobody has sold this car, so its"
-                + " price is put together from cars that share its body, cars that share its running gear, and what parts and work cost. A"
-                + " statistical model learns from the listings how price runs with age, mileage, condition and the level of trade; the"
-                + " 80 % range holds the price of one such car eight times in ten, the 95 % range nineteen times in twenty. Assumptions,"
-                + " which the owner can show, hold "
-                + Math.round(100 * value.priorShare()) + " % of what is unsure about it."));
+                Part.prose("How it was found: " + value.howFound() + " A statistical model learns from the listings how price"
+                + " runs with age, mileage, condition and the level of trade; the 80 % range holds the price of one such car eight times in"
+                + " ten, the 95 % range nineteen times in twenty. " + value.held() + "; the owner can show them. The price of one car is"
+                + " more unsure than that, by how single cars differ."));
     }
 
     private Section evidence(Undertaking.Market market) {
@@ -202,6 +207,7 @@ public final class ProjectFile {
                 Cell.words(cars.stream().flatMap(c -> c.lastSeen().stream()).max(LocalDate::compareTo)
                         .map(LocalDate::toString).orElse(""))));
         parts.add(Part.rows(table.build()));
+        undertaking.finished().flatMap(SwapValue::seen).ifPresent(t -> parts.add(Part.rows(discreet(t))));
         undertaking.finished().ifPresent(f -> comparables(market, f).ifPresent(t -> parts.add(Part.rows(t))));
         return Section.of("evidence", "By which listings", parts.toArray(Part[]::new));
     }
@@ -223,7 +229,7 @@ public final class ProjectFile {
                 .map(CandidateCar::facts).toList();
         Shared shared = Shared.with(value.built(), value.car().gearLine(), equivalents);
         Set<String> shown = new HashSet<>();
-        add(table, market, shared, shown, value.car().facts().withoutGear(), unit);
+        add(table, market, shared, shown, value.stock(), unit);
         equivalents.forEach(facts -> add(table, market, shared, shown, facts, unit));
         return shown.isEmpty() ? Optional.empty() : Optional.of(table.build());
     }
@@ -309,8 +315,8 @@ public final class ProjectFile {
         Table.Builder table = ranges("Still to be paid until it is done, as of " + forecast.ledger().on());
         range(table, "still to be paid, a reserve included", forecast.toPay());
         return Section.of("to-come", "What is still to be paid", Part.rows(table.build()),
-                Part.prose("The last row of the ledger is due in "
-                + forecast.completion() + "."));
+                Part.prose(forecast.ledger().sums().doneIn().map(done -> "The last row still to be paid or worked is due in " + done + ".")
+                        .orElse("No row of the ledger is still to be paid or worked.")));
     }
 
     private Table.Builder ranges(String title) {

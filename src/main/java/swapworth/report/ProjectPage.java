@@ -201,9 +201,7 @@ public final class ProjectPage {
         List<Part> parts = new ArrayList<>();
         parts.add(Part.prose(equity.sale().map(s -> "The finished car is sold: what came in for it by " + s.on() + ", "
                 + LedgerFigures.amount(s.received()) + " net of its fee, stands in place of its value. ")
-                .or(() -> undertaking.finished().map(f -> valueInIt(undertaking).orElse("") + " Assumptions hold "
-                + Math.round(100 * f.priorShare()) + " % of what is unsure about it, the largest part '"
-                + f.largestAssumption().assumption() + "'. ")).orElse("")
+                .or(() -> undertaking.finished().map(f -> valueInIt(undertaking).orElse("") + " " + f.held() + ". ")).orElse("")
                 + "Cash, cost of money and own hours stand apart, so that you can stop reading where you count."));
         equity.tables().forEach(table -> parts.add(Part.rows(table)));
         parts.add(Part.picture(ProjectCharts.equity(equity)));
@@ -223,7 +221,8 @@ public final class ProjectPage {
         List<Part> parts = new ArrayList<>();
         redo.tables().forEach(table -> parts.add(Part.rows(table)));
         parts.add(Part.bullets(redo.evidence()));
-        return Section.of("redo", "What it would cost to do it again, and the sum to insure", parts.toArray(Part[]::new));
+        return Section.of("redo", "What it would cost to do it again" + (redo.sale().isPresent() ? "" : ", and the sum to insure"),
+                parts.toArray(Part[]::new));
     }
 
     private static Section alternatives(Alternatives alternatives) {

@@ -6,7 +6,6 @@ import swapworth.assumptions.Question;
 import swapworth.chart.SwapCharts;
 import swapworth.listing.CarsFile;
 import swapworth.swap.SwapAnswer;
-import swapworth.swap.SwapValue;
 import swapworth.swap.Swaps;
 import swapworth.table.Table;
 
@@ -25,18 +24,17 @@ public final class SwapSection {
      */
     public static Section of(Swaps swaps) {
         List<Part> parts = new ArrayList<>();
-        parts.add(Part.prose("The finished car has the body of one line and the running gear of another; nobody has sold one. Up to three"
-                + " approaches answer for one quantity, the price of this one car. They share listings and assumptions, so they are put"
-                + " together by how they move together, and what they say is shown beside the result. The range is wide because little is"
-                + " known; swaps that you saw and offers for your own car narrow it."));
+        parts.add(Part.prose("The finished car has the body of one line and the running gear of another; such cars are seldom sold. Up to"
+                + " three approaches answer for one quantity, the price of this one car. They share listings and assumptions, so they"
+                + " are put together by how they move together, and what they say is shown beside the result. The range is wide because"
+                + " little is known; swaps that you saw and offers for your own car narrow it."));
         if (!swaps.notes().isEmpty()) {
             parts.add(Part.bullets(swaps.notes()));
         }
         int number = 1;
         for (SwapAnswer answer : swaps.answers()) {
-            if (answer instanceof SwapValue value) {
-                parts.add(Part.picture(SwapCharts.approaches(value, swaps.currency().getCurrencyCode())));
-            }
+            answer.answer().told().ifPresent(value -> parts.add(Part.picture(SwapCharts.approaches(value,
+                    swaps.currency().getCurrencyCode()))));
             List<Table> tables = answer.tables();
             for (int t = 0; t < tables.size(); t++) {
                 Part rows = Part.rows(tables.get(t));

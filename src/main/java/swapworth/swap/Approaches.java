@@ -4,9 +4,11 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import swapworth.listing.CarFacts;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Runs;
@@ -39,6 +41,8 @@ final class Approaches {
     Optional<double[]> builder = Optional.empty();
     Optional<double[]> position = Optional.empty();
     final Map<String, String> leftOut = new LinkedHashMap<>();
+    /** The swaps seen that count in some approach. */
+    final Set<SeenSwap> used = new LinkedHashSet<>();
     int swapsByPair;
     int swapsByPosition;
 
@@ -135,16 +139,17 @@ final class Approaches {
             log = Situation.sum(log, factor);
             builder = Optional.of(factor);
         }
-        List<SeenSwap> used = standing == PairStanding.SEEN ? List.of() : usable();
-        double[][] predicted = new double[used.size()][];
+        List<SeenSwap> told = usable();
+        used.addAll(told);
+        double[][] predicted = new double[told.size()][];
         double[] observed = new double[used.size()];
         for (int k = 0; k < observed.length; k++) {
-            Subject subject = subject(used.get(k));
+            Subject subject = subject(told.get(k));
             double[] maker = s.asBuiltByMaker(subject);
             double[] one = s.model.pair(subject.facts()) == PairStanding.SEEN ? maker
-                    : Situation.sum(maker, s.builtBy(used.get(k).builtBy()));
-            predicted[k] = Situation.sum(Situation.sum(one, s.departureOf(subject, used.get(k).name())), below(used.get(k)));
-            observed[k] = StrictMath.log(used.get(k).price());
+                    : Situation.sum(maker, s.builtBy(told.get(k).builtBy()));
+            predicted[k] = Situation.sum(Situation.sum(one, s.departureOf(subject, told.get(k).name())), below(told.get(k)));
+            observed[k] = StrictMath.log(told.get(k).price());
         }
         swapsByPair = observed.length;
         log = Draws.given(log, predicted, observed);
@@ -226,8 +231,9 @@ final class Approaches {
         long rollers = s.model.cars().stream().filter(c -> c.facts().runs() == Runs.NO_ENGINE).count();
         if (s.car.cost().removed().isPresent()) {
             UnsureAmount removed = s.car.cost().removed().get();
-            remarks.add("recipient without its gear: the stock car less what its removed parts bring (" + removed.source() + ")");
-            return Situation.combined((v, r) -> v - r, stock, removed.draws(s.count(), s.seedOf("removed")));
+            remarks.add("recipient without its gear: the stock car less its removed running gear (" + removed.source()
+                    + whole(removed) + ")");
+            return Situation.combined((v, r) -> v - r, stock, amount(removed, "removed", names));
         }
         if (rollers > 0) {
             remarks.add("recipient without its gear: by " + rollers + (rollers == 1 ? " car" : " cars")
@@ -241,17 +247,24 @@ final class Approaches {
         return Situation.combined((v, r) -> v * (1 - r), stock, share);
     }
 
+    private static String whole(UnsureAmount amount) {
+        return amount.byParts() ? ", less what a whole one costs less than its parts (swap_gear_whole)" : "";
+    }
+
+    private double[] amount(UnsureAmount amount, String name, List<String> names) {
+        double[] draws = amount.draws(s.count(), s.seedOf(name));
+        if (!amount.byParts()) {
+            return draws;
+        }
+        names.add("swap_gear_whole");
+        return Situation.combined((a, share) -> a * share, draws, s.between("swap_gear_whole", 0.05, 1));
+    }
+
     private Optional<double[]> gear(double[] stock, List<String> remarks, List<String> names) {
         if (s.car.cost().gear().isPresent()) {
             UnsureAmount gear = s.car.cost().gear().get();
-            remarks.add("running gear: " + gear.source()
-                    + (gear.byParts() ? ", less what a whole one costs less than its parts (swap_gear_whole)" : ""));
-            double[] amount = gear.draws(s.count(), s.seedOf("gear"));
-            if (!gear.byParts()) {
-                return Optional.of(amount);
-            }
-            names.add("swap_gear_whole");
-            return Optional.of(Situation.combined((a, share) -> a * share, amount, s.between("swap_gear_whole", 0.05, 1)));
+            remarks.add("running gear: " + gear.source() + whole(gear));
+            return Optional.of(amount(gear, "gear", names));
         }
         Map<String, Integer> lines = new HashMap<>();
         String gear = s.model.runningGear(s.finished);
@@ -262,9 +275,12 @@ final class Approaches {
         if (line.isEmpty()) {
             return Optional.empty();
         }
-        CarFacts.Builder giver = CarFacts.of(line.get()).seller(s.finished.seller()).runs(Runs.DRIVES);
+        CarFacts.Builder giver = s.ofMaker(CarFacts.of(line.get()).build(), gear).toBuilder().seller(s.finished.seller()).runs(Runs.DRIVES);
         s.car.gearYear().ifPresentOrElse(giver::modelYear, () -> s.finished.modelYear().ifPresent(giver::modelYear));
         s.finished.gearMileage().or(s.finished::mileage).ifPresent(giver::mileage);
+        if (!(value(giver.build()) instanceof FairValue)) {
+            return Optional.empty();
+        }
         remarks.add("running gear: a share of what a driving car of the line '" + line.get() + "' is worth, which is an assumption"
                 + " (swap_gear_share; state gear_value in the car's row instead)");
         names.add("swap_gear_share");
@@ -285,7 +301,8 @@ final class Approaches {
     }
 
     private String stockNeeded() {
-        return "listings of the line '" + s.stock.vehicle() + "'";
+        return s.model.lines().contains(s.stock.vehicle()) ? "running_gear (and body) of the recipient in cars.csv, as the"
+                + " listings of the line '" + s.stock.vehicle() + "' name them" : "listings of the line '" + s.stock.vehicle() + "'";
     }
 
     private void position() {
@@ -312,6 +329,7 @@ final class Approaches {
             if (level.isPresent()) {
                 predictions.add(Situation.sum(Situation.sum(level.get(), s.departureOf(subject(swap), swap.name())), below(swap)));
                 prices.add(StrictMath.log(swap.price()));
+                used.add(swap);
             }
         }
         swapsByPosition = prices.size();
@@ -346,7 +364,7 @@ final class Approaches {
         Subject subject = subject(swap);
         Optional<CarFacts> maker = Optional.empty();
         if (swap.factoryLine().isPresent()) {
-            maker = Optional.of(CarFacts.of(swap.factoryLine().get()).build());
+            maker = Optional.of(s.ofMaker(CarFacts.of(swap.factoryLine().get()).build(), s.model.runningGear(swap.facts())));
         } else if (s.model.body(swap.facts()).equals(s.model.body(s.finished))
                 && s.model.runningGear(swap.facts()).equals(s.model.runningGear(s.finished))) {
             maker = s.factory;
@@ -355,7 +373,7 @@ final class Approaches {
             leftOut.putIfAbsent(swap.name(), "for its position: its factory equivalent is not named (column 'factory_line')");
             return Optional.empty();
         }
-        Subject stock = with(subject, swap.facts().withoutGear());
+        Subject stock = with(subject, s.stockOf(swap.facts(), s.model.runningGear(swap.facts())));
         Subject factory = with(subject, Situation.inFactoryForm(maker.get(), swap.facts()));
         if (!(s.model.value(stock) instanceof FairValue) || !(s.model.value(factory) instanceof FairValue)) {
             leftOut.putIfAbsent(swap.name(), "for its position: the listings do not tell what its stock car or its factory equivalent is"

@@ -1,6 +1,9 @@
 package swapworth.swap;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
 import swapworth.listing.Mileage;
 import swapworth.table.Cell;
 import swapworth.table.Column;
@@ -43,6 +46,21 @@ final class Disclosure {
         }
         list(table, "known faults", car.faults());
         return table.build();
+    }
+
+    /** What is stated against the car and moves no figure: a paper that says no to its lawful use, a fault; empty where nothing is. */
+    Optional<String> notInRange() {
+        FinishedCar car = s.car;
+        List<String> against = new ArrayList<>();
+        Stream.of(Paper.INSPECTED, Paper.EMISSIONS, Paper.APPROVED).filter(paper -> car.paper(paper) == Known.NO)
+                .forEach(paper -> against.add(paper.words() + ": no"));
+        int faults = car.faults().size();
+        if (faults > 0) {
+            against.add(faults + (faults == 1 ? " known fault" : " known faults"));
+        }
+        return against.isEmpty() ? Optional.empty() : Optional.of("The owner states: " + String.join("; ", against) + ". The range is that"
+                + " of a car that passes and has no such fault: what this takes off is not in it" + (car.cost().losses().isEmpty() ? "."
+                        : ", but for the losses that the value by cost takes off."));
     }
 
     private static String words(SwapCost.Loss loss) {

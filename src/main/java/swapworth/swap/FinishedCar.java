@@ -24,9 +24,11 @@ import swapworth.listing.CarFacts;
  * @param optionsLost functions and options that no longer do
  * @param faults known faults
  * @param cost its parts at market prices
+ * @param recipient what is known of the car it was made from, which tells the running gear of the stock car; empty where nobody says
  */
 public record FinishedCar(String name, CarFacts facts, Optional<String> gearLine, OptionalInt gearYear, BuiltBy builtBy,
-        Map<Paper, Known> papers, List<String> optionsKept, List<String> optionsLost, List<String> faults, SwapCost cost) {
+        Map<Paper, Known> papers, List<String> optionsKept, List<String> optionsLost, List<String> faults, SwapCost cost,
+        Optional<CarFacts> recipient) {
 
     /** Copies the collections in and checks that nothing is missing. */
     public FinishedCar {
@@ -36,6 +38,7 @@ public record FinishedCar(String name, CarFacts facts, Optional<String> gearLine
         requireNonNull(gearYear, "gearYear");
         requireNonNull(builtBy, "builtBy");
         requireNonNull(cost, "cost");
+        requireNonNull(recipient, "recipient");
         papers = Map.copyOf(papers);
         optionsKept = List.copyOf(optionsKept);
         optionsLost = List.copyOf(optionsLost);
@@ -51,7 +54,7 @@ public record FinishedCar(String name, CarFacts facts, Optional<String> gearLine
      */
     public static FinishedCar of(String name, CarFacts facts) {
         return new FinishedCar(name, facts, Optional.empty(), OptionalInt.empty(), BuiltBy.UNKNOWN, Map.of(), List.of(), List.of(),
-                List.of(), SwapCost.unstated());
+                List.of(), SwapCost.unstated(), Optional.empty());
     }
 
     /**
@@ -61,7 +64,8 @@ public record FinishedCar(String name, CarFacts facts, Optional<String> gearLine
      * @return a copy
      */
     public FinishedCar with(BuiltBy builder) {
-        return new FinishedCar(name, facts, gearLine, gearYear, builder, papers, optionsKept, optionsLost, faults, cost);
+        return new FinishedCar(name, facts, gearLine, gearYear, builder, papers, optionsKept, optionsLost, faults, cost,
+                recipient);
     }
 
     /**
@@ -71,7 +75,19 @@ public record FinishedCar(String name, CarFacts facts, Optional<String> gearLine
      * @return a copy
      */
     public FinishedCar withGearOf(String line) {
-        return new FinishedCar(name, facts, Optional.of(line), gearYear, builtBy, papers, optionsKept, optionsLost, faults, cost);
+        return new FinishedCar(name, facts, Optional.of(line), gearYear, builtBy, papers, optionsKept, optionsLost, faults, cost,
+                recipient);
+    }
+
+    /**
+     * With another car that it was made from.
+     *
+     * @param stock what is known of it, its own running gear in it
+     * @return a copy
+     */
+    public FinishedCar madeOf(CarFacts stock) {
+        return new FinishedCar(name, facts, gearLine, gearYear, builtBy, papers, optionsKept, optionsLost, faults, cost,
+                Optional.of(stock));
     }
 
     /**
@@ -81,7 +97,8 @@ public record FinishedCar(String name, CarFacts facts, Optional<String> gearLine
      * @return a copy
      */
     public FinishedCar with(SwapCost parts) {
-        return new FinishedCar(name, facts, gearLine, gearYear, builtBy, papers, optionsKept, optionsLost, faults, parts);
+        return new FinishedCar(name, facts, gearLine, gearYear, builtBy, papers, optionsKept, optionsLost, faults, parts,
+                recipient);
     }
 
     /**
@@ -95,7 +112,8 @@ public record FinishedCar(String name, CarFacts facts, Optional<String> gearLine
         Map<Paper, Known> changed = new EnumMap<>(Paper.class);
         changed.putAll(papers);
         changed.put(paper, known);
-        return new FinishedCar(name, facts, gearLine, gearYear, builtBy, changed, optionsKept, optionsLost, faults, cost);
+        return new FinishedCar(name, facts, gearLine, gearYear, builtBy, changed, optionsKept, optionsLost, faults, cost,
+                recipient);
     }
 
     /**
@@ -116,5 +134,13 @@ public record FinishedCar(String name, CarFacts facts, Optional<String> gearLine
      */
     public Optional<String> madeFrom(CandidateCar.Role role) {
         return SwapWords.text(facts.further(), role.words());
+    }
+
+    /** The car that its row names, else the only one of its role. */
+    Optional<CandidateCar> madeFrom(CandidateCar.Role role, List<CandidateCar> cars) {
+        Optional<String> named = madeFrom(role);
+        List<CandidateCar> found = cars.stream().filter(c -> named.map(n -> n.equalsIgnoreCase(c.name())).orElse(c.role() == role))
+                .toList();
+        return found.size() == 1 ? Optional.of(found.get(0)) : Optional.empty();
     }
 }

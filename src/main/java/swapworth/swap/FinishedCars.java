@@ -55,9 +55,12 @@ public record FinishedCars(List<FinishedCar> cars, Optional<CarFacts> factoryEqu
         Reader reader = new Reader(settings, currency, assumptions.get("swap_stated_spread").middle());
         List<CandidateCar> rows = file.cars().stream().filter(c -> c.role() == CandidateCar.Role.FINISHED).toList();
         rows.forEach(row -> List.of("recipient", "donor").forEach(column -> reader.checkName(row, column, file.cars())));
-        List<FinishedCar> cars = rows.stream().map(reader::car).toList();
-        Optional<CarFacts> factory = file.cars().stream().filter(c -> c.role() == CandidateCar.Role.FACTORY_EQUIVALENT)
-                .map(CandidateCar::facts).findFirst();
+        List<FinishedCar> cars = rows.stream().map(reader::car).map(car -> car.madeFrom(CandidateCar.Role.RECIPIENT, file.cars())
+                .map(recipient -> car.madeOf(recipient.facts())).orElse(car)).toList();
+        List<CandidateCar> equivalents = file.cars().stream().filter(c -> c.role() == CandidateCar.Role.FACTORY_EQUIVALENT).toList();
+        equivalents.stream().skip(1).forEach(row -> reader.odd(row, "role", row.role().words(), "there is one of this role already, '"
+                + equivalents.get(0).name() + "', and the first is the one that is used"));
+        Optional<CarFacts> factory = equivalents.stream().map(CandidateCar::facts).findFirst();
         return new FinishedCars(cars, factory, reader.problems);
     }
 
@@ -89,9 +92,9 @@ public record FinishedCars(List<FinishedCar> cars, Optional<CarFacts> factoryEqu
             if (by.isPresent() && builder.isEmpty()) {
                 odd(row, "built_by", by.get(), "this word is not understood and taken as unknown; known are owner and shop");
             }
-            Optional<UnsureAmount> gear = amount(row, "gear_value");
-            Optional<UnsureAmount> work = amount(row, "work_value");
-            Optional<UnsureAmount> removed = amount(row, "removed_value");
+            Optional<UnsureAmount> gear = amount(row, "gear_value", false);
+            Optional<UnsureAmount> work = amount(row, "work_value", false);
+            Optional<UnsureAmount> removed = amount(row, "removed_value", true);
             SwapCost cost = new SwapCost(gear, work, removed, losses(row));
             if (!cost.losses().isEmpty() && list(further, "options_lost").isEmpty()) {
                 problem(row, "obsolescence", further.get("obsolescence"), RowProblem.Kind.QUESTION, "is one of these a function that no"
@@ -99,7 +102,7 @@ public record FinishedCars(List<FinishedCar> cars, Optional<CarFacts> factoryEqu
             }
             return new FinishedCar(row.name(), row.facts(), SwapWords.text(further, "gear_line"), year(row),
                     builder.orElse(BuiltBy.UNKNOWN),
-                    papers, list(further, "options_kept"), list(further, "options_lost"), list(further, "faults"), cost);
+                    papers, list(further, "options_kept"), list(further, "options_lost"), list(further, "faults"), cost, Optional.empty());
         }
 
         private static List<String> list(Map<String, String> further, String column) {
@@ -127,11 +130,19 @@ public record FinishedCars(List<FinishedCar> cars, Optional<CarFacts> factoryEqu
             }
         }
 
-        private Optional<UnsureAmount> amount(CandidateCar row, String column) {
+        private Optional<UnsureAmount> amount(CandidateCar row, String column, boolean nothing) {
             Optional<String> text = SwapWords.text(row.facts().further(), column);
-            return text.flatMap(t -> money(row, column, t)).filter(a -> a > 0)
+            return text.flatMap(t -> money(row, column, t)).filter(a -> counts(row, column, text.get(), a > 0 || nothing && a == 0,
+                    nothing ? "it cannot be below 0" : "it must be above 0"))
                     .map(a -> UnsureAmount.stated(a, spread, column + " in the car's row, give or take " + Math.round(100 * spread)
                     + " %"));
+        }
+
+        private boolean counts(CandidateCar row, String column, String text, boolean counts, String must) {
+            if (!counts) {
+                odd(row, column, text, must + "; it is not used");
+            }
+            return counts;
         }
 
         private Optional<Double> money(CandidateCar row, String column, String text) {
@@ -158,11 +169,14 @@ public record FinishedCars(List<FinishedCar> cars, Optional<CarFacts> factoryEqu
                 if (figure.endsWith("%") && cells.number(figure, "%") instanceof Parsed.Understood<BigDecimal> number
                         && number.value().signum() >= 0 && number.value().doubleValue() < 100) {
                     losses.add(new SwapCost.Loss(what, 0, number.value().doubleValue() / 100));
+                } else if (figure.endsWith("%") && cells.number(figure, "%") instanceof Parsed.Understood) {
+                    odd(row, "obsolescence", part, "a share lies between 0 and 100 %; it is not used");
                 } else if (figure.isEmpty() || figure.endsWith("%")) {
                     odd(row, "obsolescence", part, "this has no amount or share behind a colon, such as 'air conditioning lost: 400'; not"
                             + " used");
                 } else {
-                    money(row, "obsolescence", figure).filter(a -> a >= 0).ifPresent(a -> losses.add(new SwapCost.Loss(what, a, 0)));
+                    money(row, "obsolescence", figure).filter(a -> counts(row, "obsolescence", part, a >= 0, "a loss cannot be below 0"))
+                            .ifPresent(a -> losses.add(new SwapCost.Loss(what, a, 0)));
                 }
             }
             return losses;

@@ -4,7 +4,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import swapworth.assumptions.Assumption;
 import swapworth.listing.LevelOfTrade;
 import swapworth.market.Subject;
 import swapworth.statistics.Draws;
@@ -56,12 +55,13 @@ final class Learning {
             case OFFER_REFUSED -> Draws.logStudent4((seen - logPrice - s.assumptions().logMiddle("swap_offer_below"))
                     / s.assumptions().logSpread("swap_offer_below"));
             case SOLD -> Draws.logStudent4((seen - logPrice) / s.assumption("same_car_scale").middle());
-            case NO_TAKER -> {
-                Assumption half = s.assumption("swap_days_on_offer");
-                double rate = Math.log(2) / half.middle()
-                        * StrictMath.pow(s.assumption("swap_takers_left").middle(), (seen - logPrice) / LOG_TENTH);
-                yield -Math.min(700, rate * offer.days());
-            }
+            case NO_TAKER -> -Math.min(700, takersADay(s, seen - logPrice) * offer.days());
         };
+    }
+
+    /** How many takers a day a car finds that is asked for by so much, as a difference of logarithms, above its price. */
+    static double takersADay(Situation s, double above) {
+        return Math.log(2) / s.assumption("swap_days_on_offer").middle()
+                * StrictMath.pow(s.assumption("swap_takers_left").middle(), above / LOG_TENTH);
     }
 }

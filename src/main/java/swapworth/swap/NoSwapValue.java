@@ -3,6 +3,8 @@ package swapworth.swap;
 import static java.util.Objects.requireNonNull;
 
 import java.util.List;
+import java.util.function.Function;
+import swapworth.market.CannotTell;
 import swapworth.table.Cell;
 import swapworth.table.Column;
 import swapworth.table.Table;
@@ -21,6 +23,20 @@ public record NoSwapValue(FinishedCar car, List<Approach> approaches, List<Strin
         requireNonNull(car, "car");
         approaches = List.copyOf(approaches);
         needed = List.copyOf(needed);
+    }
+
+    @Override
+    public <T> T match(Function<SwapValue, T> value, Function<NoSwapValue, T> none) {
+        return none.apply(this);
+    }
+
+    /**
+     * The reason as one of the house.
+     *
+     * @return why there is no value, and the rows that would help most
+     */
+    public CannotTell cannotTell() {
+        return CannotTell.without("no approach can value the finished car '" + car.name() + "'", String.join("; ", needed));
     }
 
     @Override

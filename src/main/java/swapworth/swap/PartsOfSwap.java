@@ -12,15 +12,15 @@ import java.util.stream.Stream;
 import swapworth.donor.DonorStudy;
 import swapworth.donor.GearValue;
 import swapworth.donor.PartOut;
-import swapworth.donor.Recovery;
 import swapworth.listing.CandidateCar;
 import swapworth.listing.CandidateCar.Role;
 import swapworth.market.PriceModel;
 import swapworth.market.ValueDraws;
 
 /**
- * What the parts of a swap bring and cost by {@code partout.csv} and {@code parts.csv}, on the same draws as the cars: the gear that is in
- * it at the prices of used parts, and what the removed parts bring, net.
+ * What the parts of a swap are worth by {@code partout.csv} and {@code parts.csv}, on the same draws as the cars: the gear that is in it
+ * and the gear that was taken out, each part taken to be good. What the builder does with the old gear does not change what the car is
+ * worth.
  */
 final class PartsOfSwap {
     private final Path folder;
@@ -46,8 +46,8 @@ final class PartsOfSwap {
         if (!Files.isRegularFile(folder.resolve("partout.csv")) || car.cost().gear().isPresent() && car.cost().removed().isPresent()) {
             return car;
         }
-        Optional<CandidateCar> donor = named(car, Role.DONOR);
-        Optional<CandidateCar> recipient = named(car, Role.RECIPIENT);
+        Optional<CandidateCar> donor = car.madeFrom(Role.DONOR, cars);
+        Optional<CandidateCar> recipient = car.madeFrom(Role.RECIPIENT, cars);
         DonorStudy study = studies.computeIfAbsent(Stream.concat(donor.stream(), recipient.stream()).toList(), both -> DonorStudy.of(folder,
                 both, currency, Optional.of(model), Optional.of(draws), on, model.assumptions(), Optional.empty()));
         SwapCost cost = car.cost();
@@ -62,19 +62,18 @@ final class PartsOfSwap {
             }
         }
         if (cost.removed().isEmpty() && recipient.isPresent()) {
-            Optional<Recovery> removed = study.partOut(recipient.get().name()).told().flatMap(PartOut::recovery);
-            if (removed.isPresent()) {
-                cost = cost.withRemoved(UnsureAmount.drawn(removed.get().net(), "the parts of '" + recipient.get().name()
-                        + "' that are sold by partout.csv, net"));
+            String name = recipient.get().name();
+            Optional<PartOut> given = donor.flatMap(d -> study.partOut(d.name()).told());
+            Optional<GearValue> removed = study.partOut(name).told().map(parts -> parts.replaced(given));
+            if (removed.isPresent() && removed.get().whole()) {
+                cost = cost.withRemoved(UnsureAmount.ofParts(removed.get().draws(), String.join(", ", removed.get().parts())
+                        + " of '" + name + "' at the prices of parts.csv, each taken to be good, whatever becomes of it"));
+            } else {
+                notes.add(car.name() + ": the running gear taken out of '" + name + "' is not priced by its parts: "
+                        + removed.map(r -> "no row or no price for " + String.join(", ", r.unpriced()))
+                                .orElse("partout.csv does not name the car"));
             }
         }
         return car.with(cost);
-    }
-
-    /** The car that the row of the finished car names, else the only one of its role. */
-    private Optional<CandidateCar> named(FinishedCar car, Role role) {
-        Optional<String> name = car.madeFrom(role);
-        List<CandidateCar> found = cars.stream().filter(c -> name.map(n -> n.equalsIgnoreCase(c.name())).orElse(c.role() == role)).toList();
-        return found.size() == 1 ? Optional.of(found.get(0)) : Optional.empty();
     }
 }

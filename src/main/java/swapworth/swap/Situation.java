@@ -1,13 +1,15 @@
 package swapworth.swap;
 
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.TreeMap;
+import java.util.function.Predicate;
 import java.util.function.UnaryOperator;
 import swapworth.assumptions.Assumption;
 import swapworth.assumptions.Assumptions;
@@ -16,6 +18,7 @@ import swapworth.listing.CarFacts;
 import swapworth.listing.DrivenWheels;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.PriceIncludes;
+import swapworth.market.FairValue;
 import swapworth.market.PairStanding;
 import swapworth.market.PriceModel;
 import swapworth.market.Subject;
@@ -35,7 +38,8 @@ final class Situation {
     final CarFacts finished;
     final CarFacts stock;
     final Optional<CarFacts> factory;
-    final List<String> remarks = new ArrayList<>();
+    /** Which running gear the stock car is taken to have, and by whom, in words. */
+    final String stockGear;
     /** How much of the effect of distance belongs to the running gear, draw by draw. */
     final double[] gearShare;
     /** How this car departs from others of its description: workmanship, and what no row tells. */
@@ -54,8 +58,15 @@ final class Situation {
         this.level = options.level();
         this.on = options.on().or(model::lastSeen);
         this.finished = swapped(car.facts(), car.gearLine());
-        this.stock = car.facts().withoutGear();
-        this.factory = options.factory().map(this::inFactoryForm);
+        String gear = model.runningGear(finished);
+        Optional<CarFacts> told = car.recipient().flatMap(recipient -> asRecipient(car.facts().withoutGear(), recipient, gear));
+        this.stock = told.orElseGet(() -> stockOf(car.facts(), gear));
+        boolean several = model.cars().stream().map(Car::facts).filter(c -> c.vehicle().equals(stock.vehicle())).map(model::runningGear)
+                .distinct().limit(2).count() > 1;
+        this.stockGear = !several ? "its line's own running gear" : "the running gear '" + model.runningGear(stock) + "', as "
+                + (told.isPresent() ? "the row of the recipient says" : "most cars of the line '" + stock.vehicle()
+                        + "' have; running_gear in the recipient's row would tell");
+        this.factory = options.factory().map(maker -> inFactoryForm(ofMaker(maker, gear)));
         this.gearShare = between("swap_mileage_share", 0, 1);
         double own = assumption("swap_own_departure").middle();
         double[] work = Draws.normal(count(), seedOf("own departure"));
@@ -69,8 +80,8 @@ final class Situation {
      */
     CarFacts swapped(CarFacts f, Optional<String> gearLine) {
         Optional<String> gear = f.runningGear();
-        if (gearLine.isPresent() && (gear.isEmpty() || model.runningGear(f).equals(model.runningGear(f.withoutGear())))) {
-            gear = Optional.of(model.runningGear(CarFacts.of(gearLine.get()).build()));
+        if (gearLine.isPresent() && (gear.isEmpty() || model.runningGear(f).equals(model.runningGear(stockOf(f, ""))))) {
+            gear = Optional.of(model.runningGear(ofMaker(CarFacts.of(gearLine.get()).build(), "")));
         }
         if (gear.isEmpty()) {
             return f;
@@ -84,6 +95,53 @@ final class Situation {
                 f.modelYear(), f.firstRegistered(), f.ageYears(), f.mileage(), f.gearMileage(), f.seller(), f.region(), f.distanceAway(),
                 f.runs(), f.rust(), f.paint(), f.interior(), f.mechanical(), f.records(), f.keys(), f.airbags(), f.title(), f.damage(),
                 f.options(), f.further());
+    }
+
+    /** The facts that stand for most cars of a line that fit; empty where none does. */
+    private Optional<CarFacts> most(String line, Predicate<CarFacts> fits) {
+        Map<String, Integer> counts = new TreeMap<>();
+        Map<String, CarFacts> first = new HashMap<>();
+        for (Car one : model.cars()) {
+            if (one.facts().vehicle().equals(line) && fits.test(one.facts())) {
+                String pair = model.body(one.facts()) + "\n" + model.runningGear(one.facts());
+                counts.merge(pair, 1, Integer::sum);
+                first.putIfAbsent(pair, one.facts());
+            }
+        }
+        return counts.entrySet().stream().max(Map.Entry.comparingByValue()).map(e -> first.get(e.getKey()));
+    }
+
+    /** The stock car with the running gear of the car that it was made from, where the listings know such a car. */
+    private Optional<CarFacts> asRecipient(CarFacts plain, CarFacts recipient, String gear) {
+        if (!recipient.vehicle().equals(plain.vehicle()) || recipient.runningGear().isEmpty()
+                || model.runningGear(recipient).equals(gear)) {
+            return Optional.empty();
+        }
+        CarFacts.Builder told = plain.toBuilder().runningGear(recipient.runningGear().get()).drivenWheels(recipient.drivenWheels());
+        recipient.powerKw().ifPresent(told::powerKw);
+        recipient.cylinders().ifPresent(told::cylinders);
+        recipient.weightKg().ifPresent(told::weightKg);
+        return Optional.of(told.build()).filter(f -> model.pair(f) == PairStanding.SEEN
+                || model.pair(stockOf(plain, gear)) != PairStanding.SEEN && model.value(subject(f)) instanceof FairValue);
+    }
+
+    /** A car with the running gear that most cars of its line and body have, that of the swap left aside. */
+    CarFacts stockOf(CarFacts swap, String gear) {
+        CarFacts plain = swap.withoutGear();
+        return most(plain.vehicle(), c -> model.body(c).equals(model.body(plain)) && !model.runningGear(c).equals(gear))
+                .flatMap(CarFacts::runningGear).map(own -> changed(plain, b -> b.runningGear(own))).orElse(plain);
+    }
+
+    /** A car as its maker sold it: body and running gear that the facts leave open are those of most cars of its line, best with a gear. */
+    CarFacts ofMaker(CarFacts maker, String gear) {
+        Predicate<CarFacts> fits = c -> (maker.body().isEmpty() || model.body(c).equals(model.body(maker)))
+                && (maker.runningGear().isEmpty() || model.runningGear(c).equals(model.runningGear(maker)));
+        Optional<CarFacts> usual = most(maker.vehicle(), c -> fits.test(c) && model.runningGear(c).equals(gear))
+                .or(() -> most(maker.vehicle(), fits));
+        CarFacts.Builder whole = maker.toBuilder();
+        usual.flatMap(CarFacts::body).filter(body -> maker.body().isEmpty()).ifPresent(whole::body);
+        usual.flatMap(CarFacts::runningGear).filter(own -> maker.runningGear().isEmpty()).ifPresent(whole::runningGear);
+        return whole.build();
     }
 
     /** The factory equivalent with the year, distances, title and condition of the finished car. */

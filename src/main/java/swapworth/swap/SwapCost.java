@@ -11,7 +11,7 @@ import java.util.Optional;
  *
  * @param gear what the installed running gear would cost, complete and used
  * @param work what a shop would charge for labour and parts of the swap
- * @param removed what the removed running gear would bring
+ * @param removed what the removed running gear would bring, good and whole, whatever becomes of it
  * @param losses what makes the whole worth less than its parts: functions lost, parts that do not work together, rules and fuel prices
  */
 public record SwapCost(Optional<UnsureAmount> gear, Optional<UnsureAmount> work, Optional<UnsureAmount> removed, List<Loss> losses) {

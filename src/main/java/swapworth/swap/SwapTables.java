@@ -40,7 +40,9 @@ final class SwapTables {
         if (!value.offers().isEmpty()) {
             tables.add(offers());
         }
+        seen().ifPresent(tables::add);
         tables.add(narrowing());
+        value.selling().ifPresent(tables::add);
         tables.add(sayings());
         tables.add(new Disclosure(s).table());
         return tables;
@@ -66,6 +68,7 @@ final class SwapTables {
         if (!value.reason().isEmpty()) {
             table.note("The approaches are weighted by you and not by their covariance: " + value.reason() + ".");
         }
+        value.notInRange().ifPresent(table::note);
         contradictions().forEach(table::note);
         table.row(line("price of this one car", value.draws()));
         table.row(line("middle price of such swaps", value.levelDraws()));
@@ -75,15 +78,69 @@ final class SwapTables {
     /** What the value stands by: approaches, cars, swaps and offers. */
     String basis() {
         return told() + " of 3 approaches, " + ofLine(s.stock) + " cars of the line '" + s.stock.vehicle() + "', " + s.model.cars().size()
-                + " in the listings, " + (worked.swapsByPair + worked.swapsByPosition == 0 ? "no swap seen"
-                        : Math.max(worked.swapsByPair, worked.swapsByPosition) + " swaps seen")
+                + " in the listings, " + (worked.used.isEmpty() ? "no swap seen" : swapsSeen(worked.used.size()))
                 + ", " + value.offers().size() + (value.offers().size() == 1 ? " offer" : " offers") + " for the car itself";
+    }
+
+    private static String swapsSeen(long count) {
+        return count + (count == 1 ? " swap seen" : " swaps seen");
+    }
+
+    /** By what the price was found, in sentences: a sale of this very car first, then the approaches that told, swaps seen and offers. */
+    String howFound() {
+        List<OwnOffer> sales = value.offers().stream().filter(o -> o.kind() == OwnOffer.Kind.SOLD).sorted(OwnOffer.ORDER).toList();
+        long alike = worked.used.stream().filter(swap -> s.samePair(swap.facts(), s.finished)).count();
+        int listed = s.model.pricesOfPair(s.finished);
+        String sources = String.join("; ", value.weights().entrySet().stream().filter(e -> e.getValue() > 0).map(e -> source(e.getKey())
+                + " (weight " + Math.round(100 * e.getValue()) + " %)").toList());
+        String first = sales.isEmpty() ? listed + alike > 0 ? "" : "no car like this is in the owner's listings or among the swaps seen. "
+                : "this very car was sold, " + String.join(" and ", sales.stream().map(o -> "for " + Cell.format(o.amount(), 0)
+                        + o.on().map(d -> " on " + d).orElse("")).toList()) + ", and the range stands by that first. ";
+        String seen = listed == 0 ? "" : " Of such cars " + listed + (listed == 1 ? " price is" : " prices are") + " in the listings.";
+        if (!worked.used.isEmpty()) {
+            long sold = worked.used.stream().filter(swap -> swap.kind() == SeenSwap.Kind.SOLD).count();
+            seen += " Beside the listings: " + swapsSeen(worked.used.size()) + " that other people made, " + sold + " of them sold, "
+                    + alike + " with this body and this running gear.";
+        }
+        int others = value.offers().size() - sales.size();
+        return first + (sales.isEmpty() ? "The price" : "Beside that it") + " is put together from " + sources + "." + seen
+                + (others == 0 ? "" : " What happened when this car was on offer, " + others + (others == 1 ? " time" : " times")
+                + ", counts too.");
+    }
+
+    private String source(Approach.Kind kind) {
+        return switch (kind) {
+            case BODY_AND_GEAR -> "cars that share its body and cars that share its running gear";
+            case COST -> "what the car without its running gear, that gear and the work cost";
+            case POSITION -> "where swaps stand between the stock car and the car that the maker sold with such running gear";
+        };
+    }
+
+    /** The swaps of other people that count in the value. */
+    Optional<Table> seen() {
+        if (worked.used.isEmpty()) {
+            return Optional.empty();
+        }
+        Table.Builder table = Table.titled("Finished swaps of other people that count in the value").columns(Column.words("line"),
+                Column.words("running gear"), Column.words("built by"), Column.number("model year", ""), Column.words("mileage"),
+                Column.words("running-gear mileage"), Column.words("price"), Column.words("level of trade"), Column.words("seen on"),
+                Column.number("amount", ""));
+        for (SeenSwap swap : worked.used) {
+            CarFacts f = swap.facts();
+            table.row(Cell.words(f.vehicle()), Cell.words(f.runningGear().orElse("unknown")), Cell.words(swap.builtBy().words()),
+                    f.modelYear().isPresent() ? Cell.label(f.modelYear().getAsInt()) : Cell.BLANK,
+                    Cell.words(f.mileage().map(Mileage::toString).orElse("unknown")),
+                    Cell.words(f.gearMileage().map(Mileage::toString).orElse("unknown")), Cell.words(swap.kind().words()),
+                    Cell.words(swap.level().words()), Cell.words(swap.on().map(Object::toString).orElse("")), Figures.money(swap.price()));
+        }
+        return Optional.of(table.build());
     }
 
     /** How much of it is assumption. */
     String held() {
-        return "Assumptions hold " + Math.round(100 * value.priorShare()) + " % of what is unsure about the level of such swaps, the"
-                + " largest part '" + value.largestAssumption().assumption() + "' with "
+        return "Assumptions hold " + Math.round(100 * value.priorShare()) + " % of what is unsure about the middle price of such swaps"
+                + (value.offers().isEmpty() ? "" : " before the offers for this car") + ", the largest part '"
+                + value.largestAssumption().assumption() + "' with "
                 + Math.round(100 * value.largestAssumption().share()) + " %";
     }
 
@@ -144,7 +201,7 @@ final class SwapTables {
     Table approaches() {
         Table.Builder table = Table.titled("The approaches, one quantity: the price of this one car" + day()).columns(
                 Column.words("approach"), Column.number("median", ""), Column.number("80 % range", ""), Column.number("95 % range", ""),
-                Column.number("weight", ""), Column.number("held by assumptions", ""), Column.sentences("largest assumption"),
+                Column.number("weight", ""), Column.number("middle price held by assumptions", ""), Column.sentences("largest assumption"),
                 Column.sentences("remarks"));
         table.note("They share listings and assumptions: that they agree is no evidence as far as they share them. Weights come from the"
                 + " covariance of their draws, and from how far they may differ beyond it: about "
@@ -183,7 +240,7 @@ final class SwapTables {
         table.note("Middle prices of such cars, not of one car. None of them cuts the result off.");
         String chassis = s.finished.mileage().map(Mileage::toString).orElse("unknown distance");
         String gear = s.finished.gearMileage().map(Mileage::toString).orElse(chassis);
-        bracket(table, "stock car", worked.stockValue.map(SwapTables::money), "this chassis with its line's own running gear, " + chassis);
+        bracket(table, "stock car", worked.stockValue.map(SwapTables::money), "this chassis with " + s.stockGear + ", " + chassis);
         bracket(table, "factory equivalent at chassis mileage", worked.factoryAtChassis.map(SwapTables::money), "as the maker sold it, "
                 + chassis);
         bracket(table, "factory equivalent at running-gear mileage", worked.factoryAtGear.map(SwapTables::money), "as the maker sold it, "
@@ -196,8 +253,8 @@ final class SwapTables {
             double[] sorted = Arrays.stream(p).sorted().toArray();
             table.note("Position of swaps between stock car (0) and factory equivalent (1): "
                     + Cell.format(Quantiles.ofSorted(sorted, 0.5), 2) + ", 80 % range " + Cell.format(Quantiles.ofSorted(sorted, 0.1), 2)
-                    + " to " + Cell.format(Quantiles.ofSorted(sorted, 0.9), 2) + ", by " + worked.swapsByPosition
-                    + " swaps seen and the assumption.");
+                    + " to " + Cell.format(Quantiles.ofSorted(sorted, 0.9), 2) + ", by "
+                    + (worked.swapsByPosition == 0 ? "" : swapsSeen(worked.swapsByPosition) + " and ") + "the assumption.");
         });
         worked.leftOut.forEach((name, why) -> table.note("Swap '" + name + "' is not used, " + why + "."));
         return table.build();
@@ -216,7 +273,10 @@ final class SwapTables {
 
     private List<Stage> fromStock() {
         List<Stage> stages = new ArrayList<>();
-        worked.stockValue.ifPresent(v -> stages.add(new Stage("stock car", v)));
+        if (worked.stockValue.isEmpty() || worked.shared.isEmpty()) {
+            return stages;
+        }
+        stages.add(new Stage("stock car", worked.stockValue.get()));
         worked.atChassis.ifPresent(v -> stages.add(new Stage("the running gear of the other line", v)));
         worked.shared.ifPresent(v -> stages.add(new Stage("running-gear mileage: its share of the effect of distance", v)));
         return finish(stages);
@@ -224,23 +284,33 @@ final class SwapTables {
 
     private List<Stage> fromFactory() {
         List<Stage> stages = new ArrayList<>();
-        worked.factoryAtChassis.ifPresent(v -> stages.add(new Stage("factory equivalent at chassis mileage", v)));
+        if (worked.factoryAtChassis.isEmpty() || worked.shared.isEmpty()) {
+            return stages;
+        }
+        stages.add(new Stage("factory equivalent at chassis mileage", worked.factoryAtChassis.get()));
         worked.factoryShared.ifPresent(v -> stages.add(new Stage("running-gear mileage: its share of the effect of distance", v)));
-        worked.shared.ifPresent(v -> stages.add(new Stage("the body of the recipient in place of the factory's", v)));
+        boolean same = s.model.runningGear(s.factory.orElseThrow()).equals(s.model.runningGear(s.finished));
+        worked.shared.ifPresent(v -> stages.add(new Stage("the recipient's body in place of the factory's"
+                + (same ? "" : ", and this running gear in place of its own"), v)));
         return finish(stages);
     }
 
     private List<Stage> finish(List<Stage> stages) {
-        Optional<double[]> own = Optional.ofNullable(worked.logs.get(Approach.Kind.BODY_AND_GEAR));
-        own.ifPresent(v -> stages.add(new Stage(worked.builder.isPresent()
-                ? "built by " + s.car.builtBy().words() + ", and what swaps seen tell" : "what swaps seen tell", v)));
-        stages.add(new Stage("the other approaches", value.reconciled()));
+        List<String> own = new ArrayList<>();
+        worked.builder.ifPresent(f -> own.add("built by " + s.car.builtBy().words()));
+        if (worked.swapsByPair > 0) {
+            own.add("what swaps seen tell");
+        }
+        if (!own.isEmpty()) {
+            stages.add(new Stage(String.join(", and ", own), worked.logs.get(Approach.Kind.BODY_AND_GEAR)));
+        }
+        stages.add(new Stage(worked.logs.size() == 1 ? "what one approach alone may miss" : "the other approaches", value.reconciled()));
         stages.add(new Stage("this one car, and offers for it", Situation.map(value.draws(), StrictMath::log)));
         return stages;
     }
 
     private static Optional<Table> grid(String title, List<Stage> stages) {
-        if (stages.size() < 4) {
+        if (stages.isEmpty()) {
             return Optional.empty();
         }
         Table.Builder table = Table.titled(title).columns(Column.words("step"), Column.number("factor", ""),

@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.CarFacts;
 import swapworth.listing.LevelOfTrade;
@@ -84,7 +85,10 @@ public final class SwapValue implements SwapAnswer {
         sources.put("swap_approach_spread", apart);
         FairValue market = (FairValue) List.of(situation.finished, situation.stock).stream()
                 .map(f -> situation.model.value(situation.subject(f))).filter(FairValue.class::isInstance).findFirst().orElseThrow();
-        return AssumedShare.of(reconciled, sources, situation.assumptions(), market.priorShare(), market.largestAssumption());
+        AssumedShare share = AssumedShare.of(reconciled, sources, situation.assumptions(), market.priorShare(),
+                market.largestAssumption());
+        return logs.length > 1 || !share.largest().assumption().equals(situation.assumption("swap_approach_spread").words()) ? share
+                : new AssumedShare(share.share(), new HeldBy("how far one approach alone may be off", share.largest().share()));
     }
 
     /**
@@ -300,6 +304,11 @@ public final class SwapValue implements SwapAnswer {
     }
 
     @Override
+    public <T> T match(Function<SwapValue, T> value, Function<NoSwapValue, T> none) {
+        return value.apply(this);
+    }
+
+    @Override
     public FinishedCar car() {
         return situation.car;
     }
@@ -343,6 +352,15 @@ public final class SwapValue implements SwapAnswer {
      */
     public CarFacts built() {
         return situation.finished;
+    }
+
+    /**
+     * The facts of the stock car: the same with the running gear that the recipient had, else with that of most cars of its line.
+     *
+     * @return the facts that the market is asked about
+     */
+    public CarFacts stock() {
+        return situation.stock;
     }
 
     /**
@@ -403,7 +421,8 @@ public final class SwapValue implements SwapAnswer {
     }
 
     /**
-     * How much of what is unsure about the level of such swaps is held by assumptions and not by rows.
+     * How much of what is unsure about the middle price of such swaps, offers for the car itself aside, is held by assumptions and not by
+     * rows. The price of one car is far more unsure than that, by how single cars differ.
      *
      * @return between 0 and 1
      */
@@ -510,7 +529,25 @@ public final class SwapValue implements SwapAnswer {
     }
 
     /**
-     * How much of what is unsure about it assumptions hold, and which holds most.
+     * By what the price was found: sales of this very car, the approaches that told with their weights, swaps seen, offers.
+     *
+     * @return sentences
+     */
+    public String howFound() {
+        return new SwapTables(this).howFound();
+    }
+
+    /**
+     * The swaps of other people that count in it.
+     *
+     * @return a table; empty where none does
+     */
+    public Optional<Table> seen() {
+        return new SwapTables(this).seen();
+    }
+
+    /**
+     * How much of what is unsure about the middle price of such swaps assumptions hold, and which holds most.
      *
      * @return words without a full stop
      */
@@ -564,12 +601,35 @@ public final class SwapValue implements SwapAnswer {
     }
 
     /**
+     * What to ask for it, how long it then stands, what is paid of it, and below what a sale is worse than taking the car apart.
+     *
+     * @return a table; empty where the car is sold
+     */
+    public Optional<Table> selling() {
+        return isSold() ? Optional.empty() : Optional.of(new Selling(this).table());
+    }
+
+    private boolean isSold() {
+        return options.offers.stream().anyMatch(offer -> offer.kind() == OwnOffer.Kind.SOLD);
+    }
+
+    /**
      * What a buyer, a lender or an insurer must be told: both distances apart, each with its status, title, papers, changes.
      *
      * @return a table
      */
     public Table disclosure() {
         return new Disclosure(situation).table();
+    }
+
+    /**
+     * What the owner states against the car that moves no figure: an inspection, an emissions test or an approval that it has not, and
+     * faults.
+     *
+     * @return whole sentences that say so; empty where nothing is stated, or the car was sold as it is
+     */
+    public Optional<String> notInRange() {
+        return isSold() ? Optional.empty() : new Disclosure(situation).notInRange();
     }
 
     Situation situation() {

@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
@@ -59,11 +60,10 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
      * @return its value, or what is missing
      */
     public Answer<SwapValue> first() {
-        Optional<SwapValue> first = answers.stream().filter(SwapValue.class::isInstance).map(SwapValue.class::cast).findFirst();
-        return Answer.of(first, () -> answers.isEmpty()
-                ? CannotTell.without("cars.csv has no car of the role finished", "a row for the finished car, with vehicle and gear_line")
-                : CannotTell.without("no approach can value the finished car '" + answers.get(0).car().name() + "'",
-                        String.join("; ", ((NoSwapValue) answers.get(0)).needed())));
+        List<Answer<SwapValue>> all = answers.stream().map(SwapAnswer::answer).toList();
+        return all.stream().filter(a -> a.told().isPresent()).findFirst().or(() -> all.stream().findFirst())
+                .orElseGet(() -> new Answer.NotTold<>(CannotTell.without("cars.csv has no car of the role finished",
+                        "a row for the finished car, with vehicle and gear_line")));
     }
 
     private static Optional<RowProblem> strangeGearLine(CandidateCar car, PriceModel model) {
@@ -71,6 +71,17 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
                 .map(line -> new RowProblem(car.origin().file(), car.origin().line(), "gear_line", line, RowProblem.Kind.ODD,
                         "no listing is of this line, so that none tells of its running gear"
                                 + Spelling.nearest(line, model.lines()).map(near -> "; did you mean " + near + "?").orElse("")));
+    }
+
+    /** A factory equivalent whose running gear is another one than that of the finished car is no equivalent. */
+    private static Optional<RowProblem> otherGear(CarsFile cars, SwapValue value) {
+        Situation s = value.situation();
+        return cars.cars().stream().filter(c -> c.role() == CandidateCar.Role.FACTORY_EQUIVALENT).findFirst()
+                .filter(c -> s.factory.isPresent() && !s.model.runningGear(s.factory.get()).equals(s.model.runningGear(s.finished)))
+                .map(c -> new RowProblem(c.origin().file(), c.origin().line(), "running_gear", c.facts().runningGear().orElse(""),
+                        RowProblem.Kind.QUESTION, "the factory equivalent '" + c.name() + "' has the running gear '"
+                                + s.model.runningGear(s.factory.get()) + "' and the finished car '" + value.car().name() + "' has '"
+                                + s.model.runningGear(s.finished) + "': is there a car that the maker sold with that one?"));
     }
 
     /**
@@ -117,7 +128,7 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
             problems.addAll(read.problems());
             notes.add(SEEN + ": " + read.read().counts().sentence() + "; " + read.seen().size() + " swaps of other people");
             for (String name : read.offers().keySet()) {
-                if (finished.cars().stream().noneMatch(c -> c.name().equals(name))) {
+                if (finished.cars().stream().noneMatch(c -> Spelling.key(c.name()).equals(Spelling.key(name)))) {
                     notes.add(SEEN + ": own_car '" + name + "' is no finished car of cars.csv; its rows teach nothing");
                 }
             }
@@ -135,7 +146,11 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
         PartsOfSwap parts = new PartsOfSwap(folder, cars.cars(), currency, model, draws, on.or(model::lastSeen));
         for (FinishedCar stated : finished.cars()) {
             FinishedCar car = parts.filled(stated, notes);
-            answers.add(options.withOffers(seen.map(r -> r.offersFor(car.name())).orElse(List.of())).value(car, model));
+            SwapAnswer answer = options.withOffers(seen.map(r -> r.offersFor(car.name())).orElse(List.of())).value(car, model);
+            answers.add(answer);
+            if (answer instanceof SwapValue value) {
+                otherGear(cars, value).ifPresent(problems::add);
+            }
         }
         return new Swaps(answers, currency, problems, rejected, notes, model.assumptions());
     }
@@ -159,21 +174,21 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
         for (SwapAnswer answer : answers) {
             FinishedCar car = answer.car();
             List<Cell> cells = new ArrayList<>(List.of(Cell.words(car.name()), Cell.words(car.facts().vehicle())));
-            if (answer instanceof SwapValue value) {
-                Range range80 = value.range(0.80);
-                Range range95 = value.range(0.95);
-                cells.addAll(List.of(Cell.number(value.median(), 0), Cell.number(range80.low(), 0), Cell.number(range80.high(), 0),
-                        Cell.number(range95.low(), 0), Cell.number(range95.high(), 0), Cell.number(value.priorShare(), 2),
-                        Cell.words(value.largestAssumption().assumption()), Cell.words(value.level().words()),
-                        Cell.words(value.on().map(LocalDate::toString).orElse(""))));
-            } else {
-                cells.addAll(java.util.Collections.nCopies(9, Cell.BLANK));
-            }
+            cells.addAll(answer.match(Swaps::cells, none -> Collections.nCopies(9, Cell.BLANK)));
             cells.add(car.facts().mileage().map(m -> Cell.number(unit.fromMiles(m.miles()), 0)).orElse(Cell.BLANK));
             cells.add(car.facts().gearMileage().map(m -> Cell.number(unit.fromMiles(m.miles()), 0)).orElse(Cell.BLANK));
-            cells.add(Cell.words(answer instanceof NoSwapValue no ? "cannot tell; needed: " + String.join("; ", no.needed()) : ""));
+            cells.add(Cell.words(answer.match(value -> "", none -> "cannot tell; needed: " + String.join("; ", none.needed()))));
             table.row(cells);
         }
         return table.build();
+    }
+
+    private static List<Cell> cells(SwapValue value) {
+        Range range80 = value.range(0.80);
+        Range range95 = value.range(0.95);
+        return List.of(Cell.number(value.median(), 0), Cell.number(range80.low(), 0), Cell.number(range80.high(), 0),
+                Cell.number(range95.low(), 0), Cell.number(range95.high(), 0), Cell.number(value.priorShare(), 2),
+                Cell.words(value.largestAssumption().assumption()), Cell.words(value.level().words()),
+                Cell.words(value.on().map(LocalDate::toString).orElse("")));
     }
 }

@@ -21,6 +21,7 @@ import swapworth.reading.CellReader;
 import swapworth.reading.Conventions;
 import swapworth.reading.Parsed;
 import swapworth.reading.RowProblem;
+import swapworth.reading.Spelling;
 
 /**
  * Finished swaps that were seen, and offers for one's own: what a file {@code swaps.csv} says. It has the columns of a listings file,
@@ -76,11 +77,12 @@ public record SwapsFile(ListingsRead read, List<SeenSwap> seen, Map<String, List
     /**
      * What happened to one of the user's own cars.
      *
-     * @param name its name in {@code cars.csv}
+     * @param name its name in {@code cars.csv}, case, spaces and hyphens aside
      * @return offers, times without a taker, a sale
      */
     public List<OwnOffer> offersFor(String name) {
-        return offers.getOrDefault(name, List.of());
+        return offers.entrySet().stream().filter(e -> Spelling.key(e.getKey()).equals(Spelling.key(name)))
+                .flatMap(e -> e.getValue().stream()).toList();
     }
 
     private static SeenSwap seen(Car car, Listing listing, List<RowProblem> problems) {

@@ -27,15 +27,15 @@ public final class UnsureAmount {
     /**
      * A stated amount.
      *
-     * @param middle its median, above 0
+     * @param middle its median, at least 0
      * @param spread about two thirds of the plausible values lie within this share of the middle, for instance 0.2
      * @param source who states it
      * @return the amount
-     * @throws IllegalArgumentException if the middle is not above 0, the spread is below 0, or one of them is infinite
+     * @throws IllegalArgumentException if middle or spread are below 0, or one of them is infinite
      */
     public static UnsureAmount stated(double middle, double spread, String source) {
-        if (!(middle > 0) || !(spread >= 0) || Double.isInfinite(middle) || Double.isInfinite(spread)) {
-            throw new IllegalArgumentException("an unsure amount needs a finite middle above 0 and a spread of at least 0, not " + middle
+        if (!(middle >= 0) || !(spread >= 0) || Double.isInfinite(middle) || Double.isInfinite(spread)) {
+            throw new IllegalArgumentException("an unsure amount needs a finite middle and spread of at least 0, not " + middle
                     + " and " + spread);
         }
         return new UnsureAmount(new double[0], middle, Math.log1p(spread), source, false);

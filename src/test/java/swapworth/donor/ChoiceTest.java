@@ -114,7 +114,9 @@ class ChoiceTest {
     void how_many_parts_of_a_car_have_no_price_stands_behind_its_name() throws IOException {
         new Donors(folder).file("partout.csv", "car,part,price,goes_to,state,count", "a,engine,700,,,", "a,gearbox,,,,", "a,wheels,,,,4",
                 "a,radio,,keep,,", "a,bonnet,,,gone,", "a,catalyst,,,,", "b,engine,700,,,", "b,wheels,0,,,");
-        String table = study(Donors.plain(), false, PAIR).choices().get(0).table("USD").csv();
+        DonorStudy study = study(Donors.plain(), false, PAIR);
+        assertTrue(study.partOut("b").told().orElseThrow().leftTable().csv().contains("its row states a price of 0"));
+        String table = study.choices().get(0).table("USD").csv();
         assertTrue(table.contains("a (landed cost not whole; 5 of 6 parts have no price)"), table);
         assertTrue(table.contains("b (landed cost not whole),"), table);
     }
@@ -204,9 +206,52 @@ class ChoiceTest {
         // The median of 1,000 draws of a price with a scatter of some 20 % errs by 26.
         assertEquals(3000 * 1.1 + 320, Quantiles.of(set.cost(), 0.5), 4 * 26);
         for (int i = 0; i < 1000; i++) {
-            assertEquals(study.choices().get(0).options().get(0).netCost()[i] - set.cost()[i], set.cheaperBy()[i], 1e-6);
+            assertEquals(study.choices().get(0).options().get(0).withGear()[i] - set.cost()[i], set.cheaperBy()[i], 1e-6);
         }
         assertTrue(uses.table("USD").text().contains("A pulled drivetrain set"));
+    }
+
+    // By hand: 3,000 at the door and another engine at 2,500 is more than 4,500; with the engine good in half of the draws 4,250 is less.
+    @Test
+    void a_donor_whose_engine_must_be_replaced_stands_by_what_it_costs_with_another() throws IOException {
+        Donors files = new Donors(folder).file("partout.csv", "car,part,goes_to,price", "a,engine,swap,2500", "b,engine,swap,2500");
+        String dead = "a,donor,Velmarch,,,,engine dead,none,salvage,sound,private,3000,neither";
+        String runs = "b,donor,Velmarch,,,,drives,none,salvage,sound,private,4500,neither";
+        Choice choice = study(Donors.plain(), false, dead, runs).choices().get(0);
+        assertEquals(List.of("b", "a"), choice.options().stream().map(o -> o.car().name()).toList());
+        assertEquals(5500, choice.options().get(1).meanWithGear(), 1e-9);
+        String table = choice.table("USD").csv();
+        assertTrue(table.contains("a (landed cost not whole),engine dead,3000,0,3000,0,2500,5500,\"5,500 to 5,500\""), table);
+        files.file("partout.csv", "car,part,goes_to,price,chance_good", "a,engine,swap,2500,0.5", "b,engine,swap,2500,");
+        Choice half = study(Donors.plain(), false, dead, runs).choices().get(0);
+        assertEquals(3000 + 0.5 * 2500, half.options().get(0).meanWithGear(), 4.5 * 1250 / Math.sqrt(2000));
+        assertTrue(half.noRealDifference(1));
+        assertEquals(50, half.dearerIn(1), 5);
+    }
+
+    @Test
+    void a_donor_of_whose_gear_part_has_no_price_is_not_held_against_one_of_which_all_has() throws IOException {
+        new Donors(folder).file("partout.csv", "car,part,goes_to,price", "a,engine,swap,", "b,engine,swap,2500", "b,gearbox,swap,900",
+                "c,engine,swap,2500", "d,bonnet,sell,10");
+        String rest = ",donor,Velmarch,,,,drives,none,salvage,sound,private,";
+        Choice choice = study(Donors.plain(), false, "a" + rest + "2000,neither", "b" + rest + "4500,neither", "c" + rest + "4600,neither",
+                "d" + rest + "1000,neither").choices().get(0);
+        assertEquals(List.of("b", "c", "d", "a"), choice.options().stream().map(o -> o.car().name()).toList());
+        assertEquals(2, choice.compared());
+        String text = InOneLine.of(choice.table("USD").text());
+        assertTrue(text.contains("gear of 'd', 'a' where it turns out bad is not all counted"), text);
+        assertTrue(text.contains("Of 'c' these do not go into the swap, as they do of another: gearbox"), text);
+        assertTrue(choice.table("USD").csv().contains("gear to replace not counted: no price of engine"), text);
+    }
+
+    @Test
+    void taking_all_of_a_donor_apart_sells_what_is_kept_too() throws IOException {
+        new Donors(folder).file("partout.csv", "car,part,goes_to,price,sells,days,postage", "hit,engine,keep,2500,1,0.1,0",
+                "hit,bonnet,scrap,80,1,0.1,0");
+        DonorUses uses = study(Donors.plain(), false, "hit,donor,Velmarch,six 3.2,,,drives,none,salvage,sound,auction,4000,neither")
+                .uses().get(0);
+        assertEquals("take all of it apart and sell it", uses.uses().get(0).name());
+        assertEquals(2500 - 4000, Quantiles.of(uses.uses().get(0).leaves(), 0.5), 1e-9);
     }
 
     @Test

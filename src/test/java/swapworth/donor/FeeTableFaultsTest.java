@@ -22,8 +22,8 @@ class FeeTableFaultsTest {
         FeeSchedule schedule = FeeFiles.of(folder, lines);
         LandedCost cost = LandedCost.of(schedule, FeeFiles.bid("1000"));
         assertEquals(schedule.unusable(), cost.missing(), "what cannot be used is missing from the total, and named there");
-        return String.join(" ", schedule.unusable()) + " | " + String.join(" ", schedule.read().problems().stream().map(p -> p.line()
-                + " " + p.message()).toList());
+        return String.join(" ", schedule.unusable()) + " | " + String.join(" ", schedule.read().orElseThrow().problems().stream()
+                .map(p -> p.line() + " " + p.message()).toList());
     }
 
     @Test
@@ -68,11 +68,11 @@ class FeeTableFaultsTest {
         String head = "table,kind,from,to,per_mile,per_km";
         FeeSchedule both = FeeFiles.of(folder, head, "freight,freight,,,1.60,1.10");
         assertTrue(both.unusable().toString().contains("fees.csv:2 cannot be used"), both.unusable().toString());
-        assertTrue(both.read().problems().toString().contains("a price a mile and a price a km: keep one"),
-                both.read().problems().toString());
+        assertTrue(both.read().orElseThrow().problems().toString().contains("a price a mile and a price a km: keep one"),
+                both.read().orElseThrow().problems().toString());
         FeeSchedule mixed = FeeFiles.of(folder, head, "freight,freight,0,300,,1.10", "freight,freight,300,,1.60,");
-        assertTrue(mixed.read().problems().toString().contains("the rows above of 'freight' count in km: one table counts in one unit"),
-                mixed.read().problems().toString());
+        String twoUnits = mixed.read().orElseThrow().problems().toString();
+        assertTrue(twoUnits.contains("the rows above of 'freight' count in km: one table counts in one unit"), twoUnits);
     }
 
     @Test
@@ -88,10 +88,10 @@ class FeeTableFaultsTest {
         assertTrue(base.contains("4 the rows above of 'tax' have the bid alone: one table has one applies_to"), base);
         FeeSchedule blank = FeeFiles.of(folder, "table,kind,from,to,flat,percent,applies_to,seller,when",
                 "premium,fee,0,999,90,,,auction,no key", "premium,premium,1000,1999,,9,bid,auction,no keys", "premium,,2000,,,8,,,");
-        assertEquals(List.of(), blank.read().problems());
+        assertEquals(List.of(), blank.read().orElseThrow().problems());
         FeeSchedule above = FeeFiles.of(folder, "table,kind,from,to,flat,percent,applies_to", "gate,fee,,,75,,",
                 "tax,tax,0,999,,6,gate; bid", "tax,tax,1000,1999,,6,all above", "tax,tax,2000,,,5,bid;gate");
-        assertEquals(List.of(), above.read().problems());
+        assertEquals(List.of(), above.read().orElseThrow().problems());
     }
 
     @Test
@@ -108,7 +108,7 @@ class FeeTableFaultsTest {
         assertTrue(fault("premium,fee,,,90,,,,,,,EUR").contains("no rate from EUR to USD"));
         assertTrue(fault("premium,fee,,,90,,,,,,,florins").contains("this is no currency"));
         assertTrue(fault("premium,fee,0,500,90,,,,,,,EUR", "premium,fee,501,,90,,,,,,,EUR")
-                .contains("must be in the currency of the bid, USD"));
+                .contains("must be in the currency of the folder, USD"));
         Files.writeString(folder.resolve("rates.csv"), "date,from,to,rate\n2025-12-01,EUR,USD,1.10\n");
         FeeSchedule mixed = FeeFiles.of(folder, "table,kind,flat,currency", "premium,fee,90,EUR", "title,paper,33,USD");
         assertEquals(new BigDecimal("1132.00"), LandedCost.of(mixed, FeeFiles.bid("1000")).total(), "1,000 + 90 x 1.10 + 33");

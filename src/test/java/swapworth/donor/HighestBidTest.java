@@ -9,12 +9,15 @@ import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import swapworth.assumptions.Assumptions;
 import swapworth.listing.CarsFile;
+import swapworth.market.CannotTell;
 
 class HighestBidTest {
     @TempDir
@@ -44,6 +47,25 @@ class HighestBidTest {
         HighestBid far = found(FeeFiles.read(FeeFiles.REFERENCE.resolve("tiers.csv")), "65500");
         assertTrue(!far.steps().isEmpty() && far.steps().stream().noneMatch(far::isNear), far.steps().toString());
         assertEquals(new BigDecimal("6606.28"), answer.nextLanded());
+    }
+
+    // By hand: 6,000 / 1.15 = 5,217.39, so 5,217 EUR; at 0.93 that is 5,609.67 USD.
+    @Test
+    void the_highest_bid_for_a_car_that_is_bid_for_in_another_currency_stands_in_both() throws IOException {
+        Donors files = new Donors(folder).file("rates.csv", "date,from,to,rate", "2026-10-01,USD,EUR,0.93")
+                .file("cars.csv", "name,role,vehicle,seller,planned_bid,currency,runs,keys",
+                        "abroad,donor,Merend,auction,4200,USD,drives,yes",
+                        "here,donor,Merend,auction,4200,EUR,drives,yes")
+                .file("fees.csv", "table,kind,from,to,percent,currency", "premium,fee,,,15,EUR", "steps,fee,1,,1,USD");
+        Currency euro = Currency.getInstance("EUR");
+        FeeSchedule schedule = FeeSchedule.read(folder.resolve("fees.csv"), files.settings(), euro, Assumptions.defaults());
+        String refused = schedule.read().told().orElseThrow().rejected().toString();
+        assertTrue(refused.contains("must be in the currency of the folder, EUR, also for a bid in another one"), refused);
+        files.file("fees.csv", "table,kind,percent", "premium,fee,15");
+        Landed landed = Landed.of(CarsFile.read(folder.resolve("cars.csv"), euro).cars(), FeeSchedule.read(folder.resolve("fees.csv"),
+                files.settings(), euro, Assumptions.defaults()), Optional.of(new BigDecimal("6000")));
+        assertEquals(List.of("5,609 USD at 0.93", ""), landed.bids().stream().map(Landed.Bid::there).toList());
+        assertTrue(landed.bidTable().orElseThrow().csv().contains("\"5,609 USD at 0.93\""), landed.bidTable().orElseThrow().csv());
     }
 
     @Test
@@ -110,5 +132,17 @@ class HighestBidTest {
         FeeSchedule far = FeeFiles.of(folder, "table,kind,flat,per_mile", "freight,freight,200,1.2");
         NoBid unknown = assertInstanceOf(NoBid.class, HighestBid.of(far, FeeFiles.bid("1"), new BigDecimal("3000")));
         assertTrue(unknown.reason().contains("distance_away is blank"), unknown.reason());
+    }
+
+    @Test
+    void both_outcomes_are_read_in_the_same_way() {
+        FeeSchedule schedule = FeeFiles.read(FeeFiles.REFERENCE.resolve("tiers.csv"));
+        BidAnswer some = HighestBid.of(schedule, FeeFiles.bid("1"), new BigDecimal("3000"));
+        BidAnswer none = HighestBid.of(schedule, FeeFiles.bid("1"), new BigDecimal("100"));
+        assertEquals("bid", some.match(bid -> "bid", no -> no.reason()));
+        assertEquals(some, some.answer().orElseThrow());
+        String why = none.match(bid -> "bid", NoBid::reason);
+        assertTrue(why.contains("even a bid of 1 costs 156.06"), why);
+        assertEquals(why, none.answer().map(HighestBid::bid).match(BigDecimal::toPlainString, CannotTell::reason));
     }
 }

@@ -16,6 +16,7 @@ import swapworth.listing.Keys;
 import swapworth.listing.PriceIncludes;
 import swapworth.listing.Runs;
 import swapworth.listing.Seller;
+import swapworth.market.CannotTell;
 
 class LandedCostTest {
     @TempDir
@@ -25,7 +26,7 @@ class LandedCostTest {
     @Test
     void a_published_fee_table_gives_the_landed_costs_found_by_hand_to_the_cent() throws IOException {
         FeeSchedule schedule = FeeFiles.read(FeeFiles.REFERENCE.resolve("tiers.csv"));
-        assertEquals(19, schedule.read().used());
+        assertEquals(19, schedule.read().orElseThrow().used());
         for (BigDecimal[] row : FeeFiles.rows("landed.csv")) {
             LandedCost cost = LandedCost.of(schedule, Purchase.atAuction(row[0]));
             assertEquals(row[2], cost.total(), "bid " + row[0]);
@@ -51,7 +52,7 @@ class LandedCostTest {
     void freight_by_the_km_is_charged_on_km_to_the_cent_whatever_the_distance_was_written_in() throws IOException {
         FeeSchedule km = FeeFiles.of(folder, "table,kind,from,to,flat,per_km", "freight,freight,0,210,90,1.10",
                 "freight,freight,210,,,0.85");
-        assertEquals(List.of(), km.read().problems());
+        assertEquals(List.of(), km.read().orElseThrow().problems());
         LandedCost near = LandedCost.of(km, away("210 km"));
         assertEquals(new BigDecimal("4321.00"), near.total());
         assertEquals("90 and 1.10 a km for 210 km, row 0 to 210 km", near.lines().get(1).how());
@@ -165,6 +166,7 @@ class LandedCostTest {
     void without_any_fee_no_landed_cost_is_whole() throws IOException {
         LandedCost none = LandedCost.of(FeeSchedule.none(FeeFiles.USD), FeeFiles.bid("4000"));
         assertEquals(java.util.List.of("fees, tax and carriage: there is no fees.csv"), none.missing());
+        assertEquals("there is no fees.csv", FeeSchedule.none(FeeFiles.USD).read().match(rows -> rows.file(), CannotTell::reason));
         LandedCost header = LandedCost.of(FeeFiles.of(folder, "table,kind,flat"), FeeFiles.bid("4000"));
         assertEquals(java.util.List.of("fees, tax and carriage: fees.csv holds none"), header.missing());
         assertTrue(header.table().text().contains("at least"), header.table().text());

@@ -114,6 +114,18 @@ class ListingsRowsTest extends ReadingListings {
     }
 
     @Test
+    void where_prices_scatter_wide_one_must_lie_further_off_to_be_asked_about() {
+        StringBuilder text = new StringBuilder(HEADER + "\n");
+        for (int i = 0; i < 40; i++) {
+            int price = i == 20 ? 45_000 : 4_000 << i % 3;
+            text.append("c").append(i).append(",2024-01-01,Roadster,2010,").append(40_000 + 1_117 * i).append(',').append(price)
+                    .append(",private,\n");
+        }
+        // 45,000 is more than five times the middle of 8,000, but two thirds of the others lie at half of it or at twice.
+        assertEquals(List.of(), read(text.toString()).oddities());
+    }
+
+    @Test
     void a_price_ten_times_off_its_neighbours_is_flagged_and_kept() {
         StringBuilder text = new StringBuilder(HEADER + "\n");
         for (int i = 0; i < 20; i++) {

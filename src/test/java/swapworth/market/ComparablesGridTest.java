@@ -7,10 +7,15 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import swapworth.listing.Car;
+import swapworth.listing.CarFacts;
+import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listing;
 import swapworth.listing.PriceKind;
 import swapworth.listing.Seller;
@@ -110,5 +115,40 @@ class ComparablesGridTest {
         assertEquals("car-900", grid.rows().get(0).car());
         assertEquals(10_300, grid.rows().get(0).adjusted(), 1e-6);
         assertEquals(0, grid.rows().get(0).grossPercent(), 1e-9);
+    }
+
+    /** The README's promise, asked of the library's other answer: two lines that share nothing, one scattering 3 %, the other 30. */
+    @Test
+    void comparables_are_the_cars_whose_difference_from_the_subject_is_least_unsure() {
+        List<Car> both = new ArrayList<>(scattering("Calm", 0.3, 1));
+        both.addAll(scattering("Wild", 3, 2));
+        PriceModel model = PriceModel.fit(both);
+        Subject wild = subject(TestCars.car(900, "Wild", 2017, 61_000, 9_000, PriceKind.ASKING, Seller.PRIVATE));
+        Map<String, Double> unsure = new TreeMap<>();
+        for (Car car : both) {
+            Range of = model.difference(wild, subject(car)).range80();
+            unsure.put(car.name(), Math.log((100 + of.high()) / (100 + of.low())));
+        }
+        Set<String> least = unsure.entrySet().stream().sorted(Map.Entry.comparingByValue()).map(Map.Entry::getKey).limit(6)
+                .collect(Collectors.toSet());
+        assertEquals(least, TestCars.fair(model.value(wild)).comparables().rows().stream().map(Comparables.Comparable::car)
+                .collect(Collectors.toSet()));
+        assertTrue(least.stream().allMatch(name -> name.startsWith("car-2")), least.toString());
+    }
+
+    private static Subject subject(Car car) {
+        return Subject.of(car.facts(), LevelOfTrade.PRIVATE_ASKING, car.latest().seenOn().get());
+    }
+
+    private static List<Car> scattering(String line, double times, int seed) {
+        List<Car> cars = new ArrayList<>();
+        for (Car car : TestCars.line(line, 10_000, 40, seed)) {
+            CarFacts facts = car.facts();
+            double expected = Math.log(10_000) - 0.09 * (2019 - facts.modelYear().getAsInt())
+                    - 0.04 * (facts.mileage().get().miles() - 60_000) / 10_000;
+            double price = car.latest().price().amount();
+            cars.add(TestCars.withPrice(car, car.latest(), price * Math.exp((times - 1) * (Math.log(price) - expected))));
+        }
+        return cars;
     }
 }

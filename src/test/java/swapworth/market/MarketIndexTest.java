@@ -7,14 +7,18 @@ import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.TreeMap;
+import org.apache.commons.math3.stat.correlation.PearsonsCorrelation;
 import org.junit.jupiter.api.Test;
 import swapworth.listing.Car;
+import swapworth.listing.CarFacts;
 import swapworth.listing.LevelOfTrade;
+import swapworth.listing.Seller;
 import swapworth.statistics.Quantiles;
 import swapworth.world.Line;
 import swapworth.world.SampleWorld;
@@ -180,5 +184,32 @@ class MarketIndexTest {
 
     private static double correlation(double[] a, double[] b) {
         return new org.apache.commons.math3.stat.correlation.PearsonsCorrelation().correlation(a, b);
+    }
+
+    /** A month's move goes on by 0.4 of itself, as our assumptions have it: a market that fell last month falls on, in the same draws. */
+    @Test
+    void the_months_to_come_go_on_from_the_last_one() {
+        ValueDraws draws = MODEL.draws(4000, 5);
+        String line = MODEL.lines().get(0);
+        LocalDate end = index().last().atEndOfMonth();
+        CarFacts car = CarFacts.of(line).modelYear(2016).mileage(TestCars.miles(70_000)).seller(Seller.PRIVATE).build();
+        double[] now = draws.level(Subject.of(car, LevelOfTrade.PRIVATE_ASKING, end));
+        double[] before = draws.level(Subject.of(car, LevelOfTrade.PRIVATE_ASKING, end.minusMonths(1)));
+        double[] factor = index().outlook().orElseThrow().factors(draws, line, 1);
+        double[] last = new double[now.length];
+        double[] next = new double[now.length];
+        for (int i = 0; i < now.length; i++) {
+            last[i] = Math.log(now[i] / before[i]);
+            next[i] = Math.log(factor[i]);
+        }
+        assertTrue(new PearsonsCorrelation().correlation(last, next) > 0.15, "" + new PearsonsCorrelation().correlation(last, next));
+    }
+
+    @Test
+    void a_peak_is_held_with_a_probability_between_0_and_1() {
+        Peak peak = index().peak();
+        assertThrows(IllegalArgumentException.class, () -> peak.within(Double.NaN));
+        assertThrows(IllegalArgumentException.class, () -> peak.within(1));
+        assertTrue(peak.toString().startsWith("highest most probably in " + peak.month() + ", chance "), peak.toString());
     }
 }

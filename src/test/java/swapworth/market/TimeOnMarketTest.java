@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import swapworth.assumptions.Assumptions;
 import swapworth.listing.Outcome;
 import swapworth.listing.Seller;
 import swapworth.market.TimeOnMarket.Asked;
@@ -65,6 +66,10 @@ class TimeOnMarketTest {
         TimeOnMarket none = TimeOnMarket.of(PriceModel.fit(TestCars.line("Abel", 12_000, 25, 1))).orElseThrow();
         assertEquals(0, none.paid().get(0).pairs());
         assertEquals(-6, none.paid().get(0).percent(), 1e-9);
+        // Eight of ten of a normal law lie within 1.2816 of its spread: the assumption's, log points, about ln 0.94.
+        double spread = Assumptions.defaults().logSpread("level_private_sold");
+        assertEquals(100 * (0.94 * Math.exp(-1.2816 * spread) - 1), none.paid().get(0).low80(), 1e-6);
+        assertEquals(100 * (0.94 * Math.exp(1.2816 * spread) - 1), none.paid().get(0).high80(), 1e-6);
         assertTrue(none.tables().get(2).text().contains("assumption"), none.tables().get(2).text());
     }
 

@@ -60,4 +60,17 @@ class MoneyTest {
     void a_rate_of_zero_is_refused() {
         assertThrows(IllegalArgumentException.class, () -> new Rates.Rate(DAY, EUR, USD, BigDecimal.ZERO));
     }
+
+    @Test
+    void of_a_rate_and_one_the_other_way_the_newer_counts() {
+        Rates.Rate straight = new Rates.Rate(LocalDate.of(2024, 5, 1), EUR, USD, new BigDecimal("1.25"));
+        Rates.Rate reverse = new Rates.Rate(LocalDate.of(2024, 5, 9), USD, EUR, new BigDecimal("0.50"));
+        Rates both = Rates.of(List.of(straight, reverse));
+        assertEquals(0, converted(both, DAY).compareTo(new BigDecimal("200")));
+        assertEquals(0, converted(both, LocalDate.of(2024, 5, 8)).compareTo(new BigDecimal("125")));
+    }
+
+    private static BigDecimal converted(Rates rates, LocalDate on) {
+        return assertInstanceOf(Conversion.Converted.class, rates.convert(Money.of("100", "EUR"), USD, on)).amount();
+    }
 }

@@ -194,7 +194,7 @@ class EquityTest {
                 + 1000;
         assertEquals(expected, redo.cash()[3], 1e-6);
         assertEquals(2_500, redo.salvage()[3], 1e-6);
-        assertEquals(expected + 20 * redo.hours()[3] - 2_500, redo.upperEnd()[3], 1e-6);
+        assertEquals(expected + 20 * redo.hours()[3] - 2_500, redo.upperEnd().orElseThrow()[3], 1e-6);
     }
 
     @Test

@@ -10,6 +10,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.YearMonth;
 import java.util.Arrays;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import swapworth.assumptions.Assumption;
@@ -84,6 +87,15 @@ class ForecastTest {
         double sigma = labour.spread() / 100 / (1 + labour.middle() / 100);
         assertEquals(median, Quantiles.of(toPay, 0.5), 0.01 * median);
         assertEquals(median * Math.exp(1.2815515655446004 * sigma), Quantiles.of(toPay, 0.9), 0.01 * median);
+    }
+
+    @Test
+    void the_reserve_is_drawn_apart_from_every_category_and_the_sale_of_the_car_not_at_all() {
+        Set<Integer> groups = new TreeSet<>(List.of(RowsToCome.RESERVE));
+        for (Category category : Category.values()) {
+            assertEquals(category != Category.CAR_SOLD, RowsToCome.groupOf(category) >= 0 && groups.add(RowsToCome.groupOf(category)),
+                    category.words());
+        }
     }
 
     @Test

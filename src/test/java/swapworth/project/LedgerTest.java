@@ -232,8 +232,8 @@ class LedgerTest {
 
     @Test
     void a_row_due_after_the_day_of_the_ledger_without_a_status_is_counted_as_paid_and_asked_about() throws IOException {
-        Ledger ledger = read("date,amount,note,status,due", "2026-12-05,1450,loom,,2027-03-20", "2026-12-06,60,plugs,paid,2027-03-20",
-                "2026-12-04,70,hose,,2026-12-05");
+        Ledger ledger = read("date,amount,note,status,due,category", "2026-12-05,1450,loom,,2027-03-20,part",
+                "2026-12-06,60,plugs,paid,2027-03-20,part", "2026-12-04,70,hose,,2026-12-05,part");
         assertEquals(cents("1580.00"), ledger.sums().total().paid());
         assertEquals(1, ledger.read().questions().size(), reasons(ledger.read().questions()));
         assertTrue(reasons(ledger.read().questions()).contains("2 due: this is due after 2026-12-06"), reasons(ledger.read().questions()));
@@ -285,10 +285,34 @@ class LedgerTest {
 
     @Test
     void the_same_row_twice_is_kept_and_asked_about() throws IOException {
-        Ledger ledger = read("date,amount,note", "2026-03-04,80,seat", "2026-03-04,80,Seat", "2026-03-04,80,other seat");
+        Ledger ledger = read("date,amount,note,direction", "2026-03-04,80,seat,out", "2026-03-04,80,Seat,out",
+                "2026-03-04,80,other seat,out");
         assertEquals(cents("240.00"), ledger.sums().total().net());
         assertEquals(1, ledger.read().questions().size());
         assertTrue(reasons(ledger.read().questions()).contains("stand on line 2 too"));
+    }
+
+    @Test
+    void a_row_with_neither_category_nor_direction_counts_as_paid_and_is_asked_about() throws IOException {
+        String[] rows = {"date,amount,note,category,direction,gross,hours,status", "2026-03-01,500,hulk,purchase,,,,",
+            "2026-03-02,780,seats,,,,,", "2026-03-03,40,clip,,out,,,", "2026-03-04,-20,clip back,,,,,", "2026-03-05,,lamp,,,200,,",
+            "2026-03-06,,stripping,,,,5,", "2026-03-07,25,clip,odds and ends,,,,", "2026-09-01,90,seats,,,,,estimate",
+            "2026-03-08,60,wheel,,,,,perhaps"};
+        Ledger ledger = read(rows);
+        assertEquals(cents("1345.00"), ledger.sums().total().paid());
+        assertEquals(List.of(3, 9), ledger.read().questions().stream().map(RowProblem::line).toList());
+        assertTrue(reasons(ledger.read().questions()).contains("3 direction: neither category nor direction says whether this goes out"),
+                reasons(ledger.read().questions()));
+    }
+
+    @Test
+    void in_a_file_without_category_and_direction_one_question_stands_for_all_rows_that_count() throws IOException {
+        Ledger ledger = read("date,amount,note,charged", "2026-03-01,500,hulk,many", "2026-03-02,780,seats,", "2026-03-03,-20,back,",
+                "2026-03-04,40,clip,");
+        assertEquals(1, ledger.read().questions().size(), reasons(ledger.read().questions()));
+        String question = reasons(ledger.read().questions());
+        assertTrue(question.contains("3 direction: no row of this file has a category or a direction: all 2 with"), question);
+        assertEquals(List.of(), read("date,amount,note", "2026-03-03,-20,back", "2026-03-04,,own work").read().questions());
     }
 
     @Test
@@ -374,7 +398,7 @@ class LedgerTest {
         Ledger early = read("date,amount,note", "2006-08-01,5000,buy", "2026-08-21,45,seal", "2026-09-01,30,clip");
         assertTrue(reasons(early.read().questions()).contains("2 date: 2006-08-01 lies 7325 days before the next payment"),
                 reasons(early.read().questions()));
-        assertEquals(List.of(), read("date,amount,note", "2025-09-02,5000,buy", "2026-09-01,30,clip").read().questions());
+        assertEquals(List.of(), read("date,amount,note,direction", "2025-09-02,5000,buy,out", "2026-09-01,30,clip,out").read().questions());
     }
 
     @Test

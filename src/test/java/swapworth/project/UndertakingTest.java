@@ -15,6 +15,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import swapworth.donor.DonorStudy;
@@ -24,6 +25,7 @@ import swapworth.market.PriceModel;
 import swapworth.market.Range;
 import swapworth.project.Gates.Answer;
 import swapworth.reading.UnusableFileException;
+import swapworth.table.Table;
 
 /** The whole undertaking of a folder: what its files allow, and what it says of those that are missing. */
 class UndertakingTest {
@@ -149,7 +151,9 @@ class UndertakingTest {
         WalkAway.Price front = walk.prices().stream().filter(p -> p.car().equals("front hit")).findFirst().orElseThrow();
         assertEquals("tail hit", front.nextBest());
         assertTrue(front.open().get(0).contains("premium"), front.open().toString());
-        assertTrue(walk.table().text().contains("tail hit costs more than is counted"), walk.table().text());
+        String words = walk.table().rows().stream().map(row -> row.get(8).shown()).collect(Collectors.joining("\n"));
+        assertTrue(words.contains("tail hit costs more than is counted"), words);
+        assertTrue(words.contains("no such price: the landed cost is not whole: the line 'premium' is missing"), words);
         WalkAway whole = Undertaking.of(SAMPLE).walkAway().orElseThrow();
         assertTrue(whole.prices().stream().allMatch(p -> p.open().isEmpty()));
     }
@@ -191,6 +195,11 @@ class UndertakingTest {
         assertEquals("the finished car is sold: there is nothing left to finish or to stop",
                 all.answers().finishOrStop().match(told -> "told", swapworth.market.CannotTell::reason));
         assertTrue(DrawFigures.median(all.redoCost().orElseThrow().cash()) > 11_000, "12,000 a few months ago");
+        assertTrue(all.redoCost().get().upperEnd().isEmpty());
+        assertEquals(1, all.redoCost().get().evidence().size());
+        String redo = all.redoCost().get().tables().stream().map(Table::text).collect(Collectors.joining()).replaceAll("\\s+", " ");
+        assertTrue(redo.contains("The finished car is sold: 11,000.00 came in for it by 2026-10-01, net of its fee."), redo);
+        assertFalse(redo.contains("sum to insure lies") || redo.contains("write-off"), redo);
         Ledger shell = withLedger("2026-03-01,9000,body,recipient,purchase,,", "2026-09-01,310,the shell,Front hit,car sold,,").ledger()
                 .orElseThrow();
         assertEquals(List.of(), shell.carSales(), "the rest of a donor of cars.csv is not the finished car");

@@ -139,6 +139,32 @@ class ProjectFileTest {
     }
 
     @Test
+    void a_car_that_does_not_pass_or_has_faults_has_the_range_of_one_that_passes_and_has_none(@TempDir Path faulty) throws IOException {
+        for (String name : List.of("listings.csv", "lines.csv", "words.csv", "rates.csv", "swaps.csv")) {
+            Files.copy(Path.of("sample-listings", name), faulty.resolve(name));
+        }
+        Files.writeString(faulty.resolve("cars.csv"), "name,role,vehicle,model_year,mileage_mi,running_gear,built_by,gear_line,inspected,"
+                + "emissions,faults\nmine,finished,Sivrette,2016,71000,six 3.2,owner,Velmarch,no,yes,gearbox whines; brake lamp on\n");
+        Undertaking read = Undertaking.of(faulty);
+        String words = "The owner states: inspection passed: no; 2 known faults. The range is that of a car that passes and has no such"
+                + " fault: what this takes off is not in it.";
+        assertEquals(words, read.finished().orElseThrow().notInRange().orElseThrow());
+        String html = ProjectFile.of(faulty, read, Reader.LENDER).html();
+        assertEquals(3, html.split(words, -1).length, "in the lead and at the range");
+        assertTrue(read.finished().orElseThrow().result().text().replaceAll("\\s+", " ").contains(words));
+        assertEquals(Optional.empty(), undertaking.finished().orElseThrow().notInRange());
+        Files.writeString(faulty.resolve("swaps.csv"), "vehicle,model_year,price_usd,price_kind,own_car,seen_on\n"
+                + "Sivrette,2016,12900,sold,mine,2026-10-25\n");
+        assertEquals(Optional.empty(), Undertaking.of(faulty).finished().orElseThrow().notInRange());
+    }
+
+    @Test
+    void the_last_row_to_pay_is_not_one_that_comes_in() {
+        // The sample sells parts of its recipient in 2027-03, a month after its last payment.
+        assertTrue(page(Reader.LENDER).contains("The last row still to be paid or worked is due in 2027-02."));
+    }
+
+    @Test
     void a_tool_that_stays_with_the_owner_is_shown_apart_from_what_was_paid_for_the_car() {
         // 80 % of the lift for 1,250.00 are kept.
         String html = page(Reader.LENDER);
@@ -170,6 +196,24 @@ class ProjectFileTest {
                 + "2027-03-02,90,inspection,project,inspection\n");
         String words = ProjectPage.valueInIt(Undertaking.of(done)).orElseThrow();
         assertTrue(words.matches(".* price until 2027-03, the month of the ledger, is not in it: about [\\d,]+ less by .*"), words);
+    }
+
+    @Test
+    void the_file_of_a_car_that_is_sold_says_so_and_not_for_how_much(@TempDir Path done) throws IOException {
+        for (String name : List.of("listings.csv", "cars.csv", "lines.csv", "words.csv", "rates.csv")) {
+            Files.copy(Path.of("sample-listings", name), done.resolve(name));
+        }
+        Files.writeString(done.resolve("ledger.csv"), "date,amount,note,car,category\n2026-08-03,10200,tidy roadster,recipient,purchase\n"
+                + "2027-03-02,17431,to a neighbour,project,car sold\n");
+        Undertaking sold = Undertaking.of(done);
+        for (Reader reader : List.of(Reader.BUYER, Reader.LENDER, Reader.INSURER)) {
+            String html = ProjectFile.of(done, sold, reader).html();
+            assertTrue(html.contains("The car is sold: by the owner&#39;s ledger the last of its price came in on 2027-03-02."), html);
+            assertFalse(html.contains("17431") || html.contains("17,431"), reader.name());
+        }
+        String own = ProjectPage.of("sold", sold).html();
+        assertTrue(own.contains("17,431.00 came in for it by 2027-03-02"), own);
+        assertFalse(own.contains("and the sum to insure") || own.contains("The sum to insure lies"), own);
     }
 
     @Test

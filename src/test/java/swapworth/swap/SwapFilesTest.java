@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
@@ -67,7 +68,7 @@ class SwapFilesTest {
                 "z,2026-05-20,Sivrette,six,2016,71000,13500,USD,sold,owner,,the swap,",
                 "w,2026-03-01,Sivrette,six,2016,71000,15500,USD,asking,owner,,the swap,");
         assertEquals(0, read.seen().size());
-        List<OwnOffer> offers = read.offersFor("the swap").stream().sorted(OwnOffer.ORDER).toList();
+        List<OwnOffer> offers = read.offersFor("The Swap").stream().sorted(OwnOffer.ORDER).toList();
         assertEquals(List.of(OwnOffer.Kind.OFFER_REFUSED, OwnOffer.Kind.NO_TAKER, OwnOffer.Kind.SOLD), offers.stream().map(OwnOffer::kind)
                 .toList());
         assertEquals(40, offers.get(1).days());
@@ -119,6 +120,20 @@ class SwapFilesTest {
     }
 
     @Test
+    void an_amount_below_what_it_can_be_is_asked_about_and_a_removed_gear_that_brings_nothing_is_an_answer() throws IOException {
+        Files.writeString(folder.resolve("cars.csv"), "name,role,vehicle,gear_value,work_value,removed_value,options_lost,obsolescence\n"
+                + "mine,finished,Sivrette,0,-20,0,heater,heater: -350; clock: 100 %; lamp: 0\n");
+        FinishedCars read = FinishedCars.of(CarsFile.read(folder.resolve("cars.csv"), USD),
+                FolderSettings.of(folder, Conventions.unstated()), USD, Assumptions.defaults());
+        assertEquals(List.of("0 it must be above 0; it is not used", "-20 it must be above 0; it is not used",
+                "heater: -350 a loss cannot be below 0; it is not used", "clock: 100 % a share lies between 0 and 100 %; it is not used"),
+                read.problems().stream().map(p -> p.rawText() + " " + p.message()).toList());
+        SwapCost cost = read.cars().get(0).cost();
+        assertEquals(List.of(0.0, 0.0), Arrays.stream(cost.removed().orElseThrow().draws(2, 1)).boxed().toList());
+        assertEquals(List.of(new SwapCost.Loss("lamp", 0, 0)), cost.losses());
+    }
+
+    @Test
     void the_name_of_a_donor_that_cars_csv_does_not_have_is_asked_about() throws IOException {
         Files.writeString(folder.resolve("cars.csv"), "name,role,vehicle,donor,recipient\nmine,finished,Sivrette,frnt hit,tidy\n"
                 + "front hit,donor,Velmarch,,\ntidy,recipient,Sivrette,,\n");
@@ -151,6 +166,42 @@ class SwapFilesTest {
         assertInstanceOf(SwapValue.class, swaps.answers().get(0));
         assertTrue(swaps.notes().get(0).startsWith("without swaps.csv"), swaps.notes().toString());
         assertTrue(swaps.table().csv().contains("\r\nmine,Line 00,"), swaps.table().csv());
+    }
+
+    @Test
+    void what_becomes_of_the_old_running_gear_does_not_change_what_the_finished_car_is_worth() throws IOException {
+        Files.writeString(folder.resolve("parts.csv"), "part,vehicle,running_gear,price\nengine,Line 33,gear 3,2600\n"
+                + "engine,Line 00,gear 0,900\ngearbox,Line 00,gear 0,400\ngearbox,Line 33,gear 3,800\n");
+        double sold = byParts("sell,engine,sell\nold,gearbox,sell", 3);
+        assertEquals(sold, byParts("sell,engine,keep\nold,gearbox,scrap", 3));
+        assertEquals(sold, byParts("sell,engine,sell\nold,gearbox,sell\nold,front seats,sell", 3));
+        assertTrue(Math.abs(byParts("sell,front seats,sell", 4) / sold - 1) > 1e-4);
+    }
+
+    /** Cost by partout.csv; a note tells where the old gear is not priced. */
+    private double byParts(String rows, int notes) throws IOException {
+        Path cars = Files.writeString(folder.resolve("cars.csv"), "name,role,vehicle,body,running_gear,model_year,mileage,recipient,donor\n"
+                + "mine,finished,Line 00,shell 0,gear 3,2013,70000,old,new\nold,recipient,Line 00,shell 0,gear 0,2013,70000,,\n"
+                + "new,donor,Line 33,shell 3,gear 3,2013,40000,,\n");
+        Files.writeString(folder.resolve("partout.csv"), "car,part,goes_to\nnew,engine,swap\nnew,gearbox,swap\n"
+                + rows.replaceFirst("sell,", "old,") + "\n");
+        Swaps swaps = Swaps.of(folder, CarsFile.read(cars, USD), USD, PriceModel.fit(SwapWorld.ordinary(3).cars()), Optional.empty(),
+                Optional.empty());
+        assertEquals(notes - 2, swaps.notes().size(), swaps.notes().toString());
+        return ((SwapValue) swaps.answers().get(0)).median();
+    }
+
+    @Test
+    void a_second_factory_equivalent_and_one_with_another_running_gear_are_asked_about() throws IOException {
+        Path cars = folder.resolve("cars.csv");
+        Files.writeString(cars, "name,role,vehicle,body,running_gear,model_year,mileage\nmine,finished,Line 00,shell 0,gear 2,2013,70000\n"
+                + "one,factory equivalent,Line 33,shell 3,gear 3,2013,70000\ntwo,factory equivalent,Line 22,shell 2,gear 2,2013,70000\n");
+        Swaps swaps = Swaps.of(folder, CarsFile.read(cars, USD), USD, PriceModel.fit(SwapWorld.ordinary(3).cars()), Optional.empty(),
+                Optional.empty());
+        List<String> asked = swaps.problems().stream().map(RowProblem::message).toList();
+        assertEquals(2, asked.size(), asked.toString());
+        assertTrue(asked.get(0).contains("'one', and the first is the one that is used"), asked.toString());
+        assertTrue(asked.get(1).contains("'one' has the running gear 'gear 3'") && asked.get(1).contains("'gear 2'"), asked.toString());
     }
 
     @Test

@@ -31,6 +31,7 @@ import swapworth.market.TestCars;
 import swapworth.market.ValueDraws;
 import swapworth.statistics.Draws;
 import swapworth.statistics.Quantiles;
+import swapworth.table.Cell;
 import swapworth.table.Table;
 
 /** What a finished swap is worth: each part by hand where it can be, and what must not happen. */
@@ -104,6 +105,84 @@ class SwapValueTest {
     private static double[] level(CarFacts facts) {
         ValueDraws draws = MODEL.draws(4000, 1);
         return draws.level(Subject.of(facts, LevelOfTrade.PRIVATE_ASKING, SwapWorld.DAY));
+    }
+
+    private static CarFacts inLine00(int gear, CarFacts like) {
+        return CarFacts.of("Line 00").body("shell 0").runningGear("gear " + gear).powerKw(SwapWorld.power(gear))
+                .modelYear(like.modelYear().getAsInt()).mileage(like.mileage().orElseThrow()).seller(Seller.PRIVATE).build();
+    }
+
+    // The same cars and prices as in WORLD, but the line of the stock car is listed with a second running gear too.
+    @Test
+    void a_stock_car_whose_line_is_listed_with_two_running_gears_has_that_of_the_recipient_else_that_of_most_cars() {
+        List<Car> cars = new ArrayList<>();
+        for (Car car : WORLD.cars()) {
+            CarFacts f = car.facts();
+            CarFacts same = f.vehicle().equals("Line 01") ? inLine00(1, f) : f;
+            cars.add(TestCars.car(cars.size(), same, car.sightings().get(0).price().amount()));
+        }
+        cars.add(TestCars.car(cars.size(), inLine00(1, FACTS), 9000));
+        PriceModel model = PriceModel.fit(cars);
+        SwapValue.Options options = SwapValue.options().withFactoryEquivalent(FACTORY);
+        SwapValue most = assertInstanceOf(SwapValue.class, options.value(CAR, model));
+        assertEquals(3, most.weights().size(), most.basis());
+        assertEquals(Optional.of("gear 1"), most.stock().runningGear());
+        assertTrue(InOneLine.of(most.brackets().text()).contains("the running gear 'gear 1', as most cars of the line 'Line 00' have"));
+        CarFacts recipient = SwapWorld.facts(0, 0, 2013, 70_000).build();
+        SwapValue told = assertInstanceOf(SwapValue.class, options.value(CAR.madeOf(recipient), model));
+        assertEquals(recipient.runningGear(), told.stock().runningGear());
+        assertTrue(InOneLine.of(told.brackets().text()).contains("'gear 0', as the row of the recipient says"));
+        double alone = median(value(SwapValue.options(), CAR).stockDraws().orElseThrow());
+        assertEquals(1, median(told.stockDraws().orElseThrow()) / alone, 0.03);
+    }
+
+    @Test
+    void the_giver_of_the_gear_has_that_gear_where_its_line_is_listed_with_two() {
+        List<Car> cars = new ArrayList<>(WORLD.cars());
+        for (int k = 0; k < 3; k++) {
+            cars.add(TestCars.car(cars.size(), CarFacts.of("Line 33").body("shell 3").runningGear("gear 1").modelYear(2012)
+                    .powerKw(SwapWorld.power(1)).mileage(TestCars.miles(70_000 + 9000 * k)).seller(Seller.PRIVATE).build(),
+                    7000 + 300 * k));
+        }
+        SwapValue.Options options = SwapValue.options();
+        double plain = median(told(value(options, CAR.withGearOf("Line 33")), Approach.Kind.COST).level());
+        double mixed = median(told(assertInstanceOf(SwapValue.class, options.value(CAR.withGearOf("Line 33"), PriceModel.fit(cars))),
+                Approach.Kind.COST).level());
+        assertEquals(1, mixed / plain, 0.05);
+    }
+
+    @Test
+    void a_swap_that_stands_among_the_listings_does_not_silence_those_of_swaps_csv() {
+        List<Car> cars = new ArrayList<>(WORLD.cars());
+        cars.add(TestCars.car(cars.size(), FACTS, 12_000));
+        SwapValue listed = assertInstanceOf(SwapValue.class, SwapValue.options().withFactoryEquivalent(FACTORY)
+                .withSeen(List.of(seen(1, 12_500, BuiltBy.OWNER), seen(2, 13_000, BuiltBy.SHOP))).value(CAR, PriceModel.fit(cars)));
+        assertEquals(3, listed.weights().size());
+        assertTrue(listed.basis().contains("2 swaps seen"), listed.basis());
+    }
+
+    @Test
+    void how_it_was_found_names_a_sale_of_the_car_itself_the_approaches_that_told_and_the_swaps_seen() {
+        String alone = value(SwapValue.options(), CAR).howFound();
+        assertTrue(alone.startsWith("no car like this is in the owner's listings")
+                && !alone.contains("the stock car and the car that"), alone);
+        SwapValue.Options seen = SwapValue.options().withFactoryEquivalent(FACTORY).withSeen(List.of(seen(1, 12_500, BuiltBy.OWNER)));
+        String three = value(seen, CAR).howFound();
+        assertTrue(three.startsWith("The price is put together from") && three.contains("the stock car and the car that the maker sold")
+                && three.contains("1 swap seen that other people made, 0 of them sold, 1 with this body and this running gear"), three);
+        String sold = value(seen.withOffers(List.of(OwnOffer.sold(12_900, SwapWorld.DAY), OwnOffer.refused(11_000))), CAR).howFound();
+        assertTrue(sold.startsWith("this very car was sold, for 12,900 on 2026-06-01") && sold.contains("1 time, counts too"), sold);
+    }
+
+    @Test
+    void the_words_of_one_approach_speak_of_no_other() {
+        CarFacts other = CarFacts.of("Line 90").body("shell 0").runningGear("gear 3").modelYear(2013).mileage(TestCars.miles(70_000))
+                .build();
+        SwapValue one = value(SwapValue.options(), FinishedCar.of("alone", other).with(BuiltBy.OWNER));
+        String all = one.tables().stream().map(t -> InOneLine.of(t.text())).collect(Collectors.joining("\n"));
+        assertEquals(1, one.weights().size());
+        assertFalse(all.contains("the other approaches") || all.contains("how far the approaches differ") || all.contains("swaps seen tell")
+                || all.contains("From the stock car"), all);
     }
 
     @Test
@@ -189,6 +268,13 @@ class SwapValueTest {
         assertTrue(no.needed().size() >= 2 && no.needed().size() <= 3, no.needed().toString());
         assertTrue(no.needed().get(0).contains("nobody's six"), no.needed().toString());
         assertTrue(no.tables().get(0).text().contains("cannot tell"));
+        SwapAnswer none = no;
+        assertEquals("no approach can value the finished car 'unknown'; needed: " + String.join("; ", no.needed()),
+                none.answer().map(SwapValue::median).match(m -> "a value", why -> why.reason() + "; needed: " + why.needed()));
+        assertEquals(no, none.<Object>match(v -> v, n -> n));
+        SwapAnswer some = value(SwapValue.options(), CAR);
+        assertEquals(some, some.answer().orElseThrow());
+        assertEquals(some, some.<Object>match(v -> v, n -> n));
     }
 
     @Test
@@ -286,6 +372,24 @@ class SwapValueTest {
                 assertEquals(value.median(), product, 1e-6 * value.median(), table.title());
             }
         }
+    }
+
+    // By hand: where a dearer car finds as many takers, half are taken in 60 days at any price, and in 90 days 1 - 0.5^1.5 = 65 %.
+    @Test
+    void what_to_ask_stands_with_how_long_the_car_then_waits_until_it_is_sold() {
+        PriceModel indifferent = PriceModel.options().with(with("swap_takers_left", 1, 0)).fit(WORLD.cars());
+        SwapValue flat = assertInstanceOf(SwapValue.class, SwapValue.options().value(CAR, indifferent));
+        for (List<Cell> row : flat.selling().orElseThrow().rows()) {
+            assertEquals(List.of("60", "29", "65", "88"), row.subList(2, 6).stream().map(Cell::shown).toList());
+        }
+        SwapValue value = value(SwapValue.options(), CAR);
+        List<List<Cell>> rows = value.selling().orElseThrow().rows();
+        assertEquals(value.median(), Double.parseDouble(rows.get(1).get(0).exact()), 1e-6 * value.median());
+        for (int k = 1; k < rows.size(); k++) {
+            double less = Double.parseDouble(rows.get(k - 1).get(2).exact());
+            assertTrue(Double.parseDouble(rows.get(k).get(2).exact()) > 1.2 * less, rows.toString());
+        }
+        assertEquals(Optional.empty(), value(SwapValue.options().withOffers(List.of(OwnOffer.sold(12_000, SwapWorld.DAY))), CAR).selling());
     }
 
     @Test

@@ -1,0 +1,155 @@
+package swapworth.project;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import swapworth.listing.CandidateCar;
+import swapworth.listing.CandidateCar.Role;
+import swapworth.listing.CarFacts;
+import swapworth.listing.LevelOfTrade;
+import swapworth.listing.PriceIncludes;
+import swapworth.market.PriceModel;
+import swapworth.market.Subject;
+import swapworth.market.ValueDraws;
+import swapworth.swap.SwapValue;
+
+/**
+ * The cars that the undertaking is made of: which row of {@code cars.csv} a role or a name of the ledger means, and what each sells for on
+ * the joint draws of the market, all on one day.
+ */
+final class CarsInPlay {
+    private final Undertaking.Market market;
+    private final ValueDraws values;
+    private final Optional<LocalDate> on;
+    private final Optional<SwapValue> finished;
+
+    /**
+     * The cars of a folder.
+     *
+     * @param market what its listings say
+     * @param values the states of the market
+     * @param on the day of the finished car's value, so that all cars are worth what they are on one day
+     * @param finished the finished car that is spoken of: its row may name the cars that it is made from
+     */
+    CarsInPlay(Undertaking.Market market, ValueDraws values, Optional<LocalDate> on, Optional<SwapValue> finished) {
+        this.market = market;
+        this.values = values;
+        this.on = on;
+        this.finished = finished;
+    }
+
+    Undertaking.Market market() {
+        return market;
+    }
+
+    ValueDraws values() {
+        return values;
+    }
+
+    Optional<LocalDate> on() {
+        return on;
+    }
+
+    /** An amount that is the same in every state of the market. */
+    double[] constant(double amount) {
+        double[] draws = new double[values.count()];
+        Arrays.fill(draws, amount);
+        return draws;
+    }
+
+    /** Draws of what private people get for such a car; empty where no listing is of its line. */
+    Optional<double[]> level(CarFacts facts) {
+        return isKnown(facts.vehicle())
+                ? Optional.of(values.level(new Subject(facts, LevelOfTrade.PRIVATE_SOLD, PriceIncludes.NEITHER, on))) : Optional.empty();
+    }
+
+    /** Whether a listing is of the line. */
+    boolean isKnown(String line) {
+        return model().lines().contains(line);
+    }
+
+    PriceModel model() {
+        return market.model();
+    }
+
+    private List<CandidateCar> all() {
+        return market.cars().cars();
+    }
+
+    /** The cars that may be bought, each with what it is worth. */
+    List<WalkAway.Valued> valued() {
+        List<WalkAway.Valued> valued = new ArrayList<>();
+        for (CandidateCar car : all()) {
+            if (car.role() != Role.FINISHED && car.role() != Role.FACTORY_EQUIVALENT) {
+                level(car.facts()).ifPresent(value -> valued.add(new WalkAway.Valued(car, value)));
+            }
+        }
+        return valued;
+    }
+
+    /** What each car is worth, the finished ones too, by its name. */
+    Map<String, double[]> byName() {
+        Map<String, double[]> byName = new HashMap<>();
+        for (CandidateCar car : all()) {
+            if (car.role() != Role.FINISHED) {
+                level(car.facts()).ifPresent(value -> byName.put(car.name(), value));
+            }
+        }
+        market.swaps().answers().forEach(answer -> answer.answer().told().ifPresent(value -> byName.put(answer.car().name(),
+                value.soldDraws())));
+        return byName;
+    }
+
+    /** The donor that has a price: the one that the finished car's row names, else the first. */
+    Optional<CandidateCar> donor() {
+        return first(Role.DONOR);
+    }
+
+    /** The recipient that has a price: the one that the finished car's row names, else the first, else the first candidate. */
+    Optional<CandidateCar> recipient() {
+        return first(Role.RECIPIENT, Role.CANDIDATE);
+    }
+
+    private Optional<CandidateCar> first(Role... roles) {
+        Optional<String> name = finished.flatMap(f -> f.car().madeFrom(roles[0]));
+        Optional<CandidateCar> stated = all().stream().filter(car -> name.filter(car.name()::equalsIgnoreCase).isPresent()
+                && car.priceOrBid().isPresent()).findFirst();
+        if (stated.isPresent()) {
+            return stated;
+        }
+        for (Role role : roles) {
+            for (CandidateCar car : all()) {
+                if (car.role() == role && car.priceOrBid().isPresent()) {
+                    return Optional.of(car);
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** Whether a name of the ledger means the recipient or the donor; unknown where it means neither. */
+    Role roleOf(String car) {
+        for (Role role : List.of(Role.RECIPIENT, Role.DONOR)) {
+            if (car.equals(role.words()) || finished.flatMap(f -> f.car().madeFrom(role)).filter(car::equalsIgnoreCase).isPresent()) {
+                return role;
+            }
+        }
+        return all().stream().filter(c -> c.name().equalsIgnoreCase(car)).map(CandidateCar::role)
+                .map(role -> role == Role.CANDIDATE ? Role.RECIPIENT : role)
+                .filter(role -> role == Role.RECIPIENT || role == Role.DONOR).findFirst().orElse(Role.UNKNOWN);
+    }
+
+    /** The line of a car that a row of the ledger names; empty where nobody says it or no listing is of it. */
+    Optional<String> lineOf(String car) {
+        Optional<String> line = switch (car) {
+            case "recipient" -> finished.map(f -> f.car().facts().vehicle());
+            case "donor" -> finished.flatMap(f -> f.car().gearLine()).or(() -> donor().map(c -> c.facts().vehicle()));
+            default -> all().stream().filter(c -> c.name().equals(car)).map(c -> c.facts().vehicle()).findFirst();
+        };
+        return line.filter(this::isKnown);
+    }
+}

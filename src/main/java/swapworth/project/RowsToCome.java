@@ -1,0 +1,154 @@
+package swapworth.project;
+
+import java.math.BigDecimal;
+import java.time.YearMonth;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
+import swapworth.assumptions.Assumption;
+import swapworth.assumptions.Assumptions;
+import swapworth.project.Entry.Direction;
+import swapworth.project.Entry.Status;
+import swapworth.statistics.AmountLaw;
+import swapworth.statistics.UncertainSum;
+
+/**
+ * The rows of a ledger that are to come, and the reserve, as lines of an uncertain sum in an order that does not depend on the file. Each
+ * category is a group whose numbers go together; the reserve is a group of its own.
+ */
+final class RowsToCome {
+    /** The categories that a forecast holds, in the order of their groups: the sale of the finished car is no line of it. */
+    private static final List<Category> GROUPS = Stream.of(Category.values()).filter(c -> c != Category.CAR_SOLD).toList();
+    /** The group of the reserve: what nobody thought of goes with no category. */
+    static final int RESERVE = GROUPS.size();
+
+    /**
+     * Rows to come that are summed up together.
+     *
+     * @param month the month, from that of the ledger's day
+     * @param direction whether money goes out or comes in
+     * @param moving the category with whose market they move; empty where they stand still
+     * @param kept the share of them that is not charged to the undertaking: tools that stay
+     * @param cars the cars that they fall on, of money that comes in
+     */
+    record Bin(int month, Direction direction, Optional<Category> moving, double kept, List<String> cars) {
+    }
+
+    private final List<UncertainSum.Line> lines = new ArrayList<>();
+    private final List<Entry> entries = new ArrayList<>();
+    private final List<Bin> bins = new ArrayList<>();
+    private final int months;
+    private final int reserves;
+
+    RowsToCome(Ledger ledger, Forecast.Options options) {
+        Assumptions assumptions = options.assumptions();
+        List<Entry> toCome = new ArrayList<>(ledger.entries());
+        toCome.removeIf(e -> e.status() == Status.ACTUAL || e.amount().signum() == 0);
+        toCome.sort(Comparator.comparing(Entry::due).thenComparing(Entry::category).thenComparing(Entry::direction)
+                .thenComparing(Entry::amount).thenComparing(Entry::note).thenComparing(Entry::item)
+                .thenComparing(e -> e.range().map(r -> r.low().add(r.high())).orElse(BigDecimal.ZERO))
+                .thenComparing(e -> String.join(";", e.cars())));
+        YearMonth first = YearMonth.from(ledger.on());
+        double common = Math.sqrt(assumptions.get("estimate_correlation").middle());
+        Set<Category> moved = options.moved().keySet();
+        double[] guessed = new double[1200];
+        int last = 0;
+        boolean reserved = false;
+        for (Entry entry : toCome) {
+            int month = (int) Math.min(guessed.length - 1, ChronoUnit.MONTHS.between(first, YearMonth.from(entry.due())));
+            last = Math.max(last, month);
+            boolean out = entry.direction() == Direction.OUT;
+            AmountLaw law = law(entry, assumptions);
+            Optional<Category> moving = Optional.of(entry.category()).filter(c -> law.sd() > 0 && moved.contains(c));
+            double kept = entry.kept().doubleValue() / entry.amount().doubleValue();
+            lines.add(new UncertainSum.Line(law, groupOf(entry.category()), law.sd() == 0 ? 0 : common, out ? 1 : -1, 1,
+                    bin(new Bin(month, entry.direction(), moving, kept, out ? List.of() : entry.cars()))));
+            entries.add(entry);
+            reserved |= entry.category() == Category.CONTINGENCY;
+            guessed[month] += out && entry.status() == Status.ESTIMATE ? entry.amount().subtract(entry.kept()).doubleValue() : 0;
+        }
+        months = last + 1;
+        Assumption reserve = assumptions.get("contingency");
+        int added = 0;
+        for (int m = 0; m < months && !reserved; m++) {
+            if (guessed[m] > 0 && reserve.middle() > 0) {
+                AmountLaw law = AmountLaw.lognormal(guessed[m] * reserve.middle() / 100, reserve.spread() / reserve.middle());
+                lines.add(new UncertainSum.Line(law, RESERVE, 1, 1, 1, bin(new Bin(m, Direction.OUT, Optional.empty(), 0, List.of()))));
+                added++;
+            }
+        }
+        reserves = added;
+    }
+
+    private int bin(Bin bin) {
+        int known = bins.indexOf(bin);
+        if (known < 0) {
+            bins.add(bin);
+        }
+        return known < 0 ? bins.size() - 1 : known;
+    }
+
+    private static AmountLaw law(Entry entry, Assumptions assumptions) {
+        double likely = entry.amount().doubleValue();
+        if (entry.range().isPresent()) {
+            return AmountLaw.pert(entry.range().get().low().doubleValue(), likely, entry.range().get().high().doubleValue());
+        }
+        return entry.status() == Status.COMMITTED || likely < 0 ? AmountLaw.exactly(likely)
+                : Forecast.guess(likely, assumptions.get(entry.category().assumption()));
+    }
+
+    List<Forecast.Driver> drivers(double[] covariances) {
+        double variance = 0;
+        for (double one : covariances) {
+            variance += one;
+        }
+        List<Forecast.Driver> drivers = new ArrayList<>();
+        double reserve = 0;
+        double[] ofReserve = new double[3];
+        for (int l = 0; l < lines.size(); l++) {
+            UncertainSum.Line line = lines.get(l);
+            double sign = line.weight();
+            double[] three = {sign * line.law().quantile(sign > 0 ? Forecast.LOW : Forecast.HIGH), sign * line.law().quantile(0.5),
+                    sign * line.law().quantile(sign > 0 ? Forecast.HIGH : Forecast.LOW)};
+            double share = variance > 0 ? covariances[l] / variance : 0;
+            if (l >= lines.size() - reserves) {
+                reserve += share;
+                for (int k = 0; k < 3; k++) {
+                    ofReserve[k] += three[k];
+                }
+            } else if (line.law().sd() > 0) {
+                Entry entry = entries.get(l);
+                String name = entry.note().isEmpty() ? entry.item() : entry.note();
+                drivers.add(new Forecast.Driver(name, entry.line(), three[0], three[1], three[2], share));
+            }
+        }
+        if (reserves > 0) {
+            drivers.add(new Forecast.Driver("reserve for what nobody thought of", 0, ofReserve[0], ofReserve[1], ofReserve[2], reserve));
+        }
+        drivers.sort(Comparator.comparingDouble((Forecast.Driver d) -> -d.share()));
+        return drivers;
+    }
+
+    /** The group of draws in which estimates of a category go together. */
+    static int groupOf(Category category) {
+        return GROUPS.indexOf(category);
+    }
+
+    /** The draws, their bins in the order of {@link #bins}. */
+    UncertainSum.Drawn drawn(int count, long seed) {
+        return UncertainSum.of(lines).drawn(count, seed);
+    }
+
+    List<Bin> bins() {
+        return bins;
+    }
+
+    /** How many months there are from that of the ledger's day to the last in which a row is due. */
+    int months() {
+        return months;
+    }
+}

@@ -1,0 +1,143 @@
+package swapworth.project;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import swapworth.assumptions.Assumption;
+import swapworth.assumptions.Assumptions;
+import swapworth.listing.CandidateCar;
+import swapworth.listing.CandidateCar.Role;
+import swapworth.listing.Runs;
+import swapworth.market.Answer;
+import swapworth.market.CannotTell;
+import swapworth.statistics.AmountLaw;
+import swapworth.statistics.UncertainSum;
+import swapworth.swap.SwapValue;
+import swapworth.table.Cell;
+
+/**
+ * What stopping would bring, by what the ledger says of each car: the recipient as it stands as long as its own gear is in it, what the
+ * listings say of it without its engine, and the half-built car as a share of the finished. Only a car that is bought can be sold. What
+ * is agreed is owed either way, so that it does not speak for stopping.
+ */
+final class WaysToStop {
+    private final CarsInPlay cars;
+    private final Assumptions assumptions;
+    private final Forecast forecast;
+    private final Ledger ledger;
+    private final SwapValue finished;
+    private final double[] sold;
+    private final double agreed;
+
+    /**
+     * The ways to stop.
+     *
+     * @param cars the cars in play
+     * @param assumptions what stands in where rows do not speak
+     * @param forecast the money
+     * @param finished the finished car
+     * @param sold draws of what it sells for
+     */
+    WaysToStop(CarsInPlay cars, Assumptions assumptions, Forecast forecast, SwapValue finished, double[] sold) {
+        this.cars = cars;
+        this.assumptions = assumptions;
+        this.forecast = forecast;
+        this.ledger = forecast.ledger();
+        this.finished = finished;
+        this.sold = sold;
+        this.agreed = ledger.sums().agreedToPay().doubleValue();
+    }
+
+    /** Whether to go on, where there is something left to finish. */
+    Answer<FinishOrStop> answer() {
+        if (ledger.carSold().isPresent()) {
+            return new Answer.NotTold<>(CannotTell.without("the finished car is sold: there is nothing left to finish or to stop",
+                    "no row of the category car sold"));
+        }
+        return ledger.sums().toFinish().isEmpty()
+                ? new Answer.NotTold<>(CannotTell.without("no row of ledger.csv is still to be paid or worked: there is nothing left to"
+                        + " finish", "what it still needs, as rows of the status estimate or committed"))
+                : new Answer.Told<>(FinishOrStop.of(sold, forecast, exits()));
+    }
+
+    private List<FinishOrStop.Exit> exits() {
+        boolean recipient = isBought(Role.RECIPIENT);
+        boolean donor = isBought(Role.DONOR);
+        String owed = agreed == 0 ? ""
+                : "; less " + Cell.format(agreed, 0) + " that is agreed and still to be paid, which is owed either way";
+        if (!recipient && !donor) {
+            return List.of(new FinishOrStop.Exit("buying nothing", cars.constant(-agreed),
+                    "no purchase of the ledger is done or agreed" + owed));
+        }
+        double[] stopped = lessAgreed(forecast.toReceive(car -> (recipient || cars.roleOf(car) != Role.RECIPIENT)
+                && (donor || cars.roleOf(car) != Role.DONOR)));
+        if (!recipient) {
+            return List.of(new FinishOrStop.Exit("buying no recipient, left-over parts sold", stopped,
+                    "the parts that the ledger still expects; the donor's gear itself is not in it" + owed));
+        }
+        List<FinishOrStop.Exit> exits = new ArrayList<>();
+        Optional<CandidateCar> row = cars.recipient();
+        if (row.isPresent() && gearIsIn()) {
+            double[] ofOthers = lessAgreed(forecast.toReceive(car -> cars.roleOf(car) != Role.RECIPIENT
+                    && (donor || cars.roleOf(car) != Role.DONOR)));
+            cars.level(row.get().facts()).ifPresent(car -> exits.add(new FinishOrStop.Exit(
+                    "recipient sold as it stands, its own gear in it", DrawFigures.plus(car, ofOthers),
+                    "the price model (private sales) for '" + row.get().name() + "' of cars.csv, and what the ledger still expects"
+                    + " from other cars, as long as no row of work on the recipient or the project is done and no part of the"
+                    + " recipient is sold" + owed)));
+        }
+        cars.level(finished.stock().toBuilder().runs(Runs.NO_ENGINE).build()).ifPresent(car -> exits.add(
+                new FinishOrStop.Exit("recipient sold without an engine, left-over parts sold", DrawFigures.plus(car, stopped),
+                        "the price model (private sales, no engine), and the parts that the ledger still expects"
+                        + (donor ? "; the donor's gear itself is not in it" : " of it: the donor is not bought") + owed)));
+        if (donor) {
+            Assumption share = assumptions.get("unfinished_share");
+            exits.add(new FinishOrStop.Exit("sold half-built with all that belongs to it, left-over parts sold",
+                    DrawFigures.plus(halfBuilt(share), stopped),
+                    "an assumption: " + Math.round(share.middle()) + " % of the finished value, give or take " + Math.round(share.spread())
+                    + owed));
+        }
+        return exits;
+    }
+
+    private double[] lessAgreed(double[] comesIn) {
+        return DrawFigures.minus(comesIn, cars.constant(agreed));
+    }
+
+    /** Draws of a share of what the finished car sells for, between nothing and all of it. */
+    private double[] halfBuilt(Assumption share) {
+        double[] half = AmountLaw.normal(share.middle() / 100, share.spread() / 100)
+                .draws(UncertainSum.normals(sold.length, share.name().hashCode()));
+        for (int i = 0; i < half.length; i++) {
+            half[i] = Math.max(0, Math.min(1, half[i])) * sold[i];
+        }
+        return half;
+    }
+
+    /**
+     * Whether the car of a role is there: a purchase of it is done or agreed, or no row speaks of one and it was there before. A
+     * purchase whose row names no car of a role counts where none names it.
+     */
+    private boolean isBought(Role role) {
+        List<Entry> purchases = ledger.entries().stream().filter(e -> e.category() == Category.PURCHASE
+                && e.direction() == Entry.Direction.OUT).toList();
+        for (Role named : List.of(role, Role.UNKNOWN)) {
+            List<Entry> ofIt = purchases.stream().filter(e -> e.cars().stream().anyMatch(car -> cars.roleOf(car) == named)).toList();
+            if (!ofIt.isEmpty()) {
+                return ofIt.stream().anyMatch(e -> e.status() != Entry.Status.ESTIMATE);
+            }
+        }
+        return true;
+    }
+
+    /** Whether the recipient's own running gear is still in it, as far as the ledger tells. */
+    private boolean gearIsIn() {
+        return ledger.entries().stream().noneMatch(e -> e.cars().stream().map(cars::roleOf).anyMatch(role -> role == Role.RECIPIENT
+                ? e.category() == Category.SOLD && e.status() != Entry.Status.ESTIMATE || isWorkDone(e)
+                : role == Role.UNKNOWN && isWorkDone(e)));
+    }
+
+    private static boolean isWorkDone(Entry entry) {
+        return entry.status() == Entry.Status.ACTUAL && (entry.category() == Category.LABOUR || entry.category() == Category.OWN_HOURS);
+    }
+}
