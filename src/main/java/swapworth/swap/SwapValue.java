@@ -419,6 +419,7 @@ public final class SwapValue implements SwapAnswer {
      *
      * @param probability above 0 and below 1, for instance 0.80
      * @return in the base currency
+     * @throws IllegalArgumentException if the probability is none of these
      */
     public Range range(double probability) {
         return range(sortedPrice, probability);
@@ -429,12 +430,16 @@ public final class SwapValue implements SwapAnswer {
      *
      * @param probability above 0 and below 1, for instance 0.80
      * @return in the base currency
+     * @throws IllegalArgumentException if the probability is none of these
      */
     public Range level(double probability) {
         return range(sortedLevel, probability);
     }
 
     static Range range(double[] sorted, double probability) {
+        if (!(probability > 0 && probability < 1)) {
+            throw new IllegalArgumentException("a range holds more than nothing and less than all, not " + probability);
+        }
         return new Range(Quantiles.ofSorted(sorted, (1 - probability) / 2), Quantiles.ofSorted(sorted, (1 + probability) / 2));
     }
 

@@ -81,6 +81,11 @@ class SwapValueTest {
         assertThrows(IllegalArgumentException.class, () -> UnsureAmount.drawn(new double[] {1, Double.NaN}, "me"));
         assertThrows(IllegalArgumentException.class, () -> SwapValue.options().weighted(Map.of(), "none"));
         assertThrows(IllegalArgumentException.class, () -> SwapValue.options().with(MODEL.draws(1, 1)));
+        SwapValue told = value(SwapValue.options(), CAR);
+        for (double none : new double[] {0, 1, Double.NaN}) {
+            assertThrows(IllegalArgumentException.class, () -> told.range(none));
+            assertThrows(IllegalArgumentException.class, () -> told.level(none));
+        }
         SeenSwap seen = new SeenSwap("a", FACTS, BuiltBy.OWNER, 15_000, SeenSwap.Kind.SOLD, LevelOfTrade.PRIVATE_SOLD,
                 PriceIncludes.UNKNOWN, Optional.empty(), Optional.empty());
         assertEquals(value(SwapValue.options().withSeen(List.of(seen)), CAR).median(),
