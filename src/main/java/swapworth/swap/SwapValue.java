@@ -47,6 +47,7 @@ public final class SwapValue implements SwapAnswer {
     /** What the approaches together say, and that with the swaps of this body and running gear that were seen. */
     private final double[] together;
     private final double[] reconciled;
+    private final double[] departure;
     private final double[] weights;
     private final double[] level;
     private final double[] price;
@@ -62,7 +63,8 @@ public final class SwapValue implements SwapAnswer {
         this.combination = combined(logs);
         this.together = combination.draws(logs, situation.seedOf("between approaches"));
         this.reconciled = approaches.alike.given(together, together);
-        double[] one = Situation.sum(reconciled, situation.departure);
+        this.departure = approaches.alike.scattered(situation.departure);
+        double[] one = Situation.sum(reconciled, departure);
         this.weights = new Learning(situation).weights(one, options.offers);
         boolean learned = !options.offers.isEmpty();
         double[] levelLog = learned ? Draws.moved(reconciled, weights) : reconciled;
@@ -461,7 +463,7 @@ public final class SwapValue implements SwapAnswer {
     }
 
     /**
-     * How much each approach weighs in the result.
+     * How much each approach weighs in what the approaches together say, before swaps of the same body and running gear.
      *
      * @return weights that add up to 1, of the approaches that can tell
      */
@@ -663,6 +665,11 @@ public final class SwapValue implements SwapAnswer {
 
     Combination combination() {
         return combination;
+    }
+
+    /** How this one car departs from the middle price, as widely as swaps like it were seen to scatter. */
+    double[] departure() {
+        return departure.clone();
     }
 
     double[] together() {

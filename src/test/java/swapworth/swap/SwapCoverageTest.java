@@ -169,8 +169,8 @@ class SwapCoverageTest {
         for (int k = 0; k < sales.length; k++) {
             Middles one = found.get(k);
             System.out.printf(Locale.ROOT, "%d worlds of the size %s, %d swaps, %d sales of the very pair: 80 and 95 %% ranges of"
-                    + " the middle price held %.1f and %.1f %%, error of the middle %.1f %%, held back by %.0f %%%n",
-                    worlds, size, one.n, sales[k], one.percent80(), one.percent95(), one.error(), one.heldBack());
+                    + " the middle price held %.1f and %.1f %%, error of the middle %.1f %%, held back by %.0f %%%n", worlds, size, one.n,
+                    sales[k], one.percent80(), one.percent95(), one.error(), one.heldBack());
         }
         return found;
     }
