@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import swapworth.listing.CandidateCar;
+import swapworth.market.Answer;
 import swapworth.table.Cell;
 import swapworth.table.Column;
 import swapworth.table.Table;
@@ -30,16 +31,18 @@ public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, 
      * @param car its name
      * @param answer the bid, or why there is none
      * @param shaded the same shaded, for a car of which listings tell
+     * @param unshaded why it is not shaded though others bid for it; empty where it is, or nobody does
      * @param there the bid, and the shaded one, in the currency in which the car is bid for, with its rate; empty where that is the base
      *     currency, or there is no bid
      */
-    public record Bid(String car, BidAnswer answer, Optional<Shaded> shaded, String there) {
+    public record Bid(String car, BidAnswer answer, Optional<Shaded> shaded, Optional<String> unshaded, String there) {
 
         /** Checks that nothing is missing. */
         public Bid {
             requireNonNull(car, "car");
             requireNonNull(answer, "answer");
             requireNonNull(shaded, "shaded");
+            requireNonNull(unshaded, "unshaded");
             requireNonNull(there, "there");
         }
     }
@@ -80,11 +83,11 @@ public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, 
      * @param cars the cars in play
      * @param schedule the fee tables
      * @param target the most to be paid in all for any one of them, where stated
-     * @param shading by how much a bid for a car is shaded; nothing for not at all
+     * @param shading by how much a bid for a car is shaded, or why the listings tell nothing of that; empty for not at all
      * @return their costs
      */
     public static Landed of(List<CandidateCar> cars, FeeSchedule schedule, Optional<BigDecimal> target,
-            Function<CandidateCar, Optional<Shading>> shading) {
+            Function<CandidateCar, Optional<Answer<Shading>>> shading) {
         List<LandedCost> costs = new ArrayList<>();
         List<Bid> bids = new ArrayList<>();
         List<String> unpriced = new ArrayList<>();
@@ -97,9 +100,11 @@ public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, 
             target.ifPresent(most -> {
                 Purchase purchase = Purchase.of(car, BigDecimal.ONE);
                 BidAnswer answer = HighestBid.of(schedule, purchase, most);
-                Optional<Shaded> shaded = shading.apply(car).map(s -> new Shaded(s, HighestBid.of(schedule, purchase,
+                Optional<Answer<Shading>> asked = shading.apply(car);
+                Optional<Shaded> shaded = asked.flatMap(Answer::told).map(s -> new Shaded(s, HighestBid.of(schedule, purchase,
                         Cents.rounded(most.multiply(BigDecimal.valueOf(s.factor()))))));
-                bids.add(new Bid(car.name(), answer, shaded, there(car, answer, shaded, schedule.currency())));
+                Optional<String> unshaded = asked.flatMap(a -> a.match(s -> Optional.empty(), no -> Optional.of(no.reason())));
+                bids.add(new Bid(car.name(), answer, shaded, unshaded, there(car, answer, shaded, schedule.currency())));
             });
         }
         return new Landed(schedule.currency(), costs, bids, unpriced, schedule.forNobody(cars.stream().map(CandidateCar::name).toList()));
@@ -178,8 +183,11 @@ public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, 
             if (abroad) {
                 row.add(Cell.words(one.there));
             }
-            row.add(Cell.words(one.answer.match(bid -> String.join("; ", bid.steps().stream().filter(bid::isNear)
-                    .map(HighestBid.Step::sentence).toList()), NoBid::reason)));
+            List<String> look = new ArrayList<>();
+            one.unshaded.ifPresent(why -> look.add("not shaded: " + why));
+            look.addAll(one.answer.match(bid -> bid.steps().stream().filter(bid::isNear).map(HighestBid.Step::sentence).toList(),
+                    no -> List.of(no.reason())));
+            row.add(Cell.words(String.join("; ", look)));
             table.row(row);
         }
         return Optional.of(table.build());

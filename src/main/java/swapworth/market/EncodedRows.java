@@ -9,6 +9,9 @@ import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import swapworth.statistics.Bound;
 import swapworth.statistics.Design;
+import swapworth.statistics.Mixture;
+import swapworth.statistics.Normal;
+import swapworth.statistics.Posterior;
 import swapworth.statistics.Ranges;
 import swapworth.statistics.Sample;
 
@@ -165,5 +168,11 @@ final class EncodedRows {
 
     Design design() {
         return rows.design;
+    }
+
+    /** The price of a row as a normal deviate of its prediction. */
+    double deviate(Posterior by, int i) {
+        Mixture predicted = by.predict(get(i).row(), inflation(i), growth(i));
+        return Normal.quantile(Math.max(1e-12, Math.min(1 - 1e-12, predicted.cumulative(evidence.logPrice(i)))));
     }
 }

@@ -359,4 +359,11 @@ public final class Undertaking {
     public List<String> missing() {
         return files.missing();
     }
+
+    /** What it speaks of. */
+    @Override
+    public String toString() {
+        return "undertaking: " + ledger().map(l -> l.entries().size() + " rows of the ledger").orElse("no ledger") + "; "
+                + finished().map(SwapValue::toString).orElse("no value of a finished car");
+    }
 }

@@ -2,6 +2,7 @@ package swapworth.donor;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -12,6 +13,7 @@ import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import swapworth.listing.CandidateCar;
+import swapworth.listing.CarsFile;
 import swapworth.listing.Keys;
 import swapworth.listing.PriceIncludes;
 import swapworth.listing.Runs;
@@ -69,6 +71,17 @@ class LandedCostTest {
         CandidateCar car = new Donors(folder).file("cars.csv", "name,vehicle,mileage_km,distance_away,price,seller,price_includes",
                 "tail hit,Velmarch,92000," + distance + ",4000,auction,neither").cars().get(0);
         return Purchase.of(car, FeeFiles.USD).orElseThrow();
+    }
+
+    @Test
+    void a_distance_that_is_none_is_told_of_and_not_taken() throws IOException {
+        Donors files = new Donors(folder).file("cars.csv", "name,vehicle,distance_away,price,seller", "far,Velmarch,-300,4000,auction");
+        var read = CarsFile.read(folder.resolve("cars.csv"), FeeFiles.USD);
+        assertEquals("no distance to a car; not used", read.read().oddities().get(0).message());
+        assertEquals(OptionalDouble.empty(), files.cars().get(0).facts().distanceAway());
+        for (double away : new double[] {-300, Double.NaN, Double.POSITIVE_INFINITY}) {
+            assertThrows(IllegalArgumentException.class, () -> FeeFiles.bid("4000").away(away));
+        }
     }
 
     @Test
