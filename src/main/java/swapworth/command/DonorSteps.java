@@ -36,6 +36,7 @@ import swapworth.report.Page;
 import swapworth.report.Part;
 import swapworth.report.Section;
 import swapworth.table.Table;
+import swapworth.table.TextLines;
 
 /** The steps that speak of donors and recipients. */
 final class DonorSteps {
@@ -86,9 +87,7 @@ final class DonorSteps {
     }
 
     private void unpriced(Landed landed) {
-        if (!landed.unpriced().isEmpty()) {
-            out.println("\n" + landed.unpricedSentence());
-        }
+        landed.lacking().forEach(sentence -> out.print("\n" + TextLines.of("", sentence)));
     }
 
     /** What such cars go for, to be held against the bids. */

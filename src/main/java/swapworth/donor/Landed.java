@@ -21,8 +21,9 @@ import swapworth.table.Table;
  * @param costs one for each car that has a price, in the order of the file
  * @param bids the highest bids for the target, one for each car, with or without a price; empty without a target
  * @param unpriced the cars without a price or a planned bid
+ * @param forNobody the fee tables that are for a car which is not in play, with its name
  */
-public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, List<String> unpriced) {
+public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, List<String> unpriced, List<String> forNobody) {
 
     /**
      * The highest bid for a car.
@@ -61,6 +62,7 @@ public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, 
         costs = List.copyOf(costs);
         bids = List.copyOf(bids);
         unpriced = List.copyOf(unpriced);
+        forNobody = List.copyOf(forNobody);
     }
 
     /**
@@ -105,7 +107,7 @@ public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, 
                 bids.add(new Bid(car.name(), answer, shaded, unshaded, there(car, answer, shaded, schedule.currency())));
             });
         }
-        return new Landed(schedule.currency(), costs, bids, unpriced);
+        return new Landed(schedule.currency(), costs, bids, unpriced, schedule.forNobody(cars.stream().map(CandidateCar::name).toList()));
     }
 
     private static String there(CandidateCar car, BidAnswer answer, Optional<Shaded> shaded, Currency currency) {
@@ -116,12 +118,20 @@ public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, 
     }
 
     /**
-     * Which cars have no landed cost.
+     * What the costs lack: cars without one, and fees that are charged on nothing.
      *
-     * @return one sentence; empty where all have a price or a planned bid
+     * @return one sentence each; none where nothing is lacking
      */
-    public String unpricedSentence() {
-        return unpriced.isEmpty() ? "" : "Without a price or a planned bid: " + String.join(", ", unpriced) + ".";
+    public List<String> lacking() {
+        List<String> lacking = new ArrayList<>();
+        if (!unpriced.isEmpty()) {
+            lacking.add("Without a price or a planned bid: " + String.join(", ", unpriced) + ".");
+        }
+        if (!forNobody.isEmpty()) {
+            lacking.add("Tables of fees.csv for a car that cars.csv does not have, charged on nothing: " + String.join(", ", forNobody)
+                    + ".");
+        }
+        return lacking;
     }
 
     /** The cost of a car. */
@@ -147,7 +157,7 @@ public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, 
                 Column.number("landed", ""), Column.number("shading", "%"), Column.number("shaded bid", ""), Column.number("next bid", ""),
                 Column.number("next landed", "")));
         if (abroad) {
-            columns.add(Column.words("bid in its currency"));
+            columns.add(Column.words("bid in the seller's currency"));
         }
         columns.add(Column.sentences("to look at"));
         Table.Builder table = Table.titled("Highest bid within a target, " + currency.getCurrencyCode())

@@ -73,7 +73,7 @@ final class EncodedRows {
 
     /** The same rows, with their factors on the error scale as the encoder gives them now. */
     EncodedRows scatteredAnew() {
-        double[] inflation = rows.sample.inflation().clone();
+        double[] inflation = rows.sample.inflation();
         Ranges.each(inflation.length, (first, end) -> {
             for (int i = first; i < end; i++) {
                 // Of many rows those of which all is stated stay as they are: lines differ in what they are stretched by.
@@ -83,8 +83,7 @@ final class EncodedRows {
             }
         });
         Encoded[] changed = IntStream.range(0, kept.length).mapToObj(i -> kept[i].with(inflation[i])).toArray(Encoded[]::new);
-        Sample of = rows.sample;
-        return new EncodedRows(this, changed, new Sample(of.y(), of.bound(), inflation, of.known(), of.growth()));
+        return new EncodedRows(this, changed, rows.sample.withInflation(inflation));
     }
 
     /** Some of the evidence in the numbers of the model, made without the rest. */
@@ -155,11 +154,11 @@ final class EncodedRows {
     }
 
     double inflation(int i) {
-        return rows.sample.inflation()[i];
+        return rows.sample.inflation(i);
     }
 
     double growth(int i) {
-        return rows.sample.growth()[i];
+        return rows.sample.growth(i);
     }
 
     /** The prices, as the design explains them: a second price of a car as its difference from the first. */

@@ -153,7 +153,7 @@ final class Judging {
         }
         Range range = value.range(0.80);
         Position position = price < range.low() ? Position.BELOW : price > range.high() ? Position.ABOVE : Position.INSIDE;
-        return new Standing(value, position, price - value.median(), 100 * (price / value.median() - 1), 100 * value.percentile(price),
+        return new Standing(value, position, price - value.median(), 100 * (price / value.median() - 1), value.percentile(price),
                 Figures.joined(ofListing, Figures.joined(value.remarks(), Flags.of(seen, subject, value, position))));
     }
 

@@ -440,7 +440,10 @@ public final class Posterior {
                 break;
             }
         }
-        return without.settled(taken);
+        for (int r = 0; r < rows.length; r++) {
+            projected[r] = moved[rows[r]];
+        }
+        return without.settled(taken, projected);
     }
 
     private double logPredictive(Component c, int[] rows, SparseRow[] x) {

@@ -188,6 +188,14 @@ class LandedCostTest {
     }
 
     @Test
+    void days_stated_in_any_row_of_a_table_count() throws IOException {
+        FeeSchedule late = FeeFiles.of(folder, "table,kind,from,to,per_day,days", "yard,storage,0,2,0,", "yard,storage,3,,40,5");
+        assertEquals(new BigDecimal("1200.00"), LandedCost.of(late, FeeFiles.bid("1000")).total(), "1,000 + 5 x 40");
+        FeeSchedule both = FeeFiles.of(folder, "table,kind,per_mile,per_day,days", "carrier,freight,1,10,6");
+        assertEquals(new BigDecimal("1160.00"), LandedCost.of(both, FeeFiles.bid("1000").away(100)).total(), "1,000 + 100 x 1 + 6 x 10");
+    }
+
+    @Test
     void days_that_the_file_does_not_state_are_a_visible_assumption() throws IOException {
         FeeSchedule schedule = FeeFiles.of(folder, "table,kind,per_day,free_days", "yard,storage,50,1");
         LandedCost cost = LandedCost.of(schedule, FeeFiles.bid("1000"));

@@ -238,6 +238,31 @@ class UndertakingTest {
         assertEquals(8_690, shell.sums().total().net().doubleValue(), 1e-9);
     }
 
+    @Test
+    void a_car_of_cars_csv_is_known_by_its_name_however_the_ledger_writes_it() throws IOException {
+        String[] rows = {"2026-08-03,10200,body,Tidy-Roadster,purchase,,", "2026-10-19,5300,hit,FRONT HIT,purchase,,"};
+        RedoCost redo = withLedger(rows).redoCost().orElseThrow();
+        assertTrue(redo.evidence().get(1).contains("2 of them carried to today by the market"), redo.evidence().toString());
+    }
+
+    @Test
+    void amounts_without_a_currency_are_in_that_of_the_listings() throws IOException {
+        for (String name : List.of("listings.csv", "cars.csv")) {
+            List<String> rows = Files.readAllLines(SAMPLE.resolve(name));
+            Files.write(folder.resolve(name), rows.stream().map(row -> row.replace(",price,", ",price_eur,").replace("USD", "")
+                    .replace("$", "")).toList());
+        }
+        copy("lines.csv", "fees.csv");
+        Files.writeString(folder.resolve("words.csv"), Files.readString(SAMPLE.resolve("words.csv")).replace("*,currency,USD\n", ""));
+        Files.writeString(folder.resolve("ledger.csv"), "date,amount,note,category\n2026-08-03,10200,roadster,purchase\n");
+        Files.writeString(folder.resolve("alternatives.csv"), "alternative,item,amount,kind,car\nroadster,it,9000,cost,\n"
+                + "roadster,it then,,resale,tidy roadster\n");
+        Undertaking all = Undertaking.of(folder);
+        assertEquals("EUR", all.market().orElseThrow().currency().getCurrencyCode());
+        assertEquals(0, all.ledger().orElseThrow().sums().total().paid().compareTo(new java.math.BigDecimal("10200")));
+        assertEquals("EUR", all.alternatives().orElseThrow().currency());
+    }
+
     /** The sample's files with rows of a ledger of one's own. */
     private Undertaking withLedger(String... rows) throws IOException {
         for (String name : List.of("listings.csv", "cars.csv", "lines.csv", "words.csv", "rates.csv")) {
