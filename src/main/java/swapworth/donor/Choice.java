@@ -216,8 +216,9 @@ public record Choice(String purpose, List<CarOption> options) {
             return k == 0 ? NOT_COUNTED : (more > 0 ? "dearer by " + Cell.format(more, 0) : "the same") + " at the door"
                     + (o.givesGear() && o.gearCounted() ? ", gear to replace added" : "") + "; " + NOT_COUNTED;
         }
-        return k == 0 ? "" : noRealDifference(k) ? "no real difference (" + range(dearerBy(k)) + "; dearer in " + dearerIn(k) + " %)"
-                : "dearer by " + range(dearerBy(k));
+        String by = range(dearerBy(k));
+        return k == 0 ? "" : noRealDifference(k) ? "no real difference (" + by + "; dearer in " + dearerIn(k) + " % of draws)"
+                : "dearer by " + by;
     }
 
     /**

@@ -157,7 +157,7 @@ public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, 
                 Column.number("landed", ""), Column.number("shading", "%"), Column.number("shaded bid", ""), Column.number("next bid", ""),
                 Column.number("next landed", "")));
         if (abroad) {
-            columns.add(Column.words("bid in its currency"));
+            columns.add(Column.words("bid in the seller's currency"));
         }
         columns.add(Column.sentences("to look at"));
         Table.Builder table = Table.titled("Highest bid within a target, " + currency.getCurrencyCode())

@@ -101,7 +101,7 @@ abstract class Component {
 
         private WithoutRows asRows() {
             return new WithoutRows(this, weight, coefficients, new SparseRow[] {left}, new double[][] {{core}}, new double[] {shift},
-                    new Shape.Forms[][] {{ofLeft}}, new double[0]);
+                    new Shape.Forms[][] {{ofLeft}}, new double[0], new double[0]);
         }
 
         @Override
@@ -124,6 +124,8 @@ abstract class Component {
         private final Shape.Forms[][] ofLeft;
         /** How much of each row of the fit the coefficients have moved by, beside what they move by in closed form; empty for nothing. */
         private final double[] taken;
+        /** By how much the fitted values of the rows left out have moved with it. */
+        private final double[] moved;
 
         /** With all rows. */
         WithoutRows(Mode mode, double scale, double growth, double weight) {
@@ -134,10 +136,11 @@ abstract class Component {
             this.shift = new double[0];
             this.ofLeft = new Shape.Forms[0][];
             this.taken = new double[0];
+            this.moved = new double[0];
         }
 
         private WithoutRows(Component all, double weight, double[] coefficients, SparseRow[] left, double[][] core, double[] shift,
-                Shape.Forms[][] ofLeft, double[] taken) {
+                Shape.Forms[][] ofLeft, double[] taken, double[] moved) {
             super(all.shape, all.scale, all.growth, weight);
             this.coefficients = coefficients;
             this.left = left;
@@ -145,6 +148,7 @@ abstract class Component {
             this.shift = shift;
             this.ofLeft = ofLeft;
             this.taken = taken;
+            this.moved = moved;
         }
 
         /** Without a row of all. */
@@ -182,7 +186,7 @@ abstract class Component {
                     }
                 }
             }
-            return new WithoutRows(this, weight, coefficients, x, k, d, s, new double[0]);
+            return new WithoutRows(this, weight, coefficients, x, k, d, s, new double[0], new double[0]);
         }
 
         /** The inverse of a small matrix by elimination with row exchanges. */
@@ -238,8 +242,26 @@ abstract class Component {
         }
 
         /** The same with so much of each row of the fit taken in all, the rows left out and the rest of the first step included. */
-        WithoutRows settled(double[] taken) {
-            return new WithoutRows(this, weight, coefficients, left, core, new double[left.length], ofLeft, taken);
+        WithoutRows settled(double[] taken, double[] moved) {
+            return new WithoutRows(this, weight, coefficients, left, core, new double[left.length], ofLeft, taken, moved);
+        }
+
+        /** By how much a contrast has moved beside what it moves by in closed form. */
+        private double moved(SparseRow x) {
+            if (taken.length == 0) {
+                return 0;
+            }
+            int own = own(x);
+            return own < 0 ? shape.onRows().moved(x, taken) : moved[own];
+        }
+
+        /** Which of the rows left out a contrast is; -1 for none. */
+        private int own(SparseRow x) {
+            int own = left.length - 1;
+            while (own >= 0 && !left[own].isSame(x)) {
+                own--;
+            }
+            return own;
         }
 
         /** With w for a contrast x, the covariance times x is V (x + X' w); from V between the contrast and each row left out. */
@@ -256,12 +278,11 @@ abstract class Component {
         /** The forms between a contrast and each row left out, and last those of the contrast with itself. */
         private Shape.Forms[] forms(SparseRow x, Shape.Forms[][] among) {
             Shape.Forms[] forms = new Shape.Forms[left.length + 1];
-            for (int own = 0; own < left.length; own++) {
-                if (left[own].isSame(x)) {
-                    System.arraycopy(among[own], 0, forms, 0, left.length);
-                    forms[left.length] = among[own][own];
-                    return forms;
-                }
+            int own = own(x);
+            if (own >= 0) {
+                System.arraycopy(among[own], 0, forms, 0, left.length);
+                forms[left.length] = among[own][own];
+                return forms;
             }
             for (int r = 0; r < left.length; r++) {
                 forms[r] = shape.between(x, left[r]);
@@ -283,7 +304,7 @@ abstract class Component {
             Shape.Forms[][] among = left.length > 0 && shape.outgrew(ofLeft[0][0]) ? shape.among(left) : ofLeft;
             Shape.Forms[] forms = forms(x, among);
             double[] share = share(forms);
-            double fitted = x.dot(coefficients) + (taken.length > 0 ? shape.onRows().moved(x, taken) : 0);
+            double fitted = x.dot(coefficients) + moved(x);
             double variance = forms[left.length].variance;
             double held = forms[left.length].held;
             for (int r = 0; r < left.length; r++) {
@@ -323,7 +344,7 @@ abstract class Component {
 
         @Override
         Component weighing(double changed) {
-            return new WithoutRows(this, changed, coefficients, left, core, shift, ofLeft, taken);
+            return new WithoutRows(this, changed, coefficients, left, core, shift, ofLeft, taken, moved);
         }
 
         @Override

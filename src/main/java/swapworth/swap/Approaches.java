@@ -192,6 +192,7 @@ final class Approaches {
                 used.add(swap);
             }
         }
+        alike.learnScatter(s.assumption("swap_scatter_worth").middle());
     }
 
     /** A refused offer stands below the price at which a swap is sold. */
@@ -220,9 +221,13 @@ final class Approaches {
         return used;
     }
 
+    /** A refused offer is beside a private sale. */
+    static LevelOfTrade level(SeenSwap swap) {
+        return swap.kind() == SeenSwap.Kind.OFFER_REFUSED ? LevelOfTrade.PRIVATE_SOLD : swap.level();
+    }
+
     private Subject subject(SeenSwap swap) {
-        LevelOfTrade level = swap.kind() == SeenSwap.Kind.OFFER_REFUSED ? LevelOfTrade.PRIVATE_SOLD : swap.level();
-        return new Subject(swap.facts(), level, swap.includes(), swap.on().or(() -> s.on));
+        return new Subject(swap.facts(), level(swap), swap.includes(), swap.on().or(() -> s.on));
     }
 
     private void cost() {

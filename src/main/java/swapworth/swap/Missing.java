@@ -71,7 +71,7 @@ final class Missing {
         double variance = Draws.covariance(level, level);
         List<Gain> gains = new ArrayList<>();
         gains.add(new Gain("swaps like this one, by whoever built it, in swaps.csv",
-                variance / (variance + Draws.covariance(s.departure, s.departure) / ROWS)));
+                variance / (variance + Draws.covariance(value.departure(), value.departure()) / ROWS)));
         double before = value.combination().sd() * value.combination().sd();
         for (Map.Entry<String, double[]> line : likely(value).entrySet()) {
             double after = value.togetherGiven(line.getValue(), noise(s)).sd();

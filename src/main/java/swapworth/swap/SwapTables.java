@@ -100,7 +100,8 @@ final class SwapTables {
         if (!worked.used.isEmpty()) {
             long sold = worked.used.stream().filter(swap -> swap.kind() == SeenSwap.Kind.SOLD).count();
             seen += " Beside the listings: " + swapsSeen(worked.used.size()) + " that other people made, " + sold + " of them sold, "
-                    + alike + " with this body and this running gear.";
+                    + alike + " with this body and this running gear"
+                    + (alike == 0 ? "." : ", which count in the result itself.");
         }
         int others = value.offers().size() - sales.size();
         return first + (sales.isEmpty() ? "The price" : "Beside that it") + " is put together from " + sources + "." + seen
@@ -131,7 +132,8 @@ final class SwapTables {
                     f.modelYear().isPresent() ? Cell.label(f.modelYear().getAsInt()) : Cell.BLANK,
                     Cell.words(f.mileage().map(Mileage::toString).orElse("unknown")),
                     Cell.words(f.gearMileage().map(Mileage::toString).orElse("unknown")), Cell.words(swap.kind().words()),
-                    Cell.words(swap.level().words()), Cell.words(swap.on().map(Object::toString).orElse("")), Figures.money(swap.price()));
+                    Cell.words(Approaches.level(swap).words()), Cell.words(swap.on().map(Object::toString).orElse("")),
+                    Figures.money(swap.price()));
         }
         return Optional.of(table.build());
     }
@@ -232,7 +234,8 @@ final class SwapTables {
         if (worked.alike.count() > 0) {
             List<Cell> before = new ArrayList<>(line("the approaches together", money(Situation.sum(value.together(), s.departure))));
             before.addAll(List.of(Figures.share(1), Cell.BLANK, Cell.BLANK, Cell.words(swapsSeen(worked.alike.count())
-                    + " of this body and this running gear then move it to the row below; the more of them, the further")));
+                    + " of this body and this running gear then move it to the row below; the more of them, the further. By what they"
+                    + " show single ones scatter " + Cell.format(worked.alike.scatter(), 2) + " times as far as assumed")));
             table.row(before);
         }
         List<Cell> whole = new ArrayList<>(line("reconciled", value.draws()));
@@ -398,7 +401,7 @@ final class SwapTables {
                 + " its"
                 + " own. The order of these rows does not matter.");
         value.ownersValueAbove().ifPresent(v -> table.note("To its owner the car is worth more than " + Figures.rounded(v) + "."));
-        Range before = SwapValue.range(Arrays.stream(money(Situation.sum(value.reconciled(), s.departure))).sorted().toArray(), 0.80);
+        Range before = SwapValue.range(Arrays.stream(money(Situation.sum(value.reconciled(), value.departure()))).sorted().toArray(), 0.80);
         table.note("80 % range without these rows: " + Figures.range(before) + "; with them: " + Figures.range(value.range(0.80)) + ".");
         for (OwnOffer offer : value.offers().stream().sorted(OwnOffer.ORDER).toList()) {
             table.row(Cell.words(offer.on().map(Object::toString).orElse("")), Cell.words(offer.kind().words()),

@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import java.util.function.Function;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.CarFacts;
@@ -47,6 +48,7 @@ public final class SwapValue implements SwapAnswer {
     /** What the approaches together say, and that with the swaps of this body and running gear that were seen. */
     private final double[] together;
     private final double[] reconciled;
+    private final double[] departure;
     private final double[] weights;
     private final double[] level;
     private final double[] price;
@@ -62,7 +64,8 @@ public final class SwapValue implements SwapAnswer {
         this.combination = combined(logs);
         this.together = combination.draws(logs, situation.seedOf("between approaches"));
         this.reconciled = approaches.alike.given(together, together);
-        double[] one = Situation.sum(reconciled, situation.departure);
+        this.departure = approaches.alike.scattered(situation.departure);
+        double[] one = Situation.sum(reconciled, departure);
         this.weights = new Learning(situation).weights(one, options.offers);
         boolean learned = !options.offers.isEmpty();
         double[] levelLog = learned ? Draws.moved(reconciled, weights) : reconciled;
@@ -99,7 +102,11 @@ public final class SwapValue implements SwapAnswer {
         }
         Map<String, double[]> sources = new LinkedHashMap<>(situation.sources());
         sources.put("swap_approach_spread", apart);
-        FairValue market = (FairValue) List.of(situation.finished, situation.stock).stream()
+        // What such swaps sell for tells of the pair itself: what the rest of the market leaves open is then that of pairs that were seen.
+        boolean alike = approaches.alike.count() > 0;
+        situation.draws.pairDeparture(situation.subject(situation.finished)).filter(d -> alike)
+                .ifPresent(d -> sources.put("spread_pairs", d));
+        FairValue market = (FairValue) Stream.of(alike ? situation.stock : situation.finished, situation.finished, situation.stock)
                 .map(f -> situation.model.value(situation.subject(f))).filter(FairValue.class::isInstance).findFirst().orElseThrow();
         AssumedShare share = AssumedShare.of(reconciled, sources, situation.assumptions(), approaches.alike.partOf(reconciled),
                 market.priorShare(), market.largestAssumption());
@@ -461,7 +468,7 @@ public final class SwapValue implements SwapAnswer {
     }
 
     /**
-     * How much each approach weighs in the result.
+     * How much each approach weighs in what the approaches together say, before swaps of the same body and running gear.
      *
      * @return weights that add up to 1, of the approaches that can tell
      */
@@ -672,6 +679,11 @@ public final class SwapValue implements SwapAnswer {
 
     Combination combination() {
         return combination;
+    }
+
+    /** How this one car departs from the middle price, as widely as swaps like it were seen to scatter. */
+    double[] departure() {
+        return departure.clone();
     }
 
     double[] together() {

@@ -150,7 +150,7 @@ class SwapCoverageTest {
         for (int w = 0; w < worlds; w++) {
             Random spreads = new Random(w);
             double between = scale * Math.abs(spreads.nextGaussian());
-            SwapWorld world = SwapWorld.drawn(size, 9000 + w, pairScale * Math.abs(spreads.nextGaussian()));
+            SwapWorld world = SwapWorld.drawnWithSlopes(size, 9000 + w, pairScale * Math.abs(spreads.nextGaussian()));
             PriceModel plain = PriceModel.fit(world.cars());
             SwapValue.Options drawn = SwapValue.options().with(LevelOfTrade.PRIVATE_SOLD).with(plain.draws(4000, 1));
             for (int[] pair : world.unseen()) {
@@ -169,8 +169,8 @@ class SwapCoverageTest {
         for (int k = 0; k < sales.length; k++) {
             Middles one = found.get(k);
             System.out.printf(Locale.ROOT, "%d worlds of the size %s, %d swaps, %d sales of the very pair: 80 and 95 %% ranges of"
-                    + " the middle price held %.1f and %.1f %%, error of the middle %.1f %%, held back by %.0f %%%n",
-                    worlds, size, one.n, sales[k], one.percent80(), one.percent95(), one.error(), one.heldBack());
+                    + " the middle price held %.1f and %.1f %%, error of the middle %.1f %%, held back by %.0f %%%n", worlds, size, one.n,
+                    sales[k], one.percent80(), one.percent95(), one.error(), one.heldBack());
         }
         return found;
     }

@@ -340,6 +340,24 @@ class SwapValueTest {
                 && all.contains("the approaches together") && all.contains("swaps of this body and running gear that were seen"), all);
     }
 
+    // By hand: five swaps of the assumed scatter, and as many as there are less one of the seen.
+    @Test
+    void swaps_like_it_tell_how_far_single_ones_scatter() {
+        double middle = value(SwapValue.options(), CAR).median();
+        List<SeenSwap> near = new ArrayList<>();
+        List<SeenSwap> far = new ArrayList<>();
+        for (int k = 0; k < 10; k++) {
+            near.add(seen(k, middle * Math.exp(0.01 * (k % 2 == 0 ? 1 : -1)), BuiltBy.OWNER));
+            far.add(seen(k, middle * Math.exp(0.6 * (k % 2 == 0 ? 1 : -1)), BuiltBy.OWNER));
+        }
+        SwapValue calm = value(SwapValue.options().withSeen(near), CAR);
+        double assumed = Math.sqrt(Draws.covariance(calm.situation().departure, calm.situation().departure));
+        SwapValue wild = value(SwapValue.options().withSeen(far), CAR);
+        assertEquals(Math.sqrt((5 + 10 * 0.01 * 0.01 / (assumed * assumed)) / 14), calm.worked().alike.scatter(), 0.02);
+        assertEquals(Math.sqrt((5 + 10 * 0.6 * 0.6 / (assumed * assumed)) / 14), wild.worked().alike.scatter(), 0.2);
+        assertTrue(calm.range(0.80).high() / calm.range(0.80).low() < wild.range(0.80).high() / wild.range(0.80).low());
+    }
+
     @Test
     void swaps_of_another_pair_teach_the_approaches() {
         SwapValue before = value(SwapValue.options().withFactoryEquivalent(FACTORY), CAR);
@@ -366,8 +384,10 @@ class SwapValueTest {
         Table narrowing = before.narrowing();
         List<Double> said = narrowing.rows().stream().map(row -> Double.parseDouble(row.get(1).exact())).toList();
         double middle = median(before.levelDraws());
-        List<SeenSwap> seen = List.of(seen(1, 0.97 * middle, BuiltBy.OWNER), seen(2, middle, BuiltBy.OWNER),
-                seen(3, 1.03 * middle, BuiltBy.OWNER));
+        // They scatter as assumed, so that they teach nothing of the scatter.
+        double spread = Math.exp(Math.sqrt(Draws.covariance(before.departure(), before.departure())));
+        List<SeenSwap> seen = List.of(seen(1, middle / spread, BuiltBy.OWNER), seen(2, middle, BuiltBy.OWNER),
+                seen(3, middle * spread, BuiltBy.OWNER));
         assertTrue(narrowing.rows().get(0).get(0).shown().startsWith("swaps like this one"), narrowing.text());
         assertEquals(1 - logVariance(value(options.withSeen(seen), CAR)) / logVariance(before), said.get(0), 0.06);
         String line = narrowing.rows().get(1).get(0).shown().replaceAll(".*'(.*)'.*", "$1");
