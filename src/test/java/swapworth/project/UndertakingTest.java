@@ -256,7 +256,7 @@ class UndertakingTest {
         assertTrue(sold.finishOrStop().isEmpty() && sold.redoCost().orElseThrow().upperEnd().isEmpty());
         assertEquals(List.of(), sold.ledger().orElseThrow().sums().toFinish());
         assertTrue(sold.ledger().get().carSaleNote().contains("by swaps.csv, actual, 12,500.00"), sold.ledger().get().carSaleNote());
-        assertTrue(sold.narrowing().get(0).startsWith("All that is unsure about what is left lies in the money, most of it in 'its engine"),
+        assertTrue(sold.narrowing().get(0).startsWith("All that is unsure about what is left lies in the money, most of it in 'wiring'"),
                 sold.narrowing().toString());
         Optional<LocalDate> before = Optional.of(LocalDate.of(2026, 10, 20));
         assertTrue(Undertaking.of(folder, before, Undertaking.Market.of(folder, before)).finishOrStop().isPresent());
