@@ -200,7 +200,8 @@ public final class AmountCharts {
         if (!reference.isEmpty()) {
             Places zero = new Places();
             upright(zero, 0, y);
-            line(plot, Charts.REFERENCE, zero, reference);
+            // Not dashed as the reference of other charts is: the range beside it is.
+            line(plot, new Ink(2, Ink.Manner.LINE), zero, reference);
         }
         return plot.chart(title, title + ": " + Cell.format(sorted.length, 0) + " draws; median " + number(marks[2]) + ", 80 % range "
                 + number(marks[1]) + " to " + number(marks[3]) + ", 95 % range " + number(marks[0]) + " to " + number(marks[4]) + ".",

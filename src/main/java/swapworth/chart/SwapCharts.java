@@ -26,7 +26,7 @@ public final class SwapCharts {
         List<RangeRow> rows = new ArrayList<>();
         for (Approach approach : value.approaches()) {
             if (approach instanceof Approach.Told told) {
-                rows.add(row("by " + told.kind().words(), told.price()));
+                rows.add(row(told.kind().words(), told.price()));
             }
         }
         rows.add(row("reconciled: this one car", value.draws()));

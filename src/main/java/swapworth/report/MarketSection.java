@@ -49,7 +49,10 @@ public final class MarketSection {
         parts.add(Part.folded("index-months", "The level of each month", Part.rows(IndexTables.months(index)),
                 Part.rows(IndexTables.comparison(index))));
         TimeOnMarket.of(model).match(time -> {
-            parts.add(Part.picture(TimeCharts.untilSale(time)));
+            // Without a sale all its lines would lie on each other at 100 %; the table says why.
+            if (time.untilSale(TimeOnMarket.Vanished.SOLD).endings() > 0) {
+                parts.add(Part.picture(TimeCharts.untilSale(time)));
+            }
             parts.add(Part.picture(TimeCharts.cuts(time)));
             time.tables().forEach(table -> parts.add(Part.rows(table)));
             return parts;

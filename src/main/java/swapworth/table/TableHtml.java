@@ -17,7 +17,12 @@ final class TableHtml {
             out.append("<p class=\"note\">").append(Html.escape(note)).append("</p>\n");
         }
         out.append("<div class=\"wide\"><table").append(crowded(table) ? " class=\"crowded\"" : "").append(">\n<thead><tr>");
-        for (Column column : table.columns()) {
+        boolean[] empty = emptySentences(table);
+        for (int c = 0; c < empty.length; c++) {
+            if (empty[c]) {
+                continue;
+            }
+            Column column = table.columns().get(c);
             out.append("<th scope=\"col\"").append(leaning(column)).append('>').append(Html.escape(column.label()));
             if (!column.unit().isEmpty()) {
                 out.append(" <span class=\"unit\">").append(Html.escape(column.unit())).append("</span>");
@@ -28,6 +33,9 @@ final class TableHtml {
         for (List<Cell> row : table.rows()) {
             out.append("<tr>");
             for (int c = 0; c < row.size(); c++) {
+                if (empty[c]) {
+                    continue;
+                }
                 Cell cell = row.get(c);
                 out.append("<td").append(leaning(table.columns().get(c))).append('>');
                 if (cell.link().isEmpty()) {
@@ -41,6 +49,17 @@ final class TableHtml {
             out.append("</tr>\n");
         }
         return out.append("</tbody>\n</table></div>\n</figure>\n").toString();
+    }
+
+    /** Columns of sentences in which no row has one: below a crowded table their heading would stand alone. */
+    private static boolean[] emptySentences(Table table) {
+        boolean[] empty = new boolean[table.columns().size()];
+        for (int c = 0; c < empty.length; c++) {
+            int column = c;
+            empty[c] = !table.rows().isEmpty() && table.columns().get(c).align() == Column.Align.LEFT_IN_LINES
+                    && table.rows().stream().allMatch(row -> row.get(column).shown().isEmpty());
+        }
+        return empty;
     }
 
     private static boolean crowded(Table table) {

@@ -46,6 +46,7 @@ class AmountChartsTest {
         long counted = chart.data().rows().stream().map(r -> r.get(3).exact()).filter(t -> !t.isEmpty()).mapToLong(Long::parseLong).sum();
         assertEquals(1001, counted);
         assertTrue(chart.svg().contains("nothing left"));
+        assertFalse(chart.svg().contains("h0 dash"), "dashed is the 80 % range");
     }
 
     @Test

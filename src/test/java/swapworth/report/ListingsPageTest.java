@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
@@ -12,6 +14,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import swapworth.listing.CarsFile;
 import swapworth.listing.Listings;
 import swapworth.listing.ListingsRead;
@@ -34,6 +37,23 @@ class ListingsPageTest {
         Valued cars = Valued.of(CarsFile.read(Path.of("sample-listings/cars.csv"), read.baseCurrency()).cars(), model,
                 read.baseCurrency(), Optional.empty(), Optional.empty());
         html = ListingsPage.of("sample", judged).withCarsInPlay(cars).withMissingFiles(List.of("further files")).page().html();
+    }
+
+    @Test
+    void a_picture_of_cars_not_yet_sold_needs_one_that_is(@TempDir Path folder) throws IOException {
+        StringBuilder rows = new StringBuilder("id,seen_on,vehicle,model_year,mileage,price,outcome,ended_on\n");
+        for (int k = 0; k < 24; k++) {
+            rows.append("c").append(k).append(",2026-0").append(1 + k % 6).append("-05,Sivrette,").append(2011 + k % 5).append(',')
+                    .append(60_000 + 1_000 * k).append(',').append(9_000 + 70 * (k % 7)).append(",,\n");
+        }
+        assertFalse(market(folder, rows.toString()).contains("Share not yet sold"));
+        assertTrue(market(folder, rows.toString().replace("10570,,", "10570,sold,2026-06-20").replace("9070,,", "9070,sold,2026-06-20"))
+                .contains("Share not yet sold"));
+    }
+
+    private static String market(Path folder, String listings) throws IOException {
+        ListingsRead some = Listings.read(Files.writeString(folder.resolve("listings.csv"), listings));
+        return Page.of("market", "", MarketSection.of(PriceModel.fit(some.cars()))).html();
     }
 
     @Test

@@ -62,6 +62,14 @@ class TableTest {
     }
 
     @Test
+    void html_leaves_out_sentences_that_no_row_has() {
+        Table.Builder table = Table.titled("t").columns(Column.words("a"), Column.sentences("remarks"));
+        table.row(Cell.words("x"), Cell.words(""));
+        assertFalse(table.build().html().contains("remarks"));
+        assertTrue(table.row(Cell.words("y"), Cell.words("late")).build().html().contains("remarks"));
+    }
+
+    @Test
     void csv_has_keys_as_header_exact_numbers_and_carriage_returns() {
         assertEquals("car,price\r\nfirst,12500.5\r\nthe second,950\r\n", prices().csv());
     }
