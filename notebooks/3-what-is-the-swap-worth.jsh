@@ -85,6 +85,14 @@ show(taught.map(t -> t.tables().get(0)), value.map(v -> "80 % range before the o
 value.map(SwapValue::narrowing)
 
 // %% [markdown]
+// ## What to ask
+//
+// A dearer car waits longer. How many takers come is an assumption, so set the day on which you cut the price before you begin.
+
+// %%
+value.map(SwapValue::selling)
+
+// %% [markdown]
 // ## What a buyer must be told
 //
 // Two distances, always apart, each with its status. Fill in what is unknown before somebody asks.

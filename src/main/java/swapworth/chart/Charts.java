@@ -13,10 +13,11 @@ import java.util.function.ToDoubleFunction;
 import swapworth.table.Table;
 
 /**
- * The charts, one method each. Labels of axes carry their unit, such as {@code mileage, mi}. Values that are not finite, or
- * beyond 10<sup>15</sup>, are not drawn but stay in the table, blank if not finite; values so far off that they would flatten
- * everything else are drawn at the edge, and the picture says how many. Without any value the picture is a panel that says so.
- * The same input gives the same bytes on every machine.
+ * Kinds of charts of plain numbers, one method each; {@link MarketCharts}, {@link TimeCharts}, {@link DonorCharts},
+ * {@link SwapCharts} and {@link ProjectCharts} draw results with them. Labels of axes carry their unit, such as
+ * {@code mileage, mi}. Values that are not finite, or beyond 10<sup>15</sup>, are not drawn but stay in the table, blank if not
+ * finite; values so far off that they would flatten everything else are drawn at the edge, and the picture says how many. Without
+ * any value the picture is a panel that says so. The same input gives the same bytes on every machine.
  */
 public final class Charts {
 

@@ -22,6 +22,7 @@ import swapworth.donor.Shading;
 import swapworth.listing.CandidateCar;
 import swapworth.listing.CarsFile;
 import swapworth.listing.ListingsRead;
+import swapworth.market.Answer;
 import swapworth.market.PriceModel;
 import swapworth.market.ValueDraws;
 import swapworth.market.Valued;
@@ -35,6 +36,7 @@ import swapworth.report.Page;
 import swapworth.report.Part;
 import swapworth.report.Section;
 import swapworth.table.Table;
+import swapworth.table.TextLines;
 
 /** The steps that speak of donors and recipients. */
 final class DonorSteps {
@@ -85,9 +87,7 @@ final class DonorSteps {
     }
 
     private void unpriced(Landed landed) {
-        if (!landed.unpriced().isEmpty()) {
-            out.println("\n" + landed.unpricedSentence());
-        }
+        landed.lacking().forEach(sentence -> out.print("\n" + TextLines.of("", sentence)));
     }
 
     /** What such cars go for, to be held against the bids. */
@@ -97,10 +97,10 @@ final class DonorSteps {
     }
 
     /** Bids are shaded where listings say what a car is worth. */
-    private static Function<CandidateCar, Optional<Shading>> shading(PriceModel model, Arguments arguments) {
+    private static Function<CandidateCar, Optional<Answer<Shading>>> shading(PriceModel model, Arguments arguments) {
         ValueDraws draws = model.draws(DonorStudy.DRAWS, DonorStudy.SEED);
         Optional<LocalDate> on = arguments.on().or(model::lastSeen);
-        return car -> Shading.of(car, draws, on, model.assumptions());
+        return car -> Shading.of(car, model, draws, on, model.assumptions());
     }
 
     int partout(Arguments arguments) throws IOException {
@@ -140,6 +140,24 @@ final class DonorSteps {
         return study.partOuts().isEmpty() ? 1 : 0;
     }
 
+    /** Works out and says what the files of a folder without listings tell of its cars in play. */
+    List<Section> withoutListings(Path folder, Arguments arguments) {
+        Path file = folder.resolve("cars.csv");
+        if (!Files.isRegularFile(file) || !FolderPage.hasStudy(folder)) {
+            return List.of();
+        }
+        Currency currency = settings(folder).currency();
+        CarsFile read = CarsFile.read(file, currency);
+        steps.account(read);
+        Assumptions assumptions = steps.assumptions(folder);
+        DonorStudy done = DonorStudy.of(folder, read.cars(), currency, Optional.empty(), Optional.empty(), arguments.on(), assumptions,
+                Optional.empty());
+        List<Section> sections = new ArrayList<>(CarsSection.toLookAt(read));
+        sections.addAll(DonorSections.all(done, assumptions.in(currency, settings(folder).rates())));
+        tell(done);
+        return sections;
+    }
+
     /** Begins to work out what the other files of a folder say of its cars in play. */
     void start(Path folder, List<CandidateCar> cars, ListingsRead read, PriceModel model, Arguments arguments) {
         if (!FolderPage.hasStudy(folder)) {
@@ -161,12 +179,7 @@ final class DonorSteps {
             List<Section> sections = running.map(CompletableFuture::join).orElse(List.of());
             study.ifPresent(found -> {
                 out.println();
-                found.read().forEach(steps::account);
-                found.landed().told().ifPresent(l -> {
-                    out.print("\n" + l.totals().text());
-                    unpriced(l);
-                });
-                found.choices().forEach(c -> out.print("\n" + c.table(found.currency().getCurrencyCode()).text()));
+                tell(found);
             });
             return sections;
         } catch (CompletionException e) {
@@ -175,6 +188,15 @@ final class DonorSteps {
             }
             throw e;
         }
+    }
+
+    private void tell(DonorStudy found) {
+        found.read().forEach(steps::account);
+        found.landed().told().ifPresent(l -> {
+            out.print("\n" + l.totals().text());
+            unpriced(l);
+        });
+        found.choices().forEach(c -> out.print("\n" + c.table(found.currency().getCurrencyCode()).text()));
     }
 
     /** What was found. */

@@ -13,6 +13,7 @@ import swapworth.project.Undertaking;
 import swapworth.reading.RowsRead;
 import swapworth.report.ProjectFile;
 import swapworth.report.ProjectPage;
+import swapworth.report.Section;
 import swapworth.table.Table;
 import swapworth.table.TextLines;
 
@@ -29,6 +30,11 @@ final class ProjectSteps {
     }
 
     int project(Arguments arguments) throws IOException {
+        return project(arguments, List.of());
+    }
+
+    /** The step with what else its folder says, which stands on the page before the money. */
+    int project(Arguments arguments, List<Section> more) throws IOException {
         Path folder = steps.folder(arguments.folder());
         Path file = folder.resolve("ledger.csv");
         boolean hasLedger = Files.isRegularFile(file);
@@ -45,7 +51,7 @@ final class ProjectSteps {
             donors.accountOfParts(folder, m.cars(), m.read().baseCurrency());
         });
         // Without a ledger cars in play alone tell of now or later and of prices to walk away at.
-        if (!hasLedger && (arguments.out().isPresent() || undertaking.gates().isEmpty() && tables(undertaking).isEmpty()
+        if (!hasLedger && (arguments.out().isPresent() || more.isEmpty() && undertaking.gates().isEmpty() && tables(undertaking).isEmpty()
                 && undertaking.finished().isEmpty())) {
             throw new NothingUsableException(folder + ": there is no ledger.csv in this folder; start with one row a payment and the"
                     + " columns date, amount, note");
@@ -74,7 +80,7 @@ final class ProjectSteps {
             steps.write(arguments.out().get(), undertaking.ledger().get().sums().byCategoryTable("").csv(), "the sums by category");
         }
         if (arguments.page().isPresent()) {
-            steps.writePage(arguments.page().get(), ProjectPage.of(Steps.nameOf(folder), undertaking));
+            steps.writePage(arguments.page().get(), ProjectPage.of(Steps.nameOf(folder), undertaking, more));
         }
         return 0;
     }

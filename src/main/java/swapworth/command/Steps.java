@@ -324,12 +324,8 @@ final class Steps {
         Path listings = folder.resolve(LISTINGS);
         keepApart(arguments, List.of(listings));
         Charts.prepare();
-        if (!Files.isRegularFile(listings) && Files.isRegularFile(folder.resolve("ledger.csv"))) {
-            return new ProjectSteps(this, out, err).project(arguments);
-        }
         if (!Files.isRegularFile(listings)) {
-            throw new NothingUsableException(folder + ": there is no " + LISTINGS + " in this folder; start with one row a listing and the"
-                    + " columns vehicle, model_year, mileage_mi, price_usd (or your own units), seen_on");
+            return withoutListings(folder, arguments);
         }
         ListingsRead read = read(List.of(listings));
         if (read.listings().isEmpty()) {
@@ -372,6 +368,16 @@ final class Steps {
         writePage(arguments.page().orElseThrow(), all.page());
         out.print(all.inShort().text());
         return DONE;
+    }
+
+    /** What the other files of a folder say: what its cars cost at the door and give back, and the money. */
+    private int withoutListings(Path folder, Arguments arguments) throws IOException {
+        List<Section> donors = new DonorSteps(this, out).withoutListings(folder, arguments);
+        if (donors.isEmpty() && !Files.isRegularFile(folder.resolve("ledger.csv"))) {
+            throw new NothingUsableException(folder + ": there is no " + LISTINGS + " in this folder; start with one row a listing and the"
+                    + " columns vehicle, model_year, mileage_mi, price_usd (or your own units), seen_on");
+        }
+        return new ProjectSteps(this, out, err).project(arguments, donors);
     }
 
     /** The folder that a step works on; refused where it is none. */

@@ -23,20 +23,20 @@ import swapworth.table.Cell;
  * @param recovery draws of what its left-over parts bring; zeros where they are not counted
  * @param hours draws of the hours that takes
  * @param gear what goes into the swap, as used parts, each taken to be good
- * @param replaced what another of each of these parts costs where the one in the car turns out not to be good
+ * @param toReplace what another of each of these parts costs where the one in the car turns out not to be good
  * @param gearGood the chance that engine and gearbox that go into the swap are both good, between 0 and 1; 1 where none do
  * @param parts whether its left-over parts are counted: partout.csv names the car, and not all that it would sell lacks a price
  * @param partsOnSale how many of its left-over parts are on sale and have a price
  * @param partsUnpriced how many more would be on sale if they had a price: no offer names them and their rows state none
  */
 public record CarOption(CandidateCar car, double landed, boolean whole, double[] recovery, double[] hours, GearValue gear,
-        GearValue replaced, double gearGood, boolean parts, int partsOnSale, int partsUnpriced) {
+        GearValue toReplace, double gearGood, boolean parts, int partsOnSale, int partsUnpriced) {
 
     /** Copies the draws in. */
     public CarOption {
         requireNonNull(car, "car");
         requireNonNull(gear, "gear");
-        requireNonNull(replaced, "replaced");
+        requireNonNull(toReplace, "toReplace");
         recovery = recovery.clone();
         hours = hours.clone();
     }
@@ -84,7 +84,7 @@ public record CarOption(CandidateCar car, double landed, boolean whole, double[]
      */
     public double[] withGear() {
         double[] cost = netCost();
-        double[] bad = givesGear() ? replaced.draws() : new double[0];
+        double[] bad = givesGear() ? toReplace.draws() : new double[0];
         for (int i = 0; i < bad.length; i++) {
             cost[i] += bad[i];
         }
@@ -108,13 +108,13 @@ public record CarOption(CandidateCar car, double landed, boolean whole, double[]
     public String gearToReplace() {
         String good = Cell.format(100 * gearGood, 0) + " %";
         return !givesGear() ? "" : gear.parts().isEmpty() ? "; what of its gear must be replaced is not counted"
-                : ", and " + Cell.format(Choice.mean(replaced.draws()), 0) + " by the mean for what of its gear turns out bad (engine and"
+                : ", and " + Cell.format(Choice.mean(toReplace.draws()), 0) + " by the mean for what of its gear turns out bad (engine and"
                         + " gearbox good: " + good + ")" + (gearCounted() ? "" : ", of which not all is counted");
     }
 
     /** Whether nothing is left out of what its gear may cost to replace. */
     boolean gearCounted() {
-        return !givesGear() || replaced.whole();
+        return !givesGear() || toReplace.whole();
     }
 
     /** Whether its running gear goes into the swap. */

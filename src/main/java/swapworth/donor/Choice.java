@@ -76,14 +76,11 @@ public record Choice(String purpose, List<CarOption> options) {
      * Whether a car cannot be told from the first by money.
      *
      * @param k its place in {@link #options()}, from 1 on
-     * @return whether the 80 % range of the difference holds nought; not where the two cannot be compared
+     * @return whether the 80 % range of the difference holds nought, or lies below it where few dear draws make its mean; not where the
+     *     two cannot be compared
      */
     public boolean noRealDifference(int k) {
-        if (k >= compared()) {
-            return false;
-        }
-        double[] difference = dearerBy(k);
-        return Quantiles.of(difference, 0.1) <= 0 && Quantiles.of(difference, 0.9) >= 0;
+        return k < compared() && Quantiles.of(dearerBy(k), 0.1) <= 0;
     }
 
     /**
@@ -119,7 +116,7 @@ public record Choice(String purpose, List<CarOption> options) {
             double[] good = o.gear().draws();
             if (gear) {
                 row.addAll(good.length == 0 ? List.of(Cell.BLANK, Cell.BLANK) : List.of(Cell.number(100 * o.gearGood(), 0),
-                        Cell.number(mean(o.replaced().draws()), 0)));
+                        Cell.number(mean(o.toReplace().draws()), 0)));
                 row.add(o.parts() ? Cell.number(o.meanWithGear(), 0) : Cell.BLANK);
             }
             row.addAll(List.of(o.parts() ? Cell.words(range(o.withGear())) : Cell.BLANK, Cell.words(against(k)),
@@ -142,8 +139,8 @@ public record Choice(String purpose, List<CarOption> options) {
             lacks.add(o.partsUnpriced() + " of " + all + " parts " + (o.partsUnpriced() == 1 ? "has" : "have") + " no price");
         }
         if (o.parts() && !o.gearCounted()) {
-            lacks.add(o.replaced().unpriced().isEmpty() ? "its gear is not named" : NO_GEAR + ": no price of "
-                    + String.join(", ", o.replaced().unpriced()));
+            lacks.add(o.toReplace().unpriced().isEmpty() ? "its gear is not named" : NO_GEAR + ": no price of "
+                    + String.join(", ", o.toReplace().unpriced()));
         }
         return lacks.isEmpty() ? "" : " (" + String.join("; ", lacks) + ")";
     }
@@ -219,8 +216,9 @@ public record Choice(String purpose, List<CarOption> options) {
             return k == 0 ? NOT_COUNTED : (more > 0 ? "dearer by " + Cell.format(more, 0) : "the same") + " at the door"
                     + (o.givesGear() && o.gearCounted() ? ", gear to replace added" : "") + "; " + NOT_COUNTED;
         }
-        return k == 0 ? "" : noRealDifference(k) ? "no real difference (" + range(dearerBy(k)) + "; dearer in " + dearerIn(k) + " %)"
-                : "dearer by " + range(dearerBy(k));
+        String by = range(dearerBy(k));
+        return k == 0 ? "" : noRealDifference(k) ? "no real difference (" + by + "; dearer in " + dearerIn(k) + " % of draws)"
+                : "dearer by " + by;
     }
 
     /**

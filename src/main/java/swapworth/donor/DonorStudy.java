@@ -220,7 +220,8 @@ public final class DonorStudy {
         if (Files.isRegularFile(fees)) {
             FeeSchedule schedule = FeeSchedule.read(fees, settings, currency, assumptions);
             schedule.read().told().ifPresent(read::add);
-            Landed costs = Landed.of(cars, schedule, target, car -> draws.flatMap(d -> Shading.of(car, d, on, assumptions)));
+            Landed costs = Landed.of(cars, schedule, target, car -> model.flatMap(m -> draws.flatMap(d ->
+                    Shading.of(car, m, d, on, assumptions))));
             landed = Answer.of(Optional.of(costs).filter(l -> !l.costs().isEmpty()), () -> noPrice(folder));
         }
         List<PartOut> partOuts = new ArrayList<>();
@@ -297,7 +298,7 @@ public final class DonorStudy {
 
         private List<DonorUses> findUses() {
             return partOuts.stream().parallel().flatMap(out -> option(out.car()).filter(CarOption::givesGear)
-                    .map(o -> DonorUses.of(o, out, out.allSold(), state.cars(), market, state, drawn)).stream()).toList();
+                    .map(o -> DonorUses.of(o, out, out.allSold(), model, market, state, drawn)).stream()).toList();
         }
 
         private List<RunningBracket> findBrackets() {
@@ -451,5 +452,12 @@ public final class DonorStudy {
             }
         }
         return table.build();
+    }
+
+    /** How many cars and offers it speaks of. */
+    @Override
+    public String toString() {
+        return "donors and recipients: landed costs of " + landed.told().map(l -> l.costs().size()).orElse(0) + " cars, parts of "
+                + partOuts.size() + ", by " + market.map(PartsMarket::offers).orElse(0) + " offers of parts";
     }
 }

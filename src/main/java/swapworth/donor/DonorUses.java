@@ -13,6 +13,7 @@ import swapworth.listing.LevelOfTrade;
 import swapworth.listing.PriceIncludes;
 import swapworth.listing.Runs;
 import swapworth.listing.Title;
+import swapworth.market.PriceModel;
 import swapworth.market.Subject;
 import swapworth.market.ValueDraws;
 import swapworth.statistics.Quantiles;
@@ -28,8 +29,9 @@ import swapworth.table.Table;
  * @param car what the donor is called
  * @param uses the uses
  * @param set a pulled drivetrain set in its place, where offers price one
+ * @param reason why the listings do not tell what the whole car sells for, so that these uses are left out; empty where they do
  */
-public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set) {
+public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set, Optional<String> reason) {
 
     /** Copies the list in. */
     public DonorUses {
@@ -84,7 +86,7 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set) {
         }
     }
 
-    static DonorUses of(CarOption option, PartOut out, PartOut allSold, Optional<ValueDraws> values, PartsMarket parts, MarketState state,
+    static DonorUses of(CarOption option, PartOut out, PartOut allSold, Optional<PriceModel> model, PartsMarket parts, MarketState state,
             AssumptionDraws draws) {
         List<Use> uses = new ArrayList<>();
         CarFacts facts = option.car().facts();
@@ -94,6 +96,9 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set) {
                         + "chance to be good; its worth in the swap is another question")));
         allSold.recovery().ifPresent(r -> uses.add(new Use("take all of it apart and sell it", sum(-option.landed(), r.net()),
                 "recovery with the gear and what is kept sold too")));
+        Optional<String> reason = model.flatMap(m -> m.value(subject(facts, state)).match(v -> Optional.empty(),
+                no -> Optional.of(no.reason())));
+        Optional<ValueDraws> values = state.cars().filter(d -> reason.isEmpty());
         if (values.isPresent()) {
             double[] lies = values.get().price(subject(facts, state), seed);
             uses.add(new Use("sell it as it lies", sum(-option.landed(), lies), "private sold, in its state"));
@@ -116,7 +121,7 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set) {
                     + (fired ? ", airbags (repair_airbags)" : "")
                     + " and another engine and gearbox by the chance that they are not good; hours not priced"));
         }
-        return new DonorUses(option.car().name(), uses, set(option, parts, state, draws, seed));
+        return new DonorUses(option.car().name(), uses, set(option, parts, state, draws, seed), reason);
     }
 
     private static Subject subject(CarFacts facts, MarketState state) {
@@ -162,6 +167,7 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set) {
                 Column.sentences("how"));
         table.note("What each use leaves over the landed cost. All uses are worked out on the same states of the market: the share of"
                 + " draws says how often each leaves most.");
+        reason.ifPresent(why -> table.note("What it sells for whole, as it lies or repaired, the listings cannot tell: " + why + "."));
         set.ifPresent(s -> table.note("A pulled drivetrain set in its place (" + s.offers() + " offers): " + Choice.range(s.cost())
                 + " with freight and what it lacks; the whole donor's net cost, with gear to replace, is " + Choice.range(s.cheaperBy())
                 + " more (below 0: less), and the donor also takes room and hours."));

@@ -9,7 +9,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import swapworth.assumptions.Assumptions;
 import swapworth.market.Answer;
 import swapworth.market.CannotTell;
@@ -91,6 +93,19 @@ public final class FeeSchedule {
      */
     public List<String> unusable() {
         return List.copyOf(new TreeSet<>(broken.values()));
+    }
+
+    /** The tables that are for one car alone, of cars that are not among those named: they are charged on nothing. */
+    List<String> forNobody(List<String> cars) {
+        Set<String> known = cars.stream().map(Spelling::key).collect(Collectors.toSet());
+        List<String> found = new ArrayList<>();
+        for (FeeTable table : tables) {
+            if (!table.car.isEmpty() && !known.contains(table.car)) {
+                found.add("'" + table.name + "' of '" + table.car + "'" + Spelling.nearest(table.car, known)
+                        .map(near -> " (did you mean " + near + "?)").orElse(""));
+            }
+        }
+        return found;
     }
 
     double usualDays() {

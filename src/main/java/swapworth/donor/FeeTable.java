@@ -203,8 +203,8 @@ final class FeeTable {
         if (measure.distance.isPresent() && purchase.miles().isEmpty()) {
             return notKnownHowFar();
         }
-        BigDecimal usual = BigDecimal.valueOf(usualDays);
-        BigDecimal days = measure == Measure.DAYS ? tiers.get(0).days().orElse(usual) : usual;
+        Optional<BigDecimal> stated = tiers.stream().flatMap(tier -> tier.days().stream()).findFirst();
+        BigDecimal days = stated.orElse(BigDecimal.valueOf(usualDays));
         BigDecimal counted = measure.distance.isPresent() ? away(purchase, measure.distance.get()) : measure == Measure.DAYS
                 ? days : purchase.bid();
         Optional<Tier> found = tier(counted);
@@ -243,7 +243,7 @@ final class FeeTable {
             BigDecimal paid = days.subtract(tier.freeDays()).max(BigDecimal.ZERO);
             amount = amount.add(tier.perDay().multiply(paid));
             how.add(Cents.text(tier.perDay()) + " a day for " + Cents.text(paid) + " days" + (tier.freeDays().signum() > 0 ? " after "
-                    + Cents.text(tier.freeDays()) + " free" : "") + (tier.days().isEmpty() ? " (days_until_collected, assumed)" : ""));
+                    + Cents.text(tier.freeDays()) + " free" : "") + (stated.isEmpty() ? " (days_until_collected, assumed)" : ""));
         }
         String sum = String.join(" and ", how);
         if (tier.minimum().isPresent() && amount.compareTo(tier.minimum().get()) < 0) {

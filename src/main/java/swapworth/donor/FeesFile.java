@@ -50,6 +50,7 @@ final class FeesFile {
         Optional<FeeTable.When> when = Optional.empty();
         FeeTable.Measure measure = FeeTable.Measure.BID;
         Optional<Set<String>> base = Optional.empty();
+        Optional<BigDecimal> days = Optional.empty();
         /** The words by which its rows first said each of these. */
         final Map<String, String> words = new HashMap<>();
         final List<FeeTable.Tier> tiers = new ArrayList<>();
@@ -127,8 +128,20 @@ final class FeesFile {
         } else if (measure.distance.isPresent() && draft.measure.distance.isPresent() && measure != draft.measure) {
             row.reject("per_" + measure.distance.get().one(), "the rows above of '" + name + "' count in "
                     + draft.measure.distance.get().many() + ": one table counts in one unit");
+        } else if (measure != FeeTable.Measure.BID && draft.measure != FeeTable.Measure.BID && measure != draft.measure) {
+            row.reject(perDay.signum() > 0 ? "per_day" : "per_" + measure.distance.orElseThrow().one(), "the rows above of '" + name
+                    + "' count in" + draft.measure.words + ": one table counts in one unit; give this row a table name of its own");
         }
         draft.measure = first || draft.measure == FeeTable.Measure.BID ? measure : draft.measure;
+        Optional<BigDecimal> days = count(row, "days");
+        draft.days = draft.one(row, "days", draft.days, days, "");
+        if (row.text("per_day").isEmpty()) {
+            for (String column : List.of("days", "free_days")) {
+                if (!row.text(column).isEmpty()) {
+                    row.odd(column, "without a price in per_day days count for nothing");
+                }
+            }
+        }
         Optional<BigDecimal> percent = row.number("percent");
         if (percent.isPresent() && (percent.get().signum() < 0 || percent.get().compareTo(BigDecimal.valueOf(100)) > 0)) {
             row.reject("percent", "a percentage lies between 0 and 100");
@@ -136,7 +149,7 @@ final class FeesFile {
         FeeTable.Tier tier = new FeeTable.Tier(edge(row, "from"), edge(row, "to"), amount(row, "flat").orElse(BigDecimal.ZERO),
                 percent.orElse(BigDecimal.ZERO), amount(row, "minimum"), amount(row, "maximum"), perDay, perMile.add(perKm),
                 perKm.signum() > 0 ? DistanceUnit.KM : DistanceUnit.MI, count(row, "free_days").orElse(BigDecimal.ZERO),
-                count(row, "days"));
+                days);
         if (tier.minimum().isPresent() && tier.maximum().isPresent() && tier.minimum().get().compareTo(tier.maximum().get()) > 0) {
             row.reject("minimum", "the minimum is more than the maximum");
         }

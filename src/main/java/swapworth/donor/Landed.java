@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import swapworth.listing.CandidateCar;
+import swapworth.market.Answer;
 import swapworth.table.Cell;
 import swapworth.table.Column;
 import swapworth.table.Table;
@@ -20,8 +21,9 @@ import swapworth.table.Table;
  * @param costs one for each car that has a price, in the order of the file
  * @param bids the highest bids for the target, one for each car, with or without a price; empty without a target
  * @param unpriced the cars without a price or a planned bid
+ * @param forNobody the fee tables that are for a car which is not in play, with its name
  */
-public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, List<String> unpriced) {
+public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, List<String> unpriced, List<String> forNobody) {
 
     /**
      * The highest bid for a car.
@@ -29,16 +31,18 @@ public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, 
      * @param car its name
      * @param answer the bid, or why there is none
      * @param shaded the same shaded, for a car of which listings tell
+     * @param unshaded why it is not shaded though others bid for it; empty where it is, or nobody does
      * @param there the bid, and the shaded one, in the currency in which the car is bid for, with its rate; empty where that is the base
      *     currency, or there is no bid
      */
-    public record Bid(String car, BidAnswer answer, Optional<Shaded> shaded, String there) {
+    public record Bid(String car, BidAnswer answer, Optional<Shaded> shaded, Optional<String> unshaded, String there) {
 
         /** Checks that nothing is missing. */
         public Bid {
             requireNonNull(car, "car");
             requireNonNull(answer, "answer");
             requireNonNull(shaded, "shaded");
+            requireNonNull(unshaded, "unshaded");
             requireNonNull(there, "there");
         }
     }
@@ -58,6 +62,7 @@ public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, 
         costs = List.copyOf(costs);
         bids = List.copyOf(bids);
         unpriced = List.copyOf(unpriced);
+        forNobody = List.copyOf(forNobody);
     }
 
     /**
@@ -78,11 +83,11 @@ public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, 
      * @param cars the cars in play
      * @param schedule the fee tables
      * @param target the most to be paid in all for any one of them, where stated
-     * @param shading by how much a bid for a car is shaded; nothing for not at all
+     * @param shading by how much a bid for a car is shaded, or why the listings tell nothing of that; empty for not at all
      * @return their costs
      */
     public static Landed of(List<CandidateCar> cars, FeeSchedule schedule, Optional<BigDecimal> target,
-            Function<CandidateCar, Optional<Shading>> shading) {
+            Function<CandidateCar, Optional<Answer<Shading>>> shading) {
         List<LandedCost> costs = new ArrayList<>();
         List<Bid> bids = new ArrayList<>();
         List<String> unpriced = new ArrayList<>();
@@ -95,12 +100,14 @@ public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, 
             target.ifPresent(most -> {
                 Purchase purchase = Purchase.of(car, BigDecimal.ONE);
                 BidAnswer answer = HighestBid.of(schedule, purchase, most);
-                Optional<Shaded> shaded = shading.apply(car).map(s -> new Shaded(s, HighestBid.of(schedule, purchase,
+                Optional<Answer<Shading>> asked = shading.apply(car);
+                Optional<Shaded> shaded = asked.flatMap(Answer::told).map(s -> new Shaded(s, HighestBid.of(schedule, purchase,
                         Cents.rounded(most.multiply(BigDecimal.valueOf(s.factor()))))));
-                bids.add(new Bid(car.name(), answer, shaded, there(car, answer, shaded, schedule.currency())));
+                Optional<String> unshaded = asked.flatMap(a -> a.match(s -> Optional.empty(), no -> Optional.of(no.reason())));
+                bids.add(new Bid(car.name(), answer, shaded, unshaded, there(car, answer, shaded, schedule.currency())));
             });
         }
-        return new Landed(schedule.currency(), costs, bids, unpriced);
+        return new Landed(schedule.currency(), costs, bids, unpriced, schedule.forNobody(cars.stream().map(CandidateCar::name).toList()));
     }
 
     private static String there(CandidateCar car, BidAnswer answer, Optional<Shaded> shaded, Currency currency) {
@@ -111,12 +118,20 @@ public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, 
     }
 
     /**
-     * Which cars have no landed cost.
+     * What the costs lack: cars without one, and fees that are charged on nothing.
      *
-     * @return one sentence; empty where all have a price or a planned bid
+     * @return one sentence each; none where nothing is lacking
      */
-    public String unpricedSentence() {
-        return unpriced.isEmpty() ? "" : "Without a price or a planned bid: " + String.join(", ", unpriced) + ".";
+    public List<String> lacking() {
+        List<String> lacking = new ArrayList<>();
+        if (!unpriced.isEmpty()) {
+            lacking.add("Without a price or a planned bid: " + String.join(", ", unpriced) + ".");
+        }
+        if (!forNobody.isEmpty()) {
+            lacking.add("Tables of fees.csv for a car that cars.csv does not have, charged on nothing: " + String.join(", ", forNobody)
+                    + ".");
+        }
+        return lacking;
     }
 
     /** The cost of a car. */
@@ -142,7 +157,7 @@ public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, 
                 Column.number("landed", ""), Column.number("shading", "%"), Column.number("shaded bid", ""), Column.number("next bid", ""),
                 Column.number("next landed", "")));
         if (abroad) {
-            columns.add(Column.words("bid in its currency"));
+            columns.add(Column.words("bid in the seller's currency"));
         }
         columns.add(Column.sentences("to look at"));
         Table.Builder table = Table.titled("Highest bid within a target, " + currency.getCurrencyCode())
@@ -168,8 +183,11 @@ public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, 
             if (abroad) {
                 row.add(Cell.words(one.there));
             }
-            row.add(Cell.words(one.answer.match(bid -> String.join("; ", bid.steps().stream().filter(bid::isNear)
-                    .map(HighestBid.Step::sentence).toList()), NoBid::reason)));
+            List<String> look = new ArrayList<>();
+            one.unshaded.ifPresent(why -> look.add("not shaded: " + why));
+            look.addAll(one.answer.match(bid -> bid.steps().stream().filter(bid::isNear).map(HighestBid.Step::sentence).toList(),
+                    no -> List.of(no.reason())));
+            row.add(Cell.words(String.join("; ", look)));
             table.row(row);
         }
         return Optional.of(table.build());

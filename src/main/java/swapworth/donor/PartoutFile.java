@@ -69,11 +69,12 @@ public final class PartoutFile {
                         .map(near -> "; did you mean " + near + "?").orElse(""));
             } else if (part.isPresent()) {
                 DamageLeaves.cannotHave(car.get().facts(), part.get()).ifPresent(why -> row.setAside("part", why));
-                if (!seen.add(Spelling.key(row.text("car")) + "\n" + part.get().name())) {
-                    row.setAside("part", "this part of this car stands in an earlier row; state the number of pieces in count");
-                }
             }
             PartRow read = read(row, part, currency);
+            // A row that cannot be used takes no place from a later one of the same part.
+            if (row.isUsable() && !seen.add(Spelling.key(read.car()) + "\n" + read.part().name())) {
+                row.setAside("part", "this part of this car stands in an earlier row; state the number of pieces in count");
+            }
             if (row.use()) {
                 byCar.computeIfAbsent(Spelling.key(read.car()), name -> new ArrayList<>()).add(read);
             }
@@ -83,6 +84,9 @@ public final class PartoutFile {
 
     private static PartRow read(NamedRows.Row row, Optional<PartKind> part, Currency currency) {
         OptionalDouble count = row.number("count", 1, MOST_PIECES);
+        if (count.isPresent() && count.getAsDouble() != Math.rint(count.getAsDouble())) {
+            row.reject("count", "pieces are counted whole");
+        }
         boolean mayCost = part.map(PartKind::isHulk).orElse(false);
         OptionalDouble price = money(row, "price", currency, mayCost);
         boolean ruleMet = row.yesOrNo("local_rule").orElse(false);

@@ -33,7 +33,7 @@ public record Purchase(String car, BigDecimal bid, Seller seller, PriceIncludes 
     /** Rates are shown with so many digits. */
     private static final MathContext DIGITS = new MathContext(6);
 
-    /** Checks that the bid is above 0 and that nothing is missing. */
+    /** Checks that the bid is above 0, that the distance is one, and that nothing is missing. */
     public Purchase {
         requireNonNull(car, "car");
         requireNonNull(seller, "seller");
@@ -44,6 +44,9 @@ public record Purchase(String car, BigDecimal bid, Seller seller, PriceIncludes 
         requireNonNull(typed, "typed");
         if (bid.signum() <= 0) {
             throw new IllegalArgumentException("a bid must be above 0, not " + bid.toPlainString());
+        }
+        if (miles.isPresent() && !(miles.getAsDouble() >= 0 && Double.isFinite(miles.getAsDouble()))) {
+            throw new IllegalArgumentException("a car stands at least 0 miles away, not " + miles.getAsDouble());
         }
     }
 
@@ -131,7 +134,7 @@ public record Purchase(String car, BigDecimal bid, Seller seller, PriceIncludes 
     /**
      * The same at another distance.
      *
-     * @param away miles
+     * @param away miles, at least 0
      * @return a copy
      */
     public Purchase away(double away) {

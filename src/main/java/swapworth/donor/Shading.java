@@ -9,6 +9,8 @@ import swapworth.listing.CandidateCar;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.PriceIncludes;
 import swapworth.listing.Seller;
+import swapworth.market.Answer;
+import swapworth.market.PriceModel;
 import swapworth.market.Subject;
 import swapworth.market.ValueDraws;
 import swapworth.statistics.Normal;
@@ -62,16 +64,20 @@ public record Shading(double factor, double winning, String basis) {
      * The shading for a car that is sold at an auction, by what such cars sell for there.
      *
      * @param car the car
-     * @param draws joint draws of the price model
+     * @param model the price model, which is asked whether its listings tell of such a car
+     * @param draws joint draws of it
      * @param on the valuation day, where there is one
      * @param assumptions where the number of rivals and the spread of their estimates come from
-     * @return nothing for a car that nobody else bids for
+     * @return nothing for a car that nobody else bids for; else the shading, or why the listings tell none
      */
-    public static Optional<Shading> of(CandidateCar car, ValueDraws draws, Optional<LocalDate> on, Assumptions assumptions) {
+    public static Optional<Answer<Shading>> of(CandidateCar car, PriceModel model, ValueDraws draws, Optional<LocalDate> on,
+            Assumptions assumptions) {
         if (car.facts().seller() != Seller.AUCTION) {
             return Optional.empty();
         }
-        double[] values = draws.price(new Subject(car.facts(), LevelOfTrade.AUCTION, PriceIncludes.NEITHER, on), car.name().hashCode());
-        return Optional.of(of(values, assumptions, DonorStudy.SEED, draws.count() + " draws of what one such car sells for at an auction"));
+        Subject subject = new Subject(car.facts(), LevelOfTrade.AUCTION, PriceIncludes.NEITHER, on);
+        return Optional.of(model.value(subject).match(value -> new Answer.Told<>(of(draws.price(subject, car.name().hashCode()),
+                assumptions, DonorStudy.SEED, draws.count() + " draws of what one such car sells for at an auction")),
+                Answer.NotTold::new));
     }
 }

@@ -109,6 +109,8 @@ public record CarFacts(
         check(modelYear.isEmpty() || modelYear.getAsInt() >= FIRST_MODEL_YEAR && modelYear.getAsInt() <= LAST_MODEL_YEAR,
                 "model year", modelYear);
         check(ageYears.isEmpty() || ageYears.getAsDouble() >= 0 && Double.isFinite(ageYears.getAsDouble()), "age", ageYears);
+        check(distanceAway.isEmpty() || distanceAway.getAsDouble() >= 0 && Double.isFinite(distanceAway.getAsDouble()), "distance",
+                distanceAway);
         check(isAboveZero(powerKw), "power", powerKw);
         check(isAboveZero(cylinders), "number of cylinders", cylinders);
         check(isAboveZero(weightKg), "weight", weightKg);

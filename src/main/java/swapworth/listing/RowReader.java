@@ -204,7 +204,10 @@ final class RowReader extends FileCells {
             facts.gearMileage(gear.as(gearMileageStatus.of(row, draft)));
         }
         Distance away = distance(distanceAway, row, draft);
-        if (away.miles() >= 0) {
+        if (away.miles() < 0 || away.miles() > MOST_MILES) {
+            draft.odd(columns.header(ListingColumn.DISTANCE_AWAY), text(ListingColumn.DISTANCE_AWAY, row),
+                    "no distance to a car; not used");
+        } else if (away != NO_DISTANCE) {
             facts.distanceAway(away.miles());
         }
     }

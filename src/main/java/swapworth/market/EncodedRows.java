@@ -9,6 +9,9 @@ import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import swapworth.statistics.Bound;
 import swapworth.statistics.Design;
+import swapworth.statistics.Mixture;
+import swapworth.statistics.Normal;
+import swapworth.statistics.Posterior;
 import swapworth.statistics.Ranges;
 import swapworth.statistics.Sample;
 
@@ -70,7 +73,7 @@ final class EncodedRows {
 
     /** The same rows, with their factors on the error scale as the encoder gives them now. */
     EncodedRows scatteredAnew() {
-        double[] inflation = rows.sample.inflation().clone();
+        double[] inflation = rows.sample.inflation();
         Ranges.each(inflation.length, (first, end) -> {
             for (int i = first; i < end; i++) {
                 // Of many rows those of which all is stated stay as they are: lines differ in what they are stretched by.
@@ -80,8 +83,7 @@ final class EncodedRows {
             }
         });
         Encoded[] changed = IntStream.range(0, kept.length).mapToObj(i -> kept[i].with(inflation[i])).toArray(Encoded[]::new);
-        Sample of = rows.sample;
-        return new EncodedRows(this, changed, new Sample(of.y(), of.bound(), inflation, of.known(), of.growth()));
+        return new EncodedRows(this, changed, rows.sample.withInflation(inflation));
     }
 
     /** Some of the evidence in the numbers of the model, made without the rest. */
@@ -152,11 +154,11 @@ final class EncodedRows {
     }
 
     double inflation(int i) {
-        return rows.sample.inflation()[i];
+        return rows.sample.inflation(i);
     }
 
     double growth(int i) {
-        return rows.sample.growth()[i];
+        return rows.sample.growth(i);
     }
 
     /** The prices, as the design explains them: a second price of a car as its difference from the first. */
@@ -166,5 +168,11 @@ final class EncodedRows {
 
     Design design() {
         return rows.design;
+    }
+
+    /** The price of a row as a normal deviate of its prediction. */
+    double deviate(Posterior by, int i) {
+        Mixture predicted = by.predict(get(i).row(), inflation(i), growth(i));
+        return Normal.quantile(Math.max(1e-12, Math.min(1 - 1e-12, predicted.cumulative(evidence.logPrice(i)))));
     }
 }

@@ -1,13 +1,16 @@
 package swapworth.market;
 
 import java.util.AbstractList;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.RandomAccess;
+import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.IntStream;
 import swapworth.listing.Car;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Outcome;
@@ -288,5 +291,53 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
     /** Whether a row is a second price of the car of the row before it, and both are prices and no bounds. */
     boolean isSecondPrice(int i) {
         return i > 0 && car[i - 1] == car[i] && !bounds.get(i) && !bounds.get(i - 1);
+    }
+
+    /** The first row of each car, and behind the last car the number of rows. */
+    int[] firstRows() {
+        int[] first = new int[cars.size() + 1];
+        for (int of : car) {
+            first[of + 1]++;
+        }
+        for (int c = 0; c < cars.size(); c++) {
+            first[c + 1] += first[c];
+        }
+        return first;
+    }
+
+    /** The rows that are the first price of their cars and no bound. */
+    int[] firstPrices() {
+        return IntStream.range(0, size()).filter(i -> !bounds.get(i) && (i == 0 || car[i - 1] != car[i])).toArray();
+    }
+
+    /**
+     * How far two prices of one car at two levels of trade scatter about the step between the levels: the median distance of their
+     * log differences from the middle one of the same two levels, as a scale, drawn toward what is assumed as if by five more pairs.
+     *
+     * @param assumed the scale, log points
+     */
+    double sameCarScale(double assumed) {
+        Map<String, List<Double>> differences = new TreeMap<>();
+        for (int i = 1; i < size(); i++) {
+            if (isSecondPrice(i)) {
+                Evidence a = get(i - 1);
+                Evidence b = get(i);
+                differences.computeIfAbsent(a.subject().level() + " " + b.subject().level(), k -> new ArrayList<>())
+                        .add(b.logPrice() - a.logPrice());
+            }
+        }
+        double squares = 5 * assumed * assumed;
+        double weight = 5;
+        for (List<Double> list : differences.values()) {
+            if (list.size() >= 5) {
+                double[] d = list.stream().mapToDouble(Double::doubleValue).toArray();
+                double middle = Quantiles.of(d, 0.5);
+                double distance = Quantiles.of(Arrays.stream(d).map(x -> Math.abs(x - middle)).toArray(), 0.5);
+                // 0.7407 is the upper quartile of Student's t with 4 degrees of freedom.
+                squares += list.size() * distance * distance / (0.7407 * 0.7407);
+                weight += list.size();
+            }
+        }
+        return Math.sqrt(squares / weight);
     }
 }

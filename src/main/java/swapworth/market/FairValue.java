@@ -103,7 +103,7 @@ public final class FairValue implements Valuation {
      * The share of such cars that cost less than an amount.
      *
      * @param amount in the base currency
-     * @return between 0 and 1; 0 where the amount is 0 or less
+     * @return in per cent, between 0 and 100; 0 where the amount is 0 or less
      * @throws IllegalArgumentException if the amount is not a number
      */
     public double percentile(double amount) {
@@ -114,9 +114,9 @@ public final class FairValue implements Valuation {
             return 0;
         }
         if (Double.isInfinite(amount)) {
-            return 1;
+            return 100;
         }
-        return predicted.cumulative(logMedian + (Math.log(amount) - logMedian) / stretch);
+        return 100 * predicted.cumulative(logMedian + (Math.log(amount) - logMedian) / stretch);
     }
 
     /**

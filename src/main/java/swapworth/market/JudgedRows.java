@@ -26,7 +26,7 @@ public final class JudgedRows {
     private static final int BYTES_A_ROW = 240;
 
     private final ListingsRead read;
-    private final PriceModel model;
+    private final Judging judging;
     private final Optional<LocalDate> on;
     private final Optional<LevelOfTrade> level;
 
@@ -40,7 +40,7 @@ public final class JudgedRows {
      */
     public JudgedRows(ListingsRead read, PriceModel model, Optional<LocalDate> on, Optional<LevelOfTrade> level) {
         this.read = requireNonNull(read, "read");
-        this.model = requireNonNull(model, "model");
+        this.judging = requireNonNull(model, "model").judging();
         this.on = requireNonNull(on, "on");
         this.level = requireNonNull(level, "level");
     }
@@ -54,8 +54,8 @@ public final class JudgedRows {
      */
     public Answer<FitStudy> write(OutputStream out) throws IOException {
         new CsvRows(0).header(ValueRows.columns(read.baseCurrency().getCurrencyCode())).writeTo(out);
-        model.expectAll();
-        int[] carOfEach = model.carOfEach(read);
+        judging.expectAll();
+        int[] carOfEach = judging.carOfEach(read);
         Misses misses = new Misses();
         List<Listing> rows = read.listings();
         CsvRows[] texts = new CsvRows[Math.min(RANGES_AT_ONCE, (rows.size() + ROWS_A_RANGE - 1) / ROWS_A_RANGE)];
@@ -78,7 +78,7 @@ public final class JudgedRows {
         Misses misses = new Misses();
         for (int i = from; i < to; i++) {
             Sighting seen = Sighting.of(read.listings(), i);
-            rows.add(seen, model.standing(seen, carOfEach[i], on, level, misses));
+            rows.add(seen, judging.standing(seen, carOfEach[i], on, level, misses));
         }
         return misses;
     }

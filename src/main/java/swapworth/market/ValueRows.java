@@ -158,7 +158,7 @@ final class ValueRows {
             cells.number(range95.high(), Figures::money);
             cells.number(seen - median, Figures::signedMoney);
             cells.number(100 * (seen / median - 1), gap -> Cell.signed(gap, 1));
-            cells.number(Double.isNaN(percentile) && !Double.isNaN(seen) ? 100 * v.percentile(seen) : percentile,
+            cells.number(Double.isNaN(percentile) && !Double.isNaN(seen) ? v.percentile(seen) : percentile,
                     share -> Cell.number(share, 1));
             // A value without a price beside it stands nowhere.
             cells.words(Double.isNaN(seen) ? "" : position.words());

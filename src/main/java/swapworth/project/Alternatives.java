@@ -5,9 +5,11 @@ import static java.util.Objects.requireNonNull;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Currency;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -18,6 +20,7 @@ import swapworth.market.Range;
 import swapworth.project.Alternative.Item;
 import swapworth.project.Alternative.Kind;
 import swapworth.reading.RowsRead;
+import swapworth.reading.Spelling;
 import swapworth.reading.UnusableFileException;
 import swapworth.statistics.AmountLaw;
 import swapworth.statistics.UncertainSum;
@@ -68,7 +71,7 @@ public final class Alternatives {
      * @return 10,000 draws, seed 1, the assumptions of the program, no cars
      */
     public static Options withDefaults() {
-        return new Options(10_000, 1, Assumptions.defaults(), Map.of());
+        return new Options(10_000, 1, Assumptions.defaults(), Map.of(), Optional.empty());
     }
 
     /**
@@ -78,12 +81,14 @@ public final class Alternatives {
      * @param seed their seed
      * @param assumptions what stands in where rows do not speak
      * @param cars draws of the values of cars in play by their names
+     * @param baseCurrency the currency of all figures, and of amounts that state none; unless stated that of the conventions
      */
-    public record Options(int count, long seed, Assumptions assumptions, Map<String, double[]> cars) {
+    public record Options(int count, long seed, Assumptions assumptions, Map<String, double[]> cars, Optional<Currency> baseCurrency) {
 
         /** Copies the cars in and checks their draws. */
         public Options {
             requireNonNull(assumptions, "assumptions");
+            requireNonNull(baseCurrency, "baseCurrency");
             cars = DrawFigures.copied(cars);
             for (Map.Entry<String, double[]> car : cars.entrySet()) {
                 if (car.getValue().length != count) {
@@ -97,9 +102,9 @@ public final class Alternatives {
             return DrawFigures.copied(cars);
         }
 
-        /** Whether there are draws of a car. */
-        boolean knows(String car) {
-            return cars.containsKey(car);
+        /** The name of a car that there are draws of, however it is written; empty where there are none. */
+        Optional<String> known(String car) {
+            return cars.keySet().stream().filter(name -> Spelling.key(name).equals(Spelling.key(car))).findFirst();
         }
 
         /**
@@ -109,7 +114,7 @@ public final class Alternatives {
          * @return a copy
          */
         public Options with(Assumptions own) {
-            return new Options(count, seed, own, cars);
+            return new Options(count, seed, own, cars, baseCurrency);
         }
 
         /**
@@ -121,7 +126,17 @@ public final class Alternatives {
          */
         public Options withCars(Map<String, double[]> draws, long of) {
             int many = draws.values().stream().findFirst().map(d -> d.length).orElse(count);
-            return new Options(many, of, assumptions, draws);
+            return new Options(many, of, assumptions, draws, baseCurrency);
+        }
+
+        /**
+         * The same, in the currency of the cars' values.
+         *
+         * @param currency the base currency
+         * @return a copy
+         */
+        public Options in(Currency currency) {
+            return new Options(count, seed, assumptions, cars, Optional.of(currency));
         }
 
         /**
@@ -196,7 +211,7 @@ public final class Alternatives {
         private double[] draw(Item item, long seed) {
             double[] normals = UncertainSum.normals(options.count(), seed);
             double[] amounts;
-            if (options.knows(item.car())) {
+            if (options.cars.containsKey(item.car())) {
                 double years = item.kind() == Kind.RESALE ? item.month() / 12.0 : 0;
                 amounts = DrawFigures.times(options.cars.get(item.car()),
                         StrictMath.exp(years * options.assumptions().logMiddle("age_slope")));

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Currency;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -18,6 +19,7 @@ import swapworth.reading.Conventions;
 import swapworth.reading.FolderSettings;
 import swapworth.reading.NamedRows;
 import swapworth.reading.RowsRead;
+import swapworth.reading.Spelling;
 import swapworth.reading.Vocabulary;
 
 /** Reads the items of alternatives, and asks about an alternative whose car is worth nothing in the end. */
@@ -36,13 +38,14 @@ final class AlternativesReader {
     private final Alternatives.Options options;
     private final NamedRows rows;
     private final Map<String, List<Integer>> notCounted = new LinkedHashMap<>();
-    private Currency base;
+    private final Map<String, String> spelled = new HashMap<>();
+    private final Currency base;
 
     AlternativesReader(Path file, Alternatives.Options options) {
         Path folder = file.toAbsolutePath().getParent();
         settings = FolderSettings.of(folder == null ? Path.of("") : folder, Conventions.unstated());
         this.options = options;
-        base = settings.currency();
+        base = options.baseCurrency().orElse(settings.currency());
         rows = NamedRows.of(file, settings).needs("alternative", "option", "way").needs("item", "what").needs(AMOUNT, "cost", "price")
                 .column(CURRENCY).column("kind").column("month", "in month", "from month").column("until", "until month").column("low")
                 .column("likely").column("high").column("chance").column("hours", "own hours").column("car").column("note");
@@ -58,7 +61,7 @@ final class AlternativesReader {
         int horizon = (int) Math.round(options.assumptions().get("horizon").middle());
         for (NamedRows.Row row : rows.rows()) {
             Optional<Item> item = item(row, horizon);
-            String name = row.text("alternative");
+            String name = name(row);
             item.ifPresent(i -> ends.merge(name, i.kind() == Kind.RESALE, Boolean::logicalOr));
             first.putIfAbsent(name, row);
             used.add(row);
@@ -72,12 +75,17 @@ final class AlternativesReader {
         }
         for (int r = 0; r < used.size(); r++) {
             if (used.get(r).use()) {
-                all.computeIfAbsent(used.get(r).text("alternative"), name -> new ArrayList<>()).add(items.get(r).orElseThrow());
+                all.computeIfAbsent(name(used.get(r)), name -> new ArrayList<>()).add(items.get(r).orElseThrow());
             } else {
-                notCounted.computeIfAbsent(used.get(r).text("alternative"), name -> new ArrayList<>()).add(used.get(r).line());
+                notCounted.computeIfAbsent(name(used.get(r)), name -> new ArrayList<>()).add(used.get(r).line());
             }
         }
         return all;
+    }
+
+    /** The alternative that a row names, in its first spelling: case, spaces and hyphens make no other. */
+    private String name(NamedRows.Row row) {
+        return spelled.computeIfAbsent(Spelling.key(row.text("alternative")), key -> row.text("alternative"));
     }
 
     /** The lines of rows that cannot be used, by the alternative that each names. */
@@ -98,8 +106,9 @@ final class AlternativesReader {
             row.reject("alternative", "a row needs the name of its alternative");
         }
         Kind kind = row.decisiveWord("kind", KINDS, "cost, payment, parts sold, owned, owed, loan, resale").orElse(Kind.COST);
-        String car = row.text("car");
-        boolean known = options.knows(car);
+        Optional<String> inPlay = options.known(row.text("car"));
+        boolean known = inPlay.isPresent();
+        String car = inPlay.orElse(row.text("car"));
         Optional<BigDecimal> low = amount(row, "low");
         Optional<BigDecimal> high = amount(row, "high");
         Optional<BigDecimal> likely = amount(row, "likely").or(() -> amount(row, AMOUNT));
@@ -115,12 +124,16 @@ final class AlternativesReader {
             row.reject("low", "low, likely and high must stand in this order, not " + low.get().toPlainString() + ", "
                     + likely.get().toPlainString() + ", " + high.get().toPlainString());
         }
+        if (known && (likely.isPresent() || low.isPresent())) {
+            row.ask(likely.isPresent() ? AMOUNT : "low", "what such a car sells for by the listings is counted, and not this amount: if the"
+                    + " amount is meant, leave the car out");
+        }
         if (likely.isPresent() && likely.get().signum() < 0) {
             row.reject(AMOUNT, "an amount below 0: kind says whether money comes in");
         }
-        OptionalDouble month = row.number("month", 0, MOST_MONTHS);
+        OptionalDouble month = month(row, "month");
         int from = (int) month.orElse(kind == Kind.RESALE ? horizon : 0);
-        OptionalDouble until = row.number("until", 0, MOST_MONTHS);
+        OptionalDouble until = month(row, "until");
         int to = (int) until.orElse(from);
         if (to < from) {
             row.reject("until", "the last month lies before the first");
@@ -137,6 +150,14 @@ final class AlternativesReader {
         return Optional.of(new Item(row.line(), row.text("item"), kind, middle, ends, chance, from, Math.max(from, to), hours, car));
     }
 
+    private static OptionalDouble month(NamedRows.Row row, String column) {
+        OptionalDouble month = row.number(column, 0, MOST_MONTHS);
+        if (month.isPresent() && month.getAsDouble() != Math.rint(month.getAsDouble())) {
+            row.reject(column, "months are counted whole");
+        }
+        return month;
+    }
+
     /** How likely it is to happen: in per cent; without the sign up to 1 it is a share, as in partout.csv, and asked about. */
     private static double chance(NamedRows.Row row) {
         double number = row.number("chance", 0, 100).orElse(100);
@@ -150,7 +171,7 @@ final class AlternativesReader {
     }
 
     private Optional<BigDecimal> amount(NamedRows.Row row, String column) {
-        Optional<Money> money = row.money(column, CURRENCY);
+        Optional<Money> money = row.money(column, CURRENCY, base);
         return money.flatMap(m -> row.converted(column, m, base, LocalDate.MAX));
     }
 }

@@ -15,6 +15,7 @@ import swapworth.listing.PriceIncludes;
 import swapworth.market.PriceModel;
 import swapworth.market.Subject;
 import swapworth.market.ValueDraws;
+import swapworth.reading.Spelling;
 import swapworth.swap.SwapValue;
 
 /**
@@ -116,8 +117,7 @@ final class CarsInPlay {
 
     private Optional<CandidateCar> first(Role... roles) {
         Optional<String> name = finished.flatMap(f -> f.car().madeFrom(roles[0]));
-        Optional<CandidateCar> stated = all().stream().filter(car -> name.filter(car.name()::equalsIgnoreCase).isPresent()
-                && car.priceOrBid().isPresent()).findFirst();
+        Optional<CandidateCar> stated = name.flatMap(this::named).filter(car -> car.priceOrBid().isPresent());
         if (stated.isPresent()) {
             return stated;
         }
@@ -134,13 +134,21 @@ final class CarsInPlay {
     /** Whether a name of the ledger means the recipient or the donor; unknown where it means neither. */
     Role roleOf(String car) {
         for (Role role : List.of(Role.RECIPIENT, Role.DONOR)) {
-            if (car.equals(role.words()) || finished.flatMap(f -> f.car().madeFrom(role)).filter(car::equalsIgnoreCase).isPresent()) {
+            if (car.equals(role.words()) || finished.flatMap(f -> f.car().madeFrom(role)).filter(made -> same(made, car)).isPresent()) {
                 return role;
             }
         }
-        return all().stream().filter(c -> c.name().equalsIgnoreCase(car)).map(CandidateCar::role)
-                .map(role -> role == Role.CANDIDATE ? Role.RECIPIENT : role)
-                .filter(role -> role == Role.RECIPIENT || role == Role.DONOR).findFirst().orElse(Role.UNKNOWN);
+        return named(car).map(CandidateCar::role).map(role -> role == Role.CANDIDATE ? Role.RECIPIENT : role)
+                .filter(role -> role == Role.RECIPIENT || role == Role.DONOR).orElse(Role.UNKNOWN);
+    }
+
+    /** The car of {@code cars.csv} with a name; case, spaces and hyphens make no other. */
+    private Optional<CandidateCar> named(String name) {
+        return all().stream().filter(car -> same(car.name(), name)).findFirst();
+    }
+
+    private static boolean same(String one, String other) {
+        return Spelling.key(one).equals(Spelling.key(other));
     }
 
     /** The line of a car that a row of the ledger names; empty where nobody says it or no listing is of it. */
@@ -148,7 +156,7 @@ final class CarsInPlay {
         Optional<String> line = switch (car) {
             case "recipient" -> finished.map(f -> f.car().facts().vehicle());
             case "donor" -> finished.flatMap(f -> f.car().gearLine()).or(() -> donor().map(c -> c.facts().vehicle()));
-            default -> all().stream().filter(c -> c.name().equals(car)).map(c -> c.facts().vehicle()).findFirst();
+            default -> named(car).map(c -> c.facts().vehicle());
         };
         return line.filter(this::isKnown);
     }

@@ -87,4 +87,11 @@ final class DrawFigures {
         }
         return result;
     }
+
+    /** The median of an amount with its range. */
+    static String withRange(String currency, double[] draws) {
+        Range near = Forecast.range(draws, 0.80);
+        return currency + " " + Cell.format(median(draws), 0) + ", 80 % range " + Cell.format(near.low(), 0) + " to "
+                + Cell.format(near.high(), 0);
+    }
 }

@@ -202,4 +202,10 @@ public record Equity(String currency, double[] value, double[] moneyIn, double[]
         DrawFigures.row(hour, "break-even rate", rates);
         return List.of(table.build(), hour.build());
     }
+
+    /** What is left in cash. */
+    @Override
+    public String toString() {
+        return "left in cash " + DrawFigures.withRange(currency, inCash());
+    }
 }

@@ -107,7 +107,7 @@ public final class Forecast {
         total = new double[count];
         for (int b = 0; b < rows.bins().size(); b++) {
             RowsToCome.Bin bin = rows.bins().get(b);
-            double[] amounts = drawn.bins()[b];
+            double[] amounts = drawn.bin(b);
             double[] factors = bin.moving().map(options.moved::get).orElse(new double[0]);
             boolean out = bin.direction() == Direction.OUT;
             double[] comesIn = out ? new double[0] : toReceiveOf.computeIfAbsent(bin.cars(), cars -> new double[count]);

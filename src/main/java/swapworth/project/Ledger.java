@@ -84,7 +84,8 @@ public record Ledger(List<Entry> entries, List<Entry> carSales, LocalDate on, Cu
      * How a ledger is read.
      *
      * @param on the day up to which rows can be done; unless stated the day of the last row that is done
-     * @param baseCurrency the base currency; unless stated that of the conventions, else the one of most rows
+     * @param baseCurrency the base currency, and that of amounts that state none where the conventions do not; unless stated that of the
+     *     conventions, else the one of most rows
      * @param assumptions what stands in where rows do not speak
      * @param donors names under which the rows speak of the donor, beside {@code donor}
      */

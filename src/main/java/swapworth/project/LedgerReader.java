@@ -214,15 +214,15 @@ final class LedgerReader {
         Draft draft = new Draft(row);
         draft.date = row.date("date");
         draft.due = row.date("due");
-        draft.amount = row.money(AMOUNT, CURRENCY);
-        draft.low = row.money("low", CURRENCY);
-        draft.high = row.money("high", CURRENCY);
-        draft.gross = row.money(GROSS, CURRENCY);
-        draft.fee = row.money("fee", CURRENCY);
-        draft.postage = row.money("postage", CURRENCY);
+        draft.amount = money(row, AMOUNT);
+        draft.low = money(row, "low");
+        draft.high = money(row, "high");
+        draft.gross = money(row, GROSS);
+        draft.fee = money(row, "fee");
+        draft.postage = money(row, "postage");
         draft.hours = row.number("hours", 0, 100_000);
         draft.charged = row.number(CHARGED, 0, 100);
-        Optional<Money> likely = row.money("likely", CURRENCY);
+        Optional<Money> likely = money(row, "likely");
         Optional<Category> category = row.word(CATEGORY, CATEGORIES, Category.accepted());
         draft.category = category.orElse(draft.gross.isPresent() ? Category.SOLD
                 : draft.amount.isEmpty() && likely.isEmpty() && draft.hours.isPresent() ? Category.OWN_HOURS : Category.UNSORTED);
@@ -247,11 +247,16 @@ final class LedgerReader {
         likely(draft, likely);
         cars(draft);
         if (draft.category == Category.CAR_SOLD && draft.cars.stream().allMatch(car -> car.equals("donor")
-                || options.donors().stream().anyMatch(car::equalsIgnoreCase))) {
+                || options.donors().stream().anyMatch(donor -> Spelling.key(donor).equals(Spelling.key(car))))) {
             draft.category = Category.SOLD;
             row.odd(CATEGORY, "what is sold of the donor is counted as a part sold; 'car sold' is the finished car");
         }
         return draft;
+    }
+
+    /** Where no currency is stated an amount is in that of the folder, where somebody says which it is. */
+    private Optional<Money> money(NamedRows.Row row, String column) {
+        return options.baseCurrency().map(base -> row.money(column, CURRENCY, base)).orElseGet(() -> row.money(column, CURRENCY));
     }
 
     private static void negative(Draft draft, Optional<Direction> direction) {

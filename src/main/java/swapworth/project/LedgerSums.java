@@ -125,12 +125,14 @@ public final class LedgerSums {
         for (String first : List.of("recipient", "donor", LedgerReader.PROJECT)) {
             sums.put(first, zero(first));
         }
+        // Case, spaces and hyphens make no other car: the first spelling stands for all.
         Map<String, Sum> others = new TreeMap<>();
         Sum kept = zero("tools kept, not charged");
         for (Entry entry : ledger.entries()) {
             for (Entry.Share share : entry.shares()) {
                 Map<String, Sum> where = sums.containsKey(share.car()) ? sums : others;
-                where.put(share.car(), where.getOrDefault(share.car(), zero(share.car())).plus(entry, share.amount()));
+                String car = where == sums ? share.car() : Spelling.key(share.car());
+                where.put(car, where.getOrDefault(car, zero(share.car())).plus(entry, share.amount()));
             }
             kept = entry.kept().signum() == 0 ? kept : kept.plus(entry, entry.kept());
         }

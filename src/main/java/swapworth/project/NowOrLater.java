@@ -249,4 +249,10 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
         }
         return List.of(table.build());
     }
+
+    /** {@link #sentence()}. */
+    @Override
+    public String toString() {
+        return months() == 0 ? "now or later: no month is compared" : sentence();
+    }
 }

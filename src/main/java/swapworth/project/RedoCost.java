@@ -186,4 +186,10 @@ public record RedoCost(String currency, double[] cash, double[] hours, double ra
         table.row(Cell.words(name), Cell.number(DrawFigures.median(draws), 0), Cell.number(Forecast.range(draws, 0.80).low(), 0),
                 Cell.number(Forecast.range(draws, 0.80).high(), 0), Cell.words(pays));
     }
+
+    /** What it would cost in cash. */
+    @Override
+    public String toString() {
+        return "to do it again " + DrawFigures.withRange(currency, cash);
+    }
 }

@@ -126,8 +126,8 @@ public final class Undertaking {
         Assumptions stated = Assumptions.ofFolder(folder);
         files = new UndertakingFiles(folder);
         Answer<Ledger> ledger = files.ledger(howToRead(stated, on, market));
-        assumptions = market.map(Market::currency).or(() -> ledger.told().map(Ledger::currency))
-                .map(c -> stated.in(c, files.settings().rates())).orElse(stated);
+        Optional<Currency> base = market.map(Market::currency).or(() -> ledger.told().map(Ledger::currency));
+        assumptions = base.map(c -> stated.in(c, files.settings().rates())).orElse(stated);
         ledger.told().flatMap(l -> assumptions.amountsInQuestion(Question.PROJECT)).ifPresent(files::account);
         Answer<Market> listed = files.market(market);
         Answer<SwapValue> finished = listed.flatMap(m -> m.swaps.first());
@@ -145,7 +145,8 @@ public final class Undertaking {
         Answer<BuyingLater> later = finished.flatMap(f -> cars.map(c -> new BuyingLater(c, assumptions, fees)));
         Answer<Gates> gates = files.gates();
         Map<String, double[]> values = cars.told().map(CarsInPlay::byName).orElse(Map.of());
-        Alternatives.Options ways = Alternatives.withDefaults().with(assumptions);
+        Alternatives.Options plain = Alternatives.withDefaults().with(assumptions);
+        Alternatives.Options ways = base.map(plain::in).orElse(plain);
         Answer<Alternatives> alternatives = files.alternatives(values.isEmpty() ? ways : ways.withCars(values, 1));
         files.lack(later.told().map(BuyingLater::missing).orElse(List.of()));
         answers = new Answers(listed, ledger, forecast, finished, both.map(b -> Equity.of(b.sold, b.forecast)),
@@ -357,5 +358,12 @@ public final class Undertaking {
      */
     public List<String> missing() {
         return files.missing();
+    }
+
+    /** What it speaks of. */
+    @Override
+    public String toString() {
+        return "undertaking: " + ledger().map(l -> l.entries().size() + " rows of the ledger").orElse("no ledger") + "; "
+                + finished().map(SwapValue::toString).orElse("no value of a finished car");
     }
 }

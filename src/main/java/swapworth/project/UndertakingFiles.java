@@ -49,17 +49,16 @@ final class UndertakingFiles {
 
     /** What the listings say, where they were read, or which of the files is not there. */
     Answer<Undertaking.Market> market(Optional<Undertaking.Market> market) {
+        List<String> absent = Stream.of("listings.csv", "cars.csv").filter(name -> !Files.isRegularFile(folder.resolve(name))).toList();
         if (market.isEmpty()) {
-            missing.add("listings.csv and cars.csv (listings of such cars, and a row of the role finished): what the finished car is"
-                    + " worth, and with it what is left, finish or stop, and now or later.");
+            missing.add((absent.isEmpty() ? "usable rows of listings.csv" : String.join(" and ", absent)) + " (listings of such cars, and a"
+                    + " row of the role finished in cars.csv): what the finished car is worth, and with it what is left, finish or stop,"
+                    + " and now or later.");
         }
-        return Answer.of(market, () -> {
-            List<String> absent = Stream.of("listings.csv", "cars.csv").filter(name -> !Files.isRegularFile(folder.resolve(name))).toList();
-            return CannotTell.without(absent.isEmpty() ? "no row of listings.csv can be used"
-                    : "there is no " + String.join(" and no ", absent),
-                    "listings.csv (listings of such cars) and cars.csv (the cars in play, and the finished one as a row of the role"
-                    + " finished)");
-        });
+        return Answer.of(market, () -> CannotTell.without(absent.isEmpty() ? "no row of listings.csv can be used"
+                : "there is no " + String.join(" and no ", absent),
+                "listings.csv (listings of such cars) and cars.csv (the cars in play, and the finished one as a row of the role"
+                + " finished)"));
     }
 
     FolderSettings settings() {

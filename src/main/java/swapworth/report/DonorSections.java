@@ -35,9 +35,7 @@ public final class DonorSections {
         parts.add(Part.rows(landed.totals()));
         parts.add(Part.folded("landed-lines", "Every line of each car",
                 landed.costs().stream().map(c -> Part.rows(c.table())).toArray(Part[]::new)));
-        if (!landed.unpriced().isEmpty()) {
-            parts.add(Part.prose(landed.unpricedSentence()));
-        }
+        landed.lacking().forEach(sentence -> parts.add(Part.prose(sentence)));
         return Section.of(LANDED, "What each car costs at the door", parts.toArray(Part[]::new));
     }
 

@@ -52,8 +52,21 @@ public final class ProjectPage {
      * @return the page
      */
     public static Page of(String name, Undertaking undertaking) {
+        return of(name, undertaking, List.of());
+    }
+
+    /**
+     * The page of an undertaking with what else its folder says.
+     *
+     * @param name what the undertaking is called, for the title
+     * @param undertaking the undertaking
+     * @param more sections that stand before those of the money
+     * @return the page
+     */
+    public static Page of(String name, Undertaking undertaking, List<Section> more) {
         List<Section> sections = new ArrayList<>(first(undertaking));
         undertaking.market().ifPresent(m -> sections.addAll(CarsSection.toLookAt(m.cars())));
+        sections.addAll(more);
         sections.addAll(sections(undertaking));
         if (!undertaking.missing().isEmpty()) {
             sections.add(Section.of("further", "What further files would answer", Part.bullets(undertaking.missing())));

@@ -3,7 +3,7 @@ package swapworth.statistics;
 import java.util.Arrays;
 
 /**
- * What was observed, row by row. The arrays that it gives are its own, since they are asked for row by row: to be read alone.
+ * What was observed, row by row. The arrays that it gives are copies; {@link #inflation(int)} and {@link #growth(int)} ask for one row.
  *
  * @param y n responses; for a row that is a bound, the bound
  * @param bound n marks: whether the response itself was seen, or only that it lies above
@@ -45,6 +45,61 @@ public record Sample(double[] y, Bound[] bound, double[] inflation, double[] kno
         double[] inflation = new double[y.length];
         Arrays.fill(inflation, 1);
         return new Sample(y, bound, inflation, new double[y.length], new double[y.length]);
+    }
+
+    @Override
+    public double[] y() {
+        return y.clone();
+    }
+
+    @Override
+    public Bound[] bound() {
+        return bound.clone();
+    }
+
+    @Override
+    public double[] inflation() {
+        return inflation.clone();
+    }
+
+    @Override
+    public double[] known() {
+        return known.clone();
+    }
+
+    @Override
+    public double[] growth() {
+        return growth.clone();
+    }
+
+    /**
+     * The factor on the error scale of one row.
+     *
+     * @param row from 0
+     * @return above 0
+     */
+    public double inflation(int row) {
+        return inflation[row];
+    }
+
+    /**
+     * The measure along which the error scale of one row grows.
+     *
+     * @param row from 0
+     * @return 0 where the scale is as stated
+     */
+    public double growth(int row) {
+        return growth[row];
+    }
+
+    /**
+     * The same rows with other factors on their error scale.
+     *
+     * @param factors n factors above 0
+     * @return another sample
+     */
+    public Sample withInflation(double[] factors) {
+        return new Sample(y, bound, factors, known, growth);
     }
 
     /**

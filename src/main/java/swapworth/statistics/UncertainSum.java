@@ -39,14 +39,45 @@ public final class UncertainSum {
         }
     }
 
-    /**
-     * The draws of a sum.
-     *
-     * @param totals the sum, draw by draw
-     * @param bins the parts of the sum, bin by bin, each draw by draw
-     * @param covariances the covariance of each line with the sum, in the order of the lines; they add up to the variance of the sum
-     */
-    public record Drawn(double[] totals, double[][] bins, double[] covariances) {
+    /** The draws of a sum and of its parts; whoever asks for them gets a copy. */
+    public static final class Drawn {
+        private final double[] totals;
+        private final double[][] bins;
+        private final double[] covariances;
+
+        private Drawn(double[] totals, double[][] bins, double[] covariances) {
+            this.totals = totals;
+            this.bins = bins;
+            this.covariances = covariances;
+        }
+
+        /**
+         * The sum.
+         *
+         * @return draw by draw
+         */
+        public double[] totals() {
+            return totals.clone();
+        }
+
+        /**
+         * A part of the sum.
+         *
+         * @param bin which, from 0
+         * @return draw by draw
+         */
+        public double[] bin(int bin) {
+            return bins[bin].clone();
+        }
+
+        /**
+         * The covariance of each line with the sum.
+         *
+         * @return in the order of the lines; they add up to the variance of the sum
+         */
+        public double[] covariances() {
+            return covariances.clone();
+        }
     }
 
     private UncertainSum(List<Line> lines, int groups, int bins) {

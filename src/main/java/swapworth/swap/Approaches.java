@@ -41,7 +41,9 @@ final class Approaches {
     Optional<double[]> builder = Optional.empty();
     Optional<double[]> position = Optional.empty();
     final Map<String, String> leftOut = new LinkedHashMap<>();
-    /** The swaps seen that count in some approach. */
+    /** The swaps seen of this body and this running gear: they speak of the result of all approaches. */
+    final Alike alike = new Alike();
+    /** The swaps seen that count, in an approach or in the result. */
     final Set<SeenSwap> used = new LinkedHashSet<>();
     int swapsByPair;
     int swapsByPosition;
@@ -58,6 +60,7 @@ final class Approaches {
         bodyAndGear();
         cost();
         position();
+        alike();
     }
 
     private Valuation value(CarFacts facts) {
@@ -82,7 +85,7 @@ final class Approaches {
     }
 
     private void told(Kind kind, double[] log, double marketShare, HeldBy marketLargest, List<String> names, List<String> remarks) {
-        AssumedShare held = AssumedShare.of(log, some(names), s.assumptions(), marketShare, marketLargest);
+        AssumedShare held = AssumedShare.of(log, some(names), s.assumptions(), 0, marketShare, marketLargest);
         logs.put(kind, log);
         all.add(new Approach.Told(kind, Situation.map(log, StrictMath::exp),
                 Situation.map(Situation.sum(log, s.departure), StrictMath::exp), held.share(), held.largest(), remarks));
@@ -142,19 +145,54 @@ final class Approaches {
         List<SeenSwap> told = usable();
         used.addAll(told);
         double[][] predicted = new double[told.size()][];
-        double[] observed = new double[used.size()];
+        double[] observed = new double[told.size()];
         for (int k = 0; k < observed.length; k++) {
-            Subject subject = subject(told.get(k));
-            double[] maker = s.asBuiltByMaker(subject);
-            double[] one = s.model.pair(subject.facts()) == PairStanding.SEEN ? maker
-                    : Situation.sum(maker, s.builtBy(told.get(k).builtBy()));
-            predicted[k] = Situation.sum(Situation.sum(one, s.departureOf(subject, told.get(k).name())), below(told.get(k)));
+            predicted[k] = Situation.sum(made(subject(told.get(k)), told.get(k).builtBy()), departure(told.get(k)));
             observed[k] = StrictMath.log(told.get(k).price());
         }
         swapsByPair = observed.length;
         log = Draws.given(log, predicted, observed);
         builder = builder.map(f -> Draws.given(f, predicted, observed));
         told(Kind.BODY_AND_GEAR, log, value.priorShare(), value.largestAssumption(), names, remarks);
+    }
+
+    /** The middle price of a swap by body and running gear, by who built it where the listings show no such pair. */
+    private double[] made(Subject subject, BuiltBy builder) {
+        double[] maker = s.asBuiltByMaker(subject);
+        return s.model.pair(subject.facts()) == PairStanding.SEEN ? maker : Situation.sum(maker, s.builtBy(builder));
+    }
+
+    /** How the price of one swap departs from that of such swaps. */
+    private double[] departure(SeenSwap swap) {
+        return Situation.sum(s.departureOf(subject(swap), swap.name()), below(swap));
+    }
+
+    private boolean isAlike(SeenSwap swap) {
+        return s.samePair(swap.facts(), s.finished);
+    }
+
+    /**
+     * Swaps of the same body and running gear: what year, distance, condition, level and builder make of them is told by body and running
+     * gear, where that approach tells, else by the stock car.
+     */
+    private void alike() {
+        boolean byPair = logs.containsKey(Kind.BODY_AND_GEAR);
+        if (!byPair && stockValue.isEmpty()) {
+            return;
+        }
+        double[] own = byPair ? made(s.subject(s.finished), s.car.builtBy())
+                : Situation.sum(stockValue.get(), s.builtBy(s.car.builtBy()));
+        String gear = s.model.runningGear(s.finished);
+        for (SeenSwap swap : seen) {
+            if (isAlike(swap)) {
+                Subject subject = subject(swap);
+                double[] its = byPair ? made(subject, swap.builtBy())
+                        : Situation.sum(s.logLevel(with(subject, s.stockOf(swap.facts(), gear))), s.builtBy(swap.builtBy()));
+                alike.add(swap, Situation.combined((a, b) -> a - b, its, own), departure(swap));
+                used.add(swap);
+            }
+        }
+        alike.learnScatter(s.assumption("swap_scatter_worth").middle());
     }
 
     /** A refused offer stands below the price at which a swap is sold. */
@@ -167,10 +205,13 @@ final class Approaches {
         return Situation.map(Draws.normal(s.count(), s.seedOf("offer for " + swap.name())), z -> middle + spread * z);
     }
 
-    /** The swaps that were seen and whose body and running gear the listings know. */
+    /** The swaps of other pairs that were seen and whose body and running gear the listings know. */
     private List<SeenSwap> usable() {
         List<SeenSwap> used = new ArrayList<>();
         for (SeenSwap swap : seen) {
+            if (isAlike(swap)) {
+                continue;
+            }
             if (s.model.pair(swap.facts()) == PairStanding.APART) {
                 leftOut.put(swap.name(), "the listings do not know its body or its running gear");
             } else {
@@ -180,9 +221,13 @@ final class Approaches {
         return used;
     }
 
+    /** A refused offer is beside a private sale. */
+    static LevelOfTrade level(SeenSwap swap) {
+        return swap.kind() == SeenSwap.Kind.OFFER_REFUSED ? LevelOfTrade.PRIVATE_SOLD : swap.level();
+    }
+
     private Subject subject(SeenSwap swap) {
-        LevelOfTrade level = swap.kind() == SeenSwap.Kind.OFFER_REFUSED ? LevelOfTrade.PRIVATE_SOLD : swap.level();
-        return new Subject(swap.facts(), level, swap.includes(), swap.on().or(() -> s.on));
+        return new Subject(swap.facts(), level(swap), swap.includes(), swap.on().or(() -> s.on));
     }
 
     private void cost() {
@@ -325,9 +370,9 @@ final class Approaches {
         List<double[]> predictions = new ArrayList<>();
         List<Double> prices = new ArrayList<>();
         for (SeenSwap swap : seen) {
-            Optional<double[]> level = between(swap, where);
+            Optional<double[]> level = isAlike(swap) ? Optional.empty() : between(swap, where);
             if (level.isPresent()) {
-                predictions.add(Situation.sum(Situation.sum(level.get(), s.departureOf(subject(swap), swap.name())), below(swap)));
+                predictions.add(Situation.sum(level.get(), departure(swap)));
                 prices.add(StrictMath.log(swap.price()));
                 used.add(swap);
             }
@@ -340,9 +385,10 @@ final class Approaches {
         if (Draws.mean(factoryShared.get()) <= Draws.mean(stockValue.get())) {
             remarks.add("the factory equivalent is not worth more than the stock car: a position between the two says little");
         }
-        remarks.add(swapsByPosition == 0 ? "no swap that was seen tells of the position: it is an assumption (swap_position)"
+        remarks.add(swapsByPosition == 0 ? "no swap of another pair was seen that tells of the position: it is an assumption"
+                + " (swap_position)"
                 : "the position is an assumption (swap_position) with " + swapsByPosition + (swapsByPosition == 1 ? " swap" : " swaps")
-                        + " that " + (swapsByPosition == 1 ? "was" : "were") + " seen");
+                        + " of other pairs that " + (swapsByPosition == 1 ? "was" : "were") + " seen");
         FairValue low = (FairValue) value(s.stock);
         FairValue high = (FairValue) value(s.factory.orElseThrow());
         FairValue held = low.priorShare() > high.priorShare() ? low : high;

@@ -3,7 +3,10 @@ package swapworth.swap;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import swapworth.listing.CarFacts;
+import swapworth.listing.Damage;
 import swapworth.listing.Mileage;
 import swapworth.table.Cell;
 import swapworth.table.Column;
@@ -29,6 +32,7 @@ final class Disclosure {
                 + (s.stock.modelYear().isPresent() ? ", " + s.stock.modelYear().getAsInt() : ""));
         row(table, "running gear", s.finished.runningGear().orElse("unknown") + car.gearLine().map(l -> ", from a " + l).orElse("")
                 + (car.gearYear().isPresent() ? ", " + car.gearYear().getAsInt() : ""));
+        car.donor().ifPresent(donor -> row(table, "the car that gave the running gear, as it was bought", words(donor)));
         row(table, "title of the chassis", s.finished.title().words());
         row(table, "work done by", car.builtBy().words());
         for (Paper paper : Paper.values()) {
@@ -61,6 +65,12 @@ final class Disclosure {
         return against.isEmpty() ? Optional.empty() : Optional.of("The owner states: " + String.join("; ", against) + ". The range is that"
                 + " of a car that passes and has no such fault: what this takes off is not in it" + (car.cost().losses().isEmpty() ? "."
                         : ", but for the losses that the value by cost takes off."));
+    }
+
+    private static String words(CarFacts donor) {
+        return "title " + donor.title().words() + "; damage " + donor.damage().map(zones -> zones.isEmpty() ? "none"
+                : zones.stream().sorted().map(Damage::words).collect(Collectors.joining(", "))).orElse("unknown") + "; airbags "
+                + donor.airbags().words() + "; runs: " + donor.runs().words();
     }
 
     private static String words(SwapCost.Loss loss) {

@@ -25,10 +25,11 @@ import swapworth.listing.CarFacts;
  * @param faults known faults
  * @param cost its parts at market prices
  * @param recipient what is known of the car it was made from, which tells the running gear of the stock car; empty where nobody says
+ * @param donor what is known of the car that gave its running gear, of which others must be told; empty where nobody says
  */
 public record FinishedCar(String name, CarFacts facts, Optional<String> gearLine, OptionalInt gearYear, BuiltBy builtBy,
         Map<Paper, Known> papers, List<String> optionsKept, List<String> optionsLost, List<String> faults, SwapCost cost,
-        Optional<CarFacts> recipient) {
+        Optional<CarFacts> recipient, Optional<CarFacts> donor) {
 
     /** Copies the collections in and checks that nothing is missing. */
     public FinishedCar {
@@ -39,6 +40,7 @@ public record FinishedCar(String name, CarFacts facts, Optional<String> gearLine
         requireNonNull(builtBy, "builtBy");
         requireNonNull(cost, "cost");
         requireNonNull(recipient, "recipient");
+        requireNonNull(donor, "donor");
         papers = Map.copyOf(papers);
         optionsKept = List.copyOf(optionsKept);
         optionsLost = List.copyOf(optionsLost);
@@ -54,7 +56,7 @@ public record FinishedCar(String name, CarFacts facts, Optional<String> gearLine
      */
     public static FinishedCar of(String name, CarFacts facts) {
         return new FinishedCar(name, facts, Optional.empty(), OptionalInt.empty(), BuiltBy.UNKNOWN, Map.of(), List.of(), List.of(),
-                List.of(), SwapCost.unstated(), Optional.empty());
+                List.of(), SwapCost.unstated(), Optional.empty(), Optional.empty());
     }
 
     /**
@@ -64,8 +66,7 @@ public record FinishedCar(String name, CarFacts facts, Optional<String> gearLine
      * @return a copy
      */
     public FinishedCar with(BuiltBy builder) {
-        return new FinishedCar(name, facts, gearLine, gearYear, builder, papers, optionsKept, optionsLost, faults, cost,
-                recipient);
+        return new FinishedCar(name, facts, gearLine, gearYear, builder, papers, optionsKept, optionsLost, faults, cost, recipient, donor);
     }
 
     /**
@@ -76,7 +77,7 @@ public record FinishedCar(String name, CarFacts facts, Optional<String> gearLine
      */
     public FinishedCar withGearOf(String line) {
         return new FinishedCar(name, facts, Optional.of(line), gearYear, builtBy, papers, optionsKept, optionsLost, faults, cost,
-                recipient);
+                recipient, donor);
     }
 
     /**
@@ -87,7 +88,18 @@ public record FinishedCar(String name, CarFacts facts, Optional<String> gearLine
      */
     public FinishedCar madeOf(CarFacts stock) {
         return new FinishedCar(name, facts, gearLine, gearYear, builtBy, papers, optionsKept, optionsLost, faults, cost,
-                Optional.of(stock));
+                Optional.of(stock), donor);
+    }
+
+    /**
+     * With another car that gave its running gear.
+     *
+     * @param giver what is known of it
+     * @return a copy
+     */
+    public FinishedCar withGearFrom(CarFacts giver) {
+        return new FinishedCar(name, facts, gearLine, gearYear, builtBy, papers, optionsKept, optionsLost, faults, cost, recipient,
+                Optional.of(giver));
     }
 
     /**
@@ -97,8 +109,7 @@ public record FinishedCar(String name, CarFacts facts, Optional<String> gearLine
      * @return a copy
      */
     public FinishedCar with(SwapCost parts) {
-        return new FinishedCar(name, facts, gearLine, gearYear, builtBy, papers, optionsKept, optionsLost, faults, parts,
-                recipient);
+        return new FinishedCar(name, facts, gearLine, gearYear, builtBy, papers, optionsKept, optionsLost, faults, parts, recipient, donor);
     }
 
     /**
@@ -112,8 +123,7 @@ public record FinishedCar(String name, CarFacts facts, Optional<String> gearLine
         Map<Paper, Known> changed = new EnumMap<>(Paper.class);
         changed.putAll(papers);
         changed.put(paper, known);
-        return new FinishedCar(name, facts, gearLine, gearYear, builtBy, changed, optionsKept, optionsLost, faults, cost,
-                recipient);
+        return new FinishedCar(name, facts, gearLine, gearYear, builtBy, changed, optionsKept, optionsLost, faults, cost, recipient, donor);
     }
 
     /**

@@ -55,8 +55,10 @@ public record FinishedCars(List<FinishedCar> cars, Optional<CarFacts> factoryEqu
         Reader reader = new Reader(settings, currency, assumptions.get("swap_stated_spread").middle());
         List<CandidateCar> rows = file.cars().stream().filter(c -> c.role() == CandidateCar.Role.FINISHED).toList();
         rows.forEach(row -> List.of("recipient", "donor").forEach(column -> reader.checkName(row, column, file.cars())));
-        List<FinishedCar> cars = rows.stream().map(reader::car).map(car -> car.madeFrom(CandidateCar.Role.RECIPIENT, file.cars())
-                .map(recipient -> car.madeOf(recipient.facts())).orElse(car)).toList();
+        List<FinishedCar> cars = rows.stream().map(reader::car)
+                .map(car -> car.madeFrom(CandidateCar.Role.RECIPIENT, file.cars()).map(one -> car.madeOf(one.facts())).orElse(car))
+                .map(car -> car.madeFrom(CandidateCar.Role.DONOR, file.cars()).map(one -> car.withGearFrom(one.facts())).orElse(car))
+                .toList();
         List<CandidateCar> equivalents = file.cars().stream().filter(c -> c.role() == CandidateCar.Role.FACTORY_EQUIVALENT).toList();
         equivalents.stream().skip(1).forEach(row -> reader.odd(row, "role", row.role().words(), "there is one of this role already, '"
                 + equivalents.get(0).name() + "', and the first is the one that is used"));
@@ -102,7 +104,8 @@ public record FinishedCars(List<FinishedCar> cars, Optional<CarFacts> factoryEqu
             }
             return new FinishedCar(row.name(), row.facts(), SwapWords.text(further, "gear_line"), year(row),
                     builder.orElse(BuiltBy.UNKNOWN),
-                    papers, list(further, "options_kept"), list(further, "options_lost"), list(further, "faults"), cost, Optional.empty());
+                    papers, list(further, "options_kept"), list(further, "options_lost"), list(further, "faults"), cost, Optional.empty(),
+                    Optional.empty());
         }
 
         private static List<String> list(Map<String, String> further, String column) {

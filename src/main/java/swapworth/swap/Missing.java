@@ -2,11 +2,16 @@ package swapworth.swap;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.IntStream;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
+import swapworth.listing.Damage;
+import swapworth.listing.DrivenWheels;
 import swapworth.market.FairValue;
 import swapworth.market.PairStanding;
 import swapworth.market.Subject;
@@ -15,6 +20,12 @@ import swapworth.statistics.Draws;
 /** Which rows would help most: to have an answer at all, or to narrow it. */
 final class Missing {
     private static final int MOST = 3;
+    /** How many rows are thought of. */
+    private static final int ROWS = 3;
+    /** Lines for which the approaches are weighed anew. */
+    private static final int LOOKED_AT = 6;
+    /** What takes away less is not named. */
+    private static final double LEAST = 0.005;
 
     private Missing() {
     }
@@ -50,36 +61,84 @@ final class Missing {
     record Gain(String row, double share) {
     }
 
-    /** What would narrow the value: each kind of row by the covariance of its price with the level. */
+    /**
+     * What would narrow the value: three rows in the state of the finished car, each at the price that is expected of it. Swaps like it
+     * speak of the result itself. Listings move the market that all approaches rest on, which are then weighed anew.
+     */
     static List<Gain> gains(SwapValue value) {
         Situation s = value.situation();
         double[] level = value.reconciled();
         double variance = Draws.covariance(level, level);
         List<Gain> gains = new ArrayList<>();
-        Subject own = s.subject(s.finished);
-        double noise = Draws.covariance(s.departure, s.departure);
-        double[] pair = s.logLevel(own);
-        if (value.worked().builder.isPresent()) {
-            gains.add(gain("swaps like this one, by whoever built it, in swaps.csv", level, variance,
-                    Situation.sum(pair, value.worked().builder.get()), noise));
+        gains.add(new Gain("swaps like this one, by whoever built it, in swaps.csv",
+                variance / (variance + Draws.covariance(value.departure(), value.departure()) / ROWS)));
+        double before = value.combination().sd() * value.combination().sd();
+        for (Map.Entry<String, double[]> line : likely(value).entrySet()) {
+            double after = value.togetherGiven(line.getValue(), noise(s)).sd();
+            // What the approaches know less of and the swaps seen know of adds up in the inverse of the variance.
+            double left = 1 / (1 / variance + 1 / (after * after) - 1 / before);
+            gains.add(new Gain("listings of the line '" + line.getKey() + "' of the same year and state", 1 - left / variance));
         }
+        gains.sort(Comparator.comparingDouble((Gain g) -> -g.share()).thenComparing(Gain::row));
+        return gains.stream().filter(g -> g.share() >= LEAST).limit(MOST).toList();
+    }
+
+    /** How each of the rows departs from the middle of its description. */
+    private static List<double[]> noise(Situation s) {
+        return IntStream.range(0, ROWS).mapToObj(k -> s.single(s.subject(s.finished), s.seedOf("narrowing " + k))).toList();
+    }
+
+    /** The lines whose cars move together with the finished car most, each with its draws in the state of that car. */
+    private static Map<String, double[]> likely(SwapValue value) {
+        Situation s = value.situation();
         Map<String, CarFacts> lines = new TreeMap<>();
         for (Car car : s.model.cars()) {
             lines.putIfAbsent(car.facts().vehicle(), car.facts());
         }
-        double single = Draws.covariance(s.single(own, s.seedOf("narrowing")), s.single(own, s.seedOf("narrowing")));
+        Map<String, double[]> draws = new HashMap<>();
+        Map<String, Double> together = new TreeMap<>();
         lines.forEach((line, facts) -> {
             Subject one = s.subject(Situation.inFactoryForm(facts, s.finished));
             if (s.model.value(one) instanceof FairValue) {
-                gains.add(gain("listings of the line '" + line + "' of the same year", level, variance, s.logLevel(one), single));
+                double[] log = s.logLevel(one);
+                double both = Draws.covariance(value.together(), log);
+                draws.put(line, log);
+                together.put(line, both * both / Draws.covariance(log, log));
             }
         });
-        gains.sort(Comparator.comparingDouble((Gain g) -> -g.share()).thenComparing(Gain::row));
-        return gains.subList(0, Math.min(MOST, gains.size()));
+        Map<String, double[]> likely = new LinkedHashMap<>();
+        together.entrySet().stream().sorted(Map.Entry.<String, Double>comparingByValue().reversed()).limit(LOOKED_AT)
+                .forEach(e -> likely.put(e.getKey(), draws.get(e.getKey())));
+        return likely;
     }
 
-    private static Gain gain(String row, double[] level, double variance, double[] seen, double noise) {
-        double both = Draws.covariance(level, seen);
-        return new Gain(row, both * both / (Draws.covariance(seen, seen) + noise / 3) / variance);
+    /** What such rows must state to help that much: all that the row of the finished car states. */
+    static String asStated(CarFacts f) {
+        Map<String, String> words = new LinkedHashMap<>();
+        words.put("runs", f.runs().words());
+        words.put("rust", f.rust().words());
+        words.put("paint", f.paint().words());
+        words.put("interior", f.interior().words());
+        words.put("mechanical", f.mechanical().words());
+        words.put("records", f.records().words());
+        words.put("keys", f.keys().words());
+        words.put("airbags", f.airbags().words());
+        words.put("title", f.title().words());
+        f.damage().ifPresent(all -> words.put("damage", all.isEmpty() ? "none" : String.join(", ", all.stream().map(Damage::words)
+                .sorted().toList())));
+        List<String> stated = new ArrayList<>();
+        words.forEach((column, word) -> {
+            if (!word.equals("unknown")) {
+                stated.add(column + " " + word);
+            }
+        });
+        List<String> measured = new ArrayList<>();
+        f.powerKw().ifPresent(x -> measured.add("power_kw"));
+        f.cylinders().ifPresent(x -> measured.add("cylinders"));
+        f.weightKg().ifPresent(x -> measured.add("weight_kg"));
+        if (f.drivenWheels() != DrivenWheels.UNKNOWN) {
+            measured.add("driven_wheels");
+        }
+        return String.join(", ", stated) + (measured.isEmpty() ? "" : "; swaps also " + String.join(", ", measured));
     }
 }

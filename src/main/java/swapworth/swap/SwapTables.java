@@ -89,7 +89,7 @@ final class SwapTables {
     /** By what the price was found, in sentences: a sale of this very car first, then the approaches that told, swaps seen and offers. */
     String howFound() {
         List<OwnOffer> sales = value.offers().stream().filter(o -> o.kind() == OwnOffer.Kind.SOLD).sorted(OwnOffer.ORDER).toList();
-        long alike = worked.used.stream().filter(swap -> s.samePair(swap.facts(), s.finished)).count();
+        int alike = worked.alike.count();
         int listed = s.model.pricesOfPair(s.finished);
         String sources = String.join("; ", value.weights().entrySet().stream().filter(e -> e.getValue() > 0).map(e -> source(e.getKey())
                 + " (weight " + Math.round(100 * e.getValue()) + " %)").toList());
@@ -100,7 +100,8 @@ final class SwapTables {
         if (!worked.used.isEmpty()) {
             long sold = worked.used.stream().filter(swap -> swap.kind() == SeenSwap.Kind.SOLD).count();
             seen += " Beside the listings: " + swapsSeen(worked.used.size()) + " that other people made, " + sold + " of them sold, "
-                    + alike + " with this body and this running gear.";
+                    + alike + " with this body and this running gear"
+                    + (alike == 0 ? "." : ", which count in the result itself.");
         }
         int others = value.offers().size() - sales.size();
         return first + (sales.isEmpty() ? "The price" : "Beside that it") + " is put together from " + sources + "." + seen
@@ -131,7 +132,8 @@ final class SwapTables {
                     f.modelYear().isPresent() ? Cell.label(f.modelYear().getAsInt()) : Cell.BLANK,
                     Cell.words(f.mileage().map(Mileage::toString).orElse("unknown")),
                     Cell.words(f.gearMileage().map(Mileage::toString).orElse("unknown")), Cell.words(swap.kind().words()),
-                    Cell.words(swap.level().words()), Cell.words(swap.on().map(Object::toString).orElse("")), Figures.money(swap.price()));
+                    Cell.words(Approaches.level(swap).words()), Cell.words(swap.on().map(Object::toString).orElse("")),
+                    Figures.money(swap.price()));
         }
         return Optional.of(table.build());
     }
@@ -191,6 +193,14 @@ final class SwapTables {
                 }
             }
         }
+        if (worked.alike.count() > 0) {
+            double[] miss = worked.alike.miss(value.together());
+            if (miss[0] * miss[0] > 4 * miss[1]) {
+                found.add("The " + swapsSeen(worked.alike.count()) + " of this body and this running gear tell of a price that is "
+                        + Cell.signed(Figures.percent(miss[0]), 0).shown() + " % from what the approaches say, more than their errors"
+                        + " explain.");
+            }
+        }
         if (!value.offers().isEmpty() && value.drawsLeft() < 0.02 * s.count()) {
             found.add("The offers lie far from all else that is known: only " + Math.round(value.drawsLeft()) + " of " + s.count()
                     + " draws are left, so the figures are rough.");
@@ -221,9 +231,16 @@ final class SwapTables {
             }
             table.row(cells);
         }
+        if (worked.alike.count() > 0) {
+            List<Cell> before = new ArrayList<>(line("the approaches together", money(Situation.sum(value.together(), s.departure))));
+            before.addAll(List.of(Figures.share(1), Cell.BLANK, Cell.BLANK, Cell.words(swapsSeen(worked.alike.count())
+                    + " of this body and this running gear then move it to the row below; the more of them, the further. By what they"
+                    + " show single ones scatter " + Cell.format(worked.alike.scatter(), 2) + " times as far as assumed")));
+            table.row(before);
+        }
         List<Cell> whole = new ArrayList<>(line("reconciled", value.draws()));
-        whole.addAll(List.of(Figures.share(1), Figures.share(value.priorShare()), mostAssumed(value.largestAssumption()),
-                Cell.BLANK));
+        whole.addAll(List.of(worked.alike.count() > 0 ? Cell.BLANK : Figures.share(1), Figures.share(value.priorShare()),
+                mostAssumed(value.largestAssumption()), Cell.BLANK));
         table.row(whole);
         return table.build();
     }
@@ -254,7 +271,7 @@ final class SwapTables {
             table.note("Position of swaps between stock car (0) and factory equivalent (1): "
                     + Cell.format(Quantiles.ofSorted(sorted, 0.5), 2) + ", 80 % range " + Cell.format(Quantiles.ofSorted(sorted, 0.1), 2)
                     + " to " + Cell.format(Quantiles.ofSorted(sorted, 0.9), 2) + ", by "
-                    + (worked.swapsByPosition == 0 ? "" : swapsSeen(worked.swapsByPosition) + " and ") + "the assumption.");
+                    + (worked.swapsByPosition == 0 ? "" : swapsSeen(worked.swapsByPosition) + " of other pairs and ") + "the assumption.");
         });
         worked.leftOut.forEach((name, why) -> table.note("Swap '" + name + "' is not used, " + why + "."));
         return table.build();
@@ -304,7 +321,10 @@ final class SwapTables {
         if (!own.isEmpty()) {
             stages.add(new Stage(String.join(", and ", own), worked.logs.get(Approach.Kind.BODY_AND_GEAR)));
         }
-        stages.add(new Stage(worked.logs.size() == 1 ? "what one approach alone may miss" : "the other approaches", value.reconciled()));
+        stages.add(new Stage(worked.logs.size() == 1 ? "what one approach alone may miss" : "the other approaches", value.together()));
+        if (worked.alike.count() > 0) {
+            stages.add(new Stage("swaps of this body and running gear that were seen", value.reconciled()));
+        }
         stages.add(new Stage("this one car, and offers for it", Situation.map(value.draws(), StrictMath::log)));
         return stages;
     }
@@ -381,7 +401,7 @@ final class SwapTables {
                 + " its"
                 + " own. The order of these rows does not matter.");
         value.ownersValueAbove().ifPresent(v -> table.note("To its owner the car is worth more than " + Figures.rounded(v) + "."));
-        Range before = SwapValue.range(Arrays.stream(money(Situation.sum(value.reconciled(), s.departure))).sorted().toArray(), 0.80);
+        Range before = SwapValue.range(Arrays.stream(money(Situation.sum(value.reconciled(), value.departure()))).sorted().toArray(), 0.80);
         table.note("80 % range without these rows: " + Figures.range(before) + "; with them: " + Figures.range(value.range(0.80)) + ".");
         for (OwnOffer offer : value.offers().stream().sorted(OwnOffer.ORDER).toList()) {
             table.row(Cell.words(offer.on().map(Object::toString).orElse("")), Cell.words(offer.kind().words()),
@@ -392,7 +412,9 @@ final class SwapTables {
 
     Table narrowing() {
         Table.Builder table = Table.titled("What would narrow it most").columns(Column.sentences("three more rows of"),
-                Column.number("would take away of the variance of the level", ""));
+                Column.number("would take away of the variance of the middle price", ""));
+        table.note("Rows of the year and in the state of the finished car that state what its row states (" + Missing.asStated(s.finished)
+                + "); a row that leaves some of it open helps less.");
         for (Missing.Gain gain : Missing.gains(value)) {
             table.row(Cell.words(gain.row()), Figures.share(gain.share()));
         }

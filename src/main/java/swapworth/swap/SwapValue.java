@@ -31,7 +31,9 @@ import swapworth.table.Table;
  * <p>Up to three approaches answer for one quantity, each on the same draws of the fit: by body and running gear, by cost, and by the
  * position of swaps between the stock car and the factory equivalent. They share listings and assumptions, so they are put together by the
  * covariance of their draws, with a spread between them under a half-normal prior that is integrated over ({@link Combination}): that they
- * agree is no evidence as far as they share their data. How the one car departs from others of its description is added last, once.
+ * agree is no evidence as far as they share their data. Swaps that were seen of the same body and running gear then move the result of all
+ * of them ({@link Draws#given}), so that many of them outweigh the approaches. How the one car departs from others of its description is
+ * added last, once.
  * Offers for the car itself weigh the draws; the draws are then moved, rank by rank, to the law that results, so that each is as likely as
  * the next and still belongs to its state of the market.
  *
@@ -42,7 +44,10 @@ public final class SwapValue implements SwapAnswer {
     private final Options options;
     private final Approaches approaches;
     private final Combination combination;
+    /** What the approaches together say, and that with the swaps of this body and running gear that were seen. */
+    private final double[] together;
     private final double[] reconciled;
+    private final double[] departure;
     private final double[] weights;
     private final double[] level;
     private final double[] price;
@@ -55,13 +60,11 @@ public final class SwapValue implements SwapAnswer {
         this.options = options;
         this.approaches = approaches;
         double[][] logs = approaches.logs.values().toArray(double[][]::new);
-        double[] middles = Arrays.stream(logs).mapToDouble(Draws::mean).toArray();
-        double scale = situation.assumption("swap_approach_spread").middle();
-        this.combination = options.weights.isEmpty() ? Combination.of(middles, Draws.covariance(logs), scale)
-                : Combination.weighted(middles, Draws.covariance(logs), scale, approaches.logs.keySet().stream()
-                        .mapToDouble(k -> options.weights.getOrDefault(k, 0.0)).toArray());
-        this.reconciled = combination.draws(logs, situation.seedOf("between approaches"));
-        double[] one = Situation.sum(reconciled, situation.departure);
+        this.combination = combined(logs);
+        this.together = combination.draws(logs, situation.seedOf("between approaches"));
+        this.reconciled = approaches.alike.given(together, together);
+        this.departure = approaches.alike.scattered(situation.departure);
+        double[] one = Situation.sum(reconciled, departure);
         this.weights = new Learning(situation).weights(one, options.offers);
         boolean learned = !options.offers.isEmpty();
         double[] levelLog = learned ? Draws.moved(reconciled, weights) : reconciled;
@@ -73,9 +76,24 @@ public final class SwapValue implements SwapAnswer {
         this.held = held(logs);
     }
 
+    private Combination combined(double[][] logs) {
+        double[] middles = Arrays.stream(logs).mapToDouble(Draws::mean).toArray();
+        double scale = situation.assumption("swap_approach_spread").middle();
+        return options.weights.isEmpty() ? Combination.of(middles, Draws.covariance(logs), scale)
+                : Combination.weighted(middles, Draws.covariance(logs), scale, approaches.logs.keySet().stream()
+                        .mapToDouble(k -> options.weights.getOrDefault(k, 0.0)).toArray());
+    }
+
+    /** The approaches put together after prices of cars of one description, each as expected with a departure of its own. */
+    Combination togetherGiven(double[] log, List<double[]> departures) {
+        double[][] predicted = departures.stream().map(d -> Situation.sum(log, d)).toArray(double[][]::new);
+        double[] expected = Arrays.stream(predicted).mapToDouble(Draws::mean).toArray();
+        return combined(approaches.logs.values().stream().map(a -> Draws.given(a, predicted, expected)).toArray(double[][]::new));
+    }
+
     private AssumedShare held(double[][] logs) {
         double[] weight = combination.weights();
-        double[] apart = reconciled.clone();
+        double[] apart = together.clone();
         for (int a = 0; a < weight.length; a++) {
             for (int i = 0; i < apart.length; i++) {
                 apart[i] -= weight[a] * logs[a][i];
@@ -85,8 +103,8 @@ public final class SwapValue implements SwapAnswer {
         sources.put("swap_approach_spread", apart);
         FairValue market = (FairValue) List.of(situation.finished, situation.stock).stream()
                 .map(f -> situation.model.value(situation.subject(f))).filter(FairValue.class::isInstance).findFirst().orElseThrow();
-        AssumedShare share = AssumedShare.of(reconciled, sources, situation.assumptions(), market.priorShare(),
-                market.largestAssumption());
+        AssumedShare share = AssumedShare.of(reconciled, sources, situation.assumptions(), approaches.alike.partOf(reconciled),
+                market.priorShare(), market.largestAssumption());
         return logs.length > 1 || !share.largest().assumption().equals(situation.assumption("swap_approach_spread").words()) ? share
                 : new AssumedShare(share.share(), new HeldBy("how far one approach alone may be off", share.largest().share()));
     }
@@ -401,6 +419,7 @@ public final class SwapValue implements SwapAnswer {
      *
      * @param probability above 0 and below 1, for instance 0.80
      * @return in the base currency
+     * @throws IllegalArgumentException if the probability is none of these
      */
     public Range range(double probability) {
         return range(sortedPrice, probability);
@@ -411,12 +430,16 @@ public final class SwapValue implements SwapAnswer {
      *
      * @param probability above 0 and below 1, for instance 0.80
      * @return in the base currency
+     * @throws IllegalArgumentException if the probability is none of these
      */
     public Range level(double probability) {
         return range(sortedLevel, probability);
     }
 
     static Range range(double[] sorted, double probability) {
+        if (!(probability > 0 && probability < 1)) {
+            throw new IllegalArgumentException("a range holds more than nothing and less than all, not " + probability);
+        }
         return new Range(Quantiles.ofSorted(sorted, (1 - probability) / 2), Quantiles.ofSorted(sorted, (1 + probability) / 2));
     }
 
@@ -440,7 +463,7 @@ public final class SwapValue implements SwapAnswer {
     }
 
     /**
-     * How much each approach weighs in the result.
+     * How much each approach weighs in what the approaches together say, before swaps of the same body and running gear.
      *
      * @return weights that add up to 1, of the approaches that can tell
      */
@@ -642,6 +665,15 @@ public final class SwapValue implements SwapAnswer {
 
     Combination combination() {
         return combination;
+    }
+
+    /** How this one car departs from the middle price, as widely as swaps like it were seen to scatter. */
+    double[] departure() {
+        return departure.clone();
+    }
+
+    double[] together() {
+        return together.clone();
     }
 
     double[] reconciled() {

@@ -54,7 +54,7 @@ class DonorChartsTest {
 
     @Test
     void without_costs_or_sales_the_picture_says_so() {
-        assertTrue(DonorCharts.landed(new swapworth.donor.Landed(Currency.getInstance("USD"), List.of(), List.of(),
+        assertTrue(DonorCharts.landed(new swapworth.donor.Landed(Currency.getInstance("USD"), List.of(), List.of(), List.of(),
                 List.of())).alt().contains("no data"));
     }
 }

@@ -159,4 +159,20 @@ class ProjectCommandTest {
         assertEquals(0, run(folder.toString()), err());
         assertTrue(page().contains("Where the money is") && page().contains("listings.csv and cars.csv"));
     }
+
+    @Test
+    void a_folder_without_listings_tells_what_its_cars_cost_at_the_door_and_give_back() throws IOException {
+        copy("cars.csv", "fees.csv", "partout.csv", "parts.csv", "words.csv", "rates.csv");
+        assertEquals(0, run(folder.toString()), err());
+        assertTrue(out().contains("Landed cost of each car") && out().contains("Donors side by side"), out());
+        assertTrue(out().contains("Not here: listings.csv (listings of such cars"), out());
+        for (String heading : new String[] {"What each car costs at the door", "What the parts bring", "Which donor, which recipient",
+            "What further files would answer"}) {
+            assertTrue(page().contains(heading), heading);
+        }
+        Files.delete(folder.resolve("fees.csv"));
+        Files.delete(folder.resolve("partout.csv"));
+        assertEquals(1, run(folder.toString()), "cars.csv alone answers nothing");
+        assertTrue(err().contains("there is no listings.csv"), err());
+    }
 }

@@ -6,21 +6,27 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import swapworth.InOneLine;
 import swapworth.assumptions.Assumptions;
+import swapworth.listing.Airbags;
 import swapworth.listing.CandidateCar;
 import swapworth.listing.CarFacts;
+import swapworth.listing.Condition;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Origin;
 import swapworth.listing.PriceIncludes;
+import swapworth.listing.Runs;
+import swapworth.listing.Title;
 import swapworth.market.PriceModel;
 import swapworth.market.Subject;
 import swapworth.market.ValueDraws;
@@ -242,6 +248,71 @@ class ChoiceTest {
         assertTrue(text.contains("gear of 'd', 'a' where it turns out bad is not all counted"), text);
         assertTrue(text.contains("Of 'c' these do not go into the swap, as they do of another: gearbox"), text);
         assertTrue(choice.table("USD").csv().contains("gear to replace not counted: no price of engine"), text);
+    }
+
+    // By hand, draw by draw: three zones at 18 % each and airbags at 12 % leave 34 % of what the car is worth put right, with a rebuilt
+    // title; less 2,500 by the chance of 55 % that a doubtful engine is not good.
+    @Test
+    void a_donor_sold_as_it_lies_or_repaired_leaves_its_price_less_zones_airbags_and_another_engine() throws IOException {
+        new Donors(folder).file("partout.csv", "car,part,goes_to,price,state", "hit,engine,swap,2500,doubtful").file("cars.csv",
+                "name,role,vehicle,model_year,mileage_mi,runs,damage,airbags,title,seller,price",
+                "hit,donor,Velmarch,2018,50000,not tried,front; left; roof,fired,salvage,private,4000");
+        Assumptions a = Donors.plain("repair_zone", 18, "repair_airbags", 12, "chance_doubtful", 45);
+        CandidateCar hit = new Donors(folder).cars().get(0);
+        List<DonorUses.Use> uses = DonorStudy.of(folder, List.of(hit), FeeFiles.USD, Optional.of(model), Optional.of(draws),
+                model.lastSeen(), a, Optional.empty()).uses().get(0).uses();
+        CarFacts right = hit.facts().toBuilder().damage(Set.of()).runs(Runs.DRIVES).airbags(Airbags.IN_PLACE).title(Title.REBUILT)
+                .mechanical(Condition.SOUND).build();
+        double[] lies = draws.price(sold(hit.facts()), DonorStudy.SEED + "hit".hashCode());
+        double[] sound = draws.price(sold(right), DonorStudy.SEED + "hit".hashCode());
+        assertEquals(List.of("sell it as it lies", "repair and sell it"), uses.subList(2, 4).stream().map(DonorUses.Use::name).toList());
+        for (int i = 0; i < lies.length; i++) {
+            assertEquals(lies[i] - 4000, uses.get(2).leaves()[i], 1e-6);
+            assertEquals(sound[i] * (1 - 3 * 0.18 - 0.12) - 2500 * 0.55 - 4000, uses.get(3).leaves()[i], 1e-6);
+        }
+    }
+
+    private static Subject sold(CarFacts facts) {
+        return new Subject(facts, LevelOfTrade.PRIVATE_SOLD, PriceIncludes.NEITHER, model.lastSeen());
+    }
+
+    @Test
+    void a_car_that_is_not_dearer_in_nine_draws_of_ten_is_no_real_difference() {
+        assertTrue(dearerIn(89, 1).noRealDifference(1));
+        assertFalse(dearerIn(93, 1).noRealDifference(1));
+        Choice seldomBad = dearerIn(8, 100);
+        assertTrue(seldomBad.noRealDifference(1));
+        assertEquals(8, seldomBad.dearerIn(1));
+    }
+
+    /** Two cars of which the second costs more than the first in so many of a hundred draws, and 1 less in the others. */
+    private static Choice dearerIn(int draws, double more) {
+        double[] brings = new double[100];
+        for (int i = 0; i < 100; i++) {
+            brings[i] = i < draws ? -more : 1;
+        }
+        return new Choice("Recipients", List.of(option("a", 5000, new double[100]), option("b", 5000, brings)));
+    }
+
+    private static CarOption option(String name, double landed, double[] brings) {
+        return new CarOption(new CandidateCar(name, CandidateCar.Role.RECIPIENT, CarFacts.of("Sivrette").build(), Optional.empty(),
+                new Origin("cars.csv", 2)), landed, true, brings, new double[brings.length], GearValue.NONE, GearValue.NONE, 1, true, 1, 0);
+    }
+
+    @Test
+    void of_a_donor_whose_line_no_listing_knows_no_bid_is_shaded_and_no_use_as_a_whole_car_is_valued() throws IOException {
+        Donors files = new Donors(folder).file("partout.csv", "car,part,goes_to,price", "slip,engine,swap,2500").file("cars.csv",
+                "name,role,vehicle,model_year,mileage_mi,runs,seller,price", "slip,donor,Velmrach,2018,50000,drives,auction,4000")
+                .file("fees.csv", "table,kind,percent", "premium,fee,10");
+        DonorStudy study = DonorStudy.of(folder, files.cars(), FeeFiles.USD, Optional.of(model), Optional.of(draws), model.lastSeen(),
+                Assumptions.defaults(), Optional.of(new BigDecimal("6000")));
+        Landed.Bid bid = study.landed().told().orElseThrow().bids().get(0);
+        assertTrue(bid.shaded().isEmpty() && bid.unshaded().orElseThrow().contains("Velmrach"), bid.toString());
+        assertTrue(study.landed().told().orElseThrow().bidTable().orElseThrow().csv().contains("not shaded: "), bid.toString());
+        DonorUses uses = study.uses().get(0);
+        assertEquals(List.of("use the gear, sell the rest", "take all of it apart and sell it"),
+                uses.uses().stream().map(DonorUses.Use::name).toList());
+        assertTrue(uses.table("USD").text().contains("the listings cannot tell"), uses.table("USD").text());
     }
 
     @Test

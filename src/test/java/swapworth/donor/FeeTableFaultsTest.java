@@ -8,8 +8,10 @@ import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import swapworth.listing.CarsFile;
 
 class FeeTableFaultsTest {
     @TempDir
@@ -95,12 +97,34 @@ class FeeTableFaultsTest {
     }
 
     @Test
+    void a_table_that_counts_in_days_and_in_a_distance_is_refused_and_so_are_two_numbers_of_days() throws IOException {
+        String mixed = fault("yard,storage,0,2,,,40,,,,,", "yard,storage,3,,,,,1.60,,,,");
+        assertTrue(mixed.contains("3 the rows above of 'yard' count in days: one table counts in one unit"), mixed);
+        FeeSchedule days = FeeFiles.of(folder, "table,kind,from,to,per_day,days", "yard,storage,0,2,0,5", "yard,storage,3,,40,7");
+        assertTrue(days.unusable().toString().contains("'yard' is missing: fees.csv:3"), days.unusable().toString());
+        FeeSchedule none = FeeFiles.of(folder, "table,kind,flat,days,free_days", "yard,storage,90,5,2");
+        assertEquals(List.of("days: without a price in per_day days count for nothing", "free_days: without a price in per_day days count"
+                + " for nothing"), none.read().orElseThrow().oddities().stream().map(p -> p.column() + ": " + p.message()).toList());
+    }
+
+    @Test
     void words_that_are_not_understood_and_rows_that_charge_nothing_are_refused() throws IOException {
         assertTrue(fault("premium,fee,,,90,,,,,neighbour,,").contains("known are: auction, trade, private, any"));
         assertTrue(fault("premium,fee,,,90,,,,,,at full moon,").contains("known are: always, non-runner, no key"));
         assertTrue(fault("premium,fee,,,,,,,,,,").contains("the row charges nothing"));
         assertTrue(fault(",fee,,,90,,,,,,,").contains("the row names no table"));
         assertTrue(fault("bid,fee,,,90,,,,,,,").contains("the name of the bid itself"));
+    }
+
+    @Test
+    void a_table_for_a_car_that_is_not_in_play_is_named_and_not_passed_over() throws IOException {
+        Files.write(folder.resolve("cars.csv"), List.of("name,vehicle,seller,price", "front hit,Velmarch,private,5300"));
+        FeeSchedule fees = FeeFiles.of(folder, "table,kind,flat,car", "freight,freight,400,frnt hit", "title,paper,33,",
+                "key,key,90,Front-hit");
+        Landed landed = Landed.of(CarsFile.read(folder.resolve("cars.csv"), FeeFiles.USD).cars(), fees, Optional.empty());
+        assertEquals(new BigDecimal("5423.00"), landed.costs().get(0).total());
+        assertEquals(List.of("Tables of fees.csv for a car that cars.csv does not have, charged on nothing: 'freight' of 'frnt hit' (did"
+                + " you mean front hit?)."), landed.lacking());
     }
 
     @Test

@@ -121,7 +121,7 @@ class HighestBidTest {
             assertEquals(new BigDecimal("5042"), assertInstanceOf(HighestBid.class, bid.answer()).bid(), bid.car());
         }
         assertEquals(3, landed.bids().size(), "a bid is sought for a car without a price too");
-        assertEquals("Without a price or a planned bid: asked.", landed.unpricedSentence());
+        assertEquals(List.of("Without a price or a planned bid: asked."), landed.lacking());
     }
 
     @Test

@@ -2,6 +2,7 @@ package swapworth.donor;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -12,6 +13,7 @@ import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import swapworth.listing.CandidateCar;
+import swapworth.listing.CarsFile;
 import swapworth.listing.Keys;
 import swapworth.listing.PriceIncludes;
 import swapworth.listing.Runs;
@@ -69,6 +71,17 @@ class LandedCostTest {
         CandidateCar car = new Donors(folder).file("cars.csv", "name,vehicle,mileage_km,distance_away,price,seller,price_includes",
                 "tail hit,Velmarch,92000," + distance + ",4000,auction,neither").cars().get(0);
         return Purchase.of(car, FeeFiles.USD).orElseThrow();
+    }
+
+    @Test
+    void a_distance_that_is_none_is_told_of_and_not_taken() throws IOException {
+        Donors files = new Donors(folder).file("cars.csv", "name,vehicle,distance_away,price,seller", "far,Velmarch,-300,4000,auction");
+        var read = CarsFile.read(folder.resolve("cars.csv"), FeeFiles.USD);
+        assertEquals("no distance to a car; not used", read.read().oddities().get(0).message());
+        assertEquals(OptionalDouble.empty(), files.cars().get(0).facts().distanceAway());
+        for (double away : new double[] {-300, Double.NaN, Double.POSITIVE_INFINITY}) {
+            assertThrows(IllegalArgumentException.class, () -> FeeFiles.bid("4000").away(away));
+        }
     }
 
     @Test
@@ -172,6 +185,14 @@ class LandedCostTest {
         assertTrue(header.table().text().contains("at least"), header.table().text());
         LandedCost stated = LandedCost.of(FeeFiles.of(folder, "table,kind,flat", "none,fee,0"), FeeFiles.bid("4000"));
         assertTrue(stated.whole(), stated.missing().toString());
+    }
+
+    @Test
+    void days_stated_in_any_row_of_a_table_count() throws IOException {
+        FeeSchedule late = FeeFiles.of(folder, "table,kind,from,to,per_day,days", "yard,storage,0,2,0,", "yard,storage,3,,40,5");
+        assertEquals(new BigDecimal("1200.00"), LandedCost.of(late, FeeFiles.bid("1000")).total(), "1,000 + 5 x 40");
+        FeeSchedule both = FeeFiles.of(folder, "table,kind,per_mile,per_day,days", "carrier,freight,1,10,6");
+        assertEquals(new BigDecimal("1160.00"), LandedCost.of(both, FeeFiles.bid("1000").away(100)).total(), "1,000 + 100 x 1 + 6 x 10");
     }
 
     @Test

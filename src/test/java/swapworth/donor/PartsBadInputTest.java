@@ -89,6 +89,16 @@ class PartsBadInputTest {
     }
 
     @Test
+    void a_row_that_cannot_be_used_takes_no_place_from_a_later_one() throws IOException {
+        RowsRead read = donors.file("partout.csv", "car,part,price,count", "front hit,wheels,call me,", "front hit,doors,100,1.5",
+                "front hit,wheels,250,4.0").partout().read();
+        assertEquals(1, read.used(), read.problems().toString());
+        assertEquals("pieces are counted whole", read.rejected().get(1).message());
+        assertEquals(250, donors.partout().rows("Front-Hit").get(0).price().getAsDouble());
+        assertEquals(4, donors.partout().rows("front hit").get(0).count());
+    }
+
+    @Test
     void offers_in_other_currencies_need_a_rate_and_prices_of_nothing_are_set_aside() throws IOException {
         donors.file("parts.csv", "part,price,currency,seen_on,mileage", "engine,900,EUR,2026-01-05,", "engine,900,,2026-01-05,",
                 "engine,0,,,", "engine,-5,,,", "engine,,,,", "engine,900,guilders,,", "engine,900,,31/31/2026,", "engine,1.000,,,-4");

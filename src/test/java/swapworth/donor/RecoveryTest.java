@@ -74,6 +74,20 @@ class RecoveryTest {
         assertEquals(chance * 0.95, recovery(1, MANY, 6, a).parts().get(0).chanceSold(), 4.5 * Math.sqrt(0.25 / MANY));
     }
 
+    // By hand: sold on the first day and given back: postage of 15 there and back, packing of 4. The space is paid for the month of the
+    // sale alone, of six.
+    @Test
+    void what_comes_back_costs_its_postage_twice_and_space_is_paid_until_the_last_part_is_gone() throws IOException {
+        donors.file("partout.csv", "car,part,state,price,sells,days,postage,postage_charged,packing",
+                "body,alternator,present,100,1,0.1,15,12,4");
+        for (double net : recovery(1, 20, 6, Donors.plain("returns", 100, "horizon_months", 1, "holding_cost", 25)).net()) {
+            assertEquals(-2 * 15 - 4 - 25, net, 1e-9);
+        }
+        for (double net : recovery(1, 20, 6, Donors.plain("horizon_months", 6, "holding_cost", 25)).net()) {
+            assertEquals(100 + 12 - 15 - 4 - 25, net, 1e-9);
+        }
+    }
+
     /** The same sales counted one history after another, by other code and other random numbers. */
     @Test
     void an_independent_count_of_many_histories_gives_the_same_months_hours_and_shelf() throws IOException {

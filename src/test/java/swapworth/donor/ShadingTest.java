@@ -11,6 +11,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import swapworth.assumptions.Assumptions;
+import swapworth.market.Answer;
 import swapworth.statistics.RandomNumbers;
 
 class ShadingTest {
@@ -53,7 +54,7 @@ class ShadingTest {
                 "hit,donor,Velmarch,auction,4000,neither", "tidy,recipient,Sivrette,private,4000,neither");
         FeeSchedule schedule = FeeFiles.of(folder, "table,kind,percent", "premium,fee,10");
         Landed landed = Landed.of(donors.cars(), schedule, Optional.of(new BigDecimal("6000")),
-                car -> car.name().equals("hit") ? Optional.of(new Shading(0.9, 0.2, "by hand")) : Optional.empty());
+                car -> car.name().equals("hit") ? Optional.of(new Answer.Told<>(new Shading(0.9, 0.2, "by hand"))) : Optional.empty());
         assertEquals(new BigDecimal("5454"), assertInstanceOf(HighestBid.class, landed.bids().get(0).answer()).bid());
         assertEquals(new BigDecimal("4909"), assertInstanceOf(HighestBid.class,
                 landed.bids().get(0).shaded().orElseThrow().answer()).bid());

@@ -1,11 +1,17 @@
 package swapworth.listing;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import swapworth.reading.Spelling;
 import swapworth.reading.Vocabulary;
 
@@ -24,6 +30,21 @@ class ListingWordsTest {
                 assertEquals(Optional.empty(), words.meaning(sign), sign);
             }
         }
+    }
+
+    @Test
+    void every_column_whose_words_may_not_be_understood_says_which_are_known(@TempDir Path folder) throws IOException {
+        int columns = 0;
+        for (ListingColumn column : EnumSet.complementOf(EnumSet.of(ListingColumn.VEHICLE, ListingColumn.PRICE,
+                ListingColumn.MODEL_YEAR, ListingColumn.MILEAGE, ListingColumn.GEAR_MILEAGE))) {
+            String rows = "vehicle,price_usd,model_year,mileage_mi,gear_mileage_mi," + column.header()
+                    + "\nSivrette,9000,2014,88000,40000,qzxv\n";
+            for (UnmatchedWord word : Listings.read(Files.writeString(folder.resolve("listings.csv"), rows)).unmatchedWords()) {
+                assertFalse(word.accepted().isEmpty(), column.header());
+                columns++;
+            }
+        }
+        assertEquals(18, columns, "columns with a vocabulary");
     }
 
     private static void mean(Runs runs, String... words) {

@@ -48,9 +48,9 @@ class EdgesOfQuestionsTest {
     @Test
     void every_amount_has_its_place_and_what_is_no_number_has_none() {
         FairValue value = TestCars.fair(value(60_000, DAY));
-        assertEquals(1, value.percentile(Double.POSITIVE_INFINITY));
+        assertEquals(100, value.percentile(Double.POSITIVE_INFINITY));
         assertEquals(0, value.percentile(-1));
-        assertEquals(0.5, value.percentile(value.median()), 1e-6);
+        assertEquals(50, value.percentile(value.median()), 1e-4);
         assertThrows(IllegalArgumentException.class, () -> value.percentile(Double.NaN));
     }
 

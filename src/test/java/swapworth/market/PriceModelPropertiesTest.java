@@ -116,10 +116,10 @@ class PriceModelPropertiesTest {
         for (Car car : cars) {
             if (model.judge(car.latest()).valuation() instanceof FairValue value) {
                 for (double p : new double[] {0.5, 0.8, 0.9, 0.95, 0.99}) {
-                    assertEquals((1 + p) / 2, value.percentile(value.range(p).high()), 1e-5);
-                    assertEquals((1 - p) / 2, value.percentile(value.range(p).low()), 1e-5);
+                    assertEquals(50 * (1 + p), value.percentile(value.range(p).high()), 1e-3);
+                    assertEquals(50 * (1 - p), value.percentile(value.range(p).low()), 1e-3);
                 }
-                assertEquals(0.5, value.percentile(value.median()), 1e-5);
+                assertEquals(50, value.percentile(value.median()), 1e-3);
             }
         }
     }

@@ -131,6 +131,36 @@ class AlternativesTest {
         assertTrue(reasons(both.rowsRead().rejected()).contains("there is no value of 'no such car'"), reasons(both.rowsRead().rejected()));
     }
 
+    @Test
+    void one_name_in_two_spellings_is_one_way_and_one_car() throws IOException {
+        Path file = Files.writeString(folder.resolve("alternatives.csv"), HEAD
+                + "\nTidy swap,buy,9000,cost,0,,,,,,,\ntidy-swap,sell,,resale,12,,,,,,,Open_Roadster\n");
+        double[] value = new double[1000];
+        Arrays.fill(value, 5_000);
+        Alternatives all = Alternatives.withDefaults().with(exact("capital_rate", "0", "age_slope", "0", "alternative_estimate", "0"))
+                .withCars(Map.of("open roadster", value), 4).read(file);
+        assertEquals(List.of("Tidy swap"), all.all().stream().map(Alternative::name).toList());
+        assertEquals(4_000, all.all().get(0).netCost()[7], 1e-6);
+        assertEquals(List.of(), all.rowsRead().questions());
+    }
+
+    @Test
+    void an_amount_beside_a_car_in_play_is_not_passed_over_in_silence() throws IOException {
+        Path file = Files.writeString(folder.resolve("alternatives.csv"), HEAD
+                + "\nswap,buy,9000,cost,0,,,,,,,roadster\nswap,sell,,resale,,,4000,,6000,,,roadster\n");
+        Alternatives all = Alternatives.withDefaults().withCars(Map.of("roadster", new double[100]), 4).read(file);
+        String questions = reasons(all.rowsRead().questions());
+        assertTrue(questions.contains("2 amount: what such a car sells for by the listings is counted, and not this amount"), questions);
+        assertTrue(questions.contains("3 low: what such a car sells for"), questions);
+    }
+
+    @Test
+    void half_a_month_is_refused() throws IOException {
+        Alternatives all = read(Assumptions.defaults(), "a,car,5000,cost,1.5,,,,,,,", "a,rent,10,cost,1,7.5,,,,,,",
+                "a,it,9,resale,2.0,,,,,,,");
+        assertEquals("2 month: months are counted whole\n3 until: months are counted whole", reasons(all.rowsRead().rejected()));
+    }
+
     private static String reasons(List<RowProblem> problems) {
         return problems.stream().map(p -> p.line() + " " + p.column() + ": " + p.message()).collect(Collectors.joining("\n"));
     }

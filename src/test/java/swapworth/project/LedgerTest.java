@@ -125,6 +125,14 @@ class LedgerTest {
     }
 
     @Test
+    void one_name_in_two_spellings_is_one_car() throws IOException {
+        Ledger ledger = read("date,amount,note,car,category", "2026-03-01,500,hulk,Red wreck,purchase",
+                "2026-03-04,80,pump,red-wreck,part");
+        assertEquals(List.of("Red wreck"), ledger.sums().byCar().stream().map(Sum::name).toList());
+        assertEquals(cents("580.00"), ledger.sums().byCar().get(0).paid());
+    }
+
+    @Test
     void cash_by_month_adds_up_to_what_is_in_it() throws IOException {
         Map<YearMonth, BigDecimal> months = undertaking().sums().cashByMonth();
         // 12428 + 360 + 100

@@ -3,27 +3,37 @@ package swapworth.project;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import swapworth.assumptions.Assumptions;
 import swapworth.donor.DonorStudy;
+import swapworth.donor.FeeSchedule;
+import swapworth.donor.HighestBid;
 import swapworth.listing.CandidateCar;
+import swapworth.listing.CarsFile;
 import swapworth.listing.LevelOfTrade;
 import swapworth.market.PriceModel;
 import swapworth.market.Range;
 import swapworth.project.Gates.Answer;
+import swapworth.reading.Conventions;
+import swapworth.reading.FolderSettings;
 import swapworth.reading.UnusableFileException;
 import swapworth.table.Table;
 
@@ -65,11 +75,16 @@ class UndertakingTest {
 
     @Test
     void results_print_themselves() {
-        Undertaking.Market market = Undertaking.of(SAMPLE).answers().market().told().orElseThrow();
+        Undertaking all = Undertaking.of(SAMPLE);
+        Undertaking.Market market = all.answers().market().told().orElseThrow();
         PriceModel model = market.model();
         String told = market.swaps().first().told().orElseThrow() + "\n" + model + "\n" + model.index().told().orElseThrow() + "\n"
-                + model.draws(100, 1) + "\n" + DonorStudy.of(SAMPLE, java.math.BigDecimal.TEN).partOuts().get(0);
+                + model.draws(100, 1) + "\n" + all + "\n" + all.equity().orElseThrow() + "\n" + all.redoCost().orElseThrow() + "\n"
+                + all.nowOrLater().orElseThrow();
+        DonorStudy study = DonorStudy.of(SAMPLE, BigDecimal.TEN);
+        told += "\n" + study + "\n" + study.partOuts().get(0) + "\n" + study.partOuts().get(0).recovery().orElseThrow();
         assertFalse(told.contains("@"), told);
+        assertTrue(told.contains("undertaking: 32 rows of the ledger; the swap: ") && told.contains("left in cash USD -6,"), told);
         assertTrue(told.contains("the swap: ") && told.contains("price model of 307 cars") && told.contains("100 joint draws"), told);
         assertEquals("-3.05 to -1.22", new Range(-3.049, -1.22).toString());
         assertEquals("-21.3 to 5.0", new Range(-21.26, 5).toString());
@@ -132,12 +147,29 @@ class UndertakingTest {
     void walking_away_is_the_next_best_car_landed_and_what_this_one_is_worth_more() {
         WalkAway walk = Undertaking.of(SAMPLE).walkAway().orElseThrow();
         for (WalkAway.Price price : walk.prices()) {
-            if (price.walkAway() instanceof swapworth.donor.HighestBid bid) {
-                double most = DrawFigures.median(price.most());
-                assertTrue(bid.landed().doubleValue() <= most + 0.01 && bid.nextLanded().doubleValue() > most - 0.01, price.car());
-            }
+            HighestBid bid = assertInstanceOf(HighestBid.class, price.walkAway(), price.car());
+            double most = DrawFigures.median(price.most());
+            assertTrue(bid.landed().doubleValue() <= most + 0.01 && bid.nextLanded().doubleValue() > most - 0.01, price.car());
         }
         assertEquals(4, walk.prices().size());
+    }
+
+    // By hand: b costs 6,600 in the yard and is worth 1,000 less than a, c 7,150 and 2,000 less: a may cost 7,600 because of b, and
+    // 9,150 because of c. Within 7,600 lies a price of 6,909 (7,599.90), 6,910 (7,601) does not.
+    @Test
+    void the_next_best_car_is_the_one_that_allows_least() throws IOException {
+        Path cars = Files.writeString(folder.resolve("cars.csv"), "name,role,vehicle,price,seller\na,recipient,Sivrette,7000,private\n"
+                + "b,recipient,Sivrette,6000,private\nc,recipient,Sivrette,6500,private\n");
+        Path fees = Files.writeString(folder.resolve("fees.csv"), "table,kind,percent,seller\nbroker,fee,10,any\n");
+        Currency dollar = Currency.getInstance("USD");
+        List<CandidateCar> read = CarsFile.read(cars, dollar).cars();
+        double[] worth = {10_000, 9_000, 8_000};
+        WalkAway walk = WalkAway.of(IntStream.range(0, 3).mapToObj(k -> new WalkAway.Valued(read.get(k), new double[] {worth[k]})).toList(),
+                FeeSchedule.read(fees, FolderSettings.of(folder, Conventions.unstated()), dollar, Assumptions.defaults()));
+        WalkAway.Price first = walk.prices().get(0);
+        assertEquals("b", first.nextBest());
+        assertEquals(7_600, first.most()[0], 1e-9);
+        assertEquals(new BigDecimal("6909"), assertInstanceOf(HighestBid.class, first.walkAway()).bid());
     }
 
     @Test
@@ -204,6 +236,31 @@ class UndertakingTest {
                 .orElseThrow();
         assertEquals(List.of(), shell.carSales(), "the rest of a donor of cars.csv is not the finished car");
         assertEquals(8_690, shell.sums().total().net().doubleValue(), 1e-9);
+    }
+
+    @Test
+    void a_car_of_cars_csv_is_known_by_its_name_however_the_ledger_writes_it() throws IOException {
+        String[] rows = {"2026-08-03,10200,body,Tidy-Roadster,purchase,,", "2026-10-19,5300,hit,FRONT HIT,purchase,,"};
+        RedoCost redo = withLedger(rows).redoCost().orElseThrow();
+        assertTrue(redo.evidence().get(1).contains("2 of them carried to today by the market"), redo.evidence().toString());
+    }
+
+    @Test
+    void amounts_without_a_currency_are_in_that_of_the_listings() throws IOException {
+        for (String name : List.of("listings.csv", "cars.csv")) {
+            List<String> rows = Files.readAllLines(SAMPLE.resolve(name));
+            Files.write(folder.resolve(name), rows.stream().map(row -> row.replace(",price,", ",price_eur,").replace("USD", "")
+                    .replace("$", "")).toList());
+        }
+        copy("lines.csv", "fees.csv");
+        Files.writeString(folder.resolve("words.csv"), Files.readString(SAMPLE.resolve("words.csv")).replace("*,currency,USD\n", ""));
+        Files.writeString(folder.resolve("ledger.csv"), "date,amount,note,category\n2026-08-03,10200,roadster,purchase\n");
+        Files.writeString(folder.resolve("alternatives.csv"), "alternative,item,amount,kind,car\nroadster,it,9000,cost,\n"
+                + "roadster,it then,,resale,tidy roadster\n");
+        Undertaking all = Undertaking.of(folder);
+        assertEquals("EUR", all.market().orElseThrow().currency().getCurrencyCode());
+        assertEquals(0, all.ledger().orElseThrow().sums().total().paid().compareTo(new java.math.BigDecimal("10200")));
+        assertEquals("EUR", all.alternatives().orElseThrow().currency());
     }
 
     /** The sample's files with rows of a ledger of one's own. */

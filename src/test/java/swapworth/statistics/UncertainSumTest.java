@@ -167,15 +167,44 @@ class UncertainSumTest {
         UncertainSum.Drawn drawn = UncertainSum.of(lines).drawn(5000, 3);
         double[] totals = UncertainSum.of(lines).totals(5000, 3);
         assertArrayEquals(totals, drawn.totals());
+        double[][] parts = {drawn.bin(0), drawn.bin(1), drawn.bin(2)};
         double mean = Arrays.stream(totals).average().orElseThrow();
         double variance = Arrays.stream(totals).map(v -> (v - mean) * (v - mean)).average().orElseThrow();
         for (int i = 0; i < totals.length; i++) {
-            assertEquals(totals[i], drawn.bins()[0][i] + drawn.bins()[1][i] + drawn.bins()[2][i], 1e-9);
+            assertEquals(totals[i], parts[0][i] + parts[1][i] + parts[2][i], 1e-9);
         }
         assertEquals(variance, Arrays.stream(drawn.covariances()).sum(), 1e-9 * variance);
         assertEquals(0, drawn.covariances()[2], 1e-9);
-        double often = Arrays.stream(drawn.bins()[1]).filter(v -> v > 50).count() / 5000.0;
+        double often = Arrays.stream(parts[1]).filter(v -> v > 50).count() / 5000.0;
         assertEquals(0.25, often, 3 * Math.sqrt(0.25 * 0.75 / 5000));
+    }
+
+    @Test
+    void nobody_can_write_into_what_was_drawn_or_observed() {
+        UncertainSum.Drawn drawn = UncertainSum.of(List.of(new Line(AmountLaw.pert(10, 20, 60), 0, 0, 1, 1, 0))).drawn(100, 3);
+        double total = drawn.totals()[7];
+        Arrays.fill(drawn.totals(), 0);
+        Arrays.fill(drawn.bin(0), 0);
+        Arrays.fill(drawn.covariances(), 0);
+        assertEquals(total, drawn.totals()[7]);
+        assertEquals(total, drawn.bin(0)[7]);
+        assertTrue(drawn.covariances()[0] > 0);
+        Sample sample = Sample.of(3, 4);
+        Arrays.fill(sample.y(), 0);
+        Arrays.fill(sample.bound(), Bound.BELOW);
+        Arrays.fill(sample.inflation(), 0);
+        Arrays.fill(sample.known(), 7);
+        Arrays.fill(sample.growth(), 7);
+        assertArrayEquals(new double[] {3, 4}, sample.y());
+        assertArrayEquals(new Bound[] {Bound.NONE, Bound.NONE}, sample.bound());
+        assertArrayEquals(new double[] {1, 1}, sample.inflation());
+        assertArrayEquals(new double[2], sample.known());
+        assertArrayEquals(new double[2], sample.growth());
+        double[] factors = {2, 3};
+        Sample wider = sample.withInflation(factors);
+        factors[0] = 9;
+        assertEquals(2, wider.inflation(0));
+        assertEquals(1, sample.inflation(0));
     }
 
     @Test

@@ -81,6 +81,11 @@ class SwapValueTest {
         assertThrows(IllegalArgumentException.class, () -> UnsureAmount.drawn(new double[] {1, Double.NaN}, "me"));
         assertThrows(IllegalArgumentException.class, () -> SwapValue.options().weighted(Map.of(), "none"));
         assertThrows(IllegalArgumentException.class, () -> SwapValue.options().with(MODEL.draws(1, 1)));
+        SwapValue told = value(SwapValue.options(), CAR);
+        for (double none : new double[] {0, 1, Double.NaN}) {
+            assertThrows(IllegalArgumentException.class, () -> told.range(none));
+            assertThrows(IllegalArgumentException.class, () -> told.level(none));
+        }
         SeenSwap seen = new SeenSwap("a", FACTS, BuiltBy.OWNER, 15_000, SeenSwap.Kind.SOLD, LevelOfTrade.PRIVATE_SOLD,
                 PriceIncludes.UNKNOWN, Optional.empty(), Optional.empty());
         assertEquals(value(SwapValue.options().withSeen(List.of(seen)), CAR).median(),
@@ -324,14 +329,77 @@ class SwapValueTest {
     @Test
     void swaps_that_were_seen_narrow_the_range_and_lower_the_share_of_assumptions() {
         SwapValue before = value(SwapValue.options().withFactoryEquivalent(FACTORY), CAR);
-        double price = 1.25 * before.median();
+        double price = 1.6 * before.median();
         List<SeenSwap> seen = java.util.stream.IntStream.range(0, 6).mapToObj(k -> seen(k, price * (1 + 0.02 * k), BuiltBy.OWNER)).toList();
         SwapValue after = value(SwapValue.options().withFactoryEquivalent(FACTORY).withSeen(seen), CAR);
         assertTrue(after.median() > before.median());
         assertTrue(after.level(0.80).high() / after.level(0.80).low() < before.level(0.80).high() / before.level(0.80).low());
+        assertTrue(after.priorShare() < before.priorShare(), after.held());
+        String all = InOneLine.of(after.tables().get(0).text() + after.approachesTable().text() + after.grids().get(0).text());
+        assertTrue(all.contains("The 6 swaps seen of this body and this running gear tell of a price that is +")
+                && all.contains("the approaches together") && all.contains("swaps of this body and running gear that were seen"), all);
+    }
+
+    // By hand: five swaps of the assumed scatter, and as many as there are less one of the seen.
+    @Test
+    void swaps_like_it_tell_how_far_single_ones_scatter() {
+        double middle = value(SwapValue.options(), CAR).median();
+        List<SeenSwap> near = new ArrayList<>();
+        List<SeenSwap> far = new ArrayList<>();
+        for (int k = 0; k < 10; k++) {
+            near.add(seen(k, middle * Math.exp(0.01 * (k % 2 == 0 ? 1 : -1)), BuiltBy.OWNER));
+            far.add(seen(k, middle * Math.exp(0.6 * (k % 2 == 0 ? 1 : -1)), BuiltBy.OWNER));
+        }
+        SwapValue calm = value(SwapValue.options().withSeen(near), CAR);
+        double assumed = Math.sqrt(Draws.covariance(calm.situation().departure, calm.situation().departure));
+        SwapValue wild = value(SwapValue.options().withSeen(far), CAR);
+        assertEquals(Math.sqrt((5 + 10 * 0.01 * 0.01 / (assumed * assumed)) / 14), calm.worked().alike.scatter(), 0.02);
+        assertEquals(Math.sqrt((5 + 10 * 0.6 * 0.6 / (assumed * assumed)) / 14), wild.worked().alike.scatter(), 0.2);
+        assertTrue(calm.range(0.80).high() / calm.range(0.80).low() < wild.range(0.80).high() / wild.range(0.80).low());
+    }
+
+    @Test
+    void swaps_of_another_pair_teach_the_approaches() {
+        SwapValue before = value(SwapValue.options().withFactoryEquivalent(FACTORY), CAR);
+        CarFacts other = CarFacts.of("Line 11").body("shell 1").runningGear("gear 3").modelYear(2013).mileage(TestCars.miles(60_000))
+                .seller(Seller.PRIVATE).build();
+        List<SeenSwap> seen = java.util.stream.IntStream.range(0, 6).mapToObj(k -> new SeenSwap("other " + k, other, BuiltBy.OWNER,
+                16_000 + 200 * k, SeenSwap.Kind.ASKED, LevelOfTrade.PRIVATE_ASKING, PriceIncludes.NEITHER, Optional.of(SwapWorld.DAY),
+                Optional.of("Line 33"))).toList();
+        SwapValue after = value(SwapValue.options().withFactoryEquivalent(FACTORY).withSeen(seen), CAR);
         for (Approach.Kind kind : List.of(Approach.Kind.BODY_AND_GEAR, Approach.Kind.POSITION)) {
             assertTrue(told(after, kind).priorShare() < told(before, kind).priorShare(), kind.toString());
         }
+    }
+
+    private static double logVariance(SwapValue value) {
+        double[] log = java.util.Arrays.stream(value.levelDraws()).map(Math::log).toArray();
+        return Draws.covariance(log, log);
+    }
+
+    @Test
+    void what_would_narrow_it_is_what_such_rows_do() {
+        SwapValue.Options options = SwapValue.options().withFactoryEquivalent(FACTORY);
+        SwapValue before = value(options, CAR);
+        Table narrowing = before.narrowing();
+        List<Double> said = narrowing.rows().stream().map(row -> Double.parseDouble(row.get(1).exact())).toList();
+        double middle = median(before.levelDraws());
+        // They scatter as assumed, so that they teach nothing of the scatter.
+        double spread = Math.exp(Math.sqrt(Draws.covariance(before.departure(), before.departure())));
+        List<SeenSwap> seen = List.of(seen(1, middle / spread, BuiltBy.OWNER), seen(2, middle, BuiltBy.OWNER),
+                seen(3, middle * spread, BuiltBy.OWNER));
+        assertTrue(narrowing.rows().get(0).get(0).shown().startsWith("swaps like this one"), narrowing.text());
+        assertEquals(1 - logVariance(value(options.withSeen(seen), CAR)) / logVariance(before), said.get(0), 0.06);
+        String line = narrowing.rows().get(1).get(0).shown().replaceAll(".*'(.*)'.*", "$1");
+        CarFacts like = WORLD.cars().stream().map(Car::facts).filter(f -> f.vehicle().equals(line)).findFirst().orElseThrow();
+        CarFacts facts = Situation.inFactoryForm(like, FACTS);
+        double expected = median(level(facts));
+        List<Car> cars = new ArrayList<>(WORLD.cars());
+        for (int k = -1; k < 2; k++) {
+            cars.add(TestCars.car(3000 + k, facts, expected * Math.exp(0.04 * k)));
+        }
+        double done = 1 - logVariance((SwapValue) options.value(CAR, PriceModel.fit(cars))) / logVariance(before);
+        assertEquals(done, said.get(1), 0.06, line);
     }
 
     @Test

@@ -3,11 +3,14 @@ package swapworth.swap;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import swapworth.assumptions.Assumption;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
+import swapworth.listing.LevelOfTrade;
+import swapworth.listing.PriceIncludes;
 import swapworth.listing.Seller;
 import swapworth.market.TestCars;
 
@@ -114,8 +117,33 @@ final class SwapWorld {
      * @param car the car as the user describes it, its parts at market prices
      * @param assumptions what the user assumes
      * @param factory the factory equivalent, where it is worth more than the stock car
+     * @param gearShare how much of the effect of distance belongs to the running gear
+     * @param factor what it makes of the price that its owner built it
      */
-    record Swap(double logPrice, double logLevel, FinishedCar car, Assumptions assumptions, List<CarFacts> factory) {
+    record Swap(double logPrice, double logLevel, FinishedCar car, Assumptions assumptions, List<CarFacts> factory,
+            double gearShare, double factor) {
+    }
+
+    /** Swaps of one pair that other people sold privately, and the true log price at which such cars as the finished one are sold. */
+    record Sold(List<SeenSwap> swaps, double logLevel) {
+    }
+
+    /** Sales of the pair of a finished car, built by owners; how much of the effect of distance is the gear's follows from its truth. */
+    Sold sold(int b, int g, Swap swap, int count) {
+        Assumptions a = Assumptions.defaults();
+        double step = a.logMiddle("level_private_sold") + a.logSpread("level_private_sold") * random.nextGaussian();
+        List<SeenSwap> seen = new ArrayList<>();
+        for (int k = 0; k < count; k++) {
+            double miles = 40_000 + random.nextInt(80_000);
+            double gearMiles = 20_000 + random.nextInt(60_000);
+            CarFacts facts = swap.car().facts().toBuilder().modelYear(2010 + random.nextInt(7)).mileage(TestCars.miles(miles))
+                    .gearMileage(TestCars.miles(gearMiles)).build();
+            double own = a.get("swap_own_departure").middle() * random.nextGaussian() + SCATTER * random.nextGaussian();
+            double level = level(b, g, facts, miles + swap.gearShare() * (gearMiles - miles)) + swap.factor() + step;
+            seen.add(new SeenSwap("sold " + k, facts, BuiltBy.OWNER, Math.exp(level + own), SeenSwap.Kind.SOLD,
+                    LevelOfTrade.PRIVATE_SOLD, PriceIncludes.NEITHER, Optional.of(DAY), Optional.empty()));
+        }
+        return new Sold(seen, swap.logLevel() + step);
     }
 
     /** All pairs that were never listed and whose running gear is the stronger one. */
@@ -176,7 +204,8 @@ final class SwapWorld {
             a = a.with(new Assumption("swap_position", position.question(), where + position.spread() * random.nextGaussian(),
                     position.spread(), position.unit(), "drawn", ""));
         }
-        return new Swap(level + own, level, FinishedCar.of("swap", facts).with(BuiltBy.OWNER).with(cost), a, factory);
+        return new Swap(level + own, level, FinishedCar.of("swap", facts).with(BuiltBy.OWNER).with(cost), a, factory, share,
+                factor);
     }
 
     private UnsureAmount stated(double truth) {
