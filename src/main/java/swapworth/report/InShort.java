@@ -80,7 +80,7 @@ public record InShort(List<Sentence> sentences) {
         donors.ifPresent(study -> costs(study, all));
         // What a car is worth that is sold, nobody asks any longer.
         boolean sold = undertaking.ledger().flatMap(Ledger::carSold).isPresent();
-        Optional<SwapValue> finished = swaps.flatMap(s -> s.first().told()).filter(value -> !sold);
+        Optional<SwapValue> finished = swaps.flatMap(s -> s.first().told()).filter(value -> !sold && value.sale().isEmpty());
         finished.ifPresent(value -> all.add(new Sentence(worth(value, swaps.orElseThrow()), SwapSection.ID)));
         // Who has bought both cars no longer asks when to buy.
         undertaking.nowOrLater().filter(n -> undertaking.ledger().filter(l -> l.sums().carsBought() >= 2).isEmpty())

@@ -278,6 +278,21 @@ class FolderCommandTest {
     }
 
     @Test
+    void what_a_car_is_worth_is_not_told_once_it_is_sold() throws IOException {
+        try (var files = Files.list(Path.of("sample-listings"))) {
+            for (Path file : files.filter(f -> f.toString().endsWith(".csv")).toList()) {
+                Files.copy(file, folder.resolve(file.getFileName()));
+            }
+        }
+        Path ledger = folder.resolve("ledger.csv");
+        Files.writeString(ledger, Files.readString(ledger) + "\n2027-02-01,11000,USD,to a neighbour,project,car,car sold\n");
+        String answers = String.join("\n", Told.of(folder, folder.resolve("page.html")).terminal());
+        assertTrue(answers.contains("by what came in for 'the swap' (2027-02-01)"), answers);
+        assertFalse(answers.contains("is worth"), answers);
+        assertTrue(answers.contains("All that is unsure about what is left lies in the money"), answers);
+    }
+
+    @Test
     void rows_of_the_ledger_that_are_in_no_figure_are_counted_beside_the_answer() throws IOException {
         try (var files = Files.list(Path.of("sample-listings"))) {
             for (Path file : files.filter(f -> f.toString().endsWith(".csv")).toList()) {
