@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import swapworth.listing.CarFacts;
 import swapworth.listing.LevelOfTrade;
+import swapworth.listing.PriceIncludes;
 import swapworth.listing.Runs;
 import swapworth.market.CannotTell;
 import swapworth.market.FairValue;
@@ -33,7 +34,6 @@ final class Approaches {
     Optional<double[]> atChassis = Optional.empty();
     Optional<double[]> shared = Optional.empty();
     Optional<double[]> stockValue = Optional.empty();
-    Optional<double[]> rollerValue = Optional.empty();
     Optional<double[]> gearValue = Optional.empty();
     Optional<double[]> factoryAtChassis = Optional.empty();
     Optional<double[]> factoryAtGear = Optional.empty();
@@ -91,14 +91,17 @@ final class Approaches {
                 Situation.map(Situation.sum(log, s.departure), StrictMath::exp), held.share(), held.largest(), remarks));
     }
 
-    /** The recipient rolled and the running gear sold, net, in money; empty where the parts are not known. */
+    /**
+     * The recipient without an engine, sold privately as the price model has such cars, and the running gear sold, net, in money; empty
+     * where the one or the other is not known. Whoever stops sells the same shell at the same price.
+     */
     Optional<double[]> takenApart() {
-        if (rollerValue.isEmpty()) {
+        Subject shell = new Subject(s.withoutEngine(), LevelOfTrade.PRIVATE_SOLD, PriceIncludes.NEITHER, s.on);
+        if (gearValue.isEmpty() || !(s.model.value(shell) instanceof FairValue)) {
             return Optional.empty();
         }
-        double[] net = s.between("swap_gear_net", 0, 1);
-        double[] gear = Situation.combined((g, share) -> StrictMath.exp(g) * share, gearValue.orElseThrow(), net);
-        return Optional.of(Situation.combined((r, g) -> StrictMath.exp(r) + g, rollerValue.get(), gear));
+        double[] gear = Situation.combined((g, share) -> StrictMath.exp(g) * share, gearValue.get(), s.between("swap_gear_net", 0, 1));
+        return Optional.of(Situation.sum(s.draws.level(shell), gear));
     }
 
     private Map<String, double[]> some(List<String> names) {
@@ -265,7 +268,6 @@ final class Approaches {
             remarks.add(Math.round(100.0 * floored / log.length)
                     + " % of the draws fell below one twentieth of the stock car and were held there");
         }
-        rollerValue = Optional.of(Situation.map(roller, r -> StrictMath.log(Math.max(1e-9, r))));
         gearValue = Optional.of(Situation.map(gear.get(), StrictMath::log));
         FairValue value = (FairValue) value(s.stock);
         told(Kind.COST, log, value.priorShare(), value.largestAssumption(), names, remarks);
@@ -283,7 +285,7 @@ final class Approaches {
         if (rollers > 0) {
             remarks.add("recipient without its gear: by " + rollers + (rollers == 1 ? " car" : " cars")
                     + " without an engine in the listings");
-            return s.draws.level(s.subject(Situation.changed(s.stock, b -> b.runs(Runs.NO_ENGINE))));
+            return s.draws.level(s.subject(s.withoutEngine()));
         }
         remarks.add("recipient without its gear: the stock car less a share for its removed parts, which is an assumption"
                 + " (swap_removed_parts; state removed_value in the car's row instead)");

@@ -505,8 +505,8 @@ public final class SwapValue implements SwapAnswer {
     }
 
     /**
-     * Draws of what the recipient without running gear and the running gear, sold apart, would bring, net of what selling costs; hours
-     * are not counted.
+     * Draws of what the recipient without an engine (sold privately, by the price model) and the running gear, sold apart, would bring,
+     * net of what selling costs; hours are not counted.
      *
      * @return amounts, in the order of the market's draws; empty where the parts are not known
      */

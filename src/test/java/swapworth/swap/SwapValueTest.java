@@ -442,6 +442,32 @@ class SwapValueTest {
         }
     }
 
+    // By hand: the shell at what the price model has of it, whatever its removed parts would bring, and three quarters of the gear.
+    @Test
+    void taken_apart_the_shell_brings_what_a_car_without_an_engine_sells_for() {
+        SwapCost cost = SwapCost.unstated().withGear(UnsureAmount.stated(3000, 0, "stated"));
+        SwapValue.Options net = SwapValue.options().assuming(with("swap_gear_net", 0.75, 0));
+        SwapValue value = value(net, CAR.with(cost));
+        double[] shell = MODEL.draws(4000, 1).level(Subject.of(value.stock().toBuilder().runs(Runs.NO_ENGINE).build(),
+                LevelOfTrade.PRIVATE_SOLD, SwapWorld.DAY));
+        double[] apart = value.takenApartDraws().orElseThrow();
+        for (int i = 0; i < 100; i++) {
+            assertEquals(shell[i] + 0.75 * 3000, apart[i], 1e-6 * apart[i]);
+        }
+        assertArrayEquals(apart, value(net, CAR.with(cost.withRemoved(UnsureAmount.stated(100, 0, "stated")))).takenApartDraws()
+                .orElseThrow());
+    }
+
+    @Test
+    void the_grid_from_the_factory_equivalent_names_what_differs() {
+        String body = value(SwapValue.options().withFactoryEquivalent(FACTORY), CAR).grids().get(1).text();
+        assertTrue(body.contains("the recipient's body in place of the factory's"), body);
+        CarFacts sameBody = SwapWorld.facts(0, 1, 2013, 70_000).build();
+        String line = value(SwapValue.options().withFactoryEquivalent(sameBody), CAR).grids().get(1).text();
+        assertTrue(line.contains("the line 'Line 00' in place of 'Line 01', and this running gear in place of its own"), line);
+        assertFalse(line.contains("body in place"), line);
+    }
+
     // By hand: where a dearer car finds as many takers, half are taken in 60 days at any price, and in 90 days 1 - 0.5^1.5 = 65 %.
     @Test
     void what_to_ask_stands_with_how_long_the_car_then_waits_until_it_is_sold() {
