@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import java.util.function.Function;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.CarFacts;
@@ -101,7 +102,11 @@ public final class SwapValue implements SwapAnswer {
         }
         Map<String, double[]> sources = new LinkedHashMap<>(situation.sources());
         sources.put("swap_approach_spread", apart);
-        FairValue market = (FairValue) List.of(situation.finished, situation.stock).stream()
+        // What such swaps sell for tells of the pair itself: what the rest of the market leaves open is then that of pairs that were seen.
+        boolean alike = approaches.alike.count() > 0;
+        situation.draws.pairDeparture(situation.subject(situation.finished)).filter(d -> alike)
+                .ifPresent(d -> sources.put("spread_pairs", d));
+        FairValue market = (FairValue) Stream.of(alike ? situation.stock : situation.finished, situation.finished, situation.stock)
                 .map(f -> situation.model.value(situation.subject(f))).filter(FairValue.class::isInstance).findFirst().orElseThrow();
         AssumedShare share = AssumedShare.of(reconciled, sources, situation.assumptions(), approaches.alike.partOf(reconciled),
                 market.priorShare(), market.largestAssumption());

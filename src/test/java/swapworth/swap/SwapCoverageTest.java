@@ -150,7 +150,7 @@ class SwapCoverageTest {
         for (int w = 0; w < worlds; w++) {
             Random spreads = new Random(w);
             double between = scale * Math.abs(spreads.nextGaussian());
-            SwapWorld world = SwapWorld.drawn(size, 9000 + w, pairScale * Math.abs(spreads.nextGaussian()));
+            SwapWorld world = SwapWorld.drawnWithSlopes(size, 9000 + w, pairScale * Math.abs(spreads.nextGaussian()));
             PriceModel plain = PriceModel.fit(world.cars());
             SwapValue.Options drawn = SwapValue.options().with(LevelOfTrade.PRIVATE_SOLD).with(plain.draws(4000, 1));
             for (int[] pair : world.unseen()) {

@@ -22,6 +22,8 @@ import swapworth.market.TestCars;
 final class SwapWorld {
     static final LocalDate DAY = LocalDate.of(2026, 6, 1);
     private static final double SCATTER = 0.12;
+    private static final double OF_AGE = -0.09;
+    private static final double OF_MILES = -0.04;
 
     /** How many bodies and gears there are, which pairs are listed, and by how many cars. */
     enum Size {
@@ -52,9 +54,14 @@ final class SwapWorld {
     private final double[] gear;
     private final double[][] pair;
     private final List<Car> cars = new ArrayList<>();
+    private final double ofAge;
+    private final double ofMiles;
 
-    private SwapWorld(Size size, Random random, double pairSpread, double bodies, double gears, double slope) {
+    private SwapWorld(Size size, Random random, double pairSpread, double bodies, double gears, double slope, double ofAge,
+            double ofMiles) {
         this.size = size;
+        this.ofAge = ofAge;
+        this.ofMiles = ofMiles;
         this.random = random;
         this.body = new double[size.bodies];
         for (int b = 0; b < size.bodies; b++) {
@@ -77,19 +84,32 @@ final class SwapWorld {
         }
     }
 
-    /** A world whose effects are drawn from the assumptions. */
+    /** A world whose bodies, gears, slope on power and pairs are drawn from the assumptions; age and mileage are as they are usually. */
     static SwapWorld drawn(Size size, long seed, double pairSpread) {
-        Random random = new Random(seed);
+        return drawn(size, pairSpread, new Random(seed), false);
+    }
+
+    /** The same with the effects of age and mileage drawn too: swaps that were seen differ in both. */
+    static SwapWorld drawnWithSlopes(Size size, long seed, double pairSpread) {
+        return drawn(size, pairSpread, new Random(seed), true);
+    }
+
+    private static SwapWorld drawn(Size size, double pairSpread, Random random, boolean slopes) {
         Assumptions a = Assumptions.defaults();
         double bodies = a.get("spread_bodies").middle() * Math.abs(random.nextGaussian());
         double gears = a.get("spread_gears").middle() * Math.abs(random.nextGaussian());
-        double slope = (a.logMiddle("power_slope") + a.logSpread("power_slope") * random.nextGaussian()) / Math.log(1.1);
-        return new SwapWorld(size, random, pairSpread, bodies, gears, slope);
+        double slope = drawn(a, "power_slope", random) / Math.log(1.1);
+        return new SwapWorld(size, random, pairSpread, bodies, gears, slope, slopes ? drawn(a, "age_slope", random) : OF_AGE,
+                slopes ? drawn(a, "mileage_slope", random) : OF_MILES);
+    }
+
+    private static double drawn(Assumptions a, String name, Random random) {
+        return a.logMiddle(name) + a.logSpread(name) * random.nextGaussian();
     }
 
     /** A world of the larger size in which more power costs more, without extremes. */
     static SwapWorld ordinary(long seed) {
-        return new SwapWorld(Size.RING, new Random(seed), 0.1, 0.3, 0.1, 0.5);
+        return new SwapWorld(Size.RING, new Random(seed), 0.1, 0.3, 0.1, 0.5, OF_AGE, OF_MILES);
     }
 
     static double power(int gear) {
@@ -106,7 +126,8 @@ final class SwapWorld {
     }
 
     private double level(int b, int g, CarFacts facts, double miles) {
-        return 9.5 + body[b] + gear[g] + pair[b][g] - 0.09 * (facts.ageOn(DAY).orElseThrow() - 13) - 0.04 * (miles / 10_000 - 7);
+        return 9.5 + body[b] + gear[g] + pair[b][g] + ofAge * (facts.ageOn(DAY).orElseThrow() - 13)
+                + ofMiles * (miles / 10_000 - 7);
     }
 
     /**
