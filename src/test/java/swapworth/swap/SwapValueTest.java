@@ -377,6 +377,37 @@ class SwapValueTest {
         return Draws.covariance(log, log);
     }
 
+    // By hand: the same swap with each assumption as good as certain in turn, all else as it was.
+    @Test
+    void no_assumption_is_said_to_hold_more_than_the_variance_falls_by_without_it() {
+        SwapValue.Options options = SwapValue.options().withFactoryEquivalent(FACTORY);
+        SwapValue whole = value(options, CAR);
+        double before = logVariance(whole);
+        for (String name : List.of("swap_position", "swap_work_share", "swap_work_cost", "swap_gear_share", "swap_mileage_share",
+                "swap_built_by_owner", "swap_approach_spread")) {
+            Assumption a = Assumptions.defaults().get(name);
+            boolean scale = name.equals("swap_approach_spread");
+            Assumptions certain = with(name, scale ? 0.001 : a.middle(), 0);
+            double falls = 1 - logVariance(value(options.assuming(certain), CAR)) / before;
+            double said = whole.assumed().parts().getOrDefault(a.words(), 0.0);
+            assertTrue(said <= falls + 0.03, name + " is said to hold " + said + ", without it the variance falls by " + falls);
+        }
+        double pairs = whole.assumed().parts().get("how far a body and a running gear depart together");
+        PriceModel additive = PriceModel.options().with(with("spread_pairs", 0.001, 0)).fit(WORLD.cars());
+        double falls = 1 - logVariance((SwapValue) options.value(CAR, additive)) / before;
+        assertTrue(pairs > 0.02 && pairs <= falls + 0.03, pairs + " " + falls);
+        assertTrue(whole.largestAssumption().share() <= whole.priorShare() && whole.priorShare() < 1, whole.held());
+    }
+
+    @Test
+    void an_amount_that_is_stated_and_may_be_off_is_an_assumption() {
+        SwapCost cost = SwapCost.unstated().withGear(UnsureAmount.stated(5000, 0.3, "stated"));
+        Map<Approach.Kind, Double> alone = Map.of(Approach.Kind.COST, 1.0);
+        String words = Assumptions.defaults().get("swap_stated_spread").words();
+        assertTrue(value(SwapValue.options().weighted(alone, "a test"), CAR.with(cost)).assumed().parts().get(words) > 0.2);
+        assertEquals(0, value(SwapValue.options().weighted(alone, "a test"), CAR).assumed().parts().get(words));
+    }
+
     @Test
     void what_would_narrow_it_is_what_such_rows_do() {
         SwapValue.Options options = SwapValue.options().withFactoryEquivalent(FACTORY);
