@@ -168,7 +168,8 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set, Opt
         table.note("What each use leaves over the landed cost. All uses are worked out on the same states of the market: the share of"
                 + " draws says how often each leaves most.");
         reason.ifPresent(why -> table.note("What it sells for whole, as it lies or repaired, the listings cannot tell: " + why + "."));
-        set.ifPresent(s -> table.note("A pulled drivetrain set in its place (" + s.offers() + " offers): " + Choice.range(s.cost())
+        set.ifPresent(s -> table.note("A pulled drivetrain set in its place (" + s.offers()
+                + (s.offers() == 1 ? " offer): " : " offers): ") + Choice.range(s.cost())
                 + " with freight and what it lacks; the whole donor's net cost, with gear to replace, is " + Choice.range(s.cheaperBy())
                 + " more (below 0: less), and the donor also takes room and hours."));
         int[] most = new int[uses.size()];

@@ -164,8 +164,9 @@ public final class PartOut {
             }
         });
         double asked = market.predicted(wanted, PriceKind.ASKING).map(m -> Math.exp(m.quantile(0.5))).orElse(0.0);
+        int offers = market.offersOf(row.part());
         return new Piece(row, partState, why, logs.orElse(new double[0]), asked, logs.isEmpty() ? ""
-                : market.offersOf(row.part()) + " offers, " + Math.round(100 * market.priorShare(wanted)) + " % assumed");
+                : offers + (offers == 1 ? " offer, " : " offers, ") + Math.round(100 * market.priorShare(wanted)) + " % assumed");
     }
 
     static PartsMarket.Wanted wanted(CandidateCar car, PartKind part) {
@@ -351,7 +352,7 @@ public final class PartOut {
         Table.Builder table = Table.titled("What is left of " + car.name())
                 .columns(Column.words("part"), Column.words("zone"), Column.words("state"),
                 Column.words("by"), Column.number("chance good", "%"), Column.words("goes to"), Column.sentences("remark"));
-        table.note(pieces.size() + " parts named. A blank damage is unknown, not none.");
+        table.note(pieces.size() + (pieces.size() == 1 ? " part" : " parts") + " named. A blank damage is unknown, not none.");
         for (Piece p : pieces) {
             if (p.row.part().isLeftOver()) {
                 table.row(Cell.words(p.row.part().name()), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK,

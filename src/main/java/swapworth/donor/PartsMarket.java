@@ -236,7 +236,8 @@ public final class PartsMarket {
                 Column.number("median", "%"), Column.words("80 % range"), Column.number("assumed", "%"),
                 Column.number("held by assumptions", "%"),
                 Column.sentences("meaning"));
-        table.note(offers.size() + " offers of " + names.size() + " kinds of parts, " + lines.size() + " lines and running gears.");
+        table.note(offers.size() + (offers.size() == 1 ? " offer of " : " offers of ") + names.size()
+                + (names.size() == 1 ? " kind of part, " : " kinds of parts, ") + lines.size() + " lines and running gears.");
         effects().forEach((name, e) -> {
             Assumption a = assumptions.get(name);
             double share = posterior.orElseThrow().priorShare(SparseRow.of(new int[] {SOLD + EFFECTS.indexOf(name)}, new double[] {1}));

@@ -298,7 +298,8 @@ public final class Recovery {
     public Table table(String currency) {
         Table.Builder table = Table.titled("What the parts of " + of.car().name() + " bring, " + currency)
                 .columns(Column.words("figure"), Column.number("mean", ""), Column.number("median", ""), Column.words("80 % range"));
-        table.note(units.size() + " parts or bundles on sale for " + months + " months; " + net.length
+        table.note(units.size() + (units.size() == 1 ? " part or bundle" : " parts or bundles") + " on sale for " + months
+                + (months == 1 ? " month; " : " months; ") + net.length
                 + " histories, every assumption drawn within its spread.");
         List<String> without = new ArrayList<>();
         for (PartOut.Piece p : of.pieces()) {

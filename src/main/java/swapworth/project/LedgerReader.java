@@ -16,6 +16,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import swapworth.money.Money;
 import swapworth.project.Entry.Direction;
 import swapworth.project.Entry.Status;
@@ -32,6 +33,7 @@ final class LedgerReader {
 
     /** So many days between the payment at an end of the ledger and the next one make its year doubtful. */
     private static final int FAR = 366;
+    private static final String DONOR = "donor";
     private static final String AMOUNT = "amount";
     private static final String NOTE = "note";
     private static final String CATEGORY = "category";
@@ -246,8 +248,7 @@ final class LedgerReader {
         negative(draft, direction);
         likely(draft, likely);
         cars(draft);
-        if (draft.category == Category.CAR_SOLD && draft.cars.stream().allMatch(car -> car.equals("donor")
-                || options.donors().stream().anyMatch(donor -> Spelling.key(donor).equals(Spelling.key(car))))) {
+        if (draft.category == Category.CAR_SOLD && draft.cars.stream().allMatch(car -> car.equals(DONOR) || isDonor(car))) {
             draft.category = Category.SOLD;
             row.odd(CATEGORY, "what is sold of the donor is counted as a part sold; 'car sold' is the finished car");
         }
@@ -257,6 +258,17 @@ final class LedgerReader {
     /** Where no currency is stated an amount is in that of the folder, where somebody says which it is. */
     private Optional<Money> money(NamedRows.Row row, String column) {
         return options.baseCurrency().map(base -> row.money(column, CURRENCY, base)).orElseGet(() -> row.money(column, CURRENCY));
+    }
+
+    /** Whether it is the name of a donor of {@code cars.csv}. */
+    private boolean isDonor(String car) {
+        return options.donors().stream().anyMatch(donor -> Spelling.key(donor).equals(Spelling.key(car)));
+    }
+
+    /** The names under which rows may speak of a car: a donor has one of its own beside that of its role. */
+    private Stream<String> names(String car) {
+        Stream<String> others = car.equals(DONOR) ? options.donors().stream() : isDonor(car) ? Stream.of(DONOR) : Stream.empty();
+        return Stream.concat(Stream.of(car), others).map(Spelling::key);
     }
 
     private static void negative(Draft draft, Optional<Direction> direction) {
@@ -327,7 +339,7 @@ final class LedgerReader {
 
     private static String canonical(String name) {
         String lower = name.toLowerCase(Locale.ROOT);
-        return Set.of("recipient", "donor", PROJECT).contains(lower) ? lower : name;
+        return Set.of("recipient", DONOR, PROJECT).contains(lower) ? lower : name;
     }
 
     private Optional<Entry> entry(Draft draft, Currency base, LocalDate on, Map<String, LocalDate> bought, Map<String, Integer> seen) {
@@ -385,12 +397,12 @@ final class LedgerReader {
         BigDecimal charged = charged(draft, amount.get());
         if (draft.direction == Direction.IN && draft.category == Category.SOLD) {
             for (String car : draft.cars) {
-                LocalDate since = bought.get(Spelling.key(car));
-                if (!car.equals(PROJECT) && since == null) {
+                Optional<LocalDate> since = names(car).flatMap(name -> Stream.ofNullable(bought.get(name))).min(LocalDate::compareTo);
+                if (!car.equals(PROJECT) && since.isEmpty()) {
                     row.ask("car", "something of " + car + " is sold, and no row tells of its purchase: is the name another, was it"
                             + " yours before, or is it the finished car (category 'car sold')?");
-                } else if (since != null && date.isBefore(since)) {
-                    row.ask("date", "something of " + car + " is sold before " + since
+                } else if (since.isPresent() && date.isBefore(since.get())) {
+                    row.ask("date", "something of " + car + " is sold before " + since.get()
                             + ", the day on which it was bought: which day is right?");
                 }
             }

@@ -95,7 +95,8 @@ public record RedoCost(String currency, double[] cash, double[] hours, double ra
         for (int i = 0; i < count; i++) {
             salvage[i] = Math.max(0, Math.min(1, salvage[i])) * value[i];
         }
-        String ofRedo = "The redo cost comes from " + forecast.ledger().entries().size() + " rows of the ledger, " + byMarket
+        int rows = forecast.ledger().entries().size();
+        String ofRedo = "The redo cost comes from " + rows + (rows == 1 ? " row" : " rows") + " of the ledger, " + byMarket
                 + " of them carried to today by the market of the listings, the others by assumptions on yearly prices.";
         Optional<Ledger.CarSale> sale = forecast.ledger().carSold();
         List<String> evidence = sale.isPresent() ? List.of(ofRedo) : List.of(

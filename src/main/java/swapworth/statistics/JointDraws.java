@@ -1,8 +1,6 @@
 package swapworth.statistics;
 
-import java.util.Arrays;
 import java.util.SplittableRandom;
-import java.util.function.Consumer;
 
 /**
  * Joint draws from a posterior: draw i of every quantity belongs to the same state of the world, so that quantities that share rows
@@ -30,25 +28,6 @@ public final class JointDraws {
      */
     public int count() {
         return scales.length;
-    }
-
-    /** The coefficients of one draw. */
-    double[] coefficients(int draw) {
-        return coefficients[draw];
-    }
-
-    /** Some of the draws, in the order named, a draw perhaps several times; the coefficients of each are changed once more. */
-    JointDraws some(int[] rows, Consumer<double[]> change) {
-        double[][] taken = new double[rows.length][];
-        for (int i = 0; i < rows.length; i++) {
-            taken[i] = coefficients[rows[i]].clone();
-            change.accept(taken[i]);
-        }
-        return new JointDraws(taken, some(scales, rows), some(growths, rows), some(walkScales, rows), law);
-    }
-
-    private static double[] some(double[] values, int[] rows) {
-        return Arrays.stream(rows).mapToDouble(row -> values[row]).toArray();
     }
 
     /**

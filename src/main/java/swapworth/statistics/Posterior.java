@@ -469,12 +469,13 @@ public final class Posterior {
      * @throws IllegalStateException if rows have been left out: draws are for the whole posterior
      */
     public JointDraws draws(int count, long seed) {
-        return draws(count, seed, -1, new double[count]);
+        double[] weights = components.stream().mapToDouble(c -> c.weight).toArray();
+        return draws(count, new SplittableRandom(seed), weights, (mode, draw) -> {
+        });
     }
 
-    /** Joint draws; of each the common spread of a block at the mode that it was drawn about is written to an array. */
-    private JointDraws draws(int count, long seed, int block, double[] spreadAtMode) {
-        SplittableRandom random = new SplittableRandom(seed);
+    /** Joint draws, so many from each mode as its weight asks, each changed once more. */
+    private JointDraws draws(int count, SplittableRandom random, double[] weights, Changed change) {
         double[][] coefficients = new double[count][];
         double[] scales = new double[count];
         double[] growths = new double[count];
@@ -482,13 +483,13 @@ public final class Posterior {
         int[] order = shuffled(count, random);
         double offset = random.nextDouble();
         int k = 0;
-        double reached = components.get(0).weight;
+        double reached = weights[0];
         for (int i = 0; i < count; i++) {
             // Systematic sampling: each point of the hyperparameters gets its share of the draws to within one.
             double at = (i + offset) / count;
             while (at > reached && k + 1 < components.size()) {
                 k++;
-                reached += components.get(k).weight;
+                reached += weights[k];
             }
             Component c = components.get(k);
             if (c.leavesOut()) {
@@ -503,20 +504,24 @@ public final class Posterior {
             for (int j = 0; j < z.length; j++) {
                 draw[j] += mean[j];
             }
+            change.of(k, draw);
             coefficients[order[i]] = draw;
             scales[order[i]] = c.scale;
             growths[order[i]] = c.growth;
             walkScales[order[i]] = c.mode.spreads().walkScale();
-            spreadAtMode[order[i]] = block < 0 ? 0 : c.mode.spreads().common(block);
         }
         return new JointDraws(coefficients, scales, growths, walkScales, law);
     }
 
+    /** What becomes of a draw about the mode with a stated number. */
+    private interface Changed {
+        void of(int mode, double[] draw);
+    }
+
     /**
      * Joint draws in which the common spread of one block is drawn too, and not held at its mode: of few levels that tell little of their
-     * spread the mode alone gives ranges of the wrong shape. Twice as many draws as asked for are weighted by how likely their levels are
-     * under all spreads (half-normal prior) against the spread at the mode, as many as asked for are taken by their weights, and the level
-     * never seen is drawn from the spread that belongs to each.
+     * spread the mode alone gives ranges of the wrong shape. Each draw is moved to a spread drawn from its law (half-normal prior), and the
+     * level never seen is drawn from the spread that belongs to the levels.
      *
      * @param block a block of levels with a common spread, see {@link PriorBlock#levels}
      * @param count number of draws
@@ -524,32 +529,24 @@ public final class Posterior {
      * @return the draws, in no order that means anything
      */
     public JointDraws draws(PriorBlock block, int count, long seed) {
-        double[] spreadAtMode = new double[2 * count];
-        JointDraws candidates = draws(2 * count, seed, spreads().number(block.name()), spreadAtMode);
-        SplittableRandom random = new SplittableRandom(seed ^ 0x5DEECE66DL);
         SpreadOfLevels spread = new SpreadOfLevels(block);
-        double[] weight = new double[2 * count];
+        int number = spreads().number(block.name());
+        List<SpreadOfLevels.About> laws = components.stream().map(c -> spread.about(c.mode, c.mode.spreads().common(number))).toList();
+        double[] weights = new double[laws.size()];
         double sum = 0;
-        for (int i = 0; i < weight.length; i++) {
-            weight[i] = spread.weight(candidates.coefficients(i), spreadAtMode[i]);
-            sum += weight[i];
+        for (int k = 0; k < weights.length; k++) {
+            weights[k] = components.get(k).weight * laws.get(k).weight();
+            sum += weights[k];
         }
-        int[] taken = new int[count];
-        double offset = random.nextDouble();
-        double reached = weight[0] / sum;
-        int at = 0;
-        for (int i = 0; i < count; i++) {
-            while ((i + offset) / count > reached && at + 1 < weight.length) {
-                reached += weight[++at] / sum;
-            }
-            taken[i] = at;
+        for (int k = 0; k < weights.length; k++) {
+            weights[k] /= sum;
         }
-        int[] order = shuffled(count, random);
-        int[] shuffled = new int[count];
-        for (int i = 0; i < count; i++) {
-            shuffled[order[i]] = taken[i];
-        }
-        return candidates.some(shuffled, draw -> spread.drawUnseen(draw, random));
+        SplittableRandom random = new SplittableRandom(seed);
+        SplittableRandom ofSpread = random.split();
+        return draws(count, random, weights, (mode, draw) -> {
+            laws.get(mode).move(draw, ofSpread.nextDouble());
+            spread.drawUnseen(draw, ofSpread);
+        });
     }
 
     private static int[] shuffled(int count, SplittableRandom random) {

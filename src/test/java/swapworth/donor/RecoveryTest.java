@@ -229,6 +229,16 @@ class RecoveryTest {
 
     // By hand: (70 + 55) x 0.75 = 93.75 for both together; hours 0.6 x (0.8 + 0.8) = 0.96.
     @Test
+    void one_is_counted_in_the_singular() throws IOException {
+        donors.file("partout.csv", "car,part", "hit,engine").file("parts.csv", "part,price", "engine,900");
+        PartOut out = donors.partOut(0, MarketState.withoutCars(10, 1), Assumptions.defaults());
+        assertTrue(out.leftTable().text().contains("1 part named."), out.leftTable().text());
+        Recovery recovery = out.recovery().orElseThrow();
+        assertTrue(recovery.table("USD").text().contains("1 part or bundle on sale"), recovery.table("USD").text());
+        assertTrue(recovery.partsTable("USD").text().contains("1 offer,"), recovery.partsTable("USD").text());
+    }
+
+    @Test
     void a_bundle_sells_below_the_sum_and_saves_hours() throws IOException {
         donors.file("partout.csv", "car,part,price,sells,days,postage,hours,bundle", "body,alternator,70,1,0.1,0,0.8,small",
                 "body,starter motor,55,1,0.1,0,0.8,small");

@@ -217,6 +217,9 @@ class EquityTest {
         RedoCost redo = RedoCost.of(all(10_000), forecast);
         assertTrue(text(redo.tables()).contains("your choice"), text(redo.tables()));
         assertFalse(redo.evidence().isEmpty());
+        Ledger one = Ledger.read(Files.writeString(folder.resolve("ledger.csv"), "date,amount,note\n2026-03-01,5,clip\n"));
+        double[] value = new double[Forecast.of(one).count()];
+        assertTrue(RedoCost.of(value, Forecast.of(one)).evidence().get(1).startsWith("The redo cost comes from 1 row of the ledger"));
     }
 
     private static String text(List<Table> tables) {

@@ -246,6 +246,22 @@ class UndertakingTest {
     }
 
     @Test
+    void a_donor_that_was_bought_by_its_name_is_the_donor_of_which_parts_are_sold() throws IOException {
+        String[] rows = {"2026-08-19,5300,hit,Front-hit,purchase,,", "2026-09-12,780,seats,donor,part sold,,",
+            "2026-08-01,40,lamp,donor,part sold,,", "2026-09-14,90,doors,tail hit,part sold,,"};
+        List<String> questions = withLedger(rows).ledger().orElseThrow().read().questions().stream().map(q -> q.line() + " "
+                + q.message().substring(0, 40)).toList();
+        assertEquals(List.of("4 something of donor is sold before 2026-0", "5 something of tail hit is sold, and no ro"), questions);
+    }
+
+    @Test
+    void a_ledger_of_nothing_but_the_sale_of_the_car_is_a_ledger() throws IOException {
+        Undertaking all = withLedger("2026-10-01,11000,sold,project,car sold,,");
+        assertEquals(List.of(11_000.0, 11_000.0), List.of(all.equity().orElseThrow().inCash()[0], all.equity().get().value()[0]));
+        assertTrue(all.missing().stream().noneMatch(m -> m.startsWith("Usable rows")), all.missing().toString());
+    }
+
+    @Test
     void amounts_without_a_currency_are_in_that_of_the_listings() throws IOException {
         for (String name : List.of("listings.csv", "cars.csv")) {
             List<String> rows = Files.readAllLines(SAMPLE.resolve(name));

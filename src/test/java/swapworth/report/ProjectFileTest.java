@@ -187,24 +187,25 @@ class ProjectFileTest {
         assertTrue(ProjectPage.valueInIt(undertaking).orElseThrow().contains("(private sold, 2026-10-30)"));
     }
 
+    /** The sample's market, with a ledger of the recipient bought and one more row. */
+    private static void copied(Path to, String row) throws IOException {
+        for (String name : List.of("listings.csv", "cars.csv", "lines.csv", "words.csv", "rates.csv")) {
+            Files.copy(Path.of("sample-listings", name), to.resolve(name));
+        }
+        Files.writeString(to.resolve("ledger.csv"), "date,amount,note,car,category\n2026-08-03,10200,tidy roadster,recipient,purchase\n"
+                + row + "\n");
+    }
+
     @Test
     void where_all_is_done_the_value_of_the_last_look_is_set_against_the_month_of_the_ledger(@TempDir Path done) throws IOException {
-        for (String name : List.of("listings.csv", "cars.csv", "lines.csv", "words.csv", "rates.csv")) {
-            Files.copy(Path.of("sample-listings", name), done.resolve(name));
-        }
-        Files.writeString(done.resolve("ledger.csv"), "date,amount,note,car,category\n2026-08-03,10200,tidy roadster,recipient,purchase\n"
-                + "2027-03-02,90,inspection,project,inspection\n");
+        copied(done, "2027-03-02,90,inspection,project,inspection");
         String words = ProjectPage.valueInIt(Undertaking.of(done)).orElseThrow();
         assertTrue(words.matches(".* price until 2027-03, the month of the ledger, is not in it: about [\\d,]+ less by .*"), words);
     }
 
     @Test
     void the_file_of_a_car_that_is_sold_says_so_and_not_for_how_much(@TempDir Path done) throws IOException {
-        for (String name : List.of("listings.csv", "cars.csv", "lines.csv", "words.csv", "rates.csv")) {
-            Files.copy(Path.of("sample-listings", name), done.resolve(name));
-        }
-        Files.writeString(done.resolve("ledger.csv"), "date,amount,note,car,category\n2026-08-03,10200,tidy roadster,recipient,purchase\n"
-                + "2027-03-02,17431,to a neighbour,project,car sold\n");
+        copied(done, "2027-03-02,17431,to a neighbour,project,car sold");
         Undertaking sold = Undertaking.of(done);
         for (Reader reader : List.of(Reader.BUYER, Reader.LENDER, Reader.INSURER)) {
             String html = ProjectFile.of(done, sold, reader).html();

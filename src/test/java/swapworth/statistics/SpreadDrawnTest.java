@@ -56,6 +56,18 @@ class SpreadDrawnTest {
         }
     }
 
+    /** No draw stands for others: whatever the seed, means are as near as so many independent draws bring them. */
+    @Test
+    void every_draw_is_one_of_its_own() {
+        double mean = exact(t -> SEEN[2] * t * t / (t * t + ERROR * ERROR));
+        for (int seed = 1; seed <= 20; seed++) {
+            double[] third = posterior().draws(LEVELS, 4000, seed).of(SparseRow.dense(0, 0, 1, 0));
+            assertEquals(4000, Arrays.stream(third).distinct().count());
+            double error = Math.sqrt(Draws.covariance(third, third) / 4000);
+            assertEquals(mean, Draws.mean(third), 4 * error, "seed " + seed);
+        }
+    }
+
     @Test
     void the_same_seed_gives_the_same_draws() {
         SparseRow unseen = SparseRow.dense(0, 0, 0, 1);
