@@ -103,12 +103,11 @@ public final class PriceModel {
             ForkJoinPool.commonPool().execute(confounded);
         }
         ShrunkenRegression regression = regression(evidence.size());
-        Scattered fitted = learnScatter(rows);
-        Optional<ShrunkenRegression.Found> near = search.map(PriceModel::found).or(fitted::near);
-        this.posterior = near.isEmpty() ? regression.fit(fitted.rows.design(), fitted.rows.sample(), blocks)
-                : regression.fit(fitted.rows.design(), fitted.rows.sample(), blocks, near.get());
+        EncodedRows fitted = learnScatter(rows);
+        this.posterior = search.isEmpty() ? regression.fit(fitted.design(), fitted.sample(), blocks)
+                : regression.fit(fitted.design(), fitted.sample(), blocks, found(search.get()));
         encoder.scatterAs(encoder.scatter().foundBy(posterior, blocks));
-        this.encoded = fitted.rows.scatteredAnew();
+        this.encoded = fitted.scatteredAnew();
         LeftOut leftOut = new LeftOut(evidence, firstRow, posterior);
         this.stretch = Stretches.by(leftOut, evidence, encoded, assumptions);
         this.values = new Values(this, encoder, stretch, carsOfLine);
@@ -218,25 +217,17 @@ public final class PriceModel {
     }
 
     /**
-     * The rows with their factors on the error scale, and hyperparameters that a fit without these factors found.
-     *
-     * @param near where the search for those of the fit may begin; empty where none were found
-     */
-    private record Scattered(EncodedRows rows, Optional<ShrunkenRegression.Found> near) {
-    }
-
-    /**
      * Has the encoder take up how the prices of lines scatter, those of crashed cars, and of cars that leave something open, from fits with
      * the hyperparameters held at their mode: three, for a price that was taken to be mistyped may be one of a line that scatters far.
      *
      * @return the rows with their factors on the error scale; of more than {@value #INTEGRATED} prices, where lines differ in what their
      *     ranges are stretched by, as they were
      */
-    private Scattered learnScatter(EncodedRows rows) {
+    private EncodedRows learnScatter(EncodedRows rows) {
         int[] first = evidence.firstPrices();
         if (!isScatterLearned(evidence.size()) || first.length == 0
                 || carsOfLine.size() == 1 && Arrays.stream(rows.sample().inflation()).allMatch(factor -> factor == 1)) {
-            return new Scattered(rows, Optional.empty());
+            return rows;
         }
         ShrunkenRegression pilot = regression(evidence.size()).with(Integration.MODE);
         ShrunkenRegression.Found held = pilot.search(rows.design(), rows.sample(), blocks);
@@ -249,7 +240,7 @@ public final class PriceModel {
             encoder.scatterAs(encoder.scatter().foundBy(by, blocks).toldBy(cars, z, assumptions));
             scattered = scattered.scatteredAnew();
         }
-        return new Scattered(scattered, Optional.of(held));
+        return scattered;
     }
 
     /** Whether the fit of so many prices has learned how lines and crashed cars scatter; of more the ranges do. */

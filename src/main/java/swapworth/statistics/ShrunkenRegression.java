@@ -178,7 +178,7 @@ public final class ShrunkenRegression {
         return chosen;
     }
 
-    /** Hyperparameters that some of many rows tell, or rows whose error scales are not known yet, as {@link #search} found them. */
+    /** Hyperparameters that some of many rows tell, as {@link #search} found them. */
     public static final class Found {
         private final Evaluated at;
         private final Spreads spreads;
@@ -207,21 +207,18 @@ public final class ShrunkenRegression {
     }
 
     /**
-     * Fits the model with hyperparameters that were found before. Where they are held at their mode, spreads and growth stay as they were
-     * found, and the error scale and the coefficients come from all rows. Where they are averaged over, the search for that mode begins
-     * there.
+     * Fits the model with spreads and growth that were found with some of the rows; the error scale and the coefficients come from all.
      *
      * @param design n x p
      * @param sample n responses
      * @param priors as for {@link #fit(Design, Sample, List)}
      * @param found what {@link #search} found, with the same priors
-     * @return the posterior
+     * @return the posterior, the hyperparameters at their mode
      */
     public Posterior fit(Design design, Sample sample, List<PriorBlock> priors, Found found) {
         check(design, sample, priors);
         Fitting fitting = new Fitting(design, sample, List.copyOf(priors));
-        return integration == Integration.POINTS ? fitting.averaged(fitting.spreadsAndScale(found))
-                : fitting.posterior(List.of(fitting.pluggedIn(found)), new double[] {1});
+        return fitting.posterior(List.of(fitting.pluggedIn(found)), new double[] {1});
     }
 
     private static void check(Design design, Sample sample, List<PriorBlock> priors) {
@@ -350,11 +347,7 @@ public final class ShrunkenRegression {
             if (integration == Integration.MODE) {
                 return posterior(List.of(mode()), new double[] {1});
             }
-            return averaged(spreadsAndScale());
-        }
-
-        Posterior averaged(Evaluated first) {
-            Evaluated centre = first;
+            Evaluated centre = spreadsAndScale();
             if (axes.isEmpty()) {
                 return posterior(List.of(centre), new double[] {1});
             }
@@ -427,36 +420,17 @@ public final class ShrunkenRegression {
         /** Common spreads at the mode of their logarithms and the error scale near its own, by expectation and maximisation. */
         private Evaluated spreadsAndScale() {
             double logScale = Math.log(firstScale());
-            double[] scales = sample.scales(Math.exp(logScale), growthMean);
-            return spreadsAndScale(logScale, sample.size() > FACTORED_EACH_TIME
-                    ? Mode.findOfMany(design, sample, law, spreads, scales, withinAtFirst())
-                    : Mode.find(design, sample, law, spreads, scales, new double[0], withinAtFirst()));
-        }
-
-        /** The same from what was found before. */
-        Evaluated spreadsAndScale(Found found) {
-            spreads = found.spreads;
-            Point point = new Point(found.at.point.logScale, growthMean, 0, 0);
-            return spreadsAndScale(point.logScale, found.at.mode.moved(design, sample, at(point), scales(point), withinAtFirst()));
-        }
-
-        private double withinAtFirst() {
-            return asksForSpreadsOrScale() ? 1e-2 : tolerance;
-        }
-
-        private boolean asksForSpreadsOrScale() {
-            return !(errorScale instanceof ErrorScale.Stated) || priors.stream().anyMatch(PriorBlock::learned);
-        }
-
-        private Evaluated spreadsAndScale(double firstLogScale, Mode first) {
-            double logScale = firstLogScale;
-            Mode mode = first;
             boolean known = errorScale instanceof ErrorScale.Stated;
+            boolean learned = priors.stream().anyMatch(PriorBlock::learned);
+            double[] scales = sample.scales(Math.exp(logScale), growthMean);
+            double within = known && !learned ? tolerance : 1e-2;
+            Mode mode = sample.size() > FACTORED_EACH_TIME ? Mode.findOfMany(design, sample, law, spreads, scales, within)
+                    : Mode.find(design, sample, law, spreads, scales, new double[0], within);
             // With normal errors each round is exact, and the differences between rounds tell how to get there faster.
-            boolean exact = priors.stream().anyMatch(PriorBlock::learned) && law.isNormal() && integration == Integration.MODE;
+            boolean exact = learned && law.isNormal() && integration == Integration.MODE;
             Broyden search = new Broyden(priors.size() + 1);
             Reach[] reach = Stream.generate(Reach::new).limit(priors.size()).toArray(Reach[]::new);
-            for (int round = 0; round < MOST_ROUNDS && asksForSpreadsOrScale(); round++) {
+            for (int round = 0; round < MOST_ROUNDS && (!known || learned); round++) {
                 double[] covariance = exact ? mode.factor().inverse() : mode.factor().inverseAlongFactor();
                 double change = 0;
                 double[] common = new double[priors.size()];
