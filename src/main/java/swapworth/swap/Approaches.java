@@ -41,6 +41,8 @@ final class Approaches {
     Optional<double[]> position = Optional.empty();
     /** Draws of the middle prices that the approaches are made of. */
     final Map<Subject, double[]> market = new LinkedHashMap<>();
+    /** And those by which the swaps seen of this body and this running gear are compared with it. */
+    final Map<Subject, double[]> ofAlike = new LinkedHashMap<>();
     final Map<String, String> leftOut = new LinkedHashMap<>();
     /** The swaps seen of this body and this running gear: they speak of the result of all approaches. */
     final Alike alike = new Alike();
@@ -94,7 +96,7 @@ final class Approaches {
     }
 
     private void told(Kind kind, double[] log, List<String> names, List<String> remarks) {
-        AssumedShare held = AssumedShare.of(log, some(names), s, market);
+        AssumedShare held = AssumedShare.of(log, some(names), s, market, Map.of());
         logs.put(kind, log);
         all.add(new Approach.Told(kind, Situation.map(log, StrictMath::exp),
                 Situation.map(Situation.sum(log, s.departure), StrictMath::exp), held.share(), held.largest(), remarks));
@@ -170,7 +172,10 @@ final class Approaches {
 
     /** The middle price of a swap by body and running gear, by who built it where the listings show no such pair. */
     private double[] made(Subject subject, BuiltBy builder) {
-        double[] maker = s.asBuiltByMaker(subject);
+        return made(s.asBuiltByMaker(subject), subject, builder);
+    }
+
+    private double[] made(double[] maker, Subject subject, BuiltBy builder) {
         return s.model.pair(subject.facts()) == PairStanding.SEEN ? maker : Situation.sum(maker, s.builtBy(builder));
     }
 
@@ -198,8 +203,9 @@ final class Approaches {
         for (SeenSwap swap : seen) {
             if (isAlike(swap)) {
                 Subject subject = subject(swap);
-                double[] its = byPair ? made(subject, swap.builtBy())
-                        : Situation.sum(s.logLevel(with(subject, s.stockOf(swap.facts(), gear))), s.builtBy(swap.builtBy()));
+                double[] maker = s.logLevel(byPair ? subject : with(subject, s.stockOf(swap.facts(), gear)),
+                        asked -> ofAlike.computeIfAbsent(asked, s.draws::level));
+                double[] its = byPair ? made(maker, subject, swap.builtBy()) : Situation.sum(maker, s.builtBy(swap.builtBy()));
                 alike.add(swap, Situation.combined((a, b) -> a - b, its, own), departure(swap));
                 used.add(swap);
             }

@@ -1,6 +1,8 @@
 package swapworth.swap;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import swapworth.market.FairValue.HeldBy;
 import swapworth.market.Subject;
@@ -17,7 +19,8 @@ import swapworth.statistics.Draws;
  */
 record AssumedShare(Map<String, Double> parts) {
 
-    static AssumedShare of(double[] quantity, Map<String, double[]> sources, Situation s, Map<Subject, double[]> market) {
+    static AssumedShare of(double[] quantity, Map<String, double[]> sources, Situation s, Map<Subject, double[]> market,
+            Map<Subject, double[]> alike) {
         double variance = Draws.covariance(quantity, quantity);
         Map<String, Double> parts = new LinkedHashMap<>();
         sources.forEach((name, drawn) -> {
@@ -25,19 +28,33 @@ record AssumedShare(Map<String, Double> parts) {
             double both = Draws.covariance(quantity, drawn);
             parts.put(s.assumption(name).words(), own > 0 && variance > 0 ? both * both / own / variance : 0);
         });
-        double[][] logs = market.values().stream().map(level -> Situation.map(level, StrictMath::log)).toArray(double[][]::new);
+        // Swaps seen of this pair count together: each for itself would be followed by chance where there are many.
+        List<Map<Subject, double[]>> groups = new ArrayList<>();
+        market.forEach((subject, level) -> groups.add(Map.of(subject, level)));
+        if (!alike.isEmpty()) {
+            groups.add(alike);
+        }
+        double[][] logs = groups.stream().map(AssumedShare::meanLog).toArray(double[][]::new);
         double[] weights = Draws.regression(quantity, logs);
         Map<Subject, Double> sum = new LinkedHashMap<>();
         double[] followed = new double[quantity.length];
-        int k = 0;
-        for (Subject subject : market.keySet()) {
+        for (int k = 0; k < weights.length; k++) {
             double weight = weights[k];
-            followed = Situation.combined((whole, log) -> whole + weight * log, followed, logs[k++]);
-            sum.put(subject, weight);
+            followed = Situation.combined((whole, log) -> whole + weight * log, followed, logs[k]);
+            Map<Subject, double[]> group = groups.get(k);
+            group.keySet().forEach(subject -> sum.merge(subject, weight / group.size(), Double::sum));
         }
         double ofMarket = variance > 0 ? Draws.covariance(followed, followed) / variance : 0;
         s.model.heldBy(sum).forEach((assumption, share) -> parts.merge(assumption, ofMarket * share, Double::sum));
         return new AssumedShare(parts);
+    }
+
+    private static double[] meanLog(Map<Subject, double[]> levels) {
+        double[] mean = new double[levels.values().iterator().next().length];
+        for (double[] level : levels.values()) {
+            mean = Situation.combined((sum, amount) -> sum + StrictMath.log(amount) / levels.size(), mean, level);
+        }
+        return mean;
     }
 
     /** All of them together, between 0 and 1. */

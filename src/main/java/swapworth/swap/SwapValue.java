@@ -100,7 +100,7 @@ public final class SwapValue implements SwapAnswer {
         }
         Map<String, double[]> sources = new LinkedHashMap<>(situation.sources());
         sources.put("swap_approach_spread", apart);
-        return AssumedShare.of(reconciled, sources, situation, approaches.market);
+        return AssumedShare.of(reconciled, sources, situation, approaches.market, approaches.ofAlike);
     }
 
     /**
