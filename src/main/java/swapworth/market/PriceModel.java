@@ -5,6 +5,7 @@ import static java.util.Objects.requireNonNull;
 import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -574,6 +575,30 @@ public final class PriceModel {
                 Figures.percent(m.quantile(0.9))),
                 new Range(Figures.percent(m.quantile(0.025)), Figures.percent(m.quantile(0.975))), Math.min(1, Arrays.stream(shares).sum()),
                 FairValue.HeldBy.largest(blocks, shares));
+    }
+
+    /**
+     * What holds a weighted sum of the logarithms of middle prices: how much of its variance goes with each assumption. Several cars that
+     * rest on the same assumption do so together, and what two of them share falls out of their difference.
+     *
+     * @param weights the weight of each car, day and level of trade; at least one
+     * @return the part of each assumption by its name, at least 0, together at most about 1
+     * @throws IllegalArgumentException if there is none
+     */
+    public Map<String, Double> heldBy(Map<Subject, Double> weights) {
+        if (weights.isEmpty()) {
+            throw new IllegalArgumentException("a sum of no prices is held by nothing");
+        }
+        SparseRow contrast = SparseRow.of(new int[0], new double[0]);
+        for (Map.Entry<Subject, Double> one : weights.entrySet()) {
+            contrast = contrast.plus(one.getValue(), encoder.encode(one.getKey()).row());
+        }
+        double[] shares = posterior.priorShares(contrast);
+        Map<String, Double> held = new LinkedHashMap<>();
+        for (int b = 0; b < shares.length; b++) {
+            held.merge(blocks.get(b).name(), shares[b], Double::sum);
+        }
+        return held;
     }
 
     /**

@@ -1,6 +1,5 @@
 package swapworth.market;
 
-import java.util.Optional;
 import java.util.OptionalInt;
 import swapworth.statistics.Draws;
 import swapworth.statistics.JointDraws;
@@ -53,24 +52,15 @@ public final class ValueDraws {
     public double[] levelOfAnotherPair(Subject subject, long seed) {
         Encoded row = encoder.encode(subject);
         double[] logs = draws.of(row.row());
-        pairDeparture(subject).ifPresent(departure -> {
+        OptionalInt unseen = encoder.unseenPair(subject);
+        if (unseen.isPresent()) {
+            double[] departure = draws.of(SparseRow.of(new int[] {unseen.getAsInt()}, new double[] {1}));
             double[] another = Draws.shuffled(departure, seed);
             for (int i = 0; i < logs.length; i++) {
                 logs[i] += another[i] - departure[i];
             }
-        });
+        }
         return amounts(logs);
-    }
-
-    /**
-     * How far a pair of body and running gear that was never seen departs from what the two make of it, as {@link #level} has it.
-     *
-     * @param subject the car, the day and the level of trade
-     * @return m differences of the logarithm; empty where the pair was seen
-     */
-    public Optional<double[]> pairDeparture(Subject subject) {
-        OptionalInt unseen = encoder.unseenPair(subject);
-        return unseen.isPresent() ? Optional.of(draws.of(SparseRow.of(new int[] {unseen.getAsInt()}, new double[] {1}))) : Optional.empty();
     }
 
     /**

@@ -116,9 +116,7 @@ public final class Draws {
         if (observed.length == 0) {
             return target.clone();
         }
-        double[] with = Arrays.stream(predicted).mapToDouble(p -> covariance(target, p)).toArray();
-        double[] gain = new LUDecomposition(new Array2DRowRealMatrix(covariance(predicted), false), 0).getSolver()
-                .solve(new org.apache.commons.math3.linear.ArrayRealVector(with, false)).toArray();
+        double[] gain = regression(target, covariance(predicted), predicted);
         double[] moved = target.clone();
         for (int i = 0; i < moved.length; i++) {
             for (int k = 0; k < observed.length; k++) {
@@ -126,6 +124,29 @@ public final class Draws {
             }
         }
         return moved;
+    }
+
+    /**
+     * By how much of each of several others a quantity is followed best. Where some of them move together, as good as each other, what
+     * they make together is what counts and not how it is shared among them.
+     *
+     * @param target m draws of a quantity
+     * @param others k quantities with m draws each
+     * @return k coefficients of least squares
+     */
+    public static double[] regression(double[] target, double[]... others) {
+        double[][] covariance = covariance(others);
+        double least = 1e-9 * IntStream.range(0, others.length).mapToDouble(k -> covariance[k][k]).max().orElse(1);
+        for (int k = 0; k < others.length; k++) {
+            covariance[k][k] += least;
+        }
+        return regression(target, covariance, others);
+    }
+
+    private static double[] regression(double[] target, double[][] covariance, double[][] others) {
+        double[] with = Arrays.stream(others).mapToDouble(p -> covariance(target, p)).toArray();
+        return new LUDecomposition(new Array2DRowRealMatrix(covariance, false), 0).getSolver()
+                .solve(new org.apache.commons.math3.linear.ArrayRealVector(with, false)).toArray();
     }
 
     /**

@@ -87,14 +87,4 @@ final class Alike {
         }
         return new double[] {Draws.mean(gap), Draws.covariance(gap, gap)};
     }
-
-    /** The part of the variance of a quantity that goes with how these single swaps depart: rows hold it, and no assumption. */
-    double partOf(double[] quantity) {
-        double sum = 0;
-        for (double[] departure : departures) {
-            double both = Draws.covariance(quantity, departure);
-            sum += both * both / Draws.covariance(departure, departure);
-        }
-        return sum / Draws.covariance(quantity, quantity);
-    }
 }

@@ -11,10 +11,10 @@ import java.util.Optional;
 import java.util.Set;
 import swapworth.listing.CarFacts;
 import swapworth.listing.LevelOfTrade;
+import swapworth.listing.PriceIncludes;
 import swapworth.listing.Runs;
 import swapworth.market.CannotTell;
 import swapworth.market.FairValue;
-import swapworth.market.FairValue.HeldBy;
 import swapworth.market.PairStanding;
 import swapworth.market.Subject;
 import swapworth.market.Valuation;
@@ -33,13 +33,16 @@ final class Approaches {
     Optional<double[]> atChassis = Optional.empty();
     Optional<double[]> shared = Optional.empty();
     Optional<double[]> stockValue = Optional.empty();
-    Optional<double[]> rollerValue = Optional.empty();
     Optional<double[]> gearValue = Optional.empty();
     Optional<double[]> factoryAtChassis = Optional.empty();
     Optional<double[]> factoryAtGear = Optional.empty();
     Optional<double[]> factoryShared = Optional.empty();
     Optional<double[]> builder = Optional.empty();
     Optional<double[]> position = Optional.empty();
+    /** Draws of the middle prices that the approaches are made of. */
+    final Map<Subject, double[]> market = new LinkedHashMap<>();
+    /** And those by which the swaps seen of this body and this running gear are compared with it. */
+    final Map<Subject, double[]> ofAlike = new LinkedHashMap<>();
     final Map<String, String> leftOut = new LinkedHashMap<>();
     /** The swaps seen of this body and this running gear: they speak of the result of all approaches. */
     final Alike alike = new Alike();
@@ -67,16 +70,24 @@ final class Approaches {
         return s.model.value(s.subject(facts));
     }
 
+    private double[] level(Subject subject) {
+        return market.computeIfAbsent(subject, s.draws::level);
+    }
+
+    private double[] logLevel(Subject subject) {
+        return s.logLevel(subject, this::level);
+    }
+
     private void brackets() {
         if (value(s.stock) instanceof FairValue) {
-            stockValue = Optional.of(s.logLevel(s.subject(s.stock)));
+            stockValue = Optional.of(logLevel(s.subject(s.stock)));
         }
         if (s.factory.isPresent() && value(s.factory.get()) instanceof FairValue) {
             CarFacts f = s.factory.get();
-            factoryShared = Optional.of(s.logLevel(s.subject(f)));
-            factoryAtChassis = Optional.of(Situation.map(s.draws.level(s.subject(f)), StrictMath::log));
+            factoryShared = Optional.of(logLevel(s.subject(f)));
+            factoryAtChassis = Optional.of(Situation.map(level(s.subject(f)), StrictMath::log));
             factoryAtGear = f.gearMileage().map(m -> Situation.map(
-                    s.draws.level(s.subject(Situation.changed(f, b -> b.mileage(m)))), StrictMath::log));
+                    level(s.subject(Situation.changed(f, b -> b.mileage(m)))), StrictMath::log));
         }
     }
 
@@ -84,21 +95,24 @@ final class Approaches {
         all.add(new Approach.Untold(kind, reason, needed));
     }
 
-    private void told(Kind kind, double[] log, double marketShare, HeldBy marketLargest, List<String> names, List<String> remarks) {
-        AssumedShare held = AssumedShare.of(log, some(names), s.assumptions(), 0, marketShare, marketLargest);
+    private void told(Kind kind, double[] log, List<String> names, List<String> remarks) {
+        AssumedShare held = AssumedShare.of(log, some(names), s, market, Map.of());
         logs.put(kind, log);
         all.add(new Approach.Told(kind, Situation.map(log, StrictMath::exp),
                 Situation.map(Situation.sum(log, s.departure), StrictMath::exp), held.share(), held.largest(), remarks));
     }
 
-    /** The recipient rolled and the running gear sold, net, in money; empty where the parts are not known. */
+    /**
+     * The recipient without an engine, sold privately as the price model has such cars, and the running gear sold, net, in money; empty
+     * where the one or the other is not known. Whoever stops sells the same shell at the same price.
+     */
     Optional<double[]> takenApart() {
-        if (rollerValue.isEmpty()) {
+        Subject shell = new Subject(s.withoutEngine(), LevelOfTrade.PRIVATE_SOLD, PriceIncludes.NEITHER, s.on);
+        if (gearValue.isEmpty() || !(s.model.value(shell) instanceof FairValue)) {
             return Optional.empty();
         }
-        double[] net = s.between("swap_gear_net", 0, 1);
-        double[] gear = Situation.combined((g, share) -> StrictMath.exp(g) * share, gearValue.orElseThrow(), net);
-        return Optional.of(Situation.combined((r, g) -> StrictMath.exp(r) + g, rollerValue.get(), gear));
+        double[] gear = Situation.combined((g, share) -> StrictMath.exp(g) * share, gearValue.get(), s.between("swap_gear_net", 0, 1));
+        return Optional.of(Situation.sum(s.draws.level(shell), gear));
     }
 
     private Map<String, double[]> some(List<String> names) {
@@ -120,8 +134,8 @@ final class Approaches {
         FairValue value = (FairValue) valuation;
         List<String> remarks = new ArrayList<>(value.remarks());
         List<String> names = new ArrayList<>(List.of("swap_mileage_share"));
-        atChassis = Optional.of(Situation.map(s.draws.level(s.subject(s.finished)), StrictMath::log));
-        double[] log = s.logLevel(s.subject(s.finished));
+        atChassis = Optional.of(Situation.map(level(s.subject(s.finished)), StrictMath::log));
+        double[] log = logLevel(s.subject(s.finished));
         shared = Optional.of(log);
         PairStanding standing = s.model.pair(s.finished);
         if (standing == PairStanding.BY_FACTS && !s.model.takesPairsApart()) {
@@ -153,12 +167,15 @@ final class Approaches {
         swapsByPair = observed.length;
         log = Draws.given(log, predicted, observed);
         builder = builder.map(f -> Draws.given(f, predicted, observed));
-        told(Kind.BODY_AND_GEAR, log, value.priorShare(), value.largestAssumption(), names, remarks);
+        told(Kind.BODY_AND_GEAR, log, names, remarks);
     }
 
     /** The middle price of a swap by body and running gear, by who built it where the listings show no such pair. */
     private double[] made(Subject subject, BuiltBy builder) {
-        double[] maker = s.asBuiltByMaker(subject);
+        return made(s.asBuiltByMaker(subject), subject, builder);
+    }
+
+    private double[] made(double[] maker, Subject subject, BuiltBy builder) {
         return s.model.pair(subject.facts()) == PairStanding.SEEN ? maker : Situation.sum(maker, s.builtBy(builder));
     }
 
@@ -186,8 +203,9 @@ final class Approaches {
         for (SeenSwap swap : seen) {
             if (isAlike(swap)) {
                 Subject subject = subject(swap);
-                double[] its = byPair ? made(subject, swap.builtBy())
-                        : Situation.sum(s.logLevel(with(subject, s.stockOf(swap.facts(), gear))), s.builtBy(swap.builtBy()));
+                double[] maker = s.logLevel(byPair ? subject : with(subject, s.stockOf(swap.facts(), gear)),
+                        asked -> ofAlike.computeIfAbsent(asked, s.draws::level));
+                double[] its = byPair ? made(maker, subject, swap.builtBy()) : Situation.sum(maker, s.builtBy(swap.builtBy()));
                 alike.add(swap, Situation.combined((a, b) -> a - b, its, own), departure(swap));
                 used.add(swap);
             }
@@ -265,10 +283,22 @@ final class Approaches {
             remarks.add(Math.round(100.0 * floored / log.length)
                     + " % of the draws fell below one twentieth of the stock car and were held there");
         }
-        rollerValue = Optional.of(Situation.map(roller, r -> StrictMath.log(Math.max(1e-9, r))));
         gearValue = Optional.of(Situation.map(gear.get(), StrictMath::log));
-        FairValue value = (FairValue) value(s.stock);
-        told(Kind.COST, log, value.priorShare(), value.largestAssumption(), names, remarks);
+        stated(Draws.mean(paid));
+        names.add("swap_stated_spread");
+        told(Kind.COST, log, names, remarks);
+    }
+
+    /** How the amounts that the car's row states move the whole together, for the account of what holds it. */
+    private void stated(double paid) {
+        SwapCost cost = s.car.cost();
+        double[] moved = stated(cost.gear(), "gear", 1, new double[s.count()]);
+        s.source("swap_stated_spread", stated(cost.removed(), "removed", -1, stated(cost.work(), "work", paid, moved)));
+    }
+
+    private double[] stated(Optional<UnsureAmount> amount, String name, double times, double[] moved) {
+        return amount.filter(UnsureAmount::isStated).map(a -> Situation.combined((sum, one) -> sum + times * one, moved,
+                a.draws(s.count(), s.seedOf(name)))).orElse(moved);
     }
 
     /** The recipient without its running gear: by cars without an engine, else the stock car less what its removed parts bring. */
@@ -283,7 +313,7 @@ final class Approaches {
         if (rollers > 0) {
             remarks.add("recipient without its gear: by " + rollers + (rollers == 1 ? " car" : " cars")
                     + " without an engine in the listings");
-            return s.draws.level(s.subject(Situation.changed(s.stock, b -> b.runs(Runs.NO_ENGINE))));
+            return level(s.subject(s.withoutEngine()));
         }
         remarks.add("recipient without its gear: the stock car less a share for its removed parts, which is an assumption"
                 + " (swap_removed_parts; state removed_value in the car's row instead)");
@@ -329,7 +359,7 @@ final class Approaches {
         remarks.add("running gear: a share of what a driving car of the line '" + line.get() + "' is worth, which is an assumption"
                 + " (swap_gear_share; state gear_value in the car's row instead)");
         names.add("swap_gear_share");
-        return Optional.of(Situation.combined((v, g) -> v * g, s.draws.level(s.subject(giver.build())),
+        return Optional.of(Situation.combined((v, g) -> v * g, level(s.subject(giver.build())),
                 s.between("swap_gear_share", 0.02, 1)));
     }
 
@@ -389,10 +419,7 @@ final class Approaches {
                 + " (swap_position)"
                 : "the position is an assumption (swap_position) with " + swapsByPosition + (swapsByPosition == 1 ? " swap" : " swaps")
                         + " of other pairs that " + (swapsByPosition == 1 ? "was" : "were") + " seen");
-        FairValue low = (FairValue) value(s.stock);
-        FairValue high = (FairValue) value(s.factory.orElseThrow());
-        FairValue held = low.priorShare() > high.priorShare() ? low : high;
-        told(Kind.POSITION, log, held.priorShare(), held.largestAssumption(), List.of("swap_position", "swap_mileage_share"), remarks);
+        told(Kind.POSITION, log, List.of("swap_position", "swap_mileage_share"), remarks);
     }
 
     private static double[] between(double[] stock, double[] factory, double[] where) {

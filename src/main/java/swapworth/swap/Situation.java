@@ -18,6 +18,7 @@ import swapworth.listing.CarFacts;
 import swapworth.listing.DrivenWheels;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.PriceIncludes;
+import swapworth.listing.Runs;
 import swapworth.market.FairValue;
 import swapworth.market.PairStanding;
 import swapworth.market.PriceModel;
@@ -130,6 +131,11 @@ final class Situation {
         CarFacts plain = swap.withoutGear();
         return most(plain.vehicle(), c -> model.body(c).equals(model.body(plain)) && !model.runningGear(c).equals(gear))
                 .flatMap(CarFacts::runningGear).map(own -> changed(plain, b -> b.runningGear(own))).orElse(plain);
+    }
+
+    /** The stock car without its running gear: the shell. */
+    CarFacts withoutEngine() {
+        return changed(stock, b -> b.runs(Runs.NO_ENGINE));
     }
 
     /** A car as its maker sold it: body and running gear that the facts leave open are those of most cars of its line, best with a gear. */

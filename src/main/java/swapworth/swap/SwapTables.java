@@ -262,8 +262,9 @@ final class SwapTables {
                 + chassis);
         bracket(table, "factory equivalent at running-gear mileage", worked.factoryAtGear.map(SwapTables::money), "as the maker sold it, "
                 + gear);
-        bracket(table, "taken apart", value.takenApartDraws(), "the recipient without running gear and the gear sold, net of"
-                + " fees, postage and haggling (an assumption); about " + Cell.format(s.assumption("swap_take_apart_hours").middle(), 0)
+        bracket(table, "taken apart", value.takenApartDraws(), "the recipient without an engine, sold privately, by the price"
+                + " model, and the gear sold, net of fees, postage and haggling (an assumption); about "
+                + Cell.format(s.assumption("swap_take_apart_hours").middle(), 0)
                 + " hours and " + Cell.format(s.assumption("swap_take_apart_months").middle(), 0)
                 + " months (assumptions), not counted in money");
         worked.position.ifPresent(p -> {
@@ -306,10 +307,22 @@ final class SwapTables {
         }
         stages.add(new Stage("factory equivalent at chassis mileage", worked.factoryAtChassis.get()));
         worked.factoryShared.ifPresent(v -> stages.add(new Stage("running-gear mileage: its share of the effect of distance", v)));
-        boolean same = s.model.runningGear(s.factory.orElseThrow()).equals(s.model.runningGear(s.finished));
-        worked.shared.ifPresent(v -> stages.add(new Stage("the recipient's body in place of the factory's"
-                + (same ? "" : ", and this running gear in place of its own"), v)));
+        worked.shared.ifPresent(v -> stages.add(new Stage(fromFactoryTo(s.factory.orElseThrow()), v)));
         return finish(stages);
+    }
+
+    /** What of the factory equivalent the finished car has otherwise: of the same body, how far the two lines stand apart. */
+    private String fromFactoryTo(CarFacts factory) {
+        List<String> other = new ArrayList<>();
+        if (!s.model.body(factory).equals(s.model.body(s.finished))) {
+            other.add("the recipient's body in place of the factory's");
+        } else if (!factory.vehicle().equals(s.finished.vehicle())) {
+            other.add("the line '" + s.finished.vehicle() + "' in place of '" + factory.vehicle() + "'");
+        }
+        if (!s.model.runningGear(factory).equals(s.model.runningGear(s.finished))) {
+            other.add("this running gear in place of its own");
+        }
+        return other.isEmpty() ? "what else is stated of this car" : String.join(", and ", other);
     }
 
     private List<Stage> finish(List<Stage> stages) {

@@ -10,12 +10,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
 import java.util.function.Function;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.CarFacts;
 import swapworth.listing.LevelOfTrade;
-import swapworth.market.FairValue;
 import swapworth.market.FairValue.HeldBy;
 import swapworth.market.PriceModel;
 import swapworth.market.Subject;
@@ -102,16 +100,7 @@ public final class SwapValue implements SwapAnswer {
         }
         Map<String, double[]> sources = new LinkedHashMap<>(situation.sources());
         sources.put("swap_approach_spread", apart);
-        // What such swaps sell for tells of the pair itself: what the rest of the market leaves open is then that of pairs that were seen.
-        boolean alike = approaches.alike.count() > 0;
-        situation.draws.pairDeparture(situation.subject(situation.finished)).filter(d -> alike)
-                .ifPresent(d -> sources.put("spread_pairs", d));
-        FairValue market = (FairValue) Stream.of(alike ? situation.stock : situation.finished, situation.finished, situation.stock)
-                .map(f -> situation.model.value(situation.subject(f))).filter(FairValue.class::isInstance).findFirst().orElseThrow();
-        AssumedShare share = AssumedShare.of(reconciled, sources, situation.assumptions(), approaches.alike.partOf(reconciled),
-                market.priorShare(), market.largestAssumption());
-        return logs.length > 1 || !share.largest().assumption().equals(situation.assumption("swap_approach_spread").words()) ? share
-                : new AssumedShare(share.share(), new HeldBy("how far one approach alone may be off", share.largest().share()));
+        return AssumedShare.of(reconciled, sources, situation, approaches.market, approaches.ofAlike);
     }
 
     /**
@@ -464,7 +453,9 @@ public final class SwapValue implements SwapAnswer {
      * @return its name and its part
      */
     public HeldBy largestAssumption() {
-        return held.largest();
+        HeldBy largest = held.largest();
+        return approaches.logs.size() > 1 || !largest.assumption().equals(situation.assumption("swap_approach_spread").words()) ? largest
+                : new HeldBy("how far one approach alone may be off", largest.share());
     }
 
     /**
@@ -510,8 +501,8 @@ public final class SwapValue implements SwapAnswer {
     }
 
     /**
-     * Draws of what the recipient without running gear and the running gear, sold apart, would bring, net of what selling costs; hours
-     * are not counted.
+     * Draws of what the recipient without an engine (sold privately, by the price model) and the running gear, sold apart, would bring,
+     * net of what selling costs; hours are not counted.
      *
      * @return amounts, in the order of the market's draws; empty where the parts are not known
      */
@@ -675,6 +666,10 @@ public final class SwapValue implements SwapAnswer {
 
     Approaches worked() {
         return approaches;
+    }
+
+    AssumedShare assumed() {
+        return held;
     }
 
     Combination combination() {

@@ -61,6 +61,11 @@ public final class UnsureAmount {
         return new UnsureAmount(draws.clone(), Double.NaN, 0, source, true);
     }
 
+    /** Whether somebody states it and it may be off. */
+    boolean isStated() {
+        return drawn.length == 0 && logSpread > 0;
+    }
+
     boolean byParts() {
         return byParts;
     }

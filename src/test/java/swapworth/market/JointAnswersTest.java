@@ -9,6 +9,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
@@ -53,6 +54,20 @@ class JointAnswersTest {
         double width = Math.log((100 + between.range80().high()) / (100 + between.range80().low()));
         assertTrue(width < 0.9 * Math.hypot(own, other), width + " against " + Math.hypot(own, other));
         assertTrue(between.priorShare() > 0 && between.priorShare() < 1, "prior share " + between.priorShare());
+    }
+
+    @Test
+    void a_weighted_sum_of_prices_is_held_by_what_holds_the_value_and_the_difference() {
+        PriceModel model = model();
+        Subject newer = subject("Abel", 2019);
+        Subject older = subject("Abel", 2016);
+        FairValue one = TestCars.fair(model.value(newer));
+        Map<String, Double> alone = model.heldBy(Map.of(newer, 0.3));
+        assertEquals(one.priorShare(), alone.values().stream().mapToDouble(Double::doubleValue).sum(), 1e-9);
+        assertEquals(one.largestAssumption().share(), alone.get(one.largestAssumption().assumption()), 1e-9);
+        Difference between = model.difference(newer, older);
+        assertEquals(between.largest().share(), model.heldBy(Map.of(newer, 2.0, older, -2.0)).get(between.largest().assumption()), 1e-9);
+        assertThrows(IllegalArgumentException.class, () -> model.heldBy(Map.of()));
     }
 
     @Test

@@ -45,6 +45,19 @@ class DrawsTest {
         }
     }
 
+    // By hand: 2 a - b, and a twice.
+    @Test
+    void a_quantity_is_followed_by_others_even_where_two_of_them_are_the_same() {
+        double[] a = Draws.normal(4000, 1);
+        double[] b = Draws.normal(4000, 2);
+        double[] target = new double[a.length];
+        Arrays.setAll(target, i -> 2 * a[i] - b[i]);
+        assertArrayEquals(new double[] {2, -1}, Draws.regression(target, a, b), 1e-6);
+        double[] twice = Draws.regression(target, a, b, a);
+        assertEquals(2, twice[0] + twice[2], 1e-6);
+        assertEquals(-1, twice[1], 1e-6);
+    }
+
     @Test
     void the_same_seed_gives_the_same_draws_and_another_one_others() {
         Posterior posterior = posterior();

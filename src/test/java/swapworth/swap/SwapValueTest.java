@@ -377,6 +377,51 @@ class SwapValueTest {
         return Draws.covariance(log, log);
     }
 
+    // By hand: the same swap with each assumption as good as certain in turn, all else as it was.
+    @Test
+    void no_assumption_is_said_to_hold_more_than_the_variance_falls_by_without_it() {
+        SwapValue.Options options = SwapValue.options().withFactoryEquivalent(FACTORY);
+        SwapValue whole = value(options, CAR);
+        double before = logVariance(whole);
+        for (String name : List.of("swap_position", "swap_work_share", "swap_work_cost", "swap_gear_share", "swap_mileage_share",
+                "swap_built_by_owner", "swap_approach_spread")) {
+            Assumption a = Assumptions.defaults().get(name);
+            boolean scale = name.equals("swap_approach_spread");
+            Assumptions certain = with(name, scale ? 0.001 : a.middle(), 0);
+            double falls = 1 - logVariance(value(options.assuming(certain), CAR)) / before;
+            double said = whole.assumed().parts().getOrDefault(a.words(), 0.0);
+            assertTrue(said <= falls + 0.03, name + " is said to hold " + said + ", without it the variance falls by " + falls);
+        }
+        double pairs = whole.assumed().parts().get("how far a body and a running gear depart together");
+        PriceModel additive = PriceModel.options().with(with("spread_pairs", 0.001, 0)).fit(WORLD.cars());
+        double falls = 1 - logVariance((SwapValue) options.value(CAR, additive)) / before;
+        assertTrue(pairs > 0.02 && pairs <= falls + 0.03, pairs + " " + falls);
+        assertTrue(whole.largestAssumption().share() <= whole.priorShare() && whole.priorShare() < 1, whole.held());
+    }
+
+    // The model has no sales: what sold swaps tell of an asking price rests on the step between the two, which is assumed.
+    @Test
+    void what_swaps_seen_must_be_carried_over_by_is_counted_where_it_is_an_assumption() {
+        SwapValue.Options options = SwapValue.options().withSeen(java.util.stream.IntStream.range(0, 30).mapToObj(k -> new SeenSwap("sold "
+                + k, FACTS, BuiltBy.OWNER, 15_000 + 100 * (k % 7), SeenSwap.Kind.SOLD, LevelOfTrade.PRIVATE_SOLD, PriceIncludes.NEITHER,
+                Optional.of(SwapWorld.DAY), Optional.empty())).toList());
+        SwapValue sold = value(options, CAR);
+        Assumption step = Assumptions.defaults().get("level_private_sold");
+        PriceModel certain = PriceModel.options().with(with(step.name(), step.middle(), 0.001)).fit(WORLD.cars());
+        double falls = 1 - logVariance((SwapValue) options.value(CAR, certain)) / logVariance(sold);
+        double said = sold.assumed().parts().get("level of trade: private sold");
+        assertTrue(said > 0.05 && said <= falls + 0.03, said + " is said, without it the variance falls by " + falls);
+    }
+
+    @Test
+    void an_amount_that_is_stated_and_may_be_off_is_an_assumption() {
+        SwapCost cost = SwapCost.unstated().withGear(UnsureAmount.stated(5000, 0.3, "stated"));
+        Map<Approach.Kind, Double> alone = Map.of(Approach.Kind.COST, 1.0);
+        String words = Assumptions.defaults().get("swap_stated_spread").words();
+        assertTrue(value(SwapValue.options().weighted(alone, "a test"), CAR.with(cost)).assumed().parts().get(words) > 0.2);
+        assertEquals(0, value(SwapValue.options().weighted(alone, "a test"), CAR).assumed().parts().get(words));
+    }
+
     @Test
     void what_would_narrow_it_is_what_such_rows_do() {
         SwapValue.Options options = SwapValue.options().withFactoryEquivalent(FACTORY);
@@ -440,6 +485,32 @@ class SwapValueTest {
                 assertEquals(value.median(), product, 1e-6 * value.median(), table.title());
             }
         }
+    }
+
+    // By hand: the shell at what the price model has of it, whatever its removed parts would bring, and three quarters of the gear.
+    @Test
+    void taken_apart_the_shell_brings_what_a_car_without_an_engine_sells_for() {
+        SwapCost cost = SwapCost.unstated().withGear(UnsureAmount.stated(3000, 0, "stated"));
+        SwapValue.Options net = SwapValue.options().assuming(with("swap_gear_net", 0.75, 0));
+        SwapValue value = value(net, CAR.with(cost));
+        double[] shell = MODEL.draws(4000, 1).level(Subject.of(value.stock().toBuilder().runs(Runs.NO_ENGINE).build(),
+                LevelOfTrade.PRIVATE_SOLD, SwapWorld.DAY));
+        double[] apart = value.takenApartDraws().orElseThrow();
+        for (int i = 0; i < 100; i++) {
+            assertEquals(shell[i] + 0.75 * 3000, apart[i], 1e-6 * apart[i]);
+        }
+        assertArrayEquals(apart, value(net, CAR.with(cost.withRemoved(UnsureAmount.stated(100, 0, "stated")))).takenApartDraws()
+                .orElseThrow());
+    }
+
+    @Test
+    void the_grid_from_the_factory_equivalent_names_what_differs() {
+        String body = value(SwapValue.options().withFactoryEquivalent(FACTORY), CAR).grids().get(1).text();
+        assertTrue(body.contains("the recipient's body in place of the factory's"), body);
+        CarFacts sameBody = SwapWorld.facts(0, 1, 2013, 70_000).build();
+        String line = value(SwapValue.options().withFactoryEquivalent(sameBody), CAR).grids().get(1).text();
+        assertTrue(line.contains("the line 'Line 00' in place of 'Line 01', and this running gear in place of its own"), line);
+        assertFalse(line.contains("body in place"), line);
     }
 
     // By hand: where a dearer car finds as many takers, half are taken in 60 days at any price, and in 90 days 1 - 0.5^1.5 = 65 %.
