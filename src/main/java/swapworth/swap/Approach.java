@@ -17,7 +17,7 @@ public sealed interface Approach permits Approach.Told, Approach.Untold {
         /** By its parts at market prices. */
         COST("cost"),
         /** By where swaps that were seen stand between the stock car and the factory equivalent. */
-        POSITION("position from stock to factory");
+        POSITION("position, stock to factory");
 
         private final String words;
 

@@ -265,13 +265,17 @@ class FolderCommandTest {
         assertTrue(text.contains("In short") && !text.contains("Lowest against its value"), text);
     }
 
-    @Test
-    void when_to_buy_is_told_until_both_cars_are_bought() throws IOException {
+    private void copySample() throws IOException {
         try (var files = Files.list(Path.of("sample-listings"))) {
             for (Path file : files.filter(f -> f.toString().endsWith(".csv")).toList()) {
                 Files.copy(file, folder.resolve(file.getFileName()));
             }
         }
+    }
+
+    @Test
+    void when_to_buy_is_told_until_both_cars_are_bought() throws IOException {
+        copySample();
         Path ledger = folder.resolve("ledger.csv");
         Files.writeString(ledger, Files.readString(ledger).replace("donor,car,purchase,,,,", "donor,car,purchase,,estimate,2026-11-20,"));
         assertTrue(Told.of(folder, folder.resolve("page.html")).about("now-or-later").startsWith("Waiting 6 months to buy "));
@@ -279,11 +283,7 @@ class FolderCommandTest {
 
     @Test
     void what_a_car_is_worth_is_not_told_once_it_is_sold() throws IOException {
-        try (var files = Files.list(Path.of("sample-listings"))) {
-            for (Path file : files.filter(f -> f.toString().endsWith(".csv")).toList()) {
-                Files.copy(file, folder.resolve(file.getFileName()));
-            }
-        }
+        copySample();
         Path ledger = folder.resolve("ledger.csv");
         Files.writeString(ledger, Files.readString(ledger) + "\n2027-02-01,11000,USD,to a neighbour,project,car,car sold\n");
         String answers = String.join("\n", Told.of(folder, folder.resolve("page.html")).terminal());
@@ -294,11 +294,7 @@ class FolderCommandTest {
 
     @Test
     void rows_of_the_ledger_that_are_in_no_figure_are_counted_beside_the_answer() throws IOException {
-        try (var files = Files.list(Path.of("sample-listings"))) {
-            for (Path file : files.filter(f -> f.toString().endsWith(".csv")).toList()) {
-                Files.copy(file, folder.resolve(file.getFileName()));
-            }
-        }
+        copySample();
         Files.writeString(folder.resolve("ledger.csv"), Files.readString(folder.resolve("ledger.csv")) + "\n2026-13-45,12,USD,lost\n");
         Told told = Told.of(folder, folder.resolve("page.html"));
         assertTrue(told.about("equity")
