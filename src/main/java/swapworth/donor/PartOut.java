@@ -281,17 +281,24 @@ public final class PartOut {
 
     /** Parts at what they sell for, each so many times as is told of it for each draw. */
     private GearValue gear(List<Piece> parts, Function<Piece, double[]> times) {
-        double[] sum = new double[state.count()];
         List<String> counted = new ArrayList<>();
         List<String> unpriced = new ArrayList<>();
+        parts.forEach(piece -> (piece.priced() ? counted : unpriced).add(piece.row.part().name()));
+        return new GearValue(counted.isEmpty() ? new double[0] : sum(parts, times), counted, unpriced);
+    }
+
+    /** The sum of those that have a price. */
+    private double[] sum(List<Piece> parts, Function<Piece, double[]> times) {
+        double[] sum = new double[state.count()];
         for (Piece piece : parts) {
-            (piece.priced() ? counted : unpriced).add(piece.row.part().name());
-            double[] each = times.apply(piece);
-            for (int i = 0; piece.priced() && i < sum.length; i++) {
-                sum[i] += each[i] * StrictMath.exp(piece.logPrice[i]);
+            if (piece.priced()) {
+                double[] each = times.apply(piece);
+                for (int i = 0; i < sum.length; i++) {
+                    sum[i] += each[i] * StrictMath.exp(piece.logPrice[i]);
+                }
             }
         }
-        return new GearValue(counted.isEmpty() ? new double[0] : sum, counted, unpriced);
+        return sum;
     }
 
     /** The same car with everything sold that would go into the swap or be kept. */
@@ -305,35 +312,20 @@ public final class PartOut {
 
     /** What goes into the swap as used parts, each counted by its chance to be good. */
     double[] gearAsFound() {
-        double[] sum = new double[state.count()];
-        for (Piece p : pieces) {
-            double weight = p.row.goesTo() == GoesTo.SWAP && p.priced() ? p.row.count() * chanceGood(p) : 0;
-            for (int i = 0; weight > 0 && i < sum.length; i++) {
-                sum[i] += weight * StrictMath.exp(p.logPrice[i]);
-            }
-        }
-        return sum;
+        return sum(toSwap(), p -> SaleUnit.all(p.row.count() * chanceGood(p), state.count()));
     }
 
     /** What another engine and gearbox cost in place of those that are not good, by the chance that they are not, wherever they go. */
     double[] drivetrainToReplace() {
-        double[] sum = new double[state.count()];
-        for (Piece p : pieces) {
-            double bad = p.priced() && p.row.part().isEngineOrGearbox() ? 1 - chanceGood(p) : 0;
-            for (int i = 0; bad > 0 && i < sum.length; i++) {
-                sum[i] += bad * StrictMath.exp(p.logPrice[i]);
-            }
-        }
-        return sum;
+        return sum(pieces.stream().filter(p -> p.row.part().isEngineOrGearbox()).toList(),
+                p -> SaleUnit.all(1 - chanceGood(p), state.count()));
     }
 
     /** The chance that the engine and the gearbox that go into the swap are both good, by the middles of the assumptions. */
     double gearGood() {
         double chance = 1;
-        for (Piece p : pieces) {
-            if (p.row.goesTo() == GoesTo.SWAP && p.row.part().isEngineOrGearbox()) {
-                chance *= chanceGood(p);
-            }
+        for (Piece p : toSwap()) {
+            chance *= p.row.part().isEngineOrGearbox() ? chanceGood(p) : 1;
         }
         return chance;
     }

@@ -119,7 +119,7 @@ public record WalkAway(String currency, List<Price> prices) {
                 Column.number("walk away above", currency), Column.sentences("remark"));
         table.note("Each car is weighed as a whole one, by what private people get for it as it stands: for who would sell it again, not"
                 + " for its gear and parts. What the left-over parts bring and what gear must be replaced is not in it: for the swap itself"
-                + " the net costs under which donor, which recipient count, and these may name another car.");
+                + " the net costs under 'Which donor, which recipient' count, and these may name another car.");
         table.note("The most it may cost landed is what the next best car of its role costs landed, and what this one is worth more than"
                 + " that one (middle values on the same draws). Above the last figure the other car is the better buy as a whole car.");
         for (Price price : prices) {

@@ -18,8 +18,7 @@ import swapworth.table.Cell;
 /**
  * What stopping would bring, by what the ledger says of each car: the recipient as it stands as long as its own gear is in it, what the
  * listings say of it without its engine, the donor as it lies as long as nothing is taken from it, and the half-built car as a share of
- * the finished. Only a car that is bought can be sold. What
- * is agreed is owed either way, so that it does not speak for stopping.
+ * the finished. Only a car that is bought can be sold. What is agreed is owed either way, so that it does not speak for stopping.
  */
 final class WaysToStop {
     private final CarsInPlay cars;

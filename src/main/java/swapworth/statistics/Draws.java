@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.SplittableRandom;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.LUDecomposition;
 
 /** Arithmetic on draws of which the i-th of each quantity belongs to the same state of the world. */
@@ -146,7 +147,7 @@ public final class Draws {
     private static double[] regression(double[] target, double[][] covariance, double[][] others) {
         double[] with = Arrays.stream(others).mapToDouble(p -> covariance(target, p)).toArray();
         return new LUDecomposition(new Array2DRowRealMatrix(covariance, false), 0).getSolver()
-                .solve(new org.apache.commons.math3.linear.ArrayRealVector(with, false)).toArray();
+                .solve(new ArrayRealVector(with, false)).toArray();
     }
 
     /**

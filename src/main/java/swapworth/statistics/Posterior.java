@@ -523,10 +523,11 @@ public final class Posterior {
      * spread the mode alone gives ranges of the wrong shape. Each draw is moved to a spread drawn from its law (half-normal prior), and the
      * level never seen is drawn from the spread that belongs to the levels.
      *
-     * @param block a block of levels with a common spread, see {@link PriorBlock#levels}
-     * @param count number of draws
+     * @param block a block of levels with a common spread, see {@link PriorBlock#levels}; one of those that the posterior was fitted with
+     * @param count number of draws, m
      * @param seed seed of the generator
-     * @return the draws, in no order that means anything
+     * @return m draws, in no order that means anything
+     * @throws IllegalStateException if rows have been left out: draws are for the whole posterior
      */
     public JointDraws draws(PriorBlock block, int count, long seed) {
         SpreadOfLevels spread = new SpreadOfLevels(block);

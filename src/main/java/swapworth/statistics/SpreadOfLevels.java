@@ -57,8 +57,9 @@ final class SpreadOfLevels {
         private final double[] mean;
         /** How much each coefficient goes along with a move along each axis. */
         private final double[][] along;
-        /** How probable each spread is, and all up to it, a constant factor left out. */
+        /** How probable all spreads up to each are, a constant factor left out. */
         private final double[] reached = new double[GRID];
+        /** What each spread adds to the inverse of V, d. */
         private final double[] more = new double[GRID];
 
         private About(Mode mode, double one) {

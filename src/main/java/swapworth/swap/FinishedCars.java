@@ -94,9 +94,9 @@ public record FinishedCars(List<FinishedCar> cars, Optional<CarFacts> factoryEqu
             if (by.isPresent() && builder.isEmpty()) {
                 odd(row, "built_by", by.get(), "this word is not understood and taken as unknown; known are owner and shop");
             }
-            Optional<UnsureAmount> gear = amount(row, "gear_value", false);
-            Optional<UnsureAmount> work = amount(row, "work_value", false);
-            Optional<UnsureAmount> removed = amount(row, "removed_value", true);
+            Optional<UnsureAmount> gear = amount(row, "gear_value", Nought.IS_ODD);
+            Optional<UnsureAmount> work = amount(row, "work_value", Nought.IS_ODD);
+            Optional<UnsureAmount> removed = amount(row, "removed_value", Nought.COUNTS);
             SwapCost cost = new SwapCost(gear, work, removed, losses(row));
             if (!cost.losses().isEmpty() && list(further, "options_lost").isEmpty()) {
                 problem(row, "obsolescence", further.get("obsolescence"), RowProblem.Kind.QUESTION, "is one of these a function that no"
@@ -133,10 +133,13 @@ public record FinishedCars(List<FinishedCar> cars, Optional<CarFacts> factoryEqu
             }
         }
 
-        private Optional<UnsureAmount> amount(CandidateCar row, String column, boolean nothing) {
+        /** Whether an amount of 0 is an answer. */
+        private enum Nought { COUNTS, IS_ODD }
+
+        private Optional<UnsureAmount> amount(CandidateCar row, String column, Nought nought) {
             Optional<String> text = SwapWords.text(row.facts().further(), column);
-            return text.flatMap(t -> money(row, column, t)).filter(a -> counts(row, column, text.get(), a > 0 || nothing && a == 0,
-                    nothing ? "it cannot be below 0" : "it must be above 0"))
+            return text.flatMap(t -> money(row, column, t)).filter(a -> counts(row, column, text.get(),
+                    a > 0 || nought == Nought.COUNTS && a == 0, nought == Nought.COUNTS ? "it cannot be below 0" : "it must be above 0"))
                     .map(a -> UnsureAmount.stated(a, spread, column + " in the car's row, give or take " + Math.round(100 * spread)
                     + " %"));
         }

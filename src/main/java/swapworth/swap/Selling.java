@@ -37,7 +37,7 @@ final class Selling {
                 + " that of the price of this one car. Begin as high as you can wait, and cut on a day that you set beforehand.");
         double paid = Quantiles.of(Situation.combined((sold, ask) -> sold / ask, level(LevelOfTrade.PRIVATE_SOLD),
                 level(LevelOfTrade.PRIVATE_ASKING)), 0.5);
-        table.note("Of what is asked at the end about " + Cell.format(100 * paid, 0) + " % are paid, by the price model.");
+        table.note("About " + Cell.format(100 * paid, 0) + " % of the last ask are paid in the end, by the price model.");
         floor().ifPresent(table::note);
         for (int percent : PERCENT) {
             double ask = middle * (1 + percent / 100.0);

@@ -274,7 +274,7 @@ final class SwapTables {
                     + " to " + Cell.format(Quantiles.ofSorted(sorted, 0.9), 2) + ", by "
                     + (worked.swapsByPosition == 0 ? "" : swapsSeen(worked.swapsByPosition) + " of other pairs and ") + "the assumption.");
         });
-        worked.leftOut.forEach((name, why) -> table.note("Swap '" + name + "' is not used, " + why + "."));
+        worked.leftOut.forEach((name, why) -> table.note("Swap '" + name + "' is not used: " + why + "."));
         return table.build();
     }
 

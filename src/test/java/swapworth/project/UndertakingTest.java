@@ -153,8 +153,8 @@ class UndertakingTest {
             assertTrue(bid.landed().doubleValue() <= most + 0.01 && bid.nextLanded().doubleValue() > most - 0.01, price.car());
         }
         assertEquals(4, walk.prices().size());
-        assertTrue(walk.table().text().replaceAll("\\s+", " ").contains("for the swap itself the net costs under which donor, which"
-                + " recipient count, and these may name another car"), walk.table().text());
+        assertTrue(walk.table().text().replaceAll("\\s+", " ").contains("for the swap itself the net costs under 'Which donor, which"
+                + " recipient' count, and these may name another car"), walk.table().text());
     }
 
     // By hand: b costs 6,600 in the yard and is worth 1,000 less than a, c 7,150 and 2,000 less: a may cost 7,600 because of b, and
