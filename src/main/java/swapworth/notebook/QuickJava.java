@@ -1,5 +1,6 @@
 package swapworth.notebook;
 
+import java.io.IOException;
 import java.net.URISyntaxException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -48,6 +49,19 @@ public final class QuickJava {
         List<String> words = new ArrayList<>(List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString()));
         archive().ifPresent(a -> words.addAll(List.of("-Xlog:disable", "-Xshare:auto", "-XX:SharedArchiveFile=" + a)));
         words.addAll(List.of("-XX:TieredStopAtLevel=1", "-XX:Tier3BackEdgeThreshold=5000", "-XX:+UseSerialGC", "-Djava.awt.headless=true"));
+        if (lendsLargePages()) {
+            words.add("-XX:+UseTransparentHugePages");
+        }
         return words;
+    }
+
+    /** Whether this is a Linux that gives large pages to programs that ask for them: Java knows the flag nowhere else. */
+    private static boolean lendsLargePages() {
+        Path lent = Path.of("/sys/kernel/mm/transparent_hugepage/enabled");
+        try {
+            return Files.isReadable(lent) && !Files.readString(lent).contains("[never]");
+        } catch (IOException e) {
+            return false;
+        }
     }
 }
