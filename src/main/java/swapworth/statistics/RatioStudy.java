@@ -48,34 +48,32 @@ public record RatioStudy(int n, double median, double mean, double weightedMean,
         double median = Quantiles.of(ratio, 0.5);
         double mean = Arrays.stream(ratio).average().orElseThrow();
         double weighted = sumOfEstimates / sumOfPrices;
+        // Each logarithm is taken once: a study of a million pairs has as many.
+        double[] size = new double[n];
         double deviation = 0;
         double meanX = 0;
         double meanY = 0;
         for (int i = 0; i < n; i++) {
             deviation += Math.abs(ratio[i] - median) / n;
-            meanX += size(estimates[i], prices[i], median) / n;
+            size[i] = Math.log(0.5 * (estimates[i] / median + prices[i])) / Math.log(2);
+            meanX += size[i] / n;
             meanY += bias(ratio[i], median) / n;
         }
         double xx = 0;
         double xy = 0;
         for (int i = 0; i < n; i++) {
-            double x = size(estimates[i], prices[i], median) - meanX;
+            double x = size[i] - meanX;
             xx += x * x;
             xy += x * (bias(ratio[i], median) - meanY);
         }
         double slope = xx > 0 ? xy / xx : 0;
         double squares = 0;
         for (int i = 0; i < n; i++) {
-            double e = bias(ratio[i], median) - meanY - slope * (size(estimates[i], prices[i], median) - meanX);
+            double e = bias(ratio[i], median) - meanY - slope * (size[i] - meanX);
             squares += e * e;
         }
         double error = n > 2 && xx > 0 ? Math.sqrt(squares / (n - 2) / xx) : Double.POSITIVE_INFINITY;
         return new RatioStudy(n, median, mean, weighted, 100 * deviation / median, mean / weighted, slope, error);
-    }
-
-    /** The binary logarithm of half the sum of price and estimate over the median ratio. */
-    private static double size(double estimate, double price, double median) {
-        return Math.log(0.5 * (estimate / median + price)) / Math.log(2);
     }
 
     /** By how much a ratio lies above the median one, relative to it. */
