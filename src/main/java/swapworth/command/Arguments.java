@@ -72,7 +72,7 @@ final class Arguments {
 
     /** The decimal mark that words.csv of the folder states. */
     private Optional<DecimalMark> folderMark() {
-        return folder().or(() -> Steps.ownFolder(Path.of("."))).filter(Files::isDirectory)
+        return folder().or(() -> Inputs.ownFolder(Path.of("."))).filter(Files::isDirectory)
                 .flatMap(folder -> FolderSettings.of(folder, Conventions.unstated()).conventions().decimalMark());
     }
 

@@ -1,7 +1,6 @@
 package swapworth.command;
 
 import java.io.IOException;
-import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -40,54 +39,55 @@ import swapworth.table.TextLines;
 
 /** The steps that speak of donors and recipients. */
 final class DonorSteps {
-    private final Steps steps;
-    private final PrintStream out;
+    private final Inputs inputs;
+    private final Terminal terminal;
     private Optional<CompletableFuture<List<Section>>> running = Optional.empty();
     private Optional<DonorStudy> study = Optional.empty();
 
-    DonorSteps(Steps steps, PrintStream out) {
-        this.steps = steps;
-        this.out = out;
+    DonorSteps(Inputs inputs, Terminal terminal) {
+        this.inputs = inputs;
+        this.terminal = terminal;
     }
 
     int landed(Arguments arguments) throws IOException {
-        Path folder = steps.folder(arguments.folder());
-        Path cars = needed(folder, "cars.csv",
+        Path folder = inputs.folder(arguments.folder());
+        Path cars = needed(folder, Inputs.CARS,
                 "the cars that you think of buying: name, vehicle, price or planned_bid, seller, distance_away");
         Path fees = needed(folder, "fees.csv", "what a purchase costs beside the bid: table, kind, from, to, flat, percent, ...");
-        Steps.keepApart(arguments, List.of(cars));
+        Inputs.keepApart(arguments, List.of(cars));
         FolderSettings settings = settings(folder);
         Optional<ListingsRead> listings = listings(folder);
         Currency currency = listings.map(ListingsRead::baseCurrency).orElse(settings.currency());
         CarsFile read = cars(cars, listings, currency);
-        FeeSchedule schedule = FeeSchedule.read(fees, settings, currency, steps.assumptions(folder));
-        steps.account(read);
-        schedule.read().told().ifPresent(steps::account);
+        FeeSchedule schedule = FeeSchedule.read(fees, settings, currency, inputs.assumptions(folder));
+        terminal.account(read);
+        schedule.read().told().ifPresent(terminal::account);
         // What a car is worth is asked only where a bid is sought.
-        Optional<PriceModel> model = arguments.target().isEmpty() ? Optional.empty() : listings.map(l -> steps.model(l, arguments, folder));
-        model.ifPresent(steps::printUndated);
+        Optional<PriceModel> model = arguments.target().isEmpty() ? Optional.empty()
+                : listings.map(l -> inputs.model(l, arguments, folder));
+        model.ifPresent(terminal::printUndated);
         Landed landed = Landed.of(read.cars(), schedule, arguments.target(),
                 model.map(m -> shading(m, arguments)).orElse(car -> Optional.empty()));
         Optional<Table> worth = model.map(m -> worth(read.cars(), landed, m, currency, arguments));
-        landed.bidTable().ifPresent(table -> out.print("\n" + table.text()));
-        worth.ifPresent(table -> out.print("\n" + table.text()));
-        landed.costs().forEach(cost -> out.print("\n" + cost.table().text()));
+        landed.bidTable().ifPresent(table -> terminal.out().print("\n" + table.text()));
+        worth.ifPresent(table -> terminal.out().print("\n" + table.text()));
+        landed.costs().forEach(cost -> terminal.out().print("\n" + cost.table().text()));
         unpriced(landed);
         if (arguments.out().isPresent()) {
-            steps.write(arguments.out().get(), landed.lines().csv(), "the lines of the landed costs");
+            terminal.write(arguments.out().get(), landed.lines().csv(), "the lines of the landed costs");
         }
         if (arguments.page().isPresent()) {
             List<Section> sections = new ArrayList<>(CarsSection.toLookAt(read));
             sections.add(DonorSections.landed(landed));
             worth.ifPresent(table -> sections.add(Section.of("in-play", "What such cars go for", Part.rows(table))));
-            steps.writePage(arguments.page().get(), Page.of("Landed costs", "What each car costs once it stands in the yard.",
+            terminal.writePage(arguments.page().get(), Page.of("Landed costs", "What each car costs once it stands in the yard.",
                     sections.toArray(Section[]::new)));
         }
-        return landed.costs().isEmpty() && landed.bids().isEmpty() ? 1 : 0;
+        return landed.costs().isEmpty() && landed.bids().isEmpty() ? Exit.NOTHING_USABLE : Exit.DONE;
     }
 
     private void unpriced(Landed landed) {
-        landed.lacking().forEach(sentence -> out.print("\n" + TextLines.of("", sentence)));
+        landed.lacking().forEach(sentence -> terminal.out().print("\n" + TextLines.of("", sentence)));
     }
 
     /** What such cars go for, to be held against the bids. */
@@ -104,52 +104,52 @@ final class DonorSteps {
     }
 
     int partout(Arguments arguments) throws IOException {
-        Path folder = steps.folder(arguments.folder());
-        Path cars = needed(folder, "cars.csv", "the cars that you think of buying");
+        Path folder = inputs.folder(arguments.folder());
+        Path cars = needed(folder, Inputs.CARS, "the cars that you think of buying");
         needed(folder, "partout.csv", "car, part, goes_to: which parts are sold, kept or go into the swap");
-        Steps.keepApart(arguments, List.of(cars));
+        Inputs.keepApart(arguments, List.of(cars));
         Optional<ListingsRead> listings = listings(folder);
-        Assumptions assumptions = steps.assumptions(folder);
+        Assumptions assumptions = inputs.assumptions(folder);
         Currency currency = listings.map(ListingsRead::baseCurrency).orElseGet(() -> settings(folder).currency());
-        Optional<PriceModel> model = listings.map(l -> steps.model(l, arguments, folder));
+        Optional<PriceModel> model = listings.map(l -> inputs.model(l, arguments, folder));
         CarsFile read = cars(cars, listings, currency);
         Optional<LocalDate> lastSeen = model.flatMap(PriceModel::lastSeen);
         Optional<LocalDate> on = arguments.on().or(() -> lastSeen);
         DonorStudy study = DonorStudy.of(folder, read.cars(), currency, model,
                 model.map(m -> m.draws(DonorStudy.DRAWS, DonorStudy.SEED)), on,
                 assumptions, Optional.empty());
-        steps.account(read);
-        model.ifPresent(steps::printUndated);
-        study.read().forEach(steps::account);
+        terminal.account(read);
+        model.ifPresent(terminal::printUndated);
+        study.read().forEach(terminal::account);
         String money = currency.getCurrencyCode();
-        study.choices().forEach(choice -> out.print("\n" + choice.table(money).text()));
+        study.choices().forEach(choice -> terminal.out().print("\n" + choice.table(money).text()));
         study.landed().told().ifPresent(this::unpriced);
-        study.brackets().forEach(bracket -> out.print("\n" + bracket.table(money).text()));
-        study.uses().forEach(uses -> out.print("\n" + uses.table(money).text()));
-        study.partTables().forEach(table -> out.print("\n" + table.text()));
+        study.brackets().forEach(bracket -> terminal.out().print("\n" + bracket.table(money).text()));
+        study.uses().forEach(uses -> terminal.out().print("\n" + uses.table(money).text()));
+        study.partTables().forEach(table -> terminal.out().print("\n" + table.text()));
         if (arguments.out().isPresent()) {
-            steps.write(arguments.out().get(), study.partsTable().csv(), "the parts");
+            terminal.write(arguments.out().get(), study.partsTable().csv(), "the parts");
         }
         if (arguments.page().isPresent()) {
             List<Section> sections = new ArrayList<>(CarsSection.toLookAt(read));
             sections.addAll(DonorSections.all(study, assumptions.in(currency, settings(folder).rates())));
             sections.add(DonorSections.cautions());
-            steps.writePage(arguments.page().get(), Page.of("What the parts bring", "What the left-over parts of each car bring, net.",
+            terminal.writePage(arguments.page().get(), Page.of("What the parts bring", "What the left-over parts of each car bring, net.",
                     sections.toArray(Section[]::new)));
         }
-        return study.partOuts().isEmpty() ? 1 : 0;
+        return study.partOuts().isEmpty() ? Exit.NOTHING_USABLE : Exit.DONE;
     }
 
     /** Works out and says what the files of a folder without listings tell of its cars in play. */
     List<Section> withoutListings(Path folder, Arguments arguments) {
-        Path file = folder.resolve("cars.csv");
+        Path file = folder.resolve(Inputs.CARS);
         if (!Files.isRegularFile(file) || !FolderPage.hasStudy(folder)) {
             return List.of();
         }
         Currency currency = settings(folder).currency();
         CarsFile read = CarsFile.read(file, currency);
-        steps.account(read);
-        Assumptions assumptions = steps.assumptions(folder);
+        terminal.account(read);
+        Assumptions assumptions = inputs.assumptions(folder);
         DonorStudy done = DonorStudy.of(folder, read.cars(), currency, Optional.empty(), Optional.empty(), arguments.on(), assumptions,
                 Optional.empty());
         List<Section> sections = new ArrayList<>(CarsSection.toLookAt(read));
@@ -163,7 +163,7 @@ final class DonorSteps {
         if (!FolderPage.hasStudy(folder)) {
             return;
         }
-        Assumptions assumptions = steps.assumptions(folder);
+        Assumptions assumptions = inputs.assumptions(folder);
         Optional<LocalDate> on = arguments.on().or(model::lastSeen);
         running = Optional.of(CompletableFuture.supplyAsync(() -> {
             DonorStudy done = DonorStudy.of(folder, cars, read.baseCurrency(), Optional.of(model),
@@ -178,7 +178,7 @@ final class DonorSteps {
         try {
             List<Section> sections = running.map(CompletableFuture::join).orElse(List.of());
             study.ifPresent(found -> {
-                out.println();
+                terminal.out().println();
                 tell(found);
             });
             return sections;
@@ -191,12 +191,12 @@ final class DonorSteps {
     }
 
     private void tell(DonorStudy found) {
-        found.read().forEach(steps::account);
+        found.read().forEach(terminal::account);
         found.landed().told().ifPresent(l -> {
-            out.print("\n" + l.totals().text());
+            terminal.out().print("\n" + l.totals().text());
             unpriced(l);
         });
-        found.choices().forEach(c -> out.print("\n" + c.table(found.currency().getCurrencyCode()).text()));
+        found.choices().forEach(c -> terminal.out().print("\n" + c.table(found.currency().getCurrencyCode()).text()));
     }
 
     /** What was found. */
@@ -208,7 +208,7 @@ final class DonorSteps {
     void accountOfFees(Path folder, Currency currency) {
         Path fees = folder.resolve("fees.csv");
         if (Files.isRegularFile(fees)) {
-            FeeSchedule.read(fees, settings(folder), currency, steps.assumptions(folder)).read().told().ifPresent(steps::account);
+            FeeSchedule.read(fees, settings(folder), currency, inputs.assumptions(folder)).read().told().ifPresent(terminal::account);
         }
     }
 
@@ -217,9 +217,9 @@ final class DonorSteps {
         Path partout = folder.resolve("partout.csv");
         Path parts = folder.resolve("parts.csv");
         if (Files.isRegularFile(partout) && cars.unfinished().size() < cars.cars().size()) {
-            steps.account(PartoutFile.read(partout, cars.cars(), settings(folder), currency).read());
+            terminal.account(PartoutFile.read(partout, cars.cars(), settings(folder), currency).read());
             if (Files.isRegularFile(parts)) {
-                steps.account(PartOffers.read(parts, settings(folder), currency).read());
+                terminal.account(PartOffers.read(parts, settings(folder), currency).read());
             }
         }
     }
@@ -235,9 +235,9 @@ final class DonorSteps {
 
     /** The listings of a folder; nothing where there are none that can be used. */
     private Optional<ListingsRead> listings(Path folder) {
-        Path file = folder.resolve("listings.csv");
-        Optional<ListingsRead> read = Files.isRegularFile(file) ? Optional.of(Steps.read(List.of(file))) : Optional.empty();
-        read.ifPresent(steps::account);
+        Path file = folder.resolve(Inputs.LISTINGS);
+        Optional<ListingsRead> read = Files.isRegularFile(file) ? Optional.of(Inputs.read(List.of(file))) : Optional.empty();
+        read.ifPresent(terminal::account);
         return read.filter(l -> !l.listings().isEmpty());
     }
 

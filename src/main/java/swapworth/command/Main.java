@@ -23,7 +23,6 @@ import swapworth.notebook.Notebooks;
 public final class Main {
     /** The steps by name, in the order of the help. */
     static final String STEPS = "check, judge, value, index, landed, partout, swap, project, notebook";
-    private static final int WRONG_USAGE = 2;
     private static final String NOTEBOOK = "notebook";
 
     private Main() {
@@ -81,17 +80,17 @@ public final class Main {
         } catch (ParameterException e) {
             err.println(WrongWords.sentence(e, first, named.isPresent()));
             err.println("For help: swapworth " + (named.isPresent() ? first + " " : "") + "--help");
-            return WRONG_USAGE;
+            return Exit.WRONG_USAGE;
         }
         if (parsed.isUsageHelpRequested()) {
             line.usage(out);
-            return 0;
+            return Exit.DONE;
         }
         if (named.isEmpty()) {
             Optional<String> mistyped = WrongWords.noStep(parsed.matchedPositionalValue(0, ""));
             if (mistyped.isPresent()) {
                 err.println(mistyped.get());
-                return WRONG_USAGE;
+                return Exit.WRONG_USAGE;
             }
         }
         return new Steps(out, err).run(name, new Arguments(parsed));

@@ -1,7 +1,6 @@
 package swapworth.command;
 
 import java.io.IOException;
-import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -19,14 +18,12 @@ import swapworth.table.TextLines;
 
 /** The steps that speak of the whole undertaking. */
 final class ProjectSteps {
-    private final Steps steps;
-    private final PrintStream out;
-    private final PrintStream err;
+    private final Inputs inputs;
+    private final Terminal terminal;
 
-    ProjectSteps(Steps steps, PrintStream out, PrintStream err) {
-        this.steps = steps;
-        this.out = out;
-        this.err = err;
+    ProjectSteps(Inputs inputs, Terminal terminal) {
+        this.inputs = inputs;
+        this.terminal = terminal;
     }
 
     int project(Arguments arguments) throws IOException {
@@ -35,18 +32,18 @@ final class ProjectSteps {
 
     /** The step with what else its folder says, which stands on the page before the money. */
     int project(Arguments arguments, List<Section> more) throws IOException {
-        Path folder = steps.folder(arguments.folder());
-        Path file = folder.resolve("ledger.csv");
+        Path folder = inputs.folder(arguments.folder());
+        Path file = folder.resolve(Inputs.LEDGER);
         boolean hasLedger = Files.isRegularFile(file);
-        Steps.keepApart(arguments, List.of(file));
+        Inputs.keepApart(arguments, List.of(file));
         Optional<ProjectFile.Reader> reader = arguments.reader();
         Undertaking undertaking = Undertaking.of(folder, arguments.on(), market(folder, arguments));
-        steps.assumptions(folder);
+        inputs.assumptions(folder);
         undertaking.market().ifPresent(m -> {
-            steps.printUndated(m.model());
-            steps.account(m.cars());
-            steps.account(m.swaps());
-            DonorSteps donors = new DonorSteps(steps, out);
+            terminal.printUndated(m.model());
+            terminal.account(m.cars());
+            terminal.account(m.swaps());
+            DonorSteps donors = new DonorSteps(inputs, terminal);
             donors.accountOfFees(folder, m.read().baseCurrency());
             donors.accountOfParts(folder, m.cars(), m.read().baseCurrency());
         });
@@ -58,53 +55,53 @@ final class ProjectSteps {
         }
         List<RowsRead> files = undertaking.read();
         if (reader.isPresent()) {
-            files.forEach(steps::account);
+            files.forEach(terminal::account);
             Path page = arguments.page().orElse(folder.resolve("file-for-" + reader.get().name().toLowerCase(Locale.ROOT) + ".html"));
-            steps.writePage(page, ProjectFile.of(folder, undertaking, reader.get()));
-            return 0;
+            terminal.writePage(page, ProjectFile.of(folder, undertaking, reader.get()));
+            return Exit.DONE;
         }
         if (hasLedger && undertaking.ledger().isEmpty()) {
             RowsRead read = files.get(0);
-            err.println("no usable row: " + read.sentence());
-            read.problems().stream().limit(5).forEach(p -> err.println("  " + p.file() + ":" + p.line() + " " + p.column() + ": "
+            terminal.err().println("no usable row: " + read.sentence());
+            read.problems().stream().limit(5).forEach(p -> terminal.err().println("  " + p.file() + ":" + p.line() + " " + p.column() + ": "
                     + p.message()));
-            return 1;
+            return Exit.NOTHING_USABLE;
         }
-        files.forEach(steps::account);
-        undertaking.gates().ifPresent(g -> g.warnings().forEach(w -> out.print(TextLines.of("  ", "not settled: " + w))));
-        tables(undertaking).forEach(table -> out.print("\n" + table.text()));
-        ProjectPage.valueInIt(undertaking).ifPresent(words -> out.print("\n" + TextLines.of("", words)));
-        undertaking.narrowing().forEach(n -> out.print("\n" + TextLines.of("", n)));
-        undertaking.missing().forEach(m -> out.print("\n" + TextLines.of("", "Not here: " + m)));
+        files.forEach(terminal::account);
+        undertaking.gates().ifPresent(g -> g.warnings().forEach(w -> terminal.out().print(TextLines.of("  ", "not settled: " + w))));
+        tables(undertaking).forEach(table -> terminal.out().print("\n" + table.text()));
+        ProjectPage.valueInIt(undertaking).ifPresent(words -> terminal.out().print("\n" + TextLines.of("", words)));
+        undertaking.narrowing().forEach(n -> terminal.out().print("\n" + TextLines.of("", n)));
+        undertaking.missing().forEach(m -> terminal.out().print("\n" + TextLines.of("", "Not here: " + m)));
         if (arguments.out().isPresent()) {
-            steps.write(arguments.out().get(), undertaking.ledger().get().sums().byCategoryTable("").csv(), "the sums by category");
+            terminal.write(arguments.out().get(), undertaking.ledger().get().sums().byCategoryTable("").csv(), "the sums by category");
         }
         if (arguments.page().isPresent()) {
-            steps.writePage(arguments.page().get(), ProjectPage.of(Steps.nameOf(folder), undertaking, more));
+            terminal.writePage(arguments.page().get(), ProjectPage.of(Inputs.nameOf(folder), undertaking, more));
         }
-        return 0;
+        return Exit.DONE;
     }
 
     /** The headlines of an undertaking, for the terminal. */
     void tell(Undertaking undertaking) {
         for (RowsRead read : undertaking.read()) {
-            out.println();
-            steps.account(read);
+            terminal.out().println();
+            terminal.account(read);
         }
-        undertaking.gates().ifPresent(g -> g.warnings().forEach(w -> out.print(TextLines.of("  ", "not settled: " + w))));
-        undertaking.forecast().ifPresent(f -> out.print("\n" + f.figures().text()));
-        undertaking.equity().ifPresent(e -> out.print("\n" + e.tables().get(0).text()));
-        undertaking.finishOrStop().ifPresent(f -> out.print("\n" + f.tables().get(1).text()));
-        undertaking.alternatives().ifPresent(a -> out.print("\n" + a.tables().get(0).text()));
+        undertaking.gates().ifPresent(g -> g.warnings().forEach(w -> terminal.out().print(TextLines.of("  ", "not settled: " + w))));
+        undertaking.forecast().ifPresent(f -> terminal.out().print("\n" + f.figures().text()));
+        undertaking.equity().ifPresent(e -> terminal.out().print("\n" + e.tables().get(0).text()));
+        undertaking.finishOrStop().ifPresent(f -> terminal.out().print("\n" + f.tables().get(1).text()));
+        undertaking.alternatives().ifPresent(a -> terminal.out().print("\n" + a.tables().get(0).text()));
     }
 
     private Optional<Undertaking.Market> market(Path folder, Arguments arguments) {
         return Undertaking.Market.of(folder, arguments.on(), arguments.level(), listings -> {
-            ListingsRead read = Steps.read(List.of(listings));
-            steps.account(read);
+            ListingsRead read = Inputs.read(List.of(listings));
+            terminal.account(read);
             return read;
         },
-                read -> steps.model(read, arguments, folder));
+                read -> inputs.model(read, arguments, folder));
     }
 
     private static List<Table> tables(Undertaking undertaking) {

@@ -44,7 +44,8 @@ final class QuickStart {
             List<String> command = new ArrayList<>(QuickJava.words());
             long largest = largestFile(arguments);
             if (largest > LARGE_FILE) {
-                command.addAll(List.of("-Xmn64m", "-XX:PretenureSizeThreshold=32768", "-XX:MinHeapFreeRatio=10", "-XX:MaxHeapFreeRatio=30"));
+                command.addAll(List.of("-Xmn64m", "-XX:PretenureSizeThreshold=32768",
+                        "-XX:MinHeapFreeRatio=10", "-XX:MaxHeapFreeRatio=30"));
             }
             if (largest > VERY_LARGE_FILE) {
                 command.add("-XX:TieredStopAtLevel=4");

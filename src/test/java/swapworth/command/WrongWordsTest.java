@@ -203,9 +203,9 @@ class WrongWordsTest {
 
     @Test
     void a_working_folder_with_files_of_its_own_is_taken_before_the_sample() throws Exception {
-        assertEquals(Optional.empty(), Steps.ownFolder(folder));
+        assertEquals(Optional.empty(), Inputs.ownFolder(folder));
         listings();
-        assertEquals(Optional.of(folder), Steps.ownFolder(folder));
+        assertEquals(Optional.of(folder), Inputs.ownFolder(folder));
         Path log = folder.resolve("log.txt");
         Process other = new ProcessBuilder(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-cp", absolute(),
                 Main.class.getName()).directory(folder.toFile()).redirectErrorStream(true).redirectOutput(log.toFile()).start();

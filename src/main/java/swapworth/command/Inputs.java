@@ -1,0 +1,161 @@
+package swapworth.command;
+
+import java.io.IOException;
+import java.net.URISyntaxException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+import swapworth.assumptions.Assumptions;
+import swapworth.listing.Listings;
+import swapworth.listing.ListingsRead;
+import swapworth.market.PriceModel;
+import swapworth.table.TextLines;
+
+/** The files that a run reads: which folder, its assumptions, its listings and their model, and outputs kept apart from them. */
+final class Inputs {
+    static final String LISTINGS = "listings.csv";
+    static final String CARS = "cars.csv";
+    static final String LEDGER = "ledger.csv";
+
+    private final Terminal terminal;
+    private Optional<Assumptions> assumptions = Optional.empty();
+
+    Inputs(Terminal terminal) {
+        this.terminal = terminal;
+    }
+
+    /** Refuses to write over a file that is read, and to write two things into one file. */
+    static void keepApart(Arguments arguments, List<Path> inputs) throws IOException {
+        List<Path> read = new ArrayList<>(inputs);
+        for (Path input : inputs) {
+            for (String beside : List.of(LISTINGS, CARS, "words.csv", "lines.csv", "rates.csv", "assumptions.csv", "fees.csv", "parts.csv",
+                    "partout.csv", "swaps.csv", LEDGER, "gates.csv", "alternatives.csv")) {
+                read.add(input.resolveSibling(beside));
+            }
+        }
+        for (Optional<Path> output : List.of(arguments.out(), arguments.page())) {
+            for (Path input : read) {
+                if (output.isPresent() && Files.exists(output.get()) && Files.exists(input) && Files.isSameFile(output.get(), input)) {
+                    throw new WrongUsageException(output.get() + ": this file is read; write to another one");
+                }
+            }
+        }
+        if (arguments.out().isPresent() && arguments.page().isPresent() && isOne(arguments.out().get(), arguments.page().get())) {
+            throw new WrongUsageException(arguments.out().get() + ": the rows and the page cannot be written into one file; give --out and"
+                    + " --page names of their own");
+        }
+    }
+
+    private static boolean isOne(Path a, Path b) throws IOException {
+        return a.toAbsolutePath().normalize().equals(b.toAbsolutePath().normalize())
+                || Files.exists(a) && Files.exists(b) && Files.isSameFile(a, b);
+    }
+
+    /** The folder that a step works on; refused where it is none. */
+    Path folder(Optional<Path> stated) {
+        Path folder = chosen(stated);
+        if (Files.isRegularFile(folder)) {
+            throw new NothingUsableException(folder + ": this is a file; needed: the folder in which it lies");
+        }
+        if (!Files.isDirectory(folder)) {
+            throw new NothingUsableException(folder + ": there is no such folder; needed: a folder with " + LISTINGS
+                    + ", or one of the steps " + Main.STEPS);
+        }
+        return folder;
+    }
+
+    /** The folder that was stated, else the working folder where it holds the user's files, else the sample. */
+    Path chosen(Optional<Path> stated) {
+        if (stated.isPresent()) {
+            return stated.get();
+        }
+        Optional<Path> own = ownFolder(Path.of("."));
+        if (own.isPresent()) {
+            return own.get();
+        }
+        Path sample = sampleFolder();
+        if (Files.isDirectory(sample)) {
+            terminal.out().println("This is the sample; for your own files: swapworth FOLDER");
+        }
+        return sample;
+    }
+
+    /** The working folder, where it holds files of the user's own. */
+    static Optional<Path> ownFolder(Path working) {
+        return Stream.of(LISTINGS, CARS, LEDGER).map(working::resolve).anyMatch(Files::isRegularFile) ? Optional.of(working)
+                : Optional.empty();
+    }
+
+    static String nameOf(Path folder) {
+        Path name = folder.toAbsolutePath().normalize().getFileName();
+        return name == null ? "listings" : name.toString();
+    }
+
+    /** The sample beside the jar's folder, else in the working folder. */
+    private static Path sampleFolder() {
+        Path here = Path.of("sample-listings");
+        if (Files.isDirectory(here)) {
+            return here;
+        }
+        try {
+            Path jar = Path.of(Inputs.class.getProtectionDomain().getCodeSource().getLocation().toURI());
+            Path above = jar.getParent() == null ? here : jar.getParent().resolveSibling("sample-listings");
+            return Files.isDirectory(above) ? above : here;
+        } catch (URISyntaxException e) {
+            return here;
+        }
+    }
+
+    static ListingsRead read(List<Path> files) {
+        return Listings.withDefaults().readFiles(files.get(0), files.subList(1, files.size()).toArray(Path[]::new));
+    }
+
+    /** The model of listings by the assumptions of a folder, with the further columns that were asked for. */
+    PriceModel model(ListingsRead read, Arguments arguments, Path folder) {
+        Assumptions assumptions = assumptions(folder);
+        TreeSet<String> columns = new TreeSet<>();
+        if (!arguments.with().isEmpty()) {
+            read.listings().forEach(l -> columns.addAll(l.facts().further().keySet()));
+        }
+        List<String> further = new ArrayList<>();
+        for (String column : arguments.with()) {
+            if (PriceModel.MEASURED_FACTS.contains(column)) {
+                terminal.out().println("  --with: the column '" + column + "' is always in the model");
+                continue;
+            }
+            further.add(column);
+            if (!columns.contains(column)) {
+                throw new WrongUsageException("--with: the files have no further column '" + column + "'; they have "
+                        + (columns.isEmpty() ? "none" : String.join(", ", columns)));
+            }
+        }
+        PriceModel model = PriceModel.options().with(assumptions).withColumns(further).fit(read.cars());
+        model.columnsTaken().forEach(taken -> terminal.out().print(TextLines.of("  ", "--with " + taken)));
+        return model;
+    }
+
+    /** The assumptions of the one folder that a step is about; rows of its file that change nothing are told when it is read. */
+    Assumptions assumptions(Path folder) {
+        if (assumptions.isEmpty()) {
+            Assumptions read = Assumptions.ofFolder(folder);
+            terminal.account(read);
+            assumptions = Optional.of(read);
+        }
+        return assumptions.get();
+    }
+
+    /** The folder in which a file lies. */
+    static Path folderOf(Path file) {
+        Path parent = file.toAbsolutePath().getParent();
+        return parent == null ? Path.of("") : parent;
+    }
+
+    /** The names of files, without their folders. */
+    static String names(List<Path> files) {
+        return String.join(", ", files.stream().map(f -> f.getFileName().toString()).toList());
+    }
+}

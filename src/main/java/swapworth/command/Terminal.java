@@ -1,0 +1,221 @@
+package swapworth.command;
+
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.file.Path;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import swapworth.assumptions.Assumptions;
+import swapworth.listing.CarsFile;
+import swapworth.listing.ListingsRead;
+import swapworth.listing.UnmatchedWord;
+import swapworth.market.Answer;
+import swapworth.market.FitStudy;
+import swapworth.market.Judged;
+import swapworth.market.ModelTables;
+import swapworth.market.PriceModel;
+import swapworth.reading.OutputFile;
+import swapworth.reading.RowProblem;
+import swapworth.reading.RowsRead;
+import swapworth.report.Page;
+import swapworth.swap.Swaps;
+import swapworth.table.Table;
+import swapworth.table.TextLines;
+
+/** What a run tells of the files that it reads and writes, each row once. */
+final class Terminal {
+    /** More rows than this fill a terminal to no use. */
+    private static final int TOO_MANY_TO_SHOW = 5_000;
+    /** Words of listings that were not understood are listed by 'check'; the other steps show so many. */
+    private static final int WORDS_SHOWN = 3;
+
+    private final PrintStream out;
+    private final PrintStream err;
+    private final Accounts accounts = new Accounts();
+    /** What was printed of the rows, so that nothing is told twice. */
+    private final Set<RowProblem> printed = new HashSet<>();
+
+    Terminal(PrintStream out, PrintStream err) {
+        this.out = out;
+        this.err = err;
+    }
+
+    /** Where results go. */
+    PrintStream out() {
+        return out;
+    }
+
+    /** Where goes what kept a step from its work. */
+    PrintStream err() {
+        return err;
+    }
+
+    /** How many rows were rejected of all files that were told of, by file; empty for none. */
+    String rejected() {
+        return accounts.sentence();
+    }
+
+    /** Whether so many rows fill a terminal to no use. */
+    static boolean areTooMany(int rows) {
+        return rows > TOO_MANY_TO_SHOW;
+    }
+
+    static String tooMany(int rows) {
+        return rows + " rows are too many to show: --out FILE.csv writes them, --page FILE.html shows them.";
+    }
+
+    /** A table, up to as many rows as anybody reads. */
+    void printRows(Table table) {
+        int rows = table.rows().size();
+        out.print(areTooMany(rows) ? tooMany(rows) + "\n" : table.text());
+    }
+
+    static String counted(ListingsRead read) {
+        int cars = read.cars().size();
+        return read.counts().sentence() + "; " + cars + (cars == 1 ? " car" : " cars");
+    }
+
+    /** Counts what was rejected of listings, for a step that tells it in its own way. */
+    void count(ListingsRead read) {
+        accounts.add(read.rejected());
+        accounts.add(read.oddities());
+    }
+
+    /** The same of the rows of another file. */
+    void count(RowsRead rows) {
+        accounts.add(rows.problems());
+    }
+
+    /** What became of the rows of listings, and of the files that speak for all of their folder. */
+    void account(ListingsRead read) {
+        count(read);
+        out.println(counted(read));
+        read.notes().forEach(n -> out.print(TextLines.of("  ", n)));
+        printProblems("rejected", read.rejected());
+        printProblems("rejected", read.oddities().stream().filter(p -> p.kind() == RowProblem.Kind.REJECTED).toList());
+        printProblems("set aside", read.setAside());
+        printProblems("question", read.questions());
+        printUnmatched(read);
+    }
+
+    /** The words of listings that were not understood: how many, and the first few. */
+    private void printUnmatched(ListingsRead read) {
+        List<UnmatchedWord> words = read.unmatchedWords();
+        if (words.isEmpty()) {
+            return;
+        }
+        int cells = words.stream().mapToInt(UnmatchedWord::rows).sum();
+        out.println("  not understood: " + words.size() + (words.size() == 1 ? " word in " : " words in ") + cells
+                + (cells == 1 ? " cell" : " cells") + "; the fact stays unknown there"
+                + (words.size() > WORDS_SHOWN ? "; the first " + WORDS_SHOWN + " are below, 'check' lists them all" : ""));
+        printProblems("to look at", words.stream().limit(WORDS_SHOWN).map(UnmatchedWord::problem).toList());
+    }
+
+    /** What became of the rows of the cars in play, and what was not understood of them. */
+    void account(CarsFile cars) {
+        account(cars.read());
+    }
+
+    /** What became of the rows of a file. */
+    void account(RowsRead rows) {
+        count(rows);
+        out.println(rows.sentence());
+        printProblems("rejected", rows.rejected());
+        printProblems("set aside", rows.setAside());
+        printProblems("question", rows.questions());
+        printProblems("to look at", rows.oddities());
+    }
+
+    /** What became of the rows of swaps that were seen, and of those of the finished cars. */
+    void account(Swaps swaps) {
+        accounts.add(swaps.problems());
+        printProblems("to look at", swaps.problems());
+        swaps.notes().forEach(n -> out.print(TextLines.of("  ", n)));
+    }
+
+    /** What became of the rows of assumptions: those that change nothing. */
+    void account(Assumptions read) {
+        accounts.add(read.problems());
+        printProblems("changes nothing", read.problems());
+    }
+
+    /** What was done with prices without a date. */
+    void printUndated(PriceModel model) {
+        model.undated().ifPresent(words -> out.print(TextLines.of("  ", words + ".")));
+    }
+
+    /** What became of the rows, how each of them stands, and how well values met prices. */
+    void printJudged(ListingsRead read, Judged judged) {
+        account(read);
+        out.println();
+        int rows = read.listings().size();
+        if (areTooMany(rows)) {
+            out.println(tooMany(rows));
+        } else {
+            out.print(judged.inFileOrder("").text());
+        }
+        printFit(judged.model(), judged.study());
+    }
+
+    /** What the model could not tell apart, and how well values met prices. */
+    void printFit(PriceModel model, Answer<FitStudy> study) {
+        printUndated(model);
+        model.confounded().forEach(c -> out.print("\n" + TextLines.of("", c.sentence() + ".")));
+        out.print("\n" + study.match(s -> ModelTables.fit(model, s).text(), no -> no.sentence() + "\n"));
+    }
+
+    private void printProblems(String what, List<RowProblem> all) {
+        List<RowProblem> problems = printed.isEmpty() ? all : all.stream().filter(p -> !printed.contains(p)).toList();
+        for (RowProblem p : problems.subList(0, Math.min(20, problems.size()))) {
+            out.print(TextLines.of("  ", what + ": " + p.file() + (p.line() > 0 ? ":" + p.line() : "")
+                    + (p.column().isEmpty() ? "" : " " + p.column()) + (p.rawText().isEmpty() ? "" : " '" + p.rawText() + "'") + ": "
+                    + p.message()));
+            printed.add(p);
+        }
+        if (problems.size() > 20) {
+            out.println("  " + what + ": " + (problems.size() - 20) + " more; 'check' lists those of listings and of cars.csv");
+        }
+    }
+
+    /** Why no row could be used, and the exit code for that. */
+    int nothing(ListingsRead read) {
+        err.println("no usable row: " + read.counts().sentence());
+        for (List<RowProblem> some : List.of(read.rejected(), read.setAside())) {
+            for (RowProblem p : some.subList(0, Math.min(5, some.size()))) {
+                err.println("  " + p.file() + ":" + p.line() + " " + p.column() + ": " + p.message());
+            }
+        }
+        return Exit.NOTHING_USABLE;
+    }
+
+    /** Writes a page and says where it lies. */
+    void writePage(Path file, Page page) throws IOException {
+        try {
+            page.write(file);
+        } catch (IOException e) {
+            throw new IOException(file + ": " + e.getMessage(), e);
+        }
+        out.println("\nThe page: " + file.toAbsolutePath().normalize());
+    }
+
+    /** Writes rows for machines and says where they lie. */
+    void write(Path file, String text, String what) throws IOException {
+        writing(file, () -> OutputFile.write(file, text), what);
+    }
+
+    /** Work that may fail in writing. */
+    interface Work {
+        void run() throws IOException;
+    }
+
+    /** The same for what is written bit by bit. */
+    void writing(Path file, Work work, String what) throws IOException {
+        try {
+            work.run();
+        } catch (IOException e) {
+            throw new IOException(file + ": " + e.getMessage(), e);
+        }
+        out.println("\nWritten, " + what + ": " + file.toAbsolutePath().normalize());
+    }
+}
