@@ -42,8 +42,8 @@ final class Candidates {
         for (int year = 0; year < asked.length; year++) {
             asked[year] = score.asked(year, true, least);
             askedOfRegions[year] = score.asked(year, false, least);
-            reach[year] = score.reach(asked[year] - PairScore.MOST_FOR_PRICE);
-            reachOfRegions[year] = score.reach(askedOfRegions[year] - PairScore.MOST_FOR_PRICE);
+            reach[year] = score.reach(asked[year] - Rarities.MOST_FOR_PRICE);
+            reachOfRegions[year] = score.reach(askedOfRegions[year] - Rarities.MOST_FOR_PRICE);
         }
     }
 
@@ -237,7 +237,7 @@ final class Candidates {
 
         private double mostForPrices(int i, int j) {
             boolean canBeEqual = lastPrice[i] == lastPrice[j] || firstPrice[i] != lastPrice[i] || firstPrice[j] != lastPrice[j];
-            return canBeEqual ? PairScore.MOST_FOR_PRICE : PairScore.otherPrice(lastPrice[i], lastPrice[j]);
+            return canBeEqual ? Rarities.MOST_FOR_PRICE : PairScore.otherPrice(lastPrice[i], lastPrice[j]);
         }
 
         /** Whether so many miles may lie between one and another that was seen later, or on a day that is not known to be another. */

@@ -2,27 +2,13 @@ package swapworth.listing;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
-import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import swapworth.table.Cell;
 
 /** The points of a pair of advertisements of one model line. */
 final class PairScore {
-
-    private static final double MOST_FOR_MILEAGE = 14;
-    static final double MOST_FOR_PRICE = 7;
-    private static final double MOST_FOR_TRIM = 3;
-    private static final double MOST_FOR_REGION = 4;
-    private static final double MOST_FOR_SOURCE = 5;
-    private static final double MOST_FOR_FURTHER = 2;
     private static final double MOST_FOR_ALL_FURTHER = 5;
-    private static final double SAME_LONG_TEXT = 10;
-    private static final double SAME_SHORT_TEXT = 2;
-    private static final int LONG_TEXT = 25;
     private static final double MOST_FOR_GROWTH = 9;
     private static final double NO_MILEAGE = -2;
     private static final double MILEAGE_FELL = -8;
@@ -33,7 +19,7 @@ final class PairScore {
     private static final double OTHER_PRICE = -1.5;
     private static final double FAR_PRICE = -5;
     private static final double OTHER_SELLER = -3;
-    private static final double OTHER_REGION = -4;
+    static final double OTHER_REGION = -4;
     private static final double OTHER_TITLE = -6;
     private static final double OTHER_COLOUR = -5;
     private static final double OTHER_SOURCE = -1;
@@ -44,9 +30,6 @@ final class PairScore {
     private static final double SOON_AFTER = 1.5;
     private static final double SOLD_TWICE = -4;
 
-    private static final double MILES_OF_ALL = 150_000;
-    /** Prices spread over so many times the middle price of their line, in whatever currency. */
-    private static final double PRICES_OF_ALL = 2;
     private static final double MILES_A_DAY = 60;
     private static final double MILES_AT_LEAST = 50;
     private static final double GROWTH_AMONG_SAME = 0.15;
@@ -60,163 +43,11 @@ final class PairScore {
     /** Leaves room for the rounding of logarithms. */
     private static final double ROUNDING = 1.001;
 
-    /** How often each value of one field occurs among the advertisements of one line. */
-    private static final class Line {
-        private final Advertisements of;
-        private final Orders orders;
-        /** Over how much money prices spread. */
-        private final double money;
-        /** The points that an agreement in each trim earns, by its number; in each region and shared source likewise. */
-        private final double[] trims;
-        private final double[] regions;
-        private final double[] sources;
-        /** The points of a shared note, and of shared options, by the number of the text. */
-        private final double[] notes;
-        private final double[] options;
-        private final Counted<String> ownSources = new Counted<>();
-        private final Counted<String> further = new Counted<>();
-        /** What was found before of mileages that many share. */
-        private final Map<Long, Integer> othersAt = new HashMap<>();
-
-        Line(Advertisements of, Orders orders) {
-            this.of = of;
-            this.orders = orders;
-            int n = of.count();
-            money = PRICES_OF_ALL * orders.middlePrice();
-            trims = points(of.trim, of.columns.trim.count(), MOST_FOR_TRIM);
-            regions = points(of.region, of.columns.region.count(), MOST_FOR_REGION);
-            sources = points(of.source, of.columns.source.count(), MOST_FOR_SOURCE);
-            notes = new double[of.columns.note.count()];
-            options = new double[of.columns.options.count()];
-            for (int i = 0; i < n; i++) {
-                if (of.source[i] < 0) {
-                    ownSources.add(of.columns.source.get(of.firstRow(i)).orElse(""));
-                }
-                if (of.note[i] > 0 && notes[of.note[i]] == 0) {
-                    notes[of.note[i]] = text(of.columns.note, of.firstRow(i));
-                }
-                if (of.options[i] > 0 && options[of.options[i]] == 0) {
-                    options[of.options[i]] = text(of.columns.options, of.rowOfOptions(i));
-                }
-                if (of.columns.hasFurther()) {
-                    for (Map.Entry<String, String> entry : of.further(i).entrySet()) {
-                        further.add(entry.getKey() + "\n" + entry.getValue());
-                    }
-                }
-            }
-        }
-
-        private double[] points(int[] codes, int count, double most) {
-            int[] counts = new int[count];
-            for (int code : codes) {
-                counts[Math.max(0, code)] += code < 0 ? 0 : 1;
-            }
-            double[] points = new double[count];
-            for (int code = 0; code < count; code++) {
-                points[code] = counts[code] == 0 ? 0 : rarity(share(counts[code]), most);
-            }
-            return points;
-        }
-
-        /** The most that trim, region and source earn any pair. */
-        double mostForPlace(boolean sameRegion) {
-            return most(trims) + (sameRegion ? most(regions) : OTHER_REGION)
-                    + (ownSources.isEmpty() ? most(sources) : MOST_FOR_SOURCE);
-        }
-
-        private static double most(double[] points) {
-            double most = 0;
-            for (double its : points) {
-                most = Math.max(most, its);
-            }
-            return most;
-        }
-
-        double ofSource(int i) {
-            return of.source[i] >= 0 ? sources[of.source[i]]
-                    : rarity(share(ownSources.of(of.columns.source.get(of.firstRow(i)).orElse(""))), MOST_FOR_SOURCE);
-        }
-
-        double chanceOfMileage(double itsMiles) {
-            return Math.max(grain(itsMiles) / Math.min(MILES_OF_ALL, 10 * itsMiles + 10),
-                    (double) others(Math.round(itsMiles)) / of.count());
-        }
-
-        /**
-         * How many model years and trims share a mileage with those of the first row that has it. The chance of a mileage is that of
-         * another car, so the rows of one year and trim at one mileage count once.
-         */
-        private int others(long whole) {
-            int from = orders.placeOfMiles(whole);
-            int to = orders.placeOfMiles(whole + 1);
-            if (to - from < 2) {
-                return from == to ? -1 : 0;
-            }
-            Integer known = othersAt.get(whole);
-            if (known == null) {
-                Set<Long> kinds = new HashSet<>();
-                for (int k = from; k < to; k++) {
-                    int i = orders.byMiles[k];
-                    kinds.add((long) of.year[i] << 32 | of.trim[i]);
-                }
-                known = kinds.size() - 1;
-                othersAt.put(whole, known);
-            }
-            return known;
-        }
-
-        double chanceOfPrice(double price) {
-            return Math.max(grain(price) / money, (orders.countOfPrice(price) - 2.0) / of.count());
-        }
-
-        double share(int count) {
-            return (double) count / of.count();
-        }
-    }
-
-    /** How many points an agreement in each value of one advertisement earns. */
-    private static final class Profile {
-        /** As many points as any agreement earns. */
-        private static final Profile RAREST = new Profile();
-
-        private final double cohort;
-        private final double mileage;
-        private final double price;
-        private final String[] furtherNames;
-        private final String[] further;
-        private final double[] furtherPoints;
-
-        private Profile() {
-            cohort = 0;
-            mileage = MOST_FOR_MILEAGE;
-            price = MOST_FOR_PRICE;
-            furtherNames = new String[0];
-            further = new String[0];
-            furtherPoints = new double[0];
-        }
-
-        Profile(int one, Line line, double cohort) {
-            Advertisements of = line.of;
-            this.cohort = cohort;
-            mileage = Double.isNaN(of.lastMiles[one]) ? 0 : rarity(line.chanceOfMileage(of.lastMiles[one]), MOST_FOR_MILEAGE);
-            price = rarity(line.chanceOfPrice(of.lastPrice[one]), MOST_FOR_PRICE);
-            Map<String, String> its = of.further(one);
-            furtherNames = its.keySet().toArray(new String[0]);
-            Arrays.sort(furtherNames);
-            further = new String[furtherNames.length];
-            furtherPoints = new double[furtherNames.length];
-            for (int k = 0; k < further.length; k++) {
-                further[k] = its.getOrDefault(furtherNames[k], "");
-                furtherPoints[k] = rarity(line.share(line.further.of(furtherNames[k] + "\n" + further[k])), MOST_FOR_FURTHER);
-            }
-        }
-    }
-
     private final Advertisements of;
     private final Orders orders;
-    private final Line line;
+    private final Rarities line;
     /** Made when first needed: most advertisements are never compared. */
-    private final @Nullable Profile[] profiles;
+    private final @Nullable Rarities.Profile[] profiles;
     /** The logarithm to base 2 of the number of cars of each model year. */
     private final double[] cohorts;
     /** The mileages of the cars of each model year, ascending. */
@@ -228,7 +59,7 @@ final class PairScore {
         this.orders = as.orders;
         this.line = as.line;
         this.cohorts = logarithms(cars);
-        this.profiles = new Profile[as.profiles.length];
+        this.profiles = new Rarities.Profile[as.profiles.length];
         this.milesOfYear = as.milesOfYear;
         this.growthAmongSame = growthAmongSame;
     }
@@ -237,7 +68,7 @@ final class PairScore {
     PairScore(Advertisements ofLine, Orders orders) {
         this.of = ofLine;
         this.orders = orders;
-        this.line = new Line(ofLine, orders);
+        this.line = new Rarities(ofLine, orders);
         this.growthAmongSame = GROWTH_AMONG_SAME;
         // Rows of one year at one mileage count as one car, a row without a mileage as one of its own.
         int[] cars = new int[orders.years.length];
@@ -257,12 +88,12 @@ final class PairScore {
             from = to;
         }
         cohorts = logarithms(cars);
-        profiles = new Profile[ofLine.count()];
+        profiles = new Rarities.Profile[ofLine.count()];
     }
 
     private static double[] logarithms(int[] numbers) {
         double[] logarithms = new double[numbers.length];
-        Arrays.setAll(logarithms, i -> log2(numbers[i]));
+        Arrays.setAll(logarithms, i -> Rarities.log2(numbers[i]));
         return logarithms;
     }
 
@@ -279,10 +110,10 @@ final class PairScore {
         return Arrays.copyOf(miles, kept);
     }
 
-    private Profile profile(int i) {
-        Profile known = profiles[i];
+    private Rarities.Profile profile(int i) {
+        Rarities.Profile known = profiles[i];
         if (known == null) {
-            known = new Profile(i, line, cohort(i));
+            known = new Rarities.Profile(i, line, cohort(i));
             profiles[i] = known;
         }
         return known;
@@ -361,14 +192,14 @@ final class PairScore {
         boolean swapped = swapped(first, second);
         int a = swapped ? second : first;
         int b = swapped ? first : second;
-        double mileage = of.lastMiles[a] == of.lastMiles[b] || of.lastMiles[a] == of.firstMiles[b] ? MOST_FOR_MILEAGE
+        double mileage = of.lastMiles[a] == of.lastMiles[b] || of.lastMiles[a] == of.firstMiles[b] ? Rarities.MOST_FOR_MILEAGE
                 : isUnlikelyDriven(a, b) ? MILEAGE_JUMPED : MOST_FOR_GROWTH;
-        double rest = offer(a, b, Profile.RAREST, List.of(), false) - Math.max(cohort(first), cohort(second))
+        double rest = offer(a, b, Rarities.Profile.RAREST, List.of(), false) - Math.max(cohort(first), cohort(second))
                 + (of.columns.hasFurther() ? MOST_FOR_ALL_FURTHER : 0) + texts(a, b, List.of(), false);
         if (rest + mileage < least) {
             return rest + mileage;
         }
-        rest += mileage(a, b, Profile.RAREST, List.of(), false);
+        rest += mileage(a, b, Rarities.Profile.RAREST, List.of(), false);
         return rest < least ? rest : rest + facts(a, b, List.of(), false);
     }
 
@@ -386,7 +217,7 @@ final class PairScore {
     double reach(double points) {
         // After d miles the chance of a growth is at most 0.5 / (e d) for those driven little and 0.5 / d for all others.
         return points <= 0 ? Double.POSITIVE_INFINITY : points > MOST_FOR_GROWTH ? 0
-                : ROUNDING * growthAmongSame * (0.5 / Math.E + 0.5) * MILES_OF_ALL / Math.pow(2, points);
+                : ROUNDING * growthAmongSame * (0.5 / Math.E + 0.5) * Rarities.MILES_OF_ALL / Math.pow(2, points);
     }
 
     private boolean swapped(int one, int other) {
@@ -410,8 +241,8 @@ final class PairScore {
         boolean swapped = swapped(first, second);
         int a = swapped ? second : first;
         int b = swapped ? first : second;
-        Profile p = profile(swapped ? second : first);
-        Profile q = profile(swapped ? first : second);
+        Rarities.Profile p = profile(swapped ? second : first);
+        Rarities.Profile q = profile(swapped ? first : second);
         double cohort = Math.max(p.cohort, q.cohort);
         double sum = add(-cohort, explain ? "among " + Math.round(Math.pow(2, cohort)) + " of the line and year" : "", parts,
                 explain);
@@ -421,7 +252,7 @@ final class PairScore {
     }
 
     /** The points of price, time, trim, region and source, with the points that agreements of the first one earn. */
-    private double offer(int a, int b, Profile p, List<String> parts, boolean explain) {
+    private double offer(int a, int b, Rarities.Profile p, List<String> parts, boolean explain) {
         double sum = price(a, b, p, parts, explain);
         sum += time(a, b, parts, explain);
         if (of.trim[a] != 0 && of.trim[a] == of.trim[b]) {
@@ -461,7 +292,7 @@ final class PairScore {
         return add(note(a, b), "same text", parts, explain) + add(options(a, b), "same text", parts, explain);
     }
 
-    private double mileage(int a, int b, Profile p, List<String> parts, boolean explain) {
+    private double mileage(int a, int b, Rarities.Profile p, List<String> parts, boolean explain) {
         if (Double.isNaN(of.lastMiles[a]) || Double.isNaN(of.lastMiles[b])) {
             return add(NO_MILEAGE, "no mileage to compare", parts, explain);
         }
@@ -476,8 +307,9 @@ final class PairScore {
         if (driven > likely) {
             return add(MILEAGE_JUMPED, "mileage rose beyond likely use", parts, explain);
         }
-        return add(Math.min(MOST_FOR_GROWTH, Math.max(0, log2(growthAmongSame * chanceOfGrowth(a, b, driven, likely)
-                / (p == Profile.RAREST ? 1 / MILES_OF_ALL : chanceOfMileage(b))))), "mileage rose a little", parts, explain);
+        return add(Math.min(MOST_FOR_GROWTH, Math.max(0, Rarities.log2(growthAmongSame * chanceOfGrowth(a, b, driven, likely)
+                / (p == Rarities.Profile.RAREST ? 1 / Rarities.MILES_OF_ALL : chanceOfMileage(b))))),
+                "mileage rose a little", parts, explain);
     }
 
     /** The chance, for each mile, that one car was driven so far between two advertisements. */
@@ -490,7 +322,7 @@ final class PairScore {
     private double chanceOfMileage(int one) {
         double[] miles = milesOfYear[orders.yearOf[one]];
         int near = place(miles, of.firstMiles[one] + NEIGHBOURHOOD) - place(miles, of.firstMiles[one] - NEIGHBOURHOOD);
-        return Math.max(1 / MILES_OF_ALL, (double) near / (2 * NEIGHBOURHOOD * miles.length));
+        return Math.max(1 / Rarities.MILES_OF_ALL, (double) near / (2 * NEIGHBOURHOOD * miles.length));
     }
 
     /** How many of some ascending numbers lie below one. */
@@ -529,7 +361,7 @@ final class PairScore {
         return of.lastMiles[a] == of.lastMiles[b] || of.lastMiles[a] == of.firstMiles[b] || of.firstMiles[a] == of.lastMiles[b] ? 0 : 1;
     }
 
-    private double price(int a, int b, Profile p, List<String> parts, boolean explain) {
+    private double price(int a, int b, Rarities.Profile p, List<String> parts, boolean explain) {
         if (of.lastPrice[a] == of.firstPrice[b] || of.lastPrice[a] == of.lastPrice[b]) {
             return add(p.price, "same price", parts, explain);
         }
@@ -565,16 +397,10 @@ final class PairScore {
 
     /** The points of two rows whose texts are their own: none where they differ, or are empty. */
     private static double ownText(Texts texts, int row, int other) {
-        return texts.same(row, other) ? text(texts, row) : 0;
+        return texts.same(row, other) ? Rarities.text(texts, row) : 0;
     }
 
-    /** The points of a text that two rows have. */
-    private static double text(Texts texts, int row) {
-        int length = texts.get(row).orElse("").length();
-        return length == 0 ? 0 : length >= LONG_TEXT ? SAME_LONG_TEXT : SAME_SHORT_TEXT;
-    }
-
-    private static double further(Profile p, Profile q, List<String> parts, boolean explain) {
+    private static double further(Rarities.Profile p, Rarities.Profile q, List<String> parts, boolean explain) {
         double earned = 0;
         double cost = 0;
         int j = 0;
@@ -604,29 +430,6 @@ final class PairScore {
         return a != b && a != 0 && b != 0;
     }
 
-    /** The points of an agreement that two cars of one line reach by this chance. */
-    private static double rarity(double chance, double most) {
-        return Math.min(most, Math.max(0, -log2(chance)));
-    }
-
-    /** How coarsely a number was typed: 1000 for 85,000, 1 for 85,412; for a distance in kilometres by its kilometres. */
-    private static double grain(double number) {
-        double best = 0.5;
-        for (double value : new double[] {number, DistanceUnit.KM.fromMiles(number)}) {
-            double whole = Math.rint(value);
-            double step = 1;
-            if (whole == 0 || Math.abs(value - whole) > 1e-6) {
-                continue;
-            }
-            while (step < 1e6 && Math.rint(whole / (step * 10)) * step * 10 == whole) {
-                step *= 10;
-            }
-            boolean half = Math.rint(whole / (step * 5)) * step * 5 == whole;
-            best = Math.max(best, half ? step * 5 : step);
-        }
-        return best;
-    }
-
     private static double add(double points, String why, List<String> parts, boolean explain) {
         if (explain && points != 0) {
             parts.add(why + " " + (points > 0 ? "+" : "") + Cell.format(points, 1));
@@ -634,25 +437,21 @@ final class PairScore {
         return points;
     }
 
-    private static double log2(double value) {
-        return Math.log(value) / Math.log(2);
-    }
-
     /** Fact, agreement and points of every rule, for people. */
     static List<String[]> rules() {
         List<String[]> rules = new ArrayList<>();
-        rule(rules, "mileage", "equal", "log2 of 1 / chance, at most " + shown(MOST_FOR_MILEAGE)
+        rule(rules, "mileage", "equal", "log2 of 1 / chance, at most " + shown(Rarities.MOST_FOR_MILEAGE)
                 + "; the chance is the share of other years and trims of the line with this mileage, at least its roundness"
-                + " / " + Cell.format(MILES_OF_ALL, 0) + ", or / 10 times itself");
+                + " / " + Cell.format(Rarities.MILES_OF_ALL, 0) + ", or / 10 times itself");
         rule(rules, "mileage", "grew by at most " + likelyGrowth(), "log2 of the chance of such a growth / the chance of another car"
                 + " of the model year there, at most " + shown(MOST_FOR_GROWTH) + "; " + Cell.format(100 * GROWTH_AMONG_SAME, 0)
                 + " % of one car's mileages are taken to grow, more where the line shows more");
         rule(rules, "mileage", "grew by more, and the notes are equal; forbidden if not", shown(MILEAGE_JUMPED));
         rule(rules, "mileage", "fell, and the notes are equal; forbidden if not", shown(MILEAGE_FELL));
         rule(rules, "mileage", "missing in one or both", shown(NO_MILEAGE));
-        rule(rules, "price", "equal", "log2 of 1 / chance, at most " + shown(MOST_FOR_PRICE)
+        rule(rules, "price", "equal", "log2 of 1 / chance, at most " + shown(Rarities.MOST_FOR_PRICE)
                 + "; the chance is the share of other rows of the line with this price, at least its roundness / "
-                + Cell.format(PRICES_OF_ALL, 0) + " times the middle price of the line");
+                + Cell.format(Rarities.PRICES_OF_ALL, 0) + " times the middle price of the line");
         rule(rules, "price", "within 0.5 %", shown(ALMOST_SAME_PRICE));
         rule(rules, "price", "within 5 %", shown(NEAR_PRICE));
         rule(rules, "price", "within 15 %", shown(SIMILAR_PRICE));
@@ -661,18 +460,18 @@ final class PairScore {
         rule(rules, "time", "one begins within " + SOON + " days after the other ended", shown(SOON_AFTER));
         rule(rules, "time", "both on offer at one time", shown(OVERLAP));
         rule(rules, "time", "sold twice, by sellers of one kind", shown(SOLD_TWICE));
-        rule(rules, "trim", "equal", "log2 of 1 / share of the line, at most " + shown(MOST_FOR_TRIM));
-        rule(rules, "region", "equal", "log2 of 1 / share of the line, at most " + shown(MOST_FOR_REGION));
+        rule(rules, "trim", "equal", "log2 of 1 / share of the line, at most " + shown(Rarities.MOST_FOR_TRIM));
+        rule(rules, "region", "equal", "log2 of 1 / share of the line, at most " + shown(Rarities.MOST_FOR_REGION));
         rule(rules, "region", "different", shown(OTHER_REGION));
-        rule(rules, "source", "equal", "log2 of 1 / share of the line, at most " + shown(MOST_FOR_SOURCE));
+        rule(rules, "source", "equal", "log2 of 1 / share of the line, at most " + shown(Rarities.MOST_FOR_SOURCE));
         rule(rules, "source", "different", shown(OTHER_SOURCE));
         rule(rules, "seller", "different kinds", shown(OTHER_SELLER));
         rule(rules, "title", "different", shown(OTHER_TITLE));
         rule(rules, "damage", "different", shown(OTHER_DAMAGE));
         rule(rules, "cylinders, power", "different", shown(OTHER_MEASURE));
-        rule(rules, "note, options", "equal", shown(SAME_LONG_TEXT) + "; " + shown(SAME_SHORT_TEXT) + " below " + LONG_TEXT
-                + " characters");
-        rule(rules, "each further column", "equal", "log2 of 1 / share of the line, at most " + shown(MOST_FOR_FURTHER)
+        rule(rules, "note, options", "equal", shown(Rarities.SAME_LONG_TEXT) + "; " + shown(Rarities.SAME_SHORT_TEXT) + " below "
+                + Rarities.LONG_TEXT + " characters");
+        rule(rules, "each further column", "equal", "log2 of 1 / share of the line, at most " + shown(Rarities.MOST_FOR_FURTHER)
                 + " each and "
                 + shown(MOST_FOR_ALL_FURTHER) + " in all");
         rule(rules, "a colour", "different", shown(OTHER_COLOUR));
