@@ -21,9 +21,6 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import swapworth.assumptions.Assumptions;
-import swapworth.listing.Condition;
-import swapworth.listing.Damage;
-import swapworth.listing.Facts;
 import swapworth.listing.LevelOfTrade;
 import swapworth.market.BodiesAndGears.Fact;
 import swapworth.market.Measures.Measured;
@@ -46,11 +43,6 @@ final class Encoder {
     static final String UNDATED = "day not stated";
     /** The median of a half-normal law of scale 1. */
     private static final double HALF_NORMAL_MEDIAN = 0.6745;
-
-    private static final int ZONES = Damage.values().length;
-    /** No step, and each step alone: made once for all rows, which only read them. No fact has more steps than damage has zones. */
-    private static final int[][] AT = IntStream.range(-1, ZONES + 1)
-            .mapToObj(level -> level < 0 ? new int[0] : new int[] {level}).toArray(int[][]::new);
 
     /** So many states of cars are remembered with the columns that they have. */
     private static final int STATES = 1 << 10;
@@ -114,9 +106,9 @@ final class Encoder {
         lines(all, seen, stock.kinds(), assumptions);
         ageAndMileage(seen, ages, miles, assumptions);
         time(seen, evidence.size(), assumptions);
-        trade(assumptions);
+        StepTerms.trade(assumptions).forEach(this::add);
         this.firstOnState = terms.size();
-        state(assumptions);
+        StepTerms.ofState(assumptions).forEach(this::add);
         this.endOnState = terms.size();
         group("region", Group.REGION, "spread_regions", seen, Terms::region, assumptions);
         if (seen.stream().map(s -> s.facts().region().isPresent()).distinct().count() == 2) {
@@ -405,23 +397,6 @@ final class Encoder {
         return row.row();
     }
 
-    private void trade(Assumptions assumptions) {
-        List<LevelOfTrade> levels = List.of(LevelOfTrade.TRADE_ASKING, LevelOfTrade.PRIVATE_SOLD, LevelOfTrade.TRADE_SOLD,
-                LevelOfTrade.AUCTION);
-        steps("level of trade", Group.TRADE, 0, levels.stream().map(LevelOfTrade::words).toList(),
-                List.of("level_trade_asking", "level_private_sold", "level_trade_sold", "level_auction"), assumptions,
-                s -> at(levels.indexOf(s.level())));
-        steps("price includes", Group.TRADE, 0, List.of("fees", "tax", "both", "unknown, at auction"),
-                List.of("includes_fees", "includes_tax", "includes_both", "includes_unknown_at_auction"), assumptions, s -> switch (
-                    s.includes()) {
-                    case NEITHER -> at(-1);
-                    case FEES -> at(0);
-                    case TAX -> at(1);
-                    case BOTH -> at(2);
-                    case UNKNOWN -> at(s.level() == LevelOfTrade.AUCTION ? 3 : -1);
-                });
-    }
-
     /** The columns in which each car of a state has a 1. */
     private record InState(State state, int[] columns) {
     }
@@ -439,69 +414,6 @@ final class Encoder {
             inStates[place] = known;
         }
         return known.columns;
-    }
-
-    private void state(Assumptions assumptions) {
-        onState("title", Group.TITLE, 3, List.of("rebuilt", "salvage", "parts only", "unknown"),
-                List.of("title_rebuilt", "title_salvage", "title_parts_only", "title_unknown"), assumptions,
-                s -> at(s.title().ordinal() - 1));
-        onState("runs", Group.RUNS, 3, List.of("engine fires", "engine dead", "no engine", "not tried", "unknown"),
-                List.of("runs_engine_fires", "runs_engine_dead", "runs_no_engine", "runs_not_tried", "runs_unknown"), assumptions,
-                s -> at(s.runs().ordinal() - 1));
-        List<String> zones = new ArrayList<>();
-        List<String> names = new ArrayList<>();
-        for (Damage zone : Damage.values()) {
-            zones.add(zone.words());
-            names.add("damage_" + zone.name().toLowerCase(Locale.ROOT));
-        }
-        zones.add("unknown");
-        names.add("damage_unknown");
-        onState("damage", Group.DAMAGE, 0, zones, names, assumptions, s -> zones(s.damage()));
-        condition("rust", State::rust, assumptions);
-        condition("paint", State::paint, assumptions);
-        condition("interior", State::interior, assumptions);
-        condition("mechanical", State::mechanical, assumptions);
-        condition("records", State::records, assumptions);
-        onState("keys", Group.CONDITION, 0, List.of("no"), List.of("keys_no"), assumptions, s -> switch (s.keys()) {
-            case NO -> at(0);
-            case YES, UNKNOWN -> at(-1);
-        });
-        onState("airbags", Group.CONDITION, 2, List.of("fired", "gone"), List.of("airbags_fired", "airbags_gone"), assumptions,
-                s -> switch (s.airbags()) {
-                    case FIRED -> at(0);
-                    case GONE -> at(1);
-                    case IN_PLACE, UNKNOWN -> at(-1);
-                });
-    }
-
-    private void condition(String name, Function<State, Condition> fact, Assumptions assumptions) {
-        onState(name, Group.CONDITION, 2, List.of("worn", "bad", "unknown"), List.of(name + "_worn", name + "_bad", "condition_unknown"),
-                assumptions, s -> at(fact.apply(s).ordinal() - 1));
-    }
-
-    private static int[] zones(Optional<Set<Damage>> damage) {
-        return damage.isPresent() ? damage.get().stream().mapToInt(Damage::ordinal).toArray() : at(ZONES);
-    }
-
-    private static int[] at(int level) {
-        return AT[level + 1];
-    }
-
-    /** Steps that ask for nothing but the state of a car. */
-    private void onState(String name, Group group, int ordered, List<String> labels, List<String> named, Assumptions assumptions,
-            Function<State, int[]> standing) {
-        steps(name, group, ordered, labels, named, assumptions, s -> standing.apply(State.of(s.facts())));
-    }
-
-    /** Steps, of which the first {@code ordered} are one flight, the one nearest to the base first. */
-    private void steps(String name, Group group, int ordered, List<String> labels, List<String> named, Assumptions assumptions,
-            Function<Subject, int[]> standing) {
-        List<Terms.Steps.Step> steps = new ArrayList<>();
-        for (int i = 0; i < labels.size(); i++) {
-            steps.add(new Terms.Steps.Step(labels.get(i), assumptions.logMiddle(named.get(i)), assumptions.logSpread(named.get(i)),
-                    i < ordered ? 0 : i));
-        }
-        add(new Terms.Steps(name, group, steps, standing));
     }
 
     private void group(String name, Group group, String spread, List<Subject> seen, Function<Subject, Optional<String>> key,
