@@ -74,6 +74,12 @@ public final class Figures {
         return new Cell(Math.round(100 * share) + " %", Cell.number(share, 4).exact(), Cell.Kind.NUMBER, "");
     }
 
+    /** A chance in whole per cent with its sign, never surer than draws or a model can tell. */
+    static Cell chance(double share) {
+        Cell cell = Cell.chance(share);
+        return new Cell(cell.shown() + " %", Cell.number(share, 4).exact(), Cell.Kind.NUMBER, "");
+    }
+
     static String sentences(List<String> sentences) {
         return sentences.isEmpty() ? "" : String.join("; ", sentences);
     }

@@ -166,7 +166,7 @@ public final class IndexTables {
                     Drift d = told.value();
                     before = d.from();
                     table.row(Cell.words(held.words()), Cell.words(d.from().toString()), Cell.words(d.to().toString()),
-                            Cell.signed(d.percentPerMonth(), 2), range(d.range80()), range(d.range95()), Figures.share(d.chanceOfFall()),
+                            Cell.signed(d.percentPerMonth(), 2), range(d.range80()), range(d.range95()), Figures.chance(d.chanceOfFall()),
                             Cell.number(100 * d.priorSpread(), 2), Cell.number(100 * d.spread(), 2), Figures.share(d.priorShare()));
                 }
             }
@@ -194,7 +194,7 @@ public final class IndexTables {
                 Drift d = told.value();
                 table.row(Cell.words(line), Cell.words(d.from().toString()), Cell.words(d.to().toString()),
                         Cell.signed(d.percentPerMonth(), 2),
-                        range(d.range80()), range(d.range95()), Figures.share(d.chanceOfFall()));
+                        range(d.range80()), range(d.range95()), Figures.chance(d.chanceOfFall()));
             }
         }
         return table.build();
@@ -246,7 +246,7 @@ public final class IndexTables {
                 List<Cell> row = new ArrayList<>(List.of(Cell.whole(months), level(100 * Quantiles.ofSorted(factors, 0.5))));
                 row.add(span(factors, 0.8));
                 row.add(span(factors, 0.95));
-                row.add(Figures.share(lower));
+                row.add(Figures.chance(lower));
                 table.row(row);
             }
             return table.build();

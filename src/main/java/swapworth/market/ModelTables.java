@@ -24,8 +24,10 @@ public final class ModelTables {
      */
     public static Table terms(PriceModel model, DistanceUnit unit) {
         PriceModel.MiddleCar middle = model.middleCar();
+        int cars = model.cars().size();
         Table.Builder table = Table.titled("Terms of the price model, effect on price")
-                .note(model.cars().size() + " cars with " + model.prices() + " prices. Slopes are those at the middle car: "
+                .note(cars + (cars == 1 ? " car with " : " cars with ") + model.prices() + (model.prices() == 1 ? " price" : " prices")
+                        + ". Slopes are those at the middle car: "
                         + Cell.format(middle.ageYears(), 1) + " years, " + Figures.rounded(unit.fromMiles(middle.miles())) + " "
                         + unit.symbol()
                         + "; further away they bend. Steps are against: private asking, fees and tax not in the price, clean title,"

@@ -323,7 +323,7 @@ public final class Alternatives {
         for (Alternative one : whole) {
             List<Cell> cells = new ArrayList<>(List.of(Cell.words(one.name())));
             for (Alternative other : whole) {
-                cells.add(one == other ? Cell.BLANK : Cell.number(100 * chanceCheaper(one, other), 0));
+                cells.add(one == other ? Cell.BLANK : Cell.chance(chanceCheaper(one, other)));
             }
             chances.row(cells);
         }

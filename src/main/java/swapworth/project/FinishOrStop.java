@@ -157,8 +157,8 @@ public record FinishOrStop(LocalDate on, String currency, double[] finished, dou
             double[] gain = gain(exit);
             double[] less = DrawFigures.minus(gain, DrawFigures.times(hoursToCome, rate));
             chances.row(Cell.words(exit.name), Cell.number(DrawFigures.median(gain), 0), Cell.number(Forecast.range(gain, 0.80).low(), 0),
-                    Cell.number(Forecast.range(gain, 0.80).high(), 0), Cell.number(100 * DrawFigures.chance(gain), 0),
-                    Cell.number(100 * DrawFigures.chance(less), 0), hours > 0
+                    Cell.number(Forecast.range(gain, 0.80).high(), 0), Cell.chance(DrawFigures.chance(gain)),
+                    Cell.chance(DrawFigures.chance(less)), hours > 0
                     ? Cell.number(DrawFigures.median(gain) / hours, 1) : Cell.BLANK,
                     Cell.words(exit.how));
         }

@@ -57,6 +57,9 @@ final class ForecastTables {
         Table.Builder table = Table.titled("What drives the spread of the forecast").columns(Column.number("line", ""),
                 Column.words("estimate"), Column.number("median", unit), Column.number("80 % from", unit), Column.number("80 % to", unit),
                 Column.number("part of the variance", "%"));
+        if (forecast.drivers().isEmpty()) {
+            return table.note("No row still to come is an estimate: nothing in the forecast is unsure.").build();
+        }
         table.note("Money that comes in is below 0; parts of the variance are those at a market that stands still. A firm offer or a"
                 + " narrower range for the first rows would narrow the forecast most.");
         for (Forecast.Driver driver : forecast.drivers()) {

@@ -245,7 +245,7 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
             table.row(Cell.whole(h), Cell.number(DrawFigures.median(purchase.get(h - 1)), 0),
                     Cell.number(DrawFigures.median(exit.get(h - 1)), 0),
                     Cell.number(DrawFigures.median(gain), 0), Cell.number(near.low(), 0), Cell.number(near.high(), 0),
-                    paysBelow(h) > 0 ? Cell.number(paysBelow(h), 0) : Cell.words("never"), Cell.number(100 * DrawFigures.chance(gain), 0));
+                    paysBelow(h) > 0 ? Cell.number(paysBelow(h), 0) : Cell.words("never"), Cell.chance(DrawFigures.chance(gain)));
         }
         return List.of(table.build());
     }

@@ -4,6 +4,17 @@ import java.util.List;
 
 /** The short cautions that belong to what a page speaks of, each with its source; all defer to local law and licensed practice. */
 public final class Cautions {
+    private static final String ASKED = "An asking price is not a selling price, and a vanished advertisement is not a sale. A value holds"
+            + " for its day and its level of trade only.";
+    private static final String ODOMETER = "(US: 49 CFR 580.5; 49 USC 32704, NHTSA letter of 8 December 1995)";
+    private static final String ENGINE_CHANGE = "(US: Clean Air Act 203(a)(3), EPA tampering policy of 23 November 2020; California: 16 CCR"
+            + " 3362.1; UK: DVLA rules on radically altered vehicles; EU: Regulation 2018/858, articles 44 and 45; Germany: StVZO 19(2))";
+    private static final String INSURANCE = "Actual cash value, stated value and agreed value are different promises, and";
+    private static final String DISCLOSURE = "(UK: Consumer Insurance (Disclosure and Representations) Act 2012, section 2)";
+    private static final String MARKED_PARTS = "fitting a marked major part without the prescribed check is unlawful in some places."
+            + " (US: 49 USC 33111; 18 USC 511; 28 CFR 25.52)";
+    private static final String APPRAISER = "For a claim, a loan, a divorce or an agreed sum go to a qualified appraiser. (US: 26 CFR"
+            + " 1.170A-17; Uniform Standards of Professional Appraisal Practice, Standards 7 and 8)";
 
     private Cautions() {
     }
@@ -18,8 +29,7 @@ public final class Cautions {
                 "These are statistical estimates from listings that you chose and collected. They are no appraisal, no offer and no advice."
                         + " Where law or a contract asks for an appraisal (a claim, a loan, an estate, an agreed sum), go to a qualified"
                         + " appraiser. (Uniform Standards of Professional Appraisal Practice, Standards 7 and 8, on personal property)",
-                "An asking price is not a selling price, and a vanished advertisement is not a sale. A value holds for its day and its "
-                        + "level of trade only.",
+                ASKED,
                 "A low price often has a reason that the row does not give. See the car and its papers, or have it seen, before you pay.",
                 "Title brands differ from place to place, and a blank title is not a clean one. Check the title and what the brand means at"
                         + " your registry. (28 CFR 25.52 for the federal words in the US; UK insurers' categories since October 2017)",
@@ -88,32 +98,39 @@ public final class Cautions {
     public static List<String> ofSwaps() {
         return List.of(
                 "Sell a swap with both distances written down, that of the chassis and that of the running gear, each with its status,"
-                        + " and never"
-                        + " with one figure made of the two. Whether the odometer's reading is the actual mileage is for you to certify; a"
-                        + " donor's instrument cluster in another car is the trap. (US: 49 CFR 580.5; 49 USC 32704, NHTSA letter of 8"
-                        + " December"
-                        + " 1995)",
+                        + " and never with one figure made of the two. Whether the odometer's reading is the actual mileage is for you to"
+                        + " certify; a donor's instrument cluster in another car is the trap. " + ODOMETER,
                 "Another engine may be tampering with the emission controls unless the result matches a certified configuration, or an"
-                        + " authority has approved it: ask before you build, and again before you sell. (US: Clean Air Act 203(a)(3), EPA"
-                        + " tampering policy of 23 November 2020; California: 16 CCR 3362.1; UK: DVLA rules on radically altered"
-                        + " vehicles; EU:"
-                        + " Regulation 2018/858, articles 44 and 45; Germany: StVZO 19(2))",
-                "Tell your insurer what was changed. Actual cash value, stated value and agreed value are different promises, and what"
-                        + " you spent"
-                        + " is none of them. (UK: Consumer Insurance (Disclosure and Representations) Act 2012, section 2)",
+                        + " authority has approved it: ask before you build, and again before you sell. " + ENGINE_CHANGE,
+                "Tell your insurer what was changed. " + INSURANCE + " what you spent is none of them. " + DISCLOSURE,
                 "A lender may refuse a rebuilt or altered car, and a change may breach a loan: ask first. (common practice, no source)",
                 "A brand travels with the title of the chassis. Keep the donor's title and bill of sale, and photographs of the stamped"
-                        + " numbers"
-                        + " of engine and gearbox; fitting a marked major part without the prescribed check is unlawful in some places."
-                        + " (US: 49"
-                        + " USC 33111; 18 USC 511; 28 CFR 25.52)",
+                        + " numbers of engine and gearbox; " + MARKED_PARTS,
                 "A gain on a car or on parts may be taxable, and sales or use tax is due where a car is registered: ask. (US: 26 CFR"
-                        + " 1.183-2 on"
-                        + " hobby and business)",
+                        + " 1.183-2 on hobby and business)",
                 "This is a statistical estimate from rows that you collected and assumptions that you can change, most of them without a"
-                        + " source:"
-                        + " no appraisal. For a claim, a loan, a divorce or an agreed sum go to a qualified appraiser. (US: 26 CFR"
-                        + " 1.170A-17;"
-                        + " Uniform Standards of Professional Appraisal Practice, Standards 7 and 8)");
+                        + " source: no appraisal. " + APPRAISER);
+    }
+
+    /**
+     * For the file on a finished swap that its owner hands on: who reads it has neither built the car nor collected the listings.
+     *
+     * @return one caution an item
+     */
+    public static List<String> ofSwapsHandedOn() {
+        return List.of(
+                "This is a statistical estimate from listings that the owner chose and collected and from assumptions, most of them"
+                        + " without a source. It is no appraisal, no offer and no advice. " + APPRAISER,
+                ASKED,
+                "The mileage of the car is that of its chassis; its running gear has another one. Whether the odometer's reading is the"
+                        + " actual mileage is for the seller to certify; a donor's instrument cluster in another car is the trap. "
+                        + ODOMETER,
+                "Another engine may be tampering with the emission controls unless the result matches a certified configuration, or an"
+                        + " authority has approved it: ask to see the approval, and ask the authority where the car is to be registered. "
+                        + ENGINE_CHANGE,
+                "An insurer must know what was changed. " + INSURANCE + " what the owner spent is none of them. " + DISCLOSURE,
+                "A brand travels with the title of the chassis. See the titles and bills of sale of both cars, and hold the stamped"
+                        + " numbers of engine and gearbox against them; " + MARKED_PARTS,
+                "Sales or use tax may be due where a car is registered: ask there. (common practice, no source)");
     }
 }

@@ -149,7 +149,7 @@ public record InShort(List<Sentence> sentences) {
         int count = choice.compared();
         int others = choice.options().size() - count;
         return choice.purpose() + ": " + (count == 1 ? "'" + car.name() + (others == 0 ? "' alone costs net " : "' costs net ")
-                : "of " + count + " '" + car.name() + "' costs least, net ") + study.currency().getCurrencyCode()
+                : "of the " + count + " compared '" + car.name() + "' costs least, net ") + study.currency().getCurrencyCode()
                 + " " + Cell.format(first.meanWithGear(), 0) + (first.parts() ? " (80 % range " + Choice.range(first.withGear())
                 + study.on().map(d -> "; " + d).orElse("") + ")" : "") + ": " + Cell.format(first.landed(), 0)
                 + (first.whole() ? " at the door" : " without all of its fees") + " for a price or bid of "

@@ -210,7 +210,7 @@ public final class ListingsPage {
             parts.add(Part.picture(MarketCharts.priceAgainstMileage(judged, line)));
         }
         if (lines.size() > MOST_LINES) {
-            parts.add(Part.prose("Lines with fewer cars have no chart of their own: "
+            parts.add(Part.prose("The lines with most cars have a chart; these have none: "
                     + String.join(", ", lines.subList(MOST_LINES, lines.size())) + "."));
         }
         parts.add(Part.picture(MarketCharts.askedAgainstValue(judged)));

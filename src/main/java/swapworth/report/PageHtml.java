@@ -21,7 +21,8 @@ final class PageHtml {
         if (!page.lead().isEmpty()) {
             paragraphs("lead", page.lead());
         }
-        out.append("<p class=\"paper\">What is folded on the screen is left off the paper: unfold what you want printed.</p>\n</header>\n");
+        int below = out.length();
+        out.append("</header>\n");
         sections(page.sections().subList(0, page.opening()));
         List<Section> rest = page.sections().subList(page.opening(), page.sections().size());
         List<Section> headed = rest.stream().filter(s -> !s.heading().isEmpty()).toList();
@@ -36,6 +37,9 @@ final class PageHtml {
         }
         out.append("<main>\n");
         sections(rest);
+        if (out.indexOf("<details", below) >= 0) {
+            out.insert(below, "<p class=\"paper\">What is folded on the screen is left off the paper: unfold what you want printed.</p>\n");
+        }
         return out.append("</main>\n</body>\n</html>\n").toString();
     }
 

@@ -35,7 +35,7 @@ final class PageStyle {
             table{border-collapse:collapse;font-size:.9rem;line-height:1.35;font-variant-numeric:tabular-nums lining-nums}
             th,td{padding:.28rem .6rem .28rem 0;text-align:left;vertical-align:top;border-bottom:1px solid var(--rule)}
             th{font-weight:600;vertical-align:bottom;border-bottom-color:var(--soft)}
-            td{white-space:nowrap}
+            td{white-space:nowrap;unicode-bidi:plaintext}
             td.t{white-space:normal;min-width:14rem;max-width:26rem}
             th.n,td.n{text-align:right}
             .unit{display:block;color:var(--soft);font-weight:400;white-space:nowrap}

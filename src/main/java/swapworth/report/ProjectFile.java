@@ -121,8 +121,10 @@ public final class ProjectFile {
         if (reader == Reader.SELF) {
             sections.addAll(ProjectPage.sections(undertaking));
         }
-        List<String> cautions = new ArrayList<>(Cautions.ofSwaps());
-        cautions.addAll(Cautions.ofValues().subList(0, 2));
+        List<String> cautions = new ArrayList<>(reader == Reader.SELF ? Cautions.ofSwaps() : Cautions.ofSwapsHandedOn());
+        if (reader == Reader.SELF) {
+            cautions.addAll(Cautions.ofValues().subList(0, 2));
+        }
         sections.add(Section.of("check", "What to check, and with whom", Part.bullets(checks()),
                 Part.cautions("Before you rely on any of this", cautions)));
         String car = finished.map(f -> Discreet.text(f.car().name())).orElse("the car");

@@ -94,6 +94,18 @@ public record Cell(String shown, String exact, Kind kind, String link) {
     }
 
     /**
+     * A chance as a share of draws: shown in whole per cent and never as surer than draws can tell, {@code > 99} and {@code < 1}.
+     *
+     * @param share between 0 and 1; no finite number gives {@link #BLANK}
+     * @return the cell; machines read the per cent
+     */
+    public static Cell chance(double share) {
+        Cell cell = number(100 * share, 0);
+        return cell == BLANK || share >= 0.01 && share <= 0.99 ? cell
+                : new Cell(share < 0.01 ? "< 1" : "> 99", cell.exact, Kind.NUMBER, "");
+    }
+
+    /**
      * The same cell, its shown text leading to another place of the page.
      *
      * @param address for instance {@code #car-12}

@@ -16,6 +16,9 @@ final class TableHtml {
         for (String note : table.notes()) {
             out.append("<p class=\"note\">").append(Html.escape(note)).append("</p>\n");
         }
+        if (table.rows().isEmpty()) {
+            return out.append(table.notes().isEmpty() ? "<p class=\"note\">No row.</p>\n" : "").append("</figure>\n").toString();
+        }
         out.append("<div class=\"wide\"><table").append(crowded(table) ? " class=\"crowded\"" : "").append(">\n<thead><tr>");
         boolean[] empty = emptySentences(table);
         for (int c = 0; c < empty.length; c++) {

@@ -49,7 +49,11 @@ final class TableText {
         StringBuilder out = new StringBuilder();
         out.append(table.title()).append('\n');
         table.notes().forEach(note -> out.append(TextLines.of(GAP, note)));
-        new TableText(table).write(out);
+        if (!table.rows().isEmpty()) {
+            new TableText(table).write(out);
+        } else if (table.notes().isEmpty()) {
+            out.append(GAP).append("No row.\n");
+        }
         return out.toString();
     }
 

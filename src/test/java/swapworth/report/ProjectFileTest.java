@@ -115,6 +115,19 @@ class ProjectFileTest {
     }
 
     @Test
+    void cautions_to_others_speak_of_the_owner_and_ask_nothing_of_the_reader_that_is_the_owners_to_do() {
+        for (Reader reader : List.of(Reader.BUYER, Reader.LENDER, Reader.INSURER)) {
+            String html = page(reader);
+            for (String owners : List.of("that you chose", "you collected", "you can change", "for you to certify", "before you build",
+                    "you spent", "Sell a swap", "unfold what you want printed")) {
+                assertFalse(html.contains(owners), reader + " reads '" + owners + "'");
+            }
+            assertTrue(html.contains("is for the seller to certify") && html.contains("16 CCR 3362.1"), reader.name());
+        }
+        assertTrue(page(Reader.SELF).contains("is for you to certify"));
+    }
+
+    @Test
     void the_owner_reads_everything() {
         String html = page(Reader.SELF);
         for (String one : List.of("What is left", "Finish or stop", "Against what", "When to walk away", "Tamsin Orrell",

@@ -56,6 +56,10 @@ class TableTest {
             many.columns(Column.number("n" + c, ""));
             without.columns(Column.number("n" + c, ""));
         }
+        few.row(Cell.words("x"), Cell.words("y"));
+        for (Table.Builder wide : List.of(many, without)) {
+            wide.row(Collections.nCopies(wide == many ? 13 : 12, Cell.words("x")));
+        }
         assertTrue(few.build().html().contains("<table>"));
         assertTrue(many.build().html().contains("<table class=\"crowded\">"));
         assertTrue(without.build().html().contains("<table>"));
@@ -67,6 +71,17 @@ class TableTest {
         table.row(Cell.words("x"), Cell.words(""));
         assertFalse(table.build().html().contains("remarks"));
         assertTrue(table.row(Cell.words("y"), Cell.words("late")).build().html().contains("remarks"));
+    }
+
+    @Test
+    void a_table_without_rows_says_so_and_shows_no_empty_columns() {
+        Table bare = Table.titled("Odd rows").columns(Column.words("row"), Column.sentences("why")).build();
+        assertEquals("Odd rows\n  No row.\n", bare.text());
+        assertTrue(bare.html().contains("<p class=\"note\">No row.</p>") && !bare.html().contains("<table"), bare.html());
+        Table told = Table.titled("Odd rows").note("12 rows: 12 used.").columns(Column.words("row")).build();
+        assertEquals("Odd rows\n  12 rows: 12 used.\n", told.text());
+        assertFalse(told.html().contains("No row."), told.html());
+        assertEquals("row\r\n", told.csv());
     }
 
     @Test
@@ -190,6 +205,14 @@ class TableTest {
         assertEquals("0.0", Cell.signed(0.01, 1).shown());
         assertEquals("+0.1", Cell.signed(0.1, 1).shown());
         assertEquals(Cell.BLANK, Cell.number(Double.NaN, 1));
+    }
+
+    @Test
+    void a_chance_is_shown_no_surer_than_draws_can_tell_and_kept_exact_for_machines() {
+        assertEquals("57", Cell.chance(0.57).shown());
+        assertEquals(List.of("> 99", "100"), List.of(Cell.chance(1).shown(), Cell.chance(1).exact()));
+        assertEquals(List.of("< 1", "0.25"), List.of(Cell.chance(0.0025).shown(), Cell.chance(0.0025).exact()));
+        assertEquals(Cell.BLANK, Cell.chance(Double.NaN));
     }
 
     @Test
