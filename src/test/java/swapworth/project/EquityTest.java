@@ -100,6 +100,9 @@ class EquityTest {
         // ends of months up to July, as above: the car is sold in August, and nothing stands in it afterwards
         assertEquals(0.01 * (6000 + 6000 + 8000 + 8400 + 7900 + 7900 + 8900), sold.capital()[7], 1e-9);
         assertTrue(sold.tables().get(0).text().contains("came in for the finished car, 2025-08-10"), sold.tables().get(0).text());
+        // 9,000 less 8,700 is booked, and no chance is told of it
+        assertTrue(sold.chanceOfLoss().startsWith("In cash it brought a gain of USD 300; the chance of a loss is "), sold.chanceOfLoss());
+        assertTrue(sold.tables().get(0).text().contains("In cash it brought a gain of USD 300, as booked."), sold.tables().get(0).text());
         Files.writeString(file, String.join("\n", rows) + "\n2025-08-10,9000,to be sold,car sold,estimate,,,\n");
         Forecast planned = Forecast.withDefaults().with(rate).draws(COUNT, 1).of(Ledger.read(file));
         assertEquals(10_000 - 8_700, Equity.of(all(10_000), planned).inCash()[7], 1e-9);
