@@ -73,7 +73,10 @@ final class PageStyle {
             .cautions{border:1px solid var(--soft)}
             }""";
 
-    static final String CSS = SCREEN + below("@media screen", ".crowded") + below("@media print", ".crowded:not(:has(tr:nth-child(19)))") + below("@media screen and (max-width:600px)", ".wide>table")
+    /** A table that is longer than a sheet keeps its rows plain, so that its heading can stand on each. */
+    static final String CSS = SCREEN + below("@media screen", ".crowded")
+            + below("@media print", ".crowded:not(:has(tr:nth-child(19)))")
+            + below("@media screen and (max-width:600px)", ".wide>table")
             + "@media screen and (max-width:600px){.b{order:1}\n"
             + "td:first-child{white-space:normal;max-width:10rem}thead:has(.b)+tbody td:first-child{max-width:4.5rem}}\n" + PAPER;
 
