@@ -619,6 +619,16 @@ public final class PriceModel {
     }
 
     /**
+     * Whether draws are of this model: those of another one belong to other states of the market.
+     *
+     * @param draws joint draws
+     * @return whether {@link #draws} made them
+     */
+    public boolean drew(ValueDraws draws) {
+        return draws.areOf(encoder);
+    }
+
+    /**
      * How the level of the market has moved, with the cars held still.
      *
      * @return the index, base 100 in the first month; why there is none where the listings have no dates, or one only

@@ -75,9 +75,13 @@ public final class ValueDraws {
         return amounts(draws.responses(row.row(), row.inflation(), row.growth(), seed));
     }
 
+    boolean areOf(Encoder of) {
+        return of == encoder;
+    }
+
     /** The draws themselves, for rows of that encoder. */
     JointDraws joint(Encoder of) {
-        if (of != encoder) {
+        if (!areOf(of)) {
             throw new IllegalArgumentException("these draws are of another model");
         }
         return draws;

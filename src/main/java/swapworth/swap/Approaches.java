@@ -140,9 +140,9 @@ final class Approaches {
         PairStanding standing = s.model.pair(s.finished);
         if (standing == PairStanding.BY_FACTS && !s.model.takesPairsApart()) {
             // Each line has a level of its own: what its running gear is worth beyond its facts is known of neither.
-            double[] scale = Situation.map(Draws.normal(s.count(), s.seedOf("scale of gears")), Math::abs);
+            double[] scale = Situation.map(Draws.normal(s.count(), s.seedOfPair("scale of gears")), Math::abs);
             double spread = s.assumption("spread_gears").middle() * Math.sqrt(2);
-            double[] apart = Situation.combined((z, h) -> spread * h * z, Draws.normal(s.count(), s.seedOf("gears")), scale);
+            double[] apart = Situation.combined((z, h) -> spread * h * z, Draws.normal(s.count(), s.seedOfPair("gears")), scale);
             s.source("spread_gears", apart);
             names.add("spread_gears");
             log = Situation.sum(log, apart);
@@ -181,7 +181,12 @@ final class Approaches {
 
     /** How the price of one swap departs from that of such swaps. */
     private double[] departure(SeenSwap swap) {
-        return Situation.sum(s.departureOf(subject(swap), swap.name()), below(swap));
+        return Situation.sum(s.departureOf(subject(swap), named(swap)), below(swap));
+    }
+
+    /** Two lines may have swaps of one name. */
+    private static String named(SeenSwap swap) {
+        return swap.name() + "\n" + swap.facts().vehicle();
     }
 
     private boolean isAlike(SeenSwap swap) {
@@ -220,7 +225,7 @@ final class Approaches {
         }
         double middle = s.assumptions().logMiddle("swap_offer_below");
         double spread = s.assumptions().logSpread("swap_offer_below");
-        return Situation.map(Draws.normal(s.count(), s.seedOf("offer for " + swap.name())), z -> middle + spread * z);
+        return Situation.map(Draws.normal(s.count(), s.seedOf("offer for " + named(swap))), z -> middle + spread * z);
     }
 
     /** The swaps of other pairs that were seen and whose body and running gear the listings know. */
@@ -298,7 +303,7 @@ final class Approaches {
 
     private double[] stated(Optional<UnsureAmount> amount, String name, double times, double[] moved) {
         return amount.filter(UnsureAmount::isStated).map(a -> Situation.combined((sum, one) -> sum + times * one, moved,
-                a.draws(s.count(), s.seedOf(name)))).orElse(moved);
+                a.draws(s.count(), s.seedOfCar(name)))).orElse(moved);
     }
 
     /** The recipient without its running gear: by cars without an engine, else the stock car less what its removed parts bring. */
@@ -327,7 +332,7 @@ final class Approaches {
     }
 
     private double[] amount(UnsureAmount amount, String name, List<String> names) {
-        double[] draws = amount.draws(s.count(), s.seedOf(name));
+        double[] draws = amount.draws(s.count(), s.seedOfCar(name));
         if (!amount.byParts()) {
             return draws;
         }
@@ -367,7 +372,7 @@ final class Approaches {
         if (s.car.cost().work().isPresent()) {
             UnsureAmount work = s.car.cost().work().get();
             remarks.add("labour and parts: " + work.source() + "; the market pays for a share of it only (swap_work_share)");
-            return work.draws(s.count(), s.seedOf("work"));
+            return work.draws(s.count(), s.seedOfCar("work"));
         }
         remarks.add("labour and parts: as much as the running gear costs, give or take, which is an assumption (swap_work_cost; state"
                 + " work_value in the car's row instead); the market pays for a share of it only (swap_work_share)");

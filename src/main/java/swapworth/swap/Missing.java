@@ -85,7 +85,7 @@ final class Missing {
 
     /** How each of the rows departs from the middle of its description. */
     private static List<double[]> noise(Situation s) {
-        return IntStream.range(0, ROWS).mapToObj(k -> s.single(s.subject(s.finished), s.seedOf("narrowing " + k))).toList();
+        return IntStream.range(0, ROWS).mapToObj(k -> s.single(s.subject(s.finished), s.seedOfCar("narrowing " + k))).toList();
     }
 
     /** The lines whose cars move together with the finished car most, each with its draws in the state of that car. */

@@ -3,6 +3,7 @@ package swapworth.swap;
 import static java.util.Objects.requireNonNull;
 
 import java.time.LocalDate;
+import java.util.Comparator;
 import java.util.Optional;
 import swapworth.listing.CarFacts;
 import swapworth.listing.LevelOfTrade;
@@ -24,6 +25,10 @@ import swapworth.listing.PriceIncludes;
  */
 public record SeenSwap(String name, CarFacts facts, BuiltBy builtBy, double price, Kind kind, LevelOfTrade level,
         PriceIncludes includes, Optional<LocalDate> on, Optional<String> factoryLine) {
+
+    /** A sale is the last of a swap's prices, whatever its day; without a day is before all days. */
+    static final Comparator<SeenSwap> LATEST = Comparator.comparing((SeenSwap swap) -> swap.kind == Kind.SOLD)
+            .thenComparing(swap -> swap.on.orElse(LocalDate.MIN)).thenComparing(SeenSwap::kind).thenComparingDouble(SeenSwap::price);
 
     /** What the price of a swap is. */
     public enum Kind {

@@ -16,6 +16,7 @@ import swapworth.assumptions.Assumptions;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
 import swapworth.listing.DrivenWheels;
+import swapworth.listing.Facts;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.PriceIncludes;
 import swapworth.listing.Runs;
@@ -25,6 +26,7 @@ import swapworth.market.PriceModel;
 import swapworth.market.Subject;
 import swapworth.market.ValueDraws;
 import swapworth.statistics.Draws;
+import swapworth.statistics.RandomNumbers;
 
 /**
  * What all approaches to one finished car share: the market's draws, the car in its three forms (finished, stock, factory equivalent),
@@ -70,8 +72,8 @@ final class Situation {
         this.factory = options.factory().map(maker -> inFactoryForm(ofMaker(maker, gear)));
         this.gearShare = between("swap_mileage_share", 0, 1);
         double own = assumption("swap_own_departure").middle();
-        double[] work = Draws.normal(count(), seedOf("own departure"));
-        double[] single = single(subject(finished), seedOf("single car"));
+        double[] work = Draws.normal(count(), seedOfCar("departure"));
+        double[] single = single(subject(finished), seedOfCar("single"));
         this.departure = combined((w, s) -> own * w + s, work, single);
     }
 
@@ -175,8 +177,23 @@ final class Situation {
         return assumptions.get(name);
     }
 
+    /** The seed of what is one and the same for all cars. */
     long seedOf(String name) {
-        return seed * 1_000_003 + name.hashCode();
+        return RandomNumbers.seed(seed, name);
+    }
+
+    /** The seed of what is this car's own luck: another finished car on the same draws of the market has another one. */
+    long seedOfCar(String name) {
+        return seedOf("own " + name + "\n" + car.name());
+    }
+
+    /** The seed of what cars of this body and running gear share, and no others. */
+    long seedOfPair(String name) {
+        return seedOf(name + "\n" + pairOf(finished));
+    }
+
+    private String pairOf(Facts facts) {
+        return facts.vehicle() + "\n" + model.body(facts) + "\n" + model.runningGear(facts);
     }
 
     /** Standard normal draws of an assumption, the same whoever asks. */
@@ -239,7 +256,7 @@ final class Situation {
         if (samePair(subject.facts().made(), finished) || model.pair(subject.facts()) == PairStanding.SEEN) {
             return logLevel(subject);
         }
-        long pair = seedOf("pair " + subject.facts().vehicle() + model.body(subject.facts()) + model.runningGear(subject.facts()));
+        long pair = seedOf("pair\n" + pairOf(subject.facts()));
         return logLevel(subject, s -> draws.levelOfAnotherPair(s, pair));
     }
 

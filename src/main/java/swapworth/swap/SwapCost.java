@@ -37,8 +37,8 @@ public record SwapCost(Optional<UnsureAmount> gear, Optional<UnsureAmount> work,
         /** Checks the figures. */
         public Loss {
             requireNonNull(what, "what");
-            if (!(amount >= 0) || !(share >= 0 && share < 1)) {
-                throw new IllegalArgumentException(what + ": a loss is an amount of at least 0 or a share from 0 to 1, not " + amount
+            if (!(amount >= 0) || Double.isInfinite(amount) || !(share >= 0 && share < 1)) {
+                throw new IllegalArgumentException(what + ": a loss is a finite amount of at least 0 or a share from 0 to 1, not " + amount
                         + " and " + share);
             }
         }

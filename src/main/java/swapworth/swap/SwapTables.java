@@ -445,7 +445,7 @@ final class SwapTables {
         double redo = s.assumption("swap_redo_share").middle();
         table.row(Cell.words("doing the swap again after a crash costs about a third of the first time, since its problems are solved"),
                 Cell.words("swap_redo_share"), Cell.number(redo, 2),
-                s.car.cost().work().map(w -> Figures.money(redo * median(w.draws(s.count(), s.seedOf("work"))))).orElse(Cell.BLANK));
+                s.car.cost().work().map(w -> Figures.money(redo * median(w.draws(s.count(), s.seedOfCar("work"))))).orElse(Cell.BLANK));
         double inflated = s.assumption("swap_inflated_position").middle();
         table.row(Cell.words("in an inflated market a finished swap costs about what the factory equivalent asks"),
                 Cell.words("swap_inflated_position"), Cell.number(inflated, 2), worked.factoryShared.isEmpty()

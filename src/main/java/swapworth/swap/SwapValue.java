@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.BinaryOperator;
 import java.util.function.Function;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.CarFacts;
@@ -60,7 +61,7 @@ public final class SwapValue implements SwapAnswer {
         this.approaches = approaches;
         double[][] logs = approaches.logs.values().toArray(double[][]::new);
         this.combination = combined(logs);
-        this.together = combination.draws(logs, situation.seedOf("between approaches"));
+        this.together = combination.draws(logs, situation.seedOfPair("between approaches"));
         this.reconciled = approaches.alike.given(together, together);
         this.departure = approaches.alike.scattered(situation.departure);
         double[] one = Situation.sum(reconciled, departure);
@@ -176,7 +177,7 @@ public final class SwapValue implements SwapAnswer {
          */
         public Options on(LocalDate day) {
             Options copy = copy();
-            copy.on = Optional.of(day);
+            copy.on = Optional.of(requireNonNull(day, "day"));
             return copy;
         }
 
@@ -189,19 +190,24 @@ public final class SwapValue implements SwapAnswer {
          */
         public Options withFactoryEquivalent(CarFacts facts) {
             Options copy = copy();
-            copy.factory = Optional.of(facts);
+            copy.factory = Optional.of(requireNonNull(facts, "facts"));
             return copy;
         }
 
         /**
-         * With swaps of other people that were seen.
+         * With swaps of other people that were seen. Each counts once, for its prices share its own luck: rows of one name, line and
+         * model year are one swap, and its sale counts, else its last price.
          *
-         * @param swaps the swaps, in any order; one that stands there twice counts once
+         * @param swaps the swaps, in any order
          * @return a copy
          */
         public Options withSeen(List<SeenSwap> swaps) {
+            requireNonNull(swaps, "swaps");
             Options copy = copy();
-            copy.seen = swaps.stream().distinct().toList();
+            Map<List<Object>, SeenSwap> once = new LinkedHashMap<>();
+            swaps.forEach(swap -> once.merge(List.of(swap.name(), swap.facts().vehicle(), swap.facts().modelYear()), swap,
+                    BinaryOperator.maxBy(SeenSwap.LATEST)));
+            copy.seen = List.copyOf(once.values());
             return copy;
         }
 
@@ -212,6 +218,7 @@ public final class SwapValue implements SwapAnswer {
          * @return a copy
          */
         public Options withOffers(List<OwnOffer> happened) {
+            requireNonNull(happened, "happened");
             Options copy = copy();
             copy.offers = List.copyOf(happened);
             return copy;
@@ -227,6 +234,7 @@ public final class SwapValue implements SwapAnswer {
          * @throws IllegalArgumentException if no weight is above 0, or one is below 0 or no finite number
          */
         public Options weighted(Map<Approach.Kind, Double> byApproach, String because) {
+            requireNonNull(byApproach, "byApproach");
             if (!byApproach.values().stream().allMatch(w -> w >= 0 && Double.isFinite(w))
                     || byApproach.values().stream().noneMatch(w -> w > 0)) {
                 throw new IllegalArgumentException("weights must be at least 0, and one of them above: " + byApproach);
@@ -245,7 +253,7 @@ public final class SwapValue implements SwapAnswer {
          */
         public Options assuming(Assumptions other) {
             Options copy = copy();
-            copy.assumptions = Optional.of(other);
+            copy.assumptions = Optional.of(requireNonNull(other, "other"));
             return copy;
         }
 
@@ -286,7 +294,11 @@ public final class SwapValue implements SwapAnswer {
         }
 
         ValueDraws draws(PriceModel model) {
-            return draws.orElseGet(() -> model.draws(DRAWS, SEED));
+            ValueDraws taken = draws.orElseGet(() -> model.draws(DRAWS, SEED));
+            if (!model.drew(taken)) {
+                throw new IllegalArgumentException("these draws are of another model");
+            }
+            return taken;
         }
 
         /**
@@ -295,6 +307,7 @@ public final class SwapValue implements SwapAnswer {
          * @param car the car
          * @param model the price model of all listings
          * @return a value, or why there is none
+         * @throws IllegalArgumentException if the draws that it is to stand on are of another model
          */
         public SwapAnswer value(FinishedCar car, PriceModel model) {
             Situation situation = new Situation(car, model, this);

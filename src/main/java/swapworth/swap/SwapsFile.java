@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Currency;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -32,7 +33,7 @@ import swapworth.reading.Spelling;
  *
  * @param read what became of the rows
  * @param seen swaps of other people
- * @param offers what happened to the user's own cars, by their names
+ * @param offers what happened to the user's own cars, by their names, in the order of the file
  * @param problems cells that were not understood and are not used
  */
 public record SwapsFile(ListingsRead read, List<SeenSwap> seen, Map<String, List<OwnOffer>> offers, List<RowProblem> problems) {
@@ -42,7 +43,7 @@ public record SwapsFile(ListingsRead read, List<SeenSwap> seen, Map<String, List
     public SwapsFile {
         requireNonNull(read, "read");
         seen = List.copyOf(seen);
-        offers = Map.copyOf(offers);
+        offers = Collections.unmodifiableMap(new LinkedHashMap<>(offers));
         problems = List.copyOf(problems);
     }
 

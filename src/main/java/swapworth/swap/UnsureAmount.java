@@ -47,11 +47,11 @@ public final class UnsureAmount {
      * @param draws one number for each state of the market, in the order of the model's draws
      * @param source where they come from
      * @return the amount
-     * @throws IllegalArgumentException if there is none, or one is no finite number
+     * @throws IllegalArgumentException if there is none, or one is below 0 or no finite number
      */
     public static UnsureAmount drawn(double[] draws, String source) {
-        if (draws.length == 0 || !Arrays.stream(draws).allMatch(Double::isFinite)) {
-            throw new IllegalArgumentException(source + ": an unsure amount needs draws that are finite numbers");
+        if (draws.length == 0 || !Arrays.stream(draws).allMatch(d -> d >= 0 && Double.isFinite(d))) {
+            throw new IllegalArgumentException(source + ": an unsure amount needs draws that are finite and at least 0");
         }
         return new UnsureAmount(draws.clone(), Double.NaN, 0, source, false);
     }

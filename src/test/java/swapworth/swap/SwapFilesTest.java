@@ -87,6 +87,14 @@ class SwapFilesTest {
     }
 
     @Test
+    void own_cars_stand_in_the_order_of_the_file() throws IOException {
+        List<String> names = List.of("delta", "alpha", "gamma", "beta", "zeta", "eta", "theta", "kappa");
+        SwapsFile read = swaps(names.stream().map(n -> n.charAt(0) + n + ",2026-03-01,Sivrette,six,2016," + (60 + names.indexOf(n))
+                + "000,15000,USD,offer refused,owner,," + n + ",").toArray(String[]::new));
+        assertEquals(names, List.copyOf(read.offers().keySet()));
+    }
+
+    @Test
     void words_that_are_not_understood_are_named_and_not_guessed() throws IOException {
         SwapsFile read = swaps("a,2026-03-01,Sivrette,six,2015,80000,14900,USD,asking,my uncle,,,");
         assertEquals(BuiltBy.UNKNOWN, read.seen().get(0).builtBy());

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -14,6 +15,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import swapworth.InOneLine;
 import swapworth.assumptions.Assumption;
@@ -79,6 +81,8 @@ class SwapValueTest {
         assertThrows(IllegalArgumentException.class, () -> UnsureAmount.stated(Double.POSITIVE_INFINITY, 0.2, "me"));
         assertThrows(IllegalArgumentException.class, () -> UnsureAmount.drawn(new double[0], "me"));
         assertThrows(IllegalArgumentException.class, () -> UnsureAmount.drawn(new double[] {1, Double.NaN}, "me"));
+        assertThrows(IllegalArgumentException.class, () -> UnsureAmount.drawn(new double[] {1, -1}, "me"));
+        assertThrows(IllegalArgumentException.class, () -> new SwapCost.Loss("all", Double.POSITIVE_INFINITY, 0));
         assertThrows(IllegalArgumentException.class, () -> SwapValue.options().weighted(Map.of(), "none"));
         assertThrows(IllegalArgumentException.class, () -> SwapValue.options().with(MODEL.draws(1, 1)));
         SwapValue told = value(SwapValue.options(), CAR);
@@ -90,6 +94,58 @@ class SwapValueTest {
                 PriceIncludes.UNKNOWN, Optional.empty(), Optional.empty());
         assertEquals(value(SwapValue.options().withSeen(List.of(seen)), CAR).median(),
                 value(SwapValue.options().withSeen(List.of(seen, seen)), CAR).median());
+    }
+
+    private static SeenSwap seen(String name, double price) {
+        return new SeenSwap(name, FACTS, BuiltBy.OWNER, price, SeenSwap.Kind.SOLD, LevelOfTrade.PRIVATE_SOLD, PriceIncludes.UNKNOWN,
+                Optional.empty(), Optional.empty());
+    }
+
+    @Test
+    void what_swaps_are_called_moves_no_value() {
+        // "Aa" and "BB", "C1" and "BP" have one String.hashCode each: such names must not be one car's luck
+        double plain = value(SwapValue.options().withSeen(List.of(seen("a", 15_000), seen("b", 16_000))), CAR).median();
+        for (String[] names : new String[][] {{"Aa", "BB"}, {"C1", "BP"}, {"x", "y"}}) {
+            double called = value(SwapValue.options().withSeen(List.of(seen(names[0], 15_000), seen(names[1], 16_000))), CAR).median();
+            assertEquals(1, called / plain, 0.01, names[0]);
+        }
+    }
+
+    @Test
+    void several_prices_of_one_swap_are_one_swap_its_sale_else_its_last_price() {
+        SeenSwap asked = new SeenSwap("a", FACTS, BuiltBy.OWNER, 19_000, SeenSwap.Kind.ASKED, LevelOfTrade.PRIVATE_ASKING,
+                PriceIncludes.UNKNOWN, Optional.of(LocalDate.of(2025, 6, 1)), Optional.empty());
+        double sold = value(SwapValue.options().withSeen(List.of(seen("a", 15_000))), CAR).median();
+        assertEquals(sold, value(SwapValue.options().withSeen(List.of(seen("a", 15_000), asked)), CAR).median());
+        assertEquals(sold, value(SwapValue.options().withSeen(List.of(asked, seen("a", 15_000))), CAR).median());
+    }
+
+    @Test
+    void two_finished_cars_on_one_state_of_the_market_have_each_its_own_luck() {
+        ValueDraws market = MODEL.draws(4000, 1);
+        SwapValue one = value(SwapValue.options().with(market), CAR);
+        SwapValue other = value(SwapValue.options().with(market), FinishedCar.of("another", FACTS).with(BuiltBy.OWNER));
+        double[] ownOfOne = luck(one);
+        double[] ownOfOther = luck(other);
+        double together = Draws.covariance(ownOfOne, ownOfOther)
+                / Math.sqrt(Draws.covariance(ownOfOne, ownOfOne) * Draws.covariance(ownOfOther, ownOfOther));
+        // four standard errors of no correlation in 4,000 draws
+        assertEquals(0, together, 4 / Math.sqrt(4000));
+        assertEquals(value(SwapValue.options().with(market), CAR).median(), one.median());
+    }
+
+    private static double[] luck(SwapValue value) {
+        double[] price = value.draws();
+        double[] level = value.levelDraws();
+        return IntStream.range(0, price.length).mapToDouble(i -> Math.log(price[i] / level[i])).toArray();
+    }
+
+    @Test
+    void draws_of_another_model_are_refused() {
+        PriceModel another = PriceModel.fit(MODEL.cars());
+        SwapValue.Options onAnother = SwapValue.options().with(another.draws(200, 1));
+        assertThrows(IllegalArgumentException.class, () -> onAnother.value(CAR, MODEL));
+        assertTrue(another.drew(another.draws(100, 1)) && !MODEL.drew(another.draws(100, 1)));
     }
 
     @Test
