@@ -94,7 +94,7 @@ public final class AmountCharts {
             data.row(new String[] {step.name}, level ? Double.NaN : step.amount, running);
         }
         if (steps.isEmpty() || across.isEmpty()) {
-            return Charts.empty(title, data.table());
+            return Charts.empty(title, data.table(), Charts.NOTHING);
         }
         Axis x = Axis.withMargins(Math.min(0, across.low()), Math.max(0, across.high()), TICKS);
         Axis y = Axis.rows(steps.size());
@@ -109,16 +109,18 @@ public final class AmountCharts {
             double height = steps.size() - 1.0 - i;
             boolean level = step.kind == Step.Kind.LEVEL;
             String amount = level ? Cell.format(to[i], 0) : Cell.signed(to[i] - from[i], 0).shown();
-            plot.nameRow(step.name + "  " + amount);
+            plot.nameRow(step.name, amount);
             bar(level ? levels : to[i] >= from[i] ? up : down, from[i], to[i], height);
             if (i + 1 < steps.size()) {
                 joints.stroke(x.at(to[i]), height - HALF, x.at(to[i]), height - 1 + HALF);
             }
-            if (i < MOST_IN_WORDS) {
-                words.append(i == 0 ? "" : "; ").append(step.name).append(' ').append(amount);
+            boolean last = i == steps.size() - 1;
+            if (i < MOST_IN_WORDS || last) {
+                words.append(i == 0 ? "" : last && i > MOST_IN_WORDS ? "; others in the table; at last " : "; ").append(step.name)
+                        .append(' ').append(amount);
             }
         }
-        words.append(steps.size() > MOST_IN_WORDS ? "; the rest in the table." : ".");
+        words.append('.');
         plot.add(new Layer(Layer.Form.LINE, new Ink(0, Ink.Manner.HAIR), joints.x(), joints.y()));
         fill(plot, UP, up, "adds");
         fill(plot, DOWN, down, "takes off");
@@ -148,14 +150,14 @@ public final class AmountCharts {
      * @param xLabel the amounts, with their unit
      * @param draws the outcomes
      * @param reference the name of a broken upright line at 0; empty for none
-     * @return the chart; the outermost of two thousand draws at each end stand in the outermost bins
+     * @return the chart; the outermost of two hundred draws at each end stand in the outermost bins
      */
     public static Chart outcomes(String title, String xLabel, double[] draws, String reference) {
         double[] sorted = Arrays.stream(draws).filter(Extent::isDrawable).sorted().toArray();
         DrawnData data = new DrawnData(title, List.of("row"), List.of(Charts.withSuffix(xLabel, " from"), Charts.withSuffix(xLabel, " to"),
                 "draws"));
         if (sorted.length == 0) {
-            return Charts.empty(title, data.table());
+            return Charts.empty(title, data.table(), Charts.NOTHING);
         }
         double[] marks = {0.025, 0.10, 0.50, 0.90, 0.975};
         String[] names = {"2.5 %", "10 %", "median", "90 %", "97.5 %"};
@@ -163,8 +165,8 @@ public final class AmountCharts {
             marks[m] = Quantiles.ofSorted(sorted, marks[m]);
             data.row(new String[] {names[m]}, marks[m], Double.NaN, Double.NaN);
         }
-        double least = Quantiles.ofSorted(sorted, 0.0005);
-        double most = Quantiles.ofSorted(sorted, 0.9995);
+        double least = Quantiles.ofSorted(sorted, 0.005);
+        double most = Quantiles.ofSorted(sorted, 0.995);
         double width = width(least, most);
         long first = (long) Math.floor(least / width);
         int[] counts = new int[(int) ((long) Math.floor(most / width) - first) + 1];
@@ -266,7 +268,7 @@ public final class AmountCharts {
             }
         }
         if (drawn.isEmpty()) {
-            return Charts.empty(title, data.table());
+            return Charts.empty(title, data.table(), Charts.NOTHING);
         }
         Axis x = Axis.withMargins(Math.min(0, across.low()), Math.max(0, across.high()), TICKS);
         Axis y = Axis.rows(drawn.size());

@@ -26,11 +26,13 @@ final class ChartStyle {
             + ".chart path{fill:none;stroke:currentColor}"
             + ".chart .dot{stroke-width:6;stroke-linecap:round;opacity:.7}.chart .mark{stroke-width:1.5;stroke-linejoin:round}"
             + ".chart .line{stroke-width:2.2;stroke-linejoin:round}.chart .dash{stroke-width:1.4;stroke-dasharray:6 4}"
+            + ".chart .long{stroke-dasharray:11 4}.chart .short{stroke-dasharray:3 3}.chart .mixed{stroke-dasharray:10 3 2 3}"
             + ".chart .hair{stroke-width:1;opacity:.45}.chart .reach{stroke-width:1.6}"
             + ".chart .core{stroke-width:7;opacity:.42}"
             + ".chart .area,.chart .faint,.chart .bar{stroke:none;fill:currentColor}"
             + "@media screen and (prefers-color-scheme:dark){.chart .dot{opacity:.9}}"
             + ".chart .area{opacity:.2}.chart .faint{opacity:.11}.chart .bar{opacity:.62}"
+            + ".chart .full{opacity:.92}.chart .half{opacity:.4}"
             + ".chart .hit{fill:transparent;stroke:none}";
 
     /** The ground of a picture that stands alone, where no page gives it one. */

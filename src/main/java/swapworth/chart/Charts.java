@@ -27,9 +27,13 @@ public final class Charts {
     private static final int TICKS_ACROSS = 6;
     private static final int TICKS_UP = 7;
     private static final int ROWS_IN_WORDS = 12;
+    /** What stands where a picture has no value and nobody knows more of it. */
+    static final String NOTHING = "no data";
 
     static final Painter PAINTER = new XChartPainter();
 
+    /** Lines beside each other differ in stroke too: in print and for many eyes hues alone do not tell them apart. */
+    private static final List<Ink.Manner> STROKES = List.of(Ink.Manner.LINE, Ink.Manner.LONG, Ink.Manner.SHORT, Ink.Manner.MIXED);
     private static final Ink CURVE = new Ink(0, Ink.Manner.LINE);
     private static final Ink BAND = new Ink(0, Ink.Manner.AREA);
     static final Ink REFERENCE = new Ink(0, Ink.Manner.DASH);
@@ -82,10 +86,12 @@ public final class Charts {
         }
         across.include(cx);
         up.include(middle);
-        up.includeWithin(low);
-        up.includeWithin(high);
+        if (!up.isEmpty()) {
+            up.includeBand(low);
+            up.includeBand(high);
+        }
         if (across.isEmpty() || up.isEmpty()) {
-            return empty(title, data.table());
+            return empty(title, data.table(), NOTHING);
         }
         Axis x = Axis.of(ValueScale.LINEAR, across.low(), across.high(), TICKS_ACROSS);
         Axis y = Axis.of(scale, up.low(), up.high(), TICKS_UP);
@@ -101,14 +107,28 @@ public final class Charts {
             plot.explain(Layer.Form.POLYGON, BAND, curve.bandName());
         }
         plot.note(marks.outside());
-        String alt = yLabel + " against " + xLabel + ": " + marks.words() + "; " + xLabel + " from " + number(across.low())
-                + " to " + number(across.high()) + ", " + yLabel + " from " + number(up.low()) + " to " + number(up.high()) + ".";
+        String alt = (groups.isEmpty() ? title : yLabel + " against " + xLabel + ": " + marks.words() + spans(xLabel, groups, Points::x)
+                + spans(yLabel, groups, Points::y)) + "." + (marks.outside().isEmpty() ? "" : " " + marks.outside());
         if (cx.length > 0) {
             int last = cx.length - 1;
-            alt += " " + curve.name() + ": " + number(middle[0]) + " at " + number(cx[0]) + ", " + number(middle[last]) + " at "
-                    + number(cx[last]) + "; with the " + curve.bandName() + ".";
+            alt += " " + curve.name() + ": " + at(middle[0], low[0], high[0], cx[0], curve.bandName())
+                    + (last > 0 ? ", " + at(middle[last], low[last], high[last], cx[last], "") : "") + ".";
         }
         return plot.chart(title, alt, data.table(), PAINTER);
+    }
+
+    private static String at(double middle, double low, double high, double place, String band) {
+        return number(middle) + " (" + (band.isEmpty() ? "" : band + " ") + number(low) + " to " + number(high) + ") at " + number(place);
+    }
+
+    /** From where to where the values of some points reach. */
+    private static String spans(String label, List<Points> groups, Function<Points, double[]> values) {
+        double[] drawn = Arrays.stream(joined(groups, values)).filter(Extent::isDrawable).sorted().toArray();
+        if (drawn.length == 0) {
+            return "";
+        }
+        double last = drawn[drawn.length - 1];
+        return "; " + label + (last > drawn[0] ? " from " + number(drawn[0]) + " to " : " ") + number(last);
     }
 
     /**
@@ -142,7 +162,7 @@ public final class Charts {
         both.includeMost(joined(groups, Estimates::asked));
         both.includeMost(joined(groups, Estimates::middle));
         if (both.isEmpty()) {
-            return empty(title, data.table());
+            return empty(title, data.table(), NOTHING);
         }
         Axis axis = Axis.of(scale, both.low(), both.high(), TICKS_ACROSS);
         Plot plot = new Plot(TALL, axis, axis, xLabel, yLabel);
@@ -229,7 +249,7 @@ public final class Charts {
         Extent up = new Extent(ValueScale.LINEAR);
         up.include(middle);
         if (up.isEmpty()) {
-            return empty(title, data.table());
+            return empty(title, data.table(), NOTHING);
         }
         references.forEach(r -> up.include(r.level()));
         up.include(low80);
@@ -279,6 +299,11 @@ public final class Charts {
      * @return the chart
      */
     public static Chart ranges(String title, String xLabel, List<RangeRow> rows, OptionalDouble reference) {
+        return ranges(title, xLabel, "middle", rows, reference);
+    }
+
+    /** The same where the dot is no median. */
+    static Chart ranges(String title, String xLabel, String dot, List<RangeRow> rows, OptionalDouble reference) {
         DrawnData data = new DrawnData(title, List.of("row"),
                 List.of(xLabel, "80 % from", "80 % to", "95 % from", "95 % to"));
         for (RangeRow row : rows) {
@@ -287,7 +312,7 @@ public final class Charts {
         Extent across = new Extent(ValueScale.LINEAR);
         across.include(ends(rows, RangeRow::middle, RangeRow::middle));
         if (across.isEmpty()) {
-            return empty(title, data.table());
+            return empty(title, data.table(), NOTHING);
         }
         reference.ifPresent(across::include);
         across.includeMost(ends(rows, RangeRow::low80, RangeRow::high80));
@@ -316,10 +341,11 @@ public final class Charts {
         plot.add(new Layer(Layer.Form.LINE, reach, wide.x(), wide.y()));
         plot.add(new Layer(Layer.Form.LINE, core, near.x(), near.y()));
         plot.add(dots);
-        plot.explain(dots.form(), dots.ink(), "middle");
+        plot.explain(dots.form(), dots.ink(), dot);
         plot.explain(Layer.Form.LINE, core, "80 % range");
         plot.explain(Layer.Form.LINE, reach, "95 % range");
-        StringBuilder alt = new StringBuilder(xLabel).append(" of ").append(rows.size()).append(" rows, with 80 and 95 % ranges");
+        StringBuilder alt = new StringBuilder(xLabel).append(", ").append(dot).append(" of ").append(rows.size())
+                .append(" rows, with 80 and 95 % ranges");
         for (int i = 0; i < Math.min(rows.size(), ROWS_IN_WORDS); i++) {
             RangeRow row = rows.get(i);
             alt.append(i == 0 ? ": " : "; ").append(row.name()).append(' ').append(number(row.middle())).append(" (80 % range ")
@@ -350,7 +376,7 @@ public final class Charts {
             fullest = bin.count() > fullest.count() ? bin : fullest;
         }
         if (all == 0 || across.isEmpty()) {
-            return empty(title, data.table());
+            return empty(title, data.table(), NOTHING);
         }
         Axis x = Axis.withMargins(across.low(), across.high(), TICKS_ACROSS + 1);
         Axis y = Axis.between(0, fullest.count() * 1.05, (int) Math.min(TICKS_UP, fullest.count()));
@@ -393,7 +419,7 @@ public final class Charts {
                     + number(y[x.length - 1]) + " at " + number(x[x.length - 1]));
         }
         if (across.isEmpty() || up.isEmpty()) {
-            return empty(title, data.table());
+            return empty(title, data.table(), NOTHING);
         }
         up.include(0);
         Axis xAxis = Axis.of(ValueScale.LINEAR, across.low(), across.high(), TICKS_ACROSS);
@@ -409,16 +435,17 @@ public final class Charts {
                 }
                 places.add(x[i], y[i]);
             }
-            Ink ink = new Ink(Layer.hueOfGroup(k), Ink.Manner.LINE);
+            Ink ink = new Ink(Layer.hueOfGroup(k), STROKES.get(k % STROKES.size()));
             plot.add(new Layer(Layer.Form.LINE, ink, places.x(), places.y()));
             plot.explain(Layer.Form.LINE, ink, lines.get(k).name());
         }
         return plot.chart(title, alt.append('.').toString(), data.table(), PAINTER);
     }
 
-    static Chart empty(String title, Table data) {
-        String alt = title + ": no data";
-        return new Chart(title, alt, Plot.empty(alt), data, Optional.empty());
+    /** A panel in place of a picture that says why there is none. */
+    static Chart empty(String title, Table data, String why) {
+        String alt = title + ": " + why;
+        return new Chart(title, alt, Plot.empty(alt, why), data, Optional.empty());
     }
 
     private static String[] heads(String group, List<String> labels, int i) {

@@ -3,7 +3,6 @@ package swapworth.chart;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import swapworth.donor.CostKind;
 import swapworth.donor.Landed;
@@ -16,6 +15,8 @@ import swapworth.statistics.Quantiles;
 public final class DonorCharts {
     private static final int ROW = 34;
     private static final double HALF_BAR = 0.32;
+    /** Pieces of a bar differ in lightness, so that print in grey tells them apart. */
+    private static final List<Ink.Manner> PIECES = List.of(Ink.Manner.BAR, Ink.Manner.HALF, Ink.Manner.FULL, Ink.Manner.AREA);
     private static final List<String> SHARES = List.of("bid or price", "fees of the sale", "tax and papers",
             "bringing it home and the rest");
     private static final int MOST_PARTS = 25;
@@ -35,8 +36,7 @@ public final class DonorCharts {
         String title = "Landed cost of each car" + currency;
         DrawnData data = new DrawnData(title, List.of("car"), SHARES);
         if (costs.isEmpty()) {
-            String alt = title + ": no data";
-            return new Chart(title, alt, Plot.empty(alt), data.table(), Optional.empty());
+            return Charts.empty(title, data.table(), "no car has a price or a planned bid");
         }
         double most = 0;
         for (LandedCost cost : costs) {
@@ -65,7 +65,7 @@ public final class DonorCharts {
                     .append(DrawnData.number(shares[0]));
         }
         for (int s = 0; s < boxes.length; s++) {
-            Ink ink = new Ink(s + 1, Ink.Manner.BAR);
+            Ink ink = new Ink(s + 1, PIECES.get(s));
             plot.add(new Layer(Layer.Form.POLYGON, ink, boxes[s].x(), boxes[s].y()));
             plot.explain(Layer.Form.POLYGON, ink, SHARES.get(s));
         }
@@ -137,6 +137,8 @@ public final class DonorCharts {
                         p.perHour95().high()));
             }
         }
-        return Charts.ranges("Parts of " + out.car().name() + " by net per hour", "net per hour, " + currency, rows, OptionalDouble.of(0));
+        int sold = out.recovery().map(r -> r.parts().size()).orElse(0);
+        return Charts.ranges("Parts of " + out.car().name() + " by net per hour" + (sold > rows.size() ? ", the best " + rows.size()
+                + " of " + sold : ""), "net per hour, " + currency, "mean net by mean hours", rows, OptionalDouble.of(0));
     }
 }

@@ -6,11 +6,13 @@ import java.util.Arrays;
 final class Extent {
 
     /**
-     * How many times the width of the middle half a value may lie outside it and still stretch an axis; more on a linear scale,
+     * How many times the width of the middle eight tenths a value may lie outside them and still stretch an axis; more on a linear scale,
      * for prices and distances lean to the right.
      */
-    private static final double FAR = 5;
-    private static final double FAR_IN_RATIOS = 3;
+    private static final double FAR = 3;
+    private static final double FAR_IN_RATIOS = 2;
+    /** A band may reach so many times the largest value that it is about. */
+    private static final double BAND = 2;
 
     private static final double LARGEST = 1e15;
 
@@ -43,7 +45,7 @@ final class Extent {
         }
     }
 
-    /** Takes in all values but those far outside the middle half of them: one slip of the pen must not flatten the rest. */
+    /** Takes in all values but those far outside the middle eight tenths of them: one slip of the pen must not flatten the rest. */
     void includeMost(double... values) {
         int size = 0;
         double[] sorted = new double[values.length];
@@ -57,13 +59,15 @@ final class Extent {
         }
         sorted = Arrays.copyOf(sorted, size);
         Arrays.sort(sorted);
-        double q1 = sorted[(sorted.length - 1) / 4];
-        double q3 = sorted[sorted.length - 1 - (sorted.length - 1) / 4];
+        // Of few values the outermost at each end is left out too.
+        int outer = sorted.length < 5 ? 0 : Math.max(1, (sorted.length - 1) / 10);
+        double from = sorted[outer];
+        double to = sorted[sorted.length - 1 - outer];
         boolean ratios = scale == ValueScale.LOGARITHMIC;
-        double least = ratios ? q1 * Math.pow(q1 / q3, FAR_IN_RATIOS) : q1 - FAR * (q3 - q1);
-        double greatest = ratios ? q3 * Math.pow(q3 / q1, FAR_IN_RATIOS) : q3 + FAR * (q3 - q1);
+        double least = ratios ? from * Math.pow(from / to, FAR_IN_RATIOS) : from - FAR * (to - from);
+        double greatest = ratios ? to * Math.pow(to / from, FAR_IN_RATIOS) : to + FAR * (to - from);
         for (double value : sorted) {
-            if (q1 == q3 || value >= least && value <= greatest) {
+            if (from == to || value >= least && value <= greatest) {
                 include(value);
             }
         }
@@ -74,6 +78,18 @@ final class Extent {
         double span = high - low;
         double least = span > 0 ? low - span : Double.NEGATIVE_INFINITY;
         double greatest = span > 0 ? high + span : Double.POSITIVE_INFINITY;
+        for (double value : values) {
+            if (hasPlace(value)) {
+                include(Math.max(least, Math.min(greatest, value)));
+            }
+        }
+    }
+
+    /** Takes in the band that a picture is about: it flattens the rest only where it reaches many times as far. */
+    void includeBand(double... values) {
+        double reach = Math.max(high - low, BAND * Math.max(Math.abs(low), Math.abs(high)));
+        double least = low - reach;
+        double greatest = high + reach;
         for (double value : values) {
             if (hasPlace(value)) {
                 include(Math.max(least, Math.min(greatest, value)));

@@ -19,6 +19,12 @@ record Ink(int hue, Manner manner) {
         MARK("mark"),
         /** A main line. */
         LINE("line"),
+        /** A main line in long strokes. */
+        LONG("line long"),
+        /** A main line in short strokes. */
+        SHORT("line short"),
+        /** A main line in long and short strokes. */
+        MIXED("line mixed"),
         /** A line for reference. */
         DASH("dash"),
         /** A thin bar behind many points. */
@@ -32,7 +38,11 @@ record Ink(int hue, Manner manner) {
         /** A wider band behind a band. */
         FAINT("faint"),
         /** A filled bar. */
-        BAR("bar");
+        BAR("bar"),
+        /** A filled bar that is dark in grey too. */
+        FULL("bar full"),
+        /** A filled bar that is light in grey too. */
+        HALF("bar half");
 
         private final String css;
 

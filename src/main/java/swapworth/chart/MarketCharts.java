@@ -11,12 +11,14 @@ import swapworth.market.Judged;
 import swapworth.market.JudgedListing;
 import swapworth.market.Judgement;
 import swapworth.market.LineCurve;
+import swapworth.market.LineCurve.OfMileage;
 import swapworth.market.Position;
 import swapworth.market.TermEffect;
 import swapworth.table.Cell;
 
 /** The charts of judged listings, each made from results of the market. */
 public final class MarketCharts {
+    private static final double FAR_APART = 20;
 
     private MarketCharts() {
     }
@@ -33,24 +35,32 @@ public final class MarketCharts {
     public static Chart priceAgainstMileage(Judged judged, String line) {
         LineCurve curve = judged.model().curve(line);
         DistanceUnit unit = judged.read().distanceUnit();
-        int n = curve.points().size();
-        double[] x = new double[n];
-        double[] y = new double[n];
-        List<String> labels = new ArrayList<>(n);
-        for (int i = 0; i < n; i++) {
-            LineCurve.Point p = curve.points().get(i);
-            x[i] = unit.fromMiles(p.miles());
-            y[i] = p.adjusted();
-            labels.add(p.car() + ": seen at " + Cell.format(p.price(), 0) + ", adjusted " + Cell.format(p.adjusted(), 0));
+        String title = curve.line() + ": price against mileage, for " + curve.car();
+        if (!curve.points().isEmpty() && curve.points().stream().noneMatch(p -> p.mileage() == OfMileage.STATED)) {
+            return Charts.empty(title, new DrawnData(title, List.of(), List.of()).table(), "no row of this line states a mileage");
+        }
+        List<Points> groups = new ArrayList<>();
+        for (OfMileage mileage : OfMileage.values()) {
+            List<LineCurve.Point> some = curve.points().stream().filter(p -> p.mileage() == mileage).toList();
+            if (!some.isEmpty()) {
+                groups.add(new Points(mileage == OfMileage.STATED ? "prices, adjusted to that car" : "the same, mileage filled in by age",
+                        some.stream().mapToDouble(p -> unit.fromMiles(p.miles())).toArray(),
+                        some.stream().mapToDouble(LineCurve.Point::adjusted).toArray(), some.stream().map(p -> p.car() + ": seen at "
+                                + Cell.format(p.price(), 0) + ", adjusted " + Cell.format(p.adjusted(), 0)).toList()));
+            }
         }
         double[] at = curve.miles();
         for (int k = 0; k < at.length; k++) {
             at[k] = unit.fromMiles(at[k]);
         }
-        return Charts.scatterWithBand(curve.line() + ": price against mileage, for " + curve.car(),
-                "mileage, " + unit.symbol(), "price, " + currency(judged), ValueScale.LINEAR,
-                List.of(new Points("prices, adjusted to that car", x, y, labels)),
+        return Charts.scatterWithBand(title, "mileage, " + unit.symbol(), "price, " + currency(judged), scale(curve), groups,
                 new Curve("fitted", "80 % range of one car", at, curve.middle(), curve.low(), curve.high()));
+    }
+
+    /** Prices that lie many times apart would stand on the ground of a linear axis. */
+    private static ValueScale scale(LineCurve curve) {
+        double[] prices = curve.points().stream().mapToDouble(LineCurve.Point::adjusted).sorted().toArray();
+        return prices.length > 0 && prices[prices.length - 1] > FAR_APART * prices[0] ? ValueScale.LOGARITHMIC : ValueScale.LINEAR;
     }
 
     /**
@@ -78,7 +88,11 @@ public final class MarketCharts {
                 groups.add(new Estimates(position.words() + " the range", figures[0], figures[1], figures[2], figures[3], labels));
             }
         }
-        return Charts.identity("Latest price of each car against its fair value, its own car left out", "price seen, " + currency(judged),
+        String title = "Latest price of each car against its fair value, its own car left out";
+        if (groups.isEmpty()) {
+            return Charts.empty(title, new DrawnData(title, List.of(), List.of()).table(), "no car has a value; its row says why");
+        }
+        return Charts.identity(title, "price seen, " + currency(judged),
                 "fair value, " + currency(judged), "80 % range of one car", ValueScale.LOGARITHMIC, groups);
     }
 

@@ -30,13 +30,24 @@ final class Plot {
     private final List<Layer> layers = new ArrayList<>();
     private final List<Entry> legend = new ArrayList<>();
     private final List<Hover> hovers = new ArrayList<>();
-    private final List<String> rowNames = new ArrayList<>();
+    private final List<RowName> rowNames = new ArrayList<>();
     private String note = "";
 
     private record Entry(Layer.Form form, Ink ink, String text) {
     }
 
     private record Hover(double x, double y, String text) {
+    }
+
+    /** What a row is, and its figure, which is never cut. */
+    private record RowName(String name, String figure) {
+        int length() {
+            return name.length() + figure.length();
+        }
+
+        String fitted(int most) {
+            return shortened(name, most - figure.length()) + figure;
+        }
     }
 
     Plot(int plotHeight, Axis x, Axis y, String xLabel, String yLabel) {
@@ -68,7 +79,12 @@ final class Plot {
 
     /** Names the next row, from the top, beside the plot. */
     void nameRow(String name) {
-        rowNames.add(name);
+        rowNames.add(new RowName(name, ""));
+    }
+
+    /** The same with a figure behind the name: where there is little room it is the name that is cut. */
+    void nameRow(String name, String figure) {
+        rowNames.add(new RowName(name, "  " + figure));
     }
 
     /** A sentence under the picture. */
@@ -77,10 +93,10 @@ final class Plot {
     }
 
     /** The picture of a chart without data. */
-    static String empty(String alt) {
+    static String empty(String alt, String why) {
         StringBuilder out = begin(alt, 120);
         out.append("<path class=\"axis\" d=\"m1 1h").append(WIDTH - 2).append("v118h-").append(WIDTH - 2).append("z\"/>");
-        return text(out, WIDTH / 2.0, 65, "mid", "no data").append("</svg>").toString();
+        return text(out, WIDTH / 2.0, 65, "mid", fitted(why, (int) (WIDTH / CHARACTER))).append("</svg>").toString();
     }
 
     /**
@@ -128,18 +144,23 @@ final class Plot {
         }
         out.append("</svg>");
         double bottom = top + plotHeight;
+        double free = 0;
         for (int i = 0; i < x.ticks().length; i++) {
             double place = left + x.fraction(x.ticks()[i]) * width;
             double half = x.labels().get(i).length() * CHARACTER / 2;
-            // A label that would stick out at the right is written toward the left.
+            // A label that would stick out at the right is written toward the left; one that would run into the one before is left out.
             boolean sticksOut = place + half > WIDTH;
+            if ((sticksOut ? WIDTH - 2 * half : place - half) < free) {
+                continue;
+            }
             text(out, sticksOut ? WIDTH : place, bottom + 19, sticksOut ? "end" : "mid", x.labels().get(i));
+            free = (sticksOut ? WIDTH : place + half) + CHARACTER;
         }
         if (!xLabel.isEmpty()) {
             text(out, left + width, bottom + 19 + ROW, "end", fitted(xLabel, (int) ((left + width) / CHARACTER)));
         }
         if (!note.isEmpty()) {
-            text(out, 0, bottom + 19 + below, "", note);
+            text(out, 0, bottom + 19 + below, "", fitted(note, (int) (WIDTH / CHARACTER)));
         }
         return out.append("</svg>").toString();
     }
@@ -149,7 +170,7 @@ final class Plot {
         for (String label : y.labels()) {
             longest = Math.max(longest, label.length());
         }
-        for (String name : rowNames) {
+        for (RowName name : rowNames) {
             longest = Math.max(longest, name.length());
         }
         return Math.min(WIDTH * 0.52, longest * CHARACTER) + 10;
@@ -179,7 +200,7 @@ final class Plot {
         }
         int most = (int) ((left - 10) / CHARACTER);
         for (int i = 0; i < rowNames.size(); i++) {
-            text(out, left - 7, top + (i + 0.5) * plotHeight / rowNames.size() + 5, "end", fitted(rowNames.get(i), most));
+            text(out, left - 7, top + (i + 0.5) * plotHeight / rowNames.size() + 5, "end", rowNames.get(i).fitted(most));
         }
     }
 
@@ -241,6 +262,17 @@ final class Plot {
         }
         int end = Character.isHighSurrogate(text.charAt(most - 2)) ? most - 2 : most - 1;
         return text.substring(0, end) + "…";
+    }
+
+    /** The same with the middle cut out: names of rows often differ at their ends. */
+    private static String shortened(String text, int most) {
+        if (text.length() <= most) {
+            return text;
+        }
+        int tail = Math.max(0, most - 1) * 2 / 5;
+        int from = text.length() - tail;
+        String end = tail > 0 && Character.isLowSurrogate(text.charAt(from)) ? text.substring(from + 1) : text.substring(from);
+        return fitted(text, Math.max(2, most - tail)) + end;
     }
 
     private static StringBuilder begin(String alt, double height) {

@@ -10,6 +10,7 @@ import swapworth.market.Range;
 import swapworth.project.Alternative;
 import swapworth.project.Alternatives;
 import swapworth.project.Category;
+import swapworth.project.Entry;
 import swapworth.project.Equity;
 import swapworth.project.Forecast;
 import swapworth.project.Ledger;
@@ -41,14 +42,17 @@ public final class ProjectCharts {
         for (Sum sum : ledger.sums().byCategory()) {
             if (sum.name().equals(Category.SOLD.words())) {
                 steps.add(Step.change("sold so far", sum.net().doubleValue()));
-                steps.add(Step.change("still to be sold", sum.committed().add(sum.estimated()).doubleValue()));
+                if (sum.committed().add(sum.estimated()).signum() != 0) {
+                    steps.add(Step.change("still to be sold", sum.committed().add(sum.estimated()).doubleValue()));
+                }
             }
         }
         double kept = ledger.sums().keptAtCompletion().doubleValue();
         if (kept != 0) {
             steps.add(Step.change("tools kept", -kept));
         }
-        steps.add(Step.level("what it costs"));
+        boolean open = ledger.entries().stream().anyMatch(e -> e.status() == Entry.Status.ESTIMATE);
+        steps.add(Step.level(open ? "at likely amounts, no reserve" : "what it costs"));
         return AmountCharts.waterfall("Money from purchase to net at completion, by the likely amounts, as of " + ledger.on(),
                 "amount, " + ledger.currency().getCurrencyCode(), steps);
     }
@@ -89,7 +93,8 @@ public final class ProjectCharts {
             swings.add(new Swing(driver.name(), driver.low(), driver.middle(), driver.high()));
         }
         swings.sort((a, b) -> Double.compare(b.high() - b.low(), a.high() - a.low()));
-        return AmountCharts.tornado("What drives the spread of the cost: each estimate from its 10 % to its 90 % quantile",
+        return AmountCharts.tornado("What drives the spread of the cost: each estimate from its 10 % to its 90 % quantile"
+                + (swings.size() > MOST_ROWS ? ", the widest " + MOST_ROWS + " of " + swings.size() : ""),
                 "change of the cost, " + forecast.ledger().currency().getCurrencyCode(), swings.subList(0, Math.min(MOST_ROWS,
                         swings.size())));
     }
@@ -101,8 +106,8 @@ public final class ProjectCharts {
      * @return its outcomes with their quantiles
      */
     public static Chart equity(Equity equity) {
-        return AmountCharts.outcomes("What is left in cash: value of the finished car less money in", "left in cash, " + equity.currency(),
-                equity.inCash(), "nothing left");
+        return AmountCharts.outcomes("What is left in cash: what the finished car sells for, less the money in it",
+                "left in cash, " + equity.currency(), equity.inCash(), "nothing left");
     }
 
     /**

@@ -74,6 +74,10 @@ public final class TimeCharts {
                         some.stream().map(o -> o.car() + ": " + o.cuts().size() + (o.cuts().size() == 1 ? " cut" : " cuts")).toList()));
             }
         }
+        if (groups.isEmpty()) {
+            String title = "Cuts of the ask, by days on offer";
+            return Charts.empty(title, new DrawnData(title, List.of(), List.of()).table(), "no car was seen on two days");
+        }
         return Charts.scatterWithBand("Cuts of the ask, by days on offer", "days since first seen", "last ask against first, %",
                 ValueScale.LINEAR, groups, Curve.none());
     }
@@ -107,6 +111,6 @@ public final class TimeCharts {
             x[k + 1] = survival.steps().get(k).time();
             y[k + 1] = 100 * survival.steps().get(k).survival();
         }
-        return Points.of(name, x, y);
+        return Points.of(name + " (" + survival.size() + ")", x, y);
     }
 }

@@ -59,7 +59,16 @@ public record LineCurve(String line, String car, double[] miles, double[] middle
      * @param miles its mileage
      * @param price the price as seen
      * @param adjusted the price adjusted to the stated car in everything but mileage
+     * @param mileage where its mileage is from
      */
-    public record Point(String car, double miles, double price, double adjusted) {
+    public record Point(String car, double miles, double price, double adjusted, OfMileage mileage) {
+    }
+
+    /** Where a mileage is from. */
+    public enum OfMileage {
+        /** The row states it. */
+        STATED,
+        /** It is filled in by the age of the car: the place of the price tells nothing of how price runs with mileage. */
+        FILLED_IN
     }
 }

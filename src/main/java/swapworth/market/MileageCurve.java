@@ -46,10 +46,17 @@ final class MileageCurve {
         LocalDate day = on.orElse(LocalDate.of(2000, 7, 1));
         LocalDate born = day.minusDays(Math.round(age * 365.25));
         int steps = 32;
+        double least = seen[0];
+        double most = seen[seen.length - 1];
+        if (most - least < 1) {
+            // One mileage alone has no curve: a tenth to either side shows how it runs there.
+            least *= 0.9;
+            most = 1.1 * most + 1;
+        }
         double[] miles = new double[steps + 1];
         double[][] curve = new double[3][steps + 1];
         for (int k = 0; k <= steps; k++) {
-            miles[k] = seen[0] + (seen[seen.length - 1] - seen[0] + 1) * k / steps;
+            miles[k] = least + (most - least) * k / steps;
             Encoded row = encoder.encode(middleCar(line, born, age, miles[k], on));
             Mixture m = posterior.predict(row.row(), row.inflation(), row.growth());
             curve[0][k] = Math.exp(m.quantile(0.1));
@@ -66,10 +73,12 @@ final class MileageCurve {
             double own = encoder.measured(e.subject()).miles();
             double toward = encoder.encode(middleCar(line, born, age, own, on)).row().dot(mean) - encoded.get(i).row().dot(mean);
             points.add(new LineCurve.Point(cars.get(e.car()).name(), own, e.listing().price().amount(),
-                    Math.exp(e.logPrice() + toward)));
+                    Math.exp(e.logPrice() + toward), e.subject().facts().mileage().isPresent() ? LineCurve.OfMileage.STATED
+                            : LineCurve.OfMileage.FILLED_IN));
         }
         return new LineCurve(line, "a car of " + Math.round(age) + " years, clean title, driving, sound, private asking"
-                + on.map(d -> ", on " + d).orElse(""), miles, curve[1], curve[0], curve[2], points);
+                + on.map(d -> ", on " + d).orElse("") + (rows.stream().allMatch(i -> evidence.get(i).subject().facts().isTroubled())
+                        ? " (no such car is in the files)" : ""), miles, curve[1], curve[0], curve[2], points);
     }
 
     private static Subject middleCar(String line, LocalDate born, double age, double miles, Optional<LocalDate> on) {

@@ -11,6 +11,8 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.Random;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Test;
@@ -92,7 +94,7 @@ class ChartsTest {
     void the_words_of_a_chart_say_what_it_shows() {
         assertEquals("index, May 2025 = 100 from 2025-05-05 to 2026-10-26: 100 at first, 90.6 at last (80 % range 87.5 to 93.8).",
                 SampleCharts.index().alt());
-        assertEquals("price, USD against mileage, mi: 2 cars; mileage, mi from 10 to 20, price, USD from 5 to 7.",
+        assertEquals("price, USD against mileage, mi: 2 cars; mileage, mi from 10 to 20; price, USD from 5 to 7.",
                 scatter(new double[] {10, 20}, new double[] {5, 7}).alt());
         Chart identity = Charts.identity("Asked", "asked, USD", "value, USD", "80 % range", ValueScale.LINEAR, List.of(
                 new Estimates("cars", new double[] {5, 10, 20}, new double[] {10, 11, 12}, new double[] {8, 9, 10},
@@ -189,7 +191,70 @@ class ChartsTest {
         String name = "a term whose name goes on and on and on and does not come to an end before the paper does, nor after";
         List<String> texts = texts(Charts.ranges("r", "x", List.of(new RangeRow(name, 1, 0, 2, -1, 3)), OptionalDouble.empty()));
         String shown = texts.stream().filter(text -> text.startsWith("a term")).findFirst().orElseThrow();
-        assertTrue(shown.length() < 36 && shown.endsWith("…"), shown);
+        assertTrue(shown.length() < 36 && shown.contains("…") && shown.endsWith("nor after"), shown);
+    }
+
+    @Test
+    void a_figure_beside_the_name_of_a_row_is_never_cut() {
+        String name = "a step whose name goes on and on and on and does not come to an end before the paper does";
+        List<String> texts = texts(AmountCharts.waterfall("w", "amount, JPY", List.of(AmountCharts.Step.change(name, 2_910_000),
+                AmountCharts.Step.level("a level whose name is as long as that of the step and longer than the paper"))));
+        assertTrue(texts.stream().anyMatch(t -> t.startsWith("a step") && t.endsWith("  +2,910,000")), texts.toString());
+        assertTrue(texts.stream().anyMatch(t -> t.startsWith("a level") && t.endsWith("  2,910,000")), texts.toString());
+    }
+
+    @Test
+    void ticks_do_not_run_into_each_other() {
+        Chart chart = AmountCharts.waterfall("w", "amount, JPY", List.of(
+                AmountCharts.Step.change("a step whose name takes all the room that it can get, and more", 3_600_000)));
+        // 0.58 of the type size of a narrow screen a character, as wide as words are taken to be
+        double character = 0.58 * ChartStyle.NARROW_TYPE;
+        Matcher ticks = Pattern.compile("<text x=\"([0-9.]+)\" y=\"[0-9.]+\" class=\"(mid|end)\">([0-9,]+)<").matcher(chart.svg());
+        double right = Double.NEGATIVE_INFINITY;
+        int shown = 0;
+        while (ticks.find()) {
+            double width = ticks.group(3).length() * character;
+            double left = Double.parseDouble(ticks.group(1)) - (ticks.group(2).equals("mid") ? width / 2 : width);
+            assertTrue(left >= right, ticks.group());
+            right = left + width;
+            shown++;
+        }
+        assertTrue(shown >= 2, chart.svg());
+    }
+
+    @Test
+    void the_ends_of_the_band_of_a_single_price_are_on_the_axis_and_in_the_words() {
+        // one listing at 8,168 whose range is 3,968 to 18,847
+        Chart chart = Charts.scatterWithBand("one", "mileage, mi", "price, USD", ValueScale.LINEAR,
+                List.of(Points.of("cars", new double[] {80_220}, new double[] {8_168})), new Curve("fitted", "80 % range",
+                        new double[] {72_198, 88_243}, new double[] {8_700, 8_600}, new double[] {3_968, 3_960},
+                        new double[] {18_847, 18_700}));
+        assertTrue(chart.alt().contains("8,700 (80 % range 3,968 to 18,847) at 72,198"), chart.alt());
+        assertTrue(texts(chart).contains("15,000"), texts(chart).toString());
+    }
+
+    @Test
+    void points_beyond_the_axes_are_in_the_words_with_their_values() {
+        double[] x = new double[40];
+        double[] y = new double[40];
+        for (int i = 0; i < x.length; i++) {
+            x[i] = i;
+            y[i] = i % 3 == 0 ? -i / 4.0 : 0;
+        }
+        y[1] = 900;
+        Chart chart = scatter(x, y);
+        assertTrue(chart.alt().contains("price, USD from -9.75 to 900"), chart.alt());
+        assertTrue(chart.alt().contains("1 point lies beyond the axes and stands at the edge."), chart.alt());
+    }
+
+    @Test
+    void lines_differ_in_stroke_and_not_in_hue_alone() {
+        String svg = Charts.steps("s", "x", "y", List.of(Points.of("a", new double[] {0, 1}, new double[] {1, 2}),
+                Points.of("b", new double[] {0, 1}, new double[] {2, 1}), Points.of("c", new double[] {0, 1}, new double[] {3, 1}),
+                Points.of("d", new double[] {0, 1}, new double[] {4, 1}))).svg();
+        for (String stroke : List.of("h1 line\"", "h2 line long\"", "h3 line short\"", "h4 line mixed\"")) {
+            assertTrue(svg.contains(stroke), stroke);
+        }
     }
 
     @Test

@@ -55,6 +55,6 @@ class DonorChartsTest {
     @Test
     void without_costs_or_sales_the_picture_says_so() {
         assertTrue(DonorCharts.landed(new swapworth.donor.Landed(Currency.getInstance("USD"), List.of(), List.of(), List.of(),
-                List.of())).alt().contains("no data"));
+                List.of())).alt().contains("no car has a price or a planned bid"));
     }
 }

@@ -46,6 +46,20 @@ class ExtentTest {
     }
 
     @Test
+    void a_cut_among_many_asks_that_stand_still_counts_and_a_tenfold_rise_does_not() {
+        double[] cuts = new double[226];
+        for (int i = 0; i < 68; i++) {
+            cuts[i] = -1 - i % 14;
+        }
+        cuts[0] = -23.1;
+        cuts[1] = 900;
+        Extent extent = new Extent(ValueScale.LINEAR);
+        extent.includeMost(cuts);
+        assertEquals(-23.1, extent.low());
+        assertEquals(0, extent.high());
+    }
+
+    @Test
     void what_has_no_place_does_not_count() {
         Extent extent = new Extent(ValueScale.LOGARITHMIC);
         extent.include(Double.NaN, Double.NEGATIVE_INFINITY, 0, -3, 1e300);
