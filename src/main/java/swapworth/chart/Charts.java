@@ -508,11 +508,14 @@ public final class Charts {
 
     /** Adds groups of marks to a plot and counts them, and those that its axes do not reach. */
     private static final class Marks {
+        /** So many points beyond the axes are named. */
+        private static final int NAMED = 3;
         private final Plot plot;
         private final Axis x;
         private final Axis y;
         private final List<String> words = new ArrayList<>();
         private int outside;
+        private final List<String> outsiders = new ArrayList<>();
 
         Marks(Plot plot, Axis x, Axis y) {
             this.plot = plot;
@@ -526,7 +529,10 @@ public final class Charts {
                 double across = x.at(valuesX[i]);
                 double up = y.at(valuesY[i]);
                 if (!Double.isNaN(across + up)) {
-                    outside += x.holds(across) && y.holds(up) ? 0 : 1;
+                    if (!x.holds(across) || !y.holds(up)) {
+                        outside++;
+                        outsiders.addAll(labels.isEmpty() ? List.of() : labels.subList(i, i + 1));
+                    }
                     places.add(x.clamp(across), y.clamp(up));
                     if (!labels.isEmpty()) {
                         plot.hover(x.clamp(across), y.clamp(up), labels.get(i));
@@ -544,10 +550,11 @@ public final class Charts {
         }
 
         String outside() {
+            String named = outsiders.isEmpty() || outsiders.size() > NAMED ? "." : ": " + String.join("; ", outsiders) + ".";
             return switch (outside) {
                 case 0 -> "";
-                case 1 -> "1 point lies beyond the axes and stands at the edge.";
-                default -> outside + " points lie beyond the axes and stand at the edge.";
+                case 1 -> "1 point lies beyond the axes and stands at the edge" + named;
+                default -> outside + " points lie beyond the axes and stand at the edge" + named;
             };
         }
     }

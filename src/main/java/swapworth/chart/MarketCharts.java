@@ -111,7 +111,11 @@ public final class MarketCharts {
                 rows.add(new RangeRow(t.label() + unit, t.percent(), t.low80(), t.high80(), t.low95(), t.high95()));
             }
         }
-        return Charts.ranges("Terms of the price model with 80 % and 95 % ranges", "effect on price, %", rows, OptionalDouble.of(0));
+        String title = "Terms of the price model with 80 % and 95 % ranges";
+        if (rows.isEmpty()) {
+            return Charts.empty(title, new DrawnData(title, List.of(), List.of()).table(), "the rows differ in no fact that has a term");
+        }
+        return Charts.ranges(title, "effect on price, %", rows, OptionalDouble.of(0));
     }
 
     private static String currency(Judged judged) {

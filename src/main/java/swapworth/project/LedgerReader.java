@@ -15,6 +15,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.function.UnaryOperator;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import swapworth.money.Money;
@@ -43,6 +44,8 @@ final class LedgerReader {
     private static final String CHARGED = "charged";
     private static final String GROSS = "gross";
     private static final Pattern WEIGHT = Pattern.compile("[0-9]{1,9}(\\.[0-9]{1,6})?");
+    /** The code of ISO 4217 for no currency: that of amounts whose currency nothing says, until the others say it. */
+    private static final Currency UNSAID = Currency.getInstance("XXX");
     private static final BigDecimal HUNDRED = BigDecimal.valueOf(100);
     private static final Vocabulary<Category> CATEGORIES = Category.vocabulary();
     private static final Vocabulary<Direction> DIRECTIONS = Vocabulary.<Direction>empty()
@@ -93,6 +96,22 @@ final class LedgerReader {
             return row.isUsable() && direction == Direction.OUT && category == Category.UNSORTED && row.text(CATEGORY).isEmpty()
                     && row.text(DIRECTION).isEmpty();
         }
+
+        /** From here on amounts whose currency nothing says are in this one. */
+        void saidIn(Currency currency) {
+            UnaryOperator<Optional<Money>> said = m -> m.map(money -> money.currency().equals(UNSAID)
+                    ? new Money(money.amount(), currency) : money);
+            amount = said.apply(amount);
+            low = said.apply(low);
+            high = said.apply(high);
+            gross = said.apply(gross);
+            fee = said.apply(fee);
+            postage = said.apply(postage);
+        }
+
+        boolean isUnsaid() {
+            return Stream.of(amount, gross).flatMap(Optional::stream).anyMatch(m -> m.currency().equals(UNSAID));
+        }
     }
 
     Ledger read() {
@@ -101,6 +120,8 @@ final class LedgerReader {
             drafts.add(draft(row));
         }
         Currency base = options.baseCurrency().or(() -> settings.conventions().currency()).orElseGet(() -> mostFrequent(drafts));
+        askOfCurrency(drafts, base);
+        drafts.forEach(draft -> draft.saidIn(base));
         LocalDate on = options.on().orElseGet(() -> lastDone(drafts));
         askOfFarDays(drafts);
         Map<String, LocalDate> bought = bought(drafts);
@@ -136,7 +157,8 @@ final class LedgerReader {
     private static Currency mostFrequent(List<Draft> drafts) {
         Map<String, Integer> counts = new HashMap<>();
         for (Draft draft : drafts) {
-            draft.amount.ifPresent(m -> counts.merge(m.currency().getCurrencyCode(), 1, Integer::sum));
+            draft.amount.filter(m -> !m.currency().equals(UNSAID)).ifPresent(m -> counts.merge(m.currency().getCurrencyCode(), 1,
+                    Integer::sum));
         }
         return counts.entrySet().stream().max(Comparator.comparing((Map.Entry<String, Integer> e) -> e.getValue())
                 .thenComparing(Map.Entry::getKey, Comparator.reverseOrder())).map(e -> Currency.getInstance(e.getKey()))
@@ -186,6 +208,16 @@ final class LedgerReader {
             silent.get(0).row.ask(DIRECTION, "no row of this file has a category or a direction: " + (silent.size() == 1
                     ? "this one is counted" : "all " + silent.size() + " with an amount are counted")
                     + " as money that goes out; where some came in, add the column direction and write in");
+        }
+    }
+
+    /** Where some rows state a currency and others none, one question stands for all of these. */
+    private static void askOfCurrency(List<Draft> drafts, Currency base) {
+        List<Draft> unsaid = drafts.stream().filter(Draft::isUnsaid).toList();
+        if (!unsaid.isEmpty() && unsaid.size() < drafts.stream().filter(d -> d.amount.isPresent()).count()) {
+            unsaid.get(0).row.ask(AMOUNT, (unsaid.size() == 1 ? "nothing states the currency of this amount: it is"
+                    : "nothing states the currency of this amount and " + (unsaid.size() - 1) + " more: they are") + " counted in "
+                    + base.getCurrencyCode() + ", that of most rows");
         }
     }
 
@@ -255,9 +287,9 @@ final class LedgerReader {
         return draft;
     }
 
-    /** Where no currency is stated an amount is in that of the folder, where somebody says which it is. */
+    /** Where no currency is stated an amount is in that of the folder, where somebody says which it is, else in that of most rows. */
     private Optional<Money> money(NamedRows.Row row, String column) {
-        return options.baseCurrency().map(base -> row.money(column, CURRENCY, base)).orElseGet(() -> row.money(column, CURRENCY));
+        return row.money(column, CURRENCY, options.baseCurrency().orElse(UNSAID));
     }
 
     /** Whether it is the name of a donor of {@code cars.csv}. */

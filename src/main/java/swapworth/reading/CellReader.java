@@ -112,11 +112,23 @@ public final class CellReader {
      * @return the amount in the currency of the cell, else of the column, else of the conventions, else US dollars
      */
     public Parsed<Money> money(String text, Optional<Currency> column) {
+        return money(text, column, Optional.empty());
+    }
+
+    /**
+     * The same where somebody knows the currency of amounts of which neither cell nor column says it.
+     *
+     * @param text the cell
+     * @param column the currency that the header or a currency column states
+     * @param otherwise the currency of an amount of which both are silent
+     * @return the amount in the currency of the cell, else of the column, else in that one, else of the conventions, else US dollars
+     */
+    public Parsed<Money> money(String text, Optional<Currency> column, Optional<Currency> otherwise) {
         String stripped = Spelling.stripped(text);
         if (Spelling.isBlank(stripped) || stripped.equals("-")) {
             return Parsed.blank();
         }
-        return MoneyText.read(stripped, column, conventions, separator);
+        return MoneyText.read(stripped, column, column.or(() -> otherwise), conventions, separator);
     }
 
     /**

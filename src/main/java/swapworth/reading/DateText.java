@@ -67,11 +67,17 @@ final class DateText {
         }
         int first = Integer.parseInt(parts[0]);
         int second = Integer.parseInt(parts[1]);
-        if (first == second || first > 12 && second <= 12) {
+        if (first == second) {
             return day(parts[2], parts[1], parts[0]);
         }
-        if (second > 12 && first <= 12) {
-            return day(parts[2], parts[0], parts[1]);
+        Optional<DateOrder> only = first > 12 && second <= 12 ? Optional.of(DateOrder.DAY_FIRST)
+                : second > 12 && first <= 12 ? Optional.of(DateOrder.MONTH_FIRST) : Optional.empty();
+        if (only.isPresent() && order.isPresent() && !only.equals(order)) {
+            return Parsed.refused("the stated date order is " + order.get().words() + ", and this date is written otherwise",
+                    "what day is meant? If the others of this file are written so too, change the date order in words.csv; " + HOW);
+        }
+        if (only.isPresent()) {
+            return only.get() == DateOrder.DAY_FIRST ? day(parts[2], parts[1], parts[0]) : day(parts[2], parts[0], parts[1]);
         }
         if (first <= 12 && order.isEmpty()) {
             return Parsed.refused("the day or the month can come first in this date",

@@ -25,7 +25,13 @@ final class MoneyText {
     private MoneyText() {
     }
 
-    static Parsed<Money> read(String text, Optional<Currency> column, Conventions conventions, char separator) {
+    /**
+     * Reads an amount.
+     *
+     * @param column the currency that header or column state, with which the cell may be at odds
+     * @param unsaid the currency of an amount that does not say its own
+     */
+    static Parsed<Money> read(String text, Optional<Currency> column, Optional<Currency> unsaid, Conventions conventions, char separator) {
         NumberText found = NumberText.of(withoutDash(text), conventions.decimalMark(), separator);
         if (!(found.value instanceof Parsed.Understood<BigDecimal> number)) {
             Parsed.Refused<BigDecimal> refused = (Parsed.Refused<BigDecimal>) found.value;
@@ -33,7 +39,7 @@ final class MoneyText {
                     refused.question());
         }
         List<String> remarks = new ArrayList<>(0);
-        Optional<Currency> stated = column.or(conventions::currency);
+        Optional<Currency> stated = unsaid.or(conventions::currency);
         Optional<Currency> own = Optional.empty();
         String before = found.before;
         boolean minus = false;
@@ -68,7 +74,19 @@ final class MoneyText {
                     + "; the cell's is used");
         }
         BigDecimal amount = minus ? number.value().negate() : number.value();
-        return new Parsed.Understood<>(new Money(amount, own.or(() -> stated).orElse(Currencies.USUAL)), remarks);
+        Currency currency = own.or(() -> stated).orElse(Currencies.USUAL);
+        if (isGroupTakenForDecimals(amount, currency)) {
+            String whole = amount.unscaledValue().toString();
+            return Parsed.refused("by the stated decimal mark this is " + amount.toPlainString() + ", and no amount of "
+                    + currency.getCurrencyCode() + " has three decimals", "is " + whole + " meant? Write it without a mark");
+        }
+        return new Parsed.Understood<>(new Money(amount, currency), remarks);
+    }
+
+    /** One to three digits, a mark and three digits are thousands wherever a coin has two decimals at most. */
+    private static boolean isGroupTakenForDecimals(BigDecimal amount, Currency currency) {
+        return amount.scale() == 3 && currency.getDefaultFractionDigits() < 3 && amount.abs().compareTo(BigDecimal.ONE) >= 0
+                && amount.abs().compareTo(BigDecimal.valueOf(1000)) < 0;
     }
 
     private static Parsed<Money> unknown(String words) {

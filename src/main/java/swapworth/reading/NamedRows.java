@@ -304,7 +304,7 @@ public final class NamedRows {
                     return Optional.empty();
                 }
             }
-            return value(column, cells.money(text(column), currency.or(() -> otherwise)));
+            return value(column, cells.money(text(column), currency, otherwise));
         }
 
         /**

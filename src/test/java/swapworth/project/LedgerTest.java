@@ -431,6 +431,19 @@ class LedgerTest {
     }
 
     @Test
+    void amounts_of_which_nothing_says_the_currency_are_in_that_of_the_others_and_asked_about_once() throws IOException {
+        Files.writeString(folder.resolve("rates.csv"), "date,from,to,rate\n2026-01-01,EUR,USD,1.25\n");
+        Ledger ledger = read("date,amount,note", "2026-01-05,9800 EUR,the open car", "2026-01-09,5300 EUR,the saloon",
+                "2026-01-20,500,freight", "2026-01-21,60,seals", "2026-01-22,120 EUR,belts");
+        assertEquals("EUR", ledger.currency().getCurrencyCode());
+        // 9,800 + 5,300 + 500 + 60 + 120, by hand
+        assertEquals(cents("15780.00"), ledger.sums().total().net());
+        assertTrue(reasons(ledger.read().questions()).contains("4 amount: nothing states the currency of this amount and 1 more: they are"
+                + " counted in EUR, that of most rows"), reasons(ledger.read().questions()));
+        assertEquals("USD", read("date,amount,note", "2026-01-05,9800,the open car").currency().getCurrencyCode());
+    }
+
+    @Test
     void a_ledger_without_its_columns_names_them() {
         UnusableFileException e = assertThrows(UnusableFileException.class, () -> read("date,amount", "2026-03-04,80"));
         assertTrue(e.getMessage().contains("note") && e.getMessage().contains("amount"), e.getMessage());

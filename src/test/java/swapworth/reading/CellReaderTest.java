@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import swapworth.money.Money;
 
 class CellReaderTest {
 
@@ -175,6 +176,29 @@ class CellReaderTest {
     void a_spreadsheets_number_of_a_day_is_named_as_such() {
         assertTrue(refused(COMMAS.date("46300")).startsWith("this is a spreadsheet's number of a day"));
         assertTrue(refused(COMMAS.date("463001")).startsWith("this is no date"));
+    }
+
+    @Test
+    void a_date_that_can_only_be_the_other_way_than_stated_is_refused_and_not_turned() {
+        CellReader dayFirst = new CellReader(Conventions.unstated().with(DateOrder.DAY_FIRST), ',');
+        CellReader monthFirst = new CellReader(Conventions.unstated().with(DateOrder.MONTH_FIRST), ',');
+        assertTrue(refused(dayFirst.date("01/14/2026")).contains("the stated date order is day first"));
+        assertTrue(refused(monthFirst.date("14.01.2026")).contains("the stated date order is month first"));
+        assertEquals(Parsed.understood(LocalDate.of(2026, 1, 14)), dayFirst.date("14/01/2026"));
+        assertEquals(Parsed.understood(LocalDate.of(2026, 1, 14)), monthFirst.date("01/14/2026"));
+        assertEquals(Parsed.understood(LocalDate.of(2026, 1, 14)), COMMAS.date("01/14/2026"));
+    }
+
+    @Test
+    void an_amount_with_three_decimals_is_refused_where_no_coin_has_them() {
+        // the decimal comma is stated, and 1,250 is the usual slip for 1250
+        assertTrue(refused(COMMA_STATED.money("1,250", Optional.empty())).contains("is 1250 meant?"));
+        assertTrue(refused(POINT_STATED.money("17.400 EUR", Optional.empty())).contains("no amount of EUR has three decimals"));
+        assertEquals(Parsed.understood(Money.of("1.25", "USD")), COMMA_STATED.money("1,25", Optional.empty()));
+        assertEquals(Parsed.understood(Money.of("0.125", "USD")), COMMA_STATED.money("0,125", Optional.empty()), "a rate a mile");
+        // the dinar of Kuwait has a thousand fils (ISO 4217: three decimals)
+        assertEquals(Parsed.understood(Money.of("1.250", "KWD")), COMMA_STATED.money("1,250 KWD", Optional.empty()));
+        assertEquals(Parsed.understood(Money.of("1250", "USD")), POINT_STATED.money("1,250", Optional.empty()));
     }
 
     @Test
