@@ -17,6 +17,7 @@ import swapworth.market.PriceModel;
 import swapworth.market.Subject;
 import swapworth.market.ValueDraws;
 import swapworth.statistics.Quantiles;
+import swapworth.statistics.RandomNumbers;
 import swapworth.table.Cell;
 import swapworth.table.Column;
 import swapworth.table.Table;
@@ -90,7 +91,7 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set, Opt
             AssumptionDraws draws) {
         List<Use> uses = new ArrayList<>();
         CarFacts facts = option.car().facts();
-        long seed = state.seed() + option.car().name().hashCode();
+        long seed = RandomNumbers.seed(state.seed(), option.car().name());
         out.recovery().filter(r -> !option.gear().parts().isEmpty()).ifPresent(r -> uses.add(new Use("use the gear, sell the rest",
                 sum(-option.landed(), out.gearAsFound(), r.net()), "each part of the gear at what it sells for as a used part, times its "
                         + "chance to be good; its worth in the swap is another question")));
@@ -121,7 +122,7 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set, Opt
                     + (fired ? ", airbags (repair_airbags)" : "")
                     + " and another engine and gearbox by the chance that they are not good; hours not priced"));
         }
-        return new DonorUses(option.car().name(), uses, set(option, parts, state, draws, seed), reason);
+        return new DonorUses(option.car().name(), uses, set(option, parts, state, draws), reason);
     }
 
     private static Subject subject(CarFacts facts, MarketState state) {
@@ -139,9 +140,10 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set, Opt
         return sum;
     }
 
-    private static Optional<PulledSet> set(CarOption option, PartsMarket parts, MarketState state, AssumptionDraws draws, long seed) {
+    private static Optional<PulledSet> set(CarOption option, PartsMarket parts, MarketState state, AssumptionDraws draws) {
         PartKind kind = PartCatalogue.get().kind("drivetrain set").orElseThrow();
-        return parts.draws(state.count(), state.seed()).sold(PartOut.wanted(option.car(), kind), seed + 2).map(price -> {
+        long seed = RandomNumbers.seed(state.seed(), option.car().name() + "/pulled set");
+        return parts.draws(state.count(), state.seed()).sold(PartOut.wanted(option.car(), kind), seed).map(price -> {
             double[] freight = draws.size("postage_set");
             double[] missing = draws.share("set_missing");
             double[] net = option.withGear();

@@ -15,6 +15,7 @@ import swapworth.market.Range;
 import swapworth.market.Subject;
 import swapworth.market.ValueDraws;
 import swapworth.statistics.Quantiles;
+import swapworth.statistics.RandomNumbers;
 import swapworth.table.Cell;
 import swapworth.table.Column;
 import swapworth.table.Table;
@@ -59,13 +60,14 @@ public record RunningBracket(CandidateCar car, double[] direct, int nonRunnersOf
     static RunningBracket of(CandidateCar car, PriceModel model, ValueDraws values, PartsMarket parts, MarketState state,
             AssumptionDraws draws) {
         CarFacts running = car.facts().toBuilder().runs(Runs.DRIVES).build();
-        long seed = state.seed() + car.name().hashCode();
+        long seed = RandomNumbers.seed(state.seed(), car.name());
         double[] direct = values.price(subject(car.facts(), state), seed);
         double[] runs = values.price(subject(running, state), seed);
         double[] extra = draws.size("make_run_extra");
         double[] margin = draws.share("make_run_margin");
         Optional<double[]> engine = PartCatalogue.get().kind("engine")
-                .flatMap(kind -> parts.draws(state.count(), state.seed()).sold(PartOut.wanted(car, kind), seed + 1));
+                .flatMap(kind -> parts.draws(state.count(), state.seed()).sold(PartOut.wanted(car, kind),
+                        RandomNumbers.seed(state.seed(), car.name() + "/another engine")));
         for (int i = 0; i < runs.length; i++) {
             double bought = engine.isPresent() ? StrictMath.exp(engine.get()[i]) : 0;
             runs[i] = runs[i] * (1 - margin[i]) - bought - extra[i];

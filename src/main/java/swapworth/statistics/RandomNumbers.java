@@ -18,12 +18,24 @@ public final class RandomNumbers {
      * @return the stream
      */
     public static RandomNumbers of(long seed, String name) {
+        return new RandomNumbers(seed(seed, name));
+    }
+
+    /**
+     * A seed of its own for a named quantity, for what draws by a seed. It has 64 bits, so that no two names that anybody gives have the
+     * same one; two names of two letters can already have the same {@link String#hashCode}.
+     *
+     * @param seed the seed of the whole
+     * @param name the name of the quantity
+     * @return the seed
+     */
+    public static long seed(long seed, String name) {
         long mixed = seed;
         for (int i = 0; i < name.length(); i++) {
             mixed = (mixed ^ name.charAt(i)) * 0x9E3779B97F4A7C15L;
             mixed ^= mixed >>> 29;
         }
-        return new RandomNumbers(mixed);
+        return mixed;
     }
 
     /**

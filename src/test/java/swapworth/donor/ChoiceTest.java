@@ -31,6 +31,7 @@ import swapworth.market.PriceModel;
 import swapworth.market.Subject;
 import swapworth.market.ValueDraws;
 import swapworth.statistics.Quantiles;
+import swapworth.statistics.RandomNumbers;
 import swapworth.world.SampleWorld;
 
 class ChoiceTest {
@@ -263,8 +264,8 @@ class ChoiceTest {
                 model.lastSeen(), a, Optional.empty()).uses().get(0).uses();
         CarFacts right = hit.facts().toBuilder().damage(Set.of()).runs(Runs.DRIVES).airbags(Airbags.IN_PLACE).title(Title.REBUILT)
                 .mechanical(Condition.SOUND).build();
-        double[] lies = draws.price(sold(hit.facts()), DonorStudy.SEED + "hit".hashCode());
-        double[] sound = draws.price(sold(right), DonorStudy.SEED + "hit".hashCode());
+        double[] lies = draws.price(sold(hit.facts()), RandomNumbers.seed(DonorStudy.SEED, "hit"));
+        double[] sound = draws.price(sold(right), RandomNumbers.seed(DonorStudy.SEED, "hit"));
         assertEquals(List.of("sell it as it lies", "repair and sell it"), uses.subList(2, 4).stream().map(DonorUses.Use::name).toList());
         for (int i = 0; i < lies.length; i++) {
             assertEquals(lies[i] - 4000, uses.get(2).leaves()[i], 1e-6);
