@@ -288,10 +288,7 @@ public final class Combination {
         double[] result = new double[draws[0].length];
         for (int i = 0; i < result.length; i++) {
             double at = random.nextDouble();
-            int g = 0;
-            for (double reached = probability[0]; at > reached && g + 1 < GRID; reached += probability[g]) {
-                g++;
-            }
+            int g = Noise.place(probability, at);
             double[] w = weights[g];
             double sum = 0;
             for (int a = 0; a < w.length; a++) {

@@ -3,6 +3,7 @@ package swapworth.donor;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -298,6 +299,11 @@ class ChoiceTest {
     private static CarOption option(String name, double landed, double[] brings) {
         return new CarOption(new CandidateCar(name, CandidateCar.Role.RECIPIENT, CarFacts.of("Sivrette").build(), Optional.empty(),
                 new Origin("cars.csv", 2)), landed, true, brings, new double[brings.length], GearValue.NONE, GearValue.NONE, 1, true, 1, 0);
+    }
+
+    @Test
+    void a_choice_of_no_car_is_none() {
+        assertThrows(IllegalArgumentException.class, () -> new Choice("Donors", List.of()));
     }
 
     @Test
