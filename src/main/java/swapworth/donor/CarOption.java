@@ -3,6 +3,7 @@ package swapworth.donor;
 import static java.util.Objects.requireNonNull;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -12,6 +13,7 @@ import swapworth.listing.Condition;
 import swapworth.listing.Damage;
 import swapworth.listing.MileageStatus;
 import swapworth.listing.Title;
+import swapworth.statistics.Draws;
 import swapworth.table.Cell;
 
 /**
@@ -49,6 +51,26 @@ public record CarOption(CandidateCar car, double landed, boolean whole, double[]
     @Override
     public double[] hours() {
         return hours.clone();
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof CarOption option && car.equals(option.car) && Double.compare(landed, option.landed) == 0
+                && whole == option.whole && Arrays.equals(recovery, option.recovery) && Arrays.equals(hours, option.hours)
+                && gear.equals(option.gear) && toReplace.equals(option.toReplace) && Double.compare(gearGood, option.gearGood) == 0
+                && parts == option.parts && partsOnSale == option.partsOnSale && partsUnpriced == option.partsUnpriced;
+    }
+
+    @Override
+    public int hashCode() {
+        return (car.hashCode() * 31 + Double.hashCode(landed)) * 31 + Arrays.hashCode(recovery);
+    }
+
+    /** The car with its landed cost and the 80 % range of its net cost, with gear that must be replaced. */
+    @Override
+    public String toString() {
+        return car.name() + ": landed cost " + Cell.format(landed, 0) + (parts ? ", net cost " + Choice.range(withGear())
+                : ", left-over parts not counted");
     }
 
     static Optional<CarOption> of(CandidateCar car, Optional<LandedCost> cost, Optional<PartOut> out, int count) {
@@ -97,7 +119,7 @@ public record CarOption(CandidateCar car, double landed, boolean whole, double[]
      * @return in the base currency
      */
     public double meanWithGear() {
-        return Choice.mean(withGear());
+        return Draws.mean(withGear());
     }
 
     /**
@@ -108,7 +130,7 @@ public record CarOption(CandidateCar car, double landed, boolean whole, double[]
     public String gearToReplace() {
         String good = Cell.format(100 * gearGood, 0) + " %";
         return !givesGear() ? "" : gear.parts().isEmpty() ? "; what of its gear must be replaced is not counted"
-                : ", and " + Cell.format(Choice.mean(toReplace.draws()), 0) + " by the mean for what of its gear turns out bad (engine and"
+                : ", and " + Cell.format(Draws.mean(toReplace.draws()), 0) + " by the mean for what of its gear turns out bad (engine and"
                         + " gearbox good: " + good + ")" + (gearCounted() ? "" : ", of which not all is counted");
     }
 

@@ -1,11 +1,14 @@
 package swapworth.donor;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import swapworth.statistics.Draws;
 import swapworth.statistics.Quantiles;
 import swapworth.table.Cell;
 import swapworth.table.Column;
@@ -30,20 +33,16 @@ public record Choice(String purpose, List<CarOption> options) {
     private static final String NOT_WHOLE = "landed cost not whole";
     private static final String NO_GEAR = "gear to replace not counted";
 
-    /** Copies the list in, in its order. */
+    /** Copies the list in, in its order; a choice of no car is none. */
     public Choice {
+        requireNonNull(purpose, "purpose");
+        if (options.isEmpty()) {
+            throw new IllegalArgumentException("a choice needs at least one car");
+        }
         List<CarOption> sorted = new ArrayList<>(options);
         sorted.sort(Comparator.comparing(CarOption::parts).thenComparing(CarOption::whole)
                 .thenComparing(CarOption::gearCounted).reversed().thenComparingDouble(CarOption::meanWithGear));
         options = List.copyOf(sorted);
-    }
-
-    static double mean(double[] values) {
-        double sum = 0;
-        for (double v : values) {
-            sum += v / values.length;
-        }
-        return sum;
     }
 
     /**
@@ -111,16 +110,17 @@ public record Choice(String purpose, List<CarOption> options) {
             CarOption o = options.get(k);
             List<Cell> row = new ArrayList<>(List.of(Cell.words(o.car().name() + lacks(o)), Cell.words(o.car().facts().runs().words()),
                     Cell.number(o.landed(), 0),
-                    o.parts() ? Cell.number(mean(o.recovery()), 0) : Cell.words(unpriced(o) ? "no part has a price" : "not in partout.csv"),
-                    o.parts() ? Cell.number(mean(o.netCost()), 0) : Cell.BLANK));
+                    o.parts() ? Cell.number(Draws.mean(o.recovery()), 0)
+                            : Cell.words(unpriced(o) ? "no part has a price" : "not in partout.csv"),
+                    o.parts() ? Cell.number(Draws.mean(o.netCost()), 0) : Cell.BLANK));
             double[] good = o.gear().draws();
             if (gear) {
                 row.addAll(good.length == 0 ? List.of(Cell.BLANK, Cell.BLANK) : List.of(Cell.number(100 * o.gearGood(), 0),
-                        Cell.number(mean(o.toReplace().draws()), 0)));
+                        Cell.number(Draws.mean(o.toReplace().draws()), 0)));
                 row.add(o.parts() ? Cell.number(o.meanWithGear(), 0) : Cell.BLANK);
             }
             row.addAll(List.of(o.parts() ? Cell.words(range(o.withGear())) : Cell.BLANK, Cell.words(against(k)),
-                    o.parts() ? Cell.number(mean(o.hours()), 0) : Cell.BLANK));
+                    o.parts() ? Cell.number(Draws.mean(o.hours()), 0) : Cell.BLANK));
             row.add(!gear ? Cell.words(String.join("; ", o.caps())) : good.length == 0 ? Cell.BLANK
                     : Cell.number(Quantiles.of(good, 0.5), 0));
             table.row(row);

@@ -33,7 +33,7 @@ final class DamageLeaves {
                 left = new Left(rule.state(), rule.what());
             }
         }
-        if (part.isEngine() && (car.runs() == Runs.ENGINE_DEAD || car.runs() == Runs.NO_ENGINE)) {
+        if (part.isEngine() && RunningBracket.lacksEngine(car)) {
             left = new Left(PartState.GONE, car.runs().words());
         }
         if (part.isAirbag() && (car.airbags() == Airbags.FIRED || car.airbags() == Airbags.GONE)) {

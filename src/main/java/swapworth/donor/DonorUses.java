@@ -3,20 +3,19 @@ package swapworth.donor;
 import static java.util.Objects.requireNonNull;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import swapworth.listing.Airbags;
 import swapworth.listing.CarFacts;
 import swapworth.listing.Condition;
-import swapworth.listing.LevelOfTrade;
-import swapworth.listing.PriceIncludes;
 import swapworth.listing.Runs;
 import swapworth.listing.Title;
 import swapworth.market.PriceModel;
-import swapworth.market.Subject;
 import swapworth.market.ValueDraws;
 import swapworth.statistics.Quantiles;
+import swapworth.statistics.RandomNumbers;
 import swapworth.table.Cell;
 import swapworth.table.Column;
 import swapworth.table.Table;
@@ -58,6 +57,22 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set, Opt
         public double[] leaves() {
             return leaves.clone();
         }
+
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Use use && name.equals(use.name) && Arrays.equals(leaves, use.leaves) && how.equals(use.how);
+        }
+
+        @Override
+        public int hashCode() {
+            return (name.hashCode() * 31 + Arrays.hashCode(leaves)) * 31 + how.hashCode();
+        }
+
+        /** What is done and the 80 % range of what it leaves. */
+        @Override
+        public String toString() {
+            return name + ": leaves " + Choice.range(leaves);
+        }
     }
 
     /**
@@ -84,29 +99,47 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set, Opt
         public double[] cheaperBy() {
             return cheaperBy.clone();
         }
+
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof PulledSet set && Arrays.equals(cost, set.cost) && Arrays.equals(cheaperBy, set.cheaperBy)
+                    && offers == set.offers;
+        }
+
+        @Override
+        public int hashCode() {
+            return (Arrays.hashCode(cost) * 31 + Arrays.hashCode(cheaperBy)) * 31 + offers;
+        }
+
+        /** The 80 % ranges of its cost and of the difference, and the offers behind them. */
+        @Override
+        public String toString() {
+            return "a pulled set for " + Choice.range(cost) + ", cheaper than the whole donor by " + Choice.range(cheaperBy) + ", by "
+                    + offers + (offers == 1 ? " offer" : " offers");
+        }
     }
 
     static DonorUses of(CarOption option, PartOut out, PartOut allSold, Optional<PriceModel> model, PartsMarket parts, MarketState state,
             AssumptionDraws draws) {
         List<Use> uses = new ArrayList<>();
         CarFacts facts = option.car().facts();
-        long seed = state.seed() + option.car().name().hashCode();
+        long seed = RandomNumbers.seed(state.seed(), option.car().name());
         out.recovery().filter(r -> !option.gear().parts().isEmpty()).ifPresent(r -> uses.add(new Use("use the gear, sell the rest",
                 sum(-option.landed(), out.gearAsFound(), r.net()), "each part of the gear at what it sells for as a used part, times its "
                         + "chance to be good; its worth in the swap is another question")));
         allSold.recovery().ifPresent(r -> uses.add(new Use("take all of it apart and sell it", sum(-option.landed(), r.net()),
                 "recovery with the gear and what is kept sold too")));
-        Optional<String> reason = model.flatMap(m -> m.value(subject(facts, state)).match(v -> Optional.empty(),
+        Optional<String> reason = model.flatMap(m -> m.value(state.soldPrivately(facts)).match(v -> Optional.empty(),
                 no -> Optional.of(no.reason())));
         Optional<ValueDraws> values = state.cars().filter(d -> reason.isEmpty());
         if (values.isPresent()) {
-            double[] lies = values.get().price(subject(facts, state), seed);
+            double[] lies = values.get().price(state.soldPrivately(facts), seed);
             uses.add(new Use("sell it as it lies", sum(-option.landed(), lies), "private sold, in its state"));
             // A blank damage is unknown, not none: one zone is then taken.
             int zones = facts.damage().map(Set::size).orElse(1);
             CarFacts repaired = facts.toBuilder().damage(Set.of()).runs(Runs.DRIVES).airbags(Airbags.IN_PLACE).mechanical(Condition.SOUND)
                     .title(facts.title() == Title.SALVAGE ? Title.REBUILT : facts.title()).build();
-            double[] sound = values.get().price(subject(repaired, state), seed);
+            double[] sound = values.get().price(state.soldPrivately(repaired), seed);
             double[] share = draws.share("repair_zone");
             double[] airbags = draws.share("repair_airbags");
             boolean fired = facts.airbags() == Airbags.FIRED || facts.airbags() == Airbags.GONE;
@@ -121,11 +154,7 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set, Opt
                     + (fired ? ", airbags (repair_airbags)" : "")
                     + " and another engine and gearbox by the chance that they are not good; hours not priced"));
         }
-        return new DonorUses(option.car().name(), uses, set(option, parts, state, draws, seed), reason);
-    }
-
-    private static Subject subject(CarFacts facts, MarketState state) {
-        return new Subject(facts, LevelOfTrade.PRIVATE_SOLD, PriceIncludes.NEITHER, state.on());
+        return new DonorUses(option.car().name(), uses, set(option, parts, state, draws), reason);
     }
 
     private static double[] sum(double constant, double[]... terms) {
@@ -139,9 +168,10 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set, Opt
         return sum;
     }
 
-    private static Optional<PulledSet> set(CarOption option, PartsMarket parts, MarketState state, AssumptionDraws draws, long seed) {
+    private static Optional<PulledSet> set(CarOption option, PartsMarket parts, MarketState state, AssumptionDraws draws) {
         PartKind kind = PartCatalogue.get().kind("drivetrain set").orElseThrow();
-        return parts.draws(state.count(), state.seed()).sold(PartOut.wanted(option.car(), kind), seed + 2).map(price -> {
+        long seed = RandomNumbers.seed(state.seed(), option.car().name() + "/pulled set");
+        return parts.draws(state.count(), state.seed()).sold(PartOut.wanted(option.car(), kind), seed).map(price -> {
             double[] freight = draws.size("postage_set");
             double[] missing = draws.share("set_missing");
             double[] net = option.withGear();

@@ -1,5 +1,6 @@
 package swapworth.donor;
 
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -24,6 +25,24 @@ public record GearValue(double[] draws, List<String> parts, List<String> unprice
     @Override
     public double[] draws() {
         return draws.clone();
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof GearValue value && Arrays.equals(draws, value.draws) && parts.equals(value.parts)
+                && unpriced.equals(value.unpriced);
+    }
+
+    @Override
+    public int hashCode() {
+        return (Arrays.hashCode(draws) * 31 + parts.hashCode()) * 31 + unpriced.hashCode();
+    }
+
+    /** The parts with the 80 % range of what they sell for, and what is left out. */
+    @Override
+    public String toString() {
+        String priced = draws.length == 0 ? "" : String.join(", ", parts) + ": " + Choice.range(draws);
+        return priced + (priced.isEmpty() || reason().isEmpty() ? "" : "; ") + reason();
     }
 
     /**

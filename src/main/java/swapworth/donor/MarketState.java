@@ -3,12 +3,14 @@ package swapworth.donor;
 import static java.util.Objects.requireNonNull;
 
 import java.time.LocalDate;
+import java.util.Arrays;
 import java.util.Optional;
 import swapworth.listing.CarFacts;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.PriceIncludes;
 import swapworth.market.Subject;
 import swapworth.market.ValueDraws;
+import swapworth.statistics.Draws;
 
 /**
  * The states of the market that a simulation goes through: draw i is one of them for cars and for their parts.
@@ -60,20 +62,18 @@ public record MarketState(int count, long seed, Optional<ValueDraws> cars, Optio
         if (cars.isEmpty()) {
             return logs;
         }
-        double[] levels = cars.get().level(new Subject(car, LevelOfTrade.PRIVATE_SOLD, PriceIncludes.NEITHER, on));
-        double mean = 0;
+        double[] levels = cars.get().level(soldPrivately(car));
+        Arrays.setAll(logs, i -> StrictMath.log(levels[i]));
+        double mean = Draws.mean(logs);
+        double square = Draws.covariance(logs, logs);
         for (int i = 0; i < count; i++) {
-            logs[i] = StrictMath.log(levels[i]);
-            mean += logs[i] / count;
-        }
-        double square = 0;
-        for (int i = 0; i < count; i++) {
-            logs[i] -= mean;
-            square += logs[i] * logs[i] / count;
-        }
-        for (int i = 0; i < count && square > 0; i++) {
-            logs[i] /= Math.sqrt(square);
+            logs[i] = square > 0 ? (logs[i] - mean) / Math.sqrt(square) : 0;
         }
         return logs;
+    }
+
+    /** A car as a private seller sells it on the valuation day. */
+    Subject soldPrivately(CarFacts car) {
+        return new Subject(car, LevelOfTrade.PRIVATE_SOLD, PriceIncludes.NEITHER, on);
     }
 }

@@ -145,7 +145,8 @@ public final class PartOut {
         PartState partState = row.state().orElse(left.state());
         String why = row.chanceGood().isPresent() || row.state().isPresent() ? "your own" : left.why();
         PartsMarket.Wanted wanted = wanted(car, row.part());
-        RandomNumbers random = RandomNumbers.of(state.seed(), car.name() + "/" + row.part().name());
+        String name = car.name() + "/" + row.part().name();
+        RandomNumbers random = RandomNumbers.of(state.seed(), name);
         if (row.price().isPresent()) {
             double[] logs = new double[state.count()];
             double middle = row.price().getAsDouble();
@@ -156,8 +157,7 @@ public final class PartOut {
             }
             return new Piece(row, partState, why, middle == 0 ? new double[0] : logs, middle, "your own price");
         }
-        Optional<double[]> logs = drawn.sold(wanted, state.seed() ^ (car.name() + "/" + row.part().name()).hashCode()
-                * 0x9E3779B97F4A7C15L);
+        Optional<double[]> logs = drawn.sold(wanted, RandomNumbers.seed(state.seed(), name));
         logs.ifPresent(l -> {
             for (int i = 0; i < l.length; i++) {
                 l[i] += level[i];

@@ -23,6 +23,7 @@ import swapworth.statistics.JointDraws;
 import swapworth.statistics.Mixture;
 import swapworth.statistics.Posterior;
 import swapworth.statistics.PriorBlock;
+import swapworth.statistics.Quantiles;
 import swapworth.statistics.Sample;
 import swapworth.statistics.ShrunkenRegression;
 import swapworth.statistics.SparseRow;
@@ -42,7 +43,7 @@ public final class PartsMarket {
     private static final int OTHER = 4;
     private static final int NAMES = 5;
     private static final List<String> EFFECTS = List.of("part_sold", "part_drift", "part_mileage_mechanical", "part_mileage_other");
-    private static final double DAYS_PER_MONTH = 30.4375;
+    static final double DAYS_PER_MONTH = 365.25 / 12;
     private static final double MILES_STEP = 10_000;
     /** Departures of single parts from their like end here, in error scales. */
     private static final double FARTHEST = 3;
@@ -88,7 +89,7 @@ public final class PartsMarket {
     /** The median distance of the offers; without any the distance of a part cannot count. */
     private static double middle(List<PartOffers.Offer> offers) {
         double[] known = offers.stream().filter(o -> o.miles().isPresent()).mapToDouble(o -> o.miles().getAsDouble()).sorted().toArray();
-        return known.length == 0 ? Double.NaN : known[known.length / 2];
+        return known.length == 0 ? Double.NaN : Quantiles.ofSorted(known, 0.5);
     }
 
     /** Mechanical parts go by running gear, all others by line. */

@@ -66,16 +66,6 @@ public record Purchase(String car, BigDecimal bid, Seller seller, PriceIncludes 
     }
 
     /**
-     * A bid at an auction for a car that drives, with keys, at no stated distance.
-     *
-     * @param bid in the base currency, without fees and tax
-     * @return the purchase
-     */
-    public static Purchase atAuction(BigDecimal bid) {
-        return new Purchase("", bid, Seller.AUCTION, PriceIncludes.NEITHER, Runs.DRIVES, Keys.YES, OptionalDouble.empty());
-    }
-
-    /**
      * The purchase of a car in play at its planned bid, else at the price asked.
      *
      * @param car the car

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.function.IntPredicate;
 import swapworth.listing.Runs;
 import swapworth.market.Range;
+import swapworth.statistics.Draws;
 import swapworth.statistics.Quantiles;
 import swapworth.statistics.RandomNumbers;
 import swapworth.table.Cell;
@@ -20,7 +21,6 @@ import swapworth.table.Table;
  * its spread. Hours are counted and not priced.
  */
 public final class Recovery {
-    private static final double DAYS_PER_MONTH = 30.4375;
     private static final double DAYS_PER_WEEK = 7;
 
     private final PartOut of;
@@ -62,7 +62,7 @@ public final class Recovery {
     static Recovery of(PartOut out) {
         int months = Math.max(1, (int) Math.round(out.draws().assumptions().get("horizon_months").middle()));
         List<SaleUnit> units = new ArrayList<>(SaleUnit.of(out));
-        double horizon = months * DAYS_PER_MONTH;
+        double horizon = months * PartsMarket.DAYS_PER_MONTH;
         double[] rank = new double[units.size()];
         Integer[] order = new Integer[units.size()];
         for (int u = 0; u < rank.length; u++) {
@@ -116,7 +116,7 @@ public final class Recovery {
 
     private void simulate() {
         int m = net.length;
-        double horizon = months * DAYS_PER_MONTH;
+        double horizon = months * PartsMarket.DAYS_PER_MONTH;
         int weeks = (int) Math.ceil(horizon / DAYS_PER_WEEK) + 1;
         double[] pace = of.draws().size("listing_pace");
         double[] space = of.draws().size("holding_cost");
@@ -127,7 +127,7 @@ public final class Recovery {
         for (int i = 0; i < m; i++) {
             Arrays.fill(shelf, 0);
             double listedOn = 0;
-            double lastDay = hulk ? Math.min(horizon, hulkMonth[i] * DAYS_PER_MONTH) : 0;
+            double lastDay = hulk ? Math.min(horizon, hulkMonth[i] * PartsMarket.DAYS_PER_MONTH) : 0;
             for (int u = 0; u < units.size(); u++) {
                 SaleUnit unit = units.get(u);
                 if (unit.good[i] == 0 || listedOn >= horizon) {
@@ -139,7 +139,7 @@ public final class Recovery {
                 unitHours[u][i] = unit.hoursListed[i] + (sold ? unit.hoursSent[i] : 0);
                 hours[i] += unitHours[u][i];
                 if (sold) {
-                    double money = unit.moneyAt(i, unit.price[i] * StrictMath.exp(drift[i] * soldOn / DAYS_PER_MONTH));
+                    double money = unit.moneyAt(i, unit.price[i] * StrictMath.exp(drift[i] * soldOn / PartsMarket.DAYS_PER_MONTH));
                     unitNet[u][i] = money;
                     unitSold[u][i] = !back;
                     byMonth[i][month(soldOn)] += money;
@@ -155,8 +155,8 @@ public final class Recovery {
                 now += shelf[w];
                 peak[i] = Math.max(peak[i], now);
             }
-            byMonth[i][hulk ? month(hulkMonth[i] * DAYS_PER_MONTH) : 0] += remainder[i];
-            int until = (int) Math.ceil(lastDay / DAYS_PER_MONTH);
+            byMonth[i][hulk ? month(hulkMonth[i] * PartsMarket.DAYS_PER_MONTH) : 0] += remainder[i];
+            int until = (int) Math.ceil(lastDay / PartsMarket.DAYS_PER_MONTH);
             for (int k = 0; k < months; k++) {
                 if (k < until) {
                     byMonth[i][k] -= space[i];
@@ -169,7 +169,7 @@ public final class Recovery {
     }
 
     private int month(double day) {
-        return Math.min(months - 1, (int) (day / DAYS_PER_MONTH));
+        return Math.min(months - 1, (int) (day / PartsMarket.DAYS_PER_MONTH));
     }
 
     /**
@@ -229,8 +229,8 @@ public final class Recovery {
             for (boolean one : unitSold[u]) {
                 sold += one ? 1 : 0;
             }
-            double meanNet = mean(unitNet[u]);
-            double meanHours = mean(unitHours[u]);
+            double meanNet = Draws.mean(unitNet[u]);
+            double meanHours = Draws.mean(unitHours[u]);
             double[] price = Arrays.stream(unit.price).filter(p -> p > 0).sorted().toArray();
             results.add(new PartResult(unit.name, unit.count(), price.length == 0 ? 0 : Quantiles.ofSorted(price, 0.5),
                     price.length == 0 ? new Range(0, 0) : new Range(Quantiles.ofSorted(price, 0.1), Quantiles.ofSorted(price, 0.9)),
@@ -281,14 +281,6 @@ public final class Recovery {
             Range perHour80, Range perHour95, String priceFrom, boolean engineOrGearbox) {
     }
 
-    private static double mean(double[] values) {
-        double sum = 0;
-        for (double v : values) {
-            sum += v;
-        }
-        return sum / values.length;
-    }
-
     /**
      * The figures of the whole car.
      *
@@ -337,7 +329,7 @@ public final class Recovery {
     private static void row(Table.Builder table, String figure, double[] values, int decimals) {
         double[] sorted = values.clone();
         Arrays.sort(sorted);
-        table.row(Cell.words(figure), Cell.number(mean(values), decimals), Cell.number(Quantiles.ofSorted(sorted, 0.5), decimals),
+        table.row(Cell.words(figure), Cell.number(Draws.mean(values), decimals), Cell.number(Quantiles.ofSorted(sorted, 0.5), decimals),
                 Cell.words(Cell.format(Quantiles.ofSorted(sorted, 0.1), decimals) + " to "
                         + Cell.format(Quantiles.ofSorted(sorted, 0.9), decimals)));
     }
@@ -385,7 +377,7 @@ public final class Recovery {
             for (int i = 0; i < soFar.length; i++) {
                 soFar[i] = byMonth[i][k];
             }
-            double mean = mean(soFar);
+            double mean = Draws.mean(soFar);
             Arrays.sort(soFar);
             table.row(Cell.whole(k + 1), Cell.number(mean - before, 0), Cell.number(mean, 0), Cell.words(
                     Cell.format(Quantiles.ofSorted(soFar, 0.1), 0) + " to " + Cell.format(Quantiles.ofSorted(soFar, 0.9), 0)));

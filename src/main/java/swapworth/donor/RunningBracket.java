@@ -1,20 +1,20 @@
 package swapworth.donor;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import swapworth.listing.CandidateCar;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
-import swapworth.listing.LevelOfTrade;
-import swapworth.listing.PriceIncludes;
 import swapworth.listing.Runs;
 import swapworth.market.CannotTell;
 import swapworth.market.PriceModel;
 import swapworth.market.Range;
-import swapworth.market.Subject;
 import swapworth.market.ValueDraws;
+import swapworth.statistics.Draws;
 import swapworth.statistics.Quantiles;
+import swapworth.statistics.RandomNumbers;
 import swapworth.table.Cell;
 import swapworth.table.Column;
 import swapworth.table.Table;
@@ -51,21 +51,46 @@ public record RunningBracket(CandidateCar car, double[] direct, int nonRunnersOf
         return fromRunning.clone();
     }
 
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof RunningBracket bracket && car.equals(bracket.car) && Arrays.equals(direct, bracket.direct)
+                && nonRunnersOfLine == bracket.nonRunnersOfLine && nonRunners == bracket.nonRunners
+                && Arrays.equals(fromRunning, bracket.fromRunning) && Double.compare(engine, bracket.engine) == 0
+                && Double.compare(hours, bracket.hours) == 0 && reason.equals(bracket.reason);
+    }
+
+    @Override
+    public int hashCode() {
+        return (car.hashCode() * 31 + Arrays.hashCode(direct)) * 31 + Arrays.hashCode(fromRunning);
+    }
+
+    /** The car and the 80 % range of each side. */
+    @Override
+    public String toString() {
+        return car.name() + ": as it lies " + Choice.range(direct) + ", from running " + Choice.range(fromRunning);
+    }
+
     /** Whether a car is known not to run. */
     static boolean isNeeded(CandidateCar car) {
-        return car.facts().runs() == Runs.ENGINE_DEAD || car.facts().runs() == Runs.NO_ENGINE;
+        return lacksEngine(car.facts());
+    }
+
+    /** Whether the engine is known to be dead or missing. */
+    static boolean lacksEngine(CarFacts car) {
+        return car.runs() == Runs.ENGINE_DEAD || car.runs() == Runs.NO_ENGINE;
     }
 
     static RunningBracket of(CandidateCar car, PriceModel model, ValueDraws values, PartsMarket parts, MarketState state,
             AssumptionDraws draws) {
         CarFacts running = car.facts().toBuilder().runs(Runs.DRIVES).build();
-        long seed = state.seed() + car.name().hashCode();
-        double[] direct = values.price(subject(car.facts(), state), seed);
-        double[] runs = values.price(subject(running, state), seed);
+        long seed = RandomNumbers.seed(state.seed(), car.name());
+        double[] direct = values.price(state.soldPrivately(car.facts()), seed);
+        double[] runs = values.price(state.soldPrivately(running), seed);
         double[] extra = draws.size("make_run_extra");
         double[] margin = draws.share("make_run_margin");
         Optional<double[]> engine = PartCatalogue.get().kind("engine")
-                .flatMap(kind -> parts.draws(state.count(), state.seed()).sold(PartOut.wanted(car, kind), seed + 1));
+                .flatMap(kind -> parts.draws(state.count(), state.seed()).sold(PartOut.wanted(car, kind),
+                        RandomNumbers.seed(state.seed(), car.name() + "/another engine")));
         for (int i = 0; i < runs.length; i++) {
             double bought = engine.isPresent() ? StrictMath.exp(engine.get()[i]) : 0;
             runs[i] = runs[i] * (1 - margin[i]) - bought - extra[i];
@@ -73,20 +98,13 @@ public record RunningBracket(CandidateCar car, double[] direct, int nonRunnersOf
         int all = 0;
         int ofLine = 0;
         for (Car seen : model.cars()) {
-            boolean dead = seen.facts().runs() == Runs.ENGINE_DEAD || seen.facts().runs() == Runs.NO_ENGINE;
+            boolean dead = lacksEngine(seen.facts());
             all += dead ? 1 : 0;
             ofLine += dead && seen.facts().vehicle().equals(car.facts().vehicle()) ? 1 : 0;
         }
-        double hours = 0;
-        for (double h : draws.size("make_run_hours")) {
-            hours += h / state.count();
-        }
+        double hours = Draws.mean(draws.size("make_run_hours"));
         return new RunningBracket(car, direct, ofLine, all, runs, engine.map(e -> StrictMath.exp(Quantiles.of(e, 0.5))).orElse(0.0), hours,
-                model.value(subject(car.facts(), state)) instanceof CannotTell no ? Optional.of(no.reason()) : Optional.empty());
-    }
-
-    private static Subject subject(CarFacts facts, MarketState state) {
-        return new Subject(facts, LevelOfTrade.PRIVATE_SOLD, PriceIncludes.NEITHER, state.on());
+                model.value(state.soldPrivately(car.facts())) instanceof CannotTell no ? Optional.of(no.reason()) : Optional.empty());
     }
 
     /**

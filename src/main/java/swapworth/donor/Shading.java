@@ -15,6 +15,7 @@ import swapworth.market.Subject;
 import swapworth.market.ValueDraws;
 import swapworth.statistics.Normal;
 import swapworth.statistics.Quantiles;
+import swapworth.statistics.RandomNumbers;
 
 /**
  * By how much a bid is shaded: a bidder wins most often when his estimate is too high. With the estimate at the median M of the draws V of
@@ -76,8 +77,8 @@ public record Shading(double factor, double winning, String basis) {
             return Optional.empty();
         }
         Subject subject = new Subject(car.facts(), LevelOfTrade.AUCTION, PriceIncludes.NEITHER, on);
-        return Optional.of(model.value(subject).match(value -> new Answer.Told<>(of(draws.price(subject, car.name().hashCode()),
-                assumptions, DonorStudy.SEED, draws.count() + " draws of what one such car sells for at an auction")),
-                Answer.NotTold::new));
+        long seed = RandomNumbers.seed(DonorStudy.SEED, car.name());
+        return Optional.of(model.value(subject).match(value -> new Answer.Told<>(of(draws.price(subject, seed), assumptions,
+                DonorStudy.SEED, draws.count() + " draws of what one such car sells for at an auction")), Answer.NotTold::new));
     }
 }

@@ -2,6 +2,7 @@ package swapworth.statistics;
 
 import java.util.Arrays;
 import java.util.SplittableRandom;
+import java.util.stream.IntStream;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.DecompositionSolver;
@@ -18,8 +19,8 @@ import org.apache.commons.math3.linear.LUDecomposition;
  * The spread t is integrated over a fixed grid: few estimates cannot tell it, and its moment estimate is often zero when they do differ.
  *
  * <p>A weight below zero would push the result away from an estimate on the strength of a covariance that is itself assumed. No weight
- * is let below zero: the estimate is left out instead, at each t by itself. That is the estimate of least variance among those whose
- * weights are not below zero.
+ * is let below zero: at each t by itself the weights are those of least variance among all that are not below zero, which leaves out
+ * some of the estimates.
  *
  * <p>Source of the formulas: A. Gelman and others, Bayesian Data Analysis, 3rd edition (2013), section 5.4, with a covariance in place of
  * variances (from memory).
@@ -28,6 +29,8 @@ public final class Combination {
     private static final int GRID = 320;
     /** How many scales of the prior the grid reaches. */
     private static final double REACH = 8;
+    /** An estimate is taken in where that lowers the variance by more than this share, which is above what rounding makes. */
+    private static final double LEAST_GAIN = 1e-12;
 
     private final double[] spread;
     private final double[] probability;
@@ -116,49 +119,96 @@ public final class Combination {
         }
         LUDecomposition whole = new LUDecomposition(new Array2DRowRealMatrix(v, false), 0);
         DecompositionSolver solver = whole.getSolver();
-        double[] ones = new double[k];
-        Arrays.fill(ones, 1);
-        double[] solved = solver.solve(new ArrayRealVector(ones, false)).toArray();
+        double[] solved = solver.solve(new ArrayRealVector(k, 1.0)).toArray();
         double information = Arrays.stream(solved).sum();
         double centre = dot(solved, x) / information;
         double[] rest = Arrays.stream(x).map(a -> a - centre).toArray();
         double distance = dot(rest, solver.solve(new ArrayRealVector(rest)).toArray());
         double logLikelihood = -0.5 * (StrictMath.log(Math.abs(whole.getDeterminant())) + StrictMath.log(information) + distance);
-        double[] w = notBelowZero(v, solved, information);
+        double[] w = notBelowZero(v, solved);
         return new Given(w, dot(w, x), quadratic(w, v), logLikelihood);
     }
 
-    /** The weights of least variance that are not below zero: the one furthest below is left out until none is. */
-    private static double[] notBelowZero(double[][] v, double[] solved, double information) {
-        int k = solved.length;
-        double[] w = Arrays.stream(solved).map(s -> s / information).toArray();
-        boolean[] out = new boolean[k];
-        while (true) {
-            int least = 0;
-            for (int i = 1; i < k; i++) {
-                least = w[i] < w[least] ? i : least;
+    /**
+     * The weights of least variance that are not below zero: z / sum z for the z &gt;= 0 that makes z'Vz / 2 - 1'z least. One estimate
+     * after another is taken in that would still lower it; whoever falls below zero by that is left out, and may come back. Each round
+     * ends lower than the one before, so that none returns to the same estimates. Source: C. Lawson and R. Hanson, Solving Least Squares
+     * Problems (1974), chapter 23 (from memory).
+     */
+    private static double[] notBelowZero(double[][] v, double[] solved) {
+        double[] z = Arrays.stream(solved).allMatch(s -> s >= 0) ? solved : taken(v);
+        double sum = Arrays.stream(z).sum();
+        return Arrays.stream(z).map(s -> s / sum).toArray();
+    }
+
+    private static double[] taken(double[][] v) {
+        boolean[] in = new boolean[v.length];
+        double[] z = new double[v.length];
+        for (int next = bestLeftOut(v, z, in); next >= 0; next = bestLeftOut(v, z, in)) {
+            in[next] = true;
+            double[] goal = among(v, in);
+            if (goal[next] <= 0) {
+                // In exact arithmetic it would be above zero: what is left to gain is below rounding.
+                return z;
             }
-            if (w[least] >= 0) {
-                return w;
-            }
-            out[least] = true;
-            int[] kept = java.util.stream.IntStream.range(0, k).filter(i -> !out[i]).toArray();
-            double[][] sub = new double[kept.length][kept.length];
-            double[] ones = new double[kept.length];
-            for (int a = 0; a < kept.length; a++) {
-                ones[a] = 1;
-                for (int b = 0; b < kept.length; b++) {
-                    sub[a][b] = v[kept[a]][kept[b]];
+            for (int out = firstAtZero(z, goal, in); out >= 0; out = firstAtZero(z, goal, in)) {
+                double part = z[out] / (z[out] - goal[out]);
+                for (int i = 0; i < z.length; i++) {
+                    z[i] += part * (goal[i] - z[i]);
                 }
+                in[out] = false;
+                z[out] = 0;
+                goal = among(v, in);
             }
-            double[] part = new LUDecomposition(new Array2DRowRealMatrix(sub, false), 0).getSolver()
-                    .solve(new ArrayRealVector(ones, false)).toArray();
-            double sum = Arrays.stream(part).sum();
-            Arrays.fill(w, 0);
-            for (int a = 0; a < kept.length; a++) {
-                w[kept[a]] = part[a] / sum;
+            z = goal;
+        }
+        return z;
+    }
+
+    /** The estimate left out that would lower the variance most if it were taken in; -1 where none would. */
+    private static int bestLeftOut(double[][] v, double[] z, boolean[] in) {
+        int best = -1;
+        double most = LEAST_GAIN;
+        for (int i = 0; i < z.length; i++) {
+            double gain = in[i] ? 0 : 1 - dot(v[i], z);
+            if (gain > most) {
+                most = gain;
+                best = i;
             }
         }
+        return best;
+    }
+
+    /** Which of those taken in comes to zero first on the way from z to a goal; -1 where none does. */
+    private static int firstAtZero(double[] z, double[] goal, boolean[] in) {
+        int first = -1;
+        double least = 1;
+        for (int i = 0; i < z.length; i++) {
+            double part = in[i] && goal[i] <= 0 ? z[i] / (z[i] - goal[i]) : 1;
+            if (part < least) {
+                least = part;
+                first = i;
+            }
+        }
+        return first;
+    }
+
+    /** V^-1 1 of the estimates that are taken in; zero for the others. */
+    private static double[] among(double[][] v, boolean[] in) {
+        int[] kept = IntStream.range(0, in.length).filter(i -> in[i]).toArray();
+        double[][] sub = new double[kept.length][kept.length];
+        for (int a = 0; a < kept.length; a++) {
+            for (int b = 0; b < kept.length; b++) {
+                sub[a][b] = v[kept[a]][kept[b]];
+            }
+        }
+        double[] part = new LUDecomposition(new Array2DRowRealMatrix(sub, false), 0).getSolver()
+                .solve(new ArrayRealVector(kept.length, 1.0)).toArray();
+        double[] all = new double[in.length];
+        for (int a = 0; a < kept.length; a++) {
+            all[kept[a]] = part[a];
+        }
+        return all;
     }
 
     private static double dot(double[] a, double[] b) {
@@ -238,10 +288,7 @@ public final class Combination {
         double[] result = new double[draws[0].length];
         for (int i = 0; i < result.length; i++) {
             double at = random.nextDouble();
-            int g = 0;
-            for (double reached = probability[0]; at > reached && g + 1 < GRID; reached += probability[g]) {
-                g++;
-            }
+            int g = Noise.place(probability, at);
             double[] w = weights[g];
             double sum = 0;
             for (int a = 0; a < w.length; a++) {

@@ -1,14 +1,19 @@
 package swapworth.statistics;
 
 import java.util.Arrays;
+import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
-import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.LUDecomposition;
+import org.apache.commons.math3.linear.RealMatrix;
 
 /** Arithmetic on draws of which the i-th of each quantity belongs to the same state of the world. */
 public final class Draws {
+    /** From fewer draws for each thing learned, the range of what is learned comes out more than a twentieth too narrow. */
+    private static final int DRAWS_A_THING = 10;
+    /** The variance added to each of several quantities, as a share of the largest of theirs. */
+    private static final double NOISE = 1e-9;
 
     /** The last ladder of normal quantiles that was asked for: most callers take the same number of draws again and again. */
     private static volatile double[] ladder = new double[0];
@@ -74,8 +79,10 @@ public final class Draws {
      * @param a m draws of one
      * @param b m draws of the other
      * @return with divisor m
+     * @throws IllegalArgumentException if they are not as many
      */
     public static double covariance(double[] a, double[] b) {
+        sameNumber(a, b);
         double meanA = mean(a);
         double meanB = mean(b);
         double sum = 0;
@@ -108,20 +115,44 @@ public final class Draws {
      * observations, and draw i keeps its state of the world. Source: J.-P. Chilès and P. Delfiner, Geostatistics, 2nd edition (2012),
      * conditional simulation (from memory).
      *
+     * <p>The errors are known to be independent, so what goes together in their draws by chance is not taken for knowledge: with S the
+     * covariance of the middles and D the variances of the errors on a diagonal, the regression is (S + D)^-1 times the covariance of the
+     * quantity with the middles. So there may be more observations than draws. What the draws must bear is the number of different things
+     * that the observations tell, the trace of S (S + D)^-1: close to 1 where all tell the same one, n where they have no errors.
+     *
      * @param target m draws of a quantity
-     * @param predicted n predictions of observations with m draws each, the error of each observation drawn in
-     * @param observed n observations
+     * @param middles n predictions of observations with m draws each, without the errors of single observations
+     * @param errors n errors with m draws each, independent of one another and of all else
+     * @param observed n observations; where two without an error contradict each other it is their middle that counts
      * @return m draws
+     * @throws IllegalArgumentException if the sizes differ, or if there are fewer than {@value #DRAWS_A_THING} draws for each thing that
+     *     the observations tell: the draws would be fitted to their own chance, and their range would be too narrow
      */
-    public static double[] given(double[] target, double[][] predicted, double... observed) {
-        if (observed.length == 0) {
-            return target.clone();
+    public static double[] given(double[] target, double[][] middles, double[][] errors, double... observed) {
+        int n = observed.length;
+        if (middles.length != n || errors.length != n) {
+            throw new IllegalArgumentException(n + " observations meet " + middles.length + " middles and " + errors.length + " errors");
         }
-        double[] gain = regression(target, covariance(predicted), predicted);
         double[] moved = target.clone();
+        double[][] covariance = covariance(middles);
+        double[] own = new double[n];
+        for (int k = 0; k < n; k++) {
+            own[k] = covariance(errors[k], errors[k]);
+            covariance[k][k] += own[k];
+        }
+        Optional<RealMatrix> inverse = inverse(covariance);
+        if (inverse.isEmpty()) {
+            return moved;
+        }
+        double told = IntStream.range(0, n).mapToDouble(k -> 1 - own[k] * inverse.get().getEntry(k, k)).sum();
+        if (target.length < DRAWS_A_THING * told) {
+            throw new IllegalArgumentException(target.length + " draws are too few for " + n + " observations that tell "
+                    + Math.round(told) + " different things; at least " + DRAWS_A_THING + " draws for each are needed");
+        }
+        double[] gain = inverse.get().operate(with(target, middles));
         for (int i = 0; i < moved.length; i++) {
-            for (int k = 0; k < observed.length; k++) {
-                moved[i] += gain[k] * (observed[k] - predicted[k][i]);
+            for (int k = 0; k < n; k++) {
+                moved[i] += gain[k] * (observed[k] - middles[k][i] - errors[k][i]);
             }
         }
         return moved;
@@ -133,21 +164,26 @@ public final class Draws {
      *
      * @param target m draws of a quantity
      * @param others k quantities with m draws each
-     * @return k coefficients of least squares
+     * @return k coefficients of least squares; zeros where none of the others moves
      */
     public static double[] regression(double[] target, double[]... others) {
-        double[][] covariance = covariance(others);
-        double least = 1e-9 * IntStream.range(0, others.length).mapToDouble(k -> covariance[k][k]).max().orElse(1);
-        for (int k = 0; k < others.length; k++) {
-            covariance[k][k] += least;
-        }
-        return regression(target, covariance, others);
+        return inverse(covariance(others)).map(m -> m.operate(with(target, others))).orElse(new double[others.length]);
     }
 
-    private static double[] regression(double[] target, double[][] covariance, double[][] others) {
-        double[] with = Arrays.stream(others).mapToDouble(p -> covariance(target, p)).toArray();
-        return new LUDecomposition(new Array2DRowRealMatrix(covariance, false), 0).getSolver()
-                .solve(new ArrayRealVector(with, false)).toArray();
+    private static double[] with(double[] target, double[][] others) {
+        return Arrays.stream(others).mapToDouble(p -> covariance(target, p)).toArray();
+    }
+
+    /** The inverse of a covariance with a trace of noise in each, so that there is one where some are the same; none where none moves. */
+    private static Optional<RealMatrix> inverse(double[][] covariance) {
+        double most = IntStream.range(0, covariance.length).mapToDouble(k -> covariance[k][k]).max().orElse(0);
+        if (!(most > 0)) {
+            return Optional.empty();
+        }
+        for (int k = 0; k < covariance.length; k++) {
+            covariance[k][k] += NOISE * most;
+        }
+        return Optional.of(new LUDecomposition(new Array2DRowRealMatrix(covariance, false), 0).getSolver().getInverse());
     }
 
     /**
@@ -157,11 +193,13 @@ public final class Draws {
      * @param values m draws
      * @param weights m weights of at least 0 that do not all vanish
      * @return m draws, each equally likely
+     * @throws IllegalArgumentException if they are not as many, a weight is below 0, or all vanish
      */
     public static double[] moved(double[] values, double[] weights) {
+        sameNumber(values, weights);
         int m = values.length;
         int[] order = order(values);
-        double sum = Arrays.stream(weights).sum();
+        double sum = sum(weights);
         double[] at = new double[m];
         double[] sorted = new double[m];
         int kept = 0;
@@ -191,6 +229,20 @@ public final class Draws {
         return result;
     }
 
+    private static double sum(double[] weights) {
+        double sum = Arrays.stream(weights).sum();
+        if (!(sum > 0 && sum < Double.POSITIVE_INFINITY) || Arrays.stream(weights).anyMatch(w -> w < 0)) {
+            throw new IllegalArgumentException("weights must be at least 0 and not all 0; the sum of these is " + sum);
+        }
+        return sum;
+    }
+
+    private static void sameNumber(double[] a, double[] b) {
+        if (a.length != b.length) {
+            throw new IllegalArgumentException(a.length + " draws meet " + b.length);
+        }
+    }
+
     /** The numbers of the values from the least to the largest; equal ones by their number. */
     private static int[] order(double[] values) {
         return IntStream.range(0, values.length).boxed()
@@ -201,11 +253,12 @@ public final class Draws {
     /**
      * How many equally weighted draws the weighted ones are worth: the square of the sum over the sum of squares.
      *
-     * @param weights m weights
+     * @param weights m weights of at least 0 that do not all vanish
      * @return between 1 and m
+     * @throws IllegalArgumentException if a weight is below 0, or all vanish
      */
     public static double worth(double[] weights) {
-        double sum = Arrays.stream(weights).sum();
+        double sum = sum(weights);
         return sum * sum / Arrays.stream(weights).map(w -> w * w).sum();
     }
 

@@ -204,7 +204,7 @@ public final class Mixture {
         for (Sum part = first; part != null; part = part.next) {
             sum = part.addCumulative(y, sum);
         }
-        return Math.min(1, sum);
+        return Math.max(0, Math.min(1, sum));
     }
 
     /**

@@ -20,6 +20,15 @@ final class Noise {
         }
     }
 
+    /** Which of several weights holds a place along their sum; the last one for a place beyond it. */
+    static int place(double[] weights, double at) {
+        int g = 0;
+        for (double reached = weights[0]; at > reached && g + 1 < weights.length; reached += weights[g]) {
+            g++;
+        }
+        return g;
+    }
+
     /** An error of a law at scale 1, gross errors left out: a normal number over the root of a mean of squares of normal ones. */
     static double of(ErrorLaw law, SplittableRandom random) {
         double z = normal(random);

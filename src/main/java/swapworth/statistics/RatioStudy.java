@@ -15,8 +15,9 @@ import java.util.Arrays;
  * @param weightedMean weighted mean ratio
  * @param cod coefficient of dispersion, per cent
  * @param prd price-related differential
- * @param prb price-related bias: relative change of the ratio when the value doubles
- * @param prbError standard error of the bias; infinite with fewer than 3 pairs
+ * @param prb price-related bias: relative change of the ratio when the value doubles; 0 where all pairs are
+ *     of one size, which tell nothing of it
+ * @param prbError standard error of the bias; infinite with fewer than 3 pairs, and where all are of one size
  */
 public record RatioStudy(int n, double median, double mean, double weightedMean, double cod, double prd, double prb,
         double prbError) {

@@ -1,6 +1,7 @@
 package swapworth.statistics;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -52,6 +53,23 @@ public final class RepeatPrices {
         @Override
         public double[] error() {
             return error.clone();
+        }
+
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Levels levels && degreesOfFreedom == levels.degreesOfFreedom && Arrays.equals(log, levels.log)
+                    && Arrays.equals(error, levels.error);
+        }
+
+        @Override
+        public int hashCode() {
+            return (Arrays.hashCode(log) * 31 + Arrays.hashCode(error)) * 31 + degreesOfFreedom;
+        }
+
+        @Override
+        public String toString() {
+            return "ln of the level " + Arrays.toString(log) + ", standard errors " + Arrays.toString(error) + ", " + degreesOfFreedom
+                    + " degrees of freedom";
         }
     }
 

@@ -72,6 +72,25 @@ public record Sample(double[] y, Bound[] bound, double[] inflation, double[] kno
         return growth.clone();
     }
 
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Sample sample && Arrays.equals(y, sample.y) && Arrays.equals(bound, sample.bound)
+                && Arrays.equals(inflation, sample.inflation) && Arrays.equals(known, sample.known) && Arrays.equals(growth, sample.growth);
+    }
+
+    @Override
+    public int hashCode() {
+        return Arrays.hashCode(y);
+    }
+
+    /** How many rows it has, and how many of them are bounds. */
+    @Override
+    public String toString() {
+        long bounds = Arrays.stream(bound).filter(b -> b == Bound.BELOW).count();
+        return y.length + (y.length == 1 ? " row" : " rows") + (bounds == 0 ? "" : ", of which " + bounds
+                + (bounds == 1 ? " only bounds" : " only bound") + " the response");
+    }
+
     /**
      * The factor on the error scale of one row.
      *

@@ -147,11 +147,7 @@ final class SpreadOfLevels {
             log[g] = StrictMath.exp(log[g] - most);
             sum += log[g];
         }
-        double at = random.nextDouble() * sum;
-        int g = 0;
-        for (double reached = log[0]; at > reached && g + 1 < GRID; reached += log[g]) {
-            g++;
-        }
+        int g = Noise.place(log, random.nextDouble() * sum);
         coefficients[block.from() + block.seen()] = block.meanAt(block.seen()) + spread[g] * Noise.normal(random);
     }
 }

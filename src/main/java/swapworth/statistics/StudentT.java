@@ -1,12 +1,15 @@
 package swapworth.statistics;
 
 /**
- * Student's t with a whole number of degrees of freedom, by its finite series: M. Abramowitz and I. Stegun, Handbook of Mathematical
- * Functions (1964), formulas 26.7.3 and 26.7.4.
+ * Student's t with a whole number of degrees of freedom, by its finite series, and in the tails, where that would cancel, by the series
+ * of the incomplete beta function: M. Abramowitz and I. Stegun, Handbook of Mathematical Functions (1964), formulas 26.7.3, 26.7.4 and
+ * 26.5.4.
  */
 final class StudentT {
 
     private static final int KEPT = 32;
+    /** Below this probability the finite series has lost too many digits. */
+    private static final double TAIL = 1e-3;
     /** The logarithms of the densities at 0 for few degrees of freedom, which are asked for again and again. */
     private static final double[] LOG_CONSTANT = new double[KEPT];
     private static final double[] CONSTANT = new double[KEPT];
@@ -26,7 +29,7 @@ final class StudentT {
      *
      * @param t any number
      * @param nu degrees of freedom, at least 1
-     * @return between 0 and 1
+     * @return between 0 and 1; to 12 digits of itself, below t = 0
      */
     public static double cumulative(double t, int nu) {
         if (t > 0) {
@@ -35,12 +38,9 @@ final class StudentT {
         return lower(t, nu);
     }
 
-    /** The lower tail for t of at most 0; in the far tail by the leading terms of its series, which do not cancel. */
+    /** The lower tail for t of at most 0. */
     private static double lower(double t, int nu) {
         double x = t * t / nu;
-        if (x > 1e4) {
-            return farTail(-t, nu);
-        }
         double cos2 = 1 / (1 + x);
         double term = 1;
         double sum = 1;
@@ -50,18 +50,21 @@ final class StudentT {
             sum += term;
         }
         double sin = Math.sqrt(x * cos2);
-        if (!odd) {
-            return 0.5 * (1 - sin * sum);
-        }
         double angle = Math.atan(Math.sqrt(x));
-        double inside = nu == 1 ? angle : angle + sin * Math.sqrt(cos2) * sum;
-        return 0.5 - inside / Math.PI;
+        double tail = !odd ? 0.5 * (1 - sin * sum)
+                : 0.5 - (nu == 1 ? angle : angle + sin * Math.sqrt(cos2) * sum) / Math.PI;
+        return tail > TAIL ? tail : farTail(cos2, nu);
     }
 
-    private static double farTail(double t, int nu) {
-        double x = nu / (t * t);
-        double lead = Math.exp(logConstant(nu) + 0.5 * (nu + 1) * Math.log(x)) * t / nu;
-        return lead * (1 - x * (nu + 1) * nu / (2.0 * (nu + 2)));
+    /** Half of the incomplete beta function of nu / 2 and 1 / 2 at y by its series, of which no term is below 0. */
+    private static double farTail(double y, int nu) {
+        double term = 1;
+        double sum = 1;
+        for (int k = 0; term > 1e-17 * sum; k++) {
+            term *= y * (nu + 1 + 2 * k) / (nu + 2 + 2 * k);
+            sum += term;
+        }
+        return constant(nu) * Math.sqrt((1 - y) / nu) * Math.exp(0.5 * nu * Math.log(y)) * sum;
     }
 
     /** The logarithm of the density at 0. */

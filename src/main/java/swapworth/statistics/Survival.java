@@ -18,7 +18,7 @@ import java.util.stream.IntStream;
 public record Survival(List<Step> steps) {
 
     /** The upper 2.5 % point of a normal law. */
-    private static final double Z = 1.959963984540054;
+    private static final double Z = Normal.quantile(0.975);
 
     /** Copies the list in. */
     public Survival {
@@ -161,26 +161,5 @@ public record Survival(List<Step> steps) {
             survival = step.survival();
         }
         return OptionalDouble.of(survival);
-    }
-
-    /**
-     * The mean time, each cut off at a limit: the area under the estimate up to it.
-     *
-     * @param limit the limit
-     * @return at least 0
-     */
-    public double meanUpTo(double limit) {
-        double area = 0;
-        double before = 0;
-        double survival = 1;
-        for (Step step : steps) {
-            if (step.time() >= limit) {
-                break;
-            }
-            area += survival * (step.time() - before);
-            before = step.time();
-            survival = step.survival();
-        }
-        return area + survival * (limit - before);
     }
 }

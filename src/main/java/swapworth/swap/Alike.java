@@ -63,17 +63,15 @@ final class Alike {
         return Situation.map(departure, d -> mean + scatter * (d - mean));
     }
 
+    /** What such swaps bring on average, one by one. */
     private double[][] predicted(double[] together) {
-        double[][] predicted = new double[steps.size()][];
-        for (int k = 0; k < predicted.length; k++) {
-            predicted[k] = Situation.sum(together, Situation.sum(steps.get(k), departures.get(k)));
-        }
-        return predicted;
+        return steps.stream().map(step -> Situation.sum(together, step)).toArray(double[][]::new);
     }
 
     /** Draws of a quantity after these prices, where the approaches together say what they say. */
     double[] given(double[] quantity, double[] together) {
-        return Draws.given(quantity, predicted(together), logs.stream().mapToDouble(Double::doubleValue).toArray());
+        return Draws.given(quantity, predicted(together), departures.toArray(double[][]::new),
+                logs.stream().mapToDouble(Double::doubleValue).toArray());
     }
 
     /** How far the mean of these prices lies from what the approaches together say: the mean of the miss and its variance. */
@@ -82,7 +80,7 @@ final class Alike {
         double[][] predicted = predicted(together);
         for (int k = 0; k < predicted.length; k++) {
             for (int i = 0; i < gap.length; i++) {
-                gap[i] += (logs.get(k) - predicted[k][i]) / predicted.length;
+                gap[i] += (logs.get(k) - predicted[k][i] - departures.get(k)[i]) / predicted.length;
             }
         }
         return new double[] {Draws.mean(gap), Draws.covariance(gap, gap)};

@@ -159,14 +159,16 @@ final class Approaches {
         List<SeenSwap> told = usable();
         used.addAll(told);
         double[][] predicted = new double[told.size()][];
+        double[][] departures = new double[told.size()][];
         double[] observed = new double[told.size()];
         for (int k = 0; k < observed.length; k++) {
-            predicted[k] = Situation.sum(made(subject(told.get(k)), told.get(k).builtBy()), departure(told.get(k)));
+            predicted[k] = made(subject(told.get(k)), told.get(k).builtBy());
+            departures[k] = departure(told.get(k));
             observed[k] = StrictMath.log(told.get(k).price());
         }
         swapsByPair = observed.length;
-        log = Draws.given(log, predicted, observed);
-        builder = builder.map(f -> Draws.given(f, predicted, observed));
+        log = Draws.given(log, predicted, departures, observed);
+        builder = builder.map(f -> Draws.given(f, predicted, departures, observed));
         told(Kind.BODY_AND_GEAR, log, names, remarks);
     }
 
@@ -403,18 +405,20 @@ final class Approaches {
         double spread = s.assumption("swap_position").spread();
         double[] where = Situation.map(z, x -> middle + spread * x);
         List<double[]> predictions = new ArrayList<>();
+        List<double[]> departures = new ArrayList<>();
         List<Double> prices = new ArrayList<>();
         for (SeenSwap swap : seen) {
             Optional<double[]> level = isAlike(swap) ? Optional.empty() : between(swap, where);
             if (level.isPresent()) {
-                predictions.add(Situation.sum(level.get(), departure(swap)));
+                predictions.add(level.get());
+                departures.add(departure(swap));
                 prices.add(StrictMath.log(swap.price()));
                 used.add(swap);
             }
         }
         swapsByPosition = prices.size();
-        double[] learned = Draws.given(where, predictions.toArray(double[][]::new), prices.stream().mapToDouble(Double::doubleValue)
-                .toArray());
+        double[] learned = Draws.given(where, predictions.toArray(double[][]::new), departures.toArray(double[][]::new),
+                prices.stream().mapToDouble(Double::doubleValue).toArray());
         position = Optional.of(learned);
         double[] log = between(stockValue.get(), factoryShared.get(), learned);
         if (Draws.mean(factoryShared.get()) <= Draws.mean(stockValue.get())) {

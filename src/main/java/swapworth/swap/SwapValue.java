@@ -86,9 +86,10 @@ public final class SwapValue implements SwapAnswer {
 
     /** The approaches put together after prices of cars of one description, each as expected with a departure of its own. */
     Combination togetherGiven(double[] log, List<double[]> departures) {
-        double[][] predicted = departures.stream().map(d -> Situation.sum(log, d)).toArray(double[][]::new);
-        double[] expected = Arrays.stream(predicted).mapToDouble(Draws::mean).toArray();
-        return combined(approaches.logs.values().stream().map(a -> Draws.given(a, predicted, expected)).toArray(double[][]::new));
+        double[][] errors = departures.toArray(double[][]::new);
+        double[][] predicted = departures.stream().map(d -> log).toArray(double[][]::new);
+        double[] expected = departures.stream().mapToDouble(d -> Draws.mean(log) + Draws.mean(d)).toArray();
+        return combined(approaches.logs.values().stream().map(a -> Draws.given(a, predicted, errors, expected)).toArray(double[][]::new));
     }
 
     private AssumedShare held(double[][] logs) {
@@ -260,7 +261,8 @@ public final class SwapValue implements SwapAnswer {
         /**
          * On draws of the model that are used elsewhere too, so that draw i is one state of the market for all.
          *
-         * @param joint draws of the model that will be asked, at least 100 of them
+         * @param joint draws of the model that will be asked, at least 100 of them; where swaps of many other pairs are seen, a value is
+         *     refused with {@code IllegalArgumentException} unless there are ten for each thing that those tell
          * @return a copy
          * @throws IllegalArgumentException if there are fewer: their range would say nothing
          */

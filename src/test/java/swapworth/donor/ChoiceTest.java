@@ -3,6 +3,7 @@ package swapworth.donor;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -31,6 +32,7 @@ import swapworth.market.PriceModel;
 import swapworth.market.Subject;
 import swapworth.market.ValueDraws;
 import swapworth.statistics.Quantiles;
+import swapworth.statistics.RandomNumbers;
 import swapworth.world.SampleWorld;
 
 class ChoiceTest {
@@ -263,8 +265,8 @@ class ChoiceTest {
                 model.lastSeen(), a, Optional.empty()).uses().get(0).uses();
         CarFacts right = hit.facts().toBuilder().damage(Set.of()).runs(Runs.DRIVES).airbags(Airbags.IN_PLACE).title(Title.REBUILT)
                 .mechanical(Condition.SOUND).build();
-        double[] lies = draws.price(sold(hit.facts()), DonorStudy.SEED + "hit".hashCode());
-        double[] sound = draws.price(sold(right), DonorStudy.SEED + "hit".hashCode());
+        double[] lies = draws.price(sold(hit.facts()), RandomNumbers.seed(DonorStudy.SEED, "hit"));
+        double[] sound = draws.price(sold(right), RandomNumbers.seed(DonorStudy.SEED, "hit"));
         assertEquals(List.of("sell it as it lies", "repair and sell it"), uses.subList(2, 4).stream().map(DonorUses.Use::name).toList());
         for (int i = 0; i < lies.length; i++) {
             assertEquals(lies[i] - 4000, uses.get(2).leaves()[i], 1e-6);
@@ -297,6 +299,11 @@ class ChoiceTest {
     private static CarOption option(String name, double landed, double[] brings) {
         return new CarOption(new CandidateCar(name, CandidateCar.Role.RECIPIENT, CarFacts.of("Sivrette").build(), Optional.empty(),
                 new Origin("cars.csv", 2)), landed, true, brings, new double[brings.length], GearValue.NONE, GearValue.NONE, 1, true, 1, 0);
+    }
+
+    @Test
+    void a_choice_of_no_car_is_none() {
+        assertThrows(IllegalArgumentException.class, () -> new Choice("Donors", List.of()));
     }
 
     @Test

@@ -6,7 +6,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Currency;
 import java.util.List;
+import java.util.OptionalDouble;
 import swapworth.assumptions.Assumptions;
+import swapworth.listing.Keys;
+import swapworth.listing.PriceIncludes;
+import swapworth.listing.Runs;
+import swapworth.listing.Seller;
 import swapworth.reading.Conventions;
 import swapworth.reading.FolderSettings;
 
@@ -35,6 +40,11 @@ final class FeeFiles {
     }
 
     static Purchase bid(String amount) {
-        return Purchase.atAuction(new BigDecimal(amount));
+        return bid(new BigDecimal(amount));
+    }
+
+    /** A bid at an auction for a car that drives, with keys, at no stated distance. */
+    static Purchase bid(BigDecimal amount) {
+        return new Purchase("", amount, Seller.AUCTION, PriceIncludes.NEITHER, Runs.DRIVES, Keys.YES, OptionalDouble.empty());
     }
 }

@@ -30,7 +30,7 @@ class LandedCostTest {
         FeeSchedule schedule = FeeFiles.read(FeeFiles.REFERENCE.resolve("tiers.csv"));
         assertEquals(19, schedule.read().orElseThrow().used());
         for (BigDecimal[] row : FeeFiles.rows("landed.csv")) {
-            LandedCost cost = LandedCost.of(schedule, Purchase.atAuction(row[0]));
+            LandedCost cost = LandedCost.of(schedule, FeeFiles.bid(row[0]));
             assertEquals(row[2], cost.total(), "bid " + row[0]);
             assertEquals(0, row[1].compareTo(cost.lines().get(1).amount()), "premium at " + row[0]);
             assertTrue(cost.whole());

@@ -106,6 +106,20 @@ class PartsMarketTest {
         assertEquals(0.95, in95 / (double) parts, 0.03, in95 + " of " + parts);
     }
 
+    // By hand: of 20,000, 40,000, 80,000 and 120,000 miles the median is 60,000.
+    @Test
+    void a_part_without_a_distance_is_priced_at_the_median_distance_of_the_offers() throws IOException {
+        PartOffers offers = new Donors(folder).file("parts.csv", "part,running_gear,mileage_mi,price", "engine,four,20000,900",
+                "engine,four,120000,500", "engine,four,40000,850", "engine,four,80000,600").offers();
+        PartsMarket market = PartsMarket.fit(offers, Map.of(), Optional.empty(), Assumptions.defaults());
+        PartsMarket.Wanted unknown = new PartsMarket.Wanted(PartCatalogue.get().kind("engine").orElseThrow(), "sivrette", "four",
+                OptionalDouble.empty());
+        assertEquals(market.predicted(wanted("engine", "sivrette", "four", 60_000), PriceKind.SOLD).orElseThrow().mean(),
+                market.predicted(unknown, PriceKind.SOLD).orElseThrow().mean(), 1e-12);
+        assertTrue(market.predicted(unknown, PriceKind.SOLD).orElseThrow().mean()
+                > market.predicted(wanted("engine", "sivrette", "four", 80_000), PriceKind.SOLD).orElseThrow().mean() + 0.01);
+    }
+
     @Test
     void a_part_of_this_car_is_priced_at_its_own_mileage_and_falls_with_it() throws IOException {
         PartsMarket market = market(PartsWorld.of(5));

@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -175,6 +176,19 @@ class RecoveryTest {
         assertNotEquals(first[0], recovery(1, 500, 4, Assumptions.defaults()).net()[0]);
         donors.file("partout.csv", "car,part,price", "hit,engine,5000", "body,engine,900", "body,wheels,200");
         assertArrayEquals(first, recovery(1, 500, 3, Assumptions.defaults()).net());
+    }
+
+    // The two names have one hashCode, as have all names that go on from them in the same way.
+    @Test
+    void parts_of_two_cars_whose_names_are_alike_to_a_hash_have_each_a_luck_of_their_own() throws IOException {
+        assertEquals("C1/engine".hashCode(), "BP/engine".hashCode());
+        donors.file("cars.csv", "name,role,vehicle", "C1,donor,Velmarch", "BP,donor,Velmarch")
+                .file("partout.csv", "car,part", "C1,engine", "BP,engine")
+                .file("parts.csv", "part,vehicle,price", "engine,Velmarch,1000", "engine,Velmarch,1400", "engine,Velmarch,800");
+        double[] one = donors.partOut(0, MarketState.withoutCars(2000, 5), Donors.plain()).pieces().get(0).logPrice;
+        double[] other = donors.partOut(1, MarketState.withoutCars(2000, 5), Donors.plain()).pieces().get(0).logPrice;
+        double[] apart = IntStream.range(0, one.length).mapToDouble(i -> one[i] - other[i]).toArray();
+        assertTrue(sd(apart) > sd(one) / 2, "the two differ by " + sd(apart));
     }
 
     // By hand: 1,000 (1 - f) with f normal about 12 with spread 2 per cent: mean 880, sd 20.

@@ -133,12 +133,84 @@ class CombinationTest {
         assertTrue(covered < 65, "covered " + covered);
     }
 
+    // By hand: of estimates with standard deviations a < b and a correlation above a / b the first alone has the least variance.
     @Test
-    void no_weight_is_below_zero_and_the_rest_is_of_least_variance() {
+    void an_estimate_whose_weight_would_be_below_zero_is_left_out() {
         double[][] covariance = correlated(new double[] {0.01, 0.09}, 0.7);
         Combination.Given found = Combination.given(new double[] {1, 2}, covariance, 0);
         assertArrayEquals(new double[] {1, 0}, found.weights(), 0);
         assertEquals(0.01, found.variance(), 1e-15);
+    }
+
+    // By hand: standard deviations 0.28, 0.81 and 0.20 with correlations 0.92, 0.66 and 0.34. Of all three together the last has the
+    // weight furthest below zero, but without the second, first and last have (0.04 - 0.03696) and (0.0784 - 0.03696), over 0.04448, and
+    // the variance (0.0784 * 0.04 - 0.03696^2) / 0.04448.
+    @Test
+    void an_estimate_left_out_on_account_of_another_comes_back_without_that_one() {
+        double[][] covariance = {{0.0784, 0.208656, 0.03696}, {0.208656, 0.6561, 0.05508}, {0.03696, 0.05508, 0.04}};
+        Combination.Given found = Combination.given(new double[] {1, 2, 3}, covariance, 0);
+        assertArrayEquals(new double[] {0.00304 / 0.04448, 0, 0.04144 / 0.04448}, found.weights(), 1e-12);
+        assertEquals(0.0017699584 / 0.04448, found.variance(), 1e-12);
+    }
+
+    /** Covariances of k errors that k + 1 normal sources make, some of them nearly the same. */
+    private static double[][] anyCovariance(int k, Random random) {
+        double[][] loads = new double[k][k + 1];
+        for (double[] load : loads) {
+            Arrays.setAll(load, j -> 0.2 * random.nextGaussian());
+            load[k] = 0.3 * random.nextGaussian() + (random.nextBoolean() ? 0.5 : 0);
+        }
+        double[][] covariance = new double[k][k];
+        for (int i = 0; i < k; i++) {
+            for (int j = 0; j < k; j++) {
+                covariance[i][j] = dot(loads[i], loads[j]);
+            }
+        }
+        return covariance;
+    }
+
+    private static double dot(double[] a, double[] b) {
+        return IntStream.range(0, a.length).mapToDouble(i -> a[i] * b[i]).sum();
+    }
+
+    /** The least variance of all weights that are whole multiples of 1 / steps. */
+    private static double leastOnGrid(double[][] covariance, double[] weights, int from, int left, int steps) {
+        if (from == weights.length - 1) {
+            weights[from] = (double) left / steps;
+            return IntStream.range(0, weights.length).mapToDouble(i -> weights[i] * dot(weights, covariance[i])).sum();
+        }
+        double least = Double.POSITIVE_INFINITY;
+        for (int n = 0; n <= left; n++) {
+            weights[from] = (double) n / steps;
+            least = Math.min(least, leastOnGrid(covariance, weights, from + 1, left - n, steps));
+        }
+        return least;
+    }
+
+    @ParameterizedTest
+    @CsvSource({"2, 400, 2000", "3, 60, 2000", "4, 24, 1000", "5, 14, 300"})
+    void no_weights_that_are_not_below_zero_have_less_variance(int k, int steps, int worlds) {
+        Random random = new Random(11);
+        int leftOut = 0;
+        for (int w = 0; w < worlds; w++) {
+            double[][] covariance = anyCovariance(k, random);
+            Combination.Given found = Combination.given(new double[k], covariance, 0);
+            assertEquals(1, Arrays.stream(found.weights()).sum(), 1e-12);
+            assertTrue(Arrays.stream(found.weights()).allMatch(weight -> weight >= 0), () -> Arrays.toString(found.weights()));
+            double grid = leastOnGrid(covariance, new double[k], 0, steps, steps);
+            assertTrue(found.variance() <= grid * (1 + 1e-9), () -> found.variance() + " where " + grid + " can be had by "
+                    + Arrays.deepToString(covariance));
+            leftOut += Arrays.stream(found.weights()).anyMatch(weight -> weight == 0) ? 1 : 0;
+        }
+        assertTrue(leftOut > worlds / 5, "only " + leftOut + " worlds leave one out");
+    }
+
+    @Test
+    void estimates_that_are_one_and_the_same_share_their_weight_in_any_way() {
+        double[][] covariance = {{0.04, 0.04, 0.01}, {0.04, 0.04, 0.01}, {0.01, 0.01, 0.0025}};
+        Combination found = Combination.of(new double[] {1, 1, 2}, covariance, 0.1);
+        assertEquals(1, Arrays.stream(found.weights()).sum(), 1e-12);
+        assertTrue(Arrays.stream(found.weights()).allMatch(weight -> weight >= 0));
     }
 
     @Test

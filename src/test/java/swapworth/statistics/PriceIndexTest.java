@@ -1,6 +1,7 @@
 package swapworth.statistics;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -66,5 +67,26 @@ class PriceIndexTest {
         assertThrows(ConfoundedColumnsException.class, () -> RepeatPrices.of(4, List.of(new Pair(0, 1, 0.1), new Pair(2, 3, 0.1),
                 new Pair(2, 3, 0.2), new Pair(2, 3, 0.3))));
         assertThrows(IllegalArgumentException.class, () -> RepeatPrices.of(3, List.of(new Pair(0, 1, 0.1))));
+    }
+
+    @Test
+    void two_indices_of_the_same_pairs_are_the_same_and_print_themselves() {
+        List<Pair> pairs = List.of(new Pair(0, 1, 0.5), new Pair(0, 1, 0.5));
+        assertEquals(RepeatPrices.of(2, pairs), RepeatPrices.of(2, pairs));
+        assertEquals(RepeatPrices.of(2, pairs).hashCode(), RepeatPrices.of(2, pairs).hashCode());
+        assertNotEquals(RepeatPrices.of(2, pairs), RepeatPrices.of(2, List.of(new Pair(0, 1, 0.5), new Pair(0, 1, 0.6))));
+        assertEquals("ln of the level [0.0, 0.5], standard errors [0.0, 0.1], 3 degrees of freedom",
+                new RepeatPrices.Levels(new double[] {0, 0.5}, new double[] {0, 0.1}, 3).toString());
+    }
+
+    @Test
+    void two_samples_of_the_same_rows_are_the_same_and_print_themselves() {
+        assertEquals(Sample.of(1, 2), Sample.of(1, 2));
+        assertEquals(Sample.of(1, 2).hashCode(), Sample.of(1, 2).hashCode());
+        assertNotEquals(Sample.of(1, 2), Sample.of(1, 3));
+        assertNotEquals(Sample.of(1, 2), Sample.of(1, 2).withInflation(new double[] {1, 2}));
+        assertEquals("2 rows", Sample.of(1, 2).toString());
+        assertEquals("1 row, of which 1 only bounds the response", new Sample(new double[1], new Bound[] {Bound.BELOW}, new double[] {1},
+                new double[1], new double[1]).toString());
     }
 }

@@ -48,7 +48,6 @@ class SurvivalTest {
         assertEquals(23, TREATED.median().orElseThrow());
         assertEquals(13, TREATED.medianLow95().orElseThrow());
         assertTrue(TREATED.medianHigh95().isEmpty());
-        assertEquals(23.28739495798, TREATED.meanUpTo(35), 1e-9);
     }
 
     @Test
@@ -61,7 +60,6 @@ class SurvivalTest {
         assertEquals(8, CONTROL.median().orElseThrow());
         assertEquals(4, CONTROL.medianLow95().orElseThrow());
         assertEquals(11, CONTROL.medianHigh95().orElseThrow());
-        assertEquals(8.66666666666667, CONTROL.meanUpTo(35), 1e-9);
     }
 
     @Test
