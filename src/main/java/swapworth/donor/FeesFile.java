@@ -101,6 +101,11 @@ final class FeesFile {
 
     private void take(NamedRows.Row row) {
         String name = row.text("table");
+        if (Spelling.isTotal(name)) {
+            row.setAside("table", Spelling.IS_TOTAL);
+            row.use();
+            return;
+        }
         String car = Spelling.key(row.text("car"));
         String where = (name.isEmpty() ? "line " + row.line() : Spelling.key(name)) + "\n" + car;
         if (name.isEmpty()) {

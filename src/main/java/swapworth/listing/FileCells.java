@@ -179,8 +179,9 @@ abstract class FileCells {
      *
      * @param name the one spelling of its name; empty where a row does not say which it is
      * @param known what lines.csv knows of it, by the keys of its trims
+     * @param noLine why the row is of none
      */
-    record Line(String name, Map<String, CarFacts> known) {
+    record Line(String name, Map<String, CarFacts> known, Optional<String> noLine) {
     }
 
     /** The model lines, each by the makers that stand beside it. */
@@ -193,7 +194,8 @@ abstract class FileCells {
         Line known = byMaker.get(maker);
         if (known == null) {
             String name = name(ListingColumn.VEHICLE, vehicle(row), row).orElse("");
-            known = new Line(name, lines.ofLine(name));
+            known = new Line(name, lines.ofLine(name), name.isEmpty() ? Optional.of("the row does not say which model line the car is of")
+                    : Spelling.isTotal(name) ? Optional.of(Spelling.IS_TOTAL) : Optional.empty());
             byMaker.put(maker, known);
         }
         return known;

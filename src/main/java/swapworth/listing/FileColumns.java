@@ -108,7 +108,14 @@ final class FileColumns {
             return;
         }
         if (direct != null) {
-            take(i, direct, CellReader.unitOf(words).orElse(""), kind, words);
+            // Where words.csv has put a name in the place of a header, that header may still state the unit or the currency.
+            String typed = source.header().get(i);
+            boolean renamed = !typed.equals(source.names().get(i));
+            take(i, direct, CellReader.unitOf(words).or(() -> renamed ? CellReader.unitOfHeader(typed) : Optional.empty()).orElse(""), kind,
+                    words);
+            if (renamed && meaning[i] == ListingColumn.PRICE) {
+                currency = Currencies.ofColumn(source.names().get(i), typed);
+            }
             return;
         }
         int space = words.lastIndexOf(' ');

@@ -80,8 +80,8 @@ final class RowReader extends FileCells {
     Draft read(CsvRow row) {
         Line line = line(linesByMaker.of(row), row);
         Draft draft = new Draft(source.file(), row.line(), CarFacts.of(line.name()));
-        if (line.name().isEmpty()) {
-            draft.setAside(columns.header(ListingColumn.VEHICLE), vehicle(row), "the row does not say which model line the car is of");
+        if (line.noLine().isPresent()) {
+            draft.setAside(columns.header(ListingColumn.VEHICLE), vehicle(row), line.noLine().get());
         }
         draft.name = text(ListingColumn.NAME, row);
         draft.role = text(ListingColumn.ROLE, row);

@@ -23,6 +23,7 @@ import swapworth.reading.RowsRead;
 import swapworth.reading.Spelling;
 import swapworth.reading.UnusableFileException;
 import swapworth.statistics.AmountLaw;
+import swapworth.statistics.RandomNumbers;
 import swapworth.statistics.UncertainSum;
 import swapworth.table.Cell;
 import swapworth.table.Column;
@@ -205,7 +206,7 @@ public final class Alternatives {
         private double[] amounts(Item item) {
             String key = item.name() + "\n" + item.kind() + "\n" + item.likely() + "\n" + item.ends() + "\n" + item.car()
                     + "\n" + item.chance() + "\n" + (item.car().isEmpty() ? 0 : item.month());
-            return drawn.computeIfAbsent(key, k -> draw(item, options.seed() ^ 31L * k.hashCode()));
+            return drawn.computeIfAbsent(key, k -> draw(item, RandomNumbers.seed(options.seed(), k)));
         }
 
         private double[] draw(Item item, long seed) {

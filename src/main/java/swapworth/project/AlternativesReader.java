@@ -60,6 +60,11 @@ final class AlternativesReader {
         List<Optional<Item>> items = new ArrayList<>();
         int horizon = (int) Math.round(options.assumptions().get("horizon").middle());
         for (NamedRows.Row row : rows.rows()) {
+            if (Spelling.isTotal(row.text("item"))) {
+                row.setAside("item", Spelling.IS_TOTAL);
+                row.use();
+                continue;
+            }
             Optional<Item> item = item(row, horizon);
             String name = name(row);
             item.ifPresent(i -> ends.merge(name, i.kind() == Kind.RESALE, Boolean::logicalOr));

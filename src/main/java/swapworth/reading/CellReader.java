@@ -184,6 +184,18 @@ public final class CellReader {
         };
     }
 
+    /**
+     * The unit that the last word of a header names.
+     *
+     * @param header for instance {@code Laufleistung (km)}
+     * @return its symbol; nothing where it names none
+     */
+    public static Optional<String> unitOfHeader(String header) {
+        String words = Spelling.key(header.replace('(', ' ').replace(')', ' ').replace('[', ' ').replace(']', ' ').replace(',', ' '));
+        int space = words.lastIndexOf(' ');
+        return space < 0 ? Optional.empty() : unitOf(words.substring(space + 1)).filter(unit -> !words.endsWith(" m"));
+    }
+
     static boolean isAbout(String before) {
         return switch (Spelling.key(before)) {
             case "~", "\u2248", "ca", "ca.", "circa", "about", "approx", "approx.", "approximately" -> true;

@@ -30,9 +30,26 @@ public final class Currencies {
      * @return the currency, if there is one
      */
     public static Optional<Currency> ofHeader(String header) {
-        String words = Spelling.key(header.replace('(', ' ').replace(')', ' ').replace('[', ' ').replace(']', ' ').replace(',',
-                ' '));
+        String words = Spelling.key(plain(header));
         int space = words.lastIndexOf(' ');
         return space < 0 ? Optional.empty() : of(words.substring(space + 1).toUpperCase(Locale.ROOT));
+    }
+
+    /**
+     * The currency of a column: that of its name, else that of the header as the user typed it, where {@code words.csv} put the name in its
+     * place. Of a header in any language only a sign, or a code in capitals, is taken for one.
+     *
+     * @param name the name in place of the header
+     * @param header the header as typed, for instance {@code Betrag (€)}
+     * @return the currency, if there is one
+     */
+    public static Optional<Currency> ofColumn(String name, String header) {
+        String typed = Spelling.stripped(plain(header));
+        int space = typed.lastIndexOf(' ');
+        return ofHeader(name).or(() -> name.equals(header) || space < 0 ? Optional.empty() : of(typed.substring(space + 1)));
+    }
+
+    private static String plain(String header) {
+        return header.replace('(', ' ').replace(')', ' ').replace('[', ' ').replace(']', ' ').replace(',', ' ');
     }
 }

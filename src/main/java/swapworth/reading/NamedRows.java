@@ -249,6 +249,7 @@ public final class NamedRows {
             }
             String header = headerWords(places.get(column));
             String unit = distance.get().unit().or(() -> CellReader.unitOf(header.substring(header.lastIndexOf(' ') + 1)))
+                    .or(() -> CellReader.unitOfHeader(source.header().get(places.get(column))))
                     .or(() -> settings.conventions().mileageUnit()).orElse("mi");
             double amount = distance.get().number().doubleValue();
             if (amount < 0) {
@@ -296,7 +297,8 @@ public final class NamedRows {
             if (text(column).isEmpty()) {
                 return Optional.empty();
             }
-            Optional<Currency> currency = Currencies.ofHeader(source.names().get(places.get(column)));
+            Optional<Currency> currency = Currencies.ofColumn(source.names().get(places.get(column)),
+                    source.header().get(places.get(column)));
             if (!currencyColumn.isEmpty() && !text(currencyColumn).isEmpty()) {
                 currency = Currencies.of(text(currencyColumn));
                 if (currency.isEmpty()) {

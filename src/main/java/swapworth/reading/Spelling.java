@@ -5,13 +5,32 @@ import static java.util.Objects.requireNonNull;
 import java.util.Collection;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 
 /** How words are compared: without regard to case, to kinds of space and apostrophe, to hyphens and underscores. */
 public final class Spelling {
     /** With more letters changed another word was meant. */
     private static final int MOST_SLIPS = 2;
 
+    /** What people call the rows in which a spreadsheet sums up those above, in a few languages. */
+    private static final Set<String> TOTALS = Set.of("total", "totals", "sum", "sums", "subtotal", "sub total", "grand total", "average",
+            "mean", "median", "summe", "gesamt", "gesamtsumme", "zwischensumme", "durchschnitt", "mittelwert", "somme",
+            "total g\u00e9n\u00e9ral", "moyenne", "suma", "promedio", "totale");
+    /** Why a row that is one of these is not used. */
+    public static final String IS_TOTAL = "this looks like a row that sums up the others: it is no row of its own";
+
     private Spelling() {
+    }
+
+    /**
+     * Whether a name is what people call a row of totals, or of averages.
+     *
+     * @param name for instance {@code Total:} or {@code Summe}
+     * @return whether it is such a word and nothing else
+     */
+    public static boolean isTotal(String name) {
+        String key = key(name);
+        return TOTALS.contains(key.endsWith(":") ? key.substring(0, key.length() - 1) : key);
     }
 
     /**

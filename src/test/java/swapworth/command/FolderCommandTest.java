@@ -151,7 +151,7 @@ class FolderCommandTest {
 
     @Test
     void cars_that_money_does_not_tell_from_the_cheapest_are_named() {
-        assertTrue(sample.about("choice").contains("Recipients: of 2 'dead roadster' costs least"), sample.about("choice"));
+        assertTrue(sample.about("choice").contains("Recipients: of the 2 compared 'dead roadster' costs least"), sample.about("choice"));
         assertTrue(sample.about("choice").contains("Money tells no real difference from 'tidy roadster' (dearer in "),
                 sample.about("choice"));
         assertFalse(sample.about("choice").contains("'front hit'"), "it is dearer beyond doubt");

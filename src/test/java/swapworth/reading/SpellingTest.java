@@ -1,12 +1,24 @@
 package swapworth.reading;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 class SpellingTest {
+
+    @Test
+    void what_sums_up_other_rows_is_known_by_its_name_alone() {
+        for (String name : List.of("Total", "TOTAL:", "sub-total", "Summe", "Moyenne", "average")) {
+            assertTrue(Spelling.isTotal(name), name);
+        }
+        for (String name : List.of("total loss", "Totalis", "Sivrette", "", "summer tyres")) {
+            assertFalse(Spelling.isTotal(name), name);
+        }
+    }
 
     private static final List<String> NAMES = List.of("check", "judge", "value", "no start", "donor", "mint");
 
