@@ -287,6 +287,11 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
         return bounds.get(i) ? Bound.BELOW : Bound.NONE;
     }
 
+    /** The number of rows that are prices and no bounds. */
+    int prices() {
+        return car.length - bounds.cardinality();
+    }
+
     /**
      * Whether cars were looked for again: one in ten or more were seen on two days, or have an outcome. Where each was seen once, those of
      * long ago may be on offer still, and those seen lately are nothing special.

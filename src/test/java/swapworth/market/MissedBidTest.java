@@ -176,4 +176,25 @@ class MissedBidTest {
         double auction = high.difference(like("Line", LevelOfTrade.AUCTION), like("Line", LevelOfTrade.PRIVATE_ASKING)).percent();
         assertTrue(auction > -3 && auction < 15, auction + " %");
     }
+
+    @Test
+    void a_low_bid_on_a_later_day_sets_no_ask_apart_where_every_car_is_on_offer() {
+        List<List<Car>> collections = new ArrayList<>();
+        for (int bids : new int[] {0, 5}) {
+            Random random = new Random(7);
+            List<Car> cars = new ArrayList<>();
+            for (int n = 0; n < 25; n++) {
+                CarFacts facts = CarFacts.of("Line").modelYear(2012 + random.nextInt(10)).seller(Seller.PRIVATE).build();
+                double ask = 12_000 * Math.exp(0.15 * random.nextGaussian());
+                LocalDate day = n == 24 ? BEGIN.plusDays(3) : BEGIN;
+                List<Seen> seen = new ArrayList<>(List.of(new Seen(day, PriceKind.ASKING, Seller.PRIVATE, ask)));
+                if (n < bids) {
+                    seen.add(new Seen(BEGIN.plusDays(3), PriceKind.BID_NOT_MET, Seller.AUCTION, 0.3 * ask));
+                }
+                cars.add(TestCars.car(n, facts, seen));
+            }
+            collections.add(cars);
+        }
+        assertBidsTellNothing(collections.get(0), collections.get(1), "Line", "all on offer");
+    }
 }
