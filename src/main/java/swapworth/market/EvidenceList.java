@@ -142,7 +142,7 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
 
         Part(int about, MiddlesOfLines middles, List<String> further) {
             this.middles = middles;
-            this.stock = new Stock.Part(about, further);
+            this.stock = new Stock.Part(about, further, Stock.NO_CAR);
             this.car = new int[about];
             this.place = new int[about];
             this.logPrice = new double[about];
@@ -190,7 +190,7 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
             bounds.set(size, Evidence.bound(seen.kind()) == Bound.BELOW);
             onOffer.set(size, Evidence.isOnOffer(seen.kind(), one.outcome()));
             troubled.set(size, one.facts().isTroubled());
-            stock.add(Evidence.subject(one.facts(), seen));
+            stock.add(number, Evidence.subject(one.facts(), seen));
             size++;
         }
 

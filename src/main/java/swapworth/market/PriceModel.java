@@ -412,7 +412,7 @@ public final class PriceModel {
      * @return 0 where the pair was never seen
      */
     public int pricesOfPair(Facts car) {
-        return encoder.pairs().cars(car);
+        return encoder.pairs().prices(car);
     }
 
     /**
