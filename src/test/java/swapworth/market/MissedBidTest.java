@@ -95,8 +95,8 @@ class MissedBidTest {
         Random random = new Random(7);
         List<Car> cars = new ArrayList<>();
         for (int n = 0; n < count; n++) {
-            CarFacts facts = CarFacts.of("Line").modelYear(2012 + random.nextInt(10)).mileage(TestCars.miles(30_000 + random.nextInt(90_000)))
-                    .seller(Seller.PRIVATE).build();
+            CarFacts facts = CarFacts.of("Line").modelYear(2012 + random.nextInt(10))
+                    .mileage(TestCars.miles(30_000 + random.nextInt(90_000))).seller(Seller.PRIVATE).build();
             double ask = 12_000 * Math.exp(0.15 * random.nextGaussian());
             cars.add(askedAndSold(n, facts, ask, 0.95 * ask * Math.exp(0.03 * random.nextGaussian()), bid, share));
         }

@@ -87,8 +87,8 @@ class TimeOnMarketTest {
         Random random = new Random(3);
         List<Car> cars = new ArrayList<>();
         for (int n = 0; n < 30; n++) {
-            CarFacts facts = CarFacts.of("Line").modelYear(2012 + random.nextInt(10)).mileage(TestCars.miles(30_000 + random.nextInt(90_000)))
-                    .build();
+            CarFacts facts = CarFacts.of("Line").modelYear(2012 + random.nextInt(10))
+                    .mileage(TestCars.miles(30_000 + random.nextInt(90_000))).build();
             LocalDate day = LocalDate.of(2026, 1, 15).plusDays(n);
             double ask = Math.rint(120 * Math.exp(0.1 * random.nextGaussian())) * 100;
             List<Seen> seen = new ArrayList<>(List.of(new Seen(day, PriceKind.ASKING, asked, ask)));
@@ -101,8 +101,8 @@ class TimeOnMarketTest {
     }
 
     @ParameterizedTest(name = "asked {0}, sold {1}: private {2}, trade {3}")
-    @CsvSource({"PRIVATE, PRIVATE, 10, 0", "TRADE, TRADE, 0, 10", "TRADE, UNKNOWN, 0, 10", "PRIVATE, UNKNOWN, 10, 0", "UNKNOWN, TRADE, 0, 10",
-        "UNKNOWN, UNKNOWN, 10, 0", "UNKNOWN, PRIVATE, 10, 0", "PRIVATE, AUCTION, 0, 0", "UNKNOWN, AUCTION, 0, 0", "TRADE, AUCTION, 0, 0",
+    @CsvSource({"PRIVATE, PRIVATE, 10, 0", "TRADE, TRADE, 0, 10", "TRADE, UNKNOWN, 0, 10", "PRIVATE, UNKNOWN, 10, 0",
+        "UNKNOWN, TRADE, 0, 10", "UNKNOWN, UNKNOWN, 10, 0", "UNKNOWN, PRIVATE, 10, 0", "PRIVATE, AUCTION, 0, 0", "UNKNOWN, AUCTION, 0, 0", "TRADE, AUCTION, 0, 0",
         "PRIVATE, TRADE, 0, 0", "TRADE, PRIVATE, 0, 0"})
     void a_sale_answers_the_ask_of_the_same_kind_of_seller_alone(Seller asked, Seller sold, int byPrivate, int byTrade) {
         List<TimeOnMarket.Paid> paid = paid(asked, sold, 0.7);
