@@ -27,7 +27,7 @@ final class Measures {
     private final Map<String, Rate> byLine;
     private final Rate everywhere;
     /** The age that a car is taken to be of that states neither age nor mileage, by line; of few cars that of all. */
-    private final Map<String, UsualAge> ageByLine = new HashMap<>();
+    private final Map<String, UsualAge> ageByLine;
     private final UsualAge ageEverywhere;
     private final LocalDate fallbackDay;
     /** What is filled in is not further off than the cars that state it lie apart. */
@@ -89,21 +89,22 @@ final class Measures {
         for (int k = 0; k < ofLines.length; k++) {
             byLine.put(stock.lines().get(k), found.get(k + 1).orElse(everywhere));
         }
-        var usual = assumptions.get("usual_age");
         double[] ages = IntStream.range(0, stock.rows()).mapToDouble(stock::age).toArray();
         double[][] agesOfLines = stock.byLine(ages);
+        double[] everyAge = Arrays.stream(ages).filter(age -> !Double.isNaN(age)).toArray();
+        List<Optional<UsualAge>> usual = IntStream.rangeClosed(0, agesOfLines.length).parallel()
+                .mapToObj(k -> usualAge(k == 0 ? everyAge : agesOfLines[k - 1])).toList();
+        this.ageEverywhere = usual.get(0)
+                .orElseGet(() -> new UsualAge(assumptions.get("usual_age").middle(), assumptions.get("usual_age").spread()));
+        this.ageByLine = new HashMap<>();
         for (int k = 0; k < agesOfLines.length; k++) {
-            if (agesOfLines[k].length >= ENOUGH) {
-                ageByLine.put(stock.lines().get(k), usualAge(agesOfLines[k]));
-            }
+            ageByLine.put(stock.lines().get(k), usual.get(k + 1).orElse(ageEverywhere));
         }
-        double[] stated = Arrays.stream(agesOfLines).flatMapToDouble(Arrays::stream).toArray();
-        this.ageEverywhere = stated.length >= ENOUGH ? usualAge(stated) : new UsualAge(usual.middle(), usual.spread());
     }
 
-    /** The middle of some ages, which change places. */
-    private static UsualAge usualAge(double[] ages) {
-        return new UsualAge(Quantiles.ofPartlyOrdered(ages, 0.5), spread(ages));
+    /** The middle of some ages, which change places; of few there is none. */
+    private static Optional<UsualAge> usualAge(double[] ages) {
+        return ages.length < ENOUGH ? Optional.empty() : Optional.of(new UsualAge(Quantiles.ofPartlyOrdered(ages, 0.5), spread(ages)));
     }
 
     /** The usual rate of some cars, whose rates change places; of few there is none. */

@@ -102,8 +102,8 @@ class TimeOnMarketTest {
 
     @ParameterizedTest(name = "asked {0}, sold {1}: private {2}, trade {3}")
     @CsvSource({"PRIVATE, PRIVATE, 10, 0", "TRADE, TRADE, 0, 10", "TRADE, UNKNOWN, 0, 10", "PRIVATE, UNKNOWN, 10, 0",
-        "UNKNOWN, TRADE, 0, 10", "UNKNOWN, UNKNOWN, 10, 0", "UNKNOWN, PRIVATE, 10, 0", "PRIVATE, AUCTION, 0, 0", "UNKNOWN, AUCTION, 0, 0", "TRADE, AUCTION, 0, 0",
-        "PRIVATE, TRADE, 0, 0", "TRADE, PRIVATE, 0, 0"})
+        "UNKNOWN, TRADE, 0, 10", "UNKNOWN, UNKNOWN, 10, 0", "UNKNOWN, PRIVATE, 10, 0", "PRIVATE, AUCTION, 0, 0",
+        "UNKNOWN, AUCTION, 0, 0", "TRADE, AUCTION, 0, 0", "PRIVATE, TRADE, 0, 0", "TRADE, PRIVATE, 0, 0"})
     void a_sale_answers_the_ask_of_the_same_kind_of_seller_alone(Seller asked, Seller sold, int byPrivate, int byTrade) {
         List<TimeOnMarket.Paid> paid = paid(asked, sold, 0.7);
         assertEquals(List.of(Seller.PRIVATE, Seller.TRADE), paid.stream().map(TimeOnMarket.Paid::seller).toList());
