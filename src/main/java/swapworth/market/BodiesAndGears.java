@@ -28,6 +28,7 @@ final class BodiesAndGears {
     private static final int FEWEST_GEARS = 3;
 
     private final Map<String, Integer> carsOfPair = new HashMap<>();
+    private final Map<String, Integer> pricesOfPair = new HashMap<>();
     /** The same for cars that name neither body nor gear, by line: most ask for these, and no words need be put together. */
     private final Map<String, Integer> carsOfPlainLine = new HashMap<>();
     private final Map<String, Integer> carsOfBodyAndGear = new HashMap<>();
@@ -66,8 +67,9 @@ final class BodiesAndGears {
         this.gearOfLine = common(kinds, Facts::runningGear);
         for (Kind kind : kinds) {
             Facts car = kind.facts();
-            carsOfPair.merge(pair(car), kind.rows(), Integer::sum);
-            carsOfBodyAndGear.merge(body(car) + "\n" + gear(car), kind.rows(), Integer::sum);
+            carsOfPair.merge(pair(car), kind.cars(), Integer::sum);
+            pricesOfPair.merge(pair(car), kind.rows(), Integer::sum);
+            carsOfBodyAndGear.merge(body(car) + "\n" + gear(car), kind.cars(), Integer::sum);
             gearsOfBody.computeIfAbsent(body(car), b -> new HashSet<>()).add(gear(car));
             bodiesOfGear.computeIfAbsent(gear(car), g -> new HashSet<>()).add(body(car));
         }
@@ -139,6 +141,11 @@ final class BodiesAndGears {
             }
         }
         return carsOfPair.getOrDefault(pair(car), 0);
+    }
+
+    /** The number of prices of these cars: each has one at every level of trade at which it was seen. */
+    int prices(Facts car) {
+        return pricesOfPair.getOrDefault(pair(car), 0);
     }
 
     /** Whether another line shows the body and the gear of a car together. */

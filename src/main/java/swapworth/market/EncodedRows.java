@@ -17,8 +17,8 @@ import swapworth.statistics.Sample;
 
 /**
  * The evidence in the numbers of the model, and the design that the model is fitted to: the same rows, but that a second price of a car
- * enters the design as its difference from the first. Up to {@value #KEPT} rows are kept as they are; of more the design alone is kept, and
- * a row is made from it whenever it is asked for.
+ * enters the design as its difference from the first, and a bid that missed, beside prices of its car, as that from the last of them. Up
+ * to {@value #KEPT} rows are kept as they are; of more the design alone is kept, and a row is made from it whenever it is asked for.
  */
 final class EncodedRows {
     private static final int KEPT = EvidenceList.KEPT;
@@ -103,7 +103,8 @@ final class EncodedRows {
             inflation[k] = own.inflation();
             growth[k] = own.growth();
             filledIn[k] = !own.remarks().isEmpty();
-            return evidence.isSecondPrice(i) ? own.row().plus(-1, encoded.apply(i - 1).row()) : own.row();
+            int before = evidence.comparedWith(i);
+            return before >= 0 ? own.row().plus(-1, encoded.apply(before).row()) : own.row();
         }, encoder.sums());
         double[] y = new double[count];
         double[] known = new double[count];
@@ -112,8 +113,9 @@ final class EncodedRows {
             int i = price.applyAsInt(k);
             bound[k] = evidence.bound(i);
             y[k] = evidence.logPrice(i);
-            if (evidence.isSecondPrice(i)) {
-                y[k] -= evidence.logPrice(i - 1);
+            int before = evidence.comparedWith(i);
+            if (before >= 0) {
+                y[k] -= evidence.logPrice(before);
                 known[k] = sameCar;
             }
         }
@@ -124,9 +126,9 @@ final class EncodedRows {
         return encoder.encode(i, evidence.subject(i));
     }
 
-    /** Whether a row enters the design as its difference from the one before it: a second price of one car. */
+    /** Whether a row enters the design as its difference from another: a second price of one car, or a bid beside its price. */
     boolean isDifference(int i) {
-        return evidence.isSecondPrice(i);
+        return evidence.comparedWith(i) >= 0;
     }
 
     /** The number of rows. */

@@ -105,7 +105,7 @@ final class Encoder {
         markOnOffer(evidence, stock.lately(assumptions.get("still_on_offer_days").middle()));
         lines(all, seen, stock.kinds(), assumptions);
         ageAndMileage(seen, ages, miles, assumptions);
-        time(seen, evidence.size(), assumptions);
+        time(seen, evidence.prices(), assumptions);
         StepTerms.trade(assumptions).forEach(this::add);
         this.firstOnState = terms.size();
         StepTerms.ofState(assumptions).forEach(this::add);
@@ -339,7 +339,7 @@ final class Encoder {
         group("how far model years differ", Group.AGE, "spread_vintage", seen, Terms::vintage, assumptions);
     }
 
-    private void time(List<Subject> seen, int rows, Assumptions assumptions) {
+    private void time(List<Subject> seen, int prices, Assumptions assumptions) {
         if (end.isEmpty()) {
             return;
         }
@@ -363,7 +363,7 @@ final class Encoder {
             // Days spread evenly lie about their middle, half a step from the last one, with a standard deviation of a step over root 3.
             gap(UNDATED, 1 / Math.sqrt(3), s -> s.on().isEmpty(), "");
         }
-        if (rows > onOffer.cardinality() && !onOffer.isEmpty()) {
+        if (prices > onOffer.cardinality() && !onOffer.isEmpty()) {
             add(new Terms.Measure("still on offer at the last look", Group.TIME, "%", 1, assumptions.logMiddle("still_on_offer"),
                     assumptions.logSpread("still_on_offer"), Role.PRIMARY, (s, m) -> 0));
             onOfferColumn = columns - 1;

@@ -24,7 +24,8 @@ import swapworth.statistics.Ranges;
 /**
  * The evidence in some cars: of each car its last ask, its sale and its auction price, as far as it has them, in order of date. A bid that
  * missed the reserve counts only where the car has no auction price. A price that a digit too many or too few sets apart from the other
- * prices of its car is passed over: they tell more.
+ * prices of its car is passed over: they tell more. Prices of one car share its own departure: a later one is compared with the one before
+ * it, and a bid that missed with the last price of its car, whenever it was made.
  *
  * <p>What every row is asked for stands in flat arrays. Up to {@value #KEPT} rows are kept whole as well; of more each is made when it is
  * asked for.
@@ -141,7 +142,7 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
 
         Part(int about, MiddlesOfLines middles, List<String> further) {
             this.middles = middles;
-            this.stock = new Stock.Part(about, further);
+            this.stock = new Stock.Part(about, further, Stock.NO_CAR);
             this.car = new int[about];
             this.place = new int[about];
             this.logPrice = new double[about];
@@ -189,22 +190,37 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
             bounds.set(size, Evidence.bound(seen.kind()) == Bound.BELOW);
             onOffer.set(size, Evidence.isOnOffer(seen.kind(), one.outcome()));
             troubled.set(size, one.facts().isTroubled());
-            stock.add(Evidence.subject(one.facts(), seen));
+            stock.add(number, Evidence.subject(one.facts(), seen));
             size++;
         }
 
-        /** The middle price of a car; of two that differ as by a digit, the one nearer to the middle price of the line. */
+        /**
+         * The middle price of a car; of two that differ as by a digit, the one nearer to the middle price of the line. Bids that missed
+         * may be as low as they like: they are asked only where there is no price.
+         */
         private double likely(List<? extends Sighting> sightings) {
-            if (sightings.size() != 2) {
-                return middle(sightings.stream().mapToDouble(Sighting::amount).toArray());
+            double[] prices = amounts(sightings, Bound.NONE);
+            double[] asked = prices.length > 0 ? prices : amounts(sightings, Bound.BELOW);
+            if (asked.length != 2) {
+                return middle(asked);
             }
-            double first = sightings.get(0).amount();
-            double second = sightings.get(1).amount();
-            if (Flags.within(first, second)) {
-                return first;
+            if (Flags.within(asked[0], asked[1])) {
+                return asked[0];
             }
             double usual = middles.of(sightings.get(0).facts().vehicle());
-            return Math.abs(Math.log(first / usual)) < Math.abs(Math.log(second / usual)) ? first : second;
+            return Math.abs(Math.log(asked[0] / usual)) < Math.abs(Math.log(asked[1] / usual)) ? asked[0] : asked[1];
+        }
+
+        private static double[] amounts(List<? extends Sighting> sightings, Bound bound) {
+            double[] amounts = new double[sightings.size()];
+            int n = 0;
+            for (int k = 0; k < amounts.length; k++) {
+                Sighting seen = sightings.get(k);
+                if (Evidence.bound(seen.kind()) == bound) {
+                    amounts[n++] = seen.amount();
+                }
+            }
+            return n == amounts.length ? amounts : Arrays.copyOf(amounts, n);
         }
     }
 
@@ -271,6 +287,11 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
         return bounds.get(i) ? Bound.BELOW : Bound.NONE;
     }
 
+    /** The number of rows that are prices and no bounds. */
+    int prices() {
+        return car.length - bounds.cardinality();
+    }
+
     /**
      * Whether cars were looked for again: one in ten or more were seen on two days, or have an outcome. Where each was seen once, those of
      * long ago may be on offer still, and those seen lately are nothing special.
@@ -288,9 +309,24 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
         return troubled.get(i);
     }
 
-    /** Whether a row is a second price of the car of the row before it, and both are prices and no bounds. */
-    boolean isSecondPrice(int i) {
-        return i > 0 && car[i - 1] == car[i] && !bounds.get(i) && !bounds.get(i - 1);
+    /**
+     * The row of the same car that a row is compared with: of a price the one before it, of a bound the last price of the car; -1 where
+     * there is none, and the row stands for its car by itself.
+     */
+    int comparedWith(int i) {
+        int from = i - 1;
+        if (bounds.get(i)) {
+            while (from + 1 < car.length && car[from + 1] == car[i]) {
+                from++;
+            }
+        }
+        while (from >= 0 && car[from] == car[i]) {
+            if (!bounds.get(from)) {
+                return from;
+            }
+            from--;
+        }
+        return -1;
     }
 
     /** The first row of each car, and behind the last car the number of rows. */
@@ -305,9 +341,9 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
         return first;
     }
 
-    /** The rows that are the first price of their cars and no bound. */
+    /** The rows that are the first price of their cars, bounds passed over. */
     int[] firstPrices() {
-        return IntStream.range(0, size()).filter(i -> !bounds.get(i) && (i == 0 || car[i - 1] != car[i])).toArray();
+        return IntStream.range(0, size()).filter(i -> !bounds.get(i) && comparedWith(i) < 0).toArray();
     }
 
     /**
@@ -319,8 +355,9 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
     double sameCarScale(double assumed) {
         Map<String, List<Double>> differences = new TreeMap<>();
         for (int i = 1; i < size(); i++) {
-            if (isSecondPrice(i)) {
-                Evidence a = get(i - 1);
+            int before = comparedWith(i);
+            if (before >= 0 && !bounds.get(i)) {
+                Evidence a = get(before);
                 Evidence b = get(i);
                 differences.computeIfAbsent(a.subject().level() + " " + b.subject().level(), k -> new ArrayList<>())
                         .add(b.logPrice() - a.logPrice());

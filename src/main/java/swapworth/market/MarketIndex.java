@@ -7,6 +7,7 @@ import java.time.YearMonth;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
@@ -23,7 +24,6 @@ import swapworth.listing.Listing;
 import swapworth.listing.PriceIncludes;
 import swapworth.listing.PriceKind;
 import swapworth.statistics.Bound;
-import swapworth.statistics.ConfoundedColumnsException;
 import swapworth.statistics.JointDraws;
 import swapworth.statistics.Mixture;
 import swapworth.statistics.Posterior;
@@ -433,7 +433,8 @@ public final class MarketIndex {
      * @param monthAlone the median of the month's prices, each adjusted by the model to one and the same car, against that of the base
      *     month: no month speaks for another; not a number where either month has no car
      * @param repeats the level from cars seen in several months alone, by the change of their asks: it may fall faster than the market,
-     *     for dear ones are cut, or hardly at all where asks stay as they are; not a number where no such cars link the month with the base
+     *     for dear ones are cut, or hardly at all where asks stay as they are; not a number where no chain of such cars links the month
+     *     with the base, and in no month where so few were seen again that the months linked are more than the pairs of asks
      */
     public record Comparison(YearMonth month, int cars, double monthAlone, double repeats) {
     }
@@ -469,7 +470,7 @@ public final class MarketIndex {
         return values == null ? Double.NaN : Quantiles.of(values.stream().mapToDouble(Double::doubleValue).toArray(), 0.5);
     }
 
-    /** By the asks of cars seen in two months or more; months that no such car links with the base are not in it. */
+    /** By the asks of cars seen in two months or more; months that no chain of such cars links with the base are not in it. */
     private Map<YearMonth, Double> repeats() {
         List<YearMonth> months = new ArrayList<>();
         for (YearMonth month = first(); !month.isAfter(last()); month = month.plusMonths(1)) {
@@ -489,16 +490,37 @@ public final class MarketIndex {
                 }
             }
         }
+        int[] linked = linkedWith(months.indexOf(base), pairs);
+        List<RepeatPrices.Pair> told = pairs.stream().filter(pair -> Arrays.binarySearch(linked, pair.first()) >= 0)
+                .map(pair -> new RepeatPrices.Pair(Arrays.binarySearch(linked, pair.first()), Arrays.binarySearch(linked, pair.second()),
+                        pair.logRatio())).toList();
+        if (told.size() < linked.length) {
+            return Map.of();
+        }
+        double[] log = RepeatPrices.of(linked.length, told).log();
+        double level = log[Arrays.binarySearch(linked, months.indexOf(base))];
         Map<YearMonth, Double> levels = new TreeMap<>();
-        try {
-            double[] log = RepeatPrices.of(months.size(), pairs).log();
-            for (int k = 0; k < log.length; k++) {
-                levels.put(months.get(k), 100 * Math.exp(log[k] - log[months.indexOf(base)]));
-            }
-        } catch (ConfoundedColumnsException | IllegalArgumentException tooFew) {
-            levels.clear();
+        for (int k = 0; k < log.length; k++) {
+            levels.put(months.get(linked[k]), 100 * Math.exp(log[k] - level));
         }
         return levels;
+    }
+
+    /** The times that a chain of pairs links with one of them, itself among them, in order. */
+    private static int[] linkedWith(int time, List<RepeatPrices.Pair> pairs) {
+        BitSet linked = new BitSet();
+        linked.set(time);
+        int before = 0;
+        while (linked.cardinality() > before) {
+            before = linked.cardinality();
+            for (RepeatPrices.Pair pair : pairs) {
+                if (linked.get(pair.first()) || linked.get(pair.second())) {
+                    linked.set(pair.first());
+                    linked.set(pair.second());
+                }
+            }
+        }
+        return linked.stream().toArray();
     }
 
     /** The difference of the level between two months, each in its middle, or where its days seen end. */

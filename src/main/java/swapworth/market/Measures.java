@@ -17,17 +17,18 @@ import swapworth.statistics.Quantiles;
 
 /**
  * Age and mileage of any car, filled in where a row does not give them: a missing mileage from the age, at the usual miles a year of
- * the line, a missing age from the mileage likewise. How far what is filled in may be off widens the error of the row.
+ * the line, a missing age from the mileage likewise; a car that states neither is taken to be of the middle age of its line's cars. How
+ * far what is filled in may be off widens the error of the row.
  */
 final class Measures {
     /** Below this age miles a year say little. */
     private static final double LEAST_AGE = 1;
     private static final int ENOUGH = 5;
-    /** Of a car of which nobody says age or mileage, years; half of it is what it may be off. */
-    private static final int USUAL_AGE = 8;
-
     private final Map<String, Rate> byLine;
     private final Rate everywhere;
+    /** The age that a car is taken to be of that states neither age nor mileage, by line; of few cars that of all. */
+    private final Map<String, UsualAge> ageByLine;
+    private final UsualAge ageEverywhere;
     private final LocalDate fallbackDay;
     /** What is filled in is not further off than the cars that state it lie apart. */
     private final double mostUnsureYears;
@@ -35,6 +36,13 @@ final class Measures {
 
     /** Usual miles a year, and the standard deviation of one car's about it. */
     private record Rate(double milesPerYear, double spread) {
+    }
+
+    /** The middle age of some cars, years, and the standard deviation of one car's about it, at least a year. */
+    private record UsualAge(double years, double spread) {
+        UsualAge {
+            spread = Math.max(LEAST_AGE, spread);
+        }
     }
 
     /**
@@ -81,6 +89,22 @@ final class Measures {
         for (int k = 0; k < ofLines.length; k++) {
             byLine.put(stock.lines().get(k), found.get(k + 1).orElse(everywhere));
         }
+        double[] ages = IntStream.range(0, stock.rows()).mapToDouble(stock::age).toArray();
+        double[][] agesOfLines = stock.byLine(ages);
+        double[] everyAge = Arrays.stream(ages).filter(age -> !Double.isNaN(age)).toArray();
+        List<Optional<UsualAge>> usual = IntStream.rangeClosed(0, agesOfLines.length).parallel()
+                .mapToObj(k -> usualAge(k == 0 ? everyAge : agesOfLines[k - 1])).toList();
+        this.ageEverywhere = usual.get(0)
+                .orElseGet(() -> new UsualAge(assumptions.get("usual_age").middle(), assumptions.get("usual_age").spread()));
+        this.ageByLine = new HashMap<>();
+        for (int k = 0; k < agesOfLines.length; k++) {
+            ageByLine.put(stock.lines().get(k), usual.get(k + 1).orElse(ageEverywhere));
+        }
+    }
+
+    /** The middle of some ages, which change places; of few there is none. */
+    private static Optional<UsualAge> usualAge(double[] ages) {
+        return ages.length < ENOUGH ? Optional.empty() : Optional.of(new UsualAge(Quantiles.ofPartlyOrdered(ages, 0.5), spread(ages)));
     }
 
     /** The usual rate of some cars, whose rates change places; of few there is none. */
@@ -124,7 +148,9 @@ final class Measures {
             return new Measured(filled, mileage, Math.min(mostUnsureYears, Math.max(LEAST_AGE, filled) * rate.spread / usual), 0,
                     List.of("age unknown: filled in from the mileage at the line's usual distance a year, range widened"));
         }
-        return new Measured(USUAL_AGE, rate.milesPerYear * USUAL_AGE, USUAL_AGE / 2, rate.milesPerYear * USUAL_AGE / 2,
-                List.of("age and mileage unknown: those of a car of " + USUAL_AGE + " years taken, range widened"));
+        UsualAge middle = ageByLine.getOrDefault(line, ageEverywhere);
+        return new Measured(middle.years, rate.milesPerYear * middle.years, Math.min(mostUnsureYears, middle.spread),
+                Math.min(mostUnsureMiles, middle.spread * usual),
+                List.of("age and mileage unknown: the middle age of the line's cars taken, at its usual distance a year, range widened"));
     }
 }

@@ -44,7 +44,8 @@ import swapworth.statistics.SparseRow;
  * degrees of freedom, and a small share of prices is taken to be mistyped, so that such a price does not bend the fit.
  *
  * <p>A car enters once for each level of trade. Prices of the same car share its own departure: a second price enters as its
- * difference from the first, with an error scale of its own.
+ * difference from the first, with an error scale of its own. A bid that missed the reserve says that the worth lies above it: beside
+ * prices of its car it is a bound of its difference from the last of them.
  *
  * <p>Immutable; safe for use by several threads.
  */
@@ -411,7 +412,7 @@ public final class PriceModel {
      * @return 0 where the pair was never seen
      */
     public int pricesOfPair(Facts car) {
-        return encoder.pairs().cars(car);
+        return encoder.pairs().prices(car);
     }
 
     /**

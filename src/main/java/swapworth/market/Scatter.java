@@ -136,7 +136,7 @@ final class Scatter {
             sum += line.getValue().size() * Math.log(factor);
         }
         double middle = Math.exp(sum / z.length);
-        factors.replaceAll((line, factor) -> factor / middle);
+        factors.replaceAll((line, factor) -> Math.max(LEAST, factor / middle));
         return factors;
     }
 

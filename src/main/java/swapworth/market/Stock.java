@@ -27,6 +27,8 @@ import swapworth.statistics.Ranges;
  */
 final class Stock {
     private static final int NO_DAY = Integer.MIN_VALUE;
+    /** The number of the car before the first one. */
+    static final int NO_CAR = -1;
 
     private final List<String> lines;
     private final int[] line;
@@ -47,8 +49,14 @@ final class Stock {
      *
      * @param facts those of the first of its rows
      * @param rows how many rows are of it
+     * @param cars how many cars these rows are of
      */
-    record Kind(CarFacts facts, int rows) {
+    record Kind(CarFacts facts, int rows, int cars) {
+
+        /** The same kind in two ranges of rows. */
+        Kind and(Kind more) {
+            return new Kind(facts, rows + more.rows, cars + more.cars);
+        }
     }
 
     /** What makes a kind. */
@@ -87,8 +95,7 @@ final class Stock {
         age = new double[n];
         miles = new double[n];
         Map<String, Integer> numbers = new LinkedHashMap<>();
-        Map<KindKey, Integer> rowsOfKind = new LinkedHashMap<>();
-        Map<KindKey, CarFacts> factsOfKind = new HashMap<>();
+        Map<KindKey, Kind> ofKey = new LinkedHashMap<>();
         Map<String, Map<String, Integer>> firsts = new HashMap<>();
         TreeSet<Integer> first = new TreeSet<>();
         int earliest = Integer.MAX_VALUE;
@@ -110,10 +117,10 @@ final class Stock {
             System.arraycopy(part.miles, 0, miles, at, part.rows);
             int before = at;
             part.kinds.forEach((key, kind) -> {
-                if (rowsOfKind.merge(key, kind.rows, Integer::sum) == kind.rows) {
-                    factsOfKind.put(key, kind.facts);
+                if (!ofKey.containsKey(key)) {
                     first.add(before + kind.first);
                 }
+                ofKey.merge(key, new Kind(kind.facts, kind.rows, kind.cars), Kind::and);
             });
             part.firsts.forEach((column, words) -> words.forEach((word, row) -> {
                 if (firsts.computeIfAbsent(column, c -> new HashMap<>()).putIfAbsent(word, before + row) == null) {
@@ -130,8 +137,7 @@ final class Stock {
             at += part.rows;
         }
         lines = List.copyOf(numbers.keySet());
-        kinds = rowsOfKind.entrySet().stream().map(e -> new Kind(Objects.requireNonNull(factsOfKind.get(e.getKey())), e.getValue()))
-                .toList();
+        kinds = List.copyOf(ofKey.values());
         examples = first.stream().map(i -> evidence.subject(i)).toList();
         begin = latest == NO_DAY ? Optional.empty() : Optional.of(LocalDate.ofEpochDay(earliest));
         end = latest == NO_DAY ? Optional.empty() : Optional.of(LocalDate.ofEpochDay(latest));
@@ -157,9 +163,9 @@ final class Stock {
      */
     static Stock of(EvidenceList evidence, List<String> further) {
         return new Stock(evidence, Ranges.make(evidence.size(), (first, end) -> {
-            Part part = new Part(end - first, further);
+            Part part = new Part(end - first, further, first == 0 ? NO_CAR : evidence.car(first - 1));
             for (int i = first; i < end; i++) {
-                part.add(evidence.subject(i));
+                part.add(evidence.car(i), evidence.subject(i));
             }
             return part;
         }));
@@ -170,6 +176,7 @@ final class Stock {
         private final CarFacts facts;
         private final int first;
         private int rows;
+        private int cars;
 
         Counted(CarFacts facts, int first) {
             this.facts = facts;
@@ -211,15 +218,18 @@ final class Stock {
         private int latest = NO_DAY;
         private int newest;
         private int undated;
+        private int carBefore;
 
         /**
          * Begins with nothing.
          *
          * @param about how many rows are expected
          * @param columns the further columns that are asked for
+         * @param carBefore the number of the car of the row before them
          */
-        Part(int about, List<String> columns) {
+        Part(int about, List<String> columns, int carBefore) {
             this.columns = columns;
+            this.carBefore = carBefore;
             line = new int[about];
             day = new int[about];
             age = new double[about];
@@ -232,8 +242,8 @@ final class Stock {
             }
         }
 
-        /** Takes in the next row. */
-        void add(Subject subject) {
+        /** Takes in the next row, one of the car of that number. */
+        void add(int car, Subject subject) {
             Facts facts = subject.facts();
             int i = rows++;
             if (i == line.length) {
@@ -262,7 +272,10 @@ final class Stock {
             newest = Math.max(newest, Math.max(facts.modelYear().orElse(0),
                     facts.firstRegistered().isPresent() ? facts.firstRegistered().get().getYear() : 0));
             levels.add(subject.level());
-            kind(facts, i).rows++;
+            Counted kind = kind(facts, i);
+            kind.rows++;
+            kind.cars += car == carBefore ? 0 : 1;
+            carBefore = car;
             first(regions, Terms.region(subject), i);
             first(vintages, Terms.vintage(subject), i);
             for (String column : columns) {

@@ -24,7 +24,8 @@ import swapworth.table.Table;
  * others: how long such cars take as a whole lies somewhat below what is shown where one looks seldom.
  *
  * @param offers the cars that were asked a price for on a known day, auctions left out
- * @param paid what was paid against the last ask, one for each kind of seller with an answer or an assumption
+ * @param paid what was paid against the last ask of the same kind of seller, one for each kind with an answer or an assumption; what an
+ *     auction brought is no answer to an ask
  */
 public record TimeOnMarket(List<Offer> offers, List<Paid> paid) {
 
@@ -164,9 +165,9 @@ public record TimeOnMarket(List<Offer> offers, List<Paid> paid) {
                 continue;
             }
             offers.add(offer(model, car, asks));
-            car.sale().filter(sale -> sale.price().includes() == asks.get(asks.size() - 1).price().includes()).ifPresent(sale -> pairs
-                    .computeIfAbsent(sale.facts().seller() == Seller.TRADE ? Seller.TRADE : Seller.PRIVATE, s -> new ArrayList<>())
-                    .add(100 * (sale.price().amount() / asks.get(asks.size() - 1).price().amount() - 1)));
+            Listing ask = asks.get(asks.size() - 1);
+            car.sale().ifPresent(sale -> soldBy(ask, sale).ifPresent(seller -> pairs.computeIfAbsent(seller, s -> new ArrayList<>())
+                    .add(100 * (sale.price().amount() / ask.price().amount() - 1))));
         }
         if (offers.isEmpty()) {
             return new Answer.NotTold<>(new CannotTell("no car has an asking price with a date", 0, model.cars().size(),
@@ -174,6 +175,19 @@ public record TimeOnMarket(List<Offer> offers, List<Paid> paid) {
         }
         return new Answer.Told<>(new TimeOnMarket(offers, List.of(paid(Seller.PRIVATE, pairs, model.assumptions()),
                 paid(Seller.TRADE, pairs, model.assumptions()))));
+    }
+
+    /**
+     * Who sold a car at the price that answers an ask: a private person or a business, where ask and sale are of the same kind of seller
+     * and hold the same fees and tax. A row that does not say who sells is taken at the other's word; where neither says, it was private.
+     */
+    private static Optional<Seller> soldBy(Listing ask, Listing sale) {
+        Seller asked = ask.facts().seller();
+        Seller sold = sale.facts().seller() == Seller.UNKNOWN ? asked : sale.facts().seller();
+        if (sold == Seller.AUCTION || asked != sold && asked != Seller.UNKNOWN || sale.price().includes() != ask.price().includes()) {
+            return Optional.empty();
+        }
+        return Optional.of(sold == Seller.TRADE ? Seller.TRADE : Seller.PRIVATE);
     }
 
     private static Offer offer(PriceModel model, Car car, List<Listing> asks) {

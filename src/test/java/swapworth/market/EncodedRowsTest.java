@@ -50,7 +50,7 @@ class EncodedRowsTest {
     void the_second_price_of_a_car_enters_as_its_difference_from_the_first() {
         for (int i = 0; i < evidence.size(); i++) {
             if (kept.isDifference(i)) {
-                sameEntries(kept.get(i).row().plus(-1, kept.get(i - 1).row()), kept.design().row(i), i);
+                sameEntries(kept.get(i).row().plus(-1, kept.get(evidence.comparedWith(i)).row()), kept.design().row(i), i);
             }
         }
     }

@@ -1,13 +1,23 @@
 package swapworth.market;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import swapworth.listing.Car;
+import swapworth.listing.CarFacts;
 import swapworth.listing.Listings;
+import swapworth.listing.PriceKind;
+import swapworth.listing.Seller;
+import swapworth.market.TestCars.Seen;
 import swapworth.statistics.Bound;
 
 class EvidenceListTest {
@@ -30,9 +40,43 @@ class EvidenceListTest {
             assertEquals(whole.logPrice(), made.logPrice(i));
             assertEquals(whole.bound(), made.bound(i));
             assertEquals(whole.listing(), cars.get(made.car(i)).sightings().get(made.place(i)));
-            boolean second = i > 0 && kept.get(i - 1).car() == whole.car() && whole.bound() == Bound.NONE
-                    && kept.get(i - 1).bound() == Bound.NONE;
-            assertEquals(second, made.isSecondPrice(i));
+        }
+    }
+
+    private static int[] comparedWith(List<Seen> seen) {
+        CarFacts facts = CarFacts.of("Line").modelYear(2016).seller(Seller.PRIVATE).build();
+        List<Car> cars = List.of(TestCars.car(1, facts, 9_000), TestCars.car(2, facts, seen), TestCars.car(3, facts, 9_500));
+        EvidenceList evidence = EvidenceList.in(cars, List.of()).evidence();
+        assertEquals(seen.size() + 2, evidence.size());
+        assertEquals(-1, evidence.comparedWith(0));
+        assertEquals(-1, evidence.comparedWith(seen.size() + 1));
+        return IntStream.rangeClosed(1, seen.size()).map(evidence::comparedWith).toArray();
+    }
+
+    @Test
+    void prices_of_a_car_are_compared_with_the_one_before_and_bids_that_missed_with_its_last_price() {
+        LocalDate day = LocalDate.of(2026, 3, 1);
+        Seen ask = new Seen(day, PriceKind.ASKING, Seller.PRIVATE, 10_000);
+        Seen bid = new Seen(day, PriceKind.BID_NOT_MET, Seller.AUCTION, 3_000);
+        Seen bidOnTheYard = new Seen(day, PriceKind.BID_NOT_MET, Seller.TRADE, 4_000);
+        Seen sale = new Seen(day, PriceKind.SOLD, Seller.PRIVATE, 9_500);
+        Seen traded = new Seen(day, PriceKind.SOLD, Seller.TRADE, 9_800);
+        assertArrayEquals(new int[] {-1}, comparedWith(List.of(ask)));
+        assertArrayEquals(new int[] {-1}, comparedWith(List.of(bid)));
+        assertArrayEquals(new int[] {-1, -1}, comparedWith(List.of(bid, bidOnTheYard)));
+        assertArrayEquals(new int[] {-1, 1, 2}, comparedWith(List.of(ask, sale, traded)));
+        assertArrayEquals(new int[] {3, -1, 2}, comparedWith(List.of(bid, ask, sale)));
+        assertArrayEquals(new int[] {-1, 3, 1}, comparedWith(List.of(ask, bid, sale)));
+        assertArrayEquals(new int[] {-1, 1, 2}, comparedWith(List.of(ask, sale, bid)));
+        assertArrayEquals(new int[] {4, -1, 4, 2}, comparedWith(List.of(bid, ask, bidOnTheYard, sale)));
+    }
+
+    @Test
+    void the_first_price_of_a_car_is_its_first_whatever_was_bid_before() {
+        for (EvidenceList of : List.of(kept, made)) {
+            Set<Integer> priced = of.stream().filter(e -> e.bound() == Bound.NONE).map(Evidence::car).collect(Collectors.toSet());
+            assertEquals(priced, Arrays.stream(of.firstPrices()).mapToObj(of::car).collect(Collectors.toSet()));
+            assertEquals(priced.size(), of.firstPrices().length);
         }
     }
 

@@ -12,13 +12,17 @@ import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Random;
+import java.util.Set;
 import java.util.TreeMap;
 import org.apache.commons.math3.stat.correlation.PearsonsCorrelation;
 import org.junit.jupiter.api.Test;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
 import swapworth.listing.LevelOfTrade;
+import swapworth.listing.PriceKind;
 import swapworth.listing.Seller;
+import swapworth.market.TestCars.Seen;
 import swapworth.statistics.Quantiles;
 import swapworth.world.Line;
 import swapworth.world.SampleWorld;
@@ -211,5 +215,41 @@ class MarketIndexTest {
         assertThrows(IllegalArgumentException.class, () -> peak.within(Double.NaN));
         assertThrows(IllegalArgumentException.class, () -> peak.within(1));
         assertTrue(peak.toString().startsWith("highest most probably in " + peak.month() + ", chance "), peak.toString());
+    }
+
+    /** Six cars a month over eight months, five of them asked again a month later for 2 per cent less in the months that are named. */
+    private static List<MarketIndex.Comparison> askedAgainAfter(Set<Integer> months, int base) {
+        Random random = new Random(3);
+        List<Car> cars = new ArrayList<>();
+        for (int month = 0; month < 8; month++) {
+            for (int k = 0; k < 6; k++) {
+                LocalDate day = LocalDate.of(2026, 1, 15).plusMonths(month);
+                double ask = 12_000 * Math.exp(0.1 * random.nextGaussian() - 0.01 * month);
+                List<Seen> seen = new ArrayList<>(List.of(new Seen(day, PriceKind.ASKING, Seller.PRIVATE, ask)));
+                if (months.contains(month) && k > 0) {
+                    seen.add(new Seen(day.plusMonths(1), PriceKind.ASKING, Seller.PRIVATE, 0.98 * ask));
+                }
+                cars.add(TestCars.car(cars.size(), CarFacts.of("Line").modelYear(2012 + random.nextInt(10)).build(), seen));
+            }
+        }
+        return PriceModel.fit(cars).index().orElseThrow().withBase(YearMonth.of(2026, 1 + base)).comparison();
+    }
+
+    @Test
+    void a_month_without_a_car_seen_again_takes_no_repeat_listings_from_the_months_before_it() {
+        Set<Integer> every = Set.of(0, 1, 2, 3, 4, 5, 6);
+        Set<Integer> withoutTheSixth = Set.of(0, 1, 2, 3, 4, 6);
+        Set<Integer> firstTwo = Set.of(0, 1);
+        List<MarketIndex.Comparison> all = askedAgainAfter(every, 0);
+        List<MarketIndex.Comparison> broken = askedAgainAfter(withoutTheSixth, 0);
+        List<MarketIndex.Comparison> behindTheBreak = askedAgainAfter(withoutTheSixth, 7);
+        List<MarketIndex.Comparison> baseOfNoPair = askedAgainAfter(firstTwo, 7);
+        for (int month = 0; month < 8; month++) {
+            // Each step is 2 % down, the asks rounded to whole dollars.
+            assertEquals(100 * Math.pow(0.98, month), all.get(month).repeats(), 0.05);
+            assertEquals(month < 6 ? 100 * Math.pow(0.98, month) : Double.NaN, broken.get(month).repeats(), 0.05);
+            assertEquals(month < 6 ? Double.NaN : 100 * Math.pow(0.98, month - 7), behindTheBreak.get(month).repeats(), 0.05);
+            assertEquals(Double.NaN, baseOfNoPair.get(month).repeats());
+        }
     }
 }

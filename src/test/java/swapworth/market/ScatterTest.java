@@ -14,6 +14,7 @@ import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import swapworth.assumptions.Assumptions;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
 import swapworth.listing.Facts;
@@ -168,5 +169,25 @@ class ScatterTest {
         List<Car> cars = IntStream.range(0, 12).mapToObj(k -> TestCars.car(k, plain("Tame"), 9_000 + 300 * k)).toList();
         Valuation valuation = PriceModel.fit(cars).value(Evidence.subject(CarFacts.of("Tame").build(), cars.get(0).latest()));
         assertEquals("neither age nor mileage of the car is known", assertInstanceOf(CannotTell.class, valuation).reason());
+    }
+
+    @Test
+    void the_factor_of_no_line_falls_below_a_fifth_however_often_it_is_asked() {
+        SplittableRandom random = new SplittableRandom(1);
+        List<Facts> cars = new ArrayList<>();
+        double[] z = new double[260];
+        for (int i = 0; i < z.length; i++) {
+            boolean wide = i < 200;
+            cars.add(CarFacts.of(wide ? "wide" : "narrow").build());
+            z[i] = (wide ? 2.5 : 0.02) * random.nextGaussian();
+        }
+        Map<String, Double> factors = Map.of();
+        for (int pass = 0; pass < 3; pass++) {
+            Map<String, Double> before = factors;
+            double[] left = IntStream.range(0, z.length).mapToDouble(i -> z[i] / before.getOrDefault(cars.get(i).vehicle(), 1.0)).toArray();
+            factors = Scatter.ofLines(cars, left, before, Assumptions.defaults());
+            assertEquals(0.2, factors.get("narrow"), 1e-9);
+            assertTrue(factors.get("wide") > 1, factors.toString());
+        }
     }
 }

@@ -42,6 +42,12 @@ class StockTest {
     }
 
     @Test
+    void every_car_with_a_price_is_of_one_kind_once() {
+        assertEquals(evidence.stream().map(Evidence::car).distinct().count(), stock.kinds().stream().mapToInt(Stock.Kind::cars).sum());
+        assertTrue(stock.kinds().stream().anyMatch(kind -> kind.cars() < kind.rows()));
+    }
+
+    @Test
     void examples_show_every_word_in_the_order_in_which_all_rows_do() {
         assertTrue(stock.examples().size() < evidence.size());
         sameWords(s -> Optional.of(s.facts().vehicle()));

@@ -81,6 +81,24 @@ public final class TestCars {
         return new Car("car-" + number, List.of(listing), facts, List.of());
     }
 
+    /** A price of a car as somebody saw it on a day. */
+    record Seen(LocalDate on, PriceKind kind, Seller seller, double amount) {
+    }
+
+    /** A car that was seen several times, in the order given. */
+    static Car car(int number, CarFacts facts, List<Seen> times) {
+        List<Listing> sightings = new ArrayList<>();
+        for (Seen seen : times) {
+            Price price = new Price(Money.of(BigDecimal.valueOf(Math.rint(seen.amount)).toPlainString(), "USD"), Math.rint(seen.amount),
+                    seen.kind, PriceIncludes.NEITHER);
+            sightings.add(new Listing(new Origin("listings.csv", 10 * number + 2 + sightings.size()), Optional.of("car-" + number),
+                    Optional.of(seen.on), facts.toBuilder().seller(seen.seller).build(), price,
+                    seen.kind == PriceKind.SOLD ? Outcome.SOLD : Outcome.OPEN, Optional.empty(), Saved.WHOLE_SEARCH, Optional.empty(),
+                    Optional.empty(), List.of()));
+        }
+        return new Car("car-" + number, sightings, facts, List.of());
+    }
+
     /** So many private asking prices of one invented line with a known fall by age and mileage and a scatter of 10 %. */
     static List<Car> line(String line, double level, int count, long seed) {
         Random random = new Random(seed);

@@ -5,11 +5,20 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import swapworth.assumptions.Assumptions;
+import swapworth.listing.Car;
+import swapworth.listing.CarFacts;
 import swapworth.listing.Outcome;
+import swapworth.listing.PriceKind;
 import swapworth.listing.Seller;
+import swapworth.market.TestCars.Seen;
 import swapworth.market.TimeOnMarket.Asked;
 import swapworth.market.TimeOnMarket.Vanished;
 import swapworth.statistics.Survival;
@@ -73,6 +82,35 @@ class TimeOnMarketTest {
         assertEquals(100 * (0.94 * Math.exp(-1.2816 * spread) - 1), none.paid().get(0).low80(), 1e-6);
         assertEquals(100 * (0.94 * Math.exp(1.2816 * spread) - 1), none.paid().get(0).high80(), 1e-6);
         assertTrue(none.tables().get(2).text().contains("assumption"), none.tables().get(2).text());
+    }
+
+    /** What is paid privately and at dealers where ten cars of thirty are sold 40 days later for a share of the ask. */
+    private static List<TimeOnMarket.Paid> paid(Seller asked, Seller sold, double share) {
+        Random random = new Random(3);
+        List<Car> cars = new ArrayList<>();
+        for (int n = 0; n < 30; n++) {
+            CarFacts facts = CarFacts.of("Line").modelYear(2012 + random.nextInt(10))
+                    .mileage(TestCars.miles(30_000 + random.nextInt(90_000))).build();
+            LocalDate day = LocalDate.of(2026, 1, 15).plusDays(n);
+            double ask = Math.rint(120 * Math.exp(0.1 * random.nextGaussian())) * 100;
+            List<Seen> seen = new ArrayList<>(List.of(new Seen(day, PriceKind.ASKING, asked, ask)));
+            if (n < 10) {
+                seen.add(new Seen(day.plusDays(40), PriceKind.SOLD, sold, share * ask));
+            }
+            cars.add(TestCars.car(n, facts, seen));
+        }
+        return TimeOnMarket.of(PriceModel.fit(cars)).orElseThrow().paid();
+    }
+
+    @ParameterizedTest(name = "asked {0}, sold {1}: private {2}, trade {3}")
+    @CsvSource({"PRIVATE, PRIVATE, 10, 0", "TRADE, TRADE, 0, 10", "TRADE, UNKNOWN, 0, 10", "PRIVATE, UNKNOWN, 10, 0",
+        "UNKNOWN, TRADE, 0, 10", "UNKNOWN, UNKNOWN, 10, 0", "UNKNOWN, PRIVATE, 10, 0", "PRIVATE, AUCTION, 0, 0",
+        "UNKNOWN, AUCTION, 0, 0", "TRADE, AUCTION, 0, 0", "PRIVATE, TRADE, 0, 0", "TRADE, PRIVATE, 0, 0"})
+    void a_sale_answers_the_ask_of_the_same_kind_of_seller_alone(Seller asked, Seller sold, int byPrivate, int byTrade) {
+        List<TimeOnMarket.Paid> paid = paid(asked, sold, 0.7);
+        assertEquals(List.of(Seller.PRIVATE, Seller.TRADE), paid.stream().map(TimeOnMarket.Paid::seller).toList());
+        assertEquals(List.of(byPrivate, byTrade), paid.stream().map(TimeOnMarket.Paid::pairs).toList());
+        paid.stream().filter(p -> p.pairs() > 0).forEach(p -> assertEquals(-30, p.percent(), 1e-9));
     }
 
     @Test

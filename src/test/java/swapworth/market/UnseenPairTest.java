@@ -16,6 +16,9 @@ import swapworth.assumptions.Assumptions;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
 import swapworth.listing.LevelOfTrade;
+import swapworth.listing.PriceKind;
+import swapworth.listing.Seller;
+import swapworth.market.TestCars.Seen;
 
 /**
  * A body with a running gear that no car has: simulated worlds of six bodies and four gears, of which twelve pairs are seen, with
@@ -160,5 +163,50 @@ class UnseenPairTest {
                 .toString();
         assertTrue(remarks.contains("is in the files as another line alone") && remarks.contains("spread_pairs"), remarks);
         assertTrue(!remarks.contains("no other car"), remarks);
+    }
+
+    /** Cars of one body with the gears four and six, cars of another with four alone, and of that one car with six, seen several times. */
+    private static List<Car> oneOfItsPair(List<Seen> seen) {
+        Random random = new Random(3);
+        List<Car> cars = new ArrayList<>();
+        for (int n = 0; n < 40; n++) {
+            CarFacts facts = CarFacts.of(n < 30 ? "Line" : "Other").runningGear(n < 20 || n >= 30 ? "four" : "six")
+                    .modelYear(2012 + random.nextInt(10)).mileage(TestCars.miles(30_000 + random.nextInt(90_000))).build();
+            cars.add(TestCars.car(n, facts, (n < 30 ? 12_000 : 9_000) * Math.exp(0.1 * random.nextGaussian())));
+        }
+        CarFacts alone = CarFacts.of("Other").runningGear("six").modelYear(2016).mileage(TestCars.miles(60_000)).build();
+        cars.add(TestCars.car(40, alone, seen));
+        return cars;
+    }
+
+    @Test
+    void a_car_that_was_asked_sold_and_bid_for_is_no_other_car_of_its_own_pair() {
+        Seen ask = new Seen(DAY, PriceKind.ASKING, Seller.PRIVATE, 16_000);
+        List<Seen> prices = List.of(ask, new Seen(DAY.plusDays(5), PriceKind.SOLD, Seller.PRIVATE, 15_500),
+                new Seen(DAY.plusDays(6), PriceKind.BID_NOT_MET, Seller.AUCTION, 5_000));
+        for (int n = 1; n <= prices.size(); n++) {
+            List<Car> cars = oneOfItsPair(prices.subList(0, n));
+            PriceModel model = PriceModel.fit(cars);
+            Car alone = cars.get(40);
+            assertEquals(n, model.pricesOfPair(alone.facts()));
+            assertEquals(PairStanding.SEEN, model.pair(alone.facts()));
+            for (Judgement judgement : model.judgeAll()) {
+                boolean saidToBeAlone = judgement.remarks().stream()
+                        .anyMatch(remark -> remark.startsWith("no other car in the files has this body with this running gear"));
+                assertEquals(judgement.car().equals(alone.name()), saidToBeAlone, n + " prices: " + judgement);
+            }
+        }
+    }
+
+    @Test
+    void the_only_car_of_a_line_has_no_other_car_of_its_line_however_often_it_was_seen() {
+        Seen ask = new Seen(DAY, PriceKind.ASKING, Seller.PRIVATE, 30_000);
+        for (List<Seen> seen : List.of(List.of(ask), List.of(ask, new Seen(DAY.plusDays(5), PriceKind.SOLD, Seller.PRIVATE, 28_500)))) {
+            List<Car> cars = new ArrayList<>(TestCars.line("Line", 12_000, 30, 1));
+            cars.add(TestCars.car(900, CarFacts.of("Other").modelYear(2016).mileage(TestCars.miles(60_000)).build(), seen));
+            Valuation valuation = PriceModel.fit(cars).judge(cars.get(30).latest()).valuation();
+            assertEquals("no other car of the line 'Other' is in the files",
+                    assertInstanceOf(CannotTell.class, valuation, valuation.toString()).reason());
+        }
     }
 }

@@ -9,9 +9,11 @@ import java.util.List;
 import java.util.SplittableRandom;
 import java.util.function.BiFunction;
 import org.junit.jupiter.api.Test;
+import swapworth.assumptions.Assumptions;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
 import swapworth.listing.LevelOfTrade;
+import swapworth.listing.Seller;
 
 /** A trim or a region that nobody stated is one of those that there are, and no average of them. */
 class UnstatedFactsTest {
@@ -64,5 +66,54 @@ class UnstatedFactsTest {
         PriceModel model = model((car, dear) -> car.title(dear ? swapworth.listing.Title.CLEAN : swapworth.listing.Title.SALVAGE));
         FairValue plain = value(model, car(9).title(swapworth.listing.Title.CLEAN).build());
         assertTrue(plain.range(0.80).high() / plain.range(0.80).low() < 1.25, plain.range(0.80).toString());
+    }
+
+    private static final LocalDate SEEN_ON = LocalDate.of(2026, 6, 1);
+
+    /** Twenty cars of 2 and 3 years that run 10,000 miles a year, four of 30 years, and so many that state neither age nor mileage. */
+    private static List<Car> young(int silent) {
+        List<Car> cars = new ArrayList<>();
+        for (int n = 0; n < 20 + silent; n++) {
+            int age = 2 + n % 2;
+            CarFacts.Builder facts = CarFacts.of("Young");
+            if (n < 20) {
+                facts.ageYears(age).mileage(TestCars.miles(10_000 * age));
+            }
+            cars.add(TestCars.car(n, facts.build(), 20_000 * Math.exp(-0.15 * age + 0.02 * (n % 5 - 2))));
+        }
+        for (int n = 0; n < 4; n++) {
+            cars.add(TestCars.car(100 + n, CarFacts.of("Old").ageYears(30).mileage(TestCars.miles(300_000)).build(), 3_000));
+        }
+        return cars;
+    }
+
+    private static Measures.Measured neither(List<Car> cars, String line) {
+        return new Measures(EvidenceList.in(cars, List.of()).stock(), Assumptions.defaults()).of(line, Double.NaN, Double.NaN);
+    }
+
+    @Test
+    void a_car_that_states_neither_age_nor_mileage_is_taken_for_the_middle_one_and_no_further_off_than_others_lie_apart() {
+        // Half of twenty cars are of 2 years and half of 3: the middle is 2.5, half the range from 16 to 84 % half a year, held at one.
+        Measures.Measured young = neither(young(1), "Young");
+        assertEquals(2.5, young.age(), 1e-9);
+        assertEquals(25_000, young.miles(), 1e-6);
+        assertEquals(1, young.unsureYears(), 1e-9);
+        assertTrue(young.unsureMiles() > 0 && young.unsureMiles() <= 10_000, young.toString());
+        // Four cars are too few to say of what age such cars are: the middle of all 24 is 3, the twelfth and the thirteenth youngest.
+        assertEquals(3, neither(young(1), "Old").age(), 1e-9);
+        // Nothing states an age or a mileage: the assumptions, 8 years give or take 4 at 11,000 miles a year.
+        Measures.Measured assumed = neither(List.of(TestCars.car(1, CarFacts.of("Line").build(), 9_000)), "Line");
+        assertEquals(8, assumed.age(), 1e-9);
+        assertEquals(88_000, assumed.miles(), 1e-6);
+        assertEquals(4, assumed.unsureYears(), 1e-9);
+        assertEquals(44_000, assumed.unsureMiles(), 1e-6);
+    }
+
+    @Test
+    void cars_that_state_neither_age_nor_mileage_do_not_bend_the_slopes_of_those_that_do() {
+        Subject asked = Subject.of(CarFacts.of("Young").ageYears(6).mileage(TestCars.miles(60_000)).seller(Seller.PRIVATE).build(),
+                LevelOfTrade.PRIVATE_ASKING, SEEN_ON);
+        double without = TestCars.fair(PriceModel.fit(young(0)).value(asked)).median();
+        assertEquals(without, TestCars.fair(PriceModel.fit(young(10)).value(asked)).median(), 0.02 * without);
     }
 }
