@@ -9,6 +9,8 @@ import java.util.Locale;
 import java.util.Optional;
 import swapworth.listing.ListingsRead;
 import swapworth.project.Undertaking;
+import swapworth.reading.Conventions;
+import swapworth.reading.FolderSettings;
 import swapworth.reading.RowsRead;
 import swapworth.report.ProjectFile;
 import swapworth.report.ProjectPage;
@@ -39,6 +41,9 @@ final class ProjectSteps {
         Optional<ProjectFile.Reader> reader = arguments.reader();
         Undertaking undertaking = Undertaking.of(folder, arguments.on(), market(folder, arguments));
         inputs.assumptions(folder);
+        if (undertaking.market().isEmpty()) {
+            terminal.account(FolderSettings.of(folder, Conventions.unstated()));
+        }
         undertaking.market().ifPresent(m -> {
             terminal.printUndated(m.model());
             terminal.account(m.cars());

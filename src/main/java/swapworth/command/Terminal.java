@@ -15,6 +15,7 @@ import swapworth.market.FitStudy;
 import swapworth.market.Judged;
 import swapworth.market.ModelTables;
 import swapworth.market.PriceModel;
+import swapworth.reading.FolderSettings;
 import swapworth.reading.OutputFile;
 import swapworth.reading.RowProblem;
 import swapworth.reading.RowsRead;
@@ -29,6 +30,9 @@ final class Terminal {
     private static final int TOO_MANY_TO_SHOW = 5_000;
     /** Words of listings that were not understood are listed by 'check'; the other steps show so many. */
     private static final int WORDS_SHOWN = 3;
+
+    /** The files that speak for all of a folder: an odd row of theirs moves many figures. */
+    private static final Set<String> SETTINGS = Set.of("words.csv", "rates.csv");
 
     private final PrintStream out;
     private final PrintStream err;
@@ -95,8 +99,17 @@ final class Terminal {
         printProblems("rejected", read.rejected());
         printProblems("rejected", read.oddities().stream().filter(p -> p.kind() == RowProblem.Kind.REJECTED).toList());
         printProblems("set aside", read.setAside());
+        printProblems("to look at", read.oddities().stream().filter(p -> p.kind() == RowProblem.Kind.ODD && SETTINGS.contains(p.file()))
+                .toList());
         printProblems("question", read.questions());
         printUnmatched(read);
+    }
+
+    /** What could not be used of the files that speak for all of a folder. */
+    void account(FolderSettings settings) {
+        accounts.add(settings.problems());
+        printProblems("rejected", settings.problems().stream().filter(p -> p.kind() == RowProblem.Kind.REJECTED).toList());
+        printProblems("to look at", settings.problems().stream().filter(p -> p.kind() != RowProblem.Kind.REJECTED).toList());
     }
 
     /** The words of listings that were not understood: how many, and the first few. */

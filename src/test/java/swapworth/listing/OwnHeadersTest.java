@@ -48,6 +48,23 @@ class OwnHeadersTest extends ReadingListings {
     }
 
     @Test
+    void a_header_that_states_unit_or_currency_still_does_where_the_name_in_its_place_does_not() {
+        words("header,Fahrzeug,vehicle\nheader,Modelljahr,model_year\nheader,Laufleistung (km),mileage\nheader,Preis (\u20ac),price\n");
+        ListingsRead read = read("Fahrzeug;Modelljahr;Laufleistung (km);Preis (\u20ac)\nSivrette;2014;92.000;9.800\n");
+        assertEquals("EUR", read.baseCurrency().getCurrencyCode());
+        assertEquals("92,000 km", read.listings().get(0).facts().mileage().orElseThrow().words());
+        assertEquals(List.of("running_gear"), read.questions().stream().map(p -> p.column()).toList(), "neither unit nor currency");
+    }
+
+    @Test
+    void a_row_that_sums_up_the_others_is_set_aside() {
+        german();
+        ListingsRead read = read(HEADER + ROW + "Summe;2014;92.000;78.500;9.800;;\n");
+        assertEquals(1, read.listings().size());
+        assertEquals(List.of("Summe"), read.setAside().stream().map(p -> p.rawText()).toList());
+    }
+
+    @Test
     void a_message_about_a_cell_names_the_header_as_it_stands_in_the_file() {
         german();
         ListingsRead read = read(HEADER + ROW.replace("92.000", "viele"));

@@ -57,6 +57,15 @@ class AlternativesTest {
     }
 
     @Test
+    void a_row_that_sums_up_the_items_is_none_of_them() throws IOException {
+        Assumptions assumptions = exact("alternative_estimate", "0", "capital_rate", "0", "horizon", "24");
+        Alternatives read = read(assumptions, "swap,car,8000,cost,0,,,,,,,", "swap,work,1200,cost,0,,,,,,,",
+                "swap,Total,9200,,,,,,,,,");
+        assertEquals(9200, read.all().get(0).netCost()[0], 1e-6);
+        assertTrue(read.all().get(0).whole());
+    }
+
+    @Test
     void amounts_that_are_said_to_come_out_higher_are_counted_higher_and_payments_are_not() throws IOException {
         Alternative one = read(exact("alternative_estimate", "50", "capital_rate", "0"), "swap,car,8000,cost,0,,,,,,,",
                 "swap,rent,300,payment,0,,,,,,,", "swap,the car then,2000,resale,,,,,,,,").all().get(0);
