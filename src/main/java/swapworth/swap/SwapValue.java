@@ -10,7 +10,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.BinaryOperator;
 import java.util.function.Function;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.CarFacts;
@@ -195,8 +194,8 @@ public final class SwapValue implements SwapAnswer {
         }
 
         /**
-         * With swaps of other people that were seen. Each counts once, for its prices share its own luck: rows of one name, line and
-         * model year are one swap, and its sale counts, else its last price.
+         * With swaps of other people that were seen. Each counts once, for its prices share its own luck: rows of one name and line are
+         * one swap where their model years differ by no more than one or are not stated, and its sale counts, else its last price.
          *
          * @param swaps the swaps, in any order
          * @return a copy
@@ -204,10 +203,7 @@ public final class SwapValue implements SwapAnswer {
         public Options withSeen(List<SeenSwap> swaps) {
             requireNonNull(swaps, "swaps");
             Options copy = copy();
-            Map<List<Object>, SeenSwap> once = new LinkedHashMap<>();
-            swaps.forEach(swap -> once.merge(List.of(swap.name(), swap.facts().vehicle(), swap.facts().modelYear()), swap,
-                    BinaryOperator.maxBy(SeenSwap.LATEST)));
-            copy.seen = List.copyOf(once.values());
+            copy.seen = SeenSwap.once(swaps);
             return copy;
         }
 
