@@ -409,6 +409,17 @@ public final class SwapValue implements SwapAnswer {
     }
 
     /**
+     * Draws of the price of this one car by the approaches alone, before swaps of the same body and running gear move it.
+     *
+     * @return amounts in the base currency, in the order of the market's draws; empty where no such swap counts: nothing lies between the
+     *     approaches and the value
+     */
+    public Optional<double[]> togetherDraws() {
+        return approaches.alike.count() == 0 ? Optional.empty()
+                : Optional.of(money(Situation.sum(together, situation.departure)));
+    }
+
+    /**
      * The median of the price of this one car.
      *
      * @return in the base currency
@@ -501,12 +512,22 @@ public final class SwapValue implements SwapAnswer {
     }
 
     /**
-     * Draws of what the factory equivalent in the same state would be worth, the effect of distance shared as for the finished car.
+     * Draws of what the factory equivalent in the same state would be worth if it had run as far as the chassis of the finished car.
      *
      * @return middle prices, in the order of the market's draws; empty where none is named or the listings cannot tell
      */
-    public Optional<double[]> factoryDraws() {
-        return approaches.factoryShared.map(SwapValue::money);
+    public Optional<double[]> factoryAtChassisDraws() {
+        return approaches.factoryAtChassis.map(SwapValue::money);
+    }
+
+    /**
+     * Draws of what the factory equivalent in the same state would be worth if it had run as far as the running gear of the finished car.
+     *
+     * @return middle prices, in the order of the market's draws; empty where no such distance is stated, none is named or the listings
+     *     cannot tell
+     */
+    public Optional<double[]> factoryAtGearDraws() {
+        return approaches.factoryAtGear.map(SwapValue::money);
     }
 
     /**
@@ -519,7 +540,7 @@ public final class SwapValue implements SwapAnswer {
         return approaches.takenApart();
     }
 
-    private static double[] money(double[] logs) {
+    static double[] money(double[] logs) {
         return Situation.map(logs, StrictMath::exp);
     }
 

@@ -163,6 +163,21 @@ class SwapValueTest {
     }
 
     @Test
+    void two_approaches_of_one_call_are_equal_and_print_what_they_tell() {
+        SwapValue.Options net = SwapValue.options();
+        Approach.Told one = told(value(net, CAR), Approach.Kind.COST);
+        Approach.Told same = told(value(net, CAR), Approach.Kind.COST);
+        assertEquals(one, same);
+        assertEquals(one.hashCode(), same.hashCode());
+        assertFalse(one.equals(told(value(net, FinishedCar.of("another", FACTS)), Approach.Kind.COST)));
+        assertEquals("cost: 10,000, 80 % range 10,000 to 10,000, 25 % of what is unsure about the middle price held by assumptions",
+                new Approach.Told(Approach.Kind.COST, new double[] {10_000, 10_000}, new double[] {10_000, 10_000}, 0.25,
+                        new FairValue.HeldBy("none", 0), List.of()).toString());
+        assertThrows(IllegalArgumentException.class, () -> new Approach.Told(Approach.Kind.COST, new double[2], new double[1], 0,
+                new FairValue.HeldBy("none", 0), List.of()));
+    }
+
+    @Test
     void draws_of_another_model_are_refused() {
         PriceModel another = PriceModel.fit(MODEL.cars());
         SwapValue.Options onAnother = SwapValue.options().with(another.draws(200, 1));
