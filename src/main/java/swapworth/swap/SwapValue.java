@@ -16,7 +16,6 @@ import swapworth.listing.CarFacts;
 import swapworth.listing.LevelOfTrade;
 import swapworth.market.FairValue.HeldBy;
 import swapworth.market.PriceModel;
-import swapworth.market.Subject;
 import swapworth.market.Range;
 import swapworth.market.ValueDraws;
 import swapworth.statistics.Combination;
@@ -261,7 +260,7 @@ public final class SwapValue implements SwapAnswer {
          * @throws IllegalArgumentException if there are fewer: their range would say nothing
          */
         public Options with(ValueDraws joint) {
-            if (joint.count() < FEWEST_DRAWS) {
+            if (requireNonNull(joint, "joint").count() < FEWEST_DRAWS) {
                 throw new IllegalArgumentException(joint.count() + " draws are too few for the range of a value; at least " + FEWEST_DRAWS);
             }
             Options copy = copy();
@@ -390,13 +389,9 @@ public final class SwapValue implements SwapAnswer {
      * @return amounts in the base currency at the level {@code level().sold()}, in the order of the market's draws
      */
     public double[] soldDraws() {
-        Subject asked = situation.subject(situation.finished);
-        if (asked.level().sold() == asked.level()) {
-            return draws();
-        }
-        Subject sold = new Subject(situation.finished, asked.level().sold(), asked.includes(), asked.on());
-        double[] step = Situation.combined((there, here) -> there / here, situation.draws.level(sold), situation.draws.level(asked));
-        return Situation.combined((amount, times) -> amount * times, price, step);
+        LevelOfTrade sold = level().sold();
+        return sold == level() ? draws() : Situation.combined((amount, times) -> amount * times, price,
+                situation.step(situation.subject(situation.finished), situation.finishedAt(sold)));
     }
 
     /**
