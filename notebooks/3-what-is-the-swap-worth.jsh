@@ -39,9 +39,11 @@ show(told.market().map(m -> m.swaps().notes()), told.market().map(m -> m.swaps()
 // %% [markdown]
 // ## The approaches, and what they come to
 //
-// Each bar holds eight of ten (thick) and nineteen of twenty (thin) single cars. The approaches share your listings and the assumptions, so
-// that they agree proves little; they are weighted by how they move together. Stock car, factory equivalent and the car taken apart stand
-// below; none of them cuts the result off.
+// Each bar without a star holds eight of ten (thick) and nineteen of twenty (thin) single cars. The approaches share your listings and the
+// assumptions, so that they agree proves little; they are weighted by how they move together. Swaps that you saw of the same body and
+// running gear then move what they say together to the reconciled value. Stock car, factory equivalent (at either distance) and the car
+// taken apart stand below with a star: middle prices of such cars, whose bars do not hold single cars and are narrower for that. None of
+// them cuts the result off.
 
 // %%
 Answer<SwapValue> value = told.finished();

@@ -16,7 +16,9 @@ public final class SwapCharts {
     }
 
     /**
-     * The approaches with their ranges, the reconciled value, and what stands around it.
+     * The approaches with their ranges, what they say together where swaps seen then move it, the reconciled value, each the price of this
+     * one car; and what stands around it, marked by *: middle prices, whose ranges do not hold single cars. The factory equivalent stands
+     * at either distance, as in {@link SwapValue#brackets}.
      *
      * @param value the value of a finished swap
      * @param currency the base currency
@@ -29,16 +31,19 @@ public final class SwapCharts {
                 rows.add(row(told.kind().words(), told.price()));
             }
         }
+        value.togetherDraws().ifPresent(d -> rows.add(row("the approaches together", d)));
         rows.add(row("reconciled: this one car", value.draws()));
-        around(rows, "stock car (level)", value.stockDraws());
-        around(rows, "factory equivalent (level)", value.factoryDraws());
+        int single = rows.size();
+        around(rows, "stock car", value.stockDraws());
+        around(rows, "factory at chassis mileage", value.factoryAtChassisDraws());
+        around(rows, "factory at gear mileage", value.factoryAtGearDraws());
         around(rows, "taken apart", value.takenApartDraws());
-        return Charts.ranges("What '" + value.car().name() + "' is worth, by each approach and together", "price, " + currency, rows,
-                OptionalDouble.empty());
+        return Charts.ranges("What '" + value.car().name() + "' is worth, by each approach and together", "price of this one car"
+                + (rows.size() > single ? ", * a middle price" : "") + ", " + currency, rows, OptionalDouble.empty());
     }
 
     private static void around(List<RangeRow> rows, String name, Optional<double[]> draws) {
-        draws.ifPresent(d -> rows.add(row(name, d)));
+        draws.ifPresent(d -> rows.add(row(name + " *", d)));
     }
 
     private static RangeRow row(String name, double[] draws) {

@@ -2,8 +2,11 @@ package swapworth.swap;
 
 import static java.util.Objects.requireNonNull;
 
+import java.util.Arrays;
 import java.util.List;
 import swapworth.market.FairValue.HeldBy;
+import swapworth.market.Figures;
+import swapworth.statistics.Quantiles;
 
 /**
  * One way to the price of a finished swap: the middle price of such swaps by it, or why it cannot tell.
@@ -61,6 +64,9 @@ public sealed interface Approach permits Approach.Told, Approach.Untold {
             level = level.clone();
             price = price.clone();
             remarks = List.copyOf(remarks);
+            if (level.length == 0 || level.length != price.length) {
+                throw new IllegalArgumentException(level.length + " draws of the middle price meet " + price.length + " of one");
+            }
         }
 
         @Override
@@ -71,6 +77,26 @@ public sealed interface Approach permits Approach.Told, Approach.Untold {
         @Override
         public double[] price() {
             return price.clone();
+        }
+
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Told told && kind == told.kind && Arrays.equals(level, told.level) && Arrays.equals(price, told.price)
+                    && Double.compare(priorShare, told.priorShare) == 0 && largest.equals(told.largest) && remarks.equals(told.remarks);
+        }
+
+        @Override
+        public int hashCode() {
+            return Arrays.hashCode(level) * 31 + Arrays.hashCode(price);
+        }
+
+        /** Which way, with the price of one such swap and its range. */
+        @Override
+        public String toString() {
+            double[] sorted = Arrays.stream(price).sorted().toArray();
+            return kind.words() + ": " + Figures.rounded(Quantiles.ofSorted(sorted, 0.5)) + ", 80 % range "
+                    + Figures.range(SwapValue.range(sorted, 0.80)) + ", " + Math.round(100 * priorShare)
+                    + " % of what is unsure about the middle price held by assumptions";
         }
     }
 

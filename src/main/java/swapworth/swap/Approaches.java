@@ -183,12 +183,7 @@ final class Approaches {
 
     /** How the price of one swap departs from that of such swaps. */
     private double[] departure(SeenSwap swap) {
-        return Situation.sum(s.departureOf(subject(swap), named(swap)), below(swap));
-    }
-
-    /** Two lines may have swaps of one name. */
-    private static String named(SeenSwap swap) {
-        return swap.name() + "\n" + swap.facts().vehicle();
+        return Situation.sum(s.departureOf(subject(swap), swap.ownName()), below(swap));
     }
 
     private boolean isAlike(SeenSwap swap) {
@@ -227,7 +222,7 @@ final class Approaches {
         }
         double middle = s.assumptions().logMiddle("swap_offer_below");
         double spread = s.assumptions().logSpread("swap_offer_below");
-        return Situation.map(Draws.normal(s.count(), s.seedOf("offer for " + named(swap))), z -> middle + spread * z);
+        return Situation.map(Draws.normal(s.count(), s.seedOf("offer for " + swap.ownName())), z -> middle + spread * z);
     }
 
     /** The swaps of other pairs that were seen and whose body and running gear the listings know. */

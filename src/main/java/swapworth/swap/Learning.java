@@ -46,7 +46,7 @@ final class Learning {
     private double[] step(LevelOfTrade level, OwnOffer offer) {
         Subject here = s.subject(s.finished);
         Subject there = new Subject(s.finished, level, here.includes(), s.on.isPresent() ? offer.on().or(() -> s.on) : s.on);
-        return Situation.combined((a, b) -> StrictMath.log(a / b), s.draws.level(there), s.draws.level(here));
+        return Situation.map(s.step(here, there), StrictMath::log);
     }
 
     private double logLikelihood(OwnOffer offer, double logPrice) {

@@ -3,7 +3,6 @@ package swapworth.swap;
 import java.util.Optional;
 import swapworth.listing.LevelOfTrade;
 import swapworth.market.Figures;
-import swapworth.market.Subject;
 import swapworth.statistics.Quantiles;
 import swapworth.table.Cell;
 import swapworth.table.Column;
@@ -35,8 +34,7 @@ final class Selling {
                 Column.number("taken in " + DAYS[2] + " days", "%"));
         table.note("How many takers come rests on the assumptions swap_days_on_offer and swap_takers_left alone; the rest of the doubt is"
                 + " that of the price of this one car. Begin as high as you can wait, and cut on a day that you set beforehand.");
-        double paid = Quantiles.of(Situation.combined((sold, ask) -> sold / ask, level(LevelOfTrade.PRIVATE_SOLD),
-                level(LevelOfTrade.PRIVATE_ASKING)), 0.5);
+        double paid = Quantiles.of(s.step(s.finishedAt(LevelOfTrade.PRIVATE_ASKING), s.finishedAt(LevelOfTrade.PRIVATE_SOLD)), 0.5);
         table.note("About " + Cell.format(100 * paid, 0) + " % of the last ask are paid in the end, by the price model.");
         floor().ifPresent(table::note);
         for (int percent : PERCENT) {
@@ -50,14 +48,8 @@ final class Selling {
 
     /** Draws of the ask at which this one car is asked for its worth. */
     private double[] asked() {
-        double[] here = s.draws.level(s.subject(s.finished));
-        double[] step = Situation.combined((there, from) -> there / from, level(LevelOfTrade.PRIVATE_ASKING), here);
-        return Situation.combined((amount, times) -> amount * times, value.draws(), step);
-    }
-
-    private double[] level(LevelOfTrade level) {
-        Subject here = s.subject(s.finished);
-        return s.draws.level(new Subject(s.finished, level, here.includes(), s.on));
+        return Situation.combined((amount, times) -> amount * times, value.draws(),
+                s.step(s.subject(s.finished), s.finishedAt(LevelOfTrade.PRIVATE_ASKING)));
     }
 
     private double taken(double ask, double[] price, double days) {

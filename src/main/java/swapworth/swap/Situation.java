@@ -221,6 +221,16 @@ final class Situation {
         return new Subject(facts, level, PriceIncludes.NEITHER, on);
     }
 
+    /** The factor from the middle price of one subject to that of another, draw by draw. */
+    double[] step(Subject from, Subject to) {
+        return combined((there, here) -> there / here, draws.level(to), draws.level(from));
+    }
+
+    /** The same finished car at a level of trade, on the day of the value. */
+    Subject finishedAt(LevelOfTrade other) {
+        return new Subject(finished, other, PriceIncludes.NEITHER, on);
+    }
+
     /** How one car departs from the middle of its description, by the errors of the price model. */
     double[] single(Subject subject, long ownSeed) {
         return combined((p, l) -> StrictMath.log(p / l), draws.price(subject, ownSeed), draws.level(subject));

@@ -167,19 +167,20 @@ final class SwapTables {
         return Quantiles.of(draws, 0.5);
     }
 
-    private static double[] money(double[] logs) {
-        return Situation.map(logs, StrictMath::exp);
+    private static double middle(double[] logs) {
+        return median(SwapValue.money(logs));
     }
 
     /** What does not fit together; shown, not hidden. */
     List<String> contradictions() {
         List<String> found = new ArrayList<>();
         double middle = median(value.levelDraws());
-        worked.stockValue.map(v -> median(money(v))).filter(v -> middle < v)
+        worked.stockValue.map(SwapTables::middle).filter(v -> middle < v)
                 .ifPresent(v -> found.add("The result lies below the stock car ("
                 + Figures.rounded(v) + "): by these figures the swap took value away."));
-        worked.factoryShared.map(v -> median(money(v))).filter(v -> middle > v).ifPresent(v -> found.add("The result lies above the factory"
-                + " equivalent (" + Figures.rounded(v) + "): nobody pays more for a substitute than for what it stands for, so look why."));
+        worked.factoryShared.map(SwapTables::middle).filter(v -> middle > v).ifPresent(v -> found.add("The result lies above the factory"
+                + " equivalent (" + Figures.rounded(v) + halfWay() + "): nobody pays more for a substitute than for what it stands for, so"
+                + " look why."));
         value.takenApartDraws().map(SwapTables::median).filter(v -> middle < v).ifPresent(v -> found.add("Taken apart it would bring more ("
                 + Figures.rounded(v) + ") than whole."));
         List<Approach.Kind> kinds = List.copyOf(worked.logs.keySet());
@@ -208,6 +209,12 @@ final class SwapTables {
         return found;
     }
 
+    /** At what distance the factory equivalent is held against the finished car where its gear has run another one. */
+    private String halfWay() {
+        return worked.factoryAtGear.isEmpty() ? "" : " at a price between those at chassis and at running-gear mileage, as the finished car"
+                + " is (swap_mileage_share)";
+    }
+
     Table approaches() {
         Table.Builder table = Table.titled("The approaches, one quantity: the price of this one car" + day()).columns(
                 Column.words("approach"), Column.number("median", ""), Column.number("80 % range", ""), Column.number("95 % range", ""),
@@ -231,13 +238,13 @@ final class SwapTables {
             }
             table.row(cells);
         }
-        if (worked.alike.count() > 0) {
-            List<Cell> before = new ArrayList<>(line("the approaches together", money(Situation.sum(value.together(), s.departure))));
+        value.togetherDraws().ifPresent(draws -> {
+            List<Cell> before = new ArrayList<>(line("the approaches together", draws));
             before.addAll(List.of(Figures.share(1), Cell.BLANK, Cell.BLANK, Cell.words(swapsSeen(worked.alike.count())
                     + " of this body and this running gear then move it to the row below; the more of them, the further. By what they"
                     + " show single ones scatter " + Cell.format(worked.alike.scatter(), 2) + " times as far as assumed")));
             table.row(before);
-        }
+        });
         List<Cell> whole = new ArrayList<>(line("reconciled", value.draws()));
         whole.addAll(List.of(worked.alike.count() > 0 ? Cell.BLANK : Figures.share(1), Figures.share(value.priorShare()),
                 mostAssumed(value.largestAssumption()), Cell.BLANK));
@@ -257,11 +264,9 @@ final class SwapTables {
         table.note("Middle prices of such cars, not of one car. None of them cuts the result off.");
         String chassis = s.finished.mileage().map(Mileage::toString).orElse("unknown distance");
         String gear = s.finished.gearMileage().map(Mileage::toString).orElse(chassis);
-        bracket(table, "stock car", worked.stockValue.map(SwapTables::money), "this chassis with " + s.stockGear + ", " + chassis);
-        bracket(table, "factory equivalent at chassis mileage", worked.factoryAtChassis.map(SwapTables::money), "as the maker sold it, "
-                + chassis);
-        bracket(table, "factory equivalent at running-gear mileage", worked.factoryAtGear.map(SwapTables::money), "as the maker sold it, "
-                + gear);
+        bracket(table, "stock car", value.stockDraws(), "this chassis with " + s.stockGear + ", " + chassis);
+        bracket(table, "factory equivalent at chassis mileage", value.factoryAtChassisDraws(), "as the maker sold it, " + chassis);
+        bracket(table, "factory equivalent at running-gear mileage", value.factoryAtGearDraws(), "as the maker sold it, " + gear);
         bracket(table, "taken apart", value.takenApartDraws(), "the recipient without an engine, sold privately, by the price"
                 + " model, and the gear sold, net of fees, postage and haggling (an assumption); about "
                 + Cell.format(s.assumption("swap_take_apart_hours").middle(), 0)
@@ -414,7 +419,8 @@ final class SwapTables {
                 + " its"
                 + " own. The order of these rows does not matter.");
         value.ownersValueAbove().ifPresent(v -> table.note("To its owner the car is worth more than " + Figures.rounded(v) + "."));
-        Range before = SwapValue.range(Arrays.stream(money(Situation.sum(value.reconciled(), value.departure()))).sorted().toArray(), 0.80);
+        double[] without = SwapValue.money(Situation.sum(value.reconciled(), value.departure()));
+        Range before = SwapValue.range(Arrays.stream(without).sorted().toArray(), 0.80);
         table.note("80 % range without these rows: " + Figures.range(before) + "; with them: " + Figures.range(value.range(0.80)) + ".");
         for (OwnOffer offer : value.offers().stream().sorted(OwnOffer.ORDER).toList()) {
             table.row(Cell.words(offer.on().map(Object::toString).orElse("")), Cell.words(offer.kind().words()),
@@ -439,9 +445,10 @@ final class SwapTables {
         Table.Builder table = Table.titled("What is said of swaps: assumptions of yours, not facts").columns(Column.sentences("saying"),
                 Column.words("assumption"), Column.number("figure", ""), Column.number("in money", ""));
         table.note("Common practice, no source. They do not enter the value; change them in assumptions.csv.");
+        worked.factoryAtGear.ifPresent(both -> table.note("The factory equivalent is counted here" + halfWay() + "."));
         double ask = s.assumption("swap_owners_ask").middle();
         table.row(Cell.words("owners ask about what the factory equivalent costs"), Cell.words("swap_owners_ask"), Cell.number(ask, 2),
-                worked.factoryShared.map(v -> Figures.money(ask * median(money(v)))).orElse(Cell.BLANK));
+                worked.factoryShared.map(v -> Figures.money(ask * middle(v))).orElse(Cell.BLANK));
         double redo = s.assumption("swap_redo_share").middle();
         table.row(Cell.words("doing the swap again after a crash costs about a third of the first time, since its problems are solved"),
                 Cell.words("swap_redo_share"), Cell.number(redo, 2),
@@ -450,8 +457,8 @@ final class SwapTables {
         table.row(Cell.words("in an inflated market a finished swap costs about what the factory equivalent asks"),
                 Cell.words("swap_inflated_position"), Cell.number(inflated, 2), worked.factoryShared.isEmpty()
                         || worked.stockValue.isEmpty()
-                        ? Cell.BLANK : Figures.money((1 - inflated) * median(money(worked.stockValue.get()))
-                                + inflated * median(money(worked.factoryShared.get()))));
+                        ? Cell.BLANK : Figures.money((1 - inflated) * middle(worked.stockValue.get())
+                                + inflated * middle(worked.factoryShared.get())));
         return table.build();
     }
 }

@@ -10,14 +10,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.BinaryOperator;
 import java.util.function.Function;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.CarFacts;
 import swapworth.listing.LevelOfTrade;
 import swapworth.market.FairValue.HeldBy;
 import swapworth.market.PriceModel;
-import swapworth.market.Subject;
 import swapworth.market.Range;
 import swapworth.market.ValueDraws;
 import swapworth.statistics.Combination;
@@ -196,8 +194,8 @@ public final class SwapValue implements SwapAnswer {
         }
 
         /**
-         * With swaps of other people that were seen. Each counts once, for its prices share its own luck: rows of one name, line and
-         * model year are one swap, and its sale counts, else its last price.
+         * With swaps of other people that were seen. Each counts once, for its prices share its own luck: rows of one name and line are
+         * one swap where their model years differ by no more than one or are not stated, and its sale counts, else its last price.
          *
          * @param swaps the swaps, in any order
          * @return a copy
@@ -205,10 +203,7 @@ public final class SwapValue implements SwapAnswer {
         public Options withSeen(List<SeenSwap> swaps) {
             requireNonNull(swaps, "swaps");
             Options copy = copy();
-            Map<List<Object>, SeenSwap> once = new LinkedHashMap<>();
-            swaps.forEach(swap -> once.merge(List.of(swap.name(), swap.facts().vehicle(), swap.facts().modelYear()), swap,
-                    BinaryOperator.maxBy(SeenSwap.LATEST)));
-            copy.seen = List.copyOf(once.values());
+            copy.seen = SeenSwap.once(swaps);
             return copy;
         }
 
@@ -267,7 +262,7 @@ public final class SwapValue implements SwapAnswer {
          * @throws IllegalArgumentException if there are fewer: their range would say nothing
          */
         public Options with(ValueDraws joint) {
-            if (joint.count() < FEWEST_DRAWS) {
+            if (requireNonNull(joint, "joint").count() < FEWEST_DRAWS) {
                 throw new IllegalArgumentException(joint.count() + " draws are too few for the range of a value; at least " + FEWEST_DRAWS);
             }
             Options copy = copy();
@@ -396,13 +391,9 @@ public final class SwapValue implements SwapAnswer {
      * @return amounts in the base currency at the level {@code level().sold()}, in the order of the market's draws
      */
     public double[] soldDraws() {
-        Subject asked = situation.subject(situation.finished);
-        if (asked.level().sold() == asked.level()) {
-            return draws();
-        }
-        Subject sold = new Subject(situation.finished, asked.level().sold(), asked.includes(), asked.on());
-        double[] step = Situation.combined((there, here) -> there / here, situation.draws.level(sold), situation.draws.level(asked));
-        return Situation.combined((amount, times) -> amount * times, price, step);
+        LevelOfTrade sold = level().sold();
+        return sold == level() ? draws() : Situation.combined((amount, times) -> amount * times, price,
+                situation.step(situation.subject(situation.finished), situation.finishedAt(sold)));
     }
 
     /**
@@ -412,6 +403,17 @@ public final class SwapValue implements SwapAnswer {
      */
     public double[] levelDraws() {
         return level.clone();
+    }
+
+    /**
+     * Draws of the price of this one car by the approaches alone, before swaps of the same body and running gear move it.
+     *
+     * @return amounts in the base currency, in the order of the market's draws; empty where no such swap counts: nothing lies between the
+     *     approaches and the value
+     */
+    public Optional<double[]> togetherDraws() {
+        return approaches.alike.count() == 0 ? Optional.empty()
+                : Optional.of(money(Situation.sum(together, situation.departure)));
     }
 
     /**
@@ -507,12 +509,22 @@ public final class SwapValue implements SwapAnswer {
     }
 
     /**
-     * Draws of what the factory equivalent in the same state would be worth, the effect of distance shared as for the finished car.
+     * Draws of what the factory equivalent in the same state would be worth if it had run as far as the chassis of the finished car.
      *
      * @return middle prices, in the order of the market's draws; empty where none is named or the listings cannot tell
      */
-    public Optional<double[]> factoryDraws() {
-        return approaches.factoryShared.map(SwapValue::money);
+    public Optional<double[]> factoryAtChassisDraws() {
+        return approaches.factoryAtChassis.map(SwapValue::money);
+    }
+
+    /**
+     * Draws of what the factory equivalent in the same state would be worth if it had run as far as the running gear of the finished car.
+     *
+     * @return middle prices, in the order of the market's draws; empty where no such distance is stated, none is named or the listings
+     *     cannot tell
+     */
+    public Optional<double[]> factoryAtGearDraws() {
+        return approaches.factoryAtGear.map(SwapValue::money);
     }
 
     /**
@@ -525,7 +537,7 @@ public final class SwapValue implements SwapAnswer {
         return approaches.takenApart();
     }
 
-    private static double[] money(double[] logs) {
+    static double[] money(double[] logs) {
         return Situation.map(logs, StrictMath::exp);
     }
 

@@ -120,6 +120,28 @@ class SwapValueTest {
         assertEquals(sold, value(SwapValue.options().withSeen(List.of(asked, seen("a", 15_000))), CAR).median());
     }
 
+    private static SeenSwap of(int year, SeenSwap swap) {
+        return swap.with(Situation.changed(FACTS, b -> b.modelYear(year)));
+    }
+
+    @Test
+    void swaps_of_one_name_whose_years_lie_further_apart_than_one_are_two_as_if_they_had_two_names() {
+        double two = value(SwapValue.options().withSeen(List.of(seen("a", 15_000), of(2010, seen("b", 16_000)))), CAR).median();
+        double same = value(SwapValue.options().withSeen(List.of(seen("a", 15_000), of(2010, seen("a", 16_000)))), CAR).median();
+        assertEquals(1, same / two, 0.01);
+    }
+
+    @Test
+    void a_year_that_is_off_by_one_or_not_stated_makes_no_other_swap() {
+        // as the ids of a file: one line, and one model year to within one
+        SeenSwap unstated = seen("a", 12_000).with(CarFacts.of(FACTS.vehicle()).build());
+        List<SeenSwap> rows = new ArrayList<>(List.of(unstated, of(2014, seen("a", 14_000)), seen("a", 15_000)));
+        double last = value(SwapValue.options().withSeen(List.of(seen("a", 15_000))), CAR).median();
+        assertEquals(last, value(SwapValue.options().withSeen(rows), CAR).median());
+        Collections.reverse(rows);
+        assertEquals(last, value(SwapValue.options().withSeen(rows), CAR).median());
+    }
+
     @Test
     void two_finished_cars_on_one_state_of_the_market_have_each_its_own_luck() {
         ValueDraws market = MODEL.draws(4000, 1);
@@ -138,6 +160,21 @@ class SwapValueTest {
         double[] price = value.draws();
         double[] level = value.levelDraws();
         return IntStream.range(0, price.length).mapToDouble(i -> Math.log(price[i] / level[i])).toArray();
+    }
+
+    @Test
+    void two_approaches_of_one_call_are_equal_and_print_what_they_tell() {
+        SwapValue.Options net = SwapValue.options();
+        Approach.Told one = told(value(net, CAR), Approach.Kind.COST);
+        Approach.Told same = told(value(net, CAR), Approach.Kind.COST);
+        assertEquals(one, same);
+        assertEquals(one.hashCode(), same.hashCode());
+        assertFalse(one.equals(told(value(net, FinishedCar.of("another", FACTS)), Approach.Kind.COST)));
+        assertEquals("cost: 10,000, 80 % range 10,000 to 10,000, 25 % of what is unsure about the middle price held by assumptions",
+                new Approach.Told(Approach.Kind.COST, new double[] {10_000, 10_000}, new double[] {10_000, 10_000}, 0.25,
+                        new FairValue.HeldBy("none", 0), List.of()).toString());
+        assertThrows(IllegalArgumentException.class, () -> new Approach.Told(Approach.Kind.COST, new double[2], new double[1], 0,
+                new FairValue.HeldBy("none", 0), List.of()));
     }
 
     @Test
