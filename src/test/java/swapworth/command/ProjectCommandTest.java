@@ -89,6 +89,17 @@ class ProjectCommandTest {
     }
 
     @Test
+    void what_cannot_be_used_of_the_files_that_speak_for_all_is_told_without_listings_too() throws IOException {
+        ledger("2026-03-04,19.99,wire");
+        Files.writeString(folder.resolve("words.csv"), "column,word,means\n*,curency,EUR\n");
+        Files.writeString(folder.resolve("rates.csv"), "date,from,to,rate\n2026-01-01,EUR,USD,1.1\n2026-01-01,EUR,USD,1.9\n");
+        assertEquals(0, run("project", folder.toString()));
+        assertTrue(out().contains("rejected: words.csv:2") && out().contains("to look at: rates.csv:3"), out());
+        assertEquals(1, run("project", folder.toString(), "--strict"));
+        assertTrue(err().contains("--strict: 1 rejected in words.csv"), err());
+    }
+
+    @Test
     void the_file_for_a_reader_is_written_and_an_unknown_reader_is_wrong_usage() throws IOException {
         ledger("2026-03-04,19.99,wire");
         assertEquals(0, run("project", folder.toString(), "--for", "lender"), err());
