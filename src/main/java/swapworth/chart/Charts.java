@@ -107,7 +107,7 @@ public final class Charts {
             plot.explain(Layer.Form.POLYGON, BAND, curve.bandName());
         }
         plot.note(marks.outside());
-        String alt = (groups.isEmpty() ? title : yLabel + " against " + xLabel + ": " + marks.words() + spans(xLabel, groups, Points::x)
+        String alt = title + (groups.isEmpty() ? "" : ": " + marks.words() + spans(xLabel, groups, Points::x)
                 + spans(yLabel, groups, Points::y)) + "." + (marks.outside().isEmpty() ? "" : " " + marks.outside());
         if (cx.length > 0) {
             int last = cx.length - 1;
@@ -344,7 +344,7 @@ public final class Charts {
         plot.explain(dots.form(), dots.ink(), dot);
         plot.explain(Layer.Form.LINE, core, "80 % range");
         plot.explain(Layer.Form.LINE, reach, "95 % range");
-        StringBuilder alt = new StringBuilder(xLabel).append(", ").append(dot).append(" of ").append(rows.size())
+        StringBuilder alt = new StringBuilder(title).append(": ").append(xLabel).append(", ").append(dot).append(" of ").append(rows.size())
                 .append(" rows, with 80 and 95 % ranges");
         for (int i = 0; i < Math.min(rows.size(), ROWS_IN_WORDS); i++) {
             RangeRow row = rows.get(i);

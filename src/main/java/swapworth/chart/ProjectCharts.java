@@ -52,7 +52,7 @@ public final class ProjectCharts {
             steps.add(Step.change("tools kept", -kept));
         }
         boolean open = ledger.entries().stream().anyMatch(e -> e.status() == Entry.Status.ESTIMATE);
-        steps.add(Step.level(open ? "at likely amounts, no reserve" : "what it costs"));
+        steps.add(Step.level(open ? "likely sum, no reserve" : "what it costs"));
         return AmountCharts.waterfall("Money from purchase to net at completion, by the likely amounts, as of " + ledger.on(),
                 "amount, " + ledger.currency().getCurrencyCode(), steps);
     }

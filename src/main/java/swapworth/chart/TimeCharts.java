@@ -16,6 +16,9 @@ import swapworth.statistics.Survival;
 
 /** The charts of the market in time, each made from results of the market. */
 public final class TimeCharts {
+    /** With fewer cars still on offer each step of a curve is the luck of one of them. */
+    private static final int FEWEST_AT_RISK = 5;
+    private static final String UNTIL_SALE = "Share not yet sold, by days on offer, while five cars or more are left";
 
     private TimeCharts() {
     }
@@ -86,7 +89,8 @@ public final class TimeCharts {
      * The share of cars not yet sold by days on offer.
      *
      * @param time the time on market
-     * @return the chart: all cars, vanished ones once not counted and once counted as sales, and by how the first ask stood
+     * @return the chart: all cars, vanished ones once not counted and once counted as sales, and by how the first ask stood; each
+     *     line ends where fewer than five cars are left on offer
      */
     public static Chart untilSale(TimeOnMarket time) {
         List<Points> lines = new ArrayList<>();
@@ -95,15 +99,18 @@ public final class TimeCharts {
         }
         for (Asked asked : List.of(Asked.BELOW, Asked.ABOVE)) {
             Survival some = time.untilSale(asked, Vanished.NOT_SOLD);
-            if (some.size() > 0) {
-                lines.add(steps(asked.words(), some));
-            }
+            lines.add(steps(asked.words(), some));
         }
-        return Charts.steps("Share not yet sold, by days on offer", "days since first seen", "not yet sold, %", lines);
+        lines.removeIf(line -> line.x().length == 1);
+        if (lines.isEmpty()) {
+            return Charts.empty(UNTIL_SALE, new DrawnData(UNTIL_SALE, List.of(), List.of()).table(), "fewer than five cars");
+        }
+        return Charts.steps(UNTIL_SALE, "days since first seen", "not yet sold, %", lines);
     }
 
-    private static Points steps(String name, Survival survival) {
-        int n = survival.steps().size();
+    /** A curve as far as enough cars are left to speak for it. */
+    static Points steps(String name, Survival survival) {
+        int n = (int) survival.steps().stream().takeWhile(s -> s.atRisk() >= FEWEST_AT_RISK).count();
         double[] x = new double[n + 1];
         double[] y = new double[n + 1];
         y[0] = 100;

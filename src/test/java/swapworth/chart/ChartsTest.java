@@ -94,7 +94,7 @@ class ChartsTest {
     void the_words_of_a_chart_say_what_it_shows() {
         assertEquals("index, May 2025 = 100 from 2025-05-05 to 2026-10-26: 100 at first, 90.6 at last (80 % range 87.5 to 93.8).",
                 SampleCharts.index().alt());
-        assertEquals("price, USD against mileage, mi: 2 cars; mileage, mi from 10 to 20; price, USD from 5 to 7.",
+        assertEquals("Prices: 2 cars; mileage, mi from 10 to 20; price, USD from 5 to 7.",
                 scatter(new double[] {10, 20}, new double[] {5, 7}).alt());
         Chart identity = Charts.identity("Asked", "asked, USD", "value, USD", "80 % range", ValueScale.LINEAR, List.of(
                 new Estimates("cars", new double[] {5, 10, 20}, new double[] {10, 11, 12}, new double[] {8, 9, 10},
