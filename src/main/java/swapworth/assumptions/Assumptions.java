@@ -154,6 +154,9 @@ public final class Assumptions {
                 found.add(problem(source, row, "middle", row.cell(middle), no.message()));
             } else if (newSpread instanceof Parsed.Refused<BigDecimal> no) {
                 found.add(problem(source, row, "spread", row.cell(spread), no.message()));
+            } else if (before.isMoney() && !(newMiddle instanceof Parsed.Understood<BigDecimal>)) {
+                found.add(problem(source, row, "middle", "", "a row on an amount of money states the amount: ours is in US dollars, and"
+                        + " a spread alone would be in another currency"));
             } else if (!newUnit.equals(before.unit())) {
                 found.add(problem(source, row, "unit", newUnit, "the unit of " + key + " is " + before.unit()
                         + "; express the number in it"));
@@ -165,7 +168,9 @@ public final class Assumptions {
                             newUnit,
                             row.cell(from).isEmpty() ? "the user's own, " + source.file() : row.cell(from),
                             row.cell(note).isEmpty() ? before.note() : row.cell(note), before.least(), before.most()));
-                    names.add(key);
+                    if (!names.contains(key)) {
+                        names.add(key);
+                    }
                 } catch (IllegalArgumentException e) {
                     boolean spreadAlone = stated >= before.least() && stated <= before.most();
                     found.add(problem(source, row, spreadAlone ? "spread" : "middle", row.cell(spreadAlone ? spread : middle),

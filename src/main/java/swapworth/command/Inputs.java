@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.TreeSet;
 import java.util.stream.Stream;
@@ -20,6 +21,9 @@ final class Inputs {
     static final String LISTINGS = "listings.csv";
     static final String CARS = "cars.csv";
     static final String LEDGER = "ledger.csv";
+    /** The files of a folder that are read. */
+    private static final List<String> FILES = List.of(LISTINGS, CARS, "words.csv", "lines.csv", "rates.csv", "assumptions.csv", "fees.csv",
+            "parts.csv", "partout.csv", "swaps.csv", LEDGER, "gates.csv", "alternatives.csv");
 
     private final Terminal terminal;
     private Optional<Assumptions> assumptions = Optional.empty();
@@ -32,8 +36,7 @@ final class Inputs {
     static void keepApart(Arguments arguments, List<Path> inputs) throws IOException {
         List<Path> read = new ArrayList<>(inputs);
         for (Path input : inputs) {
-            for (String beside : List.of(LISTINGS, CARS, "words.csv", "lines.csv", "rates.csv", "assumptions.csv", "fees.csv", "parts.csv",
-                    "partout.csv", "swaps.csv", LEDGER, "gates.csv", "alternatives.csv")) {
+            for (String beside : FILES) {
                 read.add(input.resolveSibling(beside));
             }
         }
@@ -65,7 +68,42 @@ final class Inputs {
             throw new NothingUsableException(folder + ": there is no such folder; needed: a folder with " + LISTINGS
                     + ", or one of the steps " + Main.STEPS);
         }
+        passedOver(folder).forEach(sentence -> terminal.out().print(TextLines.of("  ", sentence)));
         return folder;
+    }
+
+    /** What is not read of a folder though its owner may think so: files of another case or ending, and further listings. */
+    static List<String> passedOver(Path folder) {
+        try (Stream<Path> files = Files.list(folder)) {
+            return files.filter(Files::isRegularFile).sorted().flatMap(file -> passedOver(folder, file).stream()).toList();
+        } catch (IOException e) {
+            // What cannot be listed may still hold files that can be read by their names.
+            return List.of();
+        }
+    }
+
+    private static Optional<String> passedOver(Path folder, Path file) {
+        String name = String.valueOf(file.getFileName());
+        String plain = name.toLowerCase(Locale.ROOT);
+        String meant = plain.endsWith(".txt") ? plain.substring(0, plain.length() - 4).replace(".csv", "") + ".csv" : plain;
+        if (FILES.contains(name)) {
+            return Optional.empty();
+        }
+        if (FILES.contains(meant)) {
+            return isRead(folder.resolve(meant), file) ? Optional.empty()
+                    : Optional.of("not read: " + name + ", for the name must be " + meant);
+        }
+        return plain.startsWith("listings") && plain.endsWith(".csv") ? Optional.of("not read: " + name + "; put its rows into "
+                + LISTINGS + ", or name both files after the step judge") : Optional.empty();
+    }
+
+    /** Where names are known in any case, as on Windows, a file is read under the plain one. */
+    private static boolean isRead(Path meant, Path file) {
+        try {
+            return Files.exists(meant) && Files.isSameFile(meant, file);
+        } catch (IOException e) {
+            return false;
+        }
     }
 
     /** The folder that was stated, else the working folder where it holds the user's files, else the sample. */

@@ -237,9 +237,9 @@ public final class CarMatching {
     /** A mileage that falls from day to day under one id is mistyped, or the id was used for two cars. */
     private static void askAboutMileages(ListingColumns columns, Advertisements.Rows groups, List<RowProblem> oddities) {
         for (int i = 0; i < groups.count(); i++) {
+            int earlier = groups.rows()[groups.begin()[i]];
             for (int k = groups.begin()[i] + 1; k < groups.begin()[i + 1]; k++) {
                 int row = groups.rows()[k];
-                int earlier = groups.rows()[k - 1];
                 double left = columns.miles(row) / columns.miles(earlier);
                 if (left < 1 - FALL && columns.isDated(earlier)) {
                     Origin origin = columns.origin(row);
@@ -247,6 +247,8 @@ public final class CarMatching {
                             "under this id the mileage falls by " + Cell.format(100 * (1 - left), 0) + " % from "
                                     + columns.origin(earlier) + ": is one of the two mistyped, or does the id stand for two cars?"));
                 }
+                // A row without a mileage is no end of the comparison.
+                earlier = Double.isNaN(columns.miles(row)) ? earlier : row;
             }
         }
     }
@@ -353,7 +355,7 @@ public final class CarMatching {
 
         void takeIn(Joined other, int[] both, String why) {
             rows = both;
-            year = Math.max(year, other.year);
+            year = year == 0 ? other.year : year;
             trim = trim == 0 ? other.trim : trim;
             reasons.addAll(other.reasons);
             reasons.add(why);

@@ -136,7 +136,9 @@ public final class Check {
      * @return one row a row
      */
     public Table rejected() {
-        return RowProblem.table("Rejected: could not be read", read.rejected());
+        List<RowProblem> all = new ArrayList<>(read.rejected());
+        all.addAll(oddities(RowProblem.Kind.REJECTED));
+        return RowProblem.table("Rejected: could not be read", all);
     }
 
     /**
@@ -154,7 +156,12 @@ public final class Check {
      * @return one row an oddity
      */
     public Table oddities() {
-        return RowProblem.table("Odd, and used all the same", read.oddities());
+        return RowProblem.table("Odd, and used all the same", oddities(RowProblem.Kind.ODD));
+    }
+
+    /** Rows of the files that speak for all may be rejected beside the odd ones. */
+    private List<RowProblem> oddities(RowProblem.Kind kind) {
+        return read.oddities().stream().filter(problem -> problem.kind() == kind).toList();
     }
 
     /**

@@ -139,7 +139,7 @@ final class PairScore {
         if (last == of.lastMiles[b] || last == of.firstMiles[b] || Double.isNaN(last) || Double.isNaN(of.lastMiles[b])) {
             return false;
         }
-        boolean swapped = of.dated[a] && of.dated[b] && of.firstDay[b] < of.firstDay[a];
+        boolean swapped = swapped(a, b);
         double driven = swapped ? of.firstMiles[a] - of.lastMiles[b] : of.firstMiles[b] - last;
         return driven < 0 || driven > (swapped ? likelyMiles(b, a) : likelyMiles(a, b));
     }
@@ -220,8 +220,9 @@ final class PairScore {
                 : ROUNDING * growthAmongSame * (0.5 / Math.E + 0.5) * Rarities.MILES_OF_ALL / Math.pow(2, points);
     }
 
+    /** Whether the second of two was seen first: by their days; where one has none by their mileages, not by their order in the file. */
     private boolean swapped(int one, int other) {
-        return of.dated[one] && of.dated[other] && of.firstDay[other] < of.firstDay[one];
+        return of.dated[one] && of.dated[other] ? of.firstDay[other] < of.firstDay[one] : of.lastMiles[other] < of.lastMiles[one];
     }
 
     /** The logarithm to base 2 of the number of cars of the line and model year of an advertisement. */

@@ -180,8 +180,10 @@ public final class Alternatives {
                 hours += item.hours();
             }
             double[][] cash = new double[horizon + 1][count];
+            // The second item of one kind within a way is another thing than the first: it may happen or not by itself.
+            Map<String, Integer> before = new HashMap<>();
             for (Item item : items) {
-                double[] amounts = amounts(item);
+                double[] amounts = amounts(item, before.merge(key(item), 1, Integer::sum));
                 double sign = item.kind().comesIn() ? -1 : 1;
                 for (int month = item.month(); month <= Math.min(horizon, item.until()); month++) {
                     double carried = sign * StrictMath.exp(monthly * (horizon - month));
@@ -203,10 +205,15 @@ public final class Alternatives {
             return new Alternative(name, net, toFind, resale, hours, items, notCounted);
         }
 
-        private double[] amounts(Item item) {
-            String key = item.name() + "\n" + item.kind() + "\n" + item.likely() + "\n" + item.ends() + "\n" + item.car()
+        private double[] amounts(Item item, int place) {
+            return drawn.computeIfAbsent(key(item) + (place == 1 ? "" : "\n" + place),
+                    k -> draw(item, RandomNumbers.seed(options.seed(), k)));
+        }
+
+        /** What makes two items one thing, in whatever case and spacing it is written. */
+        private static String key(Item item) {
+            return Spelling.key(item.name()) + "\n" + item.kind() + "\n" + item.likely() + "\n" + item.ends() + "\n" + item.car()
                     + "\n" + item.chance() + "\n" + (item.car().isEmpty() ? 0 : item.month());
-            return drawn.computeIfAbsent(key, k -> draw(item, RandomNumbers.seed(options.seed(), k)));
         }
 
         private double[] draw(Item item, long seed) {

@@ -11,7 +11,6 @@ import swapworth.statistics.Quantiles;
 
 /** How much is in the undertaking at the end of each month, past months exactly and those to come draw by draw, and when it is most. */
 final class CashInIt {
-    private final Ledger ledger;
     private final List<Forecast.MonthOfCash> months = new ArrayList<>();
     private final Forecast.Peak peak;
     private final double[] moneyMonths;
@@ -23,11 +22,11 @@ final class CashInIt {
      * @param net what is paid less what comes in, month by month from that of the ledger's day, draw by draw
      */
     CashInIt(Ledger ledger, double[][] net) {
-        this.ledger = ledger;
         int count = net[0].length;
         moneyMonths = new double[count];
         Map<YearMonth, BigDecimal> past = ledger.sums().cashByMonth();
         YearMonth now = YearMonth.from(ledger.on());
+        YearMonth until = until(ledger, now);
         double sum = 0;
         double most = 0;
         YearMonth mostIn = now;
@@ -37,7 +36,7 @@ final class CashInIt {
             months.add(new Forecast.MonthOfCash(month, sum, sum, sum, new Range(sum, sum)));
             mostIn = sum > most ? month : mostIn;
             most = Math.max(most, sum);
-            double stands = standsIn(month) ? sum : 0;
+            double stands = month.isBefore(until) ? sum : 0;
             for (int i = 0; i < count; i++) {
                 moneyMonths[i] += stands;
             }
@@ -49,7 +48,7 @@ final class CashInIt {
         Arrays.fill(highest, most);
         Arrays.fill(when, -1);
         for (int m = 0; m < net.length; m++) {
-            boolean stands = standsIn(now.plusMonths(m));
+            boolean stands = now.plusMonths(m).isBefore(until);
             for (int i = 0; i < count; i++) {
                 standing[i] += net[m][i];
                 moneyMonths[i] += stands ? standing[i] : 0;
@@ -60,6 +59,12 @@ final class CashInIt {
             }
             months.add(new Forecast.MonthOfCash(now.plusMonths(m), Quantiles.of(standing, Forecast.LOW), Quantiles.of(standing, 0.5),
                     Quantiles.of(standing, Forecast.HIGH), Forecast.range(standing, 0.95)));
+        }
+        // What was sold after the last row stood in it until then.
+        for (YearMonth month = now.plusMonths(net.length); month.isBefore(until); month = month.plusMonths(1)) {
+            for (int i = 0; i < count; i++) {
+                moneyMonths[i] += standing[i];
+            }
         }
         int[] times = new int[net.length + 1];
         for (int m : when) {
@@ -72,9 +77,10 @@ final class CashInIt {
         peak = new Forecast.Peak(highest, best == 0 ? mostIn : now.plusMonths(best - 1L), times[best] / (double) count);
     }
 
-    /** Whether money stands in the undertaking at the end of a month: until the finished car is sold. */
-    private boolean standsIn(YearMonth month) {
-        return ledger.carSold().map(sale -> month.isBefore(YearMonth.from(sale.on()))).orElse(true);
+    /** The first month at whose end no money stands in the undertaking: that of the sale of the car, else the one after it is done. */
+    private static YearMonth until(Ledger ledger, YearMonth now) {
+        return ledger.carSold().map(sale -> YearMonth.from(sale.on())).orElseGet(() -> ledger.sums().doneIn()
+                .filter(done -> done.isAfter(now)).orElse(now).plusMonths(1));
     }
 
     List<Forecast.MonthOfCash> months() {
@@ -85,7 +91,7 @@ final class CashInIt {
         return peak;
     }
 
-    /** Draws of the sum of the cash in it at the end of each month until the car is sold: what interest is reckoned on. */
+    /** Draws of the sum of the cash in it at the end of each month until the car is done, or sold: what interest is reckoned on. */
     double[] moneyMonths() {
         return moneyMonths.clone();
     }

@@ -77,6 +77,7 @@ public record RedoCost(String currency, double[] cash, double[] hours, double ra
         double[] cars = perYear(assumptions.get("redo_cars"), count, seed ^ 0x2d0L);
         double[] cash = forecast.toFinish();
         int byMarket = 0;
+        int byPrices = 0;
         for (Entry entry : forecast.ledger().entries()) {
             if (entry.status() != Status.ACTUAL || entry.amount().signum() == 0) {
                 continue;
@@ -86,6 +87,7 @@ public record RedoCost(String currency, double[] cash, double[] hours, double ra
             double[] given = carsSince.getOrDefault(entry.line(), new double[0]);
             double[] rates = OF_THE_MARKET.contains(entry.category()) ? cars : prices;
             byMarket += given.length > 0 ? 1 : 0;
+            byPrices += given.length > 0 ? 0 : 1;
             for (int i = 0; i < count; i++) {
                 cash[i] += charged * (given.length > 0 ? given[i] : StrictMath.exp(years * rates[i]));
             }
@@ -95,9 +97,10 @@ public record RedoCost(String currency, double[] cash, double[] hours, double ra
         for (int i = 0; i < count; i++) {
             salvage[i] = Math.max(0, Math.min(1, salvage[i])) * value[i];
         }
-        int rows = forecast.ledger().entries().size();
-        String ofRedo = "The redo cost comes from " + rows + (rows == 1 ? " row" : " rows") + " of the ledger, " + byMarket
-                + " of them carried to today by the market of the listings, the others by assumptions on yearly prices.";
+        int rows = byMarket + byPrices;
+        String ofRedo = "The redo cost comes from " + rows + (rows == 1 ? " row" : " rows") + " of the ledger that are done, " + byMarket
+                + " of them carried to today by the market of the listings, " + byPrices + " by assumptions on yearly prices, and from what"
+                + " is still to be paid.";
         Optional<Ledger.CarSale> sale = forecast.ledger().carSold();
         List<String> evidence = sale.isPresent() ? List.of(ofRedo) : List.of(
                 "The value comes from listings and assumptions, with its range.", ofRedo,

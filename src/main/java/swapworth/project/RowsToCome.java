@@ -50,7 +50,9 @@ final class RowsToCome {
         toCome.removeIf(e -> e.status() == Status.ACTUAL || e.amount().signum() == 0);
         toCome.sort(Comparator.comparing(Entry::due).thenComparing(Entry::category).thenComparing(Entry::direction)
                 .thenComparing(Entry::amount).thenComparing(Entry::note).thenComparing(Entry::item)
-                .thenComparing(e -> e.range().map(r -> r.low().add(r.high())).orElse(BigDecimal.ZERO))
+                .thenComparing(e -> e.range().map(r -> r.low()).orElse(BigDecimal.ZERO))
+                .thenComparing(e -> e.range().map(r -> r.high()).orElse(BigDecimal.ZERO)).thenComparing(Entry::status)
+                .thenComparing(Entry::kept)
                 .thenComparing(e -> String.join(";", e.cars())));
         YearMonth first = YearMonth.from(ledger.on());
         double common = Math.sqrt(assumptions.get("estimate_correlation").middle());

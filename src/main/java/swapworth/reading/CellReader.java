@@ -97,7 +97,7 @@ public final class CellReader {
             unit = unitOf(found.after);
             if (unit.isEmpty()) {
                 return Parsed.refused("'" + Spelling.shortened(found.after, 20) + "' is no unit of distance",
-                        "is it mi or km?");
+                        "is it mi or km? Write the number in full, such as 165000 km");
             }
         }
         Quantity quantity = new Quantity(number.value(), unit);

@@ -78,7 +78,8 @@ final class MoneyText {
         if (isGroupTakenForDecimals(amount, currency)) {
             String whole = amount.unscaledValue().toString();
             return Parsed.refused("by the stated decimal mark this is " + amount.toPlainString() + ", and no amount of "
-                    + currency.getCurrencyCode() + " has three decimals", "is " + whole + " meant? Write it without a mark");
+                    + (currency.getDefaultFractionDigits() < 0 ? "most currencies" : currency.getCurrencyCode())
+                    + " has three decimals", "is " + whole + " meant? Write it without a mark");
         }
         return new Parsed.Understood<>(new Money(amount, currency), remarks);
     }

@@ -155,6 +155,8 @@ public final class CsvRows {
         out.write(bytes, 0, size);
         size = 0;
         Arrays.fill(before, "");
+        Arrays.fill(beforeFrom, 0);
+        Arrays.fill(beforeTo, 0);
     }
 
     /** The rows as text. */

@@ -30,6 +30,19 @@ class AssumptionsTest {
     }
 
     @Test
+    void a_row_on_an_amount_of_money_without_the_amount_changes_nothing() throws IOException {
+        Rates yen = Rates.of(List.of(new Rates.Rate(LocalDate.of(2026, 1, 1), Currency.getInstance("USD"), Currency.getInstance("JPY"),
+                new BigDecimal("150"))));
+        double ours = Assumptions.defaults().get("own_hour_rate").middle();
+        Assumptions read = with("name,middle,spread\nown_hour_rate,,5\n");
+        assertEquals(1, read.problems().size());
+        assertEquals(150 * ours, read.in(Currency.getInstance("JPY"), yen).get("own_hour_rate").middle(), 1e-9);
+        assertEquals(3000, with("name,middle,spread\nown_hour_rate,3000,\n").in(Currency.getInstance("JPY"), yen).get("own_hour_rate")
+                .middle());
+        assertEquals(List.of("capital_rate"), with("name,middle,spread\ncapital_rate,6,1\ncapital_rate,7,1\n").changed());
+    }
+
+    @Test
     void every_assumption_has_a_source_a_unit_and_a_meaning() {
         assertTrue(Assumptions.defaults().all().size() > 50);
         for (Assumption one : Assumptions.defaults().all()) {

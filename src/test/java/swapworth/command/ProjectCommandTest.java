@@ -100,6 +100,20 @@ class ProjectCommandTest {
     }
 
     @Test
+    void files_that_are_passed_over_by_their_names_are_named() throws IOException {
+        ledger("2026-03-04,19.99,wire");
+        for (String name : new String[] {"Cars.CSV", "words.csv.txt", "Rates.txt", "listings-2025.csv", "photo.jpg", "notes.txt"}) {
+            Files.writeString(folder.resolve(name), "a,b\n1,2\n");
+        }
+        assertEquals(0, run("project", folder.toString()));
+        for (String told : new String[] {"not read: Cars.CSV, for the name must be cars.csv",
+            "not read: words.csv.txt, for the name must be words.csv", "not read: Rates.txt, for the name must be rates.csv", "not read: listings-2025.csv; put its rows into"}) {
+            assertTrue(out().contains(told), told + "\n" + out());
+        }
+        assertFalse(out().contains("photo") || out().contains("notes.txt"), out());
+    }
+
+    @Test
     void the_file_for_a_reader_is_written_and_an_unknown_reader_is_wrong_usage() throws IOException {
         ledger("2026-03-04,19.99,wire");
         assertEquals(0, run("project", folder.toString(), "--for", "lender"), err());

@@ -58,6 +58,30 @@ class CarMatchingTest extends ReadingListings {
     }
 
     @Test
+    void undated_rows_are_one_car_or_two_in_whatever_order_they_stand() {
+        String low = ",,Roadster,,2016,61237,9123,North,,\n";
+        String high = ",,Roadster,,2016,61250,9123,North,,\n";
+        String others = ",,Roadster,,2016,90000,8000,South,,\n,,Roadster,,2017,80000,8500,East,,\n";
+        assertEquals(read(HEADER + low + high + others).cars().size(), read(HEADER + high + low + others).cars().size());
+    }
+
+    @Test
+    void cars_registered_in_different_years_stay_apart_when_a_row_without_a_year_is_joined() {
+        String head = "vehicle,first_registered,mileage_mi,price_usd,seen_on,note\n";
+        String note = ",one careful keeper and a folder full of bills\n";
+        assertEquals(2, read(head + "Roadster,2016,61237,9000,2026-01-01" + note + "Roadster,,61237,9000,2026-02-01" + note
+                + "Roadster,2018,61237,9000,2026-03-01" + note).cars().size());
+    }
+
+    @Test
+    void a_mileage_that_falls_across_a_row_without_one_is_asked_about() {
+        ListingsRead read = read(HEADER + "x,2026-01-01,Roadster,,2016,80000,9000,,,\nx,2026-02-01,Roadster,,2016,,9000,,,\n"
+                + "x,2026-03-01,Roadster,,2016,40000,9000,,,\n");
+        assertEquals(1, read.oddities().size(), read.oddities().toString());
+        assertTrue(read.oddities().get(0).message().contains("falls by 50 % from listings.csv:2"));
+    }
+
+    @Test
     void one_id_for_two_lines_is_two_cars_and_flagged() {
         ListingsRead read = read(HEADER + "a,2024-02-01,Roadster,,2010,50100,8500,,,\na,2024-03-01,Saloon,,2010,50000,9000,,,\n"
                 + "a,2024-04-01,Saloon,,2010,50000,9000,,,\n");

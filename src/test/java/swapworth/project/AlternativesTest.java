@@ -57,6 +57,23 @@ class AlternativesTest {
     }
 
     @Test
+    void one_item_in_two_ways_is_one_thing_however_it_is_spelled_and_two_of_a_name_in_one_way_are_two() throws IOException {
+        Assumptions assumptions = exact("capital_rate", "0", "horizon", "24");
+        Alternatives spelled = read(assumptions, "a,Gear box,5000,cost,0,,,,,,,", "a,deposit,100,payment,0,,,,,,,",
+                "b,gear-box,5000,cost,0,,,,,,,");
+        double[] a = spelled.all().get(0).netCost();
+        double[] b = spelled.all().get(1).netCost();
+        for (int i = 0; i < a.length; i++) {
+            assertEquals(100, a[i] - b[i], 1e-6);
+        }
+        // two coins: below 5,000 together in three of four; one coin would say one of two
+        double[] risks = read(exact("capital_rate", "0", "horizon", "24", "alternative_estimate", "0"),
+                "c,repair,5000,cost,6,,,,,50 %,,", "c,repair,5000,cost,18,,,,,50 %,,").all().get(0).netCost();
+        double once = Arrays.stream(risks).filter(r -> r < 7500).count() / (double) risks.length;
+        assertEquals(0.75, once, 4 * Math.sqrt(0.75 * 0.25 / risks.length));
+    }
+
+    @Test
     void a_row_that_sums_up_the_items_is_none_of_them() throws IOException {
         Assumptions assumptions = exact("alternative_estimate", "0", "capital_rate", "0", "horizon", "24");
         Alternatives read = read(assumptions, "swap,car,8000,cost,0,,,,,,,", "swap,work,1200,cost,0,,,,,,,",

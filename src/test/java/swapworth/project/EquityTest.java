@@ -85,6 +85,36 @@ class EquityTest {
         assertEquals(before - 100 + 3, after, 1e-9);
     }
 
+    // By hand: 10,000 at the end of January, 10,500 at that of February, in which it is done; 1 % a month.
+    @Test
+    void money_costs_until_the_car_is_done_and_not_until_the_last_part_is_sold() throws IOException {
+        Assumptions twelve = exact("capital_rate", 12);
+        for (String due : new String[] {"2026-02-10", "2026-09-10"}) {
+            Path file = Files.writeString(folder.resolve("ledger.csv"), "date,amount,note,category,status,low,high\n"
+                    + "2026-01-05,10000,car,purchase,actual,,\n2026-02-01,500,paint,labour,committed,,\n" + due
+                    + ",400,seats,part sold,committed,,\n");
+            Equity equity = Equity.of(all(20_000), Forecast.withDefaults().with(twelve).draws(COUNT, 1).of(Ledger.read(file)));
+            double later = due.startsWith("2026-09") ? 0 : 400;
+            assertEquals(0.01 * (10_000 + 10_500 - later), equity.capital()[3], 1e-6, due);
+        }
+    }
+
+    // By hand: 12,000 stand in it at the ends of eleven months, January to November; 1 % a month.
+    @Test
+    void a_sale_told_after_the_last_row_of_the_ledger_costs_money_until_that_day() throws IOException {
+        Assumptions twelve = exact("capital_rate", 12);
+        String paid = "date,amount,note,car,category,status\n2026-01-05,10000,car,recipient,purchase,actual\n"
+                + "2026-01-20,2000,shop,project,labour,actual\n";
+        Path file = Files.writeString(folder.resolve("ledger.csv"), paid + "2026-12-15,15000,sold it,,car sold,actual\n");
+        Ledger told = Ledger.read(file);
+        Ledger plain = Ledger.read(Files.writeString(folder.resolve("ledger.csv"), paid));
+        Ledger toldElsewhere = new Ledger(plain.entries(), told.carSales(), plain.on(), plain.currency(), plain.read());
+        for (Ledger ledger : List.of(told, toldElsewhere)) {
+            Equity equity = Equity.of(all(15_000), Forecast.withDefaults().with(twelve).draws(COUNT, 1).of(ledger));
+            assertEquals(0.01 * 11 * 12_000, equity.capital()[3], 1e-6, ledger.on().toString());
+        }
+    }
+
     @Test
     void when_the_car_is_sold_what_came_in_stands_in_place_of_its_value_and_before_that_the_sale_is_not_counted_beside_it()
             throws IOException {

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.nio.charset.StandardCharsets;
@@ -23,6 +24,16 @@ class CsvRowsTest {
     private static String defined(double value) {
         BigDecimal rounded = new BigDecimal(value).round(new MathContext(12)).stripTrailingZeros();
         return rounded.signum() == 0 ? "0" : rounded.toPlainString();
+    }
+
+    @Test
+    void an_empty_cell_after_rows_were_let_go_is_empty() throws IOException {
+        CsvRows rows = new CsvRows(10);
+        rows.words("Sivrette").end();
+        rows.words("Sivrette").end();
+        rows.writeTo(OutputStream.nullOutputStream());
+        rows.cell(new Cell("", "", Cell.Kind.NUMBER, "")).end();
+        assertEquals("\r\n", rows.toString());
     }
 
     @Test
