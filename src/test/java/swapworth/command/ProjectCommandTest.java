@@ -107,7 +107,8 @@ class ProjectCommandTest {
         }
         assertEquals(0, run("project", folder.toString()));
         for (String told : new String[] {"not read: Cars.CSV, for the name must be cars.csv",
-            "not read: words.csv.txt, for the name must be words.csv", "not read: Rates.txt, for the name must be rates.csv", "not read: listings-2025.csv; put its rows into"}) {
+            "not read: words.csv.txt, for the name must be words.csv", "not read: Rates.txt, for the name must be rates.csv",
+            "not read: listings-2025.csv; put its rows into"}) {
             assertTrue(out().contains(told), told + "\n" + out());
         }
         assertFalse(out().contains("photo") || out().contains("notes.txt"), out());
