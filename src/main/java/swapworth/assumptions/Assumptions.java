@@ -117,7 +117,8 @@ public final class Assumptions {
 
     /**
      * These assumptions with the rows of a file in place of ours. What a row leaves blank stays as it is. Rows that name no
-     * assumption, or give no number, change nothing and are among the {@link #problems()}.
+     * assumption, or give no number, change nothing and are among the {@link #problems()}; so is a row on an amount of money without
+     * the amount, for ours is in US dollars.
      *
      * @param file with the columns {@code name, middle} and, if wanted, {@code spread, unit, source, note}; what {@code words.csv}
      *        beside it says of headers and of the decimal mark holds

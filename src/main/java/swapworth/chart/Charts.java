@@ -442,6 +442,11 @@ public final class Charts {
         return plot.chart(title, alt.append('.').toString(), data.table(), PAINTER);
     }
 
+    /** A panel in place of a picture that says why there is none, where there are no numbers either. */
+    static Chart empty(String title, String why) {
+        return empty(title, new DrawnData(title, List.of(), List.of()).table(), why);
+    }
+
     /** A panel in place of a picture that says why there is none. */
     static Chart empty(String title, Table data, String why) {
         String alt = title + ": " + why;

@@ -18,6 +18,7 @@ import swapworth.table.Cell;
 
 /** The charts of judged listings, each made from results of the market. */
 public final class MarketCharts {
+    /** Where the dearest price is more than so many times the cheapest, a linear axis shows the cheap ones on its ground. */
     private static final double FAR_APART = 20;
 
     private MarketCharts() {
@@ -37,7 +38,7 @@ public final class MarketCharts {
         DistanceUnit unit = judged.read().distanceUnit();
         String title = curve.line() + ": price against mileage, for " + curve.car();
         if (!curve.points().isEmpty() && curve.points().stream().noneMatch(p -> p.mileage() == OfMileage.STATED)) {
-            return Charts.empty(title, new DrawnData(title, List.of(), List.of()).table(), "no row of this line states a mileage");
+            return Charts.empty(title, "no row of this line states a mileage");
         }
         List<Points> groups = new ArrayList<>();
         for (OfMileage mileage : OfMileage.values()) {
@@ -57,7 +58,6 @@ public final class MarketCharts {
                 new Curve("fitted", "80 % range of one car", at, curve.middle(), curve.low(), curve.high()));
     }
 
-    /** Prices that lie many times apart would stand on the ground of a linear axis. */
     private static ValueScale scale(LineCurve curve) {
         double[] prices = curve.points().stream().mapToDouble(LineCurve.Point::adjusted).sorted().toArray();
         return prices.length > 0 && prices[prices.length - 1] > FAR_APART * prices[0] ? ValueScale.LOGARITHMIC : ValueScale.LINEAR;
@@ -90,7 +90,7 @@ public final class MarketCharts {
         }
         String title = "Latest price of each car against its fair value, its own car left out";
         if (groups.isEmpty()) {
-            return Charts.empty(title, new DrawnData(title, List.of(), List.of()).table(), "no car has a value; its row says why");
+            return Charts.empty(title, "no car has a value; its row says why");
         }
         return Charts.identity(title, "price seen, " + currency(judged),
                 "fair value, " + currency(judged), "80 % range of one car", ValueScale.LOGARITHMIC, groups);
@@ -113,7 +113,7 @@ public final class MarketCharts {
         }
         String title = "Terms of the price model with 80 % and 95 % ranges";
         if (rows.isEmpty()) {
-            return Charts.empty(title, new DrawnData(title, List.of(), List.of()).table(), "the rows differ in no fact that has a term");
+            return Charts.empty(title, "the rows differ in no fact that has a term");
         }
         return Charts.ranges(title, "effect on price, %", rows, OptionalDouble.of(0));
     }

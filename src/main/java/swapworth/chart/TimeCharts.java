@@ -77,11 +77,11 @@ public final class TimeCharts {
                         some.stream().map(o -> o.car() + ": " + o.cuts().size() + (o.cuts().size() == 1 ? " cut" : " cuts")).toList()));
             }
         }
+        String title = "Cuts of the ask, by days on offer";
         if (groups.isEmpty()) {
-            String title = "Cuts of the ask, by days on offer";
-            return Charts.empty(title, new DrawnData(title, List.of(), List.of()).table(), "no car was seen on two days");
+            return Charts.empty(title, "no car was seen on two days");
         }
-        return Charts.scatterWithBand("Cuts of the ask, by days on offer", "days since first seen", "last ask against first, %",
+        return Charts.scatterWithBand(title, "days since first seen", "last ask against first, %",
                 ValueScale.LINEAR, groups, Curve.none());
     }
 
@@ -103,7 +103,7 @@ public final class TimeCharts {
         }
         lines.removeIf(line -> line.x().length == 1);
         if (lines.isEmpty()) {
-            return Charts.empty(UNTIL_SALE, new DrawnData(UNTIL_SALE, List.of(), List.of()).table(), "fewer than five cars");
+            return Charts.empty(UNTIL_SALE, "fewer than five cars");
         }
         return Charts.steps(UNTIL_SALE, "days since first seen", "not yet sold, %", lines);
     }

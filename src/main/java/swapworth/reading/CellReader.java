@@ -191,9 +191,10 @@ public final class CellReader {
      * @return its symbol; nothing where it names none
      */
     public static Optional<String> unitOfHeader(String header) {
-        String words = Spelling.key(header.replace('(', ' ').replace(')', ' ').replace('[', ' ').replace(']', ' ').replace(',', ' '));
+        String words = Spelling.key(Spelling.withoutBrackets(header));
         int space = words.lastIndexOf(' ');
-        return space < 0 ? Optional.empty() : unitOf(words.substring(space + 1)).filter(unit -> !words.endsWith(" m"));
+        // In a header of any language a lone m is no mile.
+        return space < 0 || words.endsWith(" m") ? Optional.empty() : unitOf(words.substring(space + 1));
     }
 
     static boolean isAbout(String before) {

@@ -30,7 +30,7 @@ public final class Currencies {
      * @return the currency, if there is one
      */
     public static Optional<Currency> ofHeader(String header) {
-        String words = Spelling.key(plain(header));
+        String words = Spelling.key(Spelling.withoutBrackets(header));
         int space = words.lastIndexOf(' ');
         return space < 0 ? Optional.empty() : of(words.substring(space + 1).toUpperCase(Locale.ROOT));
     }
@@ -44,12 +44,8 @@ public final class Currencies {
      * @return the currency, if there is one
      */
     public static Optional<Currency> ofColumn(String name, String header) {
-        String typed = Spelling.stripped(plain(header));
+        String typed = Spelling.stripped(Spelling.withoutBrackets(header));
         int space = typed.lastIndexOf(' ');
         return ofHeader(name).or(() -> name.equals(header) || space < 0 ? Optional.empty() : of(typed.substring(space + 1)));
-    }
-
-    private static String plain(String header) {
-        return header.replace('(', ' ').replace(')', ' ').replace('[', ' ').replace(']', ' ').replace(',', ' ');
     }
 }

@@ -88,6 +88,11 @@ public final class Spelling {
         return key;
     }
 
+    /** A header with spaces in place of brackets and commas, so that a unit in them is a word of its own. */
+    static String withoutBrackets(String header) {
+        return header.replace('(', ' ').replace(')', ' ').replace('[', ' ').replace(']', ' ').replace(',', ' ');
+    }
+
     private static boolean isKey(String text) {
         for (int i = 0; i < text.length(); i++) {
             char c = text.charAt(i);

@@ -21,7 +21,7 @@ final class PageHtml {
         if (!page.lead().isEmpty()) {
             paragraphs("lead", page.lead());
         }
-        int below = out.length();
+        int behindLead = out.length();
         out.append("</header>\n");
         sections(page.sections().subList(0, page.opening()));
         List<Section> rest = page.sections().subList(page.opening(), page.sections().size());
@@ -37,8 +37,9 @@ final class PageHtml {
         }
         out.append("<main>\n");
         sections(rest);
-        if (out.indexOf("<details", below) >= 0) {
-            out.insert(below, "<p class=\"paper\">What is folded on the screen is left off the paper: unfold what you want printed.</p>\n");
+        if (out.indexOf("<details", behindLead) >= 0) {
+            out.insert(behindLead,
+                    "<p class=\"paper\">What is folded on the screen is left off the paper: unfold what you want printed.</p>\n");
         }
         return out.append("</main>\n</body>\n</html>\n").toString();
     }

@@ -304,7 +304,7 @@ public final class SwapValue implements SwapAnswer {
          * @param car the car
          * @param model the price model of all listings
          * @return a value, or why there is none
-         * @throws IllegalArgumentException if the draws that it is to stand on are of another model
+         * @throws IllegalArgumentException if the draws that it is to stand on are of another model, or too few for the swaps seen
          */
         public SwapAnswer value(FinishedCar car, PriceModel model) {
             Situation situation = new Situation(car, model, this);
