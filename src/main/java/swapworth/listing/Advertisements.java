@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.IntUnaryOperator;
 import swapworth.statistics.Ranges;
 
 /**
@@ -21,8 +22,10 @@ final class Advertisements {
     }
 
     final ListingColumns columns;
-    /** The model year; else the year of first registration, below 0 to tell them apart; 0 if neither is known. */
-    final int[] year;
+    /** The model year; 0 if it is not known. */
+    final int[] modelYear;
+    /** The year of first registration; 0 if it is not known. */
+    final int[] yearRegistered;
     /** The number of the trim, 0 for none; of the region likewise. */
     final int[] trim;
     final int[] region;
@@ -52,7 +55,8 @@ final class Advertisements {
         this.rows = rows;
         this.members = members;
         int n = members.length;
-        year = new int[n];
+        modelYear = new int[n];
+        yearRegistered = new int[n];
         trim = new int[n];
         region = new int[n];
         source = new int[n];
@@ -79,7 +83,8 @@ final class Advertisements {
     private void layOut(int i) {
         int first = firstRow(i);
         int last = lastRow(i);
-        year[i] = year(i);
+        modelYear[i] = latestYear(columns::modelYear, i);
+        yearRegistered[i] = latestYear(columns::yearRegistered, i);
         trim[i] = unlessEmpty(columns.trim, latest(columns.trim, i));
         region[i] = unlessEmpty(columns.region, latest(columns.region, i));
         source[i] = columns.source.code(first);
@@ -97,7 +102,8 @@ final class Advertisements {
         columns = all.columns;
         rows = all.rows;
         members = Arrays.copyOfRange(all.members, from, to);
-        year = Arrays.copyOfRange(all.year, from, to);
+        modelYear = Arrays.copyOfRange(all.modelYear, from, to);
+        yearRegistered = Arrays.copyOfRange(all.yearRegistered, from, to);
         trim = Arrays.copyOfRange(all.trim, from, to);
         region = Arrays.copyOfRange(all.region, from, to);
         source = Arrays.copyOfRange(all.source, from, to);
@@ -121,20 +127,37 @@ final class Advertisements {
         return code == 0 || column.of(code).orElse("").isEmpty() ? 0 : code;
     }
 
-    private int year(int i) {
+    private int latestYear(IntUnaryOperator yearOfRow, int i) {
         for (int k = rows.begin[members[i] + 1] - 1; k >= rows.begin[members[i]]; k--) {
-            int its = columns.modelYear(rows.rows[k]);
+            int its = yearOfRow.applyAsInt(rows.rows[k]);
             if (its != 0) {
                 return its;
             }
         }
-        for (int k = rows.begin[members[i] + 1] - 1; k >= rows.begin[members[i]]; k--) {
-            int its = columns.yearRegistered(rows.rows[k]);
-            if (its != 0) {
-                return -its;
-            }
-        }
         return 0;
+    }
+
+    /** A number that is equal for those of one model year, else of one year of registration; these lie below 0. 0 if neither is known. */
+    int year(int i) {
+        return modelYear[i] != 0 ? modelYear[i] : -yearRegistered[i];
+    }
+
+    /**
+     * Whether what is known of two years cannot be said of one car: another model year; without that, another year of registration; or
+     * a model year and a year of registration that lie more than a year apart. 0 stands for a year that is not known.
+     */
+    static boolean yearsClash(int modelYear, int registered, int otherModelYear, int otherRegistered) {
+        if (modelYear != 0 && otherModelYear != 0) {
+            return modelYear != otherModelYear;
+        }
+        if (registered != 0 && otherRegistered != 0) {
+            return registered != otherRegistered;
+        }
+        return areFar(modelYear, otherRegistered) || areFar(otherModelYear, registered);
+    }
+
+    private static boolean areFar(int modelYear, int registered) {
+        return modelYear != 0 && registered != 0 && Math.abs(modelYear - registered) > 1;
     }
 
     private void miles(int i) {

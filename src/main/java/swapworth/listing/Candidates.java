@@ -4,7 +4,8 @@ import java.util.Arrays;
 
 /**
  * The pairs of advertisements of one line that are worth a score: those that agree exactly in mileage or, within a model year, in
- * price, or whose mileages lie so near that one car may have driven the difference. All other pairs could not reach a threshold.
+ * price, or whose mileages lie so near that one car may have driven the difference, the model year of one and the year of registration
+ * of the other being counted as one where they lie next to each other. All other pairs could hardly reach a threshold.
  */
 final class Candidates {
 
@@ -67,6 +68,9 @@ final class Candidates {
         if (orders.isOneWithoutTrim()) {
             new Laid(orders.byYear).nearOnesWithoutTrim();
         }
+        if (orders.years.length > 0 && orders.years[0] < 0 && orders.years[orders.years.length - 1] > 0) {
+            new Laid(orders.byYear).nearOnesOfEitherYear();
+        }
     }
 
     /** A mileage that hundreds share says so little that other years, or unknown ones, need not be compared. */
@@ -79,7 +83,7 @@ final class Candidates {
         int[] byYear = orders.inOrderOfYears(group);
         for (int begin = 0, end; begin < byYear.length; begin = end) {
             end = begin + 1;
-            while (end < byYear.length && of.year[byYear[end]] == of.year[byYear[begin]]) {
+            while (end < byYear.length && orders.yearOf[byYear[end]] == orders.yearOf[byYear[begin]]) {
                 end++;
             }
             pairs(byYear, begin, end);
@@ -193,6 +197,54 @@ final class Candidates {
                     }
                 }
             }
+        }
+
+        /** The pairs of a year of registration and a model year of one car whose mileages lie near each other. */
+        void nearOnesOfEitherYear() {
+            for (int from = 0, to; from < number.length && orders.years[year(from)] < 0; from = to) {
+                int registered = -orders.years[year(from)];
+                to = from + 1;
+                while (to < number.length && year(to) == year(from)) {
+                    to++;
+                }
+                for (int modelYear = registered - 1; modelYear <= registered + 1; modelYear++) {
+                    int year = Arrays.binarySearch(orders.years, modelYear);
+                    if (year >= 0) {
+                        nearOnes(from, to, year);
+                    }
+                }
+            }
+        }
+
+        /** The pairs of some of one year, in the order of their mileages, and all of another whose mileages lie near each other. */
+        private void nearOnes(int from, int to, int otherYear) {
+            int begin = placeOf(otherYear);
+            int end = placeOf(otherYear + 1);
+            for (int i = from; i < to; i++) {
+                while (begin < end && lastMiles[begin] < lastMiles[i] - MOST_MILES_BETWEEN) {
+                    begin++;
+                }
+                for (int j = begin; j < end && lastMiles[j] <= lastMiles[i] + MOST_MILES_BETWEEN; j++) {
+                    if (lastMiles[j] != lastMiles[i] && canBeOne(i, j, otherYear)) {
+                        take(number[i], number[j]);
+                    }
+                }
+            }
+        }
+
+        /** Where those of a year begin, if the order is that of the years. */
+        private int placeOf(int itsYear) {
+            int from = 0;
+            int to = number.length;
+            while (from < to) {
+                int middle = from + to >>> 1;
+                if (year(middle) < itsYear) {
+                    from = middle + 1;
+                } else {
+                    to = middle;
+                }
+            }
+            return from;
         }
 
         private int year(int i) {

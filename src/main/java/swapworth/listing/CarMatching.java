@@ -26,7 +26,9 @@ import swapworth.table.Table;
  * joined if what is left reaches the threshold, or 2 points less where each is the other's best partner by far. {@link #table()} prints
  * all points.
  *
- * <p>Different model years or trims forbid a join, and so does a mileage that fell or grew beyond likely use, unless both have
+ * <p>Different model years or trims forbid a join, and without model years different years of first registration; a model year and a year
+ * of registration do so where they lie more than one apart, for a car is mostly registered in its model year or the year before or
+ * after. So does a mileage that fell or grew beyond likely use, unless both have
  * the same note. Joins are made in the order of their scores, and none is made that would bring
  * two model years, two trims, or mileages that fall from one day to a later one into one car. Each join is written into {@link
  * Car#joinedBy}.
@@ -109,7 +111,8 @@ public final class CarMatching {
         Table.Builder table = Table.titled("How advertisements are joined into cars: points of a pair")
                 .note("Two advertisements of one model line are joined at " + needed() + ", after the logarithm to base 2 of the number of "
                         + "cars of the line and model year, rows at one mileage counted once, is taken off.")
-                .note("Different model years or trims forbid a join; so does a mileage that fell, or grew by more than "
+                .note("Different model years or trims forbid a join; so do different years of first registration where no model years are"
+                        + " known, a model year and a year of registration more than one apart, and a mileage that fell, or grew by more than "
                         + PairScore.likelyGrowth() + ", unless the notes are equal.")
                 .columns(Column.words("fact"), Column.words("agreement"), Column.words("points"));
         for (String[] rule : PairScore.rules()) {
@@ -338,24 +341,27 @@ public final class CarMatching {
     /** Advertisements that were taken for one car. */
     private static final class Joined {
         private int[] rows;
-        private int year;
+        private int modelYear;
+        private int registered;
         private int trim;
         private final List<String> reasons = new ArrayList<>();
 
         Joined(Advertisements of, int one) {
             rows = of.rows(one);
-            year = of.year[one];
+            modelYear = of.modelYear[one];
+            registered = of.yearRegistered[one];
             trim = of.trim[one];
         }
 
         boolean clashesWith(Joined other) {
-            return year != 0 && other.year != 0 && year != other.year
+            return Advertisements.yearsClash(modelYear, registered, other.modelYear, other.registered)
                     || trim != 0 && other.trim != 0 && trim != other.trim;
         }
 
         void takeIn(Joined other, int[] both, String why) {
             rows = both;
-            year = year == 0 ? other.year : year;
+            modelYear = modelYear == 0 ? other.modelYear : modelYear;
+            registered = registered == 0 ? other.registered : registered;
             trim = trim == 0 ? other.trim : trim;
             reasons.addAll(other.reasons);
             reasons.add(why);

@@ -10,7 +10,7 @@ final class Orders {
     /** Of two miles the fewer come first if they differ by this part of one. */
     private static final int PARTS_OF_A_MILE = 256;
 
-    /** The model years, ascending, and of each advertisement the place of its year among them. */
+    /** The years by {@link Advertisements#year}, ascending, and of each advertisement the place of its year among them. */
     final int[] years;
     final int[] yearOf;
     /** By mileage, ascending, of equal ones in the order of the files, and last those without one. */
@@ -28,12 +28,13 @@ final class Orders {
     Orders(Advertisements of) {
         this.of = of;
         int n = of.count();
-        years = distinct(of.year);
         yearOf = new int[n];
+        Arrays.setAll(yearOf, of::year);
+        years = distinct(yearOf);
         long[] keys = new long[n];
         int known = 0;
         for (int i = 0; i < n; i++) {
-            yearOf[i] = Arrays.binarySearch(years, of.year[i]);
+            yearOf[i] = Arrays.binarySearch(years, yearOf[i]);
             known += Double.isNaN(of.lastMiles[i]) ? 0 : 1;
             keys[i] = milesForOrder(of.lastMiles[i]) << 32 | i;
         }

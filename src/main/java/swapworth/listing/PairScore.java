@@ -18,6 +18,7 @@ final class PairScore {
     private static final double SIMILAR_PRICE = 0.5;
     private static final double OTHER_PRICE = -1.5;
     private static final double FAR_PRICE = -5;
+    private static final double EITHER_YEAR = -1.6;
     private static final double OTHER_SELLER = -3;
     static final double OTHER_REGION = -4;
     private static final double OTHER_TITLE = -6;
@@ -120,11 +121,11 @@ final class PairScore {
     }
 
     /**
-     * Whether two advertisements cannot show one car whatever else they agree in: another model year, another trim, or a mileage
-     * that falls or rises beyond likely use without an equal text that would show it to be mistyped.
+     * Whether two advertisements cannot show one car whatever else they agree in: another year, another trim, or a mileage that falls or
+     * rises beyond likely use without an equal text that would show it to be mistyped.
      */
     boolean forbidden(int a, int b) {
-        if (of.year[a] != of.year[b] && of.year[a] != 0 && of.year[b] != 0) {
+        if (Advertisements.yearsClash(of.modelYear[a], of.yearRegistered[a], of.modelYear[b], of.yearRegistered[b])) {
             return true;
         }
         if (of.trim[a] != of.trim[b] && of.trim[a] != 0 && of.trim[b] != 0) {
@@ -247,6 +248,7 @@ final class PairScore {
         double cohort = Math.max(p.cohort, q.cohort);
         double sum = add(-cohort, explain ? "among " + Math.round(Math.pow(2, cohort)) + " of the line and year" : "", parts,
                 explain);
+        sum += year(a, b, parts, explain);
         sum += mileage(a, b, p, parts, explain);
         sum += offer(a, b, p, parts, explain) + facts(a, b, parts, explain) + texts(a, b, parts, explain);
         return sum + further(p, q, parts, explain);
@@ -291,6 +293,12 @@ final class PairScore {
 
     private double texts(int a, int b, List<String> parts, boolean explain) {
         return add(note(a, b), "same text", parts, explain) + add(options(a, b), "same text", parts, explain);
+    }
+
+    /** Three model years may be that of a car whose year of registration is told, so that chance has three times as many cars. */
+    private double year(int a, int b, List<String> parts, boolean explain) {
+        return differ(of.year(a), of.year(b)) && of.yearRegistered[a] != of.yearRegistered[b]
+                ? add(EITHER_YEAR, "model year against year of registration", parts, explain) : 0;
     }
 
     private double mileage(int a, int b, Rarities.Profile p, List<String> parts, boolean explain) {
@@ -450,6 +458,7 @@ final class PairScore {
         rule(rules, "mileage", "grew by more, and the notes are equal; forbidden if not", shown(MILEAGE_JUMPED));
         rule(rules, "mileage", "fell, and the notes are equal; forbidden if not", shown(MILEAGE_FELL));
         rule(rules, "mileage", "missing in one or both", shown(NO_MILEAGE));
+        rule(rules, "year", "a model year, and a year of registration at most one apart; forbidden if farther", shown(EITHER_YEAR));
         rule(rules, "price", "equal", "log2 of 1 / chance, at most " + shown(Rarities.MOST_FOR_PRICE)
                 + "; the chance is the share of other rows of the line with this price, at least its roundness / "
                 + Cell.format(Rarities.PRICES_OF_ALL, 0) + " times the middle price of the line");

@@ -116,12 +116,24 @@ final class Rarities {
             Set<Long> kinds = new HashSet<>();
             for (int k = from; k < to; k++) {
                 int i = orders.byMiles[k];
-                kinds.add((long) of.year[i] << 32 | of.trim[i]);
+                kinds.add(kind(of.year(i), of.trim[i]));
             }
+            // A year of registration may be that of a car whose model year is told elsewhere.
+            kinds.removeIf(kind -> kind < 0 && isAmong(kinds, kind));
             known = kinds.size() - 1;
             othersAt.put(whole, known);
         }
         return known;
+    }
+
+    private static long kind(int year, int trim) {
+        return (long) year << 32 | trim;
+    }
+
+    private static boolean isAmong(Set<Long> kinds, long registered) {
+        int year = (int) -(registered >> 32);
+        int trim = (int) registered;
+        return kinds.contains(kind(year, trim)) || kinds.contains(kind(year - 1, trim)) || kinds.contains(kind(year + 1, trim));
     }
 
     double chanceOfPrice(double price) {

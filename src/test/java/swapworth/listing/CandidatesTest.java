@@ -46,23 +46,30 @@ class CandidatesTest extends ReadingListings {
         assertTrue(reached > 500, reached + " pairs");
     }
 
-    /** What candidates are said to be: equal mileages; within a model year equal prices, or mileages that lie near each other. */
+    /**
+     * What candidates are said to be: equal mileages; within a model year equal prices, or mileages that lie near each other; such
+     * mileages of a model year and a year of registration next to it.
+     */
     private static boolean isCompared(Advertisements of, int a, int b) {
-        return of.lastMiles[a] == of.lastMiles[b] || of.year[a] == of.year[b]
-                && (Math.round(of.lastPrice[a]) == Math.round(of.lastPrice[b]) || Math.abs(of.lastMiles[a] - of.lastMiles[b]) <= 3000);
+        boolean near = Math.abs(of.lastMiles[a] - of.lastMiles[b]) <= 3000;
+        return of.lastMiles[a] == of.lastMiles[b]
+                || of.year(a) == of.year(b) && (near || Math.round(of.lastPrice[a]) == Math.round(of.lastPrice[b]))
+                || near && of.year(a) < 0 != of.year(b) < 0 && Math.abs(of.year(a) + of.year(b)) <= 1;
     }
 
     /** Advertisements of one or two sightings, every other one a car that has been driven on since its last one. */
     private Advertisements line(SplittableRandom random, int count) {
-        StringBuilder text = new StringBuilder("id,seen_on,vehicle,trim,model_year,mileage_mi,price_usd,region,note\n");
+        StringBuilder text = new StringBuilder("id,seen_on,vehicle,trim,model_year,first_registered,mileage_mi,price_usd,region,note\n");
         String car = "";
         String region = "";
+        int year = 0;
         int day = 0;
         int miles = 0;
         int price = 0;
         for (int i = 0; i < count; i++) {
             if (i % 2 == 0) {
-                car = "Roadster," + pick(random, "", "S", "L") + "," + (2010 + random.nextInt(3)) + ",";
+                car = "Roadster," + pick(random, "", "S", "L") + ",";
+                year = 2010 + random.nextInt(3);
                 region = pick(random, "", "North", "South", "East");
                 day = random.nextInt(300);
                 miles = 5_000 + random.nextInt(140_000);
@@ -73,9 +80,10 @@ class CandidatesTest extends ReadingListings {
                 miles += random.nextInt(1 + 10 * days);
                 price -= random.nextInt(3) * random.nextInt(400);
             }
+            String years = random.nextInt(4) > 0 ? year + ",," : "," + (year + random.nextInt(3) - 1) + ",";
             for (int sighting = random.nextInt(5) == 0 ? 0 : 1; sighting < 2; sighting++) {
                 text.append("id").append(i).append(',')
-                        .append(random.nextInt(20) == 0 ? "" : LocalDate.of(2024, 1, 1).plusDays(day)).append(',').append(car)
+                        .append(random.nextInt(20) == 0 ? "" : LocalDate.of(2024, 1, 1).plusDays(day)).append(',').append(car).append(years)
                         .append(random.nextInt(20) == 0 ? "" : miles).append(',').append(price).append(',')
                         .append(random.nextInt(9) == 0 ? "West" : region).append(',').append(pick(random, NOTES)).append('\n');
                 if (sighting == 0) {

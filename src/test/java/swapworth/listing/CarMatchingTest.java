@@ -73,6 +73,34 @@ class CarMatchingTest extends ReadingListings {
                 + "Roadster,2018,61237,9000,2026-03-01" + note).cars().size());
     }
 
+    /** A car is mostly registered in its model year or the year before or after (common practice, no source). */
+    @Test
+    void a_car_told_by_its_model_year_and_by_the_year_it_was_registered_is_one_car() {
+        String note = ",one careful keeper and a folder full of bills\n";
+        String head = "vehicle,model_year,first_registered,mileage_mi,price_usd,seen_on,note\n";
+        String others = "Roadster,2012,,91000,7000,2026-01-03,\nRoadster,,2019,40100,15000,2026-01-04,\n";
+        for (int registered = 2014; registered <= 2018; registered++) {
+            for (int driven : new int[] {0, 120}) {
+                ListingsRead read = read(head + "Roadster,2016,,61237,9000,2026-01-01" + note
+                        + "Roadster,," + registered + "," + (61237 + driven) + ",9000,2026-02-01" + note + others);
+                assertEquals(Math.abs(registered - 2016) <= 1 ? 3 : 4, read.cars().size(), registered + ", " + driven + " miles");
+            }
+        }
+        // A row that states both tells a second car by either.
+        assertEquals(1, read(head + "Roadster,2016,2015,61237,9000,2026-01-01" + note + "Roadster,,2015,61237,9000,2026-02-01" + note)
+                .cars().size());
+        assertEquals(2, read(head + "Roadster,2016,2015,61237,9000,2026-01-01" + note + "Roadster,,2016,61237,9000,2026-02-01" + note)
+                .cars().size());
+    }
+
+    @Test
+    void cars_of_two_model_years_stay_apart_though_a_row_between_them_tells_the_year_of_registration_alone() {
+        String note = ",one careful keeper and a folder full of bills\n";
+        assertEquals(2, read("vehicle,model_year,first_registered,mileage_mi,price_usd,seen_on,note\n"
+                + "Roadster,2015,,61237,9000,2026-01-01" + note + "Roadster,,2016,61237,9000,2026-02-01" + note
+                + "Roadster,2017,,61237,9000,2026-03-01" + note).cars().size());
+    }
+
     @Test
     void a_mileage_that_falls_across_a_row_without_one_is_asked_about() {
         ListingsRead read = read(HEADER + "x,2026-01-01,Roadster,,2016,80000,9000,,,\nx,2026-02-01,Roadster,,2016,,9000,,,\n"
