@@ -19,8 +19,9 @@ import swapworth.reading.Words;
 final class RowReader extends FileCells {
 
     private static final double MOST_MILES = 1_000_000;
-    /** Less than this nobody has driven a car that is some years old. */
-    private static final double NO_MILES = 100;
+    /** Less than this, in miles or in kilometres, nobody has driven a car that is some years old. */
+    private static final double HARDLY_ANY = 1_000;
+    private static final double NO_LONGER_NEW = 2;
 
     private final Remembered<Optional<String>> id = texts(ListingColumn.ID);
     private final Column<Optional<LocalDate>> seenOn = seenOn();
@@ -212,13 +213,22 @@ final class RowReader extends FileCells {
         }
     }
 
-    /** A car some years old that has run nothing is rare; a distance that nobody wrote down is not. */
+    /** A car some years old that has run nothing is rare; a distance that nobody wrote down is not, nor one written in thousands. */
     private void askOfNoDistance(Distance run, CsvRow row, Draft draft) {
-        if (run.miles() < NO_MILES && draft.facts.modelYear.isPresent() && draft.seenOn.isPresent()
-                && draft.seenOn.get().getYear() - draft.facts.modelYear.getAsInt() > 1) {
-            draft.odd(columns.header(ListingColumn.MILEAGE), text(ListingColumn.MILEAGE, row),
-                    "hardly any distance for a car of this age: if it is not known, leave the cell blank. The row is used as it stands");
+        OptionalDouble age = yearsOld(draft);
+        if (run.unit().fromMiles(run.miles()) < HARDLY_ANY && age.orElse(NO_LONGER_NEW) >= NO_LONGER_NEW) {
+            draft.odd(columns.header(ListingColumn.MILEAGE), text(ListingColumn.MILEAGE, row), "hardly any distance for a car "
+                    + (age.isPresent() ? "of this age" : "that may be years old")
+                    + ": if it counts thousands, write it in full; if it is not known, leave the cell blank. The row is used as it stands");
         }
+    }
+
+    /** The age that a row tells, in years between two numbers of years where it is not given outright. */
+    private static OptionalDouble yearsOld(Draft draft) {
+        CarFacts.Builder facts = draft.facts;
+        OptionalInt born = facts.firstRegistered.isPresent() ? OptionalInt.of(facts.firstRegistered.get().getYear()) : facts.modelYear;
+        return facts.ageYears.isPresent() || draft.seenOn.isEmpty() || born.isEmpty() ? facts.ageYears
+                : OptionalDouble.of(draft.seenOn.get().getYear() - born.getAsInt());
     }
 
     private Distance distance(Column<Distance> column, CsvRow row, Draft draft) {

@@ -88,6 +88,11 @@ public final class CellReader {
         if (!(found.value instanceof Parsed.Understood<BigDecimal> number)) {
             return found.value.map(value -> new Quantity(value, Optional.empty()));
         }
+        if (NumberText.isGroupTakenForDecimals(number.value())) {
+            return Parsed.refused("by the stated decimal mark this is " + number.value().toPlainString()
+                    + ", and no distance of a car is told to three decimals",
+                    "is " + number.value().unscaledValue() + " meant? Write it without a mark");
+        }
         boolean about = !found.before.isEmpty() && isAbout(found.before);
         if (!about && !found.before.isEmpty()) {
             return Parsed.refused("this is no distance", "write the number first, then mi or km");

@@ -75,19 +75,14 @@ final class MoneyText {
         }
         BigDecimal amount = minus ? number.value().negate() : number.value();
         Currency currency = own.or(() -> stated).orElse(Currencies.USUAL);
-        if (isGroupTakenForDecimals(amount, currency)) {
+        // These are thousands wherever a coin has two decimals at most.
+        if (currency.getDefaultFractionDigits() < 3 && NumberText.isGroupTakenForDecimals(amount)) {
             String whole = amount.unscaledValue().toString();
             return Parsed.refused("by the stated decimal mark this is " + amount.toPlainString() + ", and no amount of "
                     + (currency.getDefaultFractionDigits() < 0 ? "most currencies" : currency.getCurrencyCode())
                     + " has three decimals", "is " + whole + " meant? Write it without a mark");
         }
         return new Parsed.Understood<>(new Money(amount, currency), remarks);
-    }
-
-    /** One to three digits, a mark and three digits are thousands wherever a coin has two decimals at most. */
-    private static boolean isGroupTakenForDecimals(BigDecimal amount, Currency currency) {
-        return amount.scale() == 3 && currency.getDefaultFractionDigits() < 3 && amount.abs().compareTo(BigDecimal.ONE) >= 0
-                && amount.abs().compareTo(BigDecimal.valueOf(1000)) < 0;
     }
 
     private static Parsed<Money> unknown(String words) {

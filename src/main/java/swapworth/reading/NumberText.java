@@ -130,6 +130,12 @@ final class NumberText {
         return number;
     }
 
+    /** Whether a number was read as one to three digits, a mark and three decimals, which most writers mean for thousands. */
+    static boolean isGroupTakenForDecimals(BigDecimal number) {
+        return number.scale() == 3 && number.abs().compareTo(BigDecimal.ONE) >= 0
+                && number.abs().compareTo(BigDecimal.valueOf(1000)) < 0;
+    }
+
     private static boolean isDigit(char c) {
         return c >= '0' && c <= '9';
     }

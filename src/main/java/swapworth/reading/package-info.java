@@ -46,7 +46,8 @@
  * <h3>Distances, money, dates</h3>
  * <ul>
  * <li>A distance may carry {@code mi}, {@code miles}, {@code km} and their like. The unit of the cell counts before that of the
- * header, that before the stated one; a contradiction leaves a remark.
+ * header, that before the stated one; a contradiction leaves a remark. {@code 84.500} under a stated decimal point is refused with a
+ * question: no distance of a car is told to three decimals. An amount likewise, unless coins of its currency have three.
  * <li>An amount may carry a sign ({@code $ £ €}), an ISO 4217 code, and a few words ({@code OBO}, {@code ONO}, {@code firm},
  * {@code VB}, ...), which are kept as a remark. The currency of the cell counts before that of the column, that before the stated
  * one. A bare {@code $} is the stated kind of dollar, else the US dollar. {@code 8.500,-} has no cents. Other words are refused.

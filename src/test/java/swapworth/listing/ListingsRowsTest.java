@@ -152,6 +152,19 @@ class ListingsRowsTest extends ReadingListings {
         assertEquals(3, read.counts().used());
     }
 
+    /** Nobody drives a car a thousand miles or kilometres in several years (common practice, no source). */
+    @Test
+    void a_distance_that_counts_thousands_is_asked_about_whatever_tells_the_age_and_where_nothing_does() {
+        String head = "seen_on,vehicle,model_year,first_registered,age_years,mileage,price_eur\n";
+        ListingsRead read = read(head + "2026-01-01,Roadster,2016,,,165 km,9000\n2026-01-02,Roadster,,2016,,165 km,9100\n"
+                + "2026-01-03,Roadster,,,10,165 mi,9200\n,Roadster,2016,,,999 km,9300\n2026-01-05,Roadster,,2025-03,,900 km,19000\n"
+                + "2026-01-06,Roadster,2016,,,1000 km,9400\n2026-01-07,Roadster,,,1,165 km,18000\n");
+        assertEquals(List.of(2, 3, 4, 5), read.oddities().stream().map(RowProblem::line).toList(), read.oddities().toString());
+        assertTrue(read.oddities().get(0).message().contains("if it counts thousands, write it in full"));
+        assertTrue(read.oddities().get(3).message().startsWith("hardly any distance for a car that may be years old"));
+        assertEquals(7, read.counts().used());
+    }
+
     @Test
     void an_end_before_a_sighting_on_offer_is_odd_and_not_used_but_a_sale_may_be_noted_later() {
         ListingsRead read = read("seen_on,vehicle,year,price,outcome,ended_on\n2024-02-01,A,2010,9000,,2024-01-20\n"

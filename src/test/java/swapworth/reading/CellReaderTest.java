@@ -107,6 +107,9 @@ class CellReaderTest {
         assertEquals(Parsed.understood(new Quantity(new BigDecimal("85000"), Optional.empty())), COMMAS.distance("85000"));
         assertTrue(refused(COMMAS.distance("85000 leagues")).contains("'leagues' is no unit"));
         assertTrue(refused(COMMAS.distance("12.500 km")).contains("12500 or 12.500"));
+        assertTrue(refused(POINT_STATED.distance("84.500 km")).contains("is 84500 meant?"));
+        assertTrue(refused(COMMA_STATED.distance("84,500")).contains("is 84500 meant?"));
+        assertEquals(Parsed.understood(new Quantity(new BigDecimal("84.5"), Optional.empty())), POINT_STATED.distance("84.5"));
         refused(COMMAS.distance("TMU"));
     }
 
