@@ -57,8 +57,8 @@ final class DonorSteps {
         Inputs.keepApart(arguments, List.of(cars));
         FolderSettings settings = settings(folder);
         Optional<ListingsRead> listings = listings(folder);
-        Currency currency = listings.map(ListingsRead::baseCurrency).orElse(settings.currency());
-        CarsFile read = cars(cars, listings, currency);
+        CarsFile read = cars(cars, listings);
+        Currency currency = read.currency();
         FeeSchedule schedule = FeeSchedule.read(fees, settings, currency, inputs.assumptions(folder));
         terminal.account(read);
         schedule.read().told().ifPresent(terminal::account);
@@ -110,9 +110,9 @@ final class DonorSteps {
         Inputs.keepApart(arguments, List.of(cars));
         Optional<ListingsRead> listings = listings(folder);
         Assumptions assumptions = inputs.assumptions(folder);
-        Currency currency = listings.map(ListingsRead::baseCurrency).orElseGet(() -> settings(folder).currency());
         Optional<PriceModel> model = listings.map(l -> inputs.model(l, arguments, folder));
-        CarsFile read = cars(cars, listings, currency);
+        CarsFile read = cars(cars, listings);
+        Currency currency = read.currency();
         Optional<LocalDate> lastSeen = model.flatMap(PriceModel::lastSeen);
         Optional<LocalDate> on = arguments.on().or(() -> lastSeen);
         DonorStudy study = DonorStudy.of(folder, read.cars(), currency, model,
@@ -146,8 +146,8 @@ final class DonorSteps {
         if (!Files.isRegularFile(file) || !FolderPage.hasStudy(folder)) {
             return List.of();
         }
-        Currency currency = settings(folder).currency();
-        CarsFile read = CarsFile.read(file, currency);
+        CarsFile read = CarsFile.read(file);
+        Currency currency = read.currency();
         terminal.account(read);
         Assumptions assumptions = inputs.assumptions(folder);
         DonorStudy done = DonorStudy.of(folder, read.cars(), currency, Optional.empty(), Optional.empty(), arguments.on(), assumptions,
@@ -229,8 +229,8 @@ final class DonorSteps {
     }
 
     /** The cars in play, spelled as the listings are where there are any. */
-    private static CarsFile cars(Path file, Optional<ListingsRead> listings, Currency currency) {
-        return listings.map(listed -> CarsFile.read(file, listed)).orElseGet(() -> CarsFile.read(file, currency));
+    private static CarsFile cars(Path file, Optional<ListingsRead> listings) {
+        return listings.map(listed -> CarsFile.read(file, listed)).orElseGet(() -> CarsFile.read(file));
     }
 
     /** The listings of a folder; nothing where there are none that can be used. */

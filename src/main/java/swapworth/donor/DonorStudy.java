@@ -370,11 +370,11 @@ public final class DonorStudy {
         Optional<ListingsRead> seen = Files.isRegularFile(listings)
                 ? Optional.of(Listings.read(listings)).filter(l -> !l.listings().isEmpty()) : Optional.empty();
         Optional<PriceModel> model = seen.map(l -> PriceModel.options().with(assumptions).fit(l.cars()));
-        Currency currency = seen.map(ListingsRead::baseCurrency)
-                .orElseGet(() -> FolderSettings.of(folder, Conventions.unstated()).currency());
         Path file = folder.resolve(CARS);
         Optional<CarsFile> cars = Files.isRegularFile(file) ? Optional.of(seen.map(listed -> CarsFile.read(file, listed))
-                .orElseGet(() -> CarsFile.read(file, currency))) : Optional.empty();
+                .orElseGet(() -> CarsFile.read(file))) : Optional.empty();
+        Currency currency = cars.map(CarsFile::currency).or(() -> seen.map(ListingsRead::baseCurrency))
+                .orElseGet(() -> FolderSettings.of(folder, Conventions.unstated()).currency());
         DonorStudy study = of(folder, cars.map(CarsFile::cars).orElse(List.of()), currency, model, model.map(m -> m.draws(DRAWS, SEED)),
                 model.flatMap(PriceModel::lastSeen), assumptions, Optional.of(target));
         List<RowsRead> accounts = new ArrayList<>(study.read);

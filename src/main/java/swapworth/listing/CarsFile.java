@@ -8,7 +8,9 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Currency;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import swapworth.money.Conversion;
@@ -17,6 +19,7 @@ import swapworth.reading.CellReader;
 import swapworth.reading.Conventions;
 import swapworth.reading.CsvRow;
 import swapworth.reading.CsvSource;
+import swapworth.reading.Currencies;
 import swapworth.reading.RowProblem;
 import swapworth.reading.RowsRead;
 import swapworth.reading.Spelling;
@@ -29,6 +32,7 @@ import swapworth.reading.Vocabulary;
  * currency is converted at the rate of {@code seen_on}, without it at the latest rate.
  *
  * @param file the name of the file, without its folder
+ * @param currency the currency in which prices are counted
  * @param cars the usable rows, in file order
  * @param rejected rows that could not be read
  * @param setAside rows that were read and cannot be used: no name, no vehicle, a second row of one name, impossible values
@@ -36,7 +40,7 @@ import swapworth.reading.Vocabulary;
  *        ask of the file as a whole
  * @param blank rows without any text
  */
-public record CarsFile(String file, List<CandidateCar> cars, List<RowProblem> rejected, List<RowProblem> setAside,
+public record CarsFile(String file, Currency currency, List<CandidateCar> cars, List<RowProblem> rejected, List<RowProblem> setAside,
         List<RowProblem> oddities, int blank) {
 
     private static final Vocabulary<CandidateCar.Role> ROLES = Vocabulary.<CandidateCar.Role>empty()
@@ -54,10 +58,23 @@ public record CarsFile(String file, List<CandidateCar> cars, List<RowProblem> re
     /** Copies the lists in. */
     public CarsFile {
         requireNonNull(file, "file");
+        requireNonNull(currency, "currency");
         cars = List.copyOf(cars);
         rejected = List.copyOf(rejected);
         setAside = List.copyOf(setAside);
         oddities = List.copyOf(oddities);
+    }
+
+    /**
+     * Reads a file without listings, with nothing stated beyond the files of its folder. Prices are counted in the currency that words.csv
+     * states, else in that of most of them, else in US dollars.
+     *
+     * @param file the file
+     * @return the cars in play
+     * @throws UnusableFileException if the file as a whole cannot be used
+     */
+    public static CarsFile read(Path file) {
+        return read(file, Optional.empty(), Conventions.unstated(), new WordLists(), List.of());
     }
 
     /**
@@ -82,7 +99,7 @@ public record CarsFile(String file, List<CandidateCar> cars, List<RowProblem> re
      * @throws UnusableFileException if the file as a whole cannot be used
      */
     public static CarsFile read(Path file, ListingsRead listings) {
-        return read(file, listings.baseCurrency(), Conventions.unstated(), WordLists.spelledAs(listings.cars()),
+        return read(file, Optional.of(listings.baseCurrency()), Conventions.unstated(), WordLists.spelledAs(listings.cars()),
                 listings.columns().stream().filter(c -> c.meaning().isEmpty()).map(ColumnUnderstood::header).toList());
     }
 
@@ -97,18 +114,17 @@ public record CarsFile(String file, List<CandidateCar> cars, List<RowProblem> re
      * @throws UnusableFileException if the file as a whole cannot be used
      */
     public static CarsFile read(Path file, Currency baseCurrency, Conventions stated) {
-        return read(file, baseCurrency, stated, new WordLists(), List.of());
+        return read(file, Optional.of(baseCurrency), stated, new WordLists(), List.of());
     }
 
-    private static CarsFile read(Path file, Currency baseCurrency, Conventions stated, WordLists lists, List<String> further) {
-        requireNonNull(baseCurrency, "baseCurrency");
+    private static CarsFile read(Path file, Optional<Currency> base, Conventions stated, WordLists lists, List<String> further) {
         FolderFiles folder = new FolderFiles(FolderFiles.folderOf(file), stated);
-        Conventions conventions = folder.conventions.or(Conventions.unstated().with(baseCurrency));
         CsvSource source = CsvSource.read(file, folder.words);
         FileColumns columns = new FileColumns(source, FileColumns.Kind.CARS);
         columns.check(List.of(FileColumns.Need.NAME, FileColumns.Need.VEHICLE));
-        RowReader reader = new RowReader(source, columns, new CellReader(conventions, source.separator()), folder.words, lists,
-                folder.lines);
+        Currency baseCurrency = base.or(folder.conventions::currency).orElseGet(() -> mostFrequent(source,
+                reader(source, columns, folder.conventions, folder, new WordLists())));
+        RowReader reader = reader(source, columns, folder.conventions.or(Conventions.unstated().with(baseCurrency)), folder, lists);
         List<CandidateCar> cars = new ArrayList<>();
         List<RowProblem> rejected = new ArrayList<>(source.rejected());
         List<RowProblem> setAside = new ArrayList<>();
@@ -145,7 +161,27 @@ public record CarsFile(String file, List<CandidateCar> cars, List<RowProblem> re
         for (UnmatchedWord word : lists.unmatchedWords()) {
             oddities.add(word.problem());
         }
-        return new CarsFile(source.file(), cars, rejected, setAside, oddities, source.blankLines());
+        return new CarsFile(source.file(), baseCurrency, cars, rejected, setAside, oddities, source.blankLines());
+    }
+
+    private static RowReader reader(CsvSource source, FileColumns columns, Conventions conventions, FolderFiles folder, WordLists lists) {
+        return new RowReader(source, columns, new CellReader(conventions, source.separator()), folder.words, lists, folder.lines);
+    }
+
+    /** The currency that most prices state, of several the first. */
+    private static Currency mostFrequent(CsvSource source, RowReader reader) {
+        Map<Currency, Integer> counts = new LinkedHashMap<>();
+        Currency most = Currencies.USUAL;
+        for (CsvRow row : source.rows()) {
+            FileCells.Asked asked = reader.read(row).asked;
+            if (!asked.currencyByDefault()) {
+                asked.money().ifPresent(money -> counts.merge(money.currency(), 1, Integer::sum));
+            }
+        }
+        for (Map.Entry<Currency, Integer> count : counts.entrySet()) {
+            most = count.getValue() > counts.getOrDefault(most, 0) ? count.getKey() : most;
+        }
+        return most;
     }
 
     /**

@@ -41,6 +41,19 @@ class DonorCommandTest {
     }
 
     @Test
+    void without_listings_costs_are_counted_in_the_currency_of_the_cars() throws IOException {
+        Files.writeString(folder.resolve("cars.csv"), "name,vehicle,price\na,Velmarch,EUR 2000\nb,Velmarch,2500 \u20ac\nc,Velmarch,3000\n");
+        Files.writeString(folder.resolve("fees.csv"), "table,kind,from,to,flat,percent\npremium,fee,,,200,\n");
+        assertEquals(0, run("landed", folder.toString()), err.toString());
+        String text = out.toString(StandardCharsets.UTF_8);
+        assertTrue(text.contains("2,200.00") && text.contains("2,700.00") && text.contains("3,200.00"), text);
+        assertTrue(text.contains("EUR") && !text.contains("USD") && !text.contains("Without a price"), text);
+        out.reset();
+        assertEquals(0, run(folder.toString()), err.toString());
+        assertTrue(out.toString(StandardCharsets.UTF_8).contains("Landed cost of each car, EUR"), out.toString(StandardCharsets.UTF_8));
+    }
+
+    @Test
     void a_target_that_no_bid_fits_is_answered_with_the_reason() {
         String sample = Path.of("sample-listings").toString();
         for (String target : new String[] {"1", "50", "300", "250000"}) {
