@@ -108,7 +108,8 @@ final class ListingSteps {
         if (arguments.out().isPresent()) {
             Path file = arguments.out().get();
             List<Answer<FitStudy>> made = new ArrayList<>();
-            terminal.writing(file, () -> OutputFile.write(file, bytes -> made.add(rows.write(bytes))), "the judged listings");
+            OutputFile.write(file, bytes -> made.add(rows.write(bytes)));
+            terminal.written(file, "the judged listings");
             study = made.get(0);
         } else {
             study = rows.write(OutputStream.nullOutputStream());

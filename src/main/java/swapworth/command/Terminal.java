@@ -204,31 +204,18 @@ final class Terminal {
 
     /** Writes a page and says where it lies. */
     void writePage(Path file, Page page) throws IOException {
-        try {
-            page.write(file);
-        } catch (IOException e) {
-            throw new IOException(file + ": " + e.getMessage(), e);
-        }
+        page.write(file);
         out.println("\nThe page: " + file.toAbsolutePath().normalize());
     }
 
     /** Writes rows for machines and says where they lie. */
     void write(Path file, String text, String what) throws IOException {
-        writing(file, () -> OutputFile.write(file, text), what);
+        OutputFile.write(file, text);
+        written(file, what);
     }
 
-    /** Work that may fail in writing. */
-    interface Work {
-        void run() throws IOException;
-    }
-
-    /** The same for what is written bit by bit. */
-    void writing(Path file, Work work, String what) throws IOException {
-        try {
-            work.run();
-        } catch (IOException e) {
-            throw new IOException(file + ": " + e.getMessage(), e);
-        }
+    /** Says where lies what was written bit by bit. */
+    void written(Path file, String what) {
         out.println("\nWritten, " + what + ": " + file.toAbsolutePath().normalize());
     }
 }

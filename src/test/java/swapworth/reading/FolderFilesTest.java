@@ -107,26 +107,6 @@ class FolderFilesTest {
     }
 
     @Test
-    void writing_replaces_a_file_and_leaves_nothing_beside_it() throws IOException {
-        Path target = folder.resolve("new/page.html");
-        OutputFile.write(target, "first \u00e9");
-        OutputFile.write(target, "second");
-        assertEquals("second", Files.readString(target));
-        try (var files = Files.list(target.getParent())) {
-            assertEquals(1, files.count());
-        }
-    }
-
-    @Test
-    void writing_over_a_folder_fails_and_leaves_nothing_beside_it() throws IOException {
-        Files.createDirectories(folder.resolve("out"));
-        assertThrows(IOException.class, () -> OutputFile.write(folder.resolve("out"), "text"));
-        try (var files = Files.list(folder)) {
-            assertEquals(1, files.count());
-        }
-    }
-
-    @Test
     void the_nearest_name_is_found_only_if_it_is_near() {
         assertEquals(Optional.of("mileage_slope"), Spelling.nearest("milage_slope", List.of("age_slope", "mileage_slope")));
         assertEquals(Optional.empty(), Spelling.nearest("colour", List.of("age_slope", "mileage_slope")));
