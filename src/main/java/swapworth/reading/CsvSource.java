@@ -36,6 +36,7 @@ public final class CsvSource {
 
     private final String file;
     private final char separator;
+    private final int headerLine;
     private final List<String> header;
     private final List<String> names;
     private final boolean takesWords;
@@ -44,9 +45,10 @@ public final class CsvSource {
     private int blankLines;
     private int commentLines;
 
-    private CsvSource(String file, char separator, List<String> header, Optional<Words> words, List<CsvRow> rows) {
+    private CsvSource(String file, char separator, int headerLine, List<String> header, Optional<Words> words, List<CsvRow> rows) {
         this.file = file;
         this.separator = separator;
+        this.headerLine = headerLine;
         this.header = List.copyOf(header);
         this.names = words.isPresent() ? words.get().names(this.header) : this.header;
         this.takesWords = words.isPresent();
@@ -141,6 +143,11 @@ public final class CsvSource {
      */
     public List<String> names() {
         return names;
+    }
+
+    /** The line of the header, from 1. */
+    int headerLine() {
+        return headerLine;
     }
 
     /** Whether what {@code words.csv} says of headers holds for the file. */
@@ -383,7 +390,7 @@ public final class CsvSource {
             if (named == 0) {
                 throw UnusableFileException.of(UnusableFileException.BLANK_HEADER, text.file(), line);
             }
-            known = Optional.of(new CsvSource(text.file(), separator, header, words, rows));
+            known = Optional.of(new CsvSource(text.file(), separator, line, header, words, rows));
             taking = taker.apply(known.get());
         }
 

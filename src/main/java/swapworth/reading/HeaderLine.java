@@ -8,7 +8,7 @@ import java.nio.charset.StandardCharsets;
 /**
  * Where the header of a file stands and what separates its cells: found in the first bytes, of which as many are looked at as are needed.
  *
- * @param place the first line that is neither blank nor a comment, nor states the separator as some spreadsheets do
+ * @param place the first line that is neither blank, separators alone, nor a comment, nor states the separator as some spreadsheets do
  * @param separator what separates cells
  */
 record HeaderLine(FileText.Place place, char separator) {
@@ -120,7 +120,7 @@ record HeaderLine(FileText.Place place, char separator) {
             }
         }
 
-        /** Some spreadsheets write {@code sep=;} above the header. */
+        /** Some spreadsheets write {@code sep=;} above the header, and an empty row as separators alone. */
         private boolean isBlankOrComment(int from) {
             if (text.charAt(from) == '#') {
                 return true;
@@ -130,7 +130,7 @@ record HeaderLine(FileText.Place place, char separator) {
                 return true;
             }
             for (int i = from; i < lineEnd; i++) {
-                if (!Spelling.isSpace(text.charAt(i))) {
+                if (!Spelling.isSpace(text.charAt(i)) && ",;".indexOf(text.charAt(i)) < 0) {
                     return false;
                 }
             }

@@ -137,7 +137,8 @@ public final class OutputFile {
             return e.getMessage() == null ? e.toString() : e.getMessage();
         }
         if (e instanceof AccessDeniedException) {
-            return "no permission to write " + failed.getFile();
+            Path denied = Path.of(failed.getFile());
+            return Files.exists(denied) ? "no permission to write to it" : "no permission to write in the folder " + denied.getParent();
         }
         if (e instanceof FileAlreadyExistsException) {
             return failed.getFile() + " is a file, and no folder";

@@ -3,6 +3,8 @@ package swapworth.reading;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
  * A file as a whole cannot be used: missing, empty, undecodable, without header, without a needed column, or beyond the stated
@@ -25,7 +27,7 @@ public final class UnusableFileException extends RuntimeException {
     static final String UNDECODABLE = "%s: line %d: the byte 0x%02X does not belong to UTF-8 text; save it as UTF-8 ('CSV UTF-8'"
             + " in a spreadsheet) and try again";
     static final String BROKEN_HEADER = "%s: line %d: the header line cannot be read: %s";
-    static final String BLANK_HEADER = "%s: line %d: the header line holds no name of a column";
+    static final String BLANK_HEADER = "%s: line %d: the header line holds no name of a column; needed: the names of the columns";
     static final String DUPLICATE_HEADER = "%s: line %d: the column '%s' stands twice in the header; rename or remove one of"
             + " them";
     static final String MANY_BROKEN_ROWS = "%s: more than %,d rows could not be told apart (the last one at line %d: %s); mend"
@@ -33,6 +35,10 @@ public final class UnusableFileException extends RuntimeException {
     static final String MISSING_COLUMNS = "%s: %s %s missing; found the columns %s%s";
     static final String OF_HEADERS = ". If one of these is meant, words.csv beside it says so with a row such as header,your own header,%s "
             + "below its first line, column,word,means";
+
+    static final String TITLE = ". Line %d must be the header, which names the columns: if it is a title, remove it, or begin it with #";
+    static final String ROW = ". Line %d must be the header, which names the columns: '%s' is no name. If it is a row already, write the header"
+            + " above it";
 
     private UnusableFileException(String message) {
         super(message);
@@ -51,19 +57,30 @@ public final class UnusableFileException extends RuntimeException {
      * @return the exception, to be thrown
      */
     public static UnusableFileException missingColumns(CsvSource source, List<String> needed, String example) {
-        List<String> found = source.header();
+        int[] found = IntStream.range(0, source.header().size()).filter(i -> !source.header().get(i).isEmpty()).toArray();
         StringBuilder names = new StringBuilder();
-        for (int i = 0; i < found.size() && i < 60; i++) {
-            names.append(i == 0 ? "" : ", ").append(Spelling.shortened(found.get(i), 40));
-            if (!source.names().get(i).equals(found.get(i))) {
-                names.append(" (by words.csv: ").append(Spelling.shortened(source.names().get(i), 40)).append(')');
+        for (int k = 0; k < found.length && k < 60; k++) {
+            String typed = source.header().get(found[k]);
+            String meant = source.names().get(found[k]);
+            names.append(k == 0 ? "" : ", ").append(Spelling.shortened(typed, 40));
+            if (!meant.equals(typed)) {
+                names.append(" (by words.csv: ").append(Spelling.shortened(meant, 40)).append(')');
             }
         }
-        if (found.size() > 60) {
-            names.append(", and ").append(found.size() - 60).append(" more");
+        if (found.length > 60) {
+            names.append(", and ").append(found.length - 60).append(" more");
         }
-        return of(MISSING_COLUMNS, source.file(), listed(needed), needed.size() == 1 ? "is" : "are", names,
-                source.takesWords() ? String.format(Locale.ROOT, OF_HEADERS, example) : "");
+        return of(MISSING_COLUMNS, source.file(), listed(needed), needed.size() == 1 ? "is" : "are", names, advice(source, found, example));
+    }
+
+    /** What may be done about it: a header in the user's own words is one thing, a line that is no header another. */
+    private static String advice(CsvSource source, int[] found, String example) {
+        if (found.length == 1) {
+            return String.format(Locale.ROOT, TITLE, source.headerLine());
+        }
+        Optional<String> number = IntStream.of(found).mapToObj(source.header()::get).filter(name -> NumberText.whole(name) >= 0).findFirst();
+        return number.isPresent() ? String.format(Locale.ROOT, ROW, source.headerLine(), Spelling.shortened(number.get(), 40))
+                : source.takesWords() ? String.format(Locale.ROOT, OF_HEADERS, example) : "";
     }
 
     /** The same for columns that go by their names alone. */

@@ -10,7 +10,8 @@
  * <ul>
  * <li>Text is UTF-8; a byte order mark is fine. Other bytes make the file unusable: the error names the line.
  * <li>The separator is the one that the header line uses most: comma, semicolon or tab. A first line {@code sep=;} states it.
- * <li>The header is the first line that is neither blank nor a comment. Two columns of one name make the file unusable.
+ * <li>The header is the first line that is neither blank, separators alone, nor a comment; a title above it must go, or begin with
+ * {@code #}. Two columns of one name make the file unusable.
  * <li>A line that begins with {@code #} is a comment. It is counted.
  * <li>A line without text, or with nothing but separators, is blank. It is counted.
  * <li>A cell may stand in quotes; a quote inside it is written twice; it may run over several lines. The line of a row is the

@@ -1,5 +1,6 @@
 package swapworth.reading;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -11,6 +12,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Arrays;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -89,6 +91,35 @@ class UnusableFileTest {
     @Test
     void a_header_of_nameless_columns() throws IOException {
         refused("\"\",\"\"\n1,2\n", "no name of a column");
+        refused(";;;\n;;;\n", "needed: a header line");
+    }
+
+    @Test
+    void separators_alone_above_the_header_are_a_blank_line() {
+        for (String above : List.of(";;;\n,,\n", ",,\r\n;;\r\n", "\t\t\n\n")) {
+            CsvSource source = CsvSource.of("mine.csv", above + "a;b\n1;2\n");
+            assertEquals(List.of("a", "b"), source.header());
+            assertEquals(4, source.rows().get(0).line());
+        }
+    }
+
+    @Test
+    void a_title_above_the_header_is_named_and_what_to_do_about_it() {
+        String message = missing("\nMy cars 2026;;;\nname;price\nx;1\n");
+        assertTrue(message.endsWith("found the columns My cars 2026. Line 2 must be the header, which names the columns: if it is a title,"
+                + " remove it, or begin it with #"), message);
+        assertEquals(1, CsvSource.of("mine.csv", "# My cars 2026;;;\nname;price\nx;1\n").rows().size());
+    }
+
+    @Test
+    void a_file_that_begins_with_its_first_row_is_told_that_the_header_is_missing() {
+        String message = missing("Roadster;2014;9000\nRoadster;2013;8000\n");
+        assertTrue(message.endsWith("'2014' is no name. If it is a row already, write the header above it"), message);
+    }
+
+    private static String missing(String text) {
+        CsvSource source = CsvSource.of("mine.csv", text);
+        return assertThrows(UnusableFileException.class, () -> source.neededColumns("vehicle", "price")).getMessage();
     }
 
     @Test
