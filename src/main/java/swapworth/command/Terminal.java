@@ -194,7 +194,10 @@ final class Terminal {
     /** Why no row could be used, and the exit code for that. */
     int nothing(ListingsRead read) {
         err.println("no usable row: " + read.counts().sentence());
-        for (List<RowProblem> some : List.of(read.rejected(), read.setAside())) {
+        // What was not understood of the files that speak for all of the folder is often the cause of the rest.
+        List<RowProblem> settings = read.oddities().stream()
+                .filter(p -> p.kind() == RowProblem.Kind.REJECTED || SETTINGS.contains(p.file())).toList();
+        for (List<RowProblem> some : List.of(settings, read.rejected(), read.setAside())) {
             for (RowProblem p : some.subList(0, Math.min(5, some.size()))) {
                 err.println("  " + p.file() + ":" + p.line() + " " + p.column() + ": " + p.message());
             }

@@ -137,6 +137,16 @@ class AccountsTest {
         }
     }
 
+    @Test
+    void where_no_listing_can_be_used_what_was_not_understood_of_words_csv_is_told_too() throws IOException {
+        write("words.csv", "column,word,means\n*,decimal mark,coma\n");
+        write("listings.csv", "vehicle;model_year;price\nSivrette;2014;12.500\nSivrette;2015;13.500\n");
+        for (String words : List.of("check FOLDER", "judge FOLDER", "index FOLDER", "swap FOLDER", "FOLDER")) {
+            assertEquals(1, run(words), words);
+            assertTrue(err.contains("no usable row") && err.contains("  words.csv:2 ") && err.contains("  listings.csv:2 price"), words + err);
+        }
+    }
+
     private void toldOnce(String words) {
         assertEquals(0, run(words), err);
         assertEquals(3, InOneLine.of(out).split("changes nothing: assumptions.csv:", -1).length, words + "\n" + out);
