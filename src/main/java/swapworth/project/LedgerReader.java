@@ -15,7 +15,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
-import java.util.function.UnaryOperator;
+import java.util.function.BiFunction;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import swapworth.money.Money;
@@ -43,9 +43,8 @@ final class LedgerReader {
     private static final String STATUS = "status";
     private static final String CHARGED = "charged";
     private static final String GROSS = "gross";
+    private static final String LIKELY = "likely";
     private static final Pattern WEIGHT = Pattern.compile("[0-9]{1,9}(\\.[0-9]{1,6})?");
-    /** The code of ISO 4217 for no currency: that of amounts whose currency nothing says, until the others say it. */
-    private static final Currency UNSAID = Currency.getInstance("XXX");
     private static final BigDecimal HUNDRED = BigDecimal.valueOf(100);
     private static final Vocabulary<Category> CATEGORIES = Category.vocabulary();
     private static final Vocabulary<Direction> DIRECTIONS = Vocabulary.<Direction>empty()
@@ -63,7 +62,7 @@ final class LedgerReader {
         rows = NamedRows.of(file, settings).needs("date", "day", "paid on").needs(AMOUNT, "price", "cost", "sum")
                 .needs(NOTE, "what", "description", "text").column("car", "for").column("item", "part").column(CATEGORY, "kind")
                 .column(DIRECTION, "in or out").column(CURRENCY).column(STATUS).column("due", "due date", "due on").column("low")
-                .column("likely").column("high").column(GROSS, "gross price").column("fee", "selling fee").column("postage",
+                .column(LIKELY).column("high").column(GROSS, "gross price").column("fee", "selling fee").column("postage",
                         "shipping cost")
                 .column("hours", "own hours").column(CHARGED, "charged percent").column("receipt", "bill", "invoice");
     }
@@ -99,18 +98,17 @@ final class LedgerReader {
 
         /** From here on amounts whose currency nothing says are in this one. */
         void saidIn(Currency currency) {
-            UnaryOperator<Optional<Money>> said = m -> m.map(money -> money.currency().equals(UNSAID)
-                    ? new Money(money.amount(), currency) : money);
-            amount = said.apply(amount);
-            low = said.apply(low);
-            high = said.apply(high);
-            gross = said.apply(gross);
-            fee = said.apply(fee);
-            postage = said.apply(postage);
+            BiFunction<String, Optional<Money>, Optional<Money>> said = (column, m) -> m.map(money -> row.saidIn(column, money, currency));
+            amount = said.apply(row.text(AMOUNT).isEmpty() ? LIKELY : AMOUNT, amount);
+            low = said.apply("low", low);
+            high = said.apply("high", high);
+            gross = said.apply(GROSS, gross);
+            fee = said.apply("fee", fee);
+            postage = said.apply("postage", postage);
         }
 
         boolean isUnsaid() {
-            return Stream.of(amount, gross).flatMap(Optional::stream).anyMatch(m -> m.currency().equals(UNSAID));
+            return Stream.of(amount, gross).flatMap(Optional::stream).anyMatch(m -> m.currency().equals(Currencies.UNSAID));
         }
     }
 
@@ -157,7 +155,7 @@ final class LedgerReader {
     private static Currency mostFrequent(List<Draft> drafts) {
         Map<String, Integer> counts = new HashMap<>();
         for (Draft draft : drafts) {
-            draft.amount.filter(m -> !m.currency().equals(UNSAID)).ifPresent(m -> counts.merge(m.currency().getCurrencyCode(), 1,
+            draft.amount.filter(m -> !m.currency().equals(Currencies.UNSAID)).ifPresent(m -> counts.merge(m.currency().getCurrencyCode(), 1,
                     Integer::sum));
         }
         return counts.entrySet().stream().max(Comparator.comparing((Map.Entry<String, Integer> e) -> e.getValue())
@@ -256,7 +254,7 @@ final class LedgerReader {
         draft.postage = money(row, "postage");
         draft.hours = row.number("hours", 0, 100_000);
         draft.charged = row.number(CHARGED, 0, 100);
-        Optional<Money> likely = money(row, "likely");
+        Optional<Money> likely = money(row, LIKELY);
         Optional<Category> category = row.word(CATEGORY, CATEGORIES, Category.accepted());
         draft.category = category.orElse(draft.gross.isPresent() ? Category.SOLD
                 : draft.amount.isEmpty() && likely.isEmpty() && draft.hours.isPresent() ? Category.OWN_HOURS : Category.UNSORTED);
@@ -289,7 +287,7 @@ final class LedgerReader {
 
     /** Where no currency is stated an amount is in that of the folder, where somebody says which it is, else in that of most rows. */
     private Optional<Money> money(NamedRows.Row row, String column) {
-        return row.money(column, CURRENCY, options.baseCurrency().orElse(UNSAID));
+        return row.money(column, CURRENCY, options.baseCurrency().orElse(Currencies.UNSAID));
     }
 
     /** Whether it is the name of a donor of {@code cars.csv}. */
@@ -325,7 +323,7 @@ final class LedgerReader {
             }
             draft.amount = likely;
         } else if (likely.isPresent()) {
-            row.ask("likely", "what is done has one amount, and that is counted: is this row an estimate?");
+            row.ask(LIKELY, "what is done has one amount, and that is counted: is this row an estimate?");
         }
         if (draft.status == Status.ACTUAL || draft.low.isEmpty() && draft.high.isEmpty()) {
             draft.low = Optional.empty();
@@ -338,7 +336,7 @@ final class LedgerReader {
             draft.low = Optional.empty();
             draft.high = Optional.empty();
         } else if (draft.amount.isEmpty()) {
-            row.reject("likely", "between low and high an estimate needs the likely amount");
+            row.reject(LIKELY, "between low and high an estimate needs the likely amount");
         } else if (draft.low.get().amount().compareTo(draft.amount.get().amount()) > 0
                 || draft.amount.get().amount().compareTo(draft.high.get().amount()) > 0) {
             row.reject("low", "low, likely and high must stand in this order, not " + draft.low.get().amount().toPlainString() + ", "

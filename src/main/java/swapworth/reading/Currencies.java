@@ -9,6 +9,8 @@ public final class Currencies {
 
     /** What amounts are in where nothing says it: US dollars. */
     public static final Currency USUAL = Currency.getInstance("USD");
+    /** The code of ISO 4217 for no currency: that of amounts whose currency nothing says, until others say it. */
+    public static final Currency UNSAID = Currency.getInstance("XXX");
 
     private Currencies() {
     }

@@ -75,14 +75,17 @@ final class MoneyText {
         }
         BigDecimal amount = minus ? number.value().negate() : number.value();
         Currency currency = own.or(() -> stated).orElse(Currencies.USUAL);
-        // These are thousands wherever a coin has two decimals at most.
-        if (currency.getDefaultFractionDigits() < 3 && NumberText.isGroupTakenForDecimals(amount)) {
-            String whole = amount.unscaledValue().toString();
-            return Parsed.refused("by the stated decimal mark this is " + amount.toPlainString() + ", and no amount of "
-                    + (currency.getDefaultFractionDigits() < 0 ? "most currencies" : currency.getCurrencyCode())
-                    + " has three decimals", "is " + whole + " meant? Write it without a mark");
-        }
-        return new Parsed.Understood<>(new Money(amount, currency), remarks);
+        return in(new Money(amount, currency), remarks);
+    }
+
+    /** An amount, unless its decimals are likely thousands: where a coin has two decimals at most, nobody writes three of them. */
+    static Parsed<Money> in(Money money, List<String> remarks) {
+        int digits = money.currency().getDefaultFractionDigits();
+        return digits >= 0 && digits < 3 && NumberText.isGroupTakenForDecimals(money.amount())
+                ? Parsed.refused("by the stated decimal mark this is " + money.amount().toPlainString() + ", and no amount of "
+                        + money.currency().getCurrencyCode() + " has three decimals",
+                        "is " + money.amount().unscaledValue() + " meant? Write it without a mark")
+                : new Parsed.Understood<>(money, remarks);
     }
 
     private static Parsed<Money> unknown(String words) {

@@ -310,6 +310,24 @@ public final class NamedRows {
         }
 
         /**
+         * An amount in the currency of other rows where nothing says its own.
+         *
+         * @param column the name of the column
+         * @param money the amount, perhaps in {@link Currencies#UNSAID}
+         * @param others the currency of the others
+         * @return the amount in its own currency, else in that one; where it was read with decimals that no coin there has, the row is
+         *     rejected
+         */
+        public Money saidIn(String column, Money money, Currency others) {
+            if (!money.currency().equals(Currencies.UNSAID)) {
+                return money;
+            }
+            Money said = new Money(money.amount(), others);
+            value(column, MoneyText.in(said, List.of()));
+            return said;
+        }
+
+        /**
          * An amount in a base currency, at the rate of a day.
          *
          * @param column the name of the column, for messages

@@ -430,6 +430,22 @@ class LedgerTest {
                 ledger.entries().get(0).shares());
     }
 
+    /** Source: ISO 4217, minor units of KWD and JOD: 3, of EUR: 2. */
+    @Test
+    void three_decimals_of_an_amount_whose_currency_the_other_rows_say_are_fils_or_a_question() throws IOException {
+        Files.writeString(folder.resolve("words.csv"), "column,word,means\n*,decimal mark,point\n");
+        for (String dinar : List.of("KWD", "JOD")) {
+            Ledger read = read("date,amount,note", "2026-03-04," + dinar + " 1.250,wire", "2026-03-05,2.500,hose", "2026-03-06,12.255,hoses");
+            assertEquals(dinar, read.currency().getCurrencyCode());
+            assertEquals(List.of(cents("1.250"), cents("2.500"), cents("12.255")), read.entries().stream().map(Entry::amount).toList());
+            assertEquals("", reasons(read.read().rejected()));
+        }
+        Ledger euros = read("date,amount,note", "2026-03-04,EUR 1.25,wire", "2026-03-05,2.500,hose", "2026-03-06,12.25,hoses");
+        assertEquals(2, euros.entries().size());
+        assertEquals("3 amount: by the stated decimal mark this is 2.500, and no amount of EUR has three decimals; is 2500 meant? Write it"
+                + " without a mark", reasons(euros.read().rejected()));
+    }
+
     @Test
     void amounts_of_which_nothing_says_the_currency_are_in_that_of_the_others_and_asked_about_once() throws IOException {
         Files.writeString(folder.resolve("rates.csv"), "date,from,to,rate\n2026-01-01,EUR,USD,1.25\n");
