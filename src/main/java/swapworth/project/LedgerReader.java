@@ -46,6 +46,8 @@ final class LedgerReader {
     private static final String LIKELY = "likely";
     private static final Pattern WEIGHT = Pattern.compile("[0-9]{1,9}(\\.[0-9]{1,6})?");
     private static final BigDecimal HUNDRED = BigDecimal.valueOf(100);
+    /** The shares of a car that has no other beside it. */
+    private static final Set<BigDecimal> ALONE = Set.of(BigDecimal.ONE, HUNDRED.stripTrailingZeros());
     private static final Vocabulary<Category> CATEGORIES = Category.vocabulary();
     private static final Vocabulary<Direction> DIRECTIONS = Vocabulary.<Direction>empty()
             .with(Direction.OUT, "out", "paid", "expense", "-").with(Direction.IN, "in", "received", "income", "refund", "+");
@@ -362,6 +364,11 @@ final class LedgerReader {
             }
             cars.add(canonical(name));
             weights.add(new BigDecimal(weight));
+        }
+        if (cars.size() == 1 && !ALONE.contains(weights.get(0).stripTrailingZeros())) {
+            draft.row.reject("car", "this is the share of one car without that of another; in a file of semicolons a cell such as"
+                    + " 'recipient: 60; donor: 40' must stand in quotes");
+            return;
         }
         draft.cars = cars;
         draft.weights = weights;

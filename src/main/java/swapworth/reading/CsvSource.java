@@ -240,6 +240,8 @@ public final class CsvSource {
         private Optional<CsvSource> known = Optional.empty();
         private Consumer<CsvRow> taking = row -> { };
         private int brokenRows;
+        /** Whether the writer of the file puts spaces between a separator and a cell. */
+        private boolean headerIsSpaced;
 
         Reading(FileText text, Optional<Words> words, List<CsvRow> rows, Function<CsvSource, Consumer<CsvRow>> taker) {
             this.text = text;
@@ -351,9 +353,13 @@ public final class CsvSource {
             while (filled > columns && Spelling.isBlank(record.cell(filled - 1))) {
                 filled--;
             }
-            if (filled > columns) {
-                String hint = "the row has " + record.size() + " cells under " + columns + " columns; a cell that holds a "
-                        + (separator == ',' ? "comma" : separator == ';' ? "semicolon" : "tab") + " must stand in quotes";
+            int cut = record.size() == columns || headerIsSpaced ? 0 : cutAt(record);
+            if (filled > columns || cut > 0) {
+                String hint = "the row has " + record.size() + " cells under " + columns + " columns"
+                        + (filled > columns ? "" : ", and '" + Spelling.shortened(record.cell(cut), 20) + "' begins with a space")
+                        + "; a cell that holds a "
+                        + (separator == ',' ? "comma" : separator == ';' ? "semicolon" : "tab") + " must stand in quotes"
+                        + (filled > columns ? "" : "; if none does, write no space there");
                 if (lines > 1) {
                     return hint;
                 }
@@ -372,7 +378,31 @@ public final class CsvSource {
             return "";
         }
 
+        /**
+         * Where the separator that was typed inside a text cuts a cell in two: people write a space behind it there, and none between cells.
+         *
+         * @return the place of the second part; 0 if none begins so, or all do
+         */
+        private static int cutAt(RowTexts record) {
+            int cut = 0;
+            boolean plain = false;
+            for (int k = 1; k < record.size(); k++) {
+                String cell = record.cell(k);
+                boolean spaced = !record.isEmpty(k) && cell.charAt(0) == ' ';
+                plain |= !spaced && !record.isEmpty(k);
+                cut = cut == 0 && spaced && hasLetter(cell) && hasLetter(record.cell(k - 1)) ? k : cut;
+            }
+            return plain ? cut : 0;
+        }
+
+        private static boolean hasLetter(String text) {
+            return text.chars().anyMatch(Character::isLetter);
+        }
+
         private void takeHeader(RowTexts record, int line) {
+            for (int k = 1; k < record.size(); k++) {
+                headerIsSpaced |= !record.isEmpty(k) && record.cell(k).charAt(0) == ' ';
+            }
             List<String> header = new ArrayList<>();
             Set<String> keys = new HashSet<>();
             int named = 0;

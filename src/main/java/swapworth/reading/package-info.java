@@ -21,7 +21,8 @@
  * taken for a quote that was never meant: its first line is rejected, the others are read on their own. More than 1,000 such rows
  * make the file unusable.
  * <li>A row with more cells than the header is rejected, unless the cells too many are blank. A row with fewer is filled with
- * blanks.
+ * blanks. Either is rejected where a text, a separator, a space and a text look like one cell without its quotes, unless the header, or
+ * every cell of the row, has such spaces.
  * <li>Limits: 1,048,576 characters a cell, 2,000 columns, 4 GiB a file, of which only a piece is in memory at a time.
  * </ul>
  *

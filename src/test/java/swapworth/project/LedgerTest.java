@@ -430,6 +430,15 @@ class LedgerTest {
                 ledger.entries().get(0).shares());
     }
 
+    @Test
+    void the_share_of_one_car_alone_is_half_a_cell_and_rejected() throws IOException {
+        Ledger ledger = read("date;amount;note;car;category", "2026-03-04;100;carriage;recipient: 60; donor: 40",
+                "2026-03-05;100;carriage;\"recipient: 60; donor: 40\";freight", "2026-03-06;100;wire;donor: 100 %;part");
+        assertEquals(2, ledger.entries().size());
+        assertTrue(reasons(ledger.read().rejected()).startsWith("2 car: this is the share of one car without that of another; in a file of"
+                + " semicolons"), reasons(ledger.read().rejected()));
+    }
+
     /** Source: ISO 4217, minor units of KWD and JOD: 3, of EUR: 2. */
     @Test
     void three_decimals_of_an_amount_whose_currency_the_other_rows_say_are_fils_or_a_question() throws IOException {

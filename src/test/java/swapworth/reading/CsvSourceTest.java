@@ -60,6 +60,25 @@ class CsvSourceTest {
     }
 
     @Test
+    void a_text_that_its_own_separator_cut_in_two_is_rejected_whether_the_row_came_out_too_long_or_too_short() {
+        CsvSource source = of("date;amount;note;car;category;receipt\n2026-03-04;100;two hoses; one clamp;donor;part;\n"
+                + "2026-03-05;70;carriage;recipient: 60; donor: 40\n2026-03-06;70;wire;donor\n");
+        assertEquals(List.of(4), lines(source));
+        assertEquals("the row has 7 cells under 6 columns, and ' one clamp' begins with a space; a cell that holds a semicolon must stand in"
+                + " quotes; if none does, write no space there", source.rejected().get(0).message());
+        assertTrue(source.rejected().get(1).message().startsWith("the row has 5 cells under 6 columns, and ' donor: 40' begins"));
+        assertEquals(1, of("a,b,c,d\nR,nice, new tyres\n").rejected().size());
+    }
+
+    @Test
+    void spaces_between_cells_are_fine_where_the_header_or_the_row_has_them_throughout_and_before_numbers() {
+        for (String text : List.of("a; b; c; d\nx;nice; front\n", "a;b;c;d\nx; nice; front\n", "a;b;c;d\nx; 9000;7\n",
+                "a;b;c;d\nx;9000; nice\n", "a;b;c\nx;nice; front\n", "a;b;c;d\nx;nice;\u00a0front\n")) {
+            assertEquals(List.of(), of(text).rejected(), text);
+        }
+    }
+
+    @Test
     void a_longer_row_is_rejected_with_a_hint_about_commas() {
         CsvSource source = of("a,b\n1,2\n3,4,5\n6,7,,\n");
         assertEquals(List.of(2, 4), lines(source));
