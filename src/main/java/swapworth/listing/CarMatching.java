@@ -28,10 +28,9 @@ import swapworth.table.Table;
  *
  * <p>Different model years or trims forbid a join, and without model years different years of first registration; a model year and a year
  * of registration do so where they lie more than one apart, for a car is mostly registered in its model year or the year before or
- * after. So does a mileage that fell or grew beyond likely use, unless both have
- * the same note. Joins are made in the order of their scores, and none is made that would bring
- * two model years, two trims, or mileages that fall from one day to a later one into one car. Each join is written into {@link
- * Car#joinedBy}.
+ * after. So does a mileage that fell or grew beyond likely use, unless both have the same note. Joins are made in the order of their
+ * scores, and none is made that would bring two such years, two trims, or mileages that fall from one day to a later one into one car.
+ * Each join is written into {@link Car#joinedBy}.
  */
 public final class CarMatching {
 
@@ -112,8 +111,8 @@ public final class CarMatching {
                 .note("Two advertisements of one model line are joined at " + needed() + ", after the logarithm to base 2 of the number of "
                         + "cars of the line and model year, rows at one mileage counted once, is taken off.")
                 .note("Different model years or trims forbid a join; so do different years of first registration where no model years are"
-                        + " known, a model year and a year of registration more than one apart, and a mileage that fell, or grew by more than "
-                        + PairScore.likelyGrowth() + ", unless the notes are equal.")
+                        + " known, a model year and a year of registration more than one apart, and a mileage that fell, or grew by"
+                        + " more than " + PairScore.likelyGrowth() + ", unless the notes are equal.")
                 .columns(Column.words("fact"), Column.words("agreement"), Column.words("points"));
         for (String[] rule : PairScore.rules()) {
             table.row(Cell.words(rule[0]), Cell.words(rule[1]), Cell.words(rule[2]));

@@ -379,7 +379,7 @@ public final class CsvSource {
         }
 
         /**
-         * Where the separator that was typed inside a text cuts a cell in two: people write a space behind it there, and none between cells.
+         * Where the separator that was typed inside a text cuts a cell in two: people write a space behind it, and none between cells.
          *
          * @return the place of the second part; 0 if none begins so, or all do
          */

@@ -37,7 +37,7 @@ public final class OutputFile {
      *
      * @param file where to; a missing folder is made
      * @param text what to write
-     * @throws IOException if the folder or the file cannot be written, with the file and the reason; what was there before is then untouched
+     * @throws IOException if the folder or the file cannot be written, with the file and why; what was there before is then untouched
      */
     public static void write(Path file, String text) throws IOException {
         write(file, requireNonNull(text, "text").getBytes(StandardCharsets.UTF_8));
@@ -48,7 +48,7 @@ public final class OutputFile {
      *
      * @param file where to; a missing folder is made
      * @param bytes what to write
-     * @throws IOException if the folder or the file cannot be written, with the file and the reason; what was there before is then untouched
+     * @throws IOException if the folder or the file cannot be written, with the file and why; what was there before is then untouched
      */
     public static void write(Path file, byte[] bytes) throws IOException {
         write(file, out -> out.write(bytes));
@@ -70,7 +70,7 @@ public final class OutputFile {
      *
      * @param file where to; a missing folder is made
      * @param writing what writes them
-     * @throws IOException if the folder or the file cannot be written, with the file and the reason; what was there before is then untouched
+     * @throws IOException if the folder or the file cannot be written, with the file and why; what was there before is then untouched
      */
     public static void write(Path file, Writing writing) throws IOException {
         Path target = file.toAbsolutePath();

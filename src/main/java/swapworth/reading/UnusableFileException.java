@@ -37,8 +37,8 @@ public final class UnusableFileException extends RuntimeException {
             + "below its first line, column,word,means";
 
     static final String TITLE = ". Line %d must be the header, which names the columns: if it is a title, remove it, or begin it with #";
-    static final String ROW = ". Line %d must be the header, which names the columns: '%s' is no name. If it is a row already, write the header"
-            + " above it";
+    static final String ROW = ". Line %d must be the header, which names the columns: '%s' is no name. If it is a row already, write the"
+            + " header above it";
 
     private UnusableFileException(String message) {
         super(message);
@@ -78,7 +78,8 @@ public final class UnusableFileException extends RuntimeException {
         if (found.length == 1) {
             return String.format(Locale.ROOT, TITLE, source.headerLine());
         }
-        Optional<String> number = IntStream.of(found).mapToObj(source.header()::get).filter(name -> NumberText.whole(name) >= 0).findFirst();
+        Optional<String> number = IntStream.of(found).mapToObj(source.header()::get).filter(name -> NumberText.whole(name) >= 0)
+                .findFirst();
         return number.isPresent() ? String.format(Locale.ROOT, ROW, source.headerLine(), Spelling.shortened(number.get(), 40))
                 : source.takesWords() ? String.format(Locale.ROOT, OF_HEADERS, example) : "";
     }

@@ -143,7 +143,8 @@ class AccountsTest {
         write("listings.csv", "vehicle;model_year;price\nSivrette;2014;12.500\nSivrette;2015;13.500\n");
         for (String words : List.of("check FOLDER", "judge FOLDER", "index FOLDER", "swap FOLDER", "FOLDER")) {
             assertEquals(1, run(words), words);
-            assertTrue(err.contains("no usable row") && err.contains("  words.csv:2 ") && err.contains("  listings.csv:2 price"), words + err);
+            assertTrue(err.contains("no usable row") && err.contains("  words.csv:2 ") && err.contains("  listings.csv:2 price"),
+                    words + err);
         }
     }
 

@@ -444,7 +444,8 @@ class LedgerTest {
     void three_decimals_of_an_amount_whose_currency_the_other_rows_say_are_fils_or_a_question() throws IOException {
         Files.writeString(folder.resolve("words.csv"), "column,word,means\n*,decimal mark,point\n");
         for (String dinar : List.of("KWD", "JOD")) {
-            Ledger read = read("date,amount,note", "2026-03-04," + dinar + " 1.250,wire", "2026-03-05,2.500,hose", "2026-03-06,12.255,hoses");
+            Ledger read = read("date,amount,note", "2026-03-04," + dinar + " 1.250,wire", "2026-03-05,2.500,hose",
+                    "2026-03-06,12.255,hoses");
             assertEquals(dinar, read.currency().getCurrencyCode());
             assertEquals(List.of(cents("1.250"), cents("2.500"), cents("12.255")), read.entries().stream().map(Entry::amount).toList());
             assertEquals("", reasons(read.read().rejected()));

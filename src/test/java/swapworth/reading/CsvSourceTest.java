@@ -64,8 +64,8 @@ class CsvSourceTest {
         CsvSource source = of("date;amount;note;car;category;receipt\n2026-03-04;100;two hoses; one clamp;donor;part;\n"
                 + "2026-03-05;70;carriage;recipient: 60; donor: 40\n2026-03-06;70;wire;donor\n");
         assertEquals(List.of(4), lines(source));
-        assertEquals("the row has 7 cells under 6 columns, and ' one clamp' begins with a space; a cell that holds a semicolon must stand in"
-                + " quotes; if none does, write no space there", source.rejected().get(0).message());
+        assertEquals("the row has 7 cells under 6 columns, and ' one clamp' begins with a space; a cell that holds a semicolon must stand"
+                + " in quotes; if none does, write no space there", source.rejected().get(0).message());
         assertTrue(source.rejected().get(1).message().startsWith("the row has 5 cells under 6 columns, and ' donor: 40' begins"));
         assertEquals(1, of("a,b,c,d\nR,nice, new tyres\n").rejected().size());
     }
