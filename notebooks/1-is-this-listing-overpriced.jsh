@@ -47,7 +47,8 @@ check.lines()
 // One model prices every line in the file at once, so that lines with few cars learn from the others. Here each car is valued by all
 // *other* cars, and the values are held against the prices that you saw.
 //
-// Look at the last two rows first. If the 80 % range holds about 80 in a hundred of your prices, it keeps its promise.
+// Look first at the row of prices inside their 80 % range. If these are about 80 in a hundred of your prices, the range keeps its
+// promise.
 
 // %%
 PriceModel model = PriceModel.options().with(Assumptions.ofFolder(folder)).fit(read.cars());

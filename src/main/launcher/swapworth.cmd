@@ -21,9 +21,11 @@ if not exist "%JAVA%" (
 rem The release file beside a Java names its version at no cost; only without one is Java itself asked.
 set "VERSION="
 for %%i in ("%JAVA%") do set "RELEASE=%%~dpi..\release"
-if exist "%RELEASE%" for /f "usebackq tokens=2 delims==" %%v in (`findstr /b /c:"JAVA_VERSION=" "%RELEASE%"`) do set "VERSION=%%~v"
-if not defined VERSION for /f "usebackq tokens=3" %%v in (`call "%JAVA%" -version 2^>^&1 ^| findstr /c:" version "`) do set "VERSION=%%~v"
-for /f "tokens=1,2 delims=.-+_" %%a in ("%VERSION%") do if "%%a"=="1" (set "MAJOR=%%b") else (set "MAJOR=%%a")
+if exist "%RELEASE%" for /f "usebackq tokens=1,2 delims==" %%a in ("%RELEASE%") do if "%%a"=="JAVA_VERSION" set "VERSION=%%~b"
+if not defined VERSION for /f "usebackq tokens=2,3" %%a in (`call "%JAVA%" -version 2^>^&1`) do if "%%a"=="version" set "VERSION=%%~b"
+set "MAJOR="
+for /f "tokens=1 delims=.-+_" %%a in ("%VERSION%") do set "MAJOR=%%a"
+if "%MAJOR%"=="1" for /f "tokens=2 delims=.-+_" %%a in ("%VERSION%") do set "MAJOR=%%a"
 if defined MAJOR if %MAJOR% LSS 17 (
     echo swapworth: Java 17 or newer is needed; "%JAVA%" is Java %MAJOR% 1>&2
     exit /b 2

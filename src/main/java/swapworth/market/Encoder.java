@@ -433,8 +433,7 @@ final class Encoder {
         }
         String remark = column + " not stated: the average taken, range widened";
         if (!taken.isNumbers()) {
-            group(column, Group.FURTHER, "spread_further_words", seen, s -> Optional.ofNullable(s.facts().further().get(column)),
-                    assumptions);
+            group(column, Group.FURTHER, "spread_further_words", seen, s -> taken.word(s.facts()), assumptions);
             gap(column, 1, s -> !s.facts().further().containsKey(column), remark);
         } else if (taken.sd() > 0) {
             add(new Terms.Measure(column, Group.FURTHER, "% per unit", 1 / taken.sd(), 0,

@@ -2,8 +2,11 @@ package swapworth.market;
 
 import java.math.BigDecimal;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.stream.DoubleStream;
 import swapworth.listing.Facts;
 import swapworth.reading.CellReader;
@@ -34,6 +37,8 @@ final class FurtherColumn {
     private final double mean;
     private final double sd;
     private final boolean numbers;
+    /** Of words that differ in case or spaces alone the spelling of most rows. */
+    private final Map<String, String> spelling;
 
     /**
      * Looks at a column.
@@ -72,6 +77,14 @@ final class FurtherColumn {
             squares += isNear(value) ? (value - mean) * (value - mean) : 0;
         }
         this.sd = Math.sqrt(squares / count);
+        Map<String, String> usual = new HashMap<>();
+        texts.keySet().forEach(text -> usual.merge(Spelling.key(text), text, this::usual));
+        this.spelling = Map.copyOf(usual);
+    }
+
+    private String usual(String one, String other) {
+        int more = Integer.compare(texts.getOrDefault(one, 0), texts.getOrDefault(other, 0));
+        return more > 0 || more == 0 && one.compareTo(other) <= 0 ? one : other;
     }
 
     private static CellReader reader(DecimalMark mark) {
@@ -137,12 +150,17 @@ final class FurtherColumn {
         return value.isPresent() ? (value.getAsDouble() - mean) / sd : 0;
     }
 
+    /** The word of a car, as most rows of the listings spell it; empty where its cell is. */
+    Optional<String> word(Facts car) {
+        return Optional.ofNullable(car.further().get(name)).map(text -> spelling.getOrDefault(Spelling.key(text), text));
+    }
+
     /** How the column is taken, and what of it says nothing. */
     String sentence() {
         if (texts.isEmpty()) {
             return name + ": no row fills it; it is not used";
         }
-        StringBuilder out = new StringBuilder(name + ": taken as " + (numbers ? "numbers" : "words") + ", " + texts.size() + " different");
+        Set<Double> values = new HashSet<>();
         int strange = 0;
         String first = "";
         int far = 0;
@@ -152,11 +170,16 @@ final class FurtherColumn {
             if (value.isEmpty()) {
                 first = strange == 0 ? text.getKey() : first;
                 strange += text.getValue();
-            } else if (!isNear(value.getAsDouble())) {
+                continue;
+            }
+            values.add(value.getAsDouble());
+            if (!isNear(value.getAsDouble())) {
                 farthest = far == 0 ? text.getKey() : farthest;
                 far += text.getValue();
             }
         }
+        StringBuilder out = new StringBuilder(name + ": taken as " + (numbers ? "numbers, " + values.size() : "words, " + spelling.size())
+                + " different");
         if (!numbers) {
             return out.append(", because of ").append(cell(first)).append(strange > 1 ? " and the like" : "").toString();
         }

@@ -4,24 +4,27 @@ import static java.util.Objects.requireNonNull;
 
 import java.io.IOException;
 import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.time.LocalDate;
-import java.util.Arrays;
-import java.util.List;
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.HashMap;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ForkJoinPool;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.IntStream;
 import swapworth.listing.LevelOfTrade;
-import swapworth.listing.Listing;
 import swapworth.listing.ListingsRead;
 import swapworth.listing.Sighting;
 import swapworth.table.CsvRows;
 
 /**
- * The judgements of a collection too large to keep them all: made, written as rows and let go, several ranges of rows at a time and in
- * the order of the files. The rows are those of {@link Judged#table}.
+ * The judgements of a collection too large to keep them all: made, written as rows and let go, by all processors and in the order of the
+ * files. The rows are those of {@link Judged#table}.
  */
 public final class JudgedRows {
     private static final int ROWS_A_RANGE = 2048;
-    private static final int RANGES_AT_ONCE = 16;
     /** About as many as a row takes. */
     private static final int BYTES_A_ROW = 240;
 
@@ -56,26 +59,79 @@ public final class JudgedRows {
         new CsvRows(0).header(ValueRows.columns(read.baseCurrency().getCurrencyCode())).writeTo(out);
         judging.expectAll();
         int[] carOfEach = judging.carOfEach(read);
-        Misses misses = new Misses();
-        List<Listing> rows = read.listings();
-        CsvRows[] texts = new CsvRows[Math.min(RANGES_AT_ONCE, (rows.size() + ROWS_A_RANGE - 1) / ROWS_A_RANGE)];
-        Arrays.setAll(texts, r -> new CsvRows(Math.min(ROWS_A_RANGE, rows.size()) * BYTES_A_ROW));
-        for (int begin = 0; begin < rows.size(); begin += ROWS_A_RANGE * RANGES_AT_ONCE) {
-            int first = begin;
-            Misses[] ofRange = new Misses[Math.min(RANGES_AT_ONCE, (rows.size() - begin + ROWS_A_RANGE - 1) / ROWS_A_RANGE)];
-            IntStream.range(0, ofRange.length).parallel().forEach(r -> ofRange[r] = write(first + r * ROWS_A_RANGE,
-                    Math.min(rows.size(), first + (r + 1) * ROWS_A_RANGE), carOfEach, texts[r]));
-            for (int r = 0; r < ofRange.length; r++) {
-                texts[r].writeTo(out);
-                misses.add(ofRange[r]);
+        InOrder inOrder = new InOrder(out, read.listings().size());
+        try {
+            IntStream.rangeClosed(0, ForkJoinPool.getCommonPoolParallelism()).parallel().forEach(hand -> inOrder.judge(carOfEach));
+        } catch (UncheckedIOException e) {
+            throw e.getCause();
+        }
+        return inOrder.misses.study();
+    }
+
+    /** A range of rows, judged. */
+    private record Done(CsvRows text, Misses misses) {
+    }
+
+    /**
+     * Hands out ranges of rows and writes them in their order, each as soon as those before it are written: whoever has finished the one
+     * whose turn it is writes.
+     */
+    private final class InOrder {
+        private final OutputStream out;
+        private final int rows;
+        private final Misses misses;
+        private final AtomicInteger taken = new AtomicInteger();
+        private final Map<Integer, Done> waiting = new HashMap<>();
+        private final Deque<CsvRows> free = new ArrayDeque<>();
+        private int turn;
+
+        InOrder(OutputStream out, int rows) {
+            this.out = out;
+            this.rows = rows;
+            this.misses = new Misses(rows);
+        }
+
+        /** Judges range after range until none is left. Once one has failed the others end too, for nothing is written behind it. */
+        void judge(int[] carOfEach) {
+            try {
+                for (int range = next(); range >= 0; range = next()) {
+                    CsvRows text = room();
+                    int from = range * ROWS_A_RANGE;
+                    put(range, new Done(text, write(from, Math.min(rows, from + ROWS_A_RANGE), carOfEach, text)));
+                }
+            } catch (RuntimeException | Error e) {
+                taken.set(rows);
+                throw e;
             }
         }
-        return misses.study();
+
+        private int next() {
+            int range = taken.getAndIncrement();
+            return range < (rows + ROWS_A_RANGE - 1) / ROWS_A_RANGE ? range : -1;
+        }
+
+        /** Room for the text of a range: that of one which is written, where there is any. */
+        private synchronized CsvRows room() {
+            return free.isEmpty() ? new CsvRows(Math.min(ROWS_A_RANGE, rows) * BYTES_A_ROW) : free.pop();
+        }
+
+        private synchronized void put(int range, Done judged) {
+            waiting.put(range, judged);
+            for (Done next = waiting.remove(turn); next != null; next = waiting.remove(++turn)) {
+                try {
+                    next.text.writeTo(out);
+                } catch (IOException e) {
+                    throw new UncheckedIOException(e);
+                }
+                free.push(next.text);
+                misses.add(next.misses);
+            }
+        }
     }
 
     private Misses write(int from, int to, int[] carOfEach, CsvRows text) {
         ValueRows rows = new ValueRows(new ValueRows.IntoCsv(text));
-        Misses misses = new Misses();
+        Misses misses = new Misses(to - from);
         for (int i = from; i < to; i++) {
             Sighting seen = Sighting.of(read.listings(), i);
             rows.add(seen, judging.standing(seen, carOfEach[i], on, level, misses));

@@ -44,7 +44,7 @@ final class Judging {
     /** See {@link PriceModel#judge}. */
     Judgement judge(Listing listing) {
         int car = lookup().of(listing);
-        return standing(listing, car, Optional.empty(), Optional.empty(), new Misses())
+        return standing(listing, car, Optional.empty(), Optional.empty(), new Misses(1))
                 .of(listing, car < 0 ? listing.id().orElse(listing.origin().toString()) : cars.get(car).name());
     }
 
@@ -167,7 +167,7 @@ final class Judging {
                 byRow[row] = judgement;
             }
         }
-        Misses misses = new Misses();
+        Misses misses = new Misses(byRow.length);
         Arrays.stream(byRow).filter(Objects::nonNull).forEach(j -> misses.add(j.listing().price().amount(), j.standing()));
         return misses.study();
     }

@@ -23,6 +23,7 @@ import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listing;
 import swapworth.listing.PriceIncludes;
 import swapworth.listing.PriceKind;
+import swapworth.reading.Spelling;
 import swapworth.statistics.Bound;
 import swapworth.statistics.JointDraws;
 import swapworth.statistics.Mixture;
@@ -132,15 +133,18 @@ public final class MarketIndex {
     /**
      * Of one line, whose drift may depart from that of all: the departures are drawn toward zero.
      *
-     * @param vehicle a line of the model
+     * @param vehicle a line of the model; case, spaces and hyphens make no other name
      * @return a copy
      * @throws IllegalArgumentException if no car is of that line
      */
     public MarketIndex ofLine(String vehicle) {
-        if (!sees(vehicle)) {
-            throw new IllegalArgumentException("no car of the line '" + vehicle + "' is in the model");
-        }
-        return new MarketIndex(cars, assumptions, encoder, posterior, evidence, datesTellNothing, base, held, vehicle);
+        List<String> lines = evidence.stream().map(e -> e.subject().facts().vehicle()).distinct().toList();
+        String key = Spelling.key(vehicle);
+        String known = lines.stream().filter(l -> l.equals(vehicle)).findFirst()
+                .or(() -> lines.stream().filter(l -> Spelling.key(l).equals(key)).findFirst())
+                .orElseThrow(() -> new IllegalArgumentException("no car of the line '" + vehicle + "' is in the model"
+                        + Spelling.slipOf(vehicle, lines).map(near -> "; did you mean " + near + "?").orElse("")));
+        return new MarketIndex(cars, assumptions, encoder, posterior, evidence, datesTellNothing, base, held, known);
     }
 
     /** Whether the listings span so long that a season is told apart from the market. */
@@ -266,7 +270,7 @@ public final class MarketIndex {
      *
      * @param from the first month, within {@link #first()} and {@link #last()}
      * @param to the last month, likewise and not before the first
-     * @return the drift; why there is none where the two lie less than 20 days apart
+     * @return the drift; why there is none where the two are one month or lie less than 20 days apart
      * @throws IllegalArgumentException if a month lies outside, or the last before the first
      */
     public Answer<Drift> drift(YearMonth from, YearMonth to) {
@@ -275,10 +279,15 @@ public final class MarketIndex {
         if (to.isBefore(from)) {
             throw new IllegalArgumentException("the last month " + to + " lies before the first, " + from);
         }
+        if (from.equals(to)) {
+            return new Answer.NotTold<>(new CannotTell("the level is that of a month, and all days lie in one, " + from + ": a drift needs"
+                    + " two", 0, dated(evidence), "listings seen in another month too"));
+        }
         long days = ChronoUnit.DAYS.between(middle(from), middle(to));
         if (days < LEAST_DAYS) {
-            return new Answer.NotTold<>(new CannotTell("a drift needs at least " + LEAST_DAYS + " days, and the days seen give "
-                    + days + " (" + middle(from) + " to " + middle(to) + ")", 0, dated(evidence), "listings seen over a longer time"));
+            return new Answer.NotTold<>(new CannotTell("a drift needs at least " + LEAST_DAYS + " days, and between the middle days seen of"
+                    + " the two months lie " + days + " (" + middle(from) + " to " + middle(to) + ")", 0, dated(evidence),
+                    "listings seen over a longer time"));
         }
         SparseRow contrast = scaled(Terms.DAYS_PER_MONTH / days, between(TREND, from, to));
         Mixture m = believed(contrast);

@@ -8,24 +8,32 @@ import swapworth.statistics.RatioStudy;
 final class Misses {
     private static final int FEWEST_STUDIED = 10;
 
-    private double[] values = new double[64];
-    private double[] prices = new double[64];
-    private double[] misses = new double[64];
+    private double[] values;
+    private double[] prices;
+    private double[] misses;
     private int near;
     private int used;
     private FitStudy.Inside all = FitStudy.Inside.NONE;
     private FitStudy.Inside troubled = FitStudy.Inside.NONE;
 
+    /**
+     * Begins with none.
+     *
+     * @param most the largest number of prices that will be taken in
+     */
+    Misses(int most) {
+        values = new double[most];
+        prices = new double[most];
+        misses = new double[most];
+    }
+
     /** Takes in how a price stands; without a value it tells nothing. */
     void add(double price, Standing standing) {
         if (standing.valuation() instanceof FairValue value) {
-            misses = withRoom(misses, used + 1);
             misses[used++] = Math.abs(standing.gapPercent());
             all = all.with(price, value);
             troubled = value.subject().facts().isTroubled() ? troubled.with(price, value) : troubled;
             if (Flags.nearItsValue(price, value)) {
-                values = withRoom(values, near + 1);
-                prices = withRoom(prices, near + 1);
                 values[near] = value.median();
                 prices[near++] = price;
             }
@@ -34,9 +42,6 @@ final class Misses {
 
     /** Takes in what another one has collected. */
     void add(Misses other) {
-        values = withRoom(values, near + other.near);
-        prices = withRoom(prices, near + other.near);
-        misses = withRoom(misses, used + other.used);
         System.arraycopy(other.values, 0, values, near, other.near);
         System.arraycopy(other.prices, 0, prices, near, other.near);
         System.arraycopy(other.misses, 0, misses, used, other.used);
@@ -44,10 +49,6 @@ final class Misses {
         used += other.used;
         all = all.with(other.all);
         troubled = troubled.with(other.troubled);
-    }
-
-    private static double[] withRoom(double[] array, int size) {
-        return size <= array.length ? array : Arrays.copyOf(array, Math.max(size, array.length + array.length / 4));
     }
 
     /** Nothing is told with fewer than ten prices near their values: figures of dispersion would say nothing. */

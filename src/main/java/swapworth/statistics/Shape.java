@@ -3,7 +3,6 @@ package swapworth.statistics;
 import static java.util.Objects.requireNonNull;
 
 import java.util.Arrays;
-import java.util.Optional;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
@@ -143,22 +142,14 @@ final class Shape {
         return forms;
     }
 
-    /** The forms of a contrast with itself, and between it and another one, of which those with itself are known. */
+    /**
+     * The forms of a contrast x with itself, and between it and another one y of which those with itself are known. They go by the
+     * difference d = x - y, which has few entries where both are rows of one car: x'V y = y'V y + d'V y, x'V x = x'V y + d'V y + d'V d.
+     */
     void both(SparseRow x, SparseRow y, Forms ofOther, Forms itself, Forms between) {
-        double[][] made = pairs;
-        if (made == null) {
-            itself.variance = x.quadratic(covariance, p());
-            between.variance = x.between(covariance, p(), y);
-            return;
-        }
-        Optional<SparseRow> more = x.differenceInOneColumn(y);
-        if (more.isEmpty()) {
-            x.quadraticAndBetween(made, y, itself, between);
-            return;
-        }
-        // x = y + d: x'V y = y'V y + d'V y, and x'V x = y'V y + 2 d'V y + d'V d.
-        Forms across = between(more.get(), y);
-        Forms apart = quadratic(more.get());
+        SparseRow difference = x.plus(-1, y);
+        Forms across = between(difference, y);
+        Forms apart = quadratic(difference);
         between.variance = ofOther.variance + across.variance;
         between.held = ofOther.held + across.held;
         itself.variance = between.variance + across.variance + apart.variance;

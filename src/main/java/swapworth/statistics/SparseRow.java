@@ -1,7 +1,6 @@
 package swapworth.statistics;
 
 import java.util.Arrays;
-import java.util.Optional;
 
 /**
  * A row of p numbers of which only some are not zero; also a contrast, the weights of coefficients in a question such as "this car
@@ -158,36 +157,6 @@ public final class SparseRow {
         System.arraycopy(value, 0, values, 0, at);
         System.arraycopy(value, at + 1, values, at, columns.length - at);
         return new SparseRow(columns, values);
-    }
-
-    /**
-     * The single entry by which this row differs from another one: its column, and by how much this row has more there.
-     *
-     * @return empty if the rows are the same or differ in more columns
-     */
-    Optional<SparseRow> differenceInOneColumn(SparseRow other) {
-        if (Math.abs(index.length - other.index.length) > 1) {
-            return Optional.empty();
-        }
-        int column = -1;
-        double more = 0;
-        int at = 0;
-        int otherAt = 0;
-        while (at < index.length || otherAt < other.index.length) {
-            int mine = at < index.length ? index[at] : Integer.MAX_VALUE;
-            int its = otherAt < other.index.length ? other.index[otherAt] : Integer.MAX_VALUE;
-            double difference = (mine <= its ? value[at] : 0) - (its <= mine ? other.value[otherAt] : 0);
-            if (difference != 0) {
-                if (column >= 0) {
-                    return Optional.empty();
-                }
-                column = Math.min(mine, its);
-                more = difference;
-            }
-            at += mine <= its ? 1 : 0;
-            otherAt += its <= mine ? 1 : 0;
-        }
-        return column < 0 ? Optional.empty() : Optional.of(new SparseRow(new int[] {column}, new double[] {more}));
     }
 
     /**
@@ -361,56 +330,6 @@ public final class SparseRow {
         }
         forms.variance = sum;
         forms.held = otherSum;
-    }
-
-    /**
-     * This row times two symmetric matrices, held as for {@link #quadratic(double[][], Shape.Forms)}, times this row and times another,
-     * found in one pass over the columns of both: to the last bit what the two would be by themselves.
-     */
-    void quadraticAndBetween(double[][] pairs, SparseRow other, Shape.Forms itself, Shape.Forms between) {
-        int[] columns = new int[index.length + other.index.length];
-        double[] mine = new double[columns.length];
-        double[] its = new double[columns.length];
-        int size = side(other, columns, mine, its);
-        // The matrices times the other row, at these columns: what lies above the diagonal comes last, as it stands last in a row.
-        double[] reached = new double[size];
-        double[] otherReached = new double[size];
-        double sum = 0;
-        double otherSum = 0;
-        for (int e = 0; e < size; e++) {
-            double[] row = pairs[columns[e]];
-            double ofOther = its[e];
-            double inner = 0;
-            double otherInner = 0;
-            double reach = 0;
-            double otherReach = 0;
-            for (int f = 0; f < e; f++) {
-                int at = 2 * columns[f];
-                double one = row[at];
-                double two = row[at + 1];
-                inner += mine[f] * one;
-                otherInner += mine[f] * two;
-                reach += its[f] * one;
-                otherReach += its[f] * two;
-                reached[f] += ofOther * one;
-                otherReached[f] += ofOther * two;
-            }
-            int at = 2 * columns[e];
-            sum += mine[e] * (2 * inner + mine[e] * row[at]);
-            otherSum += mine[e] * (2 * otherInner + mine[e] * row[at + 1]);
-            reached[e] = reach + ofOther * row[at];
-            otherReached[e] = otherReach + ofOther * row[at + 1];
-        }
-        itself.variance = sum;
-        itself.held = otherSum;
-        sum = 0;
-        otherSum = 0;
-        for (int e = 0; e < size; e++) {
-            sum += mine[e] * reached[e];
-            otherSum += mine[e] * otherReached[e];
-        }
-        between.variance = sum;
-        between.held = otherSum;
     }
 
     /** Writes the columns of two rows in order, and what each has in them; returns how many there are. */

@@ -60,10 +60,23 @@ class FurtherColumnTest {
     void one_cell_that_is_no_number_or_mistyped_says_nothing_and_spoils_nothing() throws IOException {
         Map.Entry<Double, String> about = told(s -> "about " + s, 7);
         assertEquals(2.0, about.getKey(), 0.15);
-        assertEquals("size: taken as numbers, 14 different; one row is no number and not used: 'about 1404'", about.getValue());
+        assertEquals("size: taken as numbers, 13 different; one row is no number and not used: 'about 1404'", about.getValue());
         Map.Entry<Double, String> mistyped = told(s -> s + "0000", 7);
         assertEquals(2.0, mistyped.getKey(), 0.15);
         assertTrue(mistyped.getValue().endsWith("one row is far from all others and not used: '14040000', is it mistyped?"));
+    }
+
+    @Test
+    void words_that_differ_in_case_or_spaces_alone_are_one_in_the_spelling_of_most_rows() {
+        FurtherColumn colours = new FurtherColumn("colour", Map.of("red", 2, "Red", 3, " blue", 1, "Blue", 1, "green", 9));
+        assertEquals("colour: taken as words, 3 different", colours.sentence().split(", because")[0]);
+        CarFacts red = CarFacts.of("Sivrette").further(Map.of("colour", "RED")).build();
+        CarFacts black = CarFacts.of("Sivrette").further(Map.of("colour", "black")).build();
+        assertEquals(Optional.of("Red"), colours.word(red));
+        assertEquals(Optional.of("black"), colours.word(black));
+        assertEquals(Optional.empty(), colours.word(CarFacts.of("Sivrette").build()));
+        assertEquals("cc: taken as numbers, 2 different; one row is no number and not used: 'blue'",
+                new FurtherColumn("cc", Map.of("1,250", 4, "1250 cc", 4, "1250", 4, "1400", 4, "1400 cc", 4, "blue", 1)).sentence());
     }
 
     @Test

@@ -1,11 +1,13 @@
 package swapworth.market;
 
+import static org.junit.jupiter.api.Assertions.assertDoesNotThrow;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -14,6 +16,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import swapworth.bench.WriteManyListings;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
 import swapworth.listing.LevelOfTrade;
@@ -48,6 +52,48 @@ class JudgedRowsTest {
     }
 
     @Test
+    void ranges_of_many_rows_stand_in_the_order_of_the_file(@TempDir Path folder) throws IOException {
+        ListingsRead read = many(folder);
+        PriceModel model = PriceModel.fit(read.cars());
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        Answer<FitStudy> study = new JudgedRows(read, model, Optional.empty(), Optional.empty()).write(out);
+        assertSameRows(oneByOne(read, model), out.toString(StandardCharsets.UTF_8));
+        Judged judged = Judged.of(read, model);
+        assertEquals(judged.study().map(FitStudy::all), study.map(FitStudy::all));
+        assertEquals(judged.study().map(FitStudy::leftOut), study.map(FitStudy::leftOut));
+    }
+
+    @Test
+    void rows_that_cannot_be_written_end_the_judging_with_their_reason(@TempDir Path folder) {
+        ListingsRead read = many(folder);
+        JudgedRows rows = new JudgedRows(read, PriceModel.fit(read.cars()), Optional.empty(), Optional.empty());
+        OutputStream full = new OutputStream() {
+            private int room = 700_000;
+
+            @Override
+            public void write(int oneByte) throws IOException {
+                write(new byte[1], 0, 1);
+            }
+
+            @Override
+            public void write(byte[] bytes, int from, int length) throws IOException {
+                room -= length;
+                if (room < 0) {
+                    throw new IOException("no room left");
+                }
+            }
+        };
+        assertEquals("no room left", assertThrows(IOException.class, () -> rows.write(full)).getMessage());
+    }
+
+    /** More rows than one range holds, so that several hands have work. */
+    private static ListingsRead many(Path folder) {
+        Path file = folder.resolve("many.csv");
+        assertDoesNotThrow(() -> WriteManyListings.main(new String[] {"9000", "6", "3", file.toString()}));
+        return Listings.read(file);
+    }
+
+    @Test
     void the_car_of_each_listing_is_told_without_looking_it_up() throws IOException {
         ListingsRead read = Listings.read(Path.of("sample-listings", "listings.csv"));
         int[] carOfEach = read.carOfEach();
@@ -61,11 +107,25 @@ class JudgedRowsTest {
             PriceModel model = PriceModel.fit(cars);
             ByteArrayOutputStream out = new ByteArrayOutputStream();
             new JudgedRows(read, model, Optional.empty(), Optional.empty()).write(out);
-            ValueRows.IntoTable table = new ValueRows.IntoTable("Judged listings", read.baseCurrency().getCurrencyCode());
-            ValueRows rows = new ValueRows(table);
-            read.listings().forEach(listing -> rows.add(model.judge(listing)));
-            assertEquals(table.table().csv(), out.toString(StandardCharsets.UTF_8));
+            assertEquals(oneByOne(read, model), out.toString(StandardCharsets.UTF_8));
         }
+    }
+
+    private static String oneByOne(ListingsRead read, PriceModel model) {
+        ValueRows.IntoTable table = new ValueRows.IntoTable("Judged listings", read.baseCurrency().getCurrencyCode());
+        ValueRows rows = new ValueRows(table);
+        read.listings().forEach(listing -> rows.add(model.judge(listing)));
+        return table.table().csv();
+    }
+
+    /** The first that differs is shown, and not all. */
+    private static void assertSameRows(String expected, String actual) {
+        List<String> lines = actual.lines().toList();
+        List<String> wanted = expected.lines().toList();
+        for (int i = 0; i < wanted.size(); i++) {
+            assertEquals(wanted.get(i), lines.get(i));
+        }
+        assertEquals(wanted.size(), lines.size());
     }
 
     /** More cars than ranges are stretched by, so that a car with one price is left out by that price alone. */

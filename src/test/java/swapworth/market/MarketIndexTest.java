@@ -89,6 +89,16 @@ class MarketIndexTest {
                 .map(c -> ListingsAlongAPath.later(c, 5)).toList();
         String why = PriceModel.fit(days).index().orElseThrow().drift(12).match(d -> d.toString(), CannotTell::reason);
         assertTrue(why.startsWith("a drift needs at least 20 days"), why);
+        why = PriceModel.fit(april).index().orElseThrow().drift(12).match(d -> d.toString(), CannotTell::reason);
+        assertEquals("the level is that of a month, and all days lie in one, 2026-04: a drift needs two", why);
+    }
+
+    @Test
+    void a_line_is_found_in_whatever_case_and_a_slip_is_asked_about() {
+        MarketIndex index = PriceModel.fit(SampleWorld.withDefaults().generate(5).joinedCars()).index().orElseThrow();
+        assertEquals(index.ofLine("Sivrette").drift(6), index.ofLine("SIVRETTE").drift(6));
+        assertEquals("no car of the line 'Sivrete' is in the model; did you mean Sivrette?",
+                assertThrows(IllegalArgumentException.class, () -> index.ofLine("Sivrete")).getMessage());
     }
 
     /** Where each was seen once nobody knows which are gone: the last ones are not dearer for being the last. */
