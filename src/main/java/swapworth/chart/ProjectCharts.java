@@ -1,5 +1,6 @@
 package swapworth.chart;
 
+import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -10,7 +11,6 @@ import swapworth.market.Range;
 import swapworth.project.Alternative;
 import swapworth.project.Alternatives;
 import swapworth.project.Category;
-import swapworth.project.Entry;
 import swapworth.project.Equity;
 import swapworth.project.Forecast;
 import swapworth.project.Ledger;
@@ -26,12 +26,14 @@ public final class ProjectCharts {
     }
 
     /**
-     * Money from purchase to net at completion, by category and by the likely amounts.
+     * Money from purchase to what it will have cost: by category and by the likely amounts, then the step from these to the forecast.
      *
-     * @param ledger the ledger
-     * @return a waterfall: what is paid, what comes back, what is sold
+     * @param forecast the forecast
+     * @return a waterfall: what is paid, what comes back, what is sold, the reserve and what such estimates overrun by; its last bar is the median of
+     *     {@link Forecast#charged()}
      */
-    public static Chart moneyWaterfall(Ledger ledger) {
+    public static Chart moneyWaterfall(Forecast forecast) {
+        Ledger ledger = forecast.ledger();
         List<Step> steps = new ArrayList<>();
         for (Sum sum : ledger.sums().byCategory()) {
             if (!sum.name().equals(Category.SOLD.words()) && sum.atCompletion().signum() != 0) {
@@ -47,13 +49,21 @@ public final class ProjectCharts {
                 }
             }
         }
-        double kept = ledger.sums().keptAtCompletion().doubleValue();
-        if (kept != 0) {
-            steps.add(Step.change("tools kept", -kept));
+        BigDecimal kept = ledger.sums().keptAtCompletion();
+        if (kept.signum() != 0) {
+            steps.add(Step.change("tools kept", -kept.doubleValue()));
         }
-        boolean open = ledger.entries().stream().anyMatch(e -> e.status() == Entry.Status.ESTIMATE);
-        steps.add(Step.level(open ? "likely sum, no reserve" : "what it costs"));
-        return AmountCharts.waterfall("Money from purchase to net at completion, by the likely amounts, as of " + ledger.on(),
+        double likely = ledger.sums().total().atCompletion().subtract(kept).doubleValue();
+        double more = Quantiles.of(forecast.charged(), 0.5) - likely;
+        if (Math.abs(more) < 0.005) {
+            steps.add(Step.level("what it costs"));
+        } else {
+            boolean reserved = forecast.drivers().stream().anyMatch(driver -> driver.line() == 0);
+            steps.add(Step.level("by likely amounts"));
+            steps.add(Step.change(reserved ? "reserve and overrun" : "overrun of estimates", more));
+            steps.add(Step.level("forecast, its median"));
+        }
+        return AmountCharts.waterfall("Money from purchase to completion, by the likely amounts and as forecast, as of " + ledger.on(),
                 "amount, " + ledger.currency().getCurrencyCode(), steps);
     }
 

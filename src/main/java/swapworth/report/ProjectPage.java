@@ -94,8 +94,7 @@ public final class ProjectPage {
     public static List<Section> sections(Undertaking undertaking) {
         ProjectPage page = new ProjectPage(undertaking);
         List<Section> sections = new ArrayList<>();
-        undertaking.ledger().ifPresent(l -> sections.add(money(l)));
-        undertaking.forecast().ifPresent(f -> sections.add(toCome(f)));
+        undertaking.forecast().ifPresent(f -> sections.addAll(List.of(money(f), toCome(f))));
         undertaking.equity().ifPresent(e -> sections.add(page.left(e)));
         undertaking.finishOrStop().ifPresent(f -> sections.add(finishOrStop(f)));
         undertaking.redoCost().ifPresent(r -> sections.add(redo(r)));
@@ -140,13 +139,19 @@ public final class ProjectPage {
         }
     }
 
-    private static Section money(Ledger ledger) {
+    private static Section money(Forecast forecast) {
+        Ledger ledger = forecast.ledger();
         LedgerSums sums = ledger.sums();
         List<Part> parts = new ArrayList<>();
         parts.add(Part.prose("Every figure is a sum of rows of the ledger, each rounded to the smallest coin, so that you can add it again."
                 + " A category leads to its rows. Own hours stand apart: they are in no amount."));
         parts.add(Part.rows(sums.byCategoryTable("#" + ROWS)));
-        parts.add(Part.picture(ProjectCharts.moneyWaterfall(ledger)));
+        parts.add(Part.picture(ProjectCharts.moneyWaterfall(forecast)));
+        if (!forecast.drivers().isEmpty()) {
+            parts.add(Part.prose("The step from the likely amounts to the forecast is the reserve for what nobody thought of (unless the"
+                    + " ledger has its own), what such estimates usually overrun by, and what the market does to them. The last bar is the"
+                    + " median of the forecast, which 'What is still to come' shows with its ranges."));
+        }
         List<Table> others = sums.tables();
         others.subList(1, others.size()).forEach(table -> parts.add(Part.rows(table)));
         problems(parts, ledger.read().table());
