@@ -10,7 +10,7 @@ import swapworth.table.Column;
 import swapworth.table.Table;
 
 /** Draws as figures: medians, ranges and chances, and the tables that hold them. */
-final class DrawFigures {
+public final class DrawFigures {
 
     private DrawFigures() {
     }
@@ -59,11 +59,16 @@ final class DrawFigures {
         return minus(first, times(second, -1));
     }
 
-    static double[] minus(double[] first, double[] second) {
-        if (first.length != second.length) {
-            throw new IllegalArgumentException(first.length + " draws beside " + second.length
-                    + ": draw i must be one state of the market");
+    /** Refuses draws that are not as many as those beside them. */
+    static void asMany(int count, String what, double[] draws) {
+        if (draws.length != count) {
+            throw new IllegalArgumentException(what + ": " + draws.length + " draws beside " + count
+                    + "; draw i of all must be one state of the market");
         }
+    }
+
+    static double[] minus(double[] first, double[] second) {
+        asMany(first.length, "what is taken off", second);
         double[] result = new double[first.length];
         for (int i = 0; i < result.length; i++) {
             result[i] = first[i] - second[i];
@@ -88,10 +93,14 @@ final class DrawFigures {
         return result;
     }
 
-    /** The median of an amount with its range. */
-    static String withRange(String currency, double[] draws) {
+    /**
+     * A median with its 80 % range, in words.
+     *
+     * @param draws draws of an amount
+     * @return for instance {@code 12,340 (80 % range 9,950 to 16,760)}
+     */
+    public static String withRange(double[] draws) {
         Range near = Forecast.range(draws, 0.80);
-        return currency + " " + Cell.format(median(draws), 0) + ", 80 % range " + Cell.format(near.low(), 0) + " to "
-                + Cell.format(near.high(), 0);
+        return Cell.format(median(draws), 0) + " (80 % range " + Cell.format(near.low(), 0) + " to " + Cell.format(near.high(), 0) + ")";
     }
 }

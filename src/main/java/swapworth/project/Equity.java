@@ -37,9 +37,9 @@ public record Equity(String currency, double[] value, double[] moneyIn, double[]
         capital = capital.clone();
         hours = hours.clone();
         requireNonNull(sale, "sale");
-        DrawFigures.minus(value, moneyIn);
-        DrawFigures.minus(capital, hours);
-        DrawFigures.minus(value, capital);
+        DrawFigures.asMany(value.length, "the money in it", moneyIn);
+        DrawFigures.asMany(value.length, "the cost of money", capital);
+        DrawFigures.asMany(value.length, "own hours", hours);
     }
 
     /**
@@ -215,9 +215,21 @@ public record Equity(String currency, double[] value, double[] moneyIn, double[]
         return List.of(table.build(), hour.build());
     }
 
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Equity equity && currency.equals(equity.currency) && Arrays.equals(value, equity.value)
+                && Arrays.equals(moneyIn, equity.moneyIn) && Arrays.equals(capital, equity.capital) && Arrays.equals(hours, equity.hours)
+                && Double.compare(rate, equity.rate) == 0 && sale.equals(equity.sale);
+    }
+
+    @Override
+    public int hashCode() {
+        return Arrays.hashCode(value) * 31 + Arrays.hashCode(moneyIn);
+    }
+
     /** What is left in cash. */
     @Override
     public String toString() {
-        return "left in cash " + DrawFigures.withRange(currency, inCash());
+        return "left in cash " + currency + " " + DrawFigures.withRange(inCash());
     }
 }

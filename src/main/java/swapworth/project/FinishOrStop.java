@@ -3,6 +3,7 @@ package swapworth.project;
 import static java.util.Objects.requireNonNull;
 
 import java.time.LocalDate;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import swapworth.table.Cell;
@@ -44,6 +45,22 @@ public record FinishOrStop(LocalDate on, String currency, double[] finished, dou
         public double[] brings() {
             return brings.clone();
         }
+
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Exit exit && name.equals(exit.name) && Arrays.equals(brings, exit.brings) && how.equals(exit.how);
+        }
+
+        @Override
+        public int hashCode() {
+            return name.hashCode() * 31 + Arrays.hashCode(brings);
+        }
+
+        /** What is done and what it brings. */
+        @Override
+        public String toString() {
+            return name + ": brings " + DrawFigures.withRange(brings);
+        }
     }
 
     /** Copies draws and list in and checks that the draws are as many. */
@@ -53,10 +70,10 @@ public record FinishOrStop(LocalDate on, String currency, double[] finished, dou
         toFinish = toFinish.clone();
         hoursToCome = hoursToCome.clone();
         exits = List.copyOf(exits);
-        DrawFigures.minus(finished, toFinish);
-        DrawFigures.minus(finished, hoursToCome);
+        DrawFigures.asMany(finished.length, "what it costs to finish", toFinish);
+        DrawFigures.asMany(finished.length, "hours to come", hoursToCome);
         for (Exit exit : exits) {
-            DrawFigures.minus(finished, exit.brings);
+            DrawFigures.asMany(finished.length, "stopping by '" + exit.name + "'", exit.brings);
         }
     }
 
@@ -163,5 +180,23 @@ public record FinishOrStop(LocalDate on, String currency, double[] finished, dou
                     Cell.words(exit.how));
         }
         return List.of(brings.build(), chances.build());
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof FinishOrStop choice && on.equals(choice.on) && currency.equals(choice.currency)
+                && Arrays.equals(finished, choice.finished) && Arrays.equals(toFinish, choice.toFinish)
+                && Arrays.equals(hoursToCome, choice.hoursToCome) && Double.compare(rate, choice.rate) == 0 && exits.equals(choice.exits);
+    }
+
+    @Override
+    public int hashCode() {
+        return Arrays.hashCode(finished) * 31 + Arrays.hashCode(toFinish);
+    }
+
+    /** What finishing brings from this day on. */
+    @Override
+    public String toString() {
+        return "finishing brings " + currency + " " + DrawFigures.withRange(finishing()) + ", as of " + on;
     }
 }

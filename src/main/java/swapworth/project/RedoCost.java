@@ -3,6 +3,7 @@ package swapworth.project;
 import static java.util.Objects.requireNonNull;
 
 import java.time.temporal.ChronoUnit;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -45,9 +46,9 @@ public record RedoCost(String currency, double[] cash, double[] hours, double ra
         salvage = salvage.clone();
         evidence = List.copyOf(evidence);
         requireNonNull(sale, "sale");
-        DrawFigures.minus(cash, hours);
-        DrawFigures.minus(value, salvage);
-        DrawFigures.minus(cash, value);
+        DrawFigures.asMany(value.length, "the redo cost in cash", cash);
+        DrawFigures.asMany(value.length, "own hours", hours);
+        DrawFigures.asMany(value.length, "what would be kept", salvage);
     }
 
     /**
@@ -191,9 +192,21 @@ public record RedoCost(String currency, double[] cash, double[] hours, double ra
                 Cell.number(Forecast.range(draws, 0.80).high(), 0), Cell.words(pays));
     }
 
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof RedoCost redo && currency.equals(redo.currency) && Arrays.equals(cash, redo.cash)
+                && Arrays.equals(hours, redo.hours) && Double.compare(rate, redo.rate) == 0 && Arrays.equals(value, redo.value)
+                && Arrays.equals(salvage, redo.salvage) && evidence.equals(redo.evidence) && sale.equals(redo.sale);
+    }
+
+    @Override
+    public int hashCode() {
+        return Arrays.hashCode(cash) * 31 + Arrays.hashCode(value);
+    }
+
     /** What it would cost in cash. */
     @Override
     public String toString() {
-        return "to do it again " + DrawFigures.withRange(currency, cash);
+        return "to do it again " + currency + " " + DrawFigures.withRange(cash);
     }
 }

@@ -5,6 +5,7 @@ import static java.util.Objects.requireNonNull;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import swapworth.donor.BidAnswer;
@@ -55,6 +56,24 @@ public record WalkAway(String currency, List<Price> prices) {
         @Override
         public double[] most() {
             return most.clone();
+        }
+
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Price price && car.equals(price.car) && asked.equals(price.asked) && landed.equals(price.landed)
+                    && nextBest.equals(price.nextBest) && Arrays.equals(most, price.most) && walkAway.equals(price.walkAway)
+                    && open.equals(price.open);
+        }
+
+        @Override
+        public int hashCode() {
+            return car.hashCode() * 31 + Arrays.hashCode(most);
+        }
+
+        /** The car, and the most that it may cost. */
+        @Override
+        public String toString() {
+            return car + ": landed at most " + DrawFigures.withRange(most) + ", else " + nextBest;
         }
     }
 

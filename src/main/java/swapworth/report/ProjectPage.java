@@ -15,6 +15,7 @@ import swapworth.assumptions.Question;
 import swapworth.chart.ProjectCharts;
 import swapworth.project.Alternatives;
 import swapworth.project.Category;
+import swapworth.project.DrawFigures;
 import swapworth.project.Entry;
 import swapworth.project.Equity;
 import swapworth.project.FinishOrStop;
@@ -119,7 +120,7 @@ public final class ProjectPage {
         String left = undertaking.equity().map(e -> " " + LedgerFigures.left(e)).orElse("");
         return "As of " + ledger.on() + " you have " + unit + " " + LedgerFigures.amount(ledger.sums().total().net())
                 + " in it, net of refunds and of what was sold. "
-                + LedgerFigures.withRange("At completion it will be", undertaking.forecast().get().total(), unit) + left + " "
+                + "At completion it will be " + unit + " " + DrawFigures.withRange(undertaking.forecast().get().total()) + "." + left + " "
                 + ledger.read().sentence() + "." + (ledger.carSales().isEmpty() ? "" : " " + ledger.carSaleNote());
     }
 
