@@ -29,8 +29,8 @@ public final class ProjectCharts {
      * Money from purchase to what it will have cost: by category and by the likely amounts, then the step from these to the forecast.
      *
      * @param forecast the forecast
-     * @return a waterfall: what is paid, what comes back, what is sold, the reserve and what such estimates overrun by; its last bar is the median of
-     *     {@link Forecast#charged()}
+     * @return a waterfall: what is paid, what comes back, what is sold, the reserve and what such estimates overrun by; its last bar is
+     *     the median of {@link Forecast#charged()}
      */
     public static Chart moneyWaterfall(Forecast forecast) {
         Ledger ledger = forecast.ledger();

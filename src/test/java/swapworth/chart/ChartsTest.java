@@ -19,6 +19,7 @@ import org.junit.jupiter.api.Test;
 import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
 import org.xml.sax.InputSource;
+import swapworth.table.Cell;
 
 class ChartsTest {
 
@@ -249,12 +250,25 @@ class ChartsTest {
 
     @Test
     void lines_differ_in_stroke_and_not_in_hue_alone() {
-        String svg = Charts.steps("s", "x", "y", List.of(Points.of("a", new double[] {0, 1}, new double[] {1, 2}),
-                Points.of("b", new double[] {0, 1}, new double[] {2, 1}), Points.of("c", new double[] {0, 1}, new double[] {3, 1}),
-                Points.of("d", new double[] {0, 1}, new double[] {4, 1}))).svg();
+        String svg = Charts.steps("s", "x", "y", List.of(line("a", 1), line("b", 2), line("c", 3), line("d", 4))).svg();
         for (String stroke : List.of("h1 line\"", "h2 line long\"", "h3 line short\"", "h4 line mixed\"")) {
             assertTrue(svg.contains(stroke), stroke);
         }
+    }
+
+    private static Curve line(String name, double height) {
+        return new Curve(name, "", new double[] {0, 1}, new double[] {height, height}, new double[] {Double.NaN, Double.NaN},
+                new double[] {Double.NaN, Double.NaN});
+    }
+
+    @Test
+    void a_line_of_steps_stands_within_its_band_as_far_as_that_is_known() {
+        Chart chart = Charts.steps("Left", "days", "left, %", List.of(new Curve("all", "95 % range", new double[] {0, 2, 5},
+                new double[] {100, 50, 0}, new double[] {100, 10, Double.NaN}, new double[] {100, 80, Double.NaN})));
+        assertTrue(chart.svg().contains("h1 faint") && texts(chart).contains("95 % range"), chart.svg());
+        assertEquals(List.of("all", "2", "50", "10", "80"), chart.data().rows().get(1).stream().map(Cell::exact).toList());
+        assertTrue(chart.alt().endsWith("all, at last 0 at 5."), chart.alt());
+        assertFalse(Charts.steps("Left", "days", "left, %", List.of(line("all", 1))).svg().contains("h1 faint"));
     }
 
     @Test
