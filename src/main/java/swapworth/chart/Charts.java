@@ -404,7 +404,8 @@ public final class Charts {
      * @return the chart
      */
     public static Chart steps(String title, String xLabel, String yLabel, List<Curve> lines) {
-        DrawnData data = new DrawnData(title, List.of("line"), List.of(xLabel, yLabel, "low", "high"));
+        String band = lines.isEmpty() ? "" : lines.get(0).bandName();
+        DrawnData data = new DrawnData(title, List.of("line"), List.of(xLabel, yLabel, band + " from", band + " to"));
         Extent across = new Extent(ValueScale.LINEAR);
         Extent up = new Extent(ValueScale.LINEAR);
         StringBuilder alt = new StringBuilder(yLabel).append(" by ").append(xLabel);
@@ -423,7 +424,7 @@ public final class Charts {
             int last = x.length - 1;
             alt.append(line == lines.get(0) ? ": " : "; ").append(line.name()).append(x.length == 0 ? ", nothing" : ", at last "
                     + (Double.isNaN(low[last] + high[last]) ? number(y[last]) + " at " + number(x[last])
-                    : at(y[last], low[last], high[last], x[last], line.bandName())));
+                    : at(y[last], low[last], high[last], x[last], band)));
         }
         if (across.isEmpty() || up.isEmpty()) {
             return empty(title, data.table(), NOTHING);
@@ -443,8 +444,8 @@ public final class Charts {
             plot.add(new Layer(Layer.Form.LINE, ink, stepped(line.x(), 1), stepped(line.middle(), 0)));
             plot.explain(Layer.Form.LINE, ink, line.name());
         }
-        if (!lines.get(0).bandName().isEmpty()) {
-            plot.explain(Layer.Form.POLYGON, new Ink(Layer.hueOfGroup(0), Ink.Manner.FAINT), lines.get(0).bandName());
+        if (!band.isEmpty()) {
+            plot.explain(Layer.Form.POLYGON, new Ink(Layer.hueOfGroup(0), Ink.Manner.FAINT), band);
         }
         return plot.chart(title, alt.append('.').toString(), data.table(), PAINTER);
     }

@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.OptionalDouble;
 import swapworth.chart.AmountCharts.Step;
 import swapworth.chart.AmountCharts.Swing;
-import swapworth.market.Range;
 import swapworth.project.Alternative;
 import swapworth.project.Alternatives;
 import swapworth.project.Category;
@@ -54,7 +53,7 @@ public final class ProjectCharts {
             steps.add(Step.change("tools kept", -kept.doubleValue()));
         }
         double likely = ledger.sums().total().atCompletion().subtract(kept).doubleValue();
-        double more = Quantiles.of(forecast.charged(), 0.5) - likely;
+        double more = Quantiles.median(forecast.charged()) - likely;
         if (Math.abs(more) < 0.005) {
             steps.add(Step.level("what it costs"));
         } else {
@@ -129,7 +128,7 @@ public final class ProjectCharts {
     public static Chart alternatives(Alternatives alternatives) {
         List<RangeRow> rows = new ArrayList<>();
         for (Alternative one : alternatives.all()) {
-            rows.add(row(one.name() + (one.whole() ? "" : " (rows not counted)"), one.netCost()));
+            rows.add(RangeRow.of(one.name() + (one.whole() ? "" : " (rows not counted)"), one.netCost()));
         }
         return Charts.ranges("Net cost of each alternative after " + alternatives.horizon() + " months",
                 "net cost, " + alternatives.currency(), rows, OptionalDouble.empty());
@@ -144,16 +143,9 @@ public final class ProjectCharts {
     public static Chart nowOrLater(NowOrLater choice) {
         List<RangeRow> rows = new ArrayList<>();
         for (int h = 1; h <= choice.months(); h++) {
-            rows.add(row(h == 1 ? "1 month" : h + " months", choice.gain(h)));
+            rows.add(RangeRow.of(h == 1 ? "1 month" : h + " months", choice.gain(h)));
         }
         return Charts.ranges("What waiting brings before it costs anything", "waiting brings, " + choice.currency(), rows,
                 OptionalDouble.of(0));
-    }
-
-    /** A row of draws with its ranges. */
-    static RangeRow row(String name, double[] draws) {
-        Range near = Forecast.range(draws, 0.80);
-        Range wide = Forecast.range(draws, 0.95);
-        return new RangeRow(name, Quantiles.of(draws, 0.5), near.low(), near.high(), wide.low(), wide.high());
     }
 }

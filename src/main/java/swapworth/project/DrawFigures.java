@@ -1,7 +1,9 @@
 package swapworth.project;
 
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import swapworth.market.Range;
 import swapworth.statistics.Quantiles;
@@ -23,10 +25,22 @@ public final class DrawFigures {
 
     /** One figure with its median and ranges. */
     static void row(Table.Builder table, String name, double[] draws) {
-        Range near = Forecast.range(draws, 0.80);
+        List<Cell> cells = new ArrayList<>(List.of(Cell.words(name)));
+        cells.addAll(cells(draws));
         Range wide = Forecast.range(draws, 0.95);
-        table.row(Cell.words(name), Cell.number(median(draws), 0), Cell.number(near.low(), 0), Cell.number(near.high(), 0),
-                Cell.number(wide.low(), 0), Cell.number(wide.high(), 0));
+        cells.addAll(List.of(Cell.number(wide.low(), 0), Cell.number(wide.high(), 0)));
+        table.row(cells);
+    }
+
+    /**
+     * A median with its 80 % range as cells.
+     *
+     * @param draws draws of an amount
+     * @return the median and the ends of the range
+     */
+    public static List<Cell> cells(double[] draws) {
+        Range near = Forecast.range(draws, 0.80);
+        return List.of(Cell.number(Quantiles.median(draws), 0), Cell.number(near.low(), 0), Cell.number(near.high(), 0));
     }
 
     /** The same draws, which nobody else can write into. */
@@ -34,10 +48,6 @@ public final class DrawFigures {
         Map<K, double[]> copy = new LinkedHashMap<>();
         draws.forEach((name, its) -> copy.put(name, its.clone()));
         return Collections.unmodifiableMap(copy);
-    }
-
-    static double median(double[] draws) {
-        return Quantiles.of(draws, 0.5);
     }
 
     /** The share of draws above 0. */
@@ -101,6 +111,7 @@ public final class DrawFigures {
      */
     public static String withRange(double[] draws) {
         Range near = Forecast.range(draws, 0.80);
-        return Cell.format(median(draws), 0) + " (80 % range " + Cell.format(near.low(), 0) + " to " + Cell.format(near.high(), 0) + ")";
+        return Cell.format(Quantiles.median(draws), 0) + " (80 % range " + Cell.format(near.low(), 0) + " to "
+                + Cell.format(near.high(), 0) + ")";
     }
 }

@@ -8,6 +8,7 @@ import java.util.Optional;
 import swapworth.assumptions.Assumption;
 import swapworth.assumptions.Assumptions;
 import swapworth.statistics.AmountLaw;
+import swapworth.statistics.Quantiles;
 import swapworth.statistics.UncertainSum;
 import swapworth.table.Cell;
 import swapworth.table.Table;
@@ -143,6 +144,16 @@ public record Equity(String currency, double[] value, double[] moneyIn, double[]
     }
 
     /**
+     * What is left in cash, when the car is done or sold.
+     *
+     * @return a sentence
+     */
+    public String sentence() {
+        return (sale.isPresent() ? "Left in cash, the car being sold: " : "Left in cash when it is done: ") + currency + " "
+                + DrawFigures.withRange(inCash()) + ".";
+    }
+
+    /**
      * The chance that the money in it is not met by its value.
      *
      * @return in words without a full stop, in cash and after the cost of money
@@ -210,7 +221,7 @@ public record Equity(String currency, double[] value, double[] moneyIn, double[]
         }
         DrawFigures.row(table, "left with own hours at the stated rate", withHours());
         Table.Builder hour = DrawFigures.ranged("What an hour may cost before nothing is left, " + currency + " per hour", currency);
-        hour.note("Own hours at completion: " + Cell.format(DrawFigures.median(hours), 0) + " (median).");
+        hour.note("Own hours at completion: " + Cell.format(Quantiles.median(hours), 0) + " (median).");
         DrawFigures.row(hour, "break-even rate", rates);
         return List.of(table.build(), hour.build());
     }

@@ -197,7 +197,7 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
      * @return below 0 where waiting loses before it costs anything
      */
     public double paysBelow(int months) {
-        return DrawFigures.median(gain(months)) / months;
+        return Quantiles.median(gain(months)) / months;
     }
 
     /**
@@ -245,8 +245,8 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
         double[] gain = gain(wait);
         Range near = Forecast.range(gain, 0.80);
         return "Waiting " + wait + (wait == 1 ? " month" : " months") + " to buy "
-                + (DrawFigures.median(gain) < 0 ? "loses " : "brings ") + currency
-                + " " + Cell.format(Math.abs(DrawFigures.median(gain)), 0) + " before what the wait costs you (80 % range "
+                + (Quantiles.median(gain) < 0 ? "loses " : "brings ") + currency
+                + " " + Cell.format(Math.abs(Quantiles.median(gain)), 0) + " before what the wait costs you (80 % range "
                 + Cell.format(near.low(), 0) + " to " + Cell.format(near.high(), 0)
                 + ", below 0 where it loses): the chance that it brings anything is " + DrawFigures.percent(DrawFigures.chance(gain)) + ".";
     }
@@ -261,8 +261,8 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
                 Column.number("net purchase cost then", currency), Column.number("exit value then", currency),
                 Column.number("waiting brings", currency), Column.number("80 % from", currency), Column.number("80 % to", currency),
                 Column.number("pays if a month costs less than", currency), Column.number("chance that it brings something", "%"));
-        table.note("Now: net purchase cost " + Cell.format(DrawFigures.median(purchaseNow), 0) + ", exit value "
-                + Cell.format(DrawFigures.median(exitNow), 0) + " (medians). Waiting brings what the purchase falls less what the exit "
+        table.note("Now: net purchase cost " + Cell.format(Quantiles.median(purchaseNow), 0) + ", exit value "
+                + Cell.format(Quantiles.median(exitNow), 0) + " (medians). Waiting brings what the purchase falls less what the exit "
                         + "value falls, draw by draw; every figure is a median of its own, so that columns do not add up to the last unit. "
                 + "Only you know what a month costs you.");
         if (months() > 0) {
@@ -276,9 +276,9 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
         for (int h = 1; h <= months(); h++) {
             double[] gain = gain(h);
             Range near = Forecast.range(gain, 0.80);
-            table.row(Cell.whole(h), Cell.number(DrawFigures.median(purchase.get(h - 1)), 0),
-                    Cell.number(DrawFigures.median(exit.get(h - 1)), 0),
-                    Cell.number(DrawFigures.median(gain), 0), Cell.number(near.low(), 0), Cell.number(near.high(), 0),
+            table.row(Cell.whole(h), Cell.number(Quantiles.median(purchase.get(h - 1)), 0),
+                    Cell.number(Quantiles.median(exit.get(h - 1)), 0),
+                    Cell.number(Quantiles.median(gain), 0), Cell.number(near.low(), 0), Cell.number(near.high(), 0),
                     paysBelow(h) > 0 ? Cell.number(paysBelow(h), 0) : Cell.words("never"), Cell.chance(DrawFigures.chance(gain)));
         }
         return List.of(table.build());

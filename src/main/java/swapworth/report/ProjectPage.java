@@ -117,8 +117,8 @@ public final class ProjectPage {
         }
         Ledger ledger = undertaking.ledger().get();
         String unit = ledger.currency().getCurrencyCode();
-        String left = undertaking.equity().map(e -> " " + LedgerFigures.left(e)).orElse("");
-        return "As of " + ledger.on() + " you have " + unit + " " + LedgerFigures.amount(ledger.sums().total().net())
+        String left = undertaking.equity().map(e -> " " + e.sentence()).orElse("");
+        return "As of " + ledger.on() + " you have " + unit + " " + Cell.amount(ledger.sums().total().net()).shown()
                 + " in it, net of refunds and of what was sold. "
                 + "At completion it will be " + unit + " " + DrawFigures.withRange(undertaking.forecast().get().total()) + "." + left + " "
                 + ledger.read().sentence() + "." + (ledger.carSales().isEmpty() ? "" : " " + ledger.carSaleNote());
@@ -210,7 +210,7 @@ public final class ProjectPage {
         return Optional.of("what market and age do to its price until " + done.map(month -> "it is done in " + month)
                 .orElse(until.get() + ", the month of the ledger,") + " is not in it"
                 + undertaking.nowOrLater().filter(n -> now && months <= n.months()).map(n -> {
-                    double more = older * Quantiles.of(n.exit().get(months - 1), 0.5) - Quantiles.of(n.exitNow(), 0.5);
+                    double more = older * Quantiles.median(n.exit().get(months - 1)) - Quantiles.median(n.exitNow());
                     return ": about " + Cell.format(Math.abs(more), 0) + (more < 0 ? " less" : " more")
                             + " by the outlook and the assumption age_slope";
                 }).orElse(""));
@@ -219,7 +219,7 @@ public final class ProjectPage {
     private Section left(Equity equity) {
         List<Part> parts = new ArrayList<>();
         parts.add(Part.prose(equity.sale().map(s -> "The finished car is sold: what came in for it by " + s.on() + ", "
-                + LedgerFigures.amount(s.received()) + " net of its fee, stands in place of its value. ")
+                + Cell.amount(s.received()).shown() + " net of its fee, stands in place of its value. ")
                 .or(() -> undertaking.finished().map(f -> valueInIt(undertaking).orElse("") + " " + f.held() + ". ")).orElse("")
                 + "Cash, cost of money and own hours stand apart, so that you can stop reading where you count."));
         equity.tables().forEach(table -> parts.add(Part.rows(table)));

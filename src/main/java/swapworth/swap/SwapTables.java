@@ -163,25 +163,21 @@ final class SwapTables {
         return Cell.words(Figures.range(SwapValue.range(sorted, probability)));
     }
 
-    private static double median(double[] draws) {
-        return Quantiles.of(draws, 0.5);
-    }
-
     private static double middle(double[] logs) {
-        return median(SwapValue.money(logs));
+        return Quantiles.median(SwapValue.money(logs));
     }
 
     /** What does not fit together; shown, not hidden. */
     List<String> contradictions() {
         List<String> found = new ArrayList<>();
-        double middle = median(value.levelDraws());
+        double middle = Quantiles.median(value.levelDraws());
         worked.stockValue.map(SwapTables::middle).filter(v -> middle < v)
                 .ifPresent(v -> found.add("The result lies below the stock car ("
                 + Figures.rounded(v) + "): by these figures the swap took value away."));
         worked.factoryShared.map(SwapTables::middle).filter(v -> middle > v).ifPresent(v -> found.add("The result lies above the factory"
                 + " equivalent (" + Figures.rounded(v) + halfWay() + "): nobody pays more for a substitute than for what it stands for, so"
                 + " look why."));
-        value.takenApartDraws().map(SwapTables::median).filter(v -> middle < v).ifPresent(v -> found.add("Taken apart it would bring more ("
+        value.takenApartDraws().map(Quantiles::median).filter(v -> middle < v).ifPresent(v -> found.add("Taken apart it would bring more ("
                 + Figures.rounded(v) + ") than whole."));
         List<Approach.Kind> kinds = List.copyOf(worked.logs.keySet());
         for (int a = 0; a < kinds.size(); a++) {
@@ -354,10 +350,10 @@ final class SwapTables {
         Table.Builder table = Table.titled(title).columns(Column.words("step"), Column.number("factor", ""),
                 Column.number("80 % range of the factor", ""), Column.number("in money", ""), Column.number("price after it", ""));
         table.note("Each step is the ratio of two medians, so that the factors multiply out to the value.");
-        double before = StrictMath.exp(median(stages.get(0).log()));
+        double before = StrictMath.exp(Quantiles.median(stages.get(0).log()));
         table.row(Cell.words(stages.get(0).name()), Cell.BLANK, Cell.BLANK, Cell.BLANK, Figures.money(before));
         for (int k = 1; k < stages.size(); k++) {
-            double after = StrictMath.exp(median(stages.get(k).log()));
+            double after = StrictMath.exp(Quantiles.median(stages.get(k).log()));
             double[] ratio = Situation.combined((a, b) -> StrictMath.exp(a - b), stages.get(k).log(), stages.get(k - 1).log());
             table.row(Cell.words(stages.get(k).name()), Cell.number(after / before, 3),
                     Cell.words(Cell.format(Quantiles.of(ratio, 0.1), 3) + " to " + Cell.format(Quantiles.of(ratio, 0.9), 3)),
@@ -452,7 +448,8 @@ final class SwapTables {
         double redo = s.assumption("swap_redo_share").middle();
         table.row(Cell.words("doing the swap again after a crash costs about a third of the first time, since its problems are solved"),
                 Cell.words("swap_redo_share"), Cell.number(redo, 2),
-                s.car.cost().work().map(w -> Figures.money(redo * median(w.draws(s.count(), s.seedOfCar("work"))))).orElse(Cell.BLANK));
+                s.car.cost().work().map(w -> Figures.money(redo * Quantiles.median(w.draws(s.count(), s.seedOfCar("work")))))
+                        .orElse(Cell.BLANK));
         double inflated = s.assumption("swap_inflated_position").middle();
         table.row(Cell.words("in an inflated market a finished swap costs about what the factory equivalent asks"),
                 Cell.words("swap_inflated_position"), Cell.number(inflated, 2), worked.factoryShared.isEmpty()

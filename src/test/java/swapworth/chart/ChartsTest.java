@@ -218,13 +218,15 @@ class ChartsTest {
         String name = "a step whose name goes on and on";
         List<String> lines = rowLines(AmountCharts.waterfall("w", "amount, JPY", List.of(AmountCharts.Step.change(name, 2_910_000),
                 AmountCharts.Step.level("a level of words that go on and on, and of some more"))));
-        assertEquals(List.of(name, "+2,910,000", "a level of words that go on and", "on, and of some more  2,910,000"), lines.subList(0, 4));
+        assertEquals(List.of(name, "+2,910,000", "a level of words that go on and", "on, and of some more  2,910,000"),
+                lines.subList(0, 4));
     }
 
     @Test
     void rows_whose_names_take_more_lines_than_fit_are_told_apart_by_their_number() {
         String end = " and on".repeat(20);
-        List<String> lines = rowLines(Charts.ranges("r", "x", List.of(new RangeRow("a note that goes on" + end + " once" + end, 1, 0, 2, -1, 3),
+        List<String> lines = rowLines(Charts.ranges("r", "x", List.of(
+                new RangeRow("a note that goes on" + end + " once" + end, 1, 0, 2, -1, 3),
                 new RangeRow("a note that goes on" + end + " twice" + end, 1, 0, 2, -1, 3)), OptionalDouble.empty()));
         assertTrue(lines.stream().anyMatch(line -> line.startsWith("1. a note that goes on")), lines.toString());
         assertTrue(lines.stream().anyMatch(line -> line.startsWith("2. a note that goes on")), lines.toString());

@@ -19,7 +19,7 @@ class TimeChartsTest {
         assertEquals("all (6)", curve.name());
     }
 
-    // Greenwood's error of 5/6 of six is sqrt(1/30) of it; limits of ln(-ln S) by hand: 0.8333 to the power exp(+-1.96 sqrt(1/30) / 0.18232).
+    // Greenwood's error of 5/6 of six is sqrt(1/30) of it; limits of ln(-ln S) by hand: 5/6 to the power exp(+-1.96 sqrt(1/30) / ln 1.2).
     @Test
     void a_curve_has_the_95_percent_band_of_its_estimate() {
         Curve curve = TimeCharts.steps("all", Survival.of(new double[] {1, 2, 3, 4, 5, 6}, new boolean[] {true, false, false, false, false,

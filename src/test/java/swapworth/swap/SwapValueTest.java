@@ -68,10 +68,15 @@ class SwapValueTest {
         assertFalse(value(SwapValue.options(), CAR).disclosure().text().contains("takes off"));
     }
 
+    private static FinishedCar withGearOf(FinishedCar car, String line) {
+        return new FinishedCar(car.name(), car.facts(), Optional.of(line), car.gearYear(), car.builtBy(), car.papers(), car.optionsKept(),
+                car.optionsLost(), car.faults(), car.cost(), car.recipient(), car.donor());
+    }
+
     @Test
     void a_car_that_names_the_line_of_its_gear_is_valued_by_the_gear_of_that_line() {
         FinishedCar unnamed = FinishedCar.of("the swap", FACTS.withoutGear()).with(BuiltBy.OWNER);
-        double named = value(SwapValue.options(), unnamed.withGearOf(FACTORY.vehicle())).median();
+        double named = value(SwapValue.options(), withGearOf(unnamed, FACTORY.vehicle())).median();
         assertTrue(value(SwapValue.options(), CAR).range(0.80).holds(named), Double.toString(named));
         assertTrue(Math.abs(value(SwapValue.options(), unnamed).median() / named - 1) > 0.05);
     }
@@ -243,8 +248,8 @@ class SwapValueTest {
                     7000 + 300 * k));
         }
         SwapValue.Options options = SwapValue.options();
-        double plain = median(told(value(options, CAR.withGearOf("Line 33")), Approach.Kind.COST).level());
-        double mixed = median(told(assertInstanceOf(SwapValue.class, options.value(CAR.withGearOf("Line 33"), PriceModel.fit(cars))),
+        double plain = median(told(value(options, withGearOf(CAR, "Line 33")), Approach.Kind.COST).level());
+        double mixed = median(told(assertInstanceOf(SwapValue.class, options.value(withGearOf(CAR, "Line 33"), PriceModel.fit(cars))),
                 Approach.Kind.COST).level());
         assertEquals(1, mixed / plain, 0.05);
     }
