@@ -26,11 +26,13 @@ final class SwapTables {
     private final SwapValue value;
     private final Situation s;
     private final Approaches worked;
+    private final Reconciled reconciled;
 
     SwapTables(SwapValue value) {
         this.value = value;
         this.s = value.situation();
         this.worked = value.worked();
+        this.reconciled = value.reconciled();
     }
 
     List<Table> all() {
@@ -191,7 +193,7 @@ final class SwapTables {
             }
         }
         if (worked.alike.count() > 0) {
-            double[] miss = worked.alike.miss(value.together());
+            double[] miss = worked.alike.miss(reconciled.together());
             if (miss[0] * miss[0] > 4 * miss[1]) {
                 found.add("The " + swapsSeen(worked.alike.count()) + " of this body and this running gear tell of a price that is "
                         + Cell.signed(Figures.percent(miss[0]), 0).shown() + " % from what the approaches say, more than their errors"
@@ -218,7 +220,7 @@ final class SwapTables {
                 Column.sentences("remarks"));
         table.note("They share listings and assumptions: that they agree is no evidence as far as they share them. Weights come from the"
                 + " covariance of their draws, and from how far they may differ beyond it: about "
-                + Cell.format(Figures.percent(value.combination().spread()), 0)
+                + Cell.format(Figures.percent(reconciled.combination().spread()), 0)
                 + " %, by an assumption (swap_approach_spread in the table of assumptions) and what they show.");
         for (Approach approach : worked.all) {
             List<Cell> cells = new ArrayList<>();
@@ -335,9 +337,9 @@ final class SwapTables {
         if (!own.isEmpty()) {
             stages.add(new Stage(String.join(", and ", own), worked.logs.get(Approach.Kind.BODY_AND_GEAR)));
         }
-        stages.add(new Stage(worked.logs.size() == 1 ? "what one approach alone may miss" : "the other approaches", value.together()));
+        stages.add(new Stage(worked.logs.size() == 1 ? "what one approach alone may miss" : "the other approaches", reconciled.together()));
         if (worked.alike.count() > 0) {
-            stages.add(new Stage("swaps of this body and running gear that were seen", value.reconciled()));
+            stages.add(new Stage("swaps of this body and running gear that were seen", reconciled.draws()));
         }
         stages.add(new Stage("this one car, and offers for it", Situation.map(value.draws(), StrictMath::log)));
         return stages;
@@ -415,7 +417,7 @@ final class SwapTables {
                 + " its"
                 + " own. The order of these rows does not matter.");
         value.ownersValueAbove().ifPresent(v -> table.note("To its owner the car is worth more than " + Figures.rounded(v) + "."));
-        double[] without = SwapValue.money(Situation.sum(value.reconciled(), value.departure()));
+        double[] without = SwapValue.money(Situation.sum(reconciled.draws(), reconciled.departure()));
         Range before = SwapValue.range(Arrays.stream(without).sorted().toArray(), 0.80);
         table.note("80 % range without these rows: " + Figures.range(before) + "; with them: " + Figures.range(value.range(0.80)) + ".");
         for (OwnOffer offer : value.offers().stream().sorted(OwnOffer.ORDER).toList()) {
