@@ -101,9 +101,7 @@ final class FeesFile {
 
     private void take(NamedRows.Row row) {
         String name = row.text("table");
-        if (Spelling.isTotal(name)) {
-            row.setAside("table", Spelling.IS_TOTAL);
-            row.use();
+        if (row.sumsUp("table")) {
             return;
         }
         String car = Spelling.key(row.text("car"));

@@ -70,6 +70,9 @@ public final class PartOffers {
                 .column("note", "notes");
         Map<String, Offer> byId = new LinkedHashMap<>();
         for (NamedRows.Row row : rows.rows()) {
+            if (row.sumsUp("part", "vehicle")) {
+                continue;
+            }
             Optional<PartKind> part = kind(row, "part");
             Optional<Money> money = row.money("price", "currency", currency);
             Optional<LocalDate> seen = row.date("seen_on");

@@ -60,6 +60,9 @@ public final class PartoutFile {
         Map<String, List<PartRow>> byCar = new LinkedHashMap<>();
         Set<String> seen = new HashSet<>();
         for (NamedRows.Row row : rows.rows()) {
+            if (row.sumsUp("car", "part")) {
+                continue;
+            }
             Optional<PartKind> part = PartOffers.kind(row, "part");
             Optional<CandidateCar> car = Optional.ofNullable(known.get(Spelling.key(row.text("car"))));
             if (row.text("car").isEmpty()) {

@@ -135,6 +135,8 @@ public record CarsFile(String file, Currency currency, List<CandidateCar> cars, 
             Draft draft = reader.read(row);
             if (draft.name.isEmpty()) {
                 draft.setAside("name", "", "the row does not name its car");
+            } else if (Spelling.isTotal(draft.name)) {
+                draft.setAside("name", draft.name, Spelling.IS_TOTAL);
             } else if (!names.add(Spelling.key(draft.name))) {
                 draft.setAside("name", draft.name, "the name stands twice");
             }

@@ -87,6 +87,9 @@ final class RowReader extends FileCells {
         draft.name = text(ListingColumn.NAME, row);
         draft.role = text(ListingColumn.ROLE, row);
         draft.id = id.of(row);
+        if (draft.id.isPresent() && Spelling.isTotal(draft.id.get())) {
+            draft.setAside(columns.header(ListingColumn.ID), draft.id.get(), Spelling.IS_TOTAL);
+        }
         draft.seenOn = seenOn.of(row, draft);
         describe(row, draft);
         age(row, draft);

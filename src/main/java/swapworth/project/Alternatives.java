@@ -347,7 +347,8 @@ public final class Alternatives {
                     + "one is not held against others.");
         }
         Set<Integer> nameless = new TreeSet<>();
-        Stream.concat(read.rejected().stream(), read.setAside().stream()).forEach(problem -> nameless.add(problem.line()));
+        Stream.concat(read.rejected().stream(), read.setAside().stream()).filter(row -> !row.isOfTotal())
+                .forEach(row -> nameless.add(row.line()));
         notCounted.forEach((name, lines) -> {
             nameless.removeAll(name.isEmpty() ? List.of() : lines);
             if (!name.isEmpty() && all.stream().noneMatch(one -> one.name().equals(name))) {

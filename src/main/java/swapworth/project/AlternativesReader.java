@@ -60,9 +60,7 @@ final class AlternativesReader {
         List<Optional<Item>> items = new ArrayList<>();
         int horizon = (int) Math.round(options.assumptions().get("horizon").middle());
         for (NamedRows.Row row : rows.rows()) {
-            if (Spelling.isTotal(row.text("item"))) {
-                row.setAside("item", Spelling.IS_TOTAL);
-                row.use();
+            if (row.sumsUp("alternative", "item")) {
                 continue;
             }
             Optional<Item> item = item(row, horizon);

@@ -117,7 +117,9 @@ final class LedgerReader {
     Ledger read() {
         List<Draft> drafts = new ArrayList<>();
         for (NamedRows.Row row : rows.rows()) {
-            drafts.add(draft(row));
+            if (!row.sumsUp("date", NOTE, "item", CATEGORY, "car")) {
+                drafts.add(draft(row));
+            }
         }
         Currency base = options.baseCurrency().or(() -> settings.conventions().currency()).orElseGet(() -> mostFrequent(drafts));
         askOfCurrency(drafts, base);

@@ -441,6 +441,22 @@ public final class NamedRows {
         }
 
         /**
+         * Sets the row aside where one of the cells that name it says that it sums up the others; nothing more is to be read of it then.
+         *
+         * @param naming the columns whose cells name a row
+         * @return whether it is set aside
+         */
+        public boolean sumsUp(String... naming) {
+            for (String column : naming) {
+                if (Spelling.isTotal(text(column))) {
+                    setAside(column, Spelling.IS_TOTAL);
+                    return !use();
+                }
+            }
+            return false;
+        }
+
+        /**
          * Says that something about the row looks odd.
          *
          * @param column the name of the column

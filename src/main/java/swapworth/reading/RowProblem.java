@@ -62,6 +62,15 @@ public record RowProblem(String file, int line, String column, String rawText, K
     }
 
     /**
+     * Whether the row sums up others: then nothing is lost where it is not counted.
+     *
+     * @return whether it was set aside for that
+     */
+    public boolean isOfTotal() {
+        return message.startsWith(Spelling.IS_TOTAL);
+    }
+
+    /**
      * Problems as a table: file, line, column, text, reason.
      *
      * @param title what the table shows

@@ -3,6 +3,7 @@ package swapworth.reading;
 import static java.util.Objects.requireNonNull;
 
 import java.util.Collection;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
@@ -14,10 +15,16 @@ public final class Spelling {
 
     /** What people call the rows in which a spreadsheet sums up those above, in a few languages. */
     private static final Set<String> TOTALS = Set.of("total", "totals", "sum", "sums", "subtotal", "sub total", "grand total", "average",
-            "mean", "median", "summe", "gesamt", "gesamtsumme", "zwischensumme", "durchschnitt", "mittelwert", "somme",
-            "total g\u00e9n\u00e9ral", "moyenne", "suma", "promedio", "totale");
+            "mean", "median", "overall total", "summe", "gesamt", "gesamtsumme", "gesamtbetrag", "insgesamt", "zwischensumme",
+            "durchschnitt", "mittelwert", "somme", "sous total", "moyenne", "suma", "promedio", "totale", "subtotale", "\u03c3",
+            "\u2211");
+    /** What may stand behind such a word without making a thing of its own of it: {@code sum of all payments so far}. */
+    private static final Set<String> NO_THING = Set.of("of", "all", "the", "above", "rows", "payments", "costs", "cost", "expenses", "amount",
+            "amounts", "spent", "so", "far", "to", "date", "total", "sum", "general", "g\u00e9n\u00e9ral", "aller", "alles", "zahlungen",
+            "kosten", "de", "tout", "todo");
     /** Why a row that is one of these is not used. */
-    public static final String IS_TOTAL = "this looks like a row that sums up the others: it is no row of its own";
+    public static final String IS_TOTAL = "this looks like a row that sums up the others: it is no row of its own; if it is one, call it"
+            + " something else";
 
     private Spelling() {
     }
@@ -25,12 +32,15 @@ public final class Spelling {
     /**
      * Whether a name is what people call a row of totals, or of averages.
      *
-     * @param name for instance {@code Total:} or {@code Summe}
-     * @return whether it is such a word and nothing else
+     * @param name for instance {@code Total:}, {@code Sum of all} or {@code Summe}
+     * @return whether it is such a word, with nothing behind it that would be a thing of its own: {@code total loss assessment} is one
      */
     public static boolean isTotal(String name) {
         String key = key(name);
-        return TOTALS.contains(key.endsWith(":") ? key.substring(0, key.length() - 1) : key);
+        key = key.endsWith(":") ? stripped(key.substring(0, key.length() - 1)) : key;
+        int space = key.indexOf(' ');
+        return TOTALS.contains(key) || space > 0 && TOTALS.contains(key.substring(0, space))
+                && NO_THING.containsAll(List.of(key.substring(space + 1).split(" ")));
     }
 
     /**

@@ -186,7 +186,7 @@ public record InShort(List<Sentence> sentences) {
 
     /** Rows that are in no figure. */
     private static String without(RowsRead read) {
-        int lost = read.rejected().size() + read.setAside().size();
+        int lost = read.rejected().size() + (int) read.setAside().stream().filter(row -> !row.isOfTotal()).count();
         return lost == 0 ? "" : "; " + lost + (lost == 1 ? " more row is in no figure, for it" : " more rows are in no figure, for they")
                 + " cannot be used";
     }

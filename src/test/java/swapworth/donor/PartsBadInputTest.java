@@ -128,4 +128,10 @@ class PartsBadInputTest {
                 Conventions.unstated()), FeeFiles.USD).read();
         assertEquals(List.of(1, 3), List.of(read.used(), read.setAside().size()));
     }
+
+    @Test
+    void a_row_that_sums_up_the_others_is_set_aside() throws IOException {
+        assertTrue(partout("Total,,,,,,,,900,,").startsWith("SET_ASIDE car: this looks like a row that sums up the others"));
+        assertTrue(partout("front hit,Summe,,,,,,,900,,").startsWith("SET_ASIDE part: this looks like a row that sums up the others"));
+    }
 }

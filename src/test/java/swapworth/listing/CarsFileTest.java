@@ -133,4 +133,13 @@ class CarsFileTest extends ReadingListings {
         assertEquals(Runs.ENGINE_DEAD, read.cars().get(0).facts().runs());
         assertEquals(List.of(), read.read().problems());
     }
+
+    @Test
+    void a_row_that_sums_up_the_others_is_no_car_in_play() {
+        CarsFile read = cars("name,role,vehicle,price\nhit,donor,Saloon,5300\nTotal,,Saloon,5300\n");
+        assertEquals(List.of("hit"), read.cars().stream().map(CandidateCar::name).toList());
+        assertEquals(List.of("Total"), read.setAside().stream().map(RowProblem::rawText).toList());
+        ListingsRead listed = read("id,vehicle,model_year,price_usd\na1,Saloon,2015,9000\naverage,Saloon,2015,9000\n");
+        assertEquals(1, listed.listings().size());
+    }
 }

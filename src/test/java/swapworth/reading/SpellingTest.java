@@ -12,10 +12,12 @@ class SpellingTest {
 
     @Test
     void what_sums_up_other_rows_is_known_by_its_name_alone() {
-        for (String name : List.of("Total", "TOTAL:", "sub-total", "Summe", "Moyenne", "average")) {
+        for (String name : List.of("Total", "TOTAL:", "sub-total", "Summe", "Moyenne", "average", "Sum of all", "Gesamt", "Total :",
+                "total amount spent so far", "Total g\u00e9n\u00e9ral", "Summe aller Zahlungen", "\u03a3")) {
             assertTrue(Spelling.isTotal(name), name);
         }
-        for (String name : List.of("total loss", "Totalis", "Sivrette", "", "summer tyres")) {
+        for (String name : List.of("total loss", "Totalis", "Sivrette", "", "summer tyres", "total loss assessment", "sum insured",
+                "all", "mean green paint", "spent")) {
             assertFalse(Spelling.isTotal(name), name);
         }
     }
