@@ -97,7 +97,10 @@ final class MoneyText {
                 "what does it mean?");
     }
 
-    /** {@code 8.500,-} and {@code 8500.-} write a dash for no cents. */
+    /**
+     * {@code 8500,-} and {@code 8500.-} write a dash for no cents. Where marks of the other kind stand before it, as in {@code 8.500,-}, the
+     * mark of the dash is that before decimals, and zeros take the place of the dash.
+     */
     private static String withoutDash(String text) {
         for (int i = 1; i + 1 < text.length(); i++) {
             char c = text.charAt(i);
@@ -107,7 +110,12 @@ final class MoneyText {
                 while (end < text.length() && (text.charAt(end) == '-' || text.charAt(end) == '\u2013')) {
                     end++;
                 }
-                return text.substring(0, i) + " " + text.substring(end);
+                int mark = i - 1;
+                while (mark > 0 && Character.isDigit(text.charAt(mark))) {
+                    mark--;
+                }
+                boolean groups = mark > 0 && text.charAt(mark) == (c == ',' ? '.' : ',');
+                return text.substring(0, groups ? i + 1 : i) + (groups ? "00 " : " ") + text.substring(end);
             }
         }
         return text;

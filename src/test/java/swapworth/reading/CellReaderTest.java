@@ -122,6 +122,8 @@ class CellReaderTest {
     @CsvSource(delimiter = '|', value = {"EUR 12500|EUR 12500", "12500 eur|EUR 12500", "$30,000 OBO|USD 30000",
             "\u00a38,995|GBP 8995",
         "\u20ac12500|EUR 12500", "12500 \u20ac|EUR 12500", "12.500,50 \u20ac|EUR 12500.50", "8500,- \u20ac|EUR 8500",
+        "8.500,-|USD 8500.00", "8.500,-- \u20ac|EUR 8500.00", "1.208.500,-EUR|EUR 1208500.00", "EUR 8,500.-|EUR 8500.00", "8500.-|USD 8500",
+        "ca. 8500,-|USD 8500", "8'500.-|USD 8500",
         "US$ 5k|USD 5000",
         "C$ 5000|CAD 5000", "12500 firm|USD 12500", "$ 12500 or best offer|USD 12500", "-100|USD -100", "-$100|USD -100",
         "$-100|USD -100",
@@ -202,6 +204,9 @@ class CellReaderTest {
         // the dinar of Kuwait has a thousand fils (ISO 4217: three decimals)
         assertEquals(Parsed.understood(Money.of("1.250", "KWD")), COMMA_STATED.money("1,250 KWD", Optional.empty()));
         assertEquals(Parsed.understood(Money.of("1250", "USD")), POINT_STATED.money("1,250", Optional.empty()));
+        assertEquals(Parsed.understood(Money.of("8500.00", "USD")), COMMA_STATED.money("8.500,-", Optional.empty()));
+        assertEquals(Parsed.understood(Money.of("8500", "USD")), POINT_STATED.money("8500,-", Optional.empty()));
+        assertTrue(refused(POINT_STATED.money("8.500,-", Optional.empty())).contains("written otherwise"));
     }
 
     @Test
