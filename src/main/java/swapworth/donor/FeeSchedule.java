@@ -10,7 +10,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
 import java.util.stream.Collectors;
 import swapworth.assumptions.Assumptions;
 import swapworth.market.Answer;
@@ -28,11 +27,12 @@ import swapworth.reading.Spelling;
 public final class FeeSchedule {
     private final Currency currency;
     private final List<FeeTable> tables;
-    private final Map<String, String> broken;
+    private final List<FeesFile.Broken> broken;
     private final Answer<RowsRead> read;
     private final double usualDays;
 
-    private FeeSchedule(Currency currency, List<FeeTable> tables, Map<String, String> broken, Answer<RowsRead> read, double usualDays) {
+    private FeeSchedule(Currency currency, List<FeeTable> tables, List<FeesFile.Broken> broken, Answer<RowsRead> read,
+            double usualDays) {
         this.currency = currency;
         this.tables = tables;
         this.broken = broken;
@@ -64,7 +64,7 @@ public final class FeeSchedule {
      * @return an empty schedule, by which no landed cost is whole
      */
     public static FeeSchedule none(Currency currency) {
-        return new FeeSchedule(requireNonNull(currency, "currency"), List.of(), Map.of(),
+        return new FeeSchedule(requireNonNull(currency, "currency"), List.of(), List.of(),
                 new Answer.NotTold<>(CannotTell.without("there is no fees.csv", "that file (what a purchase costs beside the price)")), 0);
     }
 
@@ -92,7 +92,7 @@ public final class FeeSchedule {
      * @return sentences; a landed cost lacks their lines and says so
      */
     public List<String> unusable() {
-        return List.copyOf(new TreeSet<>(broken.values()));
+        return broken.stream().map(FeesFile.Broken::reason).distinct().sorted().toList();
     }
 
     /** The tables that are for one car alone, of cars that are not among those named: they are charged on nothing. */
@@ -128,18 +128,19 @@ public final class FeeSchedule {
         return tables.stream().filter(t -> t.kind == CostKind.INCREMENT).findFirst();
     }
 
-    /** Why lines are missing for a car. */
-    List<String> missingFor(String car) {
+    /** Why lines are missing from a purchase: not those of tables that it would not be charged, or in whose place its car has its own. */
+    List<String> missingFrom(Purchase purchase) {
         List<String> reasons = new ArrayList<>();
         if (broken.isEmpty() && tables.stream().allMatch(t -> t.kind == CostKind.INCREMENT)) {
             reasons.add("fees, tax and carriage: " + read.match(rows -> rows.file() + " holds none", CannotTell::reason));
         }
-        broken.forEach((where, reason) -> {
-            String of = where.substring(where.indexOf('\n') + 1);
-            if (of.isEmpty() || of.equals(Spelling.key(car))) {
-                reasons.add(reason);
-            }
-        });
+        if (broken.isEmpty()) {
+            return reasons;
+        }
+        Set<String> own = tables.stream().filter(t -> !t.car.isEmpty() && t.car.equals(Spelling.key(purchase.car())))
+                .map(t -> Spelling.key(t.name)).collect(Collectors.toSet());
+        broken.stream().filter(line -> !line.spares(purchase) && !(line.car().isEmpty() && own.contains(Spelling.key(line.name()))))
+                .forEach(line -> reasons.add(line.reason()));
         return reasons;
     }
 }

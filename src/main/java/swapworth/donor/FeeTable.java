@@ -245,19 +245,19 @@ final class FeeTable {
             how.add(Cents.text(tier.perDay()) + " a day for " + Cents.text(paid) + " days" + (tier.freeDays().signum() > 0 ? " after "
                     + Cents.text(tier.freeDays()) + " free" : "") + (stated.isEmpty() ? " (days_until_collected, assumed)" : ""));
         }
-        String sum = String.join(" and ", how);
+        String sum = how.isEmpty() ? "nothing" : String.join(" and ", how);
         if (tier.minimum().isPresent() && amount.compareTo(tier.minimum().get()) < 0) {
             amount = tier.minimum().get();
-            sum = "the minimum, " + Cents.text(amount) + ", for " + sum;
+            sum = "the minimum, " + Cents.text(amount) + (how.isEmpty() ? "" : ", for " + sum);
         }
         if (tier.maximum().isPresent() && amount.compareTo(tier.maximum().get()) > 0) {
             amount = tier.maximum().get();
             sum = "the most, " + Cents.text(amount) + ", for " + sum;
         }
         String range = tier.range(measure);
-        String unsure = purchase.seller() == Seller.UNKNOWN && (kind.auctionOnly() || kind == CostKind.TAX)
+        String unsure = purchase.seller() == Seller.UNKNOWN && amount.signum() > 0 && (kind.auctionOnly() || kind == CostKind.TAX)
                 ? "; counted because the row does not say who sells" : "";
-        if (when == When.NON_RUNNER && purchase.runs() == Runs.UNKNOWN) {
+        if (when == When.NON_RUNNER && purchase.runs() == Runs.UNKNOWN && amount.signum() > 0) {
             unsure += "; counted because the row does not say that it drives";
         }
         return new Line(amount, sum + (range.isEmpty() || tiers.size() == 1 ? "" : ", row " + range) + unsure);

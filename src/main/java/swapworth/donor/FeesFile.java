@@ -38,8 +38,26 @@ final class FeesFile {
     private final NamedRows file;
     private final Currency currency;
     private final Map<String, Draft> drafts = new LinkedHashMap<>();
-    private final Map<String, String> broken = new LinkedHashMap<>();
+    private final List<NamedRows.Row> rows = new ArrayList<>();
     private final List<FeeTable> tables = new ArrayList<>();
+    private final List<Broken> broken = new ArrayList<>();
+
+    /**
+     * A table that cannot be used.
+     *
+     * @param name what it is called
+     * @param reason why its line is missing
+     * @param car the car that it is for alone; empty for all
+     * @param table itself, to ask whom it would charge; nothing where its rows do not say that
+     */
+    record Broken(String name, String reason, String car, Optional<FeeTable> table) {
+
+        /** Whether it leaves nothing out of what a car costs: it would not be charged. */
+        boolean spares(Purchase purchase) {
+            return !car.isEmpty() && !car.equals(Spelling.key(purchase.car()))
+                    || table.isPresent() && table.get().notCharged(purchase).isPresent();
+        }
+    }
 
     /** One table while its rows are gathered. */
     private static final class Draft {
@@ -54,6 +72,11 @@ final class FeesFile {
         /** The words by which its rows first said each of these. */
         final Map<String, String> words = new HashMap<>();
         final List<FeeTable.Tier> tiers = new ArrayList<>();
+        final List<NamedRows.Row> rows = new ArrayList<>();
+        /** Why it cannot be used, with a row that cannot. */
+        Optional<String> fault = Optional.empty();
+        /** Whether all rows say whom it charges. */
+        boolean saysWhom = true;
 
         Draft(String name, String car) {
             this.name = name;
@@ -84,15 +107,16 @@ final class FeesFile {
                 .column("per_km", "each km", "per kilometre", "per kilometer").column("applies_to", "on", "base")
                 .column("seller", "sellers", "charged by").column("when", "if").column("car").column("currency").column("note", "notes");
         file.rows().forEach(this::take);
-        drafts.forEach(this::settle);
+        drafts.values().forEach(this::settle);
+        rows.forEach(NamedRows.Row::use);
     }
 
     List<FeeTable> tables() {
         return List.copyOf(tables);
     }
 
-    Map<String, String> broken() {
-        return broken;
+    List<Broken> broken() {
+        return List.copyOf(broken);
     }
 
     RowsRead read() {
@@ -112,6 +136,8 @@ final class FeesFile {
             row.reject("table", "this is the name of the bid itself; call the table something else");
         }
         Draft draft = drafts.computeIfAbsent(where, w -> new Draft(name, car));
+        rows.add(row);
+        draft.rows.add(row);
         boolean first = draft.tiers.isEmpty();
         draft.kind = draft.one(row, "kind", draft.kind, row.word("kind", CostKind.WORDS, CostKind.ACCEPTED), "");
         if (first && row.text("kind").isEmpty()) {
@@ -120,6 +146,7 @@ final class FeesFile {
         }
         draft.sellers = draft.one(row, "seller", draft.sellers, sellers(row), "");
         draft.when = draft.one(row, "when", draft.when, when(row, draft), "none, so that they always count");
+        draft.saysWhom &= row.isUsable();
         draft.base = draft.one(row, "applies_to", draft.base, base(row, draft), "the bid alone");
         BigDecimal perMile = amount(row, "per_mile").orElse(BigDecimal.ZERO);
         BigDecimal perKm = amount(row, "per_km").orElse(BigDecimal.ZERO);
@@ -163,10 +190,10 @@ final class FeesFile {
         if (empty) {
             row.reject("flat", "the row charges nothing: it needs one of flat, percent, minimum, per_day, per_mile, per_km");
         }
-        if (row.use()) {
+        if (row.isUsable()) {
             draft.tiers.add(tier);
         } else {
-            broken.put(where, "the line '" + name + "' is missing: " + file.file() + ":" + row.line() + " cannot be used");
+            draft.fault = Optional.of("the line '" + name + "' is missing: " + file.file() + ":" + row.line() + " cannot be used");
         }
     }
 
@@ -264,23 +291,27 @@ final class FeesFile {
         return number;
     }
 
-    private void settle(String where, Draft draft) {
-        if (broken.containsKey(where) || draft.tiers.isEmpty()) {
-            return;
-        }
+    /** Makes the table of its rows. Where these do not go together none is counted: steps that do not are refused, others set aside. */
+    private void settle(Draft draft) {
         List<FeeTable.Tier> tiers = new ArrayList<>(draft.tiers);
         tiers.sort(Comparator.comparing((FeeTable.Tier t) -> t.from().or(t::to).orElse(NO_END)));
-        Optional<String> fault = FeeTable.fault(tiers);
-        if (fault.isPresent()) {
-            broken.put(where, "the line '" + draft.name + "' is missing: " + fault.get());
-            return;
-        }
         CostKind kind = draft.kind.orElse(CostKind.OTHER);
-        if (kind == CostKind.INCREMENT && tiers.stream().anyMatch(t -> t.flat().signum() <= 0)) {
-            broken.put(where, "the bid increments '" + draft.name + "' are not used: a step must be above 0");
-            return;
+        FeeTable table = new FeeTable(draft.name, draft.car, kind, draft.measure, draft.sellers.orElse(Set.of()),
+                draft.when.orElse(FeeTable.When.ALWAYS), List.copyOf(draft.base.orElse(Set.of())), tiers);
+        Optional<String> fault = FeeTable.fault(tiers).map(words -> "the line '" + draft.name + "' is missing: " + words);
+        if (fault.isEmpty() && kind == CostKind.INCREMENT && tiers.stream().anyMatch(t -> t.flat().signum() <= 0)) {
+            fault = Optional.of("the bid increments '" + draft.name + "' are not used: a step must be above 0");
         }
-        tables.add(new FeeTable(draft.name, draft.car, kind, draft.measure, draft.sellers.orElse(Set.of()),
-                draft.when.orElse(FeeTable.When.ALWAYS), List.copyOf(draft.base.orElse(Set.of())), tiers));
+        if (draft.fault.isPresent()) {
+            String reason = draft.fault.get();
+            draft.rows.stream().filter(NamedRows.Row::isUsable).forEach(row -> row.setAside("table", reason));
+            broken.add(new Broken(draft.name, reason, draft.car, draft.saysWhom ? Optional.of(table) : Optional.empty()));
+        } else if (fault.isPresent()) {
+            String reason = fault.get();
+            draft.rows.forEach(row -> row.reject("from", reason));
+            broken.add(new Broken(draft.name, reason, draft.car, Optional.of(table)));
+        } else {
+            tables.add(table);
+        }
     }
 }

@@ -72,7 +72,7 @@ public record LandedCost(Purchase purchase, Currency currency, List<Line> lines,
     public static LandedCost of(FeeSchedule schedule, Purchase purchase) {
         List<Line> lines = new ArrayList<>();
         lines.add(new Line(BID, CostKind.OTHER, purchase.bid(), purchase.typed()));
-        List<String> missing = new ArrayList<>(schedule.missingFor(purchase.car()));
+        List<String> missing = new ArrayList<>(schedule.missingFrom(purchase));
         Map<String, BigDecimal> above = new HashMap<>(Map.of(BID, purchase.bid()));
         for (FeeTable table : schedule.tablesFor(purchase.car())) {
             FeeTable.Charge charge = table.charge(purchase, above, schedule.usualDays());

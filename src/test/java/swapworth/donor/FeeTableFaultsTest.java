@@ -9,9 +9,16 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import swapworth.listing.CarsFile;
+import swapworth.listing.Keys;
+import swapworth.listing.PriceIncludes;
+import swapworth.listing.Runs;
+import swapworth.listing.Seller;
+import swapworth.reading.RowProblem;
+import swapworth.reading.RowsRead;
 
 class FeeTableFaultsTest {
     @TempDir
@@ -136,5 +143,54 @@ class FeeTableFaultsTest {
         Files.writeString(folder.resolve("rates.csv"), "date,from,to,rate\n2025-12-01,EUR,USD,1.10\n");
         FeeSchedule mixed = FeeFiles.of(folder, "table,kind,flat,currency", "premium,fee,90,EUR", "title,paper,33,USD");
         assertEquals(new BigDecimal("1132.00"), LandedCost.of(mixed, FeeFiles.bid("1000")).total(), "1,000 + 90 x 1.10 + 33");
+    }
+
+    private static Purchase bought(String car, Seller seller) {
+        return new Purchase(car, new BigDecimal("1500"), seller, PriceIncludes.NEITHER, Runs.DRIVES, Keys.YES, OptionalDouble.empty());
+    }
+
+    @Test
+    void rows_whose_steps_do_not_go_together_are_rejected_each_and_rows_beside_one_that_cannot_be_used_are_set_aside() throws IOException {
+        String head = "table,kind,from,to,flat,percent,minimum,seller";
+        RowsRead gap = FeeFiles.of(folder, head, "premium,fee,1,999,160,,,auction", "title,paper,,,33,,,", "premium,fee,2000,,,12,300,auction")
+                .read().orElseThrow();
+        assertEquals("fees.csv, 3 rows: 1 used, 0 set aside, 2 rejected, 0 blank", gap.sentence());
+        assertEquals(List.of(2, 4), gap.rejected().stream().map(RowProblem::line).toList());
+        assertTrue(gap.rejected().get(0).message().contains("the rows leave a gap: one ends at 999, the next begins at 2,000"),
+                gap.rejected().toString());
+        RowsRead one = FeeFiles.of(folder, head, "premium,fee,1,999,many,,,auction", "premium,fee,1000,,,12,300,auction").read().orElseThrow();
+        assertEquals("fees.csv, 2 rows: 0 used, 1 set aside, 1 rejected, 0 blank", one.sentence());
+        RowsRead step = FeeFiles.of(folder, head, "steps,increment,,,0,,,").read().orElseThrow();
+        assertEquals(1, step.rejected().size());
+    }
+
+    @Test
+    void a_table_that_cannot_be_used_is_missing_only_where_it_would_have_been_charged() throws IOException {
+        String head = "table,kind,from,to,flat,percent,minimum,seller,car";
+        for (String second : List.of("premium,fee,2000,,,12,300,auction,", "premium,fee,1000,,many,12,300,auction,")) {
+            FeeSchedule fees = FeeFiles.of(folder, head, "premium,fee,1,999,160,,,auction,", second, "title,paper,,,33,,,,");
+            LandedCost private1 = LandedCost.of(fees, bought("shell", Seller.PRIVATE));
+            assertEquals(List.of(), private1.missing());
+            assertEquals(new BigDecimal("1533.00"), private1.total());
+            String bid = HighestBid.of(fees, bought("shell", Seller.PRIVATE), new BigDecimal("2000")).match(b -> b.bid().toPlainString(),
+                    NoBid::reason);
+            assertEquals("1967", bid, "2,000 less the title");
+            for (Seller seller : List.of(Seller.AUCTION, Seller.UNKNOWN)) {
+                assertEquals(1, LandedCost.of(fees, bought("shell", seller)).missing().size());
+            }
+        }
+        FeeSchedule unclear = FeeFiles.of(folder, head, "premium,fee,,,160,,,neighbour,", "title,paper,,,33,,,,");
+        assertEquals(1, LandedCost.of(unclear, bought("shell", Seller.PRIVATE)).missing().size(), "nobody can tell whom it charges");
+        FeeSchedule own = FeeFiles.of(folder, head, "freight,freight,,,many,,,,", "freight,freight,,,200,,,,shell");
+        assertEquals(List.of(), LandedCost.of(own, bought("shell", Seller.PRIVATE)).missing(), "its own table counts in its place");
+        assertEquals(1, LandedCost.of(own, bought("hit", Seller.PRIVATE)).missing().size());
+    }
+
+    @Test
+    void a_row_that_charges_nothing_says_so_whoever_sells() throws IOException {
+        FeeSchedule fees = FeeFiles.of(folder, "table,kind,flat,minimum", "premium,fee,0,", "broker,broker,,90");
+        List<LandedCost.Line> lines = LandedCost.of(fees, bought("shell", Seller.UNKNOWN)).lines();
+        assertEquals(List.of("nothing", "the minimum, 90; counted because the row does not say who sells"), lines.subList(1, 3).stream()
+                .map(LandedCost.Line::how).toList());
     }
 }
