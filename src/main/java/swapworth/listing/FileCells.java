@@ -329,14 +329,14 @@ abstract class FileCells {
         static final Asked NOTHING = new Asked("", Optional.empty(), "", List.of(), false, false);
     }
 
-    /** Amounts beside one currency. */
+    /** Amounts, each in the currency that stands beside it. */
     final class Amounts {
         private final Remembered<Asked> asked;
         private final Remembered<Asked> bid;
 
-        private Amounts(Optional<Currency> currency) {
-            asked = remembered(ListingColumn.PRICE, row -> amount(text(ListingColumn.PRICE, row), currency));
-            bid = remembered(ListingColumn.PLANNED_BID, row -> amount(text(ListingColumn.PLANNED_BID, row), currency));
+        private Amounts(Optional<Currency> ofPrice, Optional<Currency> ofBid) {
+            asked = remembered(ListingColumn.PRICE, row -> amount(text(ListingColumn.PRICE, row), ofPrice));
+            bid = remembered(ListingColumn.PLANNED_BID, row -> amount(text(ListingColumn.PLANNED_BID, row), ofBid));
         }
 
         Asked asked(CsvRow row) {
@@ -382,11 +382,13 @@ abstract class FileCells {
         return true;
     }
 
-    /** The amounts by the currency that stands beside them, else that of the header. */
+    /** The amounts by the currency beside them, else that of the header; a bid's is that of the price unless its header says another. */
     final Column<Amounts> amounts() {
-        return new NeededColumn<>(ListingColumn.CURRENCY, new Amounts(columns.currency()), text -> {
+        Optional<Currency> ofPrice = columns.currency(ListingColumn.PRICE);
+        Amounts byHeader = new Amounts(ofPrice, columns.currency(ListingColumn.PLANNED_BID).or(() -> ofPrice));
+        return new NeededColumn<>(ListingColumn.CURRENCY, byHeader, text -> {
             Optional<Currency> currency = Currencies.of(text);
-            return Spelling.isBlank(text) ? Parsed.blank() : currency.isPresent() ? Parsed.understood(new Amounts(currency))
+            return Spelling.isBlank(text) ? Parsed.blank() : currency.isPresent() ? Parsed.understood(new Amounts(currency, currency))
                     : Parsed.refused("this is no currency; write the ISO 4217 code, such as EUR", "");
         });
     }

@@ -3,8 +3,10 @@ package swapworth.listing;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Currency;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import swapworth.reading.CellReader;
 import swapworth.reading.CsvRow;
@@ -58,7 +60,7 @@ final class FileColumns {
     private int rows;
     private final List<String> doubled = new ArrayList<>();
     private final String[] furtherName;
-    private Optional<Currency> currency = Optional.empty();
+    private final Map<ListingColumn, Currency> currencies = new EnumMap<>(ListingColumn.class);
     private PriceKind kindByHeader = PriceKind.ASKING;
     private boolean kindStatedByHeader;
     private boolean hammerByHeader;
@@ -113,8 +115,8 @@ final class FileColumns {
             boolean renamed = !typed.equals(source.names().get(i));
             take(i, direct, CellReader.unitOf(words).or(() -> renamed ? CellReader.unitOfHeader(typed) : Optional.empty()).orElse(""), kind,
                     words);
-            if (renamed && meaning[i] == ListingColumn.PRICE) {
-                currency = Currencies.ofColumn(source.names().get(i), typed);
+            if (renamed && isAmount(direct) && meaning[i] == direct) {
+                Currencies.ofColumn(source.names().get(i), typed).ifPresent(money -> currencies.put(direct, money));
             }
             return;
         }
@@ -133,10 +135,14 @@ final class FileColumns {
             return;
         }
         Optional<Currency> money = Currencies.ofHeader(words);
-        if (money.isPresent() && ListingColumn.of(rest).filter(c -> c == ListingColumn.PRICE).isPresent()
-                && take(i, ListingColumn.PRICE, money.get().getCurrencyCode(), kind, rest)) {
-            currency = money;
+        Optional<ListingColumn> amount = ListingColumn.of(rest).filter(FileColumns::isAmount);
+        if (money.isPresent() && amount.isPresent() && take(i, amount.get(), money.get().getCurrencyCode(), kind, rest)) {
+            currencies.put(amount.get(), money.get());
         }
+    }
+
+    private static boolean isAmount(ListingColumn column) {
+        return column == ListingColumn.PRICE || column == ListingColumn.PLANNED_BID;
     }
 
     /** Headers of columns that mean the same as one before them and are not used for it. */
@@ -185,8 +191,8 @@ final class FileColumns {
         place[column.ordinal()] = i;
         meaning[i] = column;
         unit[column.ordinal()] = switch (column) {
-            case POWER -> words.endsWith("hp") ? "hp" : words.endsWith("ps") ? "ps" : "kW";
-            case WEIGHT -> words.endsWith("lb") || words.endsWith("lbs") ? "lb" : "kg";
+            case POWER -> says(i, words, "hp") ? "hp" : says(i, words, "ps") ? "ps" : "kW";
+            case WEIGHT -> says(i, words, "lb") || says(i, words, "lbs") ? "lb" : "kg";
             default -> statedUnit;
         };
         how[i] = unit[column.ordinal()];
@@ -199,6 +205,12 @@ final class FileColumns {
             kindStatedByHeader = true;
         }
         return true;
+    }
+
+    /** Whether a column names a unit, or else the header in whose place its name was put by words.csv does. */
+    private boolean says(int i, String words, String itsUnit) {
+        String typed = words(source.header().get(i));
+        return words.endsWith(itsUnit) || !words.endsWith("kw") && !words.endsWith("kg") && typed.endsWith(" " + itsUnit);
     }
 
     private static String words(String header) {
@@ -241,8 +253,9 @@ final class FileColumns {
         return unit[column.ordinal()];
     }
 
-    Optional<Currency> currency() {
-        return currency;
+    /** The currency that the header of amounts states. */
+    Optional<Currency> currency(ListingColumn column) {
+        return Optional.ofNullable(currencies.get(column));
     }
 
     PriceKind kindByHeader() {

@@ -269,7 +269,7 @@ public final class Listings {
             if (tally.unitOfCellUnknown) {
                 columns.unitInQuestion(stated).ifPresent(questions::add);
             }
-            if (columns.currency().isEmpty() && stated.currency().isEmpty() && !columns.has(ListingColumn.CURRENCY)
+            if (columns.currency(ListingColumn.PRICE).isEmpty() && stated.currency().isEmpty() && !columns.has(ListingColumn.CURRENCY)
                     && tally.currencyOfCellUnknown) {
                 questions.add(question(source, 0, columns.header(ListingColumn.PRICE),
                         "nothing states the currency of the prices: they"

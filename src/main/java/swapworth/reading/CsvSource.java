@@ -420,7 +420,16 @@ public final class CsvSource {
             if (named == 0) {
                 throw UnusableFileException.of(UnusableFileException.BLANK_HEADER, text.file(), line);
             }
-            known = Optional.of(new CsvSource(text.file(), separator, line, header, words, rows));
+            CsvSource source = new CsvSource(text.file(), separator, line, header, words, rows);
+            for (int i = 0; i < header.size(); i++) {
+                String own = header.get(i);
+                String name = source.names.get(i);
+                new OwnHeader(own, name).contradiction().ifPresent(unit -> {
+                    throw UnusableFileException.of(UnusableFileException.CONTRADICTION, text.file(), line,
+                            Spelling.shortened(own, RowProblem.SHOWN), unit, Spelling.shortened(name, RowProblem.SHOWN));
+                });
+            }
+            known = Optional.of(source);
             taking = taker.apply(known.get());
         }
 

@@ -39,15 +39,21 @@ public final class Currencies {
 
     /**
      * The currency of a column: that of its name, else that of the header as the user typed it, where {@code words.csv} put the name in its
-     * place. Of a header in any language only a sign, or a code in capitals, is taken for one.
+     * place.
      *
      * @param name the name in place of the header
      * @param header the header as typed, for instance {@code Betrag (€)}
      * @return the currency, if there is one
      */
     public static Optional<Currency> ofColumn(String name, String header) {
-        String typed = Spelling.stripped(Spelling.withoutBrackets(header));
+        return ofHeader(name).or(() -> name.equals(header) ? Optional.empty() : ofOwnHeader(header));
+    }
+
+    /** Of a header in any language a sign, a code in capitals, or one of a few common codes is taken for a currency. */
+    static Optional<Currency> ofOwnHeader(String header) {
+        String typed = Spelling.stripped(Spelling.withoutBrackets(header).replace('_', ' ').replace('-', ' '));
         int space = typed.lastIndexOf(' ');
-        return ofHeader(name).or(() -> name.equals(header) || space < 0 ? Optional.empty() : of(typed.substring(space + 1)));
+        String word = typed.substring(space + 1);
+        return space < 0 ? Optional.empty() : of(word).or(() -> of(word.toLowerCase(Locale.ROOT)));
     }
 }

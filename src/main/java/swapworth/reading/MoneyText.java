@@ -98,8 +98,8 @@ final class MoneyText {
     }
 
     /**
-     * {@code 8500,-} and {@code 8500.-} write a dash for no cents. Where marks of the other kind stand before it, as in {@code 8.500,-}, the
-     * mark of the dash is that before decimals, and zeros take the place of the dash.
+     * {@code 8500,-} and {@code 8500.-} write a dash for no cents. Where marks of the other kind stand before it, as in {@code 8.500,-},
+     * the mark of the dash is that before decimals, and zeros take the place of the dash.
      */
     private static String withoutDash(String text) {
         for (int i = 1; i + 1 < text.length(); i++) {

@@ -19,9 +19,9 @@ public final class Spelling {
             "durchschnitt", "mittelwert", "somme", "sous total", "moyenne", "suma", "promedio", "totale", "subtotale", "\u03c3",
             "\u2211");
     /** What may stand behind such a word without making a thing of its own of it: {@code sum of all payments so far}. */
-    private static final Set<String> NO_THING = Set.of("of", "all", "the", "above", "rows", "payments", "costs", "cost", "expenses", "amount",
-            "amounts", "spent", "so", "far", "to", "date", "total", "sum", "general", "g\u00e9n\u00e9ral", "aller", "alles", "zahlungen",
-            "kosten", "de", "tout", "todo");
+    private static final Set<String> NO_THING = Set.of("of", "all", "the", "above", "rows", "payments", "costs", "cost", "expenses",
+            "amount", "amounts", "spent", "so", "far", "to", "date", "total", "sum", "general", "g\u00e9n\u00e9ral", "aller", "alles",
+            "zahlungen", "kosten", "de", "tout", "todo");
     /** Why a row that is one of these is not used. */
     public static final String IS_TOTAL = "this looks like a row that sums up the others: it is no row of its own; if it is one, call it"
             + " something else";
@@ -98,9 +98,10 @@ public final class Spelling {
         return key;
     }
 
-    /** A header with spaces in place of brackets and commas, so that a unit in them is a word of its own. */
+    /** A header with spaces in place of brackets, commas, colons and strokes, so that a unit beside them is a word of its own. */
     static String withoutBrackets(String header) {
-        return header.replace('(', ' ').replace(')', ' ').replace('[', ' ').replace(']', ' ').replace(',', ' ');
+        return header.replace('(', ' ').replace(')', ' ').replace('[', ' ').replace(']', ' ').replace(',', ' ').replace(':', ' ')
+                .replace('/', ' ');
     }
 
     private static boolean isKey(String text) {

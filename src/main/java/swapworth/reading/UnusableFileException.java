@@ -30,6 +30,8 @@ public final class UnusableFileException extends RuntimeException {
     static final String BLANK_HEADER = "%s: line %d: the header line holds no name of a column; needed: the names of the columns";
     static final String DUPLICATE_HEADER = "%s: line %d: the column '%s' stands twice in the header; rename or remove one of"
             + " them";
+    static final String CONTRADICTION = "%s: line %d: the header '%s' says %s, and words.csv takes it for %s: which is right? Let its row"
+            + " of words.csv name a column of the same unit and currency, or of none";
     static final String MANY_BROKEN_ROWS = "%s: more than %,d rows could not be told apart (the last one at line %d: %s); mend"
             + " the quotes in the file and try again";
     static final String MISSING_COLUMNS = "%s: %s %s missing; found the columns %s%s";

@@ -12,6 +12,7 @@
  * <li>The separator is the one that the header line uses most: comma, semicolon or tab. A first line {@code sep=;} states it.
  * <li>The header is the first line that is neither blank, separators alone, nor a comment; a title above it must go, or begin with
  * {@code #}. Two columns of one name make the file unusable.
+ * So does a header that {@code words.csv} takes for a column of another unit or currency than the header itself states.
  * <li>A line that begins with {@code #} is a comment. It is counted.
  * <li>A line without text, or with nothing but separators, is blank. It is counted.
  * <li>A cell may stand in quotes; a quote inside it is written twice; it may run over several lines. The line of a row is the

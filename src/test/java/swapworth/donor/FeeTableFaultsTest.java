@@ -152,13 +152,15 @@ class FeeTableFaultsTest {
     @Test
     void rows_whose_steps_do_not_go_together_are_rejected_each_and_rows_beside_one_that_cannot_be_used_are_set_aside() throws IOException {
         String head = "table,kind,from,to,flat,percent,minimum,seller";
-        RowsRead gap = FeeFiles.of(folder, head, "premium,fee,1,999,160,,,auction", "title,paper,,,33,,,", "premium,fee,2000,,,12,300,auction")
+        RowsRead gap = FeeFiles.of(folder, head, "premium,fee,1,999,160,,,auction", "title,paper,,,33,,,",
+                "premium,fee,2000,,,12,300,auction")
                 .read().orElseThrow();
         assertEquals("fees.csv, 3 rows: 1 used, 0 set aside, 2 rejected, 0 blank", gap.sentence());
         assertEquals(List.of(2, 4), gap.rejected().stream().map(RowProblem::line).toList());
         assertTrue(gap.rejected().get(0).message().contains("the rows leave a gap: one ends at 999, the next begins at 2,000"),
                 gap.rejected().toString());
-        RowsRead one = FeeFiles.of(folder, head, "premium,fee,1,999,many,,,auction", "premium,fee,1000,,,12,300,auction").read().orElseThrow();
+        RowsRead one = FeeFiles.of(folder, head, "premium,fee,1,999,many,,,auction", "premium,fee,1000,,,12,300,auction").read()
+                .orElseThrow();
         assertEquals("fees.csv, 2 rows: 0 used, 1 set aside, 1 rejected, 0 blank", one.sentence());
         RowsRead step = FeeFiles.of(folder, head, "steps,increment,,,0,,,").read().orElseThrow();
         assertEquals(1, step.rejected().size());

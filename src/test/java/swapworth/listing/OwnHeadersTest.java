@@ -10,6 +10,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import swapworth.reading.UnusableFileException;
 
 /** Files whose headers are in another language. */
@@ -54,6 +57,47 @@ class OwnHeadersTest extends ReadingListings {
         assertEquals("EUR", read.baseCurrency().getCurrencyCode());
         assertEquals("92,000 km", read.listings().get(0).facts().mileage().orElseThrow().words());
         assertEquals(List.of("running_gear"), read.questions().stream().map(p -> p.column()).toList(), "neither unit nor currency");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"Preis_EUR", "Preis_eur", "Preis-Eur", "Preis EUR", "Preis (EUR)", "Preis/\u20ac", "Preis in Euro"})
+    void the_currency_of_a_header_counts_however_it_is_joined_to_it(String header) {
+        words("header,Fahrzeug,vehicle\nheader,Modelljahr,model_year\nheader," + header + ",price\n");
+        ListingsRead read = read("Fahrzeug;Modelljahr;" + header + "\nSivrette;2014;9.800\n");
+        assertEquals("EUR", read.baseCurrency().getCurrencyCode());
+        assertEquals(List.of("running_gear"), read.questions().stream().map(p -> p.column()).toList());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"Preis EUR,price_usd,EUR", "Preis_eur,price_usd,EUR", "Laufleistung_km,mileage_mi,km", "Laufleistung (km),miles,km",
+        "Leistung PS,power_kw,ps", "Gewicht [lb],weight_kg,lb"})
+    void a_file_whose_header_says_otherwise_than_the_name_in_its_place_is_refused(String header, String name, String unit) {
+        words("header," + header + "," + name + "\n");
+        String message = assertThrows(UnusableFileException.class, () -> read("vehicle;model_year;" + header + "\nSivrette;2014;9800\n"))
+                .getMessage();
+        assertTrue(message.contains("the header '" + header + "' says " + unit + ", and words.csv takes it for " + name + ": which is "
+                + "right?"), message);
+    }
+
+    @Test
+    void a_header_in_horsepower_or_pounds_still_is_where_the_name_in_its_place_states_no_unit() {
+        words("header,Leistung (PS),power\nheader,Gewicht lb,weight\n");
+        CarFacts facts = read("vehicle;model_year;price;Leistung (PS);Gewicht lb\nSivrette;2014;9.800;100;1.000\n").listings().get(0)
+                .facts();
+        assertEquals(73.549875, facts.powerKw().orElseThrow(), 1e-9);
+        assertEquals(453.59237, facts.weightKg().orElseThrow(), 1e-9);
+    }
+
+    @Test
+    void a_planned_bid_may_state_its_currency_in_its_header() {
+        write("rates.csv", "date,from,to,rate\n2026-01-01,GBP,EUR,2\n");
+        Currency euro = Currency.getInstance("EUR");
+        CarsFile cars = CarsFile.read(write("cars.csv", "name,role,vehicle,price_usd,planned_bid_gbp\nhit,donor,Saloon,,5000\n"), euro);
+        assertEquals(List.of(), cars.oddities());
+        assertEquals("GBP 5000", cars.cars().get(0).priceOrBid().orElseThrow().typed().toString());
+        words("header,Gebot_GBP,planned_bid\n");
+        CarsFile own = CarsFile.read(write("cars.csv", "name,role,vehicle,Gebot_GBP\nhit,donor,Saloon,5000\n"), euro);
+        assertEquals(10_000, own.cars().get(0).priceOrBid().orElseThrow().amount(), 1e-9);
     }
 
     @Test
