@@ -183,7 +183,7 @@ public final class CsvSource {
     }
 
     /**
-     * How many lines after the header begin with {@code #} and are taken for comments.
+     * How many lines begin with {@code #} and are taken for comments, above the header and below it.
      *
      * @return the count
      */
@@ -237,6 +237,7 @@ public final class CsvSource {
         private final Function<CsvSource, Consumer<CsvRow>> taker;
         private final RowTexts texts = new RowTexts(MOST_COLUMNS, MOST_CHARACTERS_A_CELL);
         private final char separator;
+        private final int commentsAbove;
         private Optional<CsvSource> known = Optional.empty();
         private Consumer<CsvRow> taking = row -> { };
         private int brokenRows;
@@ -250,6 +251,7 @@ public final class CsvSource {
             this.taker = taker;
             HeaderLine header = HeaderLine.of(text);
             this.separator = header.separator();
+            this.commentsAbove = header.comments();
             FileText.Place place = header.place();
             do {
                 int failed = readFrom(place);
@@ -429,6 +431,7 @@ public final class CsvSource {
                             Spelling.shortened(own, RowProblem.SHOWN), unit, Spelling.shortened(name, RowProblem.SHOWN));
                 });
             }
+            source.commentLines = commentsAbove;
             known = Optional.of(source);
             taking = taker.apply(known.get());
         }

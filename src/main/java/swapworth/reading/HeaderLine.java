@@ -10,8 +10,9 @@ import java.nio.charset.StandardCharsets;
  *
  * @param place the first line that is neither blank, separators alone, nor a comment, nor states the separator as some spreadsheets do
  * @param separator what separates cells
+ * @param comments how many comment lines stand above it
  */
-record HeaderLine(FileText.Place place, char separator) {
+record HeaderLine(FileText.Place place, char separator, int comments) {
     private static final char BYTE_ORDER_MARK = '\ufeff';
     private static final int MARK_BYTES = 3;
     private static final int FIRST_BYTES = 1 << 13;
@@ -54,6 +55,7 @@ record HeaderLine(FileText.Place place, char separator) {
         private final int offset;
         private final int line;
         private final int end;
+        private final int comments;
         private final char separator;
 
         Look(FileText file, byte[] bytes) {
@@ -61,16 +63,19 @@ record HeaderLine(FileText.Place place, char separator) {
             text = new String(bytes, StandardCharsets.UTF_8);
             int at = text.charAt(0) == BYTE_ORDER_MARK ? 1 : 0;
             int lines = 1;
+            int ofComment = 0;
             char stated = 0;
             while (at < text.length() && isBlankOrComment(at)) {
                 if (text.startsWith("sep=", at) && at + 4 < text.length()) {
                     stated = text.charAt(at + 4);
                 }
+                ofComment += text.charAt(at) == '#' ? 1 : 0;
                 at = nextLine(at);
                 lines++;
             }
             offset = at;
             line = lines;
+            comments = ofComment;
             int commas = 0;
             int semicolons = 0;
             int tabs = 0;
@@ -106,7 +111,7 @@ record HeaderLine(FileText.Place place, char separator) {
             if (text.lastIndexOf('\ufffd', offset) >= 0) {
                 refuseWrongBytes(first);
             }
-            return new HeaderLine(file.lineAfter(first, line), separator);
+            return new HeaderLine(file.lineAfter(first, line), separator, comments);
         }
 
         /** The quick decoder puts U+FFFD where a byte is wrong; whether it was wrong or truly U+FFFD, the strict one tells. */

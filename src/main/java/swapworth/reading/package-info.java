@@ -14,7 +14,7 @@
  * {@code #}. Two columns of one name make the file unusable.
  * So does a header that {@code words.csv} takes for a column of another unit or currency than the header itself states.
  * <li>A line that begins with {@code #} is a comment. It is counted.
- * <li>A line without text, or with nothing but separators, is blank. It is counted.
+ * <li>A line without text, or with nothing but separators, is blank. Below the header it is counted.
  * <li>A cell may stand in quotes; a quote inside it is written twice; it may run over several lines. The line of a row is the
  * physical line on which it begins, from 1.
  * <li>Text behind a closing quote, or a quote that is never closed, rejects the physical line on which the row begins; reading

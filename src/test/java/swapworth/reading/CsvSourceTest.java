@@ -42,7 +42,7 @@ class CsvSourceTest {
         CsvSource source = of("# what this is\n\na,b\n1,2\n\n# not this one, 3\n,\n\"two\nlines\",4\n5,6");
         assertEquals(List.of(4, 8, 10), lines(source));
         assertEquals(2, source.blankLines());
-        assertEquals(1, source.commentLines());
+        assertEquals(2, source.commentLines());
         assertEquals("two\nlines", source.rows().get(1).cell(0));
     }
 
