@@ -32,7 +32,7 @@ final class Terminal {
     private static final int WORDS_SHOWN = 3;
 
     /** The files that speak for all of a folder: an odd row of theirs moves many figures. */
-    private static final Set<String> SETTINGS = Set.of("words.csv", "rates.csv");
+    private static final Set<String> SETTINGS = Set.of("words.csv", "rates.csv", "lines.csv");
 
     private final PrintStream out;
     private final PrintStream err;
@@ -99,6 +99,7 @@ final class Terminal {
         printProblems("rejected", read.rejected());
         printProblems("rejected", read.oddities().stream().filter(p -> p.kind() == RowProblem.Kind.REJECTED).toList());
         printProblems("set aside", read.setAside());
+        printProblems("set aside", read.oddities().stream().filter(p -> p.kind() == RowProblem.Kind.SET_ASIDE).toList());
         printProblems("to look at", read.oddities().stream().filter(p -> p.kind() == RowProblem.Kind.ODD && SETTINGS.contains(p.file()))
                 .toList());
         printProblems("question", read.questions());

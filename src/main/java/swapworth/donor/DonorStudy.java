@@ -336,7 +336,7 @@ public final class DonorStudy {
         model.ifPresent(m -> m.cars().forEach(car -> facts.add(car.facts())));
         cars.stream().filter(car -> car.role() != CandidateCar.Role.FINISHED).forEach(car -> facts.add(car.facts()));
         for (CarFacts one : facts) {
-            one.runningGear().ifPresent(gear -> gears.merge(Spelling.key(one.vehicle()), Spelling.key(gear),
+            one.runningGear().ifPresent(gear -> gears.merge(Spelling.name(one.vehicle()), Spelling.name(gear),
                     (a, b) -> a.equals(b) ? a : ""));
         }
         gears.values().removeIf(String::isEmpty);
@@ -400,8 +400,8 @@ public final class DonorStudy {
      * @return why there are none where partout.csv does not name it
      */
     public Answer<PartOut> partOut(String car) {
-        String key = Spelling.key(car);
-        return further.flatMap(f -> Answer.of(partOuts.stream().filter(p -> Spelling.key(p.car().name()).equals(key)).findFirst(),
+        String key = Spelling.name(car);
+        return further.flatMap(f -> Answer.of(partOuts.stream().filter(p -> Spelling.name(p.car().name()).equals(key)).findFirst(),
                 () -> CannotTell.without("partout.csv does not name the car '" + car + "'", "its parts, a row each")));
     }
 

@@ -97,11 +97,11 @@ public final class FeeSchedule {
 
     /** The tables that are for one car alone, of cars that are not among those named: they are charged on nothing. */
     List<String> forNobody(List<String> cars) {
-        Set<String> known = cars.stream().map(Spelling::key).collect(Collectors.toSet());
+        Set<String> known = cars.stream().map(Spelling::name).collect(Collectors.toSet());
         List<String> found = new ArrayList<>();
         for (FeeTable table : tables) {
-            if (!table.car.isEmpty() && !known.contains(table.car)) {
-                found.add("'" + table.name + "' of '" + table.car + "'" + Spelling.nearest(table.car, known)
+            if (!table.car.isEmpty() && !known.contains(Spelling.name(table.car))) {
+                found.add("'" + table.name + "' of '" + table.car + "'" + Spelling.nearest(table.car, cars)
                         .map(near -> " (did you mean " + near + "?)").orElse(""));
             }
         }
@@ -116,8 +116,8 @@ public final class FeeSchedule {
     List<FeeTable> tablesFor(String car) {
         Map<String, FeeTable> chosen = new LinkedHashMap<>();
         for (FeeTable table : tables) {
-            if (table.kind != CostKind.INCREMENT && (table.car.isEmpty() || table.car.equals(Spelling.key(car)))) {
-                chosen.merge(Spelling.key(table.name), table, (a, b) -> b.car.isEmpty() ? a : b);
+            if (table.kind != CostKind.INCREMENT && (table.car.isEmpty() || Spelling.name(table.car).equals(Spelling.name(car)))) {
+                chosen.merge(Spelling.name(table.name), table, (a, b) -> b.car.isEmpty() ? a : b);
             }
         }
         return List.copyOf(chosen.values());
@@ -137,9 +137,9 @@ public final class FeeSchedule {
         if (broken.isEmpty()) {
             return reasons;
         }
-        Set<String> own = tables.stream().filter(t -> !t.car.isEmpty() && t.car.equals(Spelling.key(purchase.car())))
-                .map(t -> Spelling.key(t.name)).collect(Collectors.toSet());
-        broken.stream().filter(line -> !line.spares(purchase) && !(line.car().isEmpty() && own.contains(Spelling.key(line.name()))))
+        Set<String> own = tables.stream().filter(t -> !t.car.isEmpty() && Spelling.name(t.car).equals(Spelling.name(purchase.car())))
+                .map(t -> Spelling.name(t.name)).collect(Collectors.toSet());
+        broken.stream().filter(line -> !line.spares(purchase) && !(line.car().isEmpty() && own.contains(Spelling.name(line.name()))))
                 .forEach(line -> reasons.add(line.reason()));
         return reasons;
     }

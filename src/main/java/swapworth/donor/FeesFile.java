@@ -54,7 +54,7 @@ final class FeesFile {
 
         /** Whether it leaves nothing out of what a car costs: it would not be charged. */
         boolean spares(Purchase purchase) {
-            return !car.isEmpty() && !car.equals(Spelling.key(purchase.car()))
+            return !car.isEmpty() && !Spelling.name(car).equals(Spelling.name(purchase.car()))
                     || table.isPresent() && table.get().notCharged(purchase).isPresent();
         }
     }
@@ -128,8 +128,8 @@ final class FeesFile {
         if (row.sumsUp("table")) {
             return;
         }
-        String car = Spelling.key(row.text("car"));
-        String where = (name.isEmpty() ? "line " + row.line() : Spelling.key(name)) + "\n" + car;
+        String car = row.text("car");
+        String where = (name.isEmpty() ? "line " + row.line() : Spelling.name(name)) + "\n" + Spelling.name(car);
         if (name.isEmpty()) {
             row.reject("table", "the row names no table");
         } else if (Spelling.key(name).equals(BID)) {

@@ -19,6 +19,8 @@ import swapworth.reading.Spelling;
 /** The kinds of parts that the program knows, with their other names, and what damage leaves of each zone. */
 final class PartCatalogue {
     private final Map<String, PartKind> byName = new LinkedHashMap<>();
+    /** All names, for hints. */
+    private final List<String> names = new ArrayList<>();
     private final List<Leaves> leaves = new ArrayList<>();
 
     /** What one damage or fault leaves of the parts of a zone, or of a side. */
@@ -49,7 +51,8 @@ final class PartCatalogue {
     }
 
     private void add(String name, PartKind kind) {
-        PartKind before = byName.put(Spelling.key(name), kind);
+        names.add(Spelling.key(name));
+        PartKind before = byName.put(Spelling.name(name), kind);
         if (before != null && before != kind) {
             throw new IllegalStateException("'" + name + "' is both " + before.name() + " and " + kind.name());
         }
@@ -64,11 +67,11 @@ final class PartCatalogue {
     }
 
     Optional<PartKind> kind(String name) {
-        return Optional.ofNullable(byName.get(Spelling.key(name)));
+        return Optional.ofNullable(byName.get(Spelling.name(name)));
     }
 
     Optional<String> nearest(String name) {
-        return Spelling.nearest(name, byName.keySet());
+        return Spelling.nearest(name, names);
     }
 
     List<String> groups() {

@@ -88,9 +88,9 @@ public final class PartOffers {
             }
             PriceKind kind = row.word("price_kind", KINDS, "asking, sold").orElse(PriceKind.ASKING);
             if (row.use()) {
-                String id = row.text("id").isEmpty() ? "line " + row.line() : Spelling.key(row.text("id")) + " " + kind;
-                Offer offer = new Offer(part.orElseThrow(), Spelling.key(row.text("vehicle")),
-                        Spelling.key(row.text("running_gear")), miles,
+                String id = row.text("id").isEmpty() ? "line " + row.line() : Spelling.name(row.text("id")) + " " + kind;
+                Offer offer = new Offer(part.orElseThrow(), Spelling.name(row.text("vehicle")),
+                        Spelling.name(row.text("running_gear")), miles,
                         price.orElseThrow().doubleValue(), kind, seen);
                 byId.merge(id, offer, (a, b) -> b.seenOn().isPresent() && a.seenOn().isPresent()
                         && b.seenOn().get().isBefore(a.seenOn().get())

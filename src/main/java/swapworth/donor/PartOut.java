@@ -173,7 +173,7 @@ public final class PartOut {
         CarFacts facts = car.facts();
         OptionalDouble own = facts.mileage().map(m -> OptionalDouble.of(m.miles())).orElse(OptionalDouble.empty());
         OptionalDouble gear = facts.gearMileage().map(m -> OptionalDouble.of(m.miles())).orElse(own);
-        return new PartsMarket.Wanted(part, Spelling.key(facts.vehicle()), facts.runningGear().map(Spelling::key).orElse(""),
+        return new PartsMarket.Wanted(part, Spelling.name(facts.vehicle()), facts.runningGear().map(Spelling::name).orElse(""),
                 part.mechanical() ? gear : own);
     }
 

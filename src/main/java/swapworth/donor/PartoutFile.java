@@ -56,7 +56,8 @@ public final class PartoutFile {
                 .column("postage_charged").column("packing").column("fee", "selling_fee").column("bundle").column("local_rule", "rule_met")
                 .column("currency").column("note", "notes");
         Map<String, CandidateCar> known = new LinkedHashMap<>();
-        cars.forEach(car -> known.put(Spelling.key(car.name()), car));
+        cars.forEach(car -> known.put(Spelling.name(car.name()), car));
+        List<String> names = cars.stream().map(CandidateCar::name).toList();
         Map<String, List<PartRow>> byCar = new LinkedHashMap<>();
         Set<String> seen = new HashSet<>();
         for (NamedRows.Row row : rows.rows()) {
@@ -64,22 +65,22 @@ public final class PartoutFile {
                 continue;
             }
             Optional<PartKind> part = PartOffers.kind(row, "part");
-            Optional<CandidateCar> car = Optional.ofNullable(known.get(Spelling.key(row.text("car"))));
+            Optional<CandidateCar> car = Optional.ofNullable(known.get(Spelling.name(row.text("car"))));
             if (row.text("car").isEmpty()) {
                 row.reject("car", "the row names no car");
             } else if (car.isEmpty()) {
-                row.setAside("car", "cars.csv has no such car" + Spelling.nearest(row.text("car"), known.keySet())
+                row.setAside("car", "cars.csv has no such car" + Spelling.nearest(row.text("car"), names)
                         .map(near -> "; did you mean " + near + "?").orElse(""));
             } else if (part.isPresent()) {
                 DamageLeaves.cannotHave(car.get().facts(), part.get()).ifPresent(why -> row.setAside("part", why));
             }
             PartRow read = read(row, part, currency);
             // A row that cannot be used takes no place from a later one of the same part.
-            if (row.isUsable() && !seen.add(Spelling.key(read.car()) + "\n" + read.part().name())) {
+            if (row.isUsable() && !seen.add(Spelling.name(read.car()) + "\n" + read.part().name())) {
                 row.setAside("part", "this part of this car stands in an earlier row; state the number of pieces in count");
             }
             if (row.use()) {
-                byCar.computeIfAbsent(Spelling.key(read.car()), name -> new ArrayList<>()).add(read);
+                byCar.computeIfAbsent(Spelling.name(read.car()), name -> new ArrayList<>()).add(read);
             }
         }
         return new PartoutFile(byCar, rows.read());
@@ -107,7 +108,7 @@ public final class PartoutFile {
                 row.decisiveWord("goes_to", GoesTo.WORDS, GoesTo.ACCEPTED).orElse(GoesTo.SELL), price, chance(row, "sells"),
                 row.number("days", 0.1, 10_000), row.number("hours", 0, 1_000), money(row, "postage", currency, false),
                 money(row, "postage_charged", currency, false), money(row, "packing", currency, false), row.number("fee", 0, 100),
-                Spelling.key(row.text("bundle")), ruleMet, row.line());
+                Spelling.name(row.text("bundle")), ruleMet, row.line());
     }
 
     /** A chance: between 0 and 1, or in per cent with its sign. */
@@ -135,7 +136,7 @@ public final class PartoutFile {
 
     /** The rows of a car. */
     List<PartRow> rows(String car) {
-        return byCar.getOrDefault(Spelling.key(car), List.of());
+        return byCar.getOrDefault(Spelling.name(car), List.of());
     }
 
     /**

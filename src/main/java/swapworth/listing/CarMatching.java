@@ -202,7 +202,7 @@ public final class CarMatching {
                 continue;
             }
             String text = columns.id.get(row).orElseThrow();
-            int[] further = furtherGroups.isEmpty() ? NO_GROUPS : furtherGroups.getOrDefault(Spelling.key(text), NO_GROUPS);
+            int[] further = furtherGroups.isEmpty() ? NO_GROUPS : furtherGroups.getOrDefault(Spelling.name(text), NO_GROUPS);
             int at = canBeOne(columns, row, first[known], yearOf[known]) ? known : -1;
             for (int k = 0; k < further.length && at < 0; k++) {
                 at = canBeOne(columns, row, first[further[k]], yearOf[further[k]]) ? further[k] : -1;
@@ -219,7 +219,7 @@ public final class CarMatching {
                             + columns.origin(first[known]) + "; taken for another car"));
             int[] more = Arrays.copyOf(further, further.length + 1);
             more[more.length - 1] = count;
-            furtherGroups.put(Spelling.key(text), more);
+            furtherGroups.put(Spelling.name(text), more);
             first[count] = row;
             yearOf[count] = year;
             group[place] = count++;

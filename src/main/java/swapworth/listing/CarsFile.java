@@ -137,7 +137,7 @@ public record CarsFile(String file, Currency currency, List<CandidateCar> cars, 
                 draft.setAside("name", "", "the row does not name its car");
             } else if (Spelling.isTotal(draft.name)) {
                 draft.setAside("name", draft.name, Spelling.IS_TOTAL);
-            } else if (!names.add(Spelling.key(draft.name))) {
+            } else if (!names.add(Spelling.name(draft.name))) {
                 draft.setAside("name", draft.name, "the name stands twice");
             }
             Optional<Price> price = price(draft, baseCurrency, folder);

@@ -40,8 +40,12 @@ public record ColumnUnderstood(String file, String header, String meaning, Strin
      */
     public static List<RowProblem> unused(List<ColumnUnderstood> columns, Collection<String> own, Collection<String> further) {
         Set<String> known = Stream.concat(own.stream(), further.stream()).map(Spelling::key).collect(Collectors.toSet());
+        return unread(columns, known, Stream.concat(own.stream(), Stream.of(ListingColumn.values()).map(ListingColumn::header)).toList());
+    }
+
+    /** The same by the keys of further columns that the file may have, and by all names of which one may have been meant. */
+    static List<RowProblem> unread(List<ColumnUnderstood> columns, Set<String> known, List<String> names) {
         Set<String> here = columns.stream().flatMap(c -> Stream.of(c.header, c.meaning)).map(Spelling::key).collect(Collectors.toSet());
-        List<String> names = Stream.concat(own.stream(), Stream.of(ListingColumn.values()).map(ListingColumn::header)).toList();
         return columns.stream().filter(c -> c.meaning.isEmpty() && c.how.isEmpty() && !c.header.isBlank()
                 && !known.contains(Spelling.key(c.header))).map(c -> RowProblem.unusedColumn(c.file, c.header, c.header, names,
                         name -> here.contains(Spelling.key(name)))).toList();

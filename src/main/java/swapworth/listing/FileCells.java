@@ -165,23 +165,42 @@ abstract class FileCells {
     }
 
     /** Names, each in the one spelling that is used for it. */
-    final Remembered<Optional<String>> names(ListingColumn column) {
-        return remembered(column, row -> name(column, text(column, row), row));
+    final Names names(ListingColumn column) {
+        return new Names(column);
     }
 
-    private Optional<String> name(ListingColumn column, String text, CsvRow row) {
+    /** The cells of a column of names. */
+    final class Names {
+        private final Remembered<Optional<WordLists.Spelled>> saying;
+
+        private Names(ListingColumn column) {
+            saying = remembered(column, row -> name(column, text(column, row), row));
+        }
+
+        Optional<String> of(CsvRow row) {
+            Optional<WordLists.Spelled> spelled = saying.of(row);
+            return spelled.isPresent() ? spelled.get().inRow() : Optional.empty();
+        }
+    }
+
+    private Optional<WordLists.Spelled> name(ListingColumn column, String text, CsvRow row) {
         return Spelling.isBlank(text) ? Optional.empty()
-                : Optional.of(lists.oneSpelling(column, text, new Origin(source.file(), row.line())));
+                : Optional.of(lists.spelled(column, text, new Origin(source.file(), row.line())));
     }
 
     /**
      * A model line.
      *
-     * @param name the one spelling of its name; empty where a row does not say which it is
+     * @param spelled its name; nothing where a row does not say which it is
      * @param known what lines.csv knows of it, by the keys of its trims
      * @param noLine why the row is of none
      */
-    record Line(String name, Map<String, CarFacts> known, Optional<String> noLine) {
+    record Line(Optional<WordLists.Spelled> spelled, Map<String, CarFacts> known, Optional<String> noLine) {
+
+        /** The one spelling of its name for a row; empty where that does not say which it is. */
+        String inRow() {
+            return spelled.isPresent() ? spelled.get().inRow().orElseThrow() : "";
+        }
     }
 
     /** The model lines, each by the makers that stand beside it. */
@@ -193,12 +212,25 @@ abstract class FileCells {
         String maker = text(ListingColumn.MAKER, row);
         Line known = byMaker.get(maker);
         if (known == null) {
-            String name = name(ListingColumn.VEHICLE, vehicle(row), row).orElse("");
-            known = new Line(name, lines.ofLine(name), name.isEmpty() ? Optional.of("the row does not say which model line the car is of")
-                    : Spelling.isTotal(name) ? Optional.of(Spelling.IS_TOTAL) : Optional.empty());
+            String name = vehicle(row);
+            Optional<WordLists.Spelled> spelled = name(ListingColumn.VEHICLE, name, row);
+            Optional<String> noLine = spelled.isEmpty() ? Optional.of("the row does not say which model line the car is of")
+                    : Spelling.isTotal(name) ? Optional.of(Spelling.IS_TOTAL) : Optional.empty();
+            known = new Line(spelled, spelledAsHere(lines.ofLine(name)), noLine);
             byMaker.put(maker, known);
         }
         return known;
+    }
+
+    private Map<String, CarFacts> spelledAsHere(Map<String, CarFacts> ofLine) {
+        Map<String, CarFacts> all = new HashMap<>(ofLine);
+        all.replaceAll((trim, facts) -> {
+            CarFacts.Builder builder = facts.toBuilder();
+            builder.body = facts.body().flatMap(body -> lists.kept(ListingColumn.BODY, body));
+            builder.runningGear = facts.runningGear().flatMap(gear -> lists.kept(ListingColumn.RUNNING_GEAR, gear));
+            return builder.build();
+        });
+        return all;
     }
 
     final String vehicle(CsvRow row) {
@@ -210,7 +242,7 @@ abstract class FileCells {
     final Remembered<String> trimKeys() {
         return remembered(ListingColumn.TRIM, row -> {
             String trim = text(ListingColumn.TRIM, row);
-            return Spelling.isBlank(trim) ? "" : Spelling.key(trim);
+            return Spelling.isBlank(trim) ? "" : Spelling.name(trim);
         });
     }
 
@@ -459,6 +491,7 @@ abstract class FileCells {
                 further.add(new Further(name, new Remembered<>(place, row -> {
                     String text = row.cell(place);
                     return LINES.contains(Spelling.key(name)) ? name(ListingColumn.VEHICLE, words.meaning(name, text).orElse(text), row)
+                            .flatMap(WordLists.Spelled::inRow)
                             : Spelling.isBlank(text) ? Optional.empty() : Optional.of(words.meaning(name, text).orElse(text));
                 })));
             }

@@ -4,10 +4,12 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Currency;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import swapworth.reading.CellReader;
 import swapworth.reading.CsvRow;
 import swapworth.reading.Conventions;
@@ -49,6 +51,10 @@ final class FileColumns {
         }
     }
 
+    /** What a file of model lines says of them. */
+    static final Set<ListingColumn> OF_LINES = EnumSet.of(ListingColumn.VEHICLE, ListingColumn.MAKER, ListingColumn.TRIM,
+            ListingColumn.BODY, ListingColumn.RUNNING_GEAR, ListingColumn.POWER, ListingColumn.CYLINDERS, ListingColumn.WEIGHT,
+            ListingColumn.DRIVEN_WHEELS, ListingColumn.NOTE, ListingColumn.SOURCE);
     private static final ListingColumn[] ALL = ListingColumn.values();
 
     private final CsvSource source;
@@ -178,8 +184,7 @@ final class FileColumns {
 
     private boolean take(int i, ListingColumn column, String statedUnit, Kind kind, String words) {
         boolean forCars = column == ListingColumn.NAME || column == ListingColumn.ROLE || column == ListingColumn.PLANNED_BID;
-        boolean forListings = column == ListingColumn.ID || column == ListingColumn.SEEN_ON;
-        if (forCars && kind != Kind.CARS || forListings && kind == Kind.LINES) {
+        if (forCars && kind != Kind.CARS || kind == Kind.LINES && !OF_LINES.contains(column)) {
             return false;
         }
         if (place[column.ordinal()] >= 0) {

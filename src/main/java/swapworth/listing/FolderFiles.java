@@ -30,8 +30,8 @@ final class FolderFiles {
         Path linesFile = folder.resolve("lines.csv");
         if (Files.isRegularFile(linesFile)) {
             lines = LinesFile.read(linesFile, conventions, words);
-            problems.addAll(lines.problems());
-            notes.add("the facts of lines.csv beside the file stand in where a row says nothing of them");
+            problems.addAll(lines.rows().problems());
+            notes.add(lines.rows().sentence() + "; its facts stand in where a row says nothing of them");
         } else {
             lines = LinesFile.none();
         }

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Currency;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -147,6 +148,40 @@ final class ListingColumns {
 
     int size() {
         return size;
+    }
+
+    /** The lines of all rows. */
+    List<String> lines() {
+        List<String> lines = new ArrayList<>();
+        vehicle.each(lines::add);
+        return lines;
+    }
+
+    /** The lines of all rows and their trims, by their keys. */
+    Set<String> linesAndTrims() {
+        Set<Long> pairs = new HashSet<>();
+        for (int row = 0; row < size; row++) {
+            pairs.add((long) vehicle.code(row) << Integer.SIZE | trim.code(row));
+        }
+        Set<String> keys = new HashSet<>();
+        for (long pair : pairs) {
+            String line = vehicle.of((int) (pair >> Integer.SIZE));
+            keys.add(LinesFile.key(line, Optional.empty()));
+            keys.add(LinesFile.key(line, trim.of((int) pair)));
+        }
+        return keys;
+    }
+
+    /** Spells a name otherwise in all rows. */
+    void rename(WordLists.Renamed name) {
+        switch (name.column()) {
+            case VEHICLE -> vehicle.replace(name.kept(), name.usual());
+            case TRIM -> trim.replace(Optional.of(name.kept()), Optional.of(name.usual()));
+            case BODY -> body.replace(Optional.of(name.kept()), Optional.of(name.usual()));
+            case RUNNING_GEAR -> runningGear.replace(Optional.of(name.kept()), Optional.of(name.usual()));
+            case REGION -> region.replace(Optional.of(name.kept()), Optional.of(name.usual()));
+            default -> throw new IllegalArgumentException(name.column() + " holds no names of one spelling each");
+        }
     }
 
     void add(Listing listing) {

@@ -282,6 +282,7 @@ public final class Listings {
         }
 
         ListingsRead finished() {
+            lists.renamed().forEach(kept::rename);
             Currency base = baseCurrency.or(statedInAll::currency).orElseGet(kept::mostFrequentCurrency);
             int[] firsts = SameId.firsts(kept.id, kept.size());
             BitSet onSharedDay = onSharedDay(firsts);
@@ -307,6 +308,9 @@ public final class Listings {
             FarDays.ask(checked, questions);
             LikeLines.of(kept, checked.rows()).forEach(this::askWhetherOneLine);
             oddities.addAll(lists.variants());
+            if (spelling.isEmpty()) {
+                folders.values().forEach(folder -> oddities.addAll(folder.lines.ofNoListing(kept.linesAndTrims(), kept.lines())));
+            }
             CarMatching.Result matched = CarMatching.withDefaults().match(checked, firsts);
             oddities.addAll(matched.oddities());
             for (List<RowProblem> problems : List.of(rejected, setAside, oddities, questions)) {

@@ -26,11 +26,11 @@ final class RowReader extends FileCells {
     private final Remembered<Optional<String>> id = texts(ListingColumn.ID);
     private final Column<Optional<LocalDate>> seenOn = seenOn();
     private final Remembered<Map<String, Line>> linesByMaker = linesByMaker();
-    private final Remembered<Optional<String>> trim = names(ListingColumn.TRIM);
+    private final Names trim = names(ListingColumn.TRIM);
     private final Remembered<String> trimKey = trimKeys();
-    private final Remembered<Optional<String>> body = names(ListingColumn.BODY);
-    private final Remembered<Optional<String>> runningGear = names(ListingColumn.RUNNING_GEAR);
-    private final Remembered<Optional<String>> region = names(ListingColumn.REGION);
+    private final Names body = names(ListingColumn.BODY);
+    private final Names runningGear = names(ListingColumn.RUNNING_GEAR);
+    private final Names region = names(ListingColumn.REGION);
     private final Column<OptionalDouble> powerKw = powerKw();
     private final Column<OptionalDouble> cylinders = cylinders();
     private final Column<OptionalDouble> weightKg = weightKg();
@@ -80,7 +80,7 @@ final class RowReader extends FileCells {
 
     Draft read(CsvRow row) {
         Line line = line(linesByMaker.of(row), row);
-        Draft draft = new Draft(source.file(), row.line(), CarFacts.of(line.name()));
+        Draft draft = new Draft(source.file(), row.line(), CarFacts.of(line.inRow()));
         if (line.noLine().isPresent()) {
             draft.setAside(columns.header(ListingColumn.VEHICLE), vehicle(row), line.noLine().get());
         }

@@ -37,7 +37,7 @@ final class SameId {
     }
 
     private String key(int row) {
-        return Spelling.key(id.get(row).orElse(""));
+        return Spelling.name(id.get(row).orElse(""));
     }
 
     /** The first row with the id of a row, which is that row if none has come before. */

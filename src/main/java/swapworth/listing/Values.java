@@ -64,6 +64,16 @@ final class Values<V> {
         return count;
     }
 
+    /** Puts a value that no row has yet in the place of another, in all rows that have it. */
+    void replace(V value, V other) {
+        Integer code = numbers.remove(value);
+        if (code != null) {
+            numbers.put(other, code);
+            distinct[code] = other;
+            last = last == value ? other : last;
+        }
+    }
+
     /** Hands on each distinct value, in the order in which they came. */
     void each(Consumer<V> taker) {
         for (int code = 0; code < count; code++) {

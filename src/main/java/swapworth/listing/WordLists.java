@@ -1,7 +1,7 @@
 package swapworth.listing;
 
 import java.util.ArrayList;
-import java.util.HashMap;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -32,8 +32,46 @@ final class WordLists {
         }
     }
 
-    private final Map<String, String> spellings = new HashMap<>();
-    private final Map<String, RowProblem> variants = new LinkedHashMap<>();
+    /** A name, by the spelling under which rows are kept while they are read: the first one seen. */
+    private static final class Name {
+        final ListingColumn column;
+        final Optional<String> kept;
+        /** Whether it is kept so because cars that were read before spell it so. */
+        final boolean known;
+        final Map<String, Spelled> spellings = new LinkedHashMap<>(2);
+
+        Name(ListingColumn column, String kept, boolean known) {
+            this.column = column;
+            this.kept = Optional.of(kept);
+            this.known = known;
+        }
+
+        /** The spelling of most rows. */
+        String usual() {
+            return known ? kept.orElseThrow() : spellings.entrySet().stream().max(Comparator.comparingInt(e -> e.getValue().rows))
+                    .map(Map.Entry::getKey).orElse(kept.orElseThrow());
+        }
+    }
+
+    /** One spelling of a name, with the rows that have it. */
+    static final class Spelled {
+        private final Optional<String> kept;
+        private final Origin first;
+        private int rows;
+
+        private Spelled(Optional<String> kept, Origin first) {
+            this.kept = kept;
+            this.first = first;
+        }
+
+        /** The spelling under which a row that has this one is kept. */
+        Optional<String> inRow() {
+            rows++;
+            return kept;
+        }
+    }
+
+    private final Map<String, Name> names = new LinkedHashMap<>();
     private final Map<String, Seen> unmatched = new LinkedHashMap<>();
 
     /** Lists that spell each name as cars that were read before do: a car in play belongs to the line of the listings. */
@@ -54,22 +92,32 @@ final class WordLists {
     }
 
     private void know(ListingColumn column, String name) {
-        spellings.putIfAbsent(key(column, name), name);
+        names.putIfAbsent(key(column, name), new Name(column, name, true));
     }
 
     private static String key(ListingColumn column, String name) {
-        return column.header() + "\n" + Spelling.key(name);
+        return column.header() + "\n" + Spelling.name(name);
     }
 
-    /** The spelling first seen of a name that differs at most in case, spaces and hyphens. */
-    String oneSpelling(ListingColumn column, String text, Origin origin) {
-        String first = spellings.computeIfAbsent(key(column, text), key -> text);
-        if (!first.equals(text)) {
-            variants.computeIfAbsent(column + text, key -> new RowProblem(origin.file(), origin.line(), column.header(), text,
-                    RowProblem.Kind.ODD, "taken for '" + Spelling.shortened(first, 40)
-                    + "', which is spelt otherwise elsewhere"));
-        }
-        return first;
+    /** A spelling of a name, which differs from others of it at most in case, spaces and hyphens. */
+    Spelled spelled(ListingColumn column, String text, Origin origin) {
+        Name name = names.computeIfAbsent(key(column, text), key -> new Name(column, text, false));
+        return name.spellings.computeIfAbsent(text, t -> new Spelled(name.kept, origin));
+    }
+
+    /** The spelling under which rows are kept that have a name of another file. */
+    Optional<String> kept(ListingColumn column, String text) {
+        return names.computeIfAbsent(key(column, text), key -> new Name(column, text, false)).kept;
+    }
+
+    /** A name that is kept in one spelling, and which most rows have in another. */
+    record Renamed(ListingColumn column, String kept, String usual) {
+    }
+
+    /** What is to be spelled as most rows do. */
+    List<Renamed> renamed() {
+        return names.values().stream().map(name -> new Renamed(name.column, name.kept.orElseThrow(), name.usual()))
+                .filter(name -> !name.kept.equals(name.usual)).toList();
     }
 
     void unmatched(ListingColumn column, String header, String word, Vocabulary<?> known, Draft draft) {
@@ -86,8 +134,19 @@ final class WordLists {
         seen.rows++;
     }
 
+    /** The spellings that are not the usual one of their name. */
     List<RowProblem> variants() {
-        return new ArrayList<>(variants.values());
+        List<RowProblem> variants = new ArrayList<>();
+        for (Name name : names.values()) {
+            String usual = name.usual();
+            name.spellings.forEach((text, spelled) -> {
+                if (!text.equals(usual)) {
+                    variants.add(new RowProblem(spelled.first.file(), spelled.first.line(), name.column.header(), text,
+                            RowProblem.Kind.ODD, "taken for '" + Spelling.shortened(usual, 40) + "', which is spelt otherwise elsewhere"));
+                }
+            });
+        }
+        return variants;
     }
 
     List<UnmatchedWord> unmatchedWords() {

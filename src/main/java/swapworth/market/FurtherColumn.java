@@ -37,7 +37,7 @@ final class FurtherColumn {
     private final double mean;
     private final double sd;
     private final boolean numbers;
-    /** Of words that differ in case or spaces alone the spelling of most rows. */
+    /** Of words that differ in case, spaces or hyphens alone the spelling of most rows. */
     private final Map<String, String> spelling;
 
     /**
@@ -78,7 +78,7 @@ final class FurtherColumn {
         }
         this.sd = Math.sqrt(squares / count);
         Map<String, String> usual = new HashMap<>();
-        texts.keySet().forEach(text -> usual.merge(Spelling.key(text), text, this::usual));
+        texts.keySet().forEach(text -> usual.merge(Spelling.name(text), text, this::usual));
         this.spelling = Map.copyOf(usual);
     }
 
@@ -152,7 +152,7 @@ final class FurtherColumn {
 
     /** The word of a car, as most rows of the listings spell it; empty where its cell is. */
     Optional<String> word(Facts car) {
-        return Optional.ofNullable(car.further().get(name)).map(text -> spelling.getOrDefault(Spelling.key(text), text));
+        return Optional.ofNullable(car.further().get(name)).map(text -> spelling.getOrDefault(Spelling.name(text), text));
     }
 
     /** How the column is taken, and what of it says nothing. */

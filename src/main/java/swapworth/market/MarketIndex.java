@@ -140,9 +140,9 @@ public final class MarketIndex {
      */
     public MarketIndex ofLine(String vehicle) {
         List<String> lines = evidence.stream().map(e -> e.subject().facts().vehicle()).distinct().toList();
-        String key = Spelling.key(vehicle);
+        String key = Spelling.name(vehicle);
         String known = lines.stream().filter(l -> l.equals(vehicle)).findFirst()
-                .or(() -> lines.stream().filter(l -> Spelling.key(l).equals(key)).findFirst())
+                .or(() -> lines.stream().filter(l -> Spelling.name(l).equals(key)).findFirst())
                 .orElseThrow(() -> new IllegalArgumentException("no car of the line '" + vehicle + "' is in the model"
                         + Spelling.slipOf(vehicle, lines).map(near -> "; did you mean " + near + "?").orElse("")));
         return new MarketIndex(cars, assumptions, encoder, posterior, evidence, datesTellNothing, base, held, known);

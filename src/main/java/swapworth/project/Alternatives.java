@@ -106,7 +106,7 @@ public final class Alternatives {
 
         /** The name of a car that there are draws of, however it is written; empty where there are none. */
         Optional<String> known(String car) {
-            return cars.keySet().stream().filter(name -> Spelling.key(name).equals(Spelling.key(car))).findFirst();
+            return cars.keySet().stream().filter(name -> Spelling.name(name).equals(Spelling.name(car))).findFirst();
         }
 
         /**
@@ -213,7 +213,7 @@ public final class Alternatives {
 
         /** What makes two items one thing, in whatever case and spacing it is written. */
         private static String key(Item item) {
-            return Spelling.key(item.name()) + "\n" + item.kind() + "\n" + item.likely() + "\n" + item.ends() + "\n" + item.car()
+            return Spelling.name(item.name()) + "\n" + item.kind() + "\n" + item.likely() + "\n" + item.ends() + "\n" + item.car()
                     + "\n" + item.chance() + "\n" + (item.car().isEmpty() ? 0 : item.month());
         }
 

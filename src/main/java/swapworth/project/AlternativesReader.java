@@ -88,7 +88,7 @@ final class AlternativesReader {
 
     /** The alternative that a row names, in its first spelling: case, spaces and hyphens make no other. */
     private String name(NamedRows.Row row) {
-        return spelled.computeIfAbsent(Spelling.key(row.text("alternative")), key -> row.text("alternative"));
+        return spelled.computeIfAbsent(Spelling.name(row.text("alternative")), key -> row.text("alternative"));
     }
 
     /** The lines of rows that cannot be used, by the alternative that each names. */

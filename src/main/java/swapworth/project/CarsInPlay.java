@@ -148,7 +148,7 @@ final class CarsInPlay {
     }
 
     private static boolean same(String one, String other) {
-        return Spelling.key(one).equals(Spelling.key(other));
+        return Spelling.name(one).equals(Spelling.name(other));
     }
 
     /** The line of a car that a row of the ledger names; empty where nobody says it or no listing is of it. */

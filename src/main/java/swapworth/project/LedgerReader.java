@@ -240,7 +240,7 @@ final class LedgerReader {
         Map<String, LocalDate> cars = new HashMap<>();
         for (Draft draft : drafts) {
             if (draft.category == Category.PURCHASE && draft.direction == Direction.OUT && draft.date.isPresent()) {
-                draft.cars.forEach(car -> cars.merge(Spelling.key(car), draft.date.get(), LedgerReader::firstOf));
+                draft.cars.forEach(car -> cars.merge(Spelling.name(car), draft.date.get(), LedgerReader::firstOf));
             }
         }
         return cars;
@@ -296,13 +296,13 @@ final class LedgerReader {
 
     /** Whether it is the name of a donor of {@code cars.csv}. */
     private boolean isDonor(String car) {
-        return options.donors().stream().anyMatch(donor -> Spelling.key(donor).equals(Spelling.key(car)));
+        return options.donors().stream().anyMatch(donor -> Spelling.name(donor).equals(Spelling.name(car)));
     }
 
     /** The names under which rows may speak of a car: a donor has one of its own beside that of its role. */
     private Stream<String> names(String car) {
         Stream<String> others = car.equals(DONOR) ? options.donors().stream() : isDonor(car) ? Stream.of(DONOR) : Stream.empty();
-        return Stream.concat(Stream.of(car), others).map(Spelling::key);
+        return Stream.concat(Stream.of(car), others).map(Spelling::name);
     }
 
     private static void negative(Draft draft, Optional<Direction> direction) {

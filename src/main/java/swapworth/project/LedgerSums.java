@@ -131,7 +131,7 @@ public final class LedgerSums {
         for (Entry entry : ledger.entries()) {
             for (Entry.Share share : entry.shares()) {
                 Map<String, Sum> where = sums.containsKey(share.car()) ? sums : others;
-                String car = where == sums ? share.car() : Spelling.key(share.car());
+                String car = where == sums ? share.car() : Spelling.name(share.car());
                 where.put(car, where.getOrDefault(car, zero(share.car())).plus(entry, share.amount()));
             }
             kept = entry.kept().signum() == 0 ? kept : kept.plus(entry, entry.kept());
@@ -190,7 +190,7 @@ public final class LedgerSums {
         for (Entry entry : ledger.entries()) {
             if (entry.category() == Category.PURCHASE && entry.status() == Status.ACTUAL && entry.direction() == Direction.OUT) {
                 entry.shares().forEach(share -> cars.add(share.car().equals(LedgerReader.PROJECT) ? "line " + entry.line()
-                        : Spelling.key(share.car())));
+                        : Spelling.name(share.car())));
             }
         }
         return cars.size();

@@ -194,7 +194,7 @@ public final class CsvSource {
     /**
      * The place of the column of a name.
      *
-     * @param name the name, compared without regard to case, spaces, hyphens and underscores
+     * @param name the name, compared without regard to case; a hyphen or an underscore is a space
      * @return its place from 0; -1 if there is none
      */
     public int column(String name) {

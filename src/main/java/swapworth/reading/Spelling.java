@@ -8,7 +8,9 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 
-/** How words are compared: without regard to case, to kinds of space and apostrophe, to hyphens and underscores. */
+/**
+ * How texts are compared: names and words by {@link #name}, headers, which part a unit from what it is the unit of, by {@link #key}.
+ */
 public final class Spelling {
     /** With more letters changed another word was meant. */
     private static final int MOST_SLIPS = 2;
@@ -65,7 +67,7 @@ public final class Spelling {
     }
 
     /**
-     * The form in which words are compared: lower case, runs of spaces, hyphens and underscores as one space, nothing around it, the
+     * The form in which headers are compared: lower case, runs of spaces, hyphens and underscores as one space, nothing around it, the
      * curved apostrophe as the straight one.
      *
      * @param text any text
@@ -96,6 +98,32 @@ public final class Spelling {
             }
         }
         return key;
+    }
+
+    /**
+     * The form in which names and words are compared: lower case, without spaces, hyphens and underscores, for people write {@code MX-5},
+     * {@code MX 5} and {@code MX5}. Only between two digits a space is left: {@code A4 5} is not {@code A45}.
+     *
+     * @param text any text
+     * @return for instance {@code brackenholt} for {@code BRACKEN-HOLT}
+     */
+    public static String name(String text) {
+        String key = key(text);
+        if (key.indexOf(' ') < 0) {
+            return key;
+        }
+        StringBuilder out = new StringBuilder(key.length());
+        for (int i = 0; i < key.length(); i++) {
+            char c = key.charAt(i);
+            if (c != ' ' || isDigit(key.charAt(i - 1)) && isDigit(key.charAt(i + 1))) {
+                out.append(c);
+            }
+        }
+        return out.toString();
+    }
+
+    private static boolean isDigit(char c) {
+        return c >= '0' && c <= '9';
     }
 
     /** A header with spaces in place of brackets, commas, colons and strokes, so that a unit beside them is a word of its own. */

@@ -3,23 +3,25 @@ package swapworth.reading;
 import static java.util.Objects.requireNonNull;
 
 import java.util.Collections;
-import java.util.LinkedHashMap;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
 /**
- * The words of a column and what each stands for; a word is matched exactly, without regard to case, spaces and hyphens, and
- * never by likeness.
+ * The words of a column and what each stands for; a word is matched without regard to case, spaces and hyphens, and never by likeness.
  *
  * @param <E> what the words stand for
  */
 public final class Vocabulary<E> {
 
     private final Map<String, Optional<E>> meanings;
+    private final Set<String> words;
 
-    private Vocabulary(Map<String, Optional<E>> meanings) {
+    private Vocabulary(Map<String, Optional<E>> meanings, Set<String> words) {
         this.meanings = meanings;
+        this.words = words;
     }
 
     /**
@@ -29,7 +31,7 @@ public final class Vocabulary<E> {
      * @return an empty vocabulary
      */
     public static <E> Vocabulary<E> empty() {
-        return new Vocabulary<>(Map.of());
+        return new Vocabulary<>(Map.of(), Set.of());
     }
 
     /**
@@ -42,23 +44,25 @@ public final class Vocabulary<E> {
      */
     public Vocabulary<E> with(E meaning, String... words) {
         requireNonNull(meaning, "meaning");
-        Map<String, Optional<E>> more = new LinkedHashMap<>(meanings);
+        Map<String, Optional<E>> more = new HashMap<>(meanings);
+        Set<String> all = new LinkedHashSet<>(this.words);
         for (String word : words) {
-            Optional<E> before = more.put(Spelling.key(word), Optional.of(meaning));
+            Optional<E> before = more.put(Spelling.name(word), Optional.of(meaning));
             if (before != null && !before.get().equals(meaning)) {
                 throw new IllegalArgumentException("'" + word + "' cannot stand for both " + before.get() + " and " + meaning);
             }
+            all.add(Spelling.key(word));
         }
-        return new Vocabulary<>(more);
+        return new Vocabulary<>(more, all);
     }
 
     /**
      * All words, for hints.
      *
-     * @return in the order in which they were given, as they are compared
+     * @return in the order in which they were given, in lower case
      */
     public Set<String> words() {
-        return Collections.unmodifiableSet(meanings.keySet());
+        return Collections.unmodifiableSet(words);
     }
 
     /**
@@ -69,6 +73,6 @@ public final class Vocabulary<E> {
      */
     public Optional<E> meaning(String word) {
         Optional<E> asTyped = meanings.get(word);
-        return asTyped == null ? meanings.getOrDefault(Spelling.key(word), Optional.empty()) : asTyped;
+        return asTyped == null ? meanings.getOrDefault(Spelling.name(word), Optional.empty()) : asTyped;
     }
 }

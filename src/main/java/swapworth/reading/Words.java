@@ -65,7 +65,7 @@ public final class Words {
                                     + " name of the column that it means" : "a row needs a column and a word"));
                 } else {
                     meanings.computeIfAbsent(Spelling.key(row.cell(column)), key -> new HashMap<>())
-                            .put(Spelling.key(row.cell(word)), meaning);
+                            .put(Spelling.name(row.cell(word)), meaning);
                 }
                 continue;
             }
@@ -152,7 +152,7 @@ public final class Words {
             return Optional.empty();
         }
         Map<String, String> ofColumn = meanings.get(column.indexOf('_') < 0 ? column : Spelling.key(column));
-        return ofColumn == null ? Optional.empty() : Optional.ofNullable(ofColumn.get(Spelling.key(word)));
+        return ofColumn == null ? Optional.empty() : Optional.ofNullable(ofColumn.get(Spelling.name(word)));
     }
 
     /**

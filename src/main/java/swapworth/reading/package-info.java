@@ -31,7 +31,9 @@
  * <ul>
  * <li>Spaces around a text do not count, the no-break ones included. Blank are also {@code -}, {@code ?}, {@code n/a},
  * {@code unknown}, {@code not known}, {@code not stated}, {@code tbc} and a dash.
- * <li>Words are compared without regard to case, spaces, hyphens and underscores, and never by likeness.
+ * <li>Words and names are compared without regard to case, spaces, hyphens and underscores, and never by likeness: {@code A 4} is
+ * {@code A4}. Only between two digits a space counts: {@code A4 5} is not {@code A45}. In a header it parts words: {@code modelyear} is
+ * not {@code model_year}.
  * </ul>
  *
  * <h3>Numbers</h3>

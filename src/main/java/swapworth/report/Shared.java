@@ -36,17 +36,17 @@ record Shared(String line, Optional<String> body, Optional<String> gear, Optiona
      * @param gearLine the line that this comes from
      */
     static Shared with(CarFacts built, Optional<String> gearLine, List<CarFacts> equivalents) {
-        return new Shared(Spelling.key(built.vehicle()), built.body().map(Spelling::key),
-                built.runningGear().map(Spelling::key), gearLine.map(Spelling::key),
-                equivalents.stream().map(facts -> Spelling.key(facts.vehicle())).collect(Collectors.toUnmodifiableSet()));
+        return new Shared(Spelling.name(built.vehicle()), built.body().map(Spelling::name),
+                built.runningGear().map(Spelling::name), gearLine.map(Spelling::name),
+                equivalents.stream().map(facts -> Spelling.name(facts.vehicle())).collect(Collectors.toUnmodifiableSet()));
     }
 
     /** In words, for one car of the market. */
     String by(CarFacts car) {
-        String itsLine = Spelling.key(car.vehicle());
-        Optional<String> itsBody = car.body().map(Spelling::key);
+        String itsLine = Spelling.name(car.vehicle());
+        Optional<String> itsBody = car.body().map(Spelling::name);
         boolean sameBody = itsLine.equals(line) || itsBody.isPresent() && itsBody.equals(body);
-        Optional<String> itsGear = car.runningGear().map(Spelling::key);
+        Optional<String> itsGear = car.runningGear().map(Spelling::name);
         boolean sameGear = itsGear.isPresent() && gear.isPresent() ? itsGear.equals(gear) : gearLine.equals(Optional.of(itsLine));
         return (equivalents.contains(itsLine) ? "line of the factory equivalent" + (sameBody || sameGear ? ": " : "") : "")
                 + (sameBody && sameGear ? "body and running gear" : sameBody ? "body" : sameGear ? "running gear"

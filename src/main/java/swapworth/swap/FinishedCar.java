@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import swapworth.listing.CandidateCar;
 import swapworth.listing.CarFacts;
+import swapworth.reading.Spelling;
 
 /**
  * A finished swap: the body of one line with the running gear of another.
@@ -123,8 +124,8 @@ public record FinishedCar(String name, CarFacts facts, Optional<String> gearLine
     /** The car that its row names, else the only one of its role. */
     Optional<CandidateCar> madeFrom(CandidateCar.Role role, List<CandidateCar> cars) {
         Optional<String> named = madeFrom(role);
-        List<CandidateCar> found = cars.stream().filter(c -> named.map(n -> n.equalsIgnoreCase(c.name())).orElse(c.role() == role))
-                .toList();
+        List<CandidateCar> found = cars.stream().filter(c -> named.map(n -> Spelling.name(n).equals(Spelling.name(c.name())))
+                .orElse(c.role() == role)).toList();
         return found.size() == 1 ? Optional.of(found.get(0)) : Optional.empty();
     }
 }

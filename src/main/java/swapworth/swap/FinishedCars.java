@@ -127,7 +127,7 @@ public record FinishedCars(List<FinishedCar> cars, Optional<CarFacts> factoryEqu
         /** A name in the row must be that of another car of the file. */
         private void checkName(CandidateCar row, String column, List<CandidateCar> cars) {
             Optional<String> name = SwapWords.text(row.facts().further(), column);
-            if (name.isPresent() && cars.stream().noneMatch(car -> name.get().equalsIgnoreCase(car.name()))) {
+            if (name.isPresent() && cars.stream().noneMatch(car -> Spelling.name(name.get()).equals(Spelling.name(car.name())))) {
                 odd(row, column, name.get(), "cars.csv has no such car; its parts are not counted" + Spelling.nearest(name.get(),
                         cars.stream().map(CandidateCar::name).toList()).map(near -> "; did you mean " + near + "?").orElse(""));
             }

@@ -67,7 +67,8 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
     }
 
     private static Optional<RowProblem> strangeGearLine(CandidateCar car, PriceModel model) {
-        return SwapWords.text(car.facts().further(), "gear_line").filter(line -> model.lines().stream().noneMatch(line::equalsIgnoreCase))
+        return SwapWords.text(car.facts().further(), "gear_line").filter(line -> model.lines().stream()
+                .noneMatch(known -> Spelling.name(known).equals(Spelling.name(line))))
                 .map(line -> new RowProblem(car.origin().file(), car.origin().line(), "gear_line", line, RowProblem.Kind.ODD,
                         "no listing is of this line, so that none tells of its running gear"
                                 + Spelling.nearest(line, model.lines()).map(near -> "; did you mean " + near + "?").orElse("")));
@@ -129,7 +130,7 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
             problems.addAll(read.unusedColumns(model.furtherColumns()));
             notes.add(SEEN + ": " + read.read().counts().sentence() + "; " + read.seen().size() + " swaps of other people");
             for (String name : read.offers().keySet()) {
-                if (finished.cars().stream().noneMatch(c -> Spelling.key(c.name()).equals(Spelling.key(name)))) {
+                if (finished.cars().stream().noneMatch(c -> Spelling.name(c.name()).equals(Spelling.name(name)))) {
                     notes.add(SEEN + ": own_car '" + name + "' is no finished car of cars.csv; its rows teach nothing");
                 }
             }

@@ -84,7 +84,7 @@ public record SwapsFile(ListingsRead read, List<SeenSwap> seen, Map<String, List
      * @return offers, times without a taker, a sale
      */
     public List<OwnOffer> offersFor(String name) {
-        return offers.entrySet().stream().filter(e -> Spelling.key(e.getKey()).equals(Spelling.key(name)))
+        return offers.entrySet().stream().filter(e -> Spelling.name(e.getKey()).equals(Spelling.name(name)))
                 .flatMap(e -> e.getValue().stream()).toList();
     }
 

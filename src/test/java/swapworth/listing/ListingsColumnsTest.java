@@ -20,6 +20,7 @@ import swapworth.money.Money;
 import swapworth.money.Rates;
 import swapworth.reading.Conventions;
 import swapworth.reading.DecimalMark;
+import swapworth.reading.Spelling;
 
 class ListingsColumnsTest extends ReadingListings {
 
@@ -197,5 +198,49 @@ class ListingsColumnsTest extends ReadingListings {
         assertEquals(OptionalInt.of(2010), read.cars().get(0).facts().modelYear());
         assertTrue(read.cars().get(0).facts().mileage().isPresent());
         assertEquals(List.of("one.csv", "two.csv"), read.listings().stream().map(l -> l.origin().file()).toList());
+    }
+
+    @Test
+    void a_name_is_one_however_it_is_joined_and_shown_as_most_rows_have_it() {
+        ListingsRead read = read("vehicle,trim,year,price,region\nBRACKEN-HOLT,GT-R,2010,9000,Norrow\nBrackenholt,GTR,2011,9100,NORROW\n"
+                + "Brackenholt,GT R,2012,9200,Norrow\nA 4,GTR,2012,9200,\nA4 5,,2012,9200,\nA45,,2012,9200,\n");
+        assertEquals(List.of("Brackenholt", "Brackenholt", "Brackenholt", "A 4", "A4 5", "A45"), read.listings().stream()
+                .map(l -> l.facts().vehicle()).toList());
+        assertEquals(List.of("GTR", "GTR", "GTR", "GTR"), read.listings().stream().flatMap(l -> l.facts().trim().stream()).toList());
+        assertEquals(List.of("2 vehicle BRACKEN-HOLT: taken for 'Brackenholt', which is spelt otherwise elsewhere",
+                "2 trim GT-R: taken for 'GTR', which is spelt otherwise elsewhere",
+                "3 region NORROW: taken for 'Norrow', which is spelt otherwise elsewhere",
+                "4 trim GT R: taken for 'GTR', which is spelt otherwise elsewhere"), read.oddities().stream()
+                .map(p -> p.line() + " " + p.column() + " " + p.rawText() + ": " + p.message()).toList());
+    }
+
+    @Test
+    void words_of_a_column_are_known_however_they_are_joined() {
+        write("words.csv", "column,word,means\nruns,dead-as-a-doornail,engine dead\n");
+        ListingsRead read = read("vehicle,year,price,runs\nA,2010,9000,NonRunner\nA,2010,9000,non-runner\n"
+                + "A,2010,9000,Dead as a door nail\n");
+        assertEquals(List.of(), read.unmatchedWords());
+        assertEquals(read.listings().get(0).facts().runs(), read.listings().get(1).facts().runs());
+        assertEquals(Runs.ENGINE_DEAD, read.listings().get(2).facts().runs());
+    }
+
+    @Test
+    void every_row_and_column_of_lines_csv_is_accounted_for() {
+        write("lines.csv", "vehicle,trim,power_kw,body,colour,price_usd,note\nTarnwick,,190,Fell Side,red,9.000,seen once\n"
+                + "tarn-wick,,150,,,,\nTARNWICK,,120,,,,\nTarnwik,,110,,,,\nTarnwick,Sport,140,,,,\nTotal,,600,,,,\nVelmarch,,viel,,,,\n");
+        ListingsRead read = read("vehicle,year,price,body\nTarnwick,2010,9000,\nTarnwick,2011,9100,FELL-SIDE\nVelmarch,2011,9100,\n"
+                + "Velmarch,2011,9100,\n");
+        assertEquals(OptionalDouble.of(190), read.listings().get(0).facts().powerKw(), "the first row of a line counts");
+        assertEquals(Optional.of("FELL-SIDE"), read.listings().get(0).facts().body(), "as the rows of the listings have it");
+        assertEquals(List.of("lines.csv, 7 rows: 4 used, 3 set aside, 0 rejected, 0 blank; its facts stand in where a row says nothing of"
+                + " them"), read.notes());
+        assertEquals(List.of("SET_ASIDE 3 this line stands on line 2 already, and that row counts: put all that is to be said of it there",
+                "SET_ASIDE 4 this line stands on line 2 already, and that row counts: put all that is to be said of it there",
+                "ODD 5 no listing that can be used is of this line: the row can speak of cars in cars.csv only; did you mean Tarnwick?",
+                "ODD 6 no listing that can be used is of this trim: the row can speak of cars in cars.csv only",
+                "SET_ASIDE 7 " + Spelling.IS_TOTAL, "ODD 8 this is no number above 0; not used"), read.oddities().stream().filter(p -> p
+                        .file().equals("lines.csv") && p.line() > 1).map(p -> p.kind() + " " + p.line() + " " + p.message()).toList());
+        assertEquals(List.of("colour: this column is not used", "price_usd: this column is not used"), read.oddities().stream().filter(p ->
+                p.file().equals("lines.csv") && p.line() == 1).map(p -> p.column() + ": " + p.message()).toList());
     }
 }

@@ -51,4 +51,15 @@ class SpellingTest {
         assertEquals("won't start", Spelling.key("Won\u2019t  start"));
         assertEquals("o'brien", Spelling.key("O'Brien"));
     }
+
+    @Test
+    void case_spaces_and_hyphens_make_no_other_name_unless_they_part_two_numbers() {
+        for (String same : List.of("Brackenholt", "BRACKEN-HOLT", "bracken holt", " Bracken_Holt ")) {
+            assertEquals("brackenholt", Spelling.name(same), same);
+        }
+        assertEquals(Spelling.name("A4"), Spelling.name("A 4"));
+        assertEquals(Spelling.name("MX5"), Spelling.name("MX-5"));
+        assertEquals("a4 5", Spelling.name("A4 - 5"));
+        assertEquals(Spelling.name("208-1.6 L"), Spelling.name("208 1.6L"));
+    }
 }

@@ -31,7 +31,7 @@ class PriceWhenNewTest {
         double sum = 0;
         for (Line line : Line.values()) {
             String row = rows.stream().filter(r -> r.startsWith(line.vehicle() + ",")).findFirst().orElseThrow();
-            double priceNew = Double.parseDouble(row.substring(row.lastIndexOf(',') + 1));
+            double priceNew = Double.parseDouble(row.substring(row.lastIndexOf(',') + 1).replace(" when new", ""));
             CarFacts car = CarFacts.of(line.vehicle()).trim(line.trims().get(0)).modelYear(peak.getYear() - 7)
                     .mileage(new Mileage(6.5 * line.milesPerYear(), MileageStatus.READ)).title(Title.CLEAN).runs(Runs.DRIVES)
                     .damage(Set.of()).rust(Condition.SOUND).paint(Condition.SOUND).interior(Condition.SOUND)

@@ -459,10 +459,10 @@ public final class WorldFiles {
             double priceNew = truths.typicalValue(sixYears, LevelOfTrade.PRIVATE_ASKING, peak) / 0.75;
             rows.add(List.of(line.vehicle(), line.body(), line.gear(), Integer.toString(line.powerKw()),
                     Integer.toString(line.cylinders()), Integer.toString(line.weightKg()), line.drivenWheels().words(),
-                    Names.MAKER, Long.toString(Math.round(priceNew / 100) * 100)));
+                    Names.MAKER, Math.round(priceNew / 100) * 100 + " when new"));
         }
         return csv(List.of("vehicle", "body", "running_gear", "power_kw", "cylinders", "weight_kg", "driven_wheels", "maker",
-                "price_new"), rows);
+                "note"), rows);
     }
 
     private static CarFacts.Builder begin(Line line, String trim, int year, int miles, String region, int away) {
