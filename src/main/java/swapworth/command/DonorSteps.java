@@ -152,6 +152,7 @@ final class DonorSteps {
         Assumptions assumptions = inputs.assumptions(folder);
         DonorStudy done = DonorStudy.of(folder, read.cars(), currency, Optional.empty(), Optional.empty(), arguments.on(), assumptions,
                 Optional.empty());
+        study = Optional.of(done);
         List<Section> sections = new ArrayList<>(CarsSection.toLookAt(read));
         sections.addAll(DonorSections.all(done, assumptions.in(currency, settings(folder).rates())));
         tell(done);

@@ -15,6 +15,7 @@ import swapworth.market.PriceModel;
 import swapworth.market.Valued;
 import swapworth.project.Undertaking;
 import swapworth.report.FolderPage;
+import swapworth.report.InShort;
 import swapworth.report.MarketSection;
 import swapworth.report.Section;
 import swapworth.swap.Swaps;
@@ -86,12 +87,14 @@ final class FolderStep {
 
     /** What the other files of a folder say: what its cars cost at the door and give back, and the money. */
     private int withoutListings(Path folder, Arguments arguments) throws IOException {
-        List<Section> donors = new DonorSteps(inputs, terminal).withoutListings(folder, arguments);
+        DonorSteps steps = new DonorSteps(inputs, terminal);
+        List<Section> donors = steps.withoutListings(folder, arguments);
         if (donors.isEmpty() && !Files.isRegularFile(folder.resolve(Inputs.LEDGER))) {
             throw new NothingUsableException(folder + ": there is no " + Inputs.LISTINGS + " in this folder; start with one row a listing"
                     + " and the columns vehicle, model_year, mileage_mi, price_usd (or your own units), seen_on");
         }
-        return new ProjectSteps(inputs, terminal).project(arguments, donors);
+        return new ProjectSteps(inputs, terminal).project(arguments, donors,
+                undertaking -> InShort.withoutListings(steps.study(), undertaking));
     }
 
     /** Of all rows those that can still be bought; without dates nobody knows which these are. */

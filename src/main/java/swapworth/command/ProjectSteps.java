@@ -7,11 +7,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Function;
 import swapworth.listing.ListingsRead;
 import swapworth.project.Undertaking;
 import swapworth.reading.Conventions;
 import swapworth.reading.FolderSettings;
 import swapworth.reading.RowsRead;
+import swapworth.report.InShort;
 import swapworth.report.ProjectFile;
 import swapworth.report.ProjectPage;
 import swapworth.report.Section;
@@ -29,11 +31,11 @@ final class ProjectSteps {
     }
 
     int project(Arguments arguments) throws IOException {
-        return project(arguments, List.of());
+        return project(arguments, List.of(), undertaking -> new InShort(List.of()));
     }
 
-    /** The step with what else its folder says, which stands on the page before the money. */
-    int project(Arguments arguments, List<Section> more) throws IOException {
+    /** The step with what else its folder says, which stands on the page before the money, and with the answers in short. */
+    int project(Arguments arguments, List<Section> more, Function<Undertaking, InShort> answers) throws IOException {
         Path folder = inputs.folder(arguments.folder());
         Path file = folder.resolve(Inputs.LEDGER);
         boolean hasLedger = Files.isRegularFile(file);
@@ -81,9 +83,11 @@ final class ProjectSteps {
         if (arguments.out().isPresent()) {
             terminal.write(arguments.out().get(), undertaking.ledger().get().sums().byCategoryTable("").csv(), "the sums by category");
         }
+        InShort inShort = answers.apply(undertaking);
         if (arguments.page().isPresent()) {
-            terminal.writePage(arguments.page().get(), ProjectPage.of(Inputs.nameOf(folder), undertaking, more));
+            terminal.writePage(arguments.page().get(), ProjectPage.of(Inputs.nameOf(folder), undertaking, more, inShort));
         }
+        terminal.out().print(inShort.text());
         return Exit.DONE;
     }
 

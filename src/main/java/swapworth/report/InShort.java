@@ -72,9 +72,24 @@ public record InShort(List<Sentence> sentences) {
      * @return the answers
      */
     public static InShort of(Judged judged, Optional<DonorStudy> donors, Optional<Swaps> swaps, Undertaking undertaking) {
+        return of(Optional.of(judged), donors, swaps, undertaking);
+    }
+
+    /**
+     * The answers of a folder without listings: what its cars cost, and what is in it.
+     *
+     * @param donors donors and recipients, where its files speak of them
+     * @param undertaking its money
+     * @return the answers
+     */
+    public static InShort withoutListings(Optional<DonorStudy> donors, Undertaking undertaking) {
+        return of(Optional.empty(), donors, Optional.empty(), undertaking);
+    }
+
+    private static InShort of(Optional<Judged> listings, Optional<DonorStudy> donors, Optional<Swaps> swaps, Undertaking undertaking) {
         List<Sentence> all = new ArrayList<>();
-        onOffer(judged).ifPresent(words -> all.add(new Sentence(words, judged.model().lastSeen().isPresent() ? ListingsPage.ON_OFFER
-                : ListingsPage.LISTINGS)));
+        listings.ifPresent(judged -> onOffer(judged).ifPresent(words -> all.add(new Sentence(words, judged.model().lastSeen().isPresent()
+                ? ListingsPage.ON_OFFER : ListingsPage.LISTINGS))));
         donors.ifPresent(study -> costs(study, all));
         // What a car is worth that is sold, nobody asks any longer.
         boolean sold = undertaking.ledger().flatMap(Ledger::carSold).isPresent();
@@ -87,13 +102,22 @@ public record InShort(List<Sentence> sentences) {
         undertaking.equity().ifPresent(left -> all.add(new Sentence(left(left, undertaking), ProjectPage.LEFT)));
         undertaking.finishOrStop().map(FinishOrStop::sentence).filter(words -> !words.isEmpty())
                 .ifPresent(words -> all.add(new Sentence(words, ProjectPage.FINISH_OR_STOP)));
+        if (undertaking.equity().isEmpty()) {
+            undertaking.forecast().flatMap(forecast -> undertaking.ledger().map(ledger -> ProjectPage.inIt(ledger, forecast)
+                    + " That is by " + rows(ledger) + "."))
+                    .ifPresent(words -> all.add(new Sentence(words, ProjectPage.LEDGER)));
+        }
+        listings.ifPresent(judged -> market(judged, all));
+        unsure(listings, finished, undertaking).ifPresent(all::add);
+        return new InShort(all);
+    }
+
+    private static void market(Judged judged, List<Sentence> all) {
         if (judged.model().index() instanceof Answer.Told<MarketIndex> index
                 && IndexTables.movement(index.value()) instanceof Answer.Told<String> movement) {
             all.add(new Sentence(movement.value() + " That is by " + judged.read().cars().stream().map(Car::firstSeen)
                     .filter(Optional::isPresent).count() + " cars with a date.", MarketSection.ID));
         }
-        unsure(judged, finished, undertaking).ifPresent(all::add);
-        return new InShort(all);
     }
 
     private static Optional<String> onOffer(Judged judged) {
@@ -176,11 +200,11 @@ public record InShort(List<Sentence> sentences) {
                 + undertaking.finished().map(f -> equity.sale().map(s -> ", by what came in for '" + f.car().name() + "' (" + s.on() + ")")
                         .orElse(", by what '" + f.car().name() + "' sells for (" + dayAndLevel(f.level().sold(), f)
                         + ProjectPage.untilDone(undertaking).map(words -> "; " + words).orElse("") + ")")).orElse("")
-                + undertaking.ledger().map(InShort::rows).orElse("") + ".";
+                + undertaking.ledger().map(ledger -> " and " + rows(ledger)).orElse("") + ".";
     }
 
     private static String rows(Ledger ledger) {
-        return " and " + ledger.entries().size() + (ledger.entries().size() == 1 ? " row" : " rows") + " of the ledger as of " + ledger.on()
+        return ledger.entries().size() + (ledger.entries().size() == 1 ? " row" : " rows") + " of the ledger as of " + ledger.on()
                 + without(ledger.read());
     }
 
@@ -192,10 +216,10 @@ public record InShort(List<Sentence> sentences) {
     }
 
     /** What is most unsure: of what is left, else of the finished car, else of the values of the listings. */
-    private static Optional<Sentence> unsure(Judged judged, Optional<SwapValue> finished, Undertaking undertaking) {
+    private static Optional<Sentence> unsure(Optional<Judged> listings, Optional<SwapValue> finished, Undertaking undertaking) {
         return undertaking.narrowing().stream().findFirst().map(words -> new Sentence(words, ProjectPage.LEFT))
                 .or(() -> finished.map(value -> new Sentence(value.held() + ".", SwapSection.ID)))
-                .or(() -> judged.study().told().map(study -> new Sentence("How unsure one price is: half of " + study.ratios().n()
+                .or(() -> listings.flatMap(judged -> judged.study().told()).map(study -> new Sentence("How unsure one price is: half of " + study.ratios().n()
                         + " prices lie within " + Cell.format(study.medianMissPercent(), 1) + " % of their value, and "
                         + Cell.format(study.all().percent80(), 0) + " % inside their 80 % range.", ListingsPage.MODEL)));
     }

@@ -34,6 +34,7 @@ import swapworth.table.Table;
 
 /** The page of an undertaking; its sections stand on the page of a folder too. */
 public final class ProjectPage {
+    static final String LEDGER = "ledger";
     static final String LEFT = "equity";
     static final String FINISH_OR_STOP = "finish";
     static final String NOW_OR_LATER = "now-or-later";
@@ -53,7 +54,7 @@ public final class ProjectPage {
      * @return the page
      */
     public static Page of(String name, Undertaking undertaking) {
-        return of(name, undertaking, List.of());
+        return of(name, undertaking, List.of(), new InShort(List.of()));
     }
 
     /**
@@ -62,16 +63,20 @@ public final class ProjectPage {
      * @param name what the undertaking is called, for the title
      * @param undertaking the undertaking
      * @param more sections that stand before those of the money
+     * @param inShort the answers in short, before all else but what must be settled first
      * @return the page
      */
-    public static Page of(String name, Undertaking undertaking, List<Section> more) {
-        List<Section> sections = new ArrayList<>(first(undertaking));
+    public static Page of(String name, Undertaking undertaking, List<Section> more, InShort inShort) {
+        List<Section> sections = new ArrayList<>();
         undertaking.market().ifPresent(m -> sections.addAll(CarsSection.toLookAt(m.cars())));
         sections.addAll(more);
         sections.addAll(sections(undertaking));
         if (!undertaking.missing().isEmpty()) {
             sections.add(Section.of("further", "What further files would answer", Part.bullets(undertaking.missing())));
         }
+        List<Section> head = new ArrayList<>(first(undertaking));
+        inShort.section(sections).ifPresent(head::add);
+        sections.addAll(0, head);
         return Page.of(name + ": the undertaking", new ProjectPage(undertaking).lead(), sections.toArray(Section[]::new));
     }
 
@@ -116,12 +121,17 @@ public final class ProjectPage {
             return "Without rows of a ledger nothing can be said of the money.";
         }
         Ledger ledger = undertaking.ledger().get();
-        String unit = ledger.currency().getCurrencyCode();
         String left = undertaking.equity().map(e -> " " + e.sentence()).orElse("");
+        return inIt(ledger, undertaking.forecast().get()) + left + " " + ledger.read().sentence() + "."
+                + (ledger.carSales().isEmpty() ? "" : " " + ledger.carSaleNote());
+    }
+
+    /** What is in it, and what it will be. */
+    static String inIt(Ledger ledger, Forecast forecast) {
+        String unit = ledger.currency().getCurrencyCode();
         return "As of " + ledger.on() + " you have " + unit + " " + Cell.amount(ledger.sums().total().net()).shown()
-                + " in it, net of refunds and of what was sold. "
-                + "At completion it will be " + unit + " " + DrawFigures.withRange(undertaking.forecast().get().total()) + "." + left + " "
-                + ledger.read().sentence() + "." + (ledger.carSales().isEmpty() ? "" : " " + ledger.carSaleNote());
+                + " in it, net of refunds and of what was sold. At completion it will be " + unit + " "
+                + DrawFigures.withRange(forecast.total()) + ".";
     }
 
     private static Section gates(Gates gates) {
@@ -162,7 +172,7 @@ public final class ProjectPage {
             parts.add(Part.folded(ROWS + category.words().replace(' ', '-'), category.words() + ": " + rows.rows().size()
                     + (rows.rows().size() == 1 ? " row" : " rows"), Part.rows(rows)));
         }
-        return Section.of("ledger", "Where the money is", parts.toArray(Part[]::new));
+        return Section.of(LEDGER, "Where the money is", parts.toArray(Part[]::new));
     }
 
     private static Section toCome(Forecast forecast) {

@@ -315,4 +315,35 @@ class FolderCommandTest {
         assertTrue(told.out.contains("3 rows are judged in all"), told.out);
         assertEquals("", told.about("on-offer"));
     }
+
+    @Test
+    void without_listings_the_answers_are_what_is_in_it_and_what_stands_at_the_door() throws IOException {
+        Files.writeString(folder.resolve("ledger.csv"), "date,amount,note,status\n2026-03-04,4160,front hit,\n2026-03-09,900,welding,estimate\n"
+                + "2026-03-02,x,paint,\n");
+        Told money = Told.of(folder, folder.resolve("page.html"));
+        assertEquals(money.sentences(), money.terminal());
+        assertEquals(1, money.sentences().size());
+        assertTrue(money.about("ledger").matches("As of 2026-03-04 you have USD 4,160\\.00 in it, net of refunds and of what was sold\\. At "
+                + "completion it will be USD [\\d,]+ \\(80 % range [\\d,]+ to [\\d,]+\\)\\. That is by 2 rows of the ledger as of 2026-03-04; "
+                + "1 more row is in no figure, for it cannot be used\\."), money.about("ledger"));
+        Files.writeString(folder.resolve("gates.csv"), "gate,answer\ninsurable,no\n");
+        Files.writeString(folder.resolve("fees.csv"), "table,kind,from,to,flat,percent\npremium,fee,1,,160,\n");
+        Files.writeString(folder.resolve("cars.csv"), """
+                name,role,vehicle,model_year,mileage_mi,planned_bid,seller
+                dear one,donor,Sivrette,2014,60000,6000,auction
+                cheap one,donor,Sivrette,2012,90000,4000,auction
+                """);
+        Told both = Told.of(folder, folder.resolve("page.html"));
+        assertEquals(both.sentences(), both.terminal());
+        assertEquals("Of 2 cars in play 'cheap one' costs least at the door: USD 4,160.00 for a price or bid of 4,000 (auction).",
+                both.about("landed"), both.out);
+        List<String> ids = Pattern.compile("<section id=\"([a-z-]+)\">").matcher(both.page).results().map(m -> m.group(1)).toList();
+        assertEquals(List.of("gates", "in-short"), ids.subList(0, 2));
+        Files.delete(folder.resolve("ledger.csv"));
+        Files.delete(folder.resolve("fees.csv"));
+        Files.writeString(folder.resolve("partout.csv"), "car,part,goes_to,price\ncheap one,wheels,sell,300\ndear one,wheels,sell,300\n");
+        Told parts = Told.of(folder, folder.resolve("page.html"));
+        assertTrue(parts.about("choice").startsWith("Donors: "), parts.out);
+        assertEquals(parts.sentences(), parts.terminal());
+    }
 }
