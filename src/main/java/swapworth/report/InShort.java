@@ -219,8 +219,8 @@ public record InShort(List<Sentence> sentences) {
     private static Optional<Sentence> unsure(Optional<Judged> listings, Optional<SwapValue> finished, Undertaking undertaking) {
         return undertaking.narrowing().stream().findFirst().map(words -> new Sentence(words, ProjectPage.LEFT))
                 .or(() -> finished.map(value -> new Sentence(value.held() + ".", SwapSection.ID)))
-                .or(() -> listings.flatMap(judged -> judged.study().told()).map(study -> new Sentence("How unsure one price is: half of " + study.ratios().n()
-                        + " prices lie within " + Cell.format(study.medianMissPercent(), 1) + " % of their value, and "
+                .or(() -> listings.flatMap(judged -> judged.study().told()).map(study -> new Sentence("How unsure one price is: half of "
+                        + study.ratios().n() + " prices lie within " + Cell.format(study.medianMissPercent(), 1) + " % of their value, and "
                         + Cell.format(study.all().percent80(), 0) + " % inside their 80 % range.", ListingsPage.MODEL)));
     }
 

@@ -318,14 +318,18 @@ class FolderCommandTest {
 
     @Test
     void without_listings_the_answers_are_what_is_in_it_and_what_stands_at_the_door() throws IOException {
-        Files.writeString(folder.resolve("ledger.csv"), "date,amount,note,status\n2026-03-04,4160,front hit,\n2026-03-09,900,welding,estimate\n"
-                + "2026-03-02,x,paint,\n");
+        Files.writeString(folder.resolve("ledger.csv"), """
+                date,amount,note,status
+                2026-03-04,4160,front hit,
+                2026-03-09,900,welding,estimate
+                2026-03-02,x,paint,
+                """);
         Told money = Told.of(folder, folder.resolve("page.html"));
         assertEquals(money.sentences(), money.terminal());
         assertEquals(1, money.sentences().size());
-        assertTrue(money.about("ledger").matches("As of 2026-03-04 you have USD 4,160\\.00 in it, net of refunds and of what was sold\\. At "
-                + "completion it will be USD [\\d,]+ \\(80 % range [\\d,]+ to [\\d,]+\\)\\. That is by 2 rows of the ledger as of 2026-03-04; "
-                + "1 more row is in no figure, for it cannot be used\\."), money.about("ledger"));
+        assertTrue(money.about("ledger").matches("As of 2026-03-04 you have USD 4,160\\.00 in it, net of refunds and of what was sold\\."
+                + " At completion it will be USD [\\d,]+ \\(80 % range [\\d,]+ to [\\d,]+\\)\\. That is by 2 rows of the ledger as of"
+                + " 2026-03-04; 1 more row is in no figure, for it cannot be used\\."), money.about("ledger"));
         Files.writeString(folder.resolve("gates.csv"), "gate,answer\ninsurable,no\n");
         Files.writeString(folder.resolve("fees.csv"), "table,kind,from,to,flat,percent\npremium,fee,1,,160,\n");
         Files.writeString(folder.resolve("cars.csv"), """
