@@ -33,6 +33,8 @@ final class Stock {
     private final List<String> lines;
     private final int[] line;
     private final int[] day;
+    /** The day on which the car of a row was last seen. */
+    private final int[] lastSeen;
     private final double[] age;
     private final double[] miles;
     private final List<Kind> kinds;
@@ -92,6 +94,7 @@ final class Stock {
         int n = evidence.size();
         line = new int[n];
         day = new int[n];
+        lastSeen = new int[n];
         age = new double[n];
         miles = new double[n];
         Map<String, Integer> numbers = new LinkedHashMap<>();
@@ -113,6 +116,7 @@ final class Stock {
                 line[at + i] = numberHere[part.line[i]];
             }
             System.arraycopy(part.day, 0, day, at, part.rows);
+            System.arraycopy(part.lastSeen, 0, lastSeen, at, part.rows);
             System.arraycopy(part.age, 0, age, at, part.rows);
             System.arraycopy(part.miles, 0, miles, at, part.rows);
             int before = at;
@@ -165,7 +169,7 @@ final class Stock {
         return new Stock(evidence, Ranges.make(evidence.size(), (first, end) -> {
             Part part = new Part(end - first, further, first == 0 ? NO_CAR : evidence.car(first - 1));
             for (int i = first; i < end; i++) {
-                part.add(evidence.car(i), evidence.subject(i));
+                part.add(evidence.car(i), evidence.subject(i), evidence.lastSeen(i));
             }
             return part;
         }));
@@ -201,6 +205,7 @@ final class Stock {
         private final List<String> columns;
         private int[] line;
         private int[] day;
+        private int[] lastSeen;
         private double[] age;
         private double[] miles;
         private int rows;
@@ -232,6 +237,7 @@ final class Stock {
             this.carBefore = carBefore;
             line = new int[about];
             day = new int[about];
+            lastSeen = new int[about];
             age = new double[about];
             miles = new double[about];
             firsts.put(REGION, regions);
@@ -242,14 +248,15 @@ final class Stock {
             }
         }
 
-        /** Takes in the next row, one of the car of that number. */
-        void add(int car, Subject subject) {
+        /** Takes in the next row, one of the car of that number, which was last seen on a day. */
+        void add(int car, Subject subject, Optional<LocalDate> last) {
             Facts facts = subject.facts();
             int i = rows++;
             if (i == line.length) {
                 int room = 16 + i + i / 4;
                 line = Arrays.copyOf(line, room);
                 day = Arrays.copyOf(day, room);
+                lastSeen = Arrays.copyOf(lastSeen, room);
                 age = Arrays.copyOf(age, room);
                 miles = Arrays.copyOf(miles, room);
             }
@@ -259,7 +266,9 @@ final class Stock {
                 lines.put(facts.vehicle(), number);
             }
             line[i] = number;
-            day[i] = subject.on().isPresent() ? Math.toIntExact(subject.on().get().toEpochDay()) : NO_DAY;
+            day[i] = number(subject.on());
+            lastSeen[i] = number(last);
+            latest = Math.max(latest, lastSeen[i]);
             if (day[i] != NO_DAY) {
                 earliest = Math.min(earliest, day[i]);
                 latest = Math.max(latest, day[i]);
@@ -285,6 +294,10 @@ final class Stock {
                     Objects.requireNonNull(further.get(column)).merge(text, 1, Integer::sum);
                 }
             }
+        }
+
+        private static int number(Optional<LocalDate> day) {
+            return day.isPresent() ? Math.toIntExact(day.get().toEpochDay()) : NO_DAY;
         }
 
         /** The kind of a row; most rows share their words with one seen lately, object by object. */
@@ -377,11 +390,11 @@ final class Stock {
         return fallbackDay;
     }
 
-    /** The rows seen at most so many days before the last day. */
+    /** The rows of cars that were seen at most so many days before the last day. */
     BitSet lately(double days) {
         BitSet lately = new BitSet();
-        for (int i = 0; i < day.length; i++) {
-            lately.set(i, day[i] != NO_DAY && end.orElseThrow().toEpochDay() - day[i] <= days);
+        for (int i = 0; i < lastSeen.length; i++) {
+            lately.set(i, lastSeen[i] != NO_DAY && end.orElseThrow().toEpochDay() - lastSeen[i] <= days);
         }
         return lately;
     }
