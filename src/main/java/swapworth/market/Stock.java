@@ -2,7 +2,6 @@ package swapworth.market;
 
 import java.time.LocalDate;
 import java.util.Arrays;
-import java.util.BitSet;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -390,13 +389,14 @@ final class Stock {
         return fallbackDay;
     }
 
-    /** The rows of cars that were seen at most so many days before the last day. */
-    BitSet lately(double days) {
-        BitSet lately = new BitSet();
-        for (int i = 0; i < lastSeen.length; i++) {
-            lately.set(i, lastSeen[i] != NO_DAY && end.orElseThrow().toEpochDay() - lastSeen[i] <= days);
-        }
-        return lately;
+    /** Whether the car of a row was seen at most so many days before the last day. */
+    boolean seenLately(int i, double days) {
+        return lastSeen[i] != NO_DAY && end.orElseThrow().toEpochDay() - lastSeen[i] <= days;
+    }
+
+    /** For how many days the price of a row has stood, up to the last look at its car; 0 where it has no day. */
+    int stood(int i) {
+        return day[i] != NO_DAY ? lastSeen[i] - day[i] : 0;
     }
 
     /** Numbers of rows, apart for each line. */
