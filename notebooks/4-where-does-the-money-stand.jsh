@@ -34,19 +34,16 @@ show(ledger.map(Ledger::sums));
 // %%
 ledger.map(l -> l.sums().rowsOf(Category.PART))
 
-// %%
-ledger.map(ProjectCharts::moneyWaterfall)
-
 // %% [markdown]
 // ## What is still to come
 //
 // What is paid and agreed stands as it is. Estimates are drawn between their low and high ends, or around the likely amount with the
-// spread of their category from the assumptions. Look at the first rows of what drives the spread: a firm offer for one of them
+// spread of their category from the assumptions. The bars go from the purchase by the likely amounts to the forecast. Look at the first rows of what drives the spread: a firm offer for one of them
 // narrows the forecast most.
 
 // %%
 Answer<Forecast> forecast = told.forecast();
-show(forecast.map(Forecast::figures), forecast.map(ProjectCharts::cashByMonth));
+show(forecast.map(Forecast::figures), forecast.map(ProjectCharts::moneyWaterfall), forecast.map(ProjectCharts::cashByMonth));
 show(forecast.map(Forecast::spread), forecast.map(ProjectCharts::drivers));
 
 // %% [markdown]

@@ -86,7 +86,7 @@ index.map(IndexTables::comparison)
 
 // %%
 Answer<TimeOnMarket> time = TimeOnMarket.of(model);
-show(time.map(TimeCharts::untilSale), time.map(TimeOnMarket::tables));
+show(time.map(TimeCharts::untilSale), time.map(TimeCharts::untilSaleByAsk), time.map(TimeOnMarket::tables));
 
 // %% [markdown]
 // How far each ask had come down when it was last seen.

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeMap;
+import swapworth.listing.Days;
 import swapworth.table.Cell;
 
 /**
@@ -20,7 +21,6 @@ record Axis(ValueScale scale, double min, double max, double[] ticks, List<Strin
 
     private static final String[] MONTHS = {"Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
     private static final int[] MONTH_STEPS = {1, 2, 3, 6, 12};
-    private static final double DAYS_IN_MONTH = 30.44;
     private static final double[] FIRST_DIGITS = {1, 2, 5, 3, 7, 1.5};
     private static final double PAD = 0.04;
 
@@ -177,7 +177,7 @@ record Axis(ValueScale scale, double min, double max, double[] ticks, List<Strin
     }
 
     private static Axis months(double min, double max, int mostTicks) {
-        int step = monthStep((max - min) / DAYS_IN_MONTH / mostTicks);
+        int step = monthStep((max - min) / Days.PER_MONTH / mostTicks);
         LocalDate first = LocalDate.ofEpochDay((long) Math.ceil(min));
         long count = first.getYear() * 12L + first.getMonthValue() - (first.getDayOfMonth() == 1 ? 1 : 0);
         Places ticks = new Places();

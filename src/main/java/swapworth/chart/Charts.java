@@ -394,29 +394,37 @@ public final class Charts {
     }
 
     /**
-     * Lines that go down or up in steps: shares that last, for instance.
+     * Lines that go down or up in steps, each within its band: shares that last, for instance.
      *
      * @param title what the chart shows
      * @param xLabel the horizontal axis, with its unit
      * @param yLabel the vertical axis, with its unit
-     * @param lines each line by its steps: from each x on it stands at its y; x ascending
+     * @param lines each line by its steps: from each x on it stands at its middle, within its band where the ends of that are numbers;
+     *     all bands are of one kind
      * @return the chart
      */
-    public static Chart steps(String title, String xLabel, String yLabel, List<Points> lines) {
-        DrawnData data = new DrawnData(title, List.of("line"), List.of(xLabel, yLabel));
+    public static Chart steps(String title, String xLabel, String yLabel, List<Curve> lines) {
+        String band = lines.isEmpty() ? "" : lines.get(0).bandName();
+        DrawnData data = new DrawnData(title, List.of("line"), List.of(xLabel, yLabel, band + " from", band + " to"));
         Extent across = new Extent(ValueScale.LINEAR);
         Extent up = new Extent(ValueScale.LINEAR);
         StringBuilder alt = new StringBuilder(yLabel).append(" by ").append(xLabel);
-        for (Points points : lines) {
-            double[] x = points.x();
-            double[] y = points.y();
+        for (Curve line : lines) {
+            double[] x = line.x();
+            double[] y = line.middle();
+            double[] low = line.low();
+            double[] high = line.high();
             for (int i = 0; i < x.length; i++) {
-                data.row(new String[] {points.name()}, x[i], y[i]);
+                data.row(new String[] {line.name()}, x[i], y[i], low[i], high[i]);
             }
             across.include(x);
             up.include(y);
-            alt.append(points == lines.get(0) ? ": " : "; ").append(points.name()).append(x.length == 0 ? ", nothing" : ", at last "
-                    + number(y[x.length - 1]) + " at " + number(x[x.length - 1]));
+            up.include(low);
+            up.include(high);
+            int last = x.length - 1;
+            alt.append(line == lines.get(0) ? ": " : "; ").append(line.name()).append(x.length == 0 ? ", nothing" : ", at last "
+                    + (Double.isNaN(low[last] + high[last]) ? number(y[last]) + " at " + number(x[last])
+                    : at(y[last], low[last], high[last], x[last], band)));
         }
         if (across.isEmpty() || up.isEmpty()) {
             return empty(title, data.table(), NOTHING);
@@ -426,20 +434,29 @@ public final class Charts {
         Axis yAxis = Axis.of(ValueScale.LINEAR, up.low(), up.high(), TICKS_UP);
         Plot plot = new Plot(MIDDLING, xAxis, yAxis, xLabel, yLabel);
         for (int k = 0; k < lines.size(); k++) {
-            double[] x = lines.get(k).x();
-            double[] y = lines.get(k).y();
-            Places places = new Places();
-            for (int i = 0; i < x.length; i++) {
-                if (i > 0) {
-                    places.add(x[i], y[i - 1]);
-                }
-                places.add(x[i], y[i]);
-            }
+            Curve line = lines.get(k);
+            plot.add(band(new Ink(Layer.hueOfGroup(k), Ink.Manner.FAINT), xAxis, yAxis, stepped(line.x(), 1), stepped(line.low(), 0),
+                    stepped(line.high(), 0)));
+        }
+        for (int k = 0; k < lines.size(); k++) {
+            Curve line = lines.get(k);
             Ink ink = new Ink(Layer.hueOfGroup(k), STROKES.get(k % STROKES.size()));
-            plot.add(new Layer(Layer.Form.LINE, ink, places.x(), places.y()));
-            plot.explain(Layer.Form.LINE, ink, lines.get(k).name());
+            plot.add(new Layer(Layer.Form.LINE, ink, stepped(line.x(), 1), stepped(line.middle(), 0)));
+            plot.explain(Layer.Form.LINE, ink, line.name());
+        }
+        if (!band.isEmpty()) {
+            plot.explain(Layer.Form.POLYGON, new Ink(Layer.hueOfGroup(0), Ink.Manner.FAINT), band);
         }
         return plot.chart(title, alt.append('.').toString(), data.table(), PAINTER);
+    }
+
+    /** The corners of steps: each value twice but at one end, those of x one place ahead, so that x moves before y does. */
+    private static double[] stepped(double[] values, int ahead) {
+        double[] twice = new double[Math.max(0, 2 * values.length - 1)];
+        for (int i = 0; i < twice.length; i++) {
+            twice[i] = values[(i + ahead) / 2];
+        }
+        return twice;
     }
 
     /** A panel in place of a picture that says why there is none, where there are no numbers either. */

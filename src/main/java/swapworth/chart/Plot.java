@@ -21,8 +21,12 @@ final class Plot {
     private static final double CHARACTER = 0.58 * ChartStyle.NARROW_TYPE;
     private static final int SWATCH = 24;
     private static final int RIGHT = 14;
+    /** Names of rows take no more of the width than this, and so much more height than their lines. */
+    private static final double NAMES = 0.52 * WIDTH;
+    private static final int BETWEEN_ROWS = 10;
+    private static final int LINE = 20;
 
-    private final int plotHeight;
+    private final int leastHeight;
     private final Axis x;
     private final Axis y;
     private final String xLabel;
@@ -30,7 +34,7 @@ final class Plot {
     private final List<Layer> layers = new ArrayList<>();
     private final List<Entry> legend = new ArrayList<>();
     private final List<Hover> hovers = new ArrayList<>();
-    private final List<RowName> rowNames = new ArrayList<>();
+    private final RowNames rowNames = new RowNames((int) (NAMES / CHARACTER));
     private String note = "";
 
     private record Entry(Layer.Form form, Ink ink, String text) {
@@ -39,19 +43,8 @@ final class Plot {
     private record Hover(double x, double y, String text) {
     }
 
-    /** What a row is, and its figure, which is never cut. */
-    private record RowName(String name, String figure) {
-        int length() {
-            return name.length() + figure.length();
-        }
-
-        String fitted(int most) {
-            return shortened(name, most - figure.length()) + figure;
-        }
-    }
-
-    Plot(int plotHeight, Axis x, Axis y, String xLabel, String yLabel) {
-        this.plotHeight = plotHeight;
+    Plot(int leastHeight, Axis x, Axis y, String xLabel, String yLabel) {
+        this.leastHeight = leastHeight;
         this.x = x;
         this.y = y;
         this.xLabel = xLabel;
@@ -79,12 +72,12 @@ final class Plot {
 
     /** Names the next row, from the top, beside the plot. */
     void nameRow(String name) {
-        rowNames.add(new RowName(name, ""));
+        rowNames.add(name, "");
     }
 
-    /** The same with a figure behind the name: where there is little room it is the name that is cut. */
+    /** The same with a figure behind the name. */
     void nameRow(String name, String figure) {
-        rowNames.add(new RowName(name, "  " + figure));
+        rowNames.add(name, figure);
     }
 
     /** A sentence under the picture. */
@@ -125,6 +118,7 @@ final class Plot {
     private String svg(String alt, Painter painter) {
         double left = left();
         int width = (int) (WIDTH - left - RIGHT);
+        int plotHeight = plotHeight();
         StringBuilder key = new StringBuilder();
         double top = legend(key);
         if (!yLabel.isEmpty()) {
@@ -134,7 +128,7 @@ final class Plot {
         double below = xLabel.isEmpty() ? ROW : 2 * ROW;
         double height = top + plotHeight + below + (note.isEmpty() ? 6 : ROW + 6);
         StringBuilder out = begin(alt, height).append(key);
-        grid(out, left, top, width);
+        grid(out, left, top, width, plotHeight);
         out.append("<svg x=\"").append(shorter(left)).append("\" y=\"").append(shorter(top)).append("\" width=\"").append(width)
                 .append("\" height=\"").append(plotHeight).append("\">").append(painter.paint(layers, x, y, width, plotHeight));
         for (Hover hover : hovers) {
@@ -166,18 +160,20 @@ final class Plot {
     }
 
     private double left() {
-        int longest = 0;
+        int longest = rowNames.longest();
         for (String label : y.labels()) {
             longest = Math.max(longest, label.length());
         }
-        for (RowName name : rowNames) {
-            longest = Math.max(longest, name.length());
-        }
-        return Math.min(WIDTH * 0.52, longest * CHARACTER) + 10;
+        return Math.min(NAMES, longest * CHARACTER) + 10;
+    }
+
+    /** As high as was asked for, or as the lines of the names of rows take. */
+    private int plotHeight() {
+        return Math.max(leastHeight, rowNames.rows().size() * (rowNames.mostLines() * LINE + BETWEEN_ROWS));
     }
 
     /** Frame, grid lines and the words of the vertical axis. */
-    private void grid(StringBuilder out, double left, double top, int width) {
+    private void grid(StringBuilder out, double left, double top, int width, int plotHeight) {
         PathData lines = new PathData();
         for (double tick : y.ticks()) {
             double place = top + (1 - y.fraction(tick)) * plotHeight;
@@ -198,9 +194,13 @@ final class Plot {
         for (int i = 0; i < y.ticks().length; i++) {
             text(out, left - 7, top + (1 - y.fraction(y.ticks()[i])) * plotHeight + 5, "end", y.labels().get(i));
         }
-        int most = (int) ((left - 10) / CHARACTER);
-        for (int i = 0; i < rowNames.size(); i++) {
-            text(out, left - 7, top + (i + 0.5) * plotHeight / rowNames.size() + 5, "end", rowNames.get(i).fitted(most));
+        List<List<String>> rows = rowNames.rows();
+        for (int i = 0; i < rows.size(); i++) {
+            List<String> words = rows.get(i);
+            double middle = top + (i + 0.5) * plotHeight / rows.size() + 5;
+            for (int l = 0; l < words.size(); l++) {
+                text(out, left - 7, middle + (l - (words.size() - 1) / 2.0) * LINE, "end", words.get(l));
+            }
         }
     }
 
@@ -262,17 +262,6 @@ final class Plot {
         }
         int end = Character.isHighSurrogate(text.charAt(most - 2)) ? most - 2 : most - 1;
         return text.substring(0, end) + "…";
-    }
-
-    /** The same with the middle cut out: names of rows often differ at their ends. */
-    private static String shortened(String text, int most) {
-        if (text.length() <= most) {
-            return text;
-        }
-        int tail = Math.max(0, most - 1) * 2 / 5;
-        int from = text.length() - tail;
-        String end = tail > 0 && Character.isLowSurrogate(text.charAt(from)) ? text.substring(from + 1) : text.substring(from);
-        return fitted(text, Math.max(2, most - tail)) + end;
     }
 
     private static StringBuilder begin(String alt, double height) {

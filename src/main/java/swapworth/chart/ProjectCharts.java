@@ -1,16 +1,15 @@
 package swapworth.chart;
 
+import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import swapworth.chart.AmountCharts.Step;
 import swapworth.chart.AmountCharts.Swing;
-import swapworth.market.Range;
 import swapworth.project.Alternative;
 import swapworth.project.Alternatives;
 import swapworth.project.Category;
-import swapworth.project.Entry;
 import swapworth.project.Equity;
 import swapworth.project.Forecast;
 import swapworth.project.Ledger;
@@ -26,12 +25,14 @@ public final class ProjectCharts {
     }
 
     /**
-     * Money from purchase to net at completion, by category and by the likely amounts.
+     * Money from purchase to what it will have cost: by category and by the likely amounts, then the step from these to the forecast.
      *
-     * @param ledger the ledger
-     * @return a waterfall: what is paid, what comes back, what is sold
+     * @param forecast the forecast
+     * @return a waterfall: what is paid, what comes back, what is sold, the reserve and what such estimates overrun by; its last bar is
+     *     the median of {@link Forecast#charged()}
      */
-    public static Chart moneyWaterfall(Ledger ledger) {
+    public static Chart moneyWaterfall(Forecast forecast) {
+        Ledger ledger = forecast.ledger();
         List<Step> steps = new ArrayList<>();
         for (Sum sum : ledger.sums().byCategory()) {
             if (!sum.name().equals(Category.SOLD.words()) && sum.atCompletion().signum() != 0) {
@@ -47,13 +48,21 @@ public final class ProjectCharts {
                 }
             }
         }
-        double kept = ledger.sums().keptAtCompletion().doubleValue();
-        if (kept != 0) {
-            steps.add(Step.change("tools kept", -kept));
+        BigDecimal kept = ledger.sums().keptAtCompletion();
+        if (kept.signum() != 0) {
+            steps.add(Step.change("tools kept", -kept.doubleValue()));
         }
-        boolean open = ledger.entries().stream().anyMatch(e -> e.status() == Entry.Status.ESTIMATE);
-        steps.add(Step.level(open ? "likely sum, no reserve" : "what it costs"));
-        return AmountCharts.waterfall("Money from purchase to net at completion, by the likely amounts, as of " + ledger.on(),
+        double likely = ledger.sums().total().atCompletion().subtract(kept).doubleValue();
+        double more = Quantiles.median(forecast.charged()) - likely;
+        if (Math.abs(more) < 0.005) {
+            steps.add(Step.level("what it costs"));
+        } else {
+            boolean reserved = forecast.drivers().stream().anyMatch(driver -> driver.line() == 0);
+            steps.add(Step.level("by likely amounts"));
+            steps.add(Step.change(reserved ? "reserve and overrun" : "overrun of estimates", more));
+            steps.add(Step.level("forecast, its median"));
+        }
+        return AmountCharts.waterfall("Money from purchase to completion, by the likely amounts and as forecast, as of " + ledger.on(),
                 "amount, " + ledger.currency().getCurrencyCode(), steps);
     }
 
@@ -119,7 +128,7 @@ public final class ProjectCharts {
     public static Chart alternatives(Alternatives alternatives) {
         List<RangeRow> rows = new ArrayList<>();
         for (Alternative one : alternatives.all()) {
-            rows.add(row(one.name() + (one.whole() ? "" : " (rows not counted)"), one.netCost()));
+            rows.add(RangeRow.of(one.name() + (one.whole() ? "" : " (rows not counted)"), one.netCost()));
         }
         return Charts.ranges("Net cost of each alternative after " + alternatives.horizon() + " months",
                 "net cost, " + alternatives.currency(), rows, OptionalDouble.empty());
@@ -134,16 +143,9 @@ public final class ProjectCharts {
     public static Chart nowOrLater(NowOrLater choice) {
         List<RangeRow> rows = new ArrayList<>();
         for (int h = 1; h <= choice.months(); h++) {
-            rows.add(row(h == 1 ? "1 month" : h + " months", choice.gain(h)));
+            rows.add(RangeRow.of(h == 1 ? "1 month" : h + " months", choice.gain(h)));
         }
         return Charts.ranges("What waiting brings before it costs anything", "waiting brings, " + choice.currency(), rows,
                 OptionalDouble.of(0));
-    }
-
-    /** A row of draws with its ranges. */
-    static RangeRow row(String name, double[] draws) {
-        Range near = Forecast.range(draws, 0.80);
-        Range wide = Forecast.range(draws, 0.95);
-        return new RangeRow(name, Quantiles.of(draws, 0.5), near.low(), near.high(), wide.low(), wide.high());
     }
 }

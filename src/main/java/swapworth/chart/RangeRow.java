@@ -2,6 +2,9 @@ package swapworth.chart;
 
 import static java.util.Objects.requireNonNull;
 
+import java.util.Arrays;
+import swapworth.statistics.Quantiles;
+
 /**
  * One row of a chart of ranges.
  *
@@ -17,5 +20,19 @@ public record RangeRow(String name, double middle, double low80, double high80, 
     /** Checks that the name is there. */
     public RangeRow {
         requireNonNull(name, "name");
+    }
+
+    /**
+     * The row of a quantity of which there are draws.
+     *
+     * @param name what the row is
+     * @param draws at least one draw
+     * @return its median and its ranges
+     */
+    public static RangeRow of(String name, double[] draws) {
+        double[] sorted = draws.clone();
+        Arrays.sort(sorted);
+        return new RangeRow(name, Quantiles.ofSorted(sorted, 0.5), Quantiles.ofSorted(sorted, 0.1), Quantiles.ofSorted(sorted, 0.9),
+                Quantiles.ofSorted(sorted, 0.025), Quantiles.ofSorted(sorted, 0.975));
     }
 }

@@ -1,11 +1,9 @@
 package swapworth.chart;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import swapworth.statistics.Quantiles;
 import swapworth.swap.Approach;
 import swapworth.swap.SwapValue;
 
@@ -28,11 +26,11 @@ public final class SwapCharts {
         List<RangeRow> rows = new ArrayList<>();
         for (Approach approach : value.approaches()) {
             if (approach instanceof Approach.Told told) {
-                rows.add(row(told.kind().words(), told.price()));
+                rows.add(RangeRow.of(told.kind().words(), told.price()));
             }
         }
-        value.togetherDraws().ifPresent(d -> rows.add(row("the approaches together", d)));
-        rows.add(row("reconciled: this one car", value.draws()));
+        value.togetherDraws().ifPresent(d -> rows.add(RangeRow.of("the approaches together", d)));
+        rows.add(RangeRow.of("reconciled: this one car", value.draws()));
         int single = rows.size();
         around(rows, "stock car", value.stockDraws());
         around(rows, "factory at chassis mileage", value.factoryAtChassisDraws());
@@ -43,13 +41,6 @@ public final class SwapCharts {
     }
 
     private static void around(List<RangeRow> rows, String name, Optional<double[]> draws) {
-        draws.ifPresent(d -> rows.add(row(name + " *", d)));
-    }
-
-    private static RangeRow row(String name, double[] draws) {
-        double[] sorted = draws.clone();
-        Arrays.sort(sorted);
-        return new RangeRow(name, Quantiles.ofSorted(sorted, 0.5), Quantiles.ofSorted(sorted, 0.1), Quantiles.ofSorted(sorted, 0.9),
-                Quantiles.ofSorted(sorted, 0.025), Quantiles.ofSorted(sorted, 0.975));
+        draws.ifPresent(d -> rows.add(RangeRow.of(name + " *", d)));
     }
 }

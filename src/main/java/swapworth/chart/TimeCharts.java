@@ -3,6 +3,7 @@ package swapworth.chart;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
 import swapworth.listing.Outcome;
@@ -18,7 +19,6 @@ import swapworth.statistics.Survival;
 public final class TimeCharts {
     /** With fewer cars still on offer each step of a curve is the luck of one of them. */
     private static final int FEWEST_AT_RISK = 5;
-    private static final String UNTIL_SALE = "Share not yet sold, by days on offer, while five cars or more are left";
 
     private TimeCharts() {
     }
@@ -89,35 +89,52 @@ public final class TimeCharts {
      * The share of cars not yet sold by days on offer.
      *
      * @param time the time on market
-     * @return the chart: all cars, vanished ones once not counted and once counted as sales, and by how the first ask stood; each
-     *     line ends where fewer than five cars are left on offer
+     * @return the chart: all cars, vanished ones once not counted and once counted as sales, each line within its 95 % band and as far as
+     *     five cars are left on offer
      */
     public static Chart untilSale(TimeOnMarket time) {
-        List<Points> lines = new ArrayList<>();
+        List<Curve> lines = new ArrayList<>();
         for (Vanished vanished : Vanished.values()) {
-            lines.add(steps("all, " + vanished.words(), time.untilSale(vanished)));
+            steps(vanished.words(), time.untilSale(vanished)).ifPresent(lines::add);
         }
-        for (Asked asked : List.of(Asked.BELOW, Asked.ABOVE)) {
-            Survival some = time.untilSale(asked, Vanished.NOT_SOLD);
-            lines.add(steps(asked.words(), some));
-        }
-        lines.removeIf(line -> line.x().length == 1);
-        if (lines.isEmpty()) {
-            return Charts.empty(UNTIL_SALE, "fewer than five cars");
-        }
-        return Charts.steps(UNTIL_SALE, "days since first seen", "not yet sold, %", lines);
+        return untilSale("Share of all cars not yet sold, by days on offer, while five cars or more are left", lines);
     }
 
-    /** A curve as far as enough cars are left to speak for it. */
-    static Points steps(String name, Survival survival) {
-        int n = (int) survival.steps().stream().takeWhile(s -> s.atRisk() >= FEWEST_AT_RISK).count();
-        double[] x = new double[n + 1];
-        double[] y = new double[n + 1];
-        y[0] = 100;
-        for (int k = 0; k < n; k++) {
-            x[k + 1] = survival.steps().get(k).time();
-            y[k + 1] = 100 * survival.steps().get(k).survival();
+    /**
+     * The same by how the first ask stood, vanished cars not counted as sales.
+     *
+     * @param time the time on market
+     * @return the chart: a line for each standing of which five cars or more were on offer and at least one was sold
+     */
+    public static Chart untilSaleByAsk(TimeOnMarket time) {
+        List<Curve> lines = new ArrayList<>();
+        for (Asked asked : List.of(Asked.BELOW, Asked.NEAR, Asked.ABOVE)) {
+            steps(asked.words(), time.untilSale(asked, Vanished.NOT_SOLD)).ifPresent(lines::add);
         }
-        return Points.of(name + " (" + survival.size() + ")", x, y);
+        return untilSale("Share not yet sold by how the first ask stood, " + Vanished.NOT_SOLD.words(), lines);
+    }
+
+    private static Chart untilSale(String title, List<Curve> lines) {
+        return lines.isEmpty() ? Charts.empty(title, "fewer than five cars, or none of them sold")
+                : Charts.steps(title, "days since first seen", "not yet sold, %", lines);
+    }
+
+    /** A curve as far as enough cars are left to speak for it; none where it has no length, or no sale is seen so far. */
+    static Optional<Curve> steps(String name, Survival survival) {
+        List<Survival.Step> told = survival.steps().stream().takeWhile(s -> s.atRisk() >= FEWEST_AT_RISK).toList();
+        if (told.stream().noneMatch(s -> s.ended() > 0)) {
+            return Optional.empty();
+        }
+        List<double[]> points = new ArrayList<>();
+        if (told.get(0).time() > 0) {
+            points.add(new double[] {0, 1, 1, 1});
+        }
+        told.forEach(s -> points.add(new double[] {s.time(), s.survival(), s.low95(), s.high95()}));
+        return points.size() < 2 ? Optional.empty() : Optional.of(new Curve(name + " (" + survival.size() + ")", "95 % range",
+                column(points, 0, 1), column(points, 1, 100), column(points, 2, 100), column(points, 3, 100)));
+    }
+
+    private static double[] column(List<double[]> points, int place, double unit) {
+        return points.stream().mapToDouble(p -> unit * p[place]).toArray();
     }
 }

@@ -14,6 +14,7 @@ import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import swapworth.assumptions.Assumption;
 import swapworth.assumptions.Assumptions;
+import swapworth.listing.Days;
 import swapworth.listing.PriceKind;
 import swapworth.statistics.Bound;
 import swapworth.statistics.Design;
@@ -43,7 +44,6 @@ public final class PartsMarket {
     private static final int OTHER = 4;
     private static final int NAMES = 5;
     private static final List<String> EFFECTS = List.of("part_sold", "part_drift", "part_mileage_mechanical", "part_mileage_other");
-    static final double DAYS_PER_MONTH = 365.25 / 12;
     private static final double MILES_STEP = 10_000;
     /** Departures of single parts from their like end here, in error scales. */
     private static final double FARTHEST = 3;
@@ -111,7 +111,7 @@ public final class PartsMarket {
         for (int i = 0; i < n; i++) {
             PartOffers.Offer o = offers.get(i);
             double months = on.isPresent() && o.seenOn().isPresent()
-                    ? (o.seenOn().get().toEpochDay() - on.get().toEpochDay()) / DAYS_PER_MONTH : 0;
+                    ? (o.seenOn().get().toEpochDay() - on.get().toEpochDay()) / Days.PER_MONTH : 0;
             rows[i] = row(o.part(), o.vehicle(), o.gear(), o.miles(), o.kind(), months);
             y[i] = StrictMath.log(o.price());
         }

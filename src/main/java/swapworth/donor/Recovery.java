@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.IntPredicate;
+import swapworth.listing.Days;
 import swapworth.listing.Runs;
 import swapworth.market.Range;
 import swapworth.statistics.Draws;
@@ -62,7 +63,7 @@ public final class Recovery {
     static Recovery of(PartOut out) {
         int months = Math.max(1, (int) Math.round(out.draws().assumptions().get("horizon_months").middle()));
         List<SaleUnit> units = new ArrayList<>(SaleUnit.of(out));
-        double horizon = months * PartsMarket.DAYS_PER_MONTH;
+        double horizon = months * Days.PER_MONTH;
         double[] rank = new double[units.size()];
         Integer[] order = new Integer[units.size()];
         for (int u = 0; u < rank.length; u++) {
@@ -116,7 +117,7 @@ public final class Recovery {
 
     private void simulate() {
         int m = net.length;
-        double horizon = months * PartsMarket.DAYS_PER_MONTH;
+        double horizon = months * Days.PER_MONTH;
         int weeks = (int) Math.ceil(horizon / DAYS_PER_WEEK) + 1;
         double[] pace = of.draws().size("listing_pace");
         double[] space = of.draws().size("holding_cost");
@@ -127,7 +128,7 @@ public final class Recovery {
         for (int i = 0; i < m; i++) {
             Arrays.fill(shelf, 0);
             double listedOn = 0;
-            double lastDay = hulk ? Math.min(horizon, hulkMonth[i] * PartsMarket.DAYS_PER_MONTH) : 0;
+            double lastDay = hulk ? Math.min(horizon, hulkMonth[i] * Days.PER_MONTH) : 0;
             for (int u = 0; u < units.size(); u++) {
                 SaleUnit unit = units.get(u);
                 if (unit.good[i] == 0 || listedOn >= horizon) {
@@ -139,7 +140,7 @@ public final class Recovery {
                 unitHours[u][i] = unit.hoursListed[i] + (sold ? unit.hoursSent[i] : 0);
                 hours[i] += unitHours[u][i];
                 if (sold) {
-                    double money = unit.moneyAt(i, unit.price[i] * StrictMath.exp(drift[i] * soldOn / PartsMarket.DAYS_PER_MONTH));
+                    double money = unit.moneyAt(i, unit.price[i] * StrictMath.exp(drift[i] * soldOn / Days.PER_MONTH));
                     unitNet[u][i] = money;
                     unitSold[u][i] = !back;
                     byMonth[i][month(soldOn)] += money;
@@ -155,8 +156,8 @@ public final class Recovery {
                 now += shelf[w];
                 peak[i] = Math.max(peak[i], now);
             }
-            byMonth[i][hulk ? month(hulkMonth[i] * PartsMarket.DAYS_PER_MONTH) : 0] += remainder[i];
-            int until = (int) Math.ceil(lastDay / PartsMarket.DAYS_PER_MONTH);
+            byMonth[i][hulk ? month(hulkMonth[i] * Days.PER_MONTH) : 0] += remainder[i];
+            int until = (int) Math.ceil(lastDay / Days.PER_MONTH);
             for (int k = 0; k < months; k++) {
                 if (k < until) {
                     byMonth[i][k] -= space[i];
@@ -169,7 +170,7 @@ public final class Recovery {
     }
 
     private int month(double day) {
-        return Math.min(months - 1, (int) (day / PartsMarket.DAYS_PER_MONTH));
+        return Math.min(months - 1, (int) (day / Days.PER_MONTH));
     }
 
     /**

@@ -215,7 +215,7 @@ public record CarFacts(
 
     /** The years between two days, at least 0. */
     static double years(long born, long on) {
-        return Math.max(0, (on - born) / 365.25);
+        return Math.max(0, (on - born) / Days.PER_YEAR);
     }
 
     /** Collects facts one by one; what is not set stays unknown. Not for sharing between threads. */

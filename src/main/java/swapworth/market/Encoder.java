@@ -20,6 +20,7 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import swapworth.assumptions.Assumptions;
+import swapworth.listing.Days;
 import swapworth.listing.LevelOfTrade;
 import swapworth.market.BodiesAndGears.Fact;
 import swapworth.market.Measures.Measured;
@@ -378,7 +379,8 @@ final class Encoder {
 
     /** One part of a wave through the year, zero on the last day seen, so that levels are stated as of that day. */
     private void seasonal(String name, double ahead, Assumptions assumptions) {
-        double[] wave = IntStream.rangeClosed(0, 366).mapToDouble(day -> StrictMath.sin(2 * Math.PI * day / 365.25 + ahead)).toArray();
+        double[] wave = IntStream.rangeClosed(0, 366).mapToDouble(day -> StrictMath.sin(2 * Math.PI * day / Days.PER_YEAR + ahead))
+                .toArray();
         double atEnd = wave[end.orElseThrow().getDayOfYear()];
         add(new Terms.Measure(name, Group.SEASON, "", 1, 0, assumptions.get("spread_season").middle(), Role.PRIMARY,
                 (s, m) -> s.on().isPresent() ? wave[s.on().get().getDayOfYear()] - atEnd : 0));

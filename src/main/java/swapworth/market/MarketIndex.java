@@ -19,6 +19,7 @@ import org.jspecify.annotations.Nullable;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
+import swapworth.listing.Days;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listing;
 import swapworth.listing.PriceIncludes;
@@ -290,7 +291,7 @@ public final class MarketIndex {
                     + " the two months lie " + days + " (" + middle(from) + " to " + middle(to) + ")", 0, dated(evidence),
                     "listings seen over a longer time"));
         }
-        SparseRow contrast = scaled(Terms.DAYS_PER_MONTH / days, between(TREND, from, to));
+        SparseRow contrast = scaled(Days.PER_MONTH / days, between(TREND, from, to));
         Mixture m = believed(contrast);
         return new Answer.Told<>(new Drift(from, to, held, Figures.percent(m.quantile(0.5)),
                 new Range(Figures.percent(m.quantile(0.1)), Figures.percent(m.quantile(0.9))),
@@ -541,8 +542,8 @@ public final class MarketIndex {
 
     /** What one and the same car, of middle age on the last day seen, loses by age from the middle of one month to that of another. */
     private SparseRow ageing(YearMonth from, YearMonth to) {
-        double years = ChronoUnit.DAYS.between(middle(from), middle(to)) / 365.25;
-        double ahead = ChronoUnit.DAYS.between(encoder.end().orElseThrow(), middle(to)) / 365.25;
+        double years = ChronoUnit.DAYS.between(middle(from), middle(to)) / Days.PER_YEAR;
+        double ahead = ChronoUnit.DAYS.between(encoder.end().orElseThrow(), middle(to)) / Days.PER_YEAR;
         return ageing(ahead).plus(-1, ageing(ahead - years));
     }
 

@@ -9,6 +9,7 @@ import java.util.stream.IntStream;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
 import swapworth.listing.Condition;
+import swapworth.listing.Days;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Mileage;
 import swapworth.listing.MileageStatus;
@@ -44,7 +45,7 @@ final class MileageCurve {
         double[] seen = rows.stream().mapToDouble(i -> encoder.measured(evidence.get(i).subject()).miles()).sorted().toArray();
         Optional<LocalDate> on = encoder.end();
         LocalDate day = on.orElse(LocalDate.of(2000, 7, 1));
-        LocalDate born = day.minusDays(Math.round(age * 365.25));
+        LocalDate born = day.minusDays(Math.round(age * Days.PER_YEAR));
         int steps = 32;
         double least = seen[0];
         double most = seen[seen.length - 1];

@@ -2,6 +2,7 @@ package swapworth.market;
 
 import java.time.LocalDate;
 import java.util.Optional;
+import swapworth.listing.Days;
 import swapworth.statistics.SparseRow;
 
 /**
@@ -84,7 +85,7 @@ public final class Outlook {
     }
 
     private LocalDate day(int months) {
-        return encoder.end().orElseThrow().plusDays(Math.round(months * Terms.DAYS_PER_MONTH));
+        return encoder.end().orElseThrow().plusDays(Math.round(months * Days.PER_MONTH));
     }
 
     private SparseRow at(String line, int months) {

@@ -12,6 +12,7 @@ import java.util.function.Function;
 import java.util.function.ToDoubleBiFunction;
 import java.util.stream.IntStream;
 import swapworth.assumptions.Assumptions;
+import swapworth.listing.Days;
 import swapworth.statistics.PriorBlock;
 import swapworth.statistics.PriorBlock.Role;
 import swapworth.statistics.Quantiles;
@@ -372,7 +373,7 @@ final class Terms {
 
         /** How many months a day lies before the end. */
         double monthsBefore(LocalDate day) {
-            return (endDay - day.toEpochDay()) / DAYS_PER_MONTH;
+            return (endDay - day.toEpochDay()) / Days.PER_MONTH;
         }
 
         int months() {
@@ -424,9 +425,6 @@ final class Terms {
             return List.of();
         }
     }
-
-    /** The mean length of a month of the calendar, days. */
-    static final double DAYS_PER_MONTH = 365.25 / 12;
 
     /** A word for a model year: its own where given, else the year of first registration. */
     static Optional<String> vintage(Subject subject) {

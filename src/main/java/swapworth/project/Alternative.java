@@ -2,6 +2,7 @@ package swapworth.project;
 
 import static java.util.Objects.requireNonNull;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import swapworth.market.Range;
@@ -87,8 +88,8 @@ public record Alternative(String name, double[] netCost, double[] toFind, double
         resale = resale.clone();
         items = List.copyOf(items);
         notCounted = List.copyOf(notCounted);
-        DrawFigures.minus(netCost, toFind);
-        DrawFigures.minus(netCost, resale);
+        DrawFigures.asMany(netCost.length, "the cash to find of '" + name + "'", toFind);
+        DrawFigures.asMany(netCost.length, "the resale of '" + name + "'", resale);
     }
 
     /**
@@ -113,5 +114,24 @@ public record Alternative(String name, double[] netCost, double[] toFind, double
     @Override
     public double[] resale() {
         return resale.clone();
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Alternative one && name.equals(one.name) && Arrays.equals(netCost, one.netCost)
+                && Arrays.equals(toFind, one.toFind) && Arrays.equals(resale, one.resale) && Double.compare(hours, one.hours) == 0
+                && items.equals(one.items) && notCounted.equals(one.notCounted);
+    }
+
+    @Override
+    public int hashCode() {
+        return name.hashCode() * 31 + Arrays.hashCode(netCost);
+    }
+
+    /** What it is and its net cost. */
+    @Override
+    public String toString() {
+        return name + ": net cost " + DrawFigures.withRange(netCost)
+                + (whole() ? "" : ", " + notCounted.size() + (notCounted.size() == 1 ? " row" : " rows") + " not counted");
     }
 }

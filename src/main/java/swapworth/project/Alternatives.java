@@ -23,6 +23,7 @@ import swapworth.reading.RowsRead;
 import swapworth.reading.Spelling;
 import swapworth.reading.UnusableFileException;
 import swapworth.statistics.AmountLaw;
+import swapworth.statistics.Quantiles;
 import swapworth.statistics.RandomNumbers;
 import swapworth.statistics.UncertainSum;
 import swapworth.table.Cell;
@@ -312,9 +313,9 @@ public final class Alternatives {
         for (Alternative one : all) {
             Range near = Forecast.range(one.netCost(), 0.80);
             side.row(Cell.words(one.name() + (one.whole() ? "" : " (" + rows(one.notCounted()) + " not counted)")),
-                    Cell.number(DrawFigures.median(one.netCost()), 0), Cell.number(near.low(), 0),
-                    Cell.number(near.high(), 0), Cell.number(DrawFigures.median(one.netCost()) / horizon, 0),
-                    Cell.number(DrawFigures.median(one.resale()), 0), Cell.number(DrawFigures.median(one.toFind()), 0),
+                    Cell.number(Quantiles.median(one.netCost()), 0), Cell.number(near.low(), 0),
+                    Cell.number(near.high(), 0), Cell.number(Quantiles.median(one.netCost()) / horizon, 0),
+                    Cell.number(Quantiles.median(one.resale()), 0), Cell.number(Quantiles.median(one.toFind()), 0),
                     Cell.number(Forecast.range(one.toFind(), 0.80).high(), 0), Cell.number(one.hours(), 0), Cell.whole(one.items().size()));
         }
         Table.Builder chances = Table.titled("Chance that the one on the left costs less than the one above,"

@@ -57,7 +57,7 @@ final class CashInIt {
                     when[i] = m;
                 }
             }
-            months.add(new Forecast.MonthOfCash(now.plusMonths(m), Quantiles.of(standing, Forecast.LOW), Quantiles.of(standing, 0.5),
+            months.add(new Forecast.MonthOfCash(now.plusMonths(m), Quantiles.of(standing, Forecast.LOW), Quantiles.median(standing),
                     Quantiles.of(standing, Forecast.HIGH), Forecast.range(standing, 0.95)));
         }
         // What was sold after the last row stood in it until then.

@@ -1,7 +1,9 @@
 package swapworth.project;
 
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import swapworth.market.Range;
 import swapworth.statistics.Quantiles;
@@ -10,7 +12,7 @@ import swapworth.table.Column;
 import swapworth.table.Table;
 
 /** Draws as figures: medians, ranges and chances, and the tables that hold them. */
-final class DrawFigures {
+public final class DrawFigures {
 
     private DrawFigures() {
     }
@@ -23,10 +25,22 @@ final class DrawFigures {
 
     /** One figure with its median and ranges. */
     static void row(Table.Builder table, String name, double[] draws) {
-        Range near = Forecast.range(draws, 0.80);
+        List<Cell> cells = new ArrayList<>(List.of(Cell.words(name)));
+        cells.addAll(cells(draws));
         Range wide = Forecast.range(draws, 0.95);
-        table.row(Cell.words(name), Cell.number(median(draws), 0), Cell.number(near.low(), 0), Cell.number(near.high(), 0),
-                Cell.number(wide.low(), 0), Cell.number(wide.high(), 0));
+        cells.addAll(List.of(Cell.number(wide.low(), 0), Cell.number(wide.high(), 0)));
+        table.row(cells);
+    }
+
+    /**
+     * A median with its 80 % range as cells.
+     *
+     * @param draws draws of an amount
+     * @return the median and the ends of the range
+     */
+    public static List<Cell> cells(double[] draws) {
+        Range near = Forecast.range(draws, 0.80);
+        return List.of(Cell.number(Quantiles.median(draws), 0), Cell.number(near.low(), 0), Cell.number(near.high(), 0));
     }
 
     /** The same draws, which nobody else can write into. */
@@ -34,10 +48,6 @@ final class DrawFigures {
         Map<K, double[]> copy = new LinkedHashMap<>();
         draws.forEach((name, its) -> copy.put(name, its.clone()));
         return Collections.unmodifiableMap(copy);
-    }
-
-    static double median(double[] draws) {
-        return Quantiles.of(draws, 0.5);
     }
 
     /** The share of draws above 0. */
@@ -59,11 +69,16 @@ final class DrawFigures {
         return minus(first, times(second, -1));
     }
 
-    static double[] minus(double[] first, double[] second) {
-        if (first.length != second.length) {
-            throw new IllegalArgumentException(first.length + " draws beside " + second.length
-                    + ": draw i must be one state of the market");
+    /** Refuses draws that are not as many as those beside them. */
+    static void asMany(int count, String what, double[] draws) {
+        if (draws.length != count) {
+            throw new IllegalArgumentException(what + ": " + draws.length + " draws beside " + count
+                    + "; draw i of all must be one state of the market");
         }
+    }
+
+    static double[] minus(double[] first, double[] second) {
+        asMany(first.length, "what is taken off", second);
         double[] result = new double[first.length];
         for (int i = 0; i < result.length; i++) {
             result[i] = first[i] - second[i];
@@ -88,10 +103,15 @@ final class DrawFigures {
         return result;
     }
 
-    /** The median of an amount with its range. */
-    static String withRange(String currency, double[] draws) {
+    /**
+     * A median with its 80 % range, in words.
+     *
+     * @param draws draws of an amount
+     * @return for instance {@code 12,340 (80 % range 9,950 to 16,760)}
+     */
+    public static String withRange(double[] draws) {
         Range near = Forecast.range(draws, 0.80);
-        return currency + " " + Cell.format(median(draws), 0) + ", 80 % range " + Cell.format(near.low(), 0) + " to "
-                + Cell.format(near.high(), 0);
+        return Cell.format(Quantiles.median(draws), 0) + " (80 % range " + Cell.format(near.low(), 0) + " to "
+                + Cell.format(near.high(), 0) + ")";
     }
 }

@@ -8,6 +8,7 @@ import java.util.Optional;
 import swapworth.assumptions.Assumption;
 import swapworth.assumptions.Assumptions;
 import swapworth.statistics.AmountLaw;
+import swapworth.statistics.Quantiles;
 import swapworth.statistics.UncertainSum;
 import swapworth.table.Cell;
 import swapworth.table.Table;
@@ -37,9 +38,9 @@ public record Equity(String currency, double[] value, double[] moneyIn, double[]
         capital = capital.clone();
         hours = hours.clone();
         requireNonNull(sale, "sale");
-        DrawFigures.minus(value, moneyIn);
-        DrawFigures.minus(capital, hours);
-        DrawFigures.minus(value, capital);
+        DrawFigures.asMany(value.length, "the money in it", moneyIn);
+        DrawFigures.asMany(value.length, "the cost of money", capital);
+        DrawFigures.asMany(value.length, "own hours", hours);
     }
 
     /**
@@ -143,6 +144,16 @@ public record Equity(String currency, double[] value, double[] moneyIn, double[]
     }
 
     /**
+     * What is left in cash, when the car is done or sold.
+     *
+     * @return a sentence
+     */
+    public String sentence() {
+        return (sale.isPresent() ? "Left in cash, the car being sold: " : "Left in cash when it is done: ") + currency + " "
+                + DrawFigures.withRange(inCash()) + ".";
+    }
+
+    /**
      * The chance that the money in it is not met by its value.
      *
      * @return in words without a full stop, in cash and after the cost of money
@@ -210,14 +221,26 @@ public record Equity(String currency, double[] value, double[] moneyIn, double[]
         }
         DrawFigures.row(table, "left with own hours at the stated rate", withHours());
         Table.Builder hour = DrawFigures.ranged("What an hour may cost before nothing is left, " + currency + " per hour", currency);
-        hour.note("Own hours at completion: " + Cell.format(DrawFigures.median(hours), 0) + " (median).");
+        hour.note("Own hours at completion: " + Cell.format(Quantiles.median(hours), 0) + " (median).");
         DrawFigures.row(hour, "break-even rate", rates);
         return List.of(table.build(), hour.build());
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Equity equity && currency.equals(equity.currency) && Arrays.equals(value, equity.value)
+                && Arrays.equals(moneyIn, equity.moneyIn) && Arrays.equals(capital, equity.capital) && Arrays.equals(hours, equity.hours)
+                && Double.compare(rate, equity.rate) == 0 && sale.equals(equity.sale);
+    }
+
+    @Override
+    public int hashCode() {
+        return Arrays.hashCode(value) * 31 + Arrays.hashCode(moneyIn);
     }
 
     /** What is left in cash. */
     @Override
     public String toString() {
-        return "left in cash " + DrawFigures.withRange(currency, inCash());
+        return "left in cash " + currency + " " + DrawFigures.withRange(inCash());
     }
 }

@@ -3,8 +3,10 @@ package swapworth.project;
 import static java.util.Objects.requireNonNull;
 
 import java.time.LocalDate;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import swapworth.statistics.Quantiles;
 import swapworth.table.Cell;
 import swapworth.table.Column;
 import swapworth.table.Table;
@@ -44,6 +46,22 @@ public record FinishOrStop(LocalDate on, String currency, double[] finished, dou
         public double[] brings() {
             return brings.clone();
         }
+
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Exit exit && name.equals(exit.name) && Arrays.equals(brings, exit.brings) && how.equals(exit.how);
+        }
+
+        @Override
+        public int hashCode() {
+            return name.hashCode() * 31 + Arrays.hashCode(brings);
+        }
+
+        /** What is done and what it brings. */
+        @Override
+        public String toString() {
+            return name + ": brings " + DrawFigures.withRange(brings);
+        }
     }
 
     /** Copies draws and list in and checks that the draws are as many. */
@@ -53,10 +71,10 @@ public record FinishOrStop(LocalDate on, String currency, double[] finished, dou
         toFinish = toFinish.clone();
         hoursToCome = hoursToCome.clone();
         exits = List.copyOf(exits);
-        DrawFigures.minus(finished, toFinish);
-        DrawFigures.minus(finished, hoursToCome);
+        DrawFigures.asMany(finished.length, "what it costs to finish", toFinish);
+        DrawFigures.asMany(finished.length, "hours to come", hoursToCome);
         for (Exit exit : exits) {
-            DrawFigures.minus(finished, exit.brings);
+            DrawFigures.asMany(finished.length, "stopping by '" + exit.name + "'", exit.brings);
         }
     }
 
@@ -120,9 +138,9 @@ public record FinishOrStop(LocalDate on, String currency, double[] finished, dou
      * @return a sentence; empty where there is no way to stop
      */
     public String sentence() {
-        return exits.stream().max(Comparator.comparingDouble(exit -> DrawFigures.median(exit.brings))).map(exit -> {
+        return exits.stream().max(Comparator.comparingDouble(exit -> Quantiles.median(exit.brings))).map(exit -> {
             double[] gain = gain(exit);
-            double median = DrawFigures.median(gain);
+            double median = Quantiles.median(gain);
             return "Finishing brings " + currency + " " + Cell.format(Math.abs(median), 0) + (median < 0 ? " less" : " more")
                     + " than stopping by '" + exit.name + "' (80 % range " + Cell.format(Forecast.range(gain, 0.80).low(), 0) + " to "
                     + Cell.format(Forecast.range(gain, 0.80).high(), 0) + ", below 0 where stopping brings more; as of " + on
@@ -140,7 +158,7 @@ public record FinishOrStop(LocalDate on, String currency, double[] finished, dou
     public List<Table> tables() {
         Table.Builder brings = DrawFigures.ranged("Finish or stop, " + currency + ", as of " + on, currency);
         brings.note("Money already spent is left out: it is gone either way. Hours to come: "
-                + Cell.format(DrawFigures.median(hoursToCome), 0) + " (median).");
+                + Cell.format(Quantiles.median(hoursToCome), 0) + " (median).");
         DrawFigures.row(brings, "value of the finished car when sold", finished);
         DrawFigures.row(brings, "less what it still costs to finish", toFinish);
         DrawFigures.row(brings, "finishing brings", finishing());
@@ -152,16 +170,34 @@ public record FinishOrStop(LocalDate on, String currency, double[] finished, dou
                 Column.number("chance", "%"), Column.number("chance with hours", "%"), Column.number("an hour earns", currency),
                 Column.sentences("where stopping's figure comes from"));
         chances.note("With hours: own hours to come at " + currency + " " + Cell.format(rate, 2) + " each.");
-        double hours = DrawFigures.median(hoursToCome);
+        double hours = Quantiles.median(hoursToCome);
         for (Exit exit : exits) {
             double[] gain = gain(exit);
             double[] less = DrawFigures.minus(gain, DrawFigures.times(hoursToCome, rate));
-            chances.row(Cell.words(exit.name), Cell.number(DrawFigures.median(gain), 0), Cell.number(Forecast.range(gain, 0.80).low(), 0),
+            chances.row(Cell.words(exit.name), Cell.number(Quantiles.median(gain), 0), Cell.number(Forecast.range(gain, 0.80).low(), 0),
                     Cell.number(Forecast.range(gain, 0.80).high(), 0), Cell.chance(DrawFigures.chance(gain)),
                     Cell.chance(DrawFigures.chance(less)), hours > 0
-                    ? Cell.number(DrawFigures.median(gain) / hours, 1) : Cell.BLANK,
+                    ? Cell.number(Quantiles.median(gain) / hours, 1) : Cell.BLANK,
                     Cell.words(exit.how));
         }
         return List.of(brings.build(), chances.build());
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof FinishOrStop choice && on.equals(choice.on) && currency.equals(choice.currency)
+                && Arrays.equals(finished, choice.finished) && Arrays.equals(toFinish, choice.toFinish)
+                && Arrays.equals(hoursToCome, choice.hoursToCome) && Double.compare(rate, choice.rate) == 0 && exits.equals(choice.exits);
+    }
+
+    @Override
+    public int hashCode() {
+        return Arrays.hashCode(finished) * 31 + Arrays.hashCode(toFinish);
+    }
+
+    /** What finishing brings from this day on. */
+    @Override
+    public String toString() {
+        return "finishing brings " + currency + " " + DrawFigures.withRange(finishing()) + ", as of " + on;
     }
 }

@@ -3,6 +3,7 @@ package swapworth.project;
 import static java.util.Objects.requireNonNull;
 
 import java.time.YearMonth;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -75,6 +76,23 @@ public final class Forecast {
         @Override
         public double[] amounts() {
             return amounts.clone();
+        }
+
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Peak peak && Arrays.equals(amounts, peak.amounts) && month.equals(peak.month)
+                    && Double.compare(chance, peak.chance) == 0;
+        }
+
+        @Override
+        public int hashCode() {
+            return month.hashCode() * 31 + Arrays.hashCode(amounts);
+        }
+
+        /** The amount, and the month in which it is highest most often. */
+        @Override
+        public String toString() {
+            return DrawFigures.withRange(amounts) + " at the end of " + month + " (" + DrawFigures.percent(chance) + " of the draws)";
         }
     }
 

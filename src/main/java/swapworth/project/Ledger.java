@@ -19,6 +19,7 @@ import swapworth.reading.FolderSettings;
 import swapworth.reading.RowsRead;
 import swapworth.reading.UnusableFileException;
 import swapworth.swap.OwnOffer;
+import swapworth.table.Cell;
 
 /**
  * Where every cent is: what a file {@code ledger.csv} says, exact to the smallest coin of one base currency. A row needs {@code date},
@@ -188,7 +189,7 @@ public record Ledger(List<Entry> entries, List<Entry> carSales, LocalDate on, Cu
             return "";
         }
         String rows = carSales.stream().map(e -> (e.line() == 0 ? e.note() : "line " + e.line()) + ", " + e.status().words() + ", "
-                + (e.direction() == Entry.Direction.OUT ? "-" : "") + LedgerSums.coins(e.amount()).shown())
+                + (e.direction() == Entry.Direction.OUT ? "-" : "") + Cell.amount(e.amount()).shown())
                 .collect(Collectors.joining("; "));
         String elsewhere = carSales.get(0).line() == 0 ? " Enter it as car sold in ledger.csv too, with its fee and all that came in." : "";
         return "The sale of the finished car (" + rows + ") is not in these figures. " + (carSold().isPresent()

@@ -290,13 +290,8 @@ public final class LedgerSums {
     }
 
     private static void row(Table.Builder table, Cell name, Sum sum) {
-        table.row(name, Cell.whole(sum.rows()), coins(sum.paid()), coins(sum.refunded()), coins(sum.sold()), coins(sum.net()),
-                coins(sum.committed()), coins(sum.estimated()), coins(sum.atCompletion()));
-    }
-
-    /** An amount to the cent. */
-    static Cell coins(BigDecimal amount) {
-        return new Cell(Cell.format(amount.doubleValue(), amount.scale()), amount.toPlainString(), Cell.Kind.NUMBER, "");
+        table.row(name, Cell.whole(sum.rows()), Cell.amount(sum.paid()), Cell.amount(sum.refunded()), Cell.amount(sum.sold()),
+                Cell.amount(sum.net()), Cell.amount(sum.committed()), Cell.amount(sum.estimated()), Cell.amount(sum.atCompletion()));
     }
 
     /**
@@ -379,14 +374,15 @@ public final class LedgerSums {
                 own = Arrays.stream(own).map(BigDecimal::negate).toArray(BigDecimal[]::new);
             }
             table.row(entry.line() == 0 ? Cell.BLANK : Cell.label(entry.line()), Cell.words(entry.due().toString()),
-                    Cell.words(entry.status().words()), Cell.words(entry.note()), coins(own[0]), coins(own[1]), coins(own[2]),
-                    coins(own[3]));
+                    Cell.words(entry.status().words()), Cell.words(entry.note()), Cell.amount(own[0]), Cell.amount(own[1]),
+                    Cell.amount(own[2]), Cell.amount(own[3]));
             for (int k = 0; k < all.length; k++) {
                 all[k] = all[k].add(own[k]);
             }
         }
         if (rows > 0) {
-            table.row(Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.words("all"), coins(all[0]), coins(all[1]), coins(all[2]), coins(all[3]));
+            table.row(Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.words("all"), Cell.amount(all[0]), Cell.amount(all[1]),
+                    Cell.amount(all[2]), Cell.amount(all[3]));
         }
         return table;
     }
@@ -436,7 +432,7 @@ public final class LedgerSums {
             table.row(Cell.label(entry.line()), Cell.words(entry.date().toString()), Cell.words(entry.status().words()),
                     Cell.words(entry.status() == Status.ACTUAL ? "" : entry.due().toString()), Cell.words(cars(entry)),
                     Cell.words(entry.item()), Cell.words(entry.note()), Cell.words(entry.typed().toString()),
-                    out ? coins(entry.amount()) : Cell.BLANK, out ? Cell.BLANK : coins(entry.amount()),
+                    out ? Cell.amount(entry.amount()) : Cell.BLANK, out ? Cell.BLANK : Cell.amount(entry.amount()),
                     entry.hours() > 0 ? Cell.number(entry.hours(), 1) : Cell.BLANK, Cell.words(entry.receipt()));
         }
         return table.build();

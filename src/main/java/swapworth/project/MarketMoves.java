@@ -10,6 +10,7 @@ import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Mileage;
 import swapworth.listing.MileageStatus;
 import swapworth.market.Subject;
+import swapworth.statistics.Quantiles;
 
 /** How money of the ledger moves with the market: estimates of cars and parts draw by draw, and cars that were bought since then. */
 final class MarketMoves {
@@ -37,7 +38,7 @@ final class MarketMoves {
 
     /** Draws over their median. */
     private static double[] beside(double[] draws) {
-        return DrawFigures.times(draws, 1 / DrawFigures.median(draws));
+        return DrawFigures.times(draws, 1 / Quantiles.median(draws));
     }
 
     /**

@@ -3,6 +3,7 @@ package swapworth.project;
 import static java.util.Objects.requireNonNull;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import swapworth.market.Range;
 import swapworth.statistics.Quantiles;
@@ -36,11 +37,12 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
      */
     public record Leg(String name, double[] now, List<double[]> factors) {
 
-        /** Copies draws and list in. */
+        /** Copies draws and list in and checks that the draws are as many. */
         public Leg {
             requireNonNull(name, "name");
             now = now.clone();
             factors = copied(factors);
+            asMany(now.length, "the factors of '" + name + "'", factors);
         }
 
         @Override
@@ -51,6 +53,23 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
         @Override
         public double[] now() {
             return now.clone();
+        }
+
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Leg leg && name.equals(leg.name) && Arrays.equals(now, leg.now) && same(factors, leg.factors);
+        }
+
+        @Override
+        public int hashCode() {
+            return name.hashCode() * 31 + Arrays.hashCode(now);
+        }
+
+        /** What it is, its amount now with its range, and for how many months it is carried on. */
+        @Override
+        public String toString() {
+            return name + ": now " + DrawFigures.withRange(now) + ", " + factors.size()
+                    + (factors.size() == 1 ? " month" : " months") + " ahead";
         }
 
         private double[] after(int months) {
@@ -66,7 +85,17 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
         return draws.stream().map(double[]::clone).toList();
     }
 
-    /** Copies draws and lists in. */
+    private static boolean same(List<double[]> some, List<double[]> others) {
+        return Arrays.deepEquals(some.toArray(), others.toArray());
+    }
+
+    private static void asMany(int count, String what, List<double[]> draws) {
+        for (int h = 1; h <= draws.size(); h++) {
+            DrawFigures.asMany(count, what + " after " + h + (h == 1 ? " month" : " months"), draws.get(h - 1));
+        }
+    }
+
+    /** Copies draws and lists in and checks that months and draws are as many. */
     public NowOrLater {
         purchaseNow = purchaseNow.clone();
         exitNow = exitNow.clone();
@@ -76,6 +105,9 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
         if (purchase.size() != exit.size()) {
             throw new IllegalArgumentException(purchase.size() + " months of purchase beside " + exit.size() + " of exit");
         }
+        DrawFigures.asMany(exitNow.length, "the net purchase cost now", purchaseNow);
+        asMany(exitNow.length, "the net purchase cost", purchase);
+        asMany(exitNow.length, "the exit value", exit);
     }
 
     /**
@@ -99,8 +131,10 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
         }
         for (Leg leg : bought) {
             if (leg.factors.size() != months) {
-                throw new IllegalArgumentException(leg.name + ": " + leg.factors.size() + " months beside " + months);
+                throw new IllegalArgumentException("'" + leg.name + "': " + leg.factors.size() + " months beside the " + months + " of '"
+                        + exit.name + "'");
             }
+            DrawFigures.asMany(now.length, "'" + leg.name + "' beside '" + exit.name + "'", leg.now);
             now = DrawFigures.minus(now, DrawFigures.times(leg.now, -1));
             for (int h = 1; h <= months; h++) {
                 purchase.set(h - 1, DrawFigures.minus(purchase.get(h - 1), DrawFigures.times(leg.after(h), -1)));
@@ -163,7 +197,7 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
      * @return below 0 where waiting loses before it costs anything
      */
     public double paysBelow(int months) {
-        return DrawFigures.median(gain(months)) / months;
+        return Quantiles.median(gain(months)) / months;
     }
 
     /**
@@ -189,7 +223,7 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
      */
     public double buyWhateverHappens() {
         double[] best = new double[purchaseNow.length];
-        java.util.Arrays.fill(best, Double.POSITIVE_INFINITY);
+        Arrays.fill(best, Double.POSITIVE_INFINITY);
         for (int h = 0; h < purchase.size(); h++) {
             for (int i = 0; i < best.length; i++) {
                 best[i] = Math.min(best[i], purchase.get(h)[i] - exit.get(h)[i] + exitNow[i]);
@@ -211,8 +245,8 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
         double[] gain = gain(wait);
         Range near = Forecast.range(gain, 0.80);
         return "Waiting " + wait + (wait == 1 ? " month" : " months") + " to buy "
-                + (DrawFigures.median(gain) < 0 ? "loses " : "brings ") + currency
-                + " " + Cell.format(Math.abs(DrawFigures.median(gain)), 0) + " before what the wait costs you (80 % range "
+                + (Quantiles.median(gain) < 0 ? "loses " : "brings ") + currency
+                + " " + Cell.format(Math.abs(Quantiles.median(gain)), 0) + " before what the wait costs you (80 % range "
                 + Cell.format(near.low(), 0) + " to " + Cell.format(near.high(), 0)
                 + ", below 0 where it loses): the chance that it brings anything is " + DrawFigures.percent(DrawFigures.chance(gain)) + ".";
     }
@@ -227,8 +261,8 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
                 Column.number("net purchase cost then", currency), Column.number("exit value then", currency),
                 Column.number("waiting brings", currency), Column.number("80 % from", currency), Column.number("80 % to", currency),
                 Column.number("pays if a month costs less than", currency), Column.number("chance that it brings something", "%"));
-        table.note("Now: net purchase cost " + Cell.format(DrawFigures.median(purchaseNow), 0) + ", exit value "
-                + Cell.format(DrawFigures.median(exitNow), 0) + " (medians). Waiting brings what the purchase falls less what the exit "
+        table.note("Now: net purchase cost " + Cell.format(Quantiles.median(purchaseNow), 0) + ", exit value "
+                + Cell.format(Quantiles.median(exitNow), 0) + " (medians). Waiting brings what the purchase falls less what the exit "
                         + "value falls, draw by draw; every figure is a median of its own, so that columns do not add up to the last unit. "
                 + "Only you know what a month costs you.");
         if (months() > 0) {
@@ -242,12 +276,24 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
         for (int h = 1; h <= months(); h++) {
             double[] gain = gain(h);
             Range near = Forecast.range(gain, 0.80);
-            table.row(Cell.whole(h), Cell.number(DrawFigures.median(purchase.get(h - 1)), 0),
-                    Cell.number(DrawFigures.median(exit.get(h - 1)), 0),
-                    Cell.number(DrawFigures.median(gain), 0), Cell.number(near.low(), 0), Cell.number(near.high(), 0),
+            table.row(Cell.whole(h), Cell.number(Quantiles.median(purchase.get(h - 1)), 0),
+                    Cell.number(Quantiles.median(exit.get(h - 1)), 0),
+                    Cell.number(Quantiles.median(gain), 0), Cell.number(near.low(), 0), Cell.number(near.high(), 0),
                     paysBelow(h) > 0 ? Cell.number(paysBelow(h), 0) : Cell.words("never"), Cell.chance(DrawFigures.chance(gain)));
         }
         return List.of(table.build());
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof NowOrLater choice && currency.equals(choice.currency) && Arrays.equals(purchaseNow, choice.purchaseNow)
+                && Arrays.equals(exitNow, choice.exitNow) && same(purchase, choice.purchase) && same(exit, choice.exit)
+                && remarks.equals(choice.remarks);
+    }
+
+    @Override
+    public int hashCode() {
+        return Arrays.hashCode(purchaseNow) * 31 + Arrays.hashCode(exitNow);
     }
 
     /** {@link #sentence()}. */

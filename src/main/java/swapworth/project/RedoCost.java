@@ -3,15 +3,18 @@ package swapworth.project;
 import static java.util.Objects.requireNonNull;
 
 import java.time.temporal.ChronoUnit;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import swapworth.assumptions.Assumption;
 import swapworth.assumptions.Assumptions;
+import swapworth.listing.Days;
 import swapworth.project.Entry.Direction;
 import swapworth.project.Entry.Status;
 import swapworth.statistics.AmountLaw;
+import swapworth.statistics.Quantiles;
 import swapworth.statistics.UncertainSum;
 import swapworth.table.Cell;
 import swapworth.table.Column;
@@ -35,7 +38,6 @@ import swapworth.table.Table;
 public record RedoCost(String currency, double[] cash, double[] hours, double rate, double[] value, double[] salvage,
         List<String> evidence, Optional<Ledger.CarSale> sale) {
     private static final Set<Category> OF_THE_MARKET = Set.of(Category.PURCHASE, Category.SOLD);
-    private static final double DAYS_A_YEAR = 365.25;
 
     /** Copies draws and list in and checks that the draws are as many. */
     public RedoCost {
@@ -45,9 +47,9 @@ public record RedoCost(String currency, double[] cash, double[] hours, double ra
         salvage = salvage.clone();
         evidence = List.copyOf(evidence);
         requireNonNull(sale, "sale");
-        DrawFigures.minus(cash, hours);
-        DrawFigures.minus(value, salvage);
-        DrawFigures.minus(cash, value);
+        DrawFigures.asMany(value.length, "the redo cost in cash", cash);
+        DrawFigures.asMany(value.length, "own hours", hours);
+        DrawFigures.asMany(value.length, "what would be kept", salvage);
     }
 
     /**
@@ -83,7 +85,7 @@ public record RedoCost(String currency, double[] cash, double[] hours, double ra
                 continue;
             }
             double charged = signed(entry, entry.amount().subtract(entry.kept()).doubleValue());
-            double years = ChronoUnit.DAYS.between(entry.date(), forecast.ledger().on()) / DAYS_A_YEAR;
+            double years = ChronoUnit.DAYS.between(entry.date(), forecast.ledger().on()) / Days.PER_YEAR;
             double[] given = carsSince.getOrDefault(entry.line(), new double[0]);
             double[] rates = OF_THE_MARKET.contains(entry.category()) ? cars : prices;
             byMarket += given.length > 0 ? 1 : 0;
@@ -167,7 +169,7 @@ public record RedoCost(String currency, double[] cash, double[] hours, double ra
         Table.Builder redo = DrawFigures.ranged("What it would cost to do it again today, " + currency, currency);
         DrawFigures.row(redo, "in cash: cars, parts, work, less parts sold", cash);
         DrawFigures.row(redo, "with own hours at " + Cell.format(rate, 2) + " each", withHours());
-        sale.ifPresent(s -> redo.note("The finished car is sold: " + LedgerSums.coins(s.received()).shown() + " came in for it by " + s.on()
+        sale.ifPresent(s -> redo.note("The finished car is sold: " + Cell.amount(s.received()).shown() + " came in for it by " + s.on()
                 + ", net of its fee where one is stated. There is nothing left of it to insure, and no sum to insure stands here."));
         return upperEnd().map(upper -> {
             DrawFigures.row(redo, "what would be kept after a write-off", salvage);
@@ -187,13 +189,25 @@ public record RedoCost(String currency, double[] cash, double[] hours, double ra
     }
 
     private static void end(Table.Builder table, String name, double[] draws, String pays) {
-        table.row(Cell.words(name), Cell.number(DrawFigures.median(draws), 0), Cell.number(Forecast.range(draws, 0.80).low(), 0),
+        table.row(Cell.words(name), Cell.number(Quantiles.median(draws), 0), Cell.number(Forecast.range(draws, 0.80).low(), 0),
                 Cell.number(Forecast.range(draws, 0.80).high(), 0), Cell.words(pays));
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof RedoCost redo && currency.equals(redo.currency) && Arrays.equals(cash, redo.cash)
+                && Arrays.equals(hours, redo.hours) && Double.compare(rate, redo.rate) == 0 && Arrays.equals(value, redo.value)
+                && Arrays.equals(salvage, redo.salvage) && evidence.equals(redo.evidence) && sale.equals(redo.sale);
+    }
+
+    @Override
+    public int hashCode() {
+        return Arrays.hashCode(cash) * 31 + Arrays.hashCode(value);
     }
 
     /** What it would cost in cash. */
     @Override
     public String toString() {
-        return "to do it again " + DrawFigures.withRange(currency, cash);
+        return "to do it again " + currency + " " + DrawFigures.withRange(cash);
     }
 }

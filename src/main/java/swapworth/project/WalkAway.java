@@ -5,6 +5,7 @@ import static java.util.Objects.requireNonNull;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import swapworth.donor.BidAnswer;
@@ -15,6 +16,7 @@ import swapworth.donor.Purchase;
 import swapworth.listing.CandidateCar;
 import swapworth.listing.CandidateCar.Role;
 import swapworth.market.Range;
+import swapworth.statistics.Quantiles;
 import swapworth.table.Cell;
 import swapworth.table.Column;
 import swapworth.table.Table;
@@ -56,6 +58,24 @@ public record WalkAway(String currency, List<Price> prices) {
         public double[] most() {
             return most.clone();
         }
+
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Price price && car.equals(price.car) && asked.equals(price.asked) && landed.equals(price.landed)
+                    && nextBest.equals(price.nextBest) && Arrays.equals(most, price.most) && walkAway.equals(price.walkAway)
+                    && open.equals(price.open);
+        }
+
+        @Override
+        public int hashCode() {
+            return car.hashCode() * 31 + Arrays.hashCode(most);
+        }
+
+        /** The car, and the most that it may cost. */
+        @Override
+        public String toString() {
+            return car + ": landed at most " + DrawFigures.withRange(most) + ", else " + nextBest;
+        }
     }
 
     /** A car in play with the draws of its value. */
@@ -86,8 +106,8 @@ public record WalkAway(String currency, List<Price> prices) {
                 for (int i = 0; i < most.length; i++) {
                     most[i] += landed;
                 }
-                double middle = DrawFigures.median(most);
-                if (least.isEmpty() || middle < DrawFigures.median(least.get().most)) {
+                double middle = Quantiles.median(most);
+                if (least.isEmpty() || middle < Quantiles.median(least.get().most)) {
                     BigDecimal target = BigDecimal.valueOf(middle).setScale(2, RoundingMode.HALF_EVEN);
                     least = Optional.of(new Price(one.car.name(), purchase.get().bid(), LandedCost.of(fees, purchase.get()).total(),
                             other.car.name(), most, HighestBid.of(fees, purchase.get(), target), cost.missing()));
@@ -127,7 +147,7 @@ public record WalkAway(String currency, List<Price> prices) {
             String remark = price.walkAway.match(bid -> price.asked.compareTo(bid.bid()) > 0 ? "as a whole car it is above that now" : "",
                     none -> "no such price: " + none.reason());
             table.row(Cell.words(price.car), Cell.number(price.asked.doubleValue(), 0), Cell.number(price.landed.doubleValue(), 0),
-                    Cell.words(price.nextBest), Cell.number(DrawFigures.median(price.most), 0), Cell.number(near.low(), 0),
+                    Cell.words(price.nextBest), Cell.number(Quantiles.median(price.most), 0), Cell.number(near.low(), 0),
                     Cell.number(near.high(), 0), price.walkAway.match(bid -> Cell.number(bid.bid().doubleValue(), 0), none -> Cell.BLANK),
                     Cell.words(remark + (price.open.isEmpty() ? "" : (remark.isEmpty() ? "" : "; ") + price.nextBest
                             + " costs more than is counted, and this one may too: " + String.join("; ", price.open))));

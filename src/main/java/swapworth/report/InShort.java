@@ -3,7 +3,6 @@ package swapworth.report;
 import static java.util.Objects.requireNonNull;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
@@ -30,7 +29,6 @@ import swapworth.project.Ledger;
 import swapworth.project.NowOrLater;
 import swapworth.project.Undertaking;
 import swapworth.reading.RowsRead;
-import swapworth.swap.SwapAnswer;
 import swapworth.swap.SwapValue;
 import swapworth.swap.Swaps;
 import swapworth.table.Cell;
@@ -133,9 +131,9 @@ public record InShort(List<Sentence> sentences) {
         if (study.choices().isEmpty()) {
             study.landed().told().map(Landed::costs).flatMap(costs -> costs.stream().min(LandedCost.CHEAPEST).map(least ->
                     "Of " + costs.size() + (costs.size() == 1 ? " car" : " cars") + " in play '" + least.purchase().car()
-                    + "' costs least at the door: " + study.currency().getCurrencyCode() + " " + LedgerFigures.amount(least.total())
+                    + "' costs least at the door: " + study.currency().getCurrencyCode() + " " + Cell.amount(least.total()).shown()
                     + (least.whole() ? "" : " at least, since lines are missing,") + " for a price or bid of "
-                    + LedgerFigures.amount(least.purchase().bid()) + " (" + least.purchase().seller().words() + ")."))
+                    + Cell.amount(least.purchase().bid()).shown() + " (" + least.purchase().seller().words() + ")."))
                     .ifPresent(words -> all.add(new Sentence(words, DonorSections.LANDED)));
         }
     }
@@ -174,7 +172,7 @@ public record InShort(List<Sentence> sentences) {
     }
 
     private static String left(Equity equity, Undertaking undertaking) {
-        return LedgerFigures.left(equity) + " " + equity.chanceOfLoss()
+        return equity.sentence() + " " + equity.chanceOfLoss()
                 + undertaking.finished().map(f -> equity.sale().map(s -> ", by what came in for '" + f.car().name() + "' (" + s.on() + ")")
                         .orElse(", by what '" + f.car().name() + "' sells for (" + dayAndLevel(f.level().sold(), f)
                         + ProjectPage.untilDone(undertaking).map(words -> "; " + words).orElse("") + ")")).orElse("")

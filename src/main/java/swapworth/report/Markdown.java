@@ -9,6 +9,7 @@ import org.commonmark.node.Image;
 import org.commonmark.node.Node;
 import org.commonmark.parser.Parser;
 import org.commonmark.renderer.html.HtmlRenderer;
+import swapworth.table.Html;
 
 /** Turns marks of Markdown into HTML that a page can trust. */
 final class Markdown {
@@ -27,16 +28,9 @@ final class Markdown {
     }
 
     static String html(String text) {
-        Node document = PARSER.parse(withoutControls(text));
+        Node document = PARSER.parse(Html.withoutControls(text));
         document.accept(new Tame());
         return RENDERER.render(document).replace("<table>", "<div class=\"wide\"><table>").replace("</table>", "</table></div>");
-    }
-
-    /** A page holds no control characters but line feeds and tabs. */
-    private static String withoutControls(String text) {
-        StringBuilder clean = new StringBuilder(text.length());
-        text.chars().filter(c -> c >= ' ' && c != 0x7f || c == '\n' || c == '\t').forEach(c -> clean.append((char) c));
-        return clean.toString();
     }
 
     /** Puts the words of a picture in its place, since a page loads nothing, and headings below those of the page. */

@@ -52,6 +52,7 @@ public final class MarketSection {
             // Without a sale all its lines would lie on each other at 100 %; the table says why.
             if (time.untilSale(TimeOnMarket.Vanished.SOLD).endings() > 0) {
                 parts.add(Part.picture(TimeCharts.untilSale(time)));
+                parts.add(Part.picture(TimeCharts.untilSaleByAsk(time)));
             }
             parts.add(Part.picture(TimeCharts.cuts(time)));
             time.tables().forEach(table -> parts.add(Part.rows(table)));

@@ -29,6 +29,7 @@ import swapworth.market.FairValue;
 import swapworth.market.Range;
 import swapworth.market.Subject;
 import swapworth.project.Category;
+import swapworth.project.DrawFigures;
 import swapworth.project.Entry;
 import swapworth.project.Forecast;
 import swapworth.project.Gates;
@@ -36,7 +37,6 @@ import swapworth.project.Ledger;
 import swapworth.project.LedgerSums;
 import swapworth.project.RedoCost;
 import swapworth.project.Undertaking;
-import swapworth.statistics.Quantiles;
 import swapworth.swap.SwapValue;
 import swapworth.table.Cell;
 import swapworth.table.Column;
@@ -280,9 +280,9 @@ public final class ProjectFile {
                     .toString()),
                     Cell.words(entries.stream().map(Entry::date).max(LocalDate::compareTo).orElseThrow().toString()),
                             Cell.whole(entries.size()),
-                    exact(paid), own > 0 ? Cell.number(own, 1) : Cell.BLANK, Cell.words(String.join(", ", receipts)));
+                    Cell.amount(paid), own > 0 ? Cell.number(own, 1) : Cell.BLANK, Cell.words(String.join(", ", receipts)));
         }
-        table.row(Cell.words("all"), Cell.BLANK, Cell.words(ledger.on().toString()), Cell.BLANK, exact(all),
+        table.row(Cell.words("all"), Cell.BLANK, Cell.words(ledger.on().toString()), Cell.BLANK, Cell.amount(all),
                 hours > 0 ? Cell.number(hours, 1) : Cell.BLANK, Cell.BLANK);
         BigDecimal kept = ledger.sums().keptSoFar();
         if (kept.signum() != 0) {
@@ -295,11 +295,7 @@ public final class ProjectFile {
     }
 
     private static void paid(Table.Builder table, String what, BigDecimal amount) {
-        table.row(Cell.words(what), Cell.BLANK, Cell.BLANK, Cell.BLANK, exact(amount), Cell.BLANK, Cell.BLANK);
-    }
-
-    private static Cell exact(BigDecimal amount) {
-        return new Cell(LedgerFigures.amount(amount), amount.toPlainString(), Cell.Kind.NUMBER, "");
+        table.row(Cell.words(what), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.amount(amount), Cell.BLANK, Cell.BLANK);
     }
 
     private Section redo(RedoCost redo) {
@@ -327,8 +323,9 @@ public final class ProjectFile {
     }
 
     private static void range(Table.Builder table, String name, double[] draws) {
-        Range range = Forecast.range(draws, 0.80);
-        table.row(Cell.words(name), Cell.number(Quantiles.of(draws, 0.5), 0), Cell.number(range.low(), 0), Cell.number(range.high(), 0));
+        List<Cell> cells = new ArrayList<>(List.of(Cell.words(name)));
+        cells.addAll(DrawFigures.cells(draws));
+        table.row(cells);
     }
 
     private Section papers() {

@@ -15,6 +15,7 @@ import swapworth.assumptions.Question;
 import swapworth.chart.ProjectCharts;
 import swapworth.project.Alternatives;
 import swapworth.project.Category;
+import swapworth.project.DrawFigures;
 import swapworth.project.Entry;
 import swapworth.project.Equity;
 import swapworth.project.FinishOrStop;
@@ -94,8 +95,7 @@ public final class ProjectPage {
     public static List<Section> sections(Undertaking undertaking) {
         ProjectPage page = new ProjectPage(undertaking);
         List<Section> sections = new ArrayList<>();
-        undertaking.ledger().ifPresent(l -> sections.add(money(l)));
-        undertaking.forecast().ifPresent(f -> sections.add(toCome(f)));
+        undertaking.forecast().ifPresent(f -> sections.addAll(List.of(money(f), toCome(f))));
         undertaking.equity().ifPresent(e -> sections.add(page.left(e)));
         undertaking.finishOrStop().ifPresent(f -> sections.add(finishOrStop(f)));
         undertaking.redoCost().ifPresent(r -> sections.add(redo(r)));
@@ -117,10 +117,10 @@ public final class ProjectPage {
         }
         Ledger ledger = undertaking.ledger().get();
         String unit = ledger.currency().getCurrencyCode();
-        String left = undertaking.equity().map(e -> " " + LedgerFigures.left(e)).orElse("");
-        return "As of " + ledger.on() + " you have " + unit + " " + LedgerFigures.amount(ledger.sums().total().net())
+        String left = undertaking.equity().map(e -> " " + e.sentence()).orElse("");
+        return "As of " + ledger.on() + " you have " + unit + " " + Cell.amount(ledger.sums().total().net()).shown()
                 + " in it, net of refunds and of what was sold. "
-                + LedgerFigures.withRange("At completion it will be", undertaking.forecast().get().total(), unit) + left + " "
+                + "At completion it will be " + unit + " " + DrawFigures.withRange(undertaking.forecast().get().total()) + "." + left + " "
                 + ledger.read().sentence() + "." + (ledger.carSales().isEmpty() ? "" : " " + ledger.carSaleNote());
     }
 
@@ -140,13 +140,19 @@ public final class ProjectPage {
         }
     }
 
-    private static Section money(Ledger ledger) {
+    private static Section money(Forecast forecast) {
+        Ledger ledger = forecast.ledger();
         LedgerSums sums = ledger.sums();
         List<Part> parts = new ArrayList<>();
         parts.add(Part.prose("Every figure is a sum of rows of the ledger, each rounded to the smallest coin, so that you can add it again."
                 + " A category leads to its rows. Own hours stand apart: they are in no amount."));
         parts.add(Part.rows(sums.byCategoryTable("#" + ROWS)));
-        parts.add(Part.picture(ProjectCharts.moneyWaterfall(ledger)));
+        parts.add(Part.picture(ProjectCharts.moneyWaterfall(forecast)));
+        if (!forecast.drivers().isEmpty()) {
+            parts.add(Part.prose("The step from the likely amounts to the forecast is the reserve for what nobody thought of (unless the"
+                    + " ledger has its own), what such estimates usually overrun by, and what the market does to them. The last bar is the"
+                    + " median of the forecast, which 'What is still to come' shows with its ranges."));
+        }
         List<Table> others = sums.tables();
         others.subList(1, others.size()).forEach(table -> parts.add(Part.rows(table)));
         problems(parts, ledger.read().table());
@@ -204,7 +210,7 @@ public final class ProjectPage {
         return Optional.of("what market and age do to its price until " + done.map(month -> "it is done in " + month)
                 .orElse(until.get() + ", the month of the ledger,") + " is not in it"
                 + undertaking.nowOrLater().filter(n -> now && months <= n.months()).map(n -> {
-                    double more = older * Quantiles.of(n.exit().get(months - 1), 0.5) - Quantiles.of(n.exitNow(), 0.5);
+                    double more = older * Quantiles.median(n.exit().get(months - 1)) - Quantiles.median(n.exitNow());
                     return ": about " + Cell.format(Math.abs(more), 0) + (more < 0 ? " less" : " more")
                             + " by the outlook and the assumption age_slope";
                 }).orElse(""));
@@ -213,7 +219,7 @@ public final class ProjectPage {
     private Section left(Equity equity) {
         List<Part> parts = new ArrayList<>();
         parts.add(Part.prose(equity.sale().map(s -> "The finished car is sold: what came in for it by " + s.on() + ", "
-                + LedgerFigures.amount(s.received()) + " net of its fee, stands in place of its value. ")
+                + Cell.amount(s.received()).shown() + " net of its fee, stands in place of its value. ")
                 .or(() -> undertaking.finished().map(f -> valueInIt(undertaking).orElse("") + " " + f.held() + ". ")).orElse("")
                 + "Cash, cost of money and own hours stand apart, so that you can stop reading where you count."));
         equity.tables().forEach(table -> parts.add(Part.rows(table)));

@@ -26,6 +26,17 @@ public final class Quantiles {
     }
 
     /**
+     * The median of values in any order.
+     *
+     * @param values at least one number
+     * @return the quantile at one half
+     * @throws IllegalArgumentException if there is no value
+     */
+    public static double median(double[] values) {
+        return of(values, 0.5);
+    }
+
+    /**
      * A quantile of values that are put in order as far as it needs: much quicker than sorting where they are many and few quantiles are
      * asked for, one call after another with the same array.
      *

@@ -2,7 +2,6 @@ package swapworth.swap;
 
 import static java.util.Objects.requireNonNull;
 
-import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -70,17 +69,6 @@ public record FinishedCar(String name, CarFacts facts, Optional<String> gearLine
     }
 
     /**
-     * With the running gear of a model line.
-     *
-     * @param line the line of the car that gave it
-     * @return a copy
-     */
-    public FinishedCar withGearOf(String line) {
-        return new FinishedCar(name, facts, Optional.of(line), gearYear, builtBy, papers, optionsKept, optionsLost, faults, cost,
-                recipient, donor);
-    }
-
-    /**
      * With another car that it was made from.
      *
      * @param stock what is known of it, its own running gear in it
@@ -110,20 +98,6 @@ public record FinishedCar(String name, CarFacts facts, Optional<String> gearLine
      */
     public FinishedCar with(SwapCost parts) {
         return new FinishedCar(name, facts, gearLine, gearYear, builtBy, papers, optionsKept, optionsLost, faults, parts, recipient, donor);
-    }
-
-    /**
-     * With another word on a paper.
-     *
-     * @param paper the paper
-     * @param known whether it is there
-     * @return a copy
-     */
-    public FinishedCar with(Paper paper, Known known) {
-        Map<Paper, Known> changed = new EnumMap<>(Paper.class);
-        changed.putAll(papers);
-        changed.put(paper, known);
-        return new FinishedCar(name, facts, gearLine, gearYear, builtBy, changed, optionsKept, optionsLost, faults, cost, recipient, donor);
     }
 
     /**

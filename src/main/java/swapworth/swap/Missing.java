@@ -67,14 +67,15 @@ final class Missing {
      */
     static List<Gain> gains(SwapValue value) {
         Situation s = value.situation();
-        double[] level = value.reconciled();
+        Reconciled told = value.reconciled();
+        double[] level = told.draws();
         double variance = Draws.covariance(level, level);
         List<Gain> gains = new ArrayList<>();
         gains.add(new Gain("swaps like this one, by whoever built it, in swaps.csv",
-                variance / (variance + Draws.covariance(value.departure(), value.departure()) / ROWS)));
-        double before = value.combination().sd() * value.combination().sd();
+                variance / (variance + Draws.covariance(told.departure(), told.departure()) / ROWS)));
+        double before = told.combination().sd() * told.combination().sd();
         for (Map.Entry<String, double[]> line : likely(value).entrySet()) {
-            double after = value.togetherGiven(line.getValue(), noise(s)).sd();
+            double after = told.given(line.getValue(), noise(s)).sd();
             // What the approaches know less of and the swaps seen know of adds up in the inverse of the variance.
             double left = 1 / (1 / variance + 1 / (after * after) - 1 / before);
             gains.add(new Gain("listings of the line '" + line.getKey() + "' of the same year and state", 1 - left / variance));
@@ -101,7 +102,7 @@ final class Missing {
             Subject one = s.subject(Situation.inFactoryForm(facts, s.finished));
             if (s.model.value(one) instanceof FairValue) {
                 double[] log = s.logLevel(one);
-                double both = Draws.covariance(value.together(), log);
+                double both = Draws.covariance(value.reconciled().together(), log);
                 draws.put(line, log);
                 together.put(line, both * both / Draws.covariance(log, log));
             }

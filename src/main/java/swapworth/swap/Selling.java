@@ -27,14 +27,14 @@ final class Selling {
 
     Table table() {
         double[] price = asked();
-        double middle = Quantiles.of(price, 0.5);
+        double middle = Quantiles.median(price);
         Table.Builder table = Table.titled("To sell it privately: what to ask, and how long it then stands").columns(
                 Column.number("asked", ""), Column.number("against its middle", "%"), Column.number("half are taken within", "days"),
                 Column.number("taken in " + DAYS[0] + " days", "%"), Column.number("taken in " + DAYS[1] + " days", "%"),
                 Column.number("taken in " + DAYS[2] + " days", "%"));
         table.note("How many takers come rests on the assumptions swap_days_on_offer and swap_takers_left alone; the rest of the doubt is"
                 + " that of the price of this one car. Begin as high as you can wait, and cut on a day that you set beforehand.");
-        double paid = Quantiles.of(s.step(s.finishedAt(LevelOfTrade.PRIVATE_ASKING), s.finishedAt(LevelOfTrade.PRIVATE_SOLD)), 0.5);
+        double paid = Quantiles.median(s.step(s.finishedAt(LevelOfTrade.PRIVATE_ASKING), s.finishedAt(LevelOfTrade.PRIVATE_SOLD)));
         table.note("About " + Cell.format(100 * paid, 0) + " % of the last ask are paid in the end, by the price model.");
         floor().ifPresent(table::note);
         for (int percent : PERCENT) {
@@ -79,7 +79,7 @@ final class Selling {
 
     /** Below what no sale helps. */
     private Optional<String> floor() {
-        Optional<String> apart = value.takenApartDraws().map(d -> "Taken apart it would bring " + Figures.rounded(Quantiles.of(d, 0.5))
+        Optional<String> apart = value.takenApartDraws().map(d -> "Taken apart it would bring " + Figures.rounded(Quantiles.median(d))
                 + " in the middle, hours not counted: a sale for less is worse than that.");
         Optional<String> refused = value.ownersValueAbove().map(amount -> "You refused " + Figures.rounded(amount) + ".");
         return apart.isEmpty() ? refused : apart.map(words -> words + refused.map(r -> " " + r).orElse(""));

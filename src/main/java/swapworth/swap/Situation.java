@@ -52,7 +52,7 @@ final class Situation {
     private final long seed;
     private final Map<String, double[]> sources = new LinkedHashMap<>();
 
-    Situation(FinishedCar car, PriceModel model, SwapValue.Options options) {
+    Situation(FinishedCar car, PriceModel model, SwapOptions options) {
         this.car = car;
         this.model = model;
         this.draws = options.draws(model);

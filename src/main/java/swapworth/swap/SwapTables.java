@@ -26,11 +26,13 @@ final class SwapTables {
     private final SwapValue value;
     private final Situation s;
     private final Approaches worked;
+    private final Reconciled reconciled;
 
     SwapTables(SwapValue value) {
         this.value = value;
         this.s = value.situation();
         this.worked = value.worked();
+        this.reconciled = value.reconciled();
     }
 
     List<Table> all() {
@@ -163,25 +165,21 @@ final class SwapTables {
         return Cell.words(Figures.range(SwapValue.range(sorted, probability)));
     }
 
-    private static double median(double[] draws) {
-        return Quantiles.of(draws, 0.5);
-    }
-
     private static double middle(double[] logs) {
-        return median(SwapValue.money(logs));
+        return Quantiles.median(SwapValue.money(logs));
     }
 
     /** What does not fit together; shown, not hidden. */
     List<String> contradictions() {
         List<String> found = new ArrayList<>();
-        double middle = median(value.levelDraws());
+        double middle = Quantiles.median(value.levelDraws());
         worked.stockValue.map(SwapTables::middle).filter(v -> middle < v)
                 .ifPresent(v -> found.add("The result lies below the stock car ("
                 + Figures.rounded(v) + "): by these figures the swap took value away."));
         worked.factoryShared.map(SwapTables::middle).filter(v -> middle > v).ifPresent(v -> found.add("The result lies above the factory"
                 + " equivalent (" + Figures.rounded(v) + halfWay() + "): nobody pays more for a substitute than for what it stands for, so"
                 + " look why."));
-        value.takenApartDraws().map(SwapTables::median).filter(v -> middle < v).ifPresent(v -> found.add("Taken apart it would bring more ("
+        value.takenApartDraws().map(Quantiles::median).filter(v -> middle < v).ifPresent(v -> found.add("Taken apart it would bring more ("
                 + Figures.rounded(v) + ") than whole."));
         List<Approach.Kind> kinds = List.copyOf(worked.logs.keySet());
         for (int a = 0; a < kinds.size(); a++) {
@@ -195,7 +193,7 @@ final class SwapTables {
             }
         }
         if (worked.alike.count() > 0) {
-            double[] miss = worked.alike.miss(value.together());
+            double[] miss = worked.alike.miss(reconciled.together());
             if (miss[0] * miss[0] > 4 * miss[1]) {
                 found.add("The " + swapsSeen(worked.alike.count()) + " of this body and this running gear tell of a price that is "
                         + Cell.signed(Figures.percent(miss[0]), 0).shown() + " % from what the approaches say, more than their errors"
@@ -222,7 +220,7 @@ final class SwapTables {
                 Column.sentences("remarks"));
         table.note("They share listings and assumptions: that they agree is no evidence as far as they share them. Weights come from the"
                 + " covariance of their draws, and from how far they may differ beyond it: about "
-                + Cell.format(Figures.percent(value.combination().spread()), 0)
+                + Cell.format(Figures.percent(reconciled.combination().spread()), 0)
                 + " %, by an assumption (swap_approach_spread in the table of assumptions) and what they show.");
         for (Approach approach : worked.all) {
             List<Cell> cells = new ArrayList<>();
@@ -339,9 +337,9 @@ final class SwapTables {
         if (!own.isEmpty()) {
             stages.add(new Stage(String.join(", and ", own), worked.logs.get(Approach.Kind.BODY_AND_GEAR)));
         }
-        stages.add(new Stage(worked.logs.size() == 1 ? "what one approach alone may miss" : "the other approaches", value.together()));
+        stages.add(new Stage(worked.logs.size() == 1 ? "what one approach alone may miss" : "the other approaches", reconciled.together()));
         if (worked.alike.count() > 0) {
-            stages.add(new Stage("swaps of this body and running gear that were seen", value.reconciled()));
+            stages.add(new Stage("swaps of this body and running gear that were seen", reconciled.draws()));
         }
         stages.add(new Stage("this one car, and offers for it", Situation.map(value.draws(), StrictMath::log)));
         return stages;
@@ -354,10 +352,10 @@ final class SwapTables {
         Table.Builder table = Table.titled(title).columns(Column.words("step"), Column.number("factor", ""),
                 Column.number("80 % range of the factor", ""), Column.number("in money", ""), Column.number("price after it", ""));
         table.note("Each step is the ratio of two medians, so that the factors multiply out to the value.");
-        double before = StrictMath.exp(median(stages.get(0).log()));
+        double before = StrictMath.exp(Quantiles.median(stages.get(0).log()));
         table.row(Cell.words(stages.get(0).name()), Cell.BLANK, Cell.BLANK, Cell.BLANK, Figures.money(before));
         for (int k = 1; k < stages.size(); k++) {
-            double after = StrictMath.exp(median(stages.get(k).log()));
+            double after = StrictMath.exp(Quantiles.median(stages.get(k).log()));
             double[] ratio = Situation.combined((a, b) -> StrictMath.exp(a - b), stages.get(k).log(), stages.get(k - 1).log());
             table.row(Cell.words(stages.get(k).name()), Cell.number(after / before, 3),
                     Cell.words(Cell.format(Quantiles.of(ratio, 0.1), 3) + " to " + Cell.format(Quantiles.of(ratio, 0.9), 3)),
@@ -419,7 +417,7 @@ final class SwapTables {
                 + " its"
                 + " own. The order of these rows does not matter.");
         value.ownersValueAbove().ifPresent(v -> table.note("To its owner the car is worth more than " + Figures.rounded(v) + "."));
-        double[] without = SwapValue.money(Situation.sum(value.reconciled(), value.departure()));
+        double[] without = SwapValue.money(Situation.sum(reconciled.draws(), reconciled.departure()));
         Range before = SwapValue.range(Arrays.stream(without).sorted().toArray(), 0.80);
         table.note("80 % range without these rows: " + Figures.range(before) + "; with them: " + Figures.range(value.range(0.80)) + ".");
         for (OwnOffer offer : value.offers().stream().sorted(OwnOffer.ORDER).toList()) {
@@ -452,7 +450,8 @@ final class SwapTables {
         double redo = s.assumption("swap_redo_share").middle();
         table.row(Cell.words("doing the swap again after a crash costs about a third of the first time, since its problems are solved"),
                 Cell.words("swap_redo_share"), Cell.number(redo, 2),
-                s.car.cost().work().map(w -> Figures.money(redo * median(w.draws(s.count(), s.seedOfCar("work"))))).orElse(Cell.BLANK));
+                s.car.cost().work().map(w -> Figures.money(redo * Quantiles.median(w.draws(s.count(), s.seedOfCar("work")))))
+                        .orElse(Cell.BLANK));
         double inflated = s.assumption("swap_inflated_position").middle();
         table.row(Cell.words("in an inflated market a finished swap costs about what the factory equivalent asks"),
                 Cell.words("swap_inflated_position"), Cell.number(inflated, 2), worked.factoryShared.isEmpty()

@@ -1,25 +1,17 @@
 package swapworth.swap;
 
-import static java.util.Objects.requireNonNull;
-
 import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.Comparator;
-import java.util.EnumMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
-import swapworth.assumptions.Assumptions;
 import swapworth.listing.CarFacts;
 import swapworth.listing.LevelOfTrade;
 import swapworth.market.FairValue.HeldBy;
 import swapworth.market.PriceModel;
 import swapworth.market.Range;
-import swapworth.market.ValueDraws;
-import swapworth.statistics.Combination;
-import swapworth.statistics.Draws;
 import swapworth.statistics.Quantiles;
 import swapworth.table.Table;
 
@@ -28,10 +20,10 @@ import swapworth.table.Table;
  *
  * <p>Up to three approaches answer for one quantity, each on the same draws of the fit: by body and running gear, by cost, and by the
  * position of swaps between the stock car and the factory equivalent. They share listings and assumptions, so they are put together by the
- * covariance of their draws, with a spread between them under a half-normal prior that is integrated over ({@link Combination}): that they
- * agree is no evidence as far as they share their data. Swaps that were seen of the same body and running gear then move the result of all
- * of them ({@link Draws#given}), so that many of them outweigh the approaches. How the one car departs from others of its description is
- * added last, once.
+ * covariance of their draws, with a spread between them under a half-normal prior that is integrated over
+ * ({@link swapworth.statistics.Combination}): that they agree is no evidence as far as they share their data. Swaps that were seen of the
+ * same body and running gear then move the result of all of them ({@link swapworth.statistics.Draws#given}), so that many of them outweigh
+ * the approaches. How the one car departs from others of its description is added last, once.
  * Offers for the car itself weigh the draws; the draws are then moved, rank by rank, to the law that results, so that each is as likely as
  * the next and still belongs to its state of the market.
  *
@@ -39,68 +31,23 @@ import swapworth.table.Table;
  */
 public final class SwapValue implements SwapAnswer {
     private final Situation situation;
-    private final Options options;
+    private final SwapOptions options;
     private final Approaches approaches;
-    private final Combination combination;
-    /** What the approaches together say, and that with the swaps of this body and running gear that were seen. */
-    private final double[] together;
-    private final double[] reconciled;
-    private final double[] departure;
-    private final double[] weights;
+    private final Reconciled reconciled;
     private final double[] level;
     private final double[] price;
-    private final AssumedShare held;
     private final double[] sortedPrice;
     private final double[] sortedLevel;
 
-    private SwapValue(Situation situation, Options options, Approaches approaches) {
+    SwapValue(Situation situation, SwapOptions options, Approaches approaches) {
         this.situation = situation;
         this.options = options;
         this.approaches = approaches;
-        double[][] logs = approaches.logs.values().toArray(double[][]::new);
-        this.combination = combined(logs);
-        this.together = combination.draws(logs, situation.seedOfPair("between approaches"));
-        this.reconciled = approaches.alike.given(together, together);
-        this.departure = approaches.alike.scattered(situation.departure);
-        double[] one = Situation.sum(reconciled, departure);
-        this.weights = new Learning(situation).weights(one, options.offers);
-        boolean learned = !options.offers.isEmpty();
-        double[] levelLog = learned ? Draws.moved(reconciled, weights) : reconciled;
-        double[] priceLog = learned ? Draws.moved(one, weights) : one;
-        this.level = Situation.map(levelLog, StrictMath::exp);
-        this.price = Situation.map(priceLog, StrictMath::exp);
+        this.reconciled = new Reconciled(situation, approaches, options.weights(), options.offers());
+        this.level = reconciled.level();
+        this.price = reconciled.price();
         this.sortedLevel = Arrays.stream(level).sorted().toArray();
         this.sortedPrice = Arrays.stream(price).sorted().toArray();
-        this.held = held(logs);
-    }
-
-    private Combination combined(double[][] logs) {
-        double[] middles = Arrays.stream(logs).mapToDouble(Draws::mean).toArray();
-        double scale = situation.assumption("swap_approach_spread").middle();
-        return options.weights.isEmpty() ? Combination.of(middles, Draws.covariance(logs), scale)
-                : Combination.weighted(middles, Draws.covariance(logs), scale, approaches.logs.keySet().stream()
-                        .mapToDouble(k -> options.weights.getOrDefault(k, 0.0)).toArray());
-    }
-
-    /** The approaches put together after prices of cars of one description, each as expected with a departure of its own. */
-    Combination togetherGiven(double[] log, List<double[]> departures) {
-        double[][] errors = departures.toArray(double[][]::new);
-        double[][] predicted = departures.stream().map(d -> log).toArray(double[][]::new);
-        double[] expected = departures.stream().mapToDouble(d -> Draws.mean(log) + Draws.mean(d)).toArray();
-        return combined(approaches.logs.values().stream().map(a -> Draws.given(a, predicted, errors, expected)).toArray(double[][]::new));
-    }
-
-    private AssumedShare held(double[][] logs) {
-        double[] weight = combination.weights();
-        double[] apart = together.clone();
-        for (int a = 0; a < weight.length; a++) {
-            for (int i = 0; i < apart.length; i++) {
-                apart[i] -= weight[a] * logs[a][i];
-            }
-        }
-        Map<String, double[]> sources = new LinkedHashMap<>(situation.sources());
-        sources.put("swap_approach_spread", apart);
-        return AssumedShare.of(reconciled, sources, situation, approaches.market, approaches.ofAlike);
     }
 
     /**
@@ -119,200 +66,8 @@ public final class SwapValue implements SwapAnswer {
      *
      * @return nothing seen beside the listings, private asking, the last day seen, weights by covariance, 4,000 draws, seed 1
      */
-    public static Options options() {
-        return new Options();
-    }
-
-    /** How a finished swap is to be valued, and what is known beside the listings; immutable. */
-    public static final class Options {
-        private static final int DRAWS = 4000;
-        private static final int FEWEST_DRAWS = 100;
-        private static final long SEED = 1;
-
-        private LevelOfTrade level = LevelOfTrade.PRIVATE_ASKING;
-        private Optional<LocalDate> on = Optional.empty();
-        private Optional<CarFacts> factory = Optional.empty();
-        private List<SeenSwap> seen = List.of();
-        private List<OwnOffer> offers = List.of();
-        private Map<Approach.Kind, Double> weights = Map.of();
-        private String reason = "";
-        private Optional<Assumptions> assumptions = Optional.empty();
-        private Optional<ValueDraws> draws = Optional.empty();
-
-        private Options() {
-        }
-
-        private Options copy() {
-            Options copy = new Options();
-            copy.level = level;
-            copy.on = on;
-            copy.factory = factory;
-            copy.seen = seen;
-            copy.offers = offers;
-            copy.weights = weights;
-            copy.reason = reason;
-            copy.assumptions = assumptions;
-            copy.draws = draws;
-            return copy;
-        }
-
-        /**
-         * At another level of trade.
-         *
-         * @param other the level
-         * @return a copy
-         */
-        public Options with(LevelOfTrade other) {
-            Options copy = copy();
-            copy.level = requireNonNull(other, "level");
-            return copy;
-        }
-
-        /**
-         * On another day.
-         *
-         * @param day the day
-         * @return a copy
-         */
-        public Options on(LocalDate day) {
-            Options copy = copy();
-            copy.on = Optional.of(requireNonNull(day, "day"));
-            return copy;
-        }
-
-        /**
-         * With a factory equivalent: the car that the maker sold with such running gear. Its year, distances, title and condition are
-         * taken from the finished car.
-         *
-         * @param facts its line, and trim, body and running gear where the line has several
-         * @return a copy
-         */
-        public Options withFactoryEquivalent(CarFacts facts) {
-            Options copy = copy();
-            copy.factory = Optional.of(requireNonNull(facts, "facts"));
-            return copy;
-        }
-
-        /**
-         * With swaps of other people that were seen. Each counts once, for its prices share its own luck: rows of one name and line are
-         * one swap where their model years differ by no more than one or are not stated, and its sale counts, else its last price.
-         *
-         * @param swaps the swaps, in any order
-         * @return a copy
-         */
-        public Options withSeen(List<SeenSwap> swaps) {
-            requireNonNull(swaps, "swaps");
-            Options copy = copy();
-            copy.seen = SeenSwap.once(swaps);
-            return copy;
-        }
-
-        /**
-         * With what happened when the car itself was on offer.
-         *
-         * @param happened offers, times without a taker, a sale, in any order
-         * @return a copy
-         */
-        public Options withOffers(List<OwnOffer> happened) {
-            requireNonNull(happened, "happened");
-            Options copy = copy();
-            copy.offers = List.copyOf(happened);
-            return copy;
-        }
-
-        /**
-         * With weights of the approaches by the user's own reasons in place of those by covariance. Approaches without a weight get
-         * none.
-         *
-         * @param byApproach weights of at least 0, one of them above
-         * @param because the reason, which stands beside the result
-         * @return a copy
-         * @throws IllegalArgumentException if no weight is above 0, or one is below 0 or no finite number
-         */
-        public Options weighted(Map<Approach.Kind, Double> byApproach, String because) {
-            requireNonNull(byApproach, "byApproach");
-            if (!byApproach.values().stream().allMatch(w -> w >= 0 && Double.isFinite(w))
-                    || byApproach.values().stream().noneMatch(w -> w > 0)) {
-                throw new IllegalArgumentException("weights must be at least 0, and one of them above: " + byApproach);
-            }
-            Options copy = copy();
-            copy.weights = Map.copyOf(byApproach);
-            copy.reason = requireNonNull(because, "because");
-            return copy;
-        }
-
-        /**
-         * With other assumptions on swaps than those that the model was fitted with.
-         *
-         * @param other the assumptions
-         * @return a copy
-         */
-        public Options assuming(Assumptions other) {
-            Options copy = copy();
-            copy.assumptions = Optional.of(requireNonNull(other, "other"));
-            return copy;
-        }
-
-        /**
-         * On draws of the model that are used elsewhere too, so that draw i is one state of the market for all.
-         *
-         * @param joint draws of the model that will be asked, at least 100 of them; where swaps of many other pairs are seen, a value is
-         *     refused with {@code IllegalArgumentException} unless there are ten for each thing that those tell
-         * @return a copy
-         * @throws IllegalArgumentException if there are fewer: their range would say nothing
-         */
-        public Options with(ValueDraws joint) {
-            if (requireNonNull(joint, "joint").count() < FEWEST_DRAWS) {
-                throw new IllegalArgumentException(joint.count() + " draws are too few for the range of a value; at least " + FEWEST_DRAWS);
-            }
-            Options copy = copy();
-            copy.draws = Optional.of(joint);
-            return copy;
-        }
-
-        LevelOfTrade level() {
-            return level;
-        }
-
-        Optional<LocalDate> on() {
-            return on;
-        }
-
-        Optional<CarFacts> factory() {
-            return factory;
-        }
-
-        Assumptions assumptions(PriceModel model) {
-            return assumptions.orElseGet(model::assumptions);
-        }
-
-        long seed() {
-            return SEED;
-        }
-
-        ValueDraws draws(PriceModel model) {
-            ValueDraws taken = draws.orElseGet(() -> model.draws(DRAWS, SEED));
-            if (!model.drew(taken)) {
-                throw new IllegalArgumentException("these draws are of another model");
-            }
-            return taken;
-        }
-
-        /**
-         * Values a finished swap.
-         *
-         * @param car the car
-         * @param model the price model of all listings
-         * @return a value, or why there is none
-         * @throws IllegalArgumentException if the draws that it is to stand on are of another model, or too few for the swaps seen
-         */
-        public SwapAnswer value(FinishedCar car, PriceModel model) {
-            Situation situation = new Situation(car, model, this);
-            Approaches approaches = new Approaches(situation, seen);
-            double weight = weights.isEmpty() ? 1 : approaches.logs.keySet().stream().mapToDouble(k -> weights.getOrDefault(k, 0.0)).sum();
-            return approaches.logs.isEmpty() || !(weight > 0) ? new NoSwapValue(car, approaches.all, Missing.rows(situation, approaches))
-                    : new SwapValue(situation, this, approaches);
-        }
+    public static SwapOptions options() {
+        return new SwapOptions();
     }
 
     /**
@@ -413,7 +168,7 @@ public final class SwapValue implements SwapAnswer {
      */
     public Optional<double[]> togetherDraws() {
         return approaches.alike.count() == 0 ? Optional.empty()
-                : Optional.of(money(Situation.sum(together, situation.departure)));
+                : Optional.of(money(Situation.sum(reconciled.together(), situation.departure)));
     }
 
     /**
@@ -461,7 +216,7 @@ public final class SwapValue implements SwapAnswer {
      * @return between 0 and 1
      */
     public double priorShare() {
-        return held.share();
+        return reconciled.held().share();
     }
 
     /**
@@ -470,9 +225,7 @@ public final class SwapValue implements SwapAnswer {
      * @return its name and its part
      */
     public HeldBy largestAssumption() {
-        HeldBy largest = held.largest();
-        return approaches.logs.size() > 1 || !largest.assumption().equals(situation.assumption("swap_approach_spread").words()) ? largest
-                : new HeldBy("how far one approach alone may be off", largest.share());
+        return reconciled.largestAssumption();
     }
 
     /**
@@ -481,13 +234,7 @@ public final class SwapValue implements SwapAnswer {
      * @return weights that add up to 1, of the approaches that can tell
      */
     public Map<Approach.Kind, Double> weights() {
-        Map<Approach.Kind, Double> byKind = new EnumMap<>(Approach.Kind.class);
-        double[] w = combination.weights();
-        int a = 0;
-        for (Approach.Kind kind : approaches.logs.keySet()) {
-            byKind.put(kind, w[a++]);
-        }
-        return byKind;
+        return reconciled.weights();
     }
 
     /**
@@ -496,7 +243,7 @@ public final class SwapValue implements SwapAnswer {
      * @return between 1 and the number of draws
      */
     public double drawsLeft() {
-        return Draws.worth(weights);
+        return reconciled.drawsLeft();
     }
 
     /**
@@ -547,7 +294,7 @@ public final class SwapValue implements SwapAnswer {
      * @return in the base currency; empty where none was refused
      */
     public Optional<Double> ownersValueAbove() {
-        return options.offers.stream().filter(o -> o.kind() == OwnOffer.Kind.OFFER_REFUSED).map(OwnOffer::amount)
+        return options.offers().stream().filter(o -> o.kind() == OwnOffer.Kind.OFFER_REFUSED).map(OwnOffer::amount)
                 .max(Comparator.naturalOrder());
     }
 
@@ -665,7 +412,7 @@ public final class SwapValue implements SwapAnswer {
      * @return the last where there are several; empty where none is told
      */
     public Optional<OwnOffer> sale() {
-        return options.offers.stream().filter(offer -> offer.kind() == OwnOffer.Kind.SOLD).max(OwnOffer.ORDER);
+        return options.offers().stream().filter(offer -> offer.kind() == OwnOffer.Kind.SOLD).max(OwnOffer.ORDER);
     }
 
     /**
@@ -695,33 +442,16 @@ public final class SwapValue implements SwapAnswer {
         return approaches;
     }
 
-    AssumedShare assumed() {
-        return held;
-    }
-
-    Combination combination() {
-        return combination;
-    }
-
-    /** How this one car departs from the middle price, as widely as swaps like it were seen to scatter. */
-    double[] departure() {
-        return departure.clone();
-    }
-
-    double[] together() {
-        return together.clone();
-    }
-
-    double[] reconciled() {
-        return reconciled.clone();
+    Reconciled reconciled() {
+        return reconciled;
     }
 
     List<OwnOffer> offers() {
-        return options.offers;
+        return options.offers();
     }
 
     String reason() {
-        return options.reason;
+        return options.reason();
     }
 
     /** The value with its range and what it stands by. */

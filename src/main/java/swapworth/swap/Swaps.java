@@ -105,7 +105,7 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
                 .forEach(car -> strangeGearLine(car, model).ifPresent(problems::add));
         List<RowProblem> rejected = new ArrayList<>();
         List<String> notes = new ArrayList<>();
-        SwapValue.Options options = SwapValue.options();
+        SwapOptions options = SwapValue.options();
         if (on.isPresent()) {
             options = options.on(on.get());
         }

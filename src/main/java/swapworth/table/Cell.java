@@ -81,6 +81,16 @@ public record Cell(String shown, String exact, Kind kind, String link) {
     }
 
     /**
+     * An exact amount, shown with thousands separators and all decimals that it has.
+     *
+     * @param amount the amount
+     * @return the cell
+     */
+    public static Cell amount(BigDecimal amount) {
+        return new Cell(format(amount.doubleValue(), Math.max(0, amount.scale())), amount.toPlainString(), Kind.NUMBER, "");
+    }
+
+    /**
      * A number with its sign always shown.
      *
      * @param value the number; one that is not finite gives {@link #BLANK}

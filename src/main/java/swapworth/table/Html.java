@@ -2,12 +2,29 @@ package swapworth.table;
 
 /** Escapes text for HTML. */
 public final class Html {
+    private static final char DELETE = 0x7f;
 
     private Html() {
     }
 
     private static boolean isPlain(char c) {
-        return c > '>' && c != 0x7f || c >= ' ' && c != '&' && c != '<' && c != '>' && c != '"' && c != '\'';
+        return c > '>' && c != DELETE || c >= ' ' && c != '&' && c != '<' && c != '>' && c != '"' && c != '\'';
+    }
+
+    private static boolean isKept(char c) {
+        return c >= ' ' && c != DELETE || c == '\t' || c == '\n';
+    }
+
+    /**
+     * Text without control characters other than tab and line feed, which are all that a page holds.
+     *
+     * @param text any text, a stranger's included
+     * @return the text, markup as it is
+     */
+    public static String withoutControls(String text) {
+        StringBuilder clean = new StringBuilder(text.length());
+        text.chars().filter(c -> isKept((char) c)).forEach(c -> clean.append((char) c));
+        return clean.toString();
     }
 
     /**
@@ -35,7 +52,7 @@ public final class Html {
                 case '"' -> out.append("&quot;");
                 case '\'' -> out.append("&#39;");
                 default -> {
-                    if (c >= ' ' && c != 0x7f || c == '\t' || c == '\n') {
+                    if (isKept(c)) {
                         out.append(c);
                     }
                 }

@@ -4,11 +4,20 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import swapworth.chart.AmountCharts.Step;
 import swapworth.chart.AmountCharts.Swing;
+import swapworth.project.Forecast;
 import swapworth.project.Ledger;
+import swapworth.project.LedgerSums;
+import swapworth.table.Cell;
 import swapworth.table.Table;
 
 /** Charts of amounts: what stands in their tables and words is what was put in. */
@@ -26,13 +35,28 @@ class AmountChartsTest {
     }
 
     @Test
-    void the_money_waterfall_ends_at_what_the_ledger_costs() {
-        Ledger ledger = Ledger.read(java.nio.file.Path.of("sample-listings", "ledger.csv"));
-        Table data = ProjectCharts.moneyWaterfall(ledger).data();
-        assertTrue(data.rows().stream().anyMatch(row -> row.get(0).shown().equals("paid and still to be paid")), data.csv());
-        double end = Double.parseDouble(data.rows().get(data.rows().size() - 1).get(2).exact());
-        double cost = ledger.sums().total().atCompletion().subtract(ledger.sums().keptAtCompletion()).doubleValue();
-        assertEquals(cost, end, 0.005);
+    void the_money_waterfall_ends_at_the_forecast_that_the_table_shows() {
+        Forecast forecast = Forecast.of(Ledger.read(Path.of("sample-listings", "ledger.csv")));
+        Map<String, String> figures = forecast.figures().rows().stream().collect(Collectors.toMap(r -> r.get(0).shown(),
+                r -> r.get(1).shown()));
+        Chart chart = ProjectCharts.moneyWaterfall(forecast);
+        List<List<Cell>> rows = chart.data().rows();
+        assertEquals("forecast, its median " + figures.get("less tools kept: what the undertaking costs") + ".",
+                chart.alt().substring(chart.alt().lastIndexOf("forecast, its")));
+        assertTrue(rows.stream().anyMatch(row -> row.get(0).shown().equals("paid and still to be paid")), chart.data().csv());
+        LedgerSums sums = forecast.ledger().sums();
+        double likely = sums.total().atCompletion().subtract(sums.keptAtCompletion()).doubleValue();
+        assertEquals("by likely amounts", rows.get(rows.size() - 3).get(0).shown());
+        assertEquals(likely, Double.parseDouble(rows.get(rows.size() - 3).get(2).exact()), 0.005);
+        assertEquals("reserve and overrun", rows.get(rows.size() - 2).get(0).shown());
+    }
+
+    @Test
+    void a_money_waterfall_without_estimates_ends_at_what_it_costs(@TempDir Path folder) throws IOException {
+        Path file = Files.writeString(folder.resolve("ledger.csv"), "date,amount,note\n2026-03-04,80,pump\n2026-04-04,20,belt\n");
+        Chart chart = ProjectCharts.moneyWaterfall(Forecast.of(Ledger.read(file)));
+        assertTrue(chart.alt().endsWith("; what it costs 100."), chart.alt());
+        assertFalse(chart.alt().contains("forecast, its median"), chart.alt());
     }
 
     @Test

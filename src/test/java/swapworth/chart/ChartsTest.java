@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.StringReader;
+import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -19,6 +20,7 @@ import org.junit.jupiter.api.Test;
 import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
 import org.xml.sax.InputSource;
+import swapworth.table.Cell;
 
 class ChartsTest {
 
@@ -186,21 +188,51 @@ class ChartsTest {
         assertTrue(texts(chart).stream().anyMatch(text -> text.startsWith("<script>alert(1)</script>")));
     }
 
+    /** The lines in which the names of rows stand, at most so many characters each. */
+    private static List<String> rowLines(Chart chart) {
+        Matcher lines = Pattern.compile("class=\"end\">([^<]*)<").matcher(chart.svg());
+        List<String> all = new ArrayList<>();
+        while (lines.find()) {
+            assertTrue(lines.group(1).length() <= 33, lines.group(1));
+            all.add(lines.group(1));
+        }
+        return all;
+    }
+
     @Test
-    void long_names_are_cut_to_their_room() {
+    void long_names_of_rows_take_as_many_lines_as_they_need() {
         String name = "a term whose name goes on and on and on and does not come to an end before the paper does, nor after";
-        List<String> texts = texts(Charts.ranges("r", "x", List.of(new RangeRow(name, 1, 0, 2, -1, 3)), OptionalDouble.empty()));
-        String shown = texts.stream().filter(text -> text.startsWith("a term")).findFirst().orElseThrow();
-        assertTrue(shown.length() < 36 && shown.contains("…") && shown.endsWith("nor after"), shown);
+        Chart one = Charts.ranges("r", "x", List.of(new RangeRow("short", 1, 0, 2, -1, 3)), OptionalDouble.empty());
+        Chart both = Charts.ranges("r", "x", List.of(new RangeRow("short", 1, 0, 2, -1, 3), new RangeRow(name, 1, 0, 2, -1, 3)),
+                OptionalDouble.empty());
+        assertTrue(String.join(" ", rowLines(both)).startsWith("short " + name), rowLines(both).toString());
+        assertEquals(height(one) + 2 * (4 * 20 + 10) - 30, height(both));
+    }
+
+    private static double height(Chart chart) {
+        return Double.parseDouble(parsed(chart.svg()).getAttribute("viewBox").split(" ")[3]);
     }
 
     @Test
     void a_figure_beside_the_name_of_a_row_is_never_cut() {
-        String name = "a step whose name goes on and on and on and does not come to an end before the paper does";
-        List<String> texts = texts(AmountCharts.waterfall("w", "amount, JPY", List.of(AmountCharts.Step.change(name, 2_910_000),
-                AmountCharts.Step.level("a level whose name is as long as that of the step and longer than the paper"))));
-        assertTrue(texts.stream().anyMatch(t -> t.startsWith("a step") && t.endsWith("  +2,910,000")), texts.toString());
-        assertTrue(texts.stream().anyMatch(t -> t.startsWith("a level") && t.endsWith("  2,910,000")), texts.toString());
+        String name = "a step whose name goes on and on";
+        List<String> lines = rowLines(AmountCharts.waterfall("w", "amount, JPY", List.of(AmountCharts.Step.change(name, 2_910_000),
+                AmountCharts.Step.level("a level of words that go on and on, and of some more"))));
+        assertEquals(List.of(name, "+2,910,000", "a level of words that go on and", "on, and of some more  2,910,000"),
+                lines.subList(0, 4));
+    }
+
+    @Test
+    void rows_whose_names_take_more_lines_than_fit_are_told_apart_by_their_number() {
+        String end = " and on".repeat(20);
+        List<String> lines = rowLines(Charts.ranges("r", "x", List.of(
+                new RangeRow("a note that goes on" + end + " once" + end, 1, 0, 2, -1, 3),
+                new RangeRow("a note that goes on" + end + " twice" + end, 1, 0, 2, -1, 3)), OptionalDouble.empty()));
+        assertTrue(lines.stream().anyMatch(line -> line.startsWith("1. a note that goes on")), lines.toString());
+        assertTrue(lines.stream().anyMatch(line -> line.startsWith("2. a note that goes on")), lines.toString());
+        assertTrue(lines.stream().filter(line -> line.contains("…")).count() == 2, lines.toString());
+        assertTrue(rowLines(Charts.ranges("r", "x", List.of(new RangeRow("\uD83D\uDE97".repeat(200), 1, 0, 2, -1, 3)),
+                OptionalDouble.empty())).stream().allMatch(line -> StandardCharsets.UTF_8.newEncoder().canEncode(line)));
     }
 
     @Test
@@ -249,12 +281,25 @@ class ChartsTest {
 
     @Test
     void lines_differ_in_stroke_and_not_in_hue_alone() {
-        String svg = Charts.steps("s", "x", "y", List.of(Points.of("a", new double[] {0, 1}, new double[] {1, 2}),
-                Points.of("b", new double[] {0, 1}, new double[] {2, 1}), Points.of("c", new double[] {0, 1}, new double[] {3, 1}),
-                Points.of("d", new double[] {0, 1}, new double[] {4, 1}))).svg();
+        String svg = Charts.steps("s", "x", "y", List.of(line("a", 1), line("b", 2), line("c", 3), line("d", 4))).svg();
         for (String stroke : List.of("h1 line\"", "h2 line long\"", "h3 line short\"", "h4 line mixed\"")) {
             assertTrue(svg.contains(stroke), stroke);
         }
+    }
+
+    private static Curve line(String name, double height) {
+        return new Curve(name, "", new double[] {0, 1}, new double[] {height, height}, new double[] {Double.NaN, Double.NaN},
+                new double[] {Double.NaN, Double.NaN});
+    }
+
+    @Test
+    void a_line_of_steps_stands_within_its_band_as_far_as_that_is_known() {
+        Chart chart = Charts.steps("Left", "days", "left, %", List.of(new Curve("all", "95 % range", new double[] {0, 2, 5},
+                new double[] {100, 50, 0}, new double[] {100, 10, Double.NaN}, new double[] {100, 80, Double.NaN})));
+        assertTrue(chart.svg().contains("h1 faint") && texts(chart).contains("95 % range"), chart.svg());
+        assertEquals(List.of("all", "2", "50", "10", "80"), chart.data().rows().get(1).stream().map(Cell::exact).toList());
+        assertTrue(chart.alt().endsWith("all, at last 0 at 5."), chart.alt());
+        assertFalse(Charts.steps("Left", "days", "left, %", List.of(line("all", 1))).svg().contains("h1 faint"));
     }
 
     @Test

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -18,6 +19,7 @@ import swapworth.assumptions.Assumptions;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
 import swapworth.listing.Facts;
+import swapworth.listing.LevelOfTrade;
 
 /** Ranges of cars whose prices scatter more than those of others: of a line that does, and of cars that leave open what counts. */
 class ScatterTest {
@@ -39,6 +41,18 @@ class ScatterTest {
                     + scatter[line] * random.nextGaussian();
             return TestCars.car(number, facts.build(), Math.exp(log));
         }
+    }
+
+    // A car of neither age nor mileage that is two years older than taken has also run two years' distance more.
+    @Test
+    void age_and_mileage_of_a_car_that_states_neither_are_off_together() {
+        Scatter scatter = Scatter.assumed(Assumptions.defaults(), List.of(), List.of());
+        Subject car = Subject.of(CarFacts.of("Line").build(), LevelOfTrade.PRIVATE_ASKING, LocalDate.of(2026, 6, 1));
+        double years = scatter.open(car, new Measures.Measured(8, 88_000, 2, 0, List.of()));
+        double miles = scatter.open(car, new Measures.Measured(8, 88_000, 0, 22_000, List.of()));
+        double both = scatter.open(car, new Measures.Measured(8, 88_000, 2, 22_000, List.of()));
+        assertEquals(Math.sqrt(years) + Math.sqrt(miles), Math.sqrt(both), 1e-12);
+        assertTrue(years > 0 && miles > 0);
     }
 
     /** The shares of fresh cars that their 80 and 95 per cent ranges held, of those that stand out and of the others. */

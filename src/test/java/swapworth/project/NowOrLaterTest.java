@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
 import swapworth.statistics.UncertainSum;
 
 /** Now or later against sums by hand. */
@@ -69,5 +70,23 @@ class NowOrLaterTest {
     void legs_of_different_lengths_are_refused() {
         assertThrows(IllegalArgumentException.class, () -> NowOrLater.of("USD", List.of(leg("car", 1, 1, 1)), leg("exit", 1, 1),
                 List.of()));
+    }
+
+    private static void refused(String words, Executable made) {
+        assertEquals(words, assertThrows(IllegalArgumentException.class, made).getMessage());
+    }
+
+    @Test
+    void unequal_numbers_of_draws_are_refused_where_they_are_given() {
+        double[] few = new double[3];
+        refused("the factors of 'car' after 2 months: 3 draws beside 5000; draw i of all must be one state of the market",
+                () -> new NowOrLater.Leg("car", all(1), List.of(all(1), few)));
+        NowOrLater.Leg exit = leg("exit", 1, 1);
+        refused("'car' beside 'exit': 3 draws beside 5000; draw i of all must be one state of the market",
+                () -> NowOrLater.of("USD", List.of(new NowOrLater.Leg("car", few, List.of(few))), exit, List.of()));
+        refused("the net purchase cost now: 3 draws beside 5000; draw i of all must be one state of the market",
+                () -> new NowOrLater("USD", few, all(1), List.of(), List.of(), List.of()));
+        refused("the exit value after 1 month: 3 draws beside 5000; draw i of all must be one state of the market",
+                () -> new NowOrLater("USD", all(1), all(1), List.of(all(1)), List.of(few), List.of()));
     }
 }

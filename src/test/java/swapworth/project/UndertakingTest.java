@@ -36,6 +36,7 @@ import swapworth.project.Gates.Answer;
 import swapworth.reading.Conventions;
 import swapworth.reading.FolderSettings;
 import swapworth.reading.UnusableFileException;
+import swapworth.statistics.Quantiles;
 import swapworth.table.Table;
 
 /** The whole undertaking of a folder: what its files allow, and what it says of those that are missing. */
@@ -99,7 +100,7 @@ class UndertakingTest {
         double[] sold = all.finished().get().soldDraws();
         assertEquals(LevelOfTrade.PRIVATE_ASKING, all.finished().get().level());
         assertArrayEquals(sold, all.equity().get().value());
-        double step = Math.log(DrawFigures.median(asked) / DrawFigures.median(sold));
+        double step = Math.log(Quantiles.median(asked) / Quantiles.median(sold));
         assertEquals(0.058, step, 0.04, "what private people ask above what they get in the sample's world, log points");
     }
 
@@ -149,7 +150,7 @@ class UndertakingTest {
         WalkAway walk = Undertaking.of(SAMPLE).walkAway().orElseThrow();
         for (WalkAway.Price price : walk.prices()) {
             HighestBid bid = assertInstanceOf(HighestBid.class, price.walkAway(), price.car());
-            double most = DrawFigures.median(price.most());
+            double most = Quantiles.median(price.most());
             assertTrue(bid.landed().doubleValue() <= most + 0.01 && bid.nextLanded().doubleValue() > most - 0.01, price.car());
         }
         assertEquals(4, walk.prices().size());
@@ -229,7 +230,7 @@ class UndertakingTest {
         assertEquals(List.of(), all.narrowing(), "nothing of it is unsure");
         assertEquals("the finished car is sold: there is nothing left to finish or to stop",
                 all.answers().finishOrStop().match(told -> "told", swapworth.market.CannotTell::reason));
-        assertTrue(DrawFigures.median(all.redoCost().orElseThrow().cash()) > 11_000, "12,000 a few months ago");
+        assertTrue(Quantiles.median(all.redoCost().orElseThrow().cash()) > 11_000, "12,000 a few months ago");
         assertTrue(all.redoCost().get().upperEnd().isEmpty());
         assertEquals(1, all.redoCost().get().evidence().size());
         String redo = all.redoCost().get().tables().stream().map(Table::text).collect(Collectors.joining()).replaceAll("\\s+", " ");
@@ -314,7 +315,7 @@ class UndertakingTest {
     }
 
     private static double brings(FinishOrStop choice, String exit) {
-        return choice.exits().stream().filter(e -> e.name().startsWith(exit)).mapToDouble(e -> DrawFigures.median(e.brings())).findFirst()
+        return choice.exits().stream().filter(e -> e.name().startsWith(exit)).mapToDouble(e -> Quantiles.median(e.brings())).findFirst()
                 .orElseThrow();
     }
 
@@ -363,13 +364,13 @@ class UndertakingTest {
                 .match(value -> value.median(), none -> Double.NaN);
         rows[1] = rows[1] + "estimate";
         double[] without = withLedger(rows).finishOrStop().orElseThrow().exits().get(0).brings();
-        assertEquals(worth, DrawFigures.median(DrawFigures.minus(whole.brings(), without)), 0.03 * worth, "its seats are still in it");
+        assertEquals(worth, Quantiles.median(DrawFigures.minus(whole.brings(), without)), 0.03 * worth, "its seats are still in it");
         assertTrue(whole.name().endsWith("its own gear in it; donor sold as it lies"), whole.name());
         rows[1] = rows[1].replace("estimate", "");
         rows[2] = rows[2].replace("estimate", "");
         FinishOrStop.Exit begun = withLedger(rows).finishOrStop().orElseThrow().exits().get(0);
         assertTrue(begun.name().endsWith("; the donor's gear not counted"), begun.name());
-        assertTrue(DrawFigures.median(begun.brings()) < DrawFigures.median(whole.brings()) - 1_000, "the money for the seats is in hand");
+        assertTrue(Quantiles.median(begun.brings()) < Quantiles.median(whole.brings()) - 1_000, "the money for the seats is in hand");
     }
 
     @Test
@@ -397,7 +398,7 @@ class UndertakingTest {
         // a tenth of the bid of 5,300 for the hit; tax is not on private sales
         assertEquals(530, tenth.purchaseNow()[0] - bare.purchaseNow()[0], 1e-9);
         double[] then = DrawFigures.minus(tenth.purchase().get(11), bare.purchase().get(11));
-        assertTrue(DrawFigures.median(then) < 0.97 * 530, "what is paid by the percent falls with the bid: " + DrawFigures.median(then));
+        assertTrue(Quantiles.median(then) < 0.97 * 530, "what is paid by the percent falls with the bid: " + Quantiles.median(then));
     }
 
     @Test
@@ -438,8 +439,8 @@ class UndertakingTest {
         Files.write(folder.resolve("ledger.csv"), rows.stream().filter(line -> !line.contains("price agreed")).toList());
         FinishOrStop without = Undertaking.of(folder).finishOrStop().orElseThrow();
         for (int exit = 0; exit < agreed.exits().size(); exit++) {
-            assertEquals(DrawFigures.median(without.gain(without.exits().get(exit))),
-                    DrawFigures.median(agreed.gain(agreed.exits().get(exit))), 60,
+            assertEquals(Quantiles.median(without.gain(without.exits().get(exit))),
+                    Quantiles.median(agreed.gain(agreed.exits().get(exit))), 60,
                     "1,700 stand on both sides; other draws are the same but for their order");
         }
         assertTrue(agreed.exits().get(0).how().endsWith("less 1,700 that is agreed and still to be paid, which is owed either way"),

@@ -59,8 +59,8 @@ class SwapCoverageTest {
             PriceModel plain = PriceModel.fit(world.cars());
             for (int[] pair : world.unseen()) {
                 SwapWorld.Swap swap = world.swap(pair[0], pair[1], between);
-                SwapValue.Options options = SwapValue.options().assuming(swap.assumptions());
-                SwapValue.Options named = swap.factory().isEmpty() ? options : options.withFactoryEquivalent(swap.factory().get(0));
+                SwapOptions options = SwapValue.options().assuming(swap.assumptions());
+                SwapOptions named = swap.factory().isEmpty() ? options : options.withFactoryEquivalent(swap.factory().get(0));
                 held.count(Math.exp(swap.logPrice()), named.value(swap.car(), plain));
             }
         }
@@ -117,8 +117,8 @@ class SwapCoverageTest {
             n++;
             held80 += value.level(0.80).holds(Math.exp(truth)) ? 1 : 0;
             held95 += value.level(0.95).holds(Math.exp(truth)) ? 1 : 0;
-            double off = truth - Draws.mean(without.reconciled());
-            double left = truth - Draws.mean(value.reconciled());
+            double off = truth - Draws.mean(without.reconciled().draws());
+            double left = truth - Draws.mean(value.reconciled().draws());
             squares += left * left;
             far += off * off;
             back += off * left;
@@ -152,12 +152,12 @@ class SwapCoverageTest {
             double between = scale * Math.abs(spreads.nextGaussian());
             SwapWorld world = SwapWorld.drawnWithSlopes(size, 9000 + w, pairScale * Math.abs(spreads.nextGaussian()));
             PriceModel plain = PriceModel.fit(world.cars());
-            SwapValue.Options drawn = SwapValue.options().with(LevelOfTrade.PRIVATE_SOLD).with(plain.draws(4000, 1));
+            SwapOptions drawn = SwapValue.options().with(LevelOfTrade.PRIVATE_SOLD).with(plain.draws(4000, 1));
             for (int[] pair : world.unseen()) {
                 SwapWorld.Swap swap = world.swap(pair[0], pair[1], between);
                 SwapWorld.Sold sold = world.sold(pair[0], pair[1], swap, sales[sales.length - 1]);
-                SwapValue.Options options = drawn.assuming(swap.assumptions());
-                SwapValue.Options named = swap.factory().isEmpty() ? options : options.withFactoryEquivalent(swap.factory().get(0));
+                SwapOptions options = drawn.assuming(swap.assumptions());
+                SwapOptions named = swap.factory().isEmpty() ? options : options.withFactoryEquivalent(swap.factory().get(0));
                 if (named.value(swap.car(), plain) instanceof SwapValue first) {
                     for (int k = 0; k < sales.length; k++) {
                         found.get(k).count(sold.logLevel(), first, sales[k] == 0 ? first

@@ -25,9 +25,9 @@ class SwapPictureTest {
     private static final CarFacts FACTS = CarFacts.of("Line 00").body("shell 0").runningGear("gear 3").modelYear(2013)
             .mileage(TestCars.miles(70_000)).gearMileage(TestCars.miles(40_000)).build();
     private static final CarFacts FACTORY = SwapWorld.facts(3, 3, 2013, 70_000).build();
-    private static final SwapValue.Options OPTIONS = SwapValue.options().withFactoryEquivalent(FACTORY);
+    private static final SwapOptions OPTIONS = SwapValue.options().withFactoryEquivalent(FACTORY);
 
-    private static SwapValue value(SwapValue.Options options, CarFacts facts) {
+    private static SwapValue value(SwapOptions options, CarFacts facts) {
         return assertInstanceOf(SwapValue.class, options.value(FinishedCar.of("the swap", facts).with(BuiltBy.OWNER), MODEL));
     }
 

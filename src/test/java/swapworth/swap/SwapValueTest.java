@@ -45,7 +45,7 @@ class SwapValueTest {
     private static final FinishedCar CAR = FinishedCar.of("the swap", FACTS).with(BuiltBy.OWNER);
     private static final CarFacts FACTORY = SwapWorld.facts(3, 3, 2013, 70_000).build();
 
-    private static SwapValue value(SwapValue.Options options, FinishedCar car) {
+    private static SwapValue value(SwapOptions options, FinishedCar car) {
         return assertInstanceOf(SwapValue.class, options.value(car, MODEL));
     }
 
@@ -68,10 +68,15 @@ class SwapValueTest {
         assertFalse(value(SwapValue.options(), CAR).disclosure().text().contains("takes off"));
     }
 
+    private static FinishedCar withGearOf(FinishedCar car, String line) {
+        return new FinishedCar(car.name(), car.facts(), Optional.of(line), car.gearYear(), car.builtBy(), car.papers(), car.optionsKept(),
+                car.optionsLost(), car.faults(), car.cost(), car.recipient(), car.donor());
+    }
+
     @Test
     void a_car_that_names_the_line_of_its_gear_is_valued_by_the_gear_of_that_line() {
         FinishedCar unnamed = FinishedCar.of("the swap", FACTS.withoutGear()).with(BuiltBy.OWNER);
-        double named = value(SwapValue.options(), unnamed.withGearOf(FACTORY.vehicle())).median();
+        double named = value(SwapValue.options(), withGearOf(unnamed, FACTORY.vehicle())).median();
         assertTrue(value(SwapValue.options(), CAR).range(0.80).holds(named), Double.toString(named));
         assertTrue(Math.abs(value(SwapValue.options(), unnamed).median() / named - 1) > 0.05);
     }
@@ -164,7 +169,7 @@ class SwapValueTest {
 
     @Test
     void two_approaches_of_one_call_are_equal_and_print_what_they_tell() {
-        SwapValue.Options net = SwapValue.options();
+        SwapOptions net = SwapValue.options();
         Approach.Told one = told(value(net, CAR), Approach.Kind.COST);
         Approach.Told same = told(value(net, CAR), Approach.Kind.COST);
         assertEquals(one, same);
@@ -180,7 +185,7 @@ class SwapValueTest {
     @Test
     void draws_of_another_model_are_refused() {
         PriceModel another = PriceModel.fit(MODEL.cars());
-        SwapValue.Options onAnother = SwapValue.options().with(another.draws(200, 1));
+        SwapOptions onAnother = SwapValue.options().with(another.draws(200, 1));
         assertThrows(IllegalArgumentException.class, () -> onAnother.value(CAR, MODEL));
         assertTrue(another.drew(another.draws(100, 1)) && !MODEL.drew(another.draws(100, 1)));
     }
@@ -221,7 +226,7 @@ class SwapValueTest {
         }
         cars.add(TestCars.car(cars.size(), inLine00(1, FACTS), 9000));
         PriceModel model = PriceModel.fit(cars);
-        SwapValue.Options options = SwapValue.options().withFactoryEquivalent(FACTORY);
+        SwapOptions options = SwapValue.options().withFactoryEquivalent(FACTORY);
         SwapValue most = assertInstanceOf(SwapValue.class, options.value(CAR, model));
         assertEquals(3, most.weights().size(), most.basis());
         assertEquals(Optional.of("gear 1"), most.stock().runningGear());
@@ -242,9 +247,9 @@ class SwapValueTest {
                     .powerKw(SwapWorld.power(1)).mileage(TestCars.miles(70_000 + 9000 * k)).seller(Seller.PRIVATE).build(),
                     7000 + 300 * k));
         }
-        SwapValue.Options options = SwapValue.options();
-        double plain = median(told(value(options, CAR.withGearOf("Line 33")), Approach.Kind.COST).level());
-        double mixed = median(told(assertInstanceOf(SwapValue.class, options.value(CAR.withGearOf("Line 33"), PriceModel.fit(cars))),
+        SwapOptions options = SwapValue.options();
+        double plain = median(told(value(options, withGearOf(CAR, "Line 33")), Approach.Kind.COST).level());
+        double mixed = median(told(assertInstanceOf(SwapValue.class, options.value(withGearOf(CAR, "Line 33"), PriceModel.fit(cars))),
                 Approach.Kind.COST).level());
         assertEquals(1, mixed / plain, 0.05);
     }
@@ -264,7 +269,7 @@ class SwapValueTest {
         String alone = value(SwapValue.options(), CAR).howFound();
         assertTrue(alone.startsWith("no car like this is in the owner's listings")
                 && !alone.contains("the stock car and the car that"), alone);
-        SwapValue.Options seen = SwapValue.options().withFactoryEquivalent(FACTORY).withSeen(List.of(seen(1, 12_500, BuiltBy.OWNER)));
+        SwapOptions seen = SwapValue.options().withFactoryEquivalent(FACTORY).withSeen(List.of(seen(1, 12_500, BuiltBy.OWNER)));
         String three = value(seen, CAR).howFound();
         assertTrue(three.startsWith("The price is put together from") && three.contains("the stock car and the car that the maker sold")
                 && three.contains("1 swap seen that other people made, 0 of them sold, 1 with this body and this running gear"), three);
@@ -473,7 +478,7 @@ class SwapValueTest {
     // By hand: the same swap with each assumption as good as certain in turn, all else as it was.
     @Test
     void no_assumption_is_said_to_hold_more_than_the_variance_falls_by_without_it() {
-        SwapValue.Options options = SwapValue.options().withFactoryEquivalent(FACTORY);
+        SwapOptions options = SwapValue.options().withFactoryEquivalent(FACTORY);
         SwapValue whole = value(options, CAR);
         double before = logVariance(whole);
         for (String name : List.of("swap_position", "swap_work_share", "swap_work_cost", "swap_gear_share", "swap_mileage_share",
@@ -482,10 +487,10 @@ class SwapValueTest {
             boolean scale = name.equals("swap_approach_spread");
             Assumptions certain = with(name, scale ? 0.001 : a.middle(), 0);
             double falls = 1 - logVariance(value(options.assuming(certain), CAR)) / before;
-            double said = whole.assumed().parts().getOrDefault(a.words(), 0.0);
+            double said = whole.reconciled().held().parts().getOrDefault(a.words(), 0.0);
             assertTrue(said <= falls + 0.03, name + " is said to hold " + said + ", without it the variance falls by " + falls);
         }
-        double pairs = whole.assumed().parts().get("how far a body and a running gear depart together");
+        double pairs = whole.reconciled().held().parts().get("how far a body and a running gear depart together");
         PriceModel additive = PriceModel.options().with(with("spread_pairs", 0.001, 0)).fit(WORLD.cars());
         double falls = 1 - logVariance((SwapValue) options.value(CAR, additive)) / before;
         assertTrue(pairs > 0.02 && pairs <= falls + 0.03, pairs + " " + falls);
@@ -495,14 +500,14 @@ class SwapValueTest {
     // The model has no sales: what sold swaps tell of an asking price rests on the step between the two, which is assumed.
     @Test
     void what_swaps_seen_must_be_carried_over_by_is_counted_where_it_is_an_assumption() {
-        SwapValue.Options options = SwapValue.options().withSeen(java.util.stream.IntStream.range(0, 30).mapToObj(k -> new SeenSwap("sold "
+        SwapOptions options = SwapValue.options().withSeen(java.util.stream.IntStream.range(0, 30).mapToObj(k -> new SeenSwap("sold "
                 + k, FACTS, BuiltBy.OWNER, 15_000 + 100 * (k % 7), SeenSwap.Kind.SOLD, LevelOfTrade.PRIVATE_SOLD, PriceIncludes.NEITHER,
                 Optional.of(SwapWorld.DAY), Optional.empty())).toList());
         SwapValue sold = value(options, CAR);
         Assumption step = Assumptions.defaults().get("level_private_sold");
         PriceModel certain = PriceModel.options().with(with(step.name(), step.middle(), 0.001)).fit(WORLD.cars());
         double falls = 1 - logVariance((SwapValue) options.value(CAR, certain)) / logVariance(sold);
-        double said = sold.assumed().parts().get("level of trade: private sold");
+        double said = sold.reconciled().held().parts().get("level of trade: private sold");
         assertTrue(said > 0.05 && said <= falls + 0.03, said + " is said, without it the variance falls by " + falls);
     }
 
@@ -511,19 +516,19 @@ class SwapValueTest {
         SwapCost cost = SwapCost.unstated().withGear(UnsureAmount.stated(5000, 0.3, "stated"));
         Map<Approach.Kind, Double> alone = Map.of(Approach.Kind.COST, 1.0);
         String words = Assumptions.defaults().get("swap_stated_spread").words();
-        assertTrue(value(SwapValue.options().weighted(alone, "a test"), CAR.with(cost)).assumed().parts().get(words) > 0.2);
-        assertEquals(0, value(SwapValue.options().weighted(alone, "a test"), CAR).assumed().parts().get(words));
+        assertTrue(value(SwapValue.options().weighted(alone, "a test"), CAR.with(cost)).reconciled().held().parts().get(words) > 0.2);
+        assertEquals(0, value(SwapValue.options().weighted(alone, "a test"), CAR).reconciled().held().parts().get(words));
     }
 
     @Test
     void what_would_narrow_it_is_what_such_rows_do() {
-        SwapValue.Options options = SwapValue.options().withFactoryEquivalent(FACTORY);
+        SwapOptions options = SwapValue.options().withFactoryEquivalent(FACTORY);
         SwapValue before = value(options, CAR);
         Table narrowing = before.narrowing();
         List<Double> said = narrowing.rows().stream().map(row -> Double.parseDouble(row.get(1).exact())).toList();
         double middle = median(before.levelDraws());
         // They scatter as assumed, so that they teach nothing of the scatter.
-        double spread = Math.exp(Math.sqrt(Draws.covariance(before.departure(), before.departure())));
+        double spread = Math.exp(Math.sqrt(Draws.covariance(before.reconciled().departure(), before.reconciled().departure())));
         List<SeenSwap> seen = List.of(seen(1, middle / spread, BuiltBy.OWNER), seen(2, middle, BuiltBy.OWNER),
                 seen(3, middle * spread, BuiltBy.OWNER));
         assertTrue(narrowing.rows().get(0).get(0).shown().startsWith("swaps like this one"), narrowing.text());
@@ -584,7 +589,7 @@ class SwapValueTest {
     @Test
     void taken_apart_the_shell_brings_what_a_car_without_an_engine_sells_for() {
         SwapCost cost = SwapCost.unstated().withGear(UnsureAmount.stated(3000, 0, "stated"));
-        SwapValue.Options net = SwapValue.options().assuming(with("swap_gear_net", 0.75, 0));
+        SwapOptions net = SwapValue.options().assuming(with("swap_gear_net", 0.75, 0));
         SwapValue value = value(net, CAR.with(cost));
         double[] shell = MODEL.draws(4000, 1).level(Subject.of(value.stock().toBuilder().runs(Runs.NO_ENGINE).build(),
                 LevelOfTrade.PRIVATE_SOLD, SwapWorld.DAY));

@@ -24,6 +24,13 @@ class CellNumberTest {
     }
 
     @Test
+    void an_exact_amount_shows_all_decimals_that_it_has() {
+        assertEquals(new Cell("12,340.50", "12340.50", Cell.Kind.NUMBER, ""), Cell.amount(new BigDecimal("12340.50")));
+        assertEquals("-700", Cell.amount(new BigDecimal("-700")).shown());
+        assertEquals("1,200", Cell.amount(new BigDecimal("12E2")).shown());
+    }
+
+    @Test
     void shown_numbers_are_those_of_javas_own_format() {
         Random random = new Random(3);
         for (int i = 0; i < 100_000; i++) {

@@ -119,6 +119,13 @@ class TableTest {
     }
 
     @Test
+    void a_page_holds_no_control_characters_but_tabs_and_line_feeds_with_or_without_markup() {
+        String stranger = "a\u0007b\u007fc\td\ne<\r";
+        assertEquals("abc\td\ne<", Html.withoutControls(stranger));
+        assertEquals("abc\td\ne&lt;", Html.escape(stranger));
+    }
+
+    @Test
     void text_shows_control_characters_as_spaces() {
         String text = Table.titled("t").columns(Column.words("a")).row(Cell.words("red\u001b[31m\nnext")).build().text();
         assertTrue(text.contains("red [31m next"));
