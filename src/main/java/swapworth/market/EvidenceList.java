@@ -181,7 +181,7 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
             }
         }
 
-        /** Whether a price still stands as it stood: it tells of the market on the day on which it was asked, and not on which it was read. */
+        /** Whether a price still stands as it stood: it tells of the market on the day on which it was asked, not of that of each look. */
         private static boolean isSamePrice(Sighting before, Sighting seen) {
             return before.kind() == seen.kind() && before.amount() == seen.amount() && before.seenOn().isPresent();
         }
