@@ -74,7 +74,7 @@ final class Encoder {
     private final Optional<LocalDate> end;
     private final int undated;
     /**
-     * How much of a step the prices of cars still on offer at the last look stand on: the dear ones stay, so that the longer an ask has
+     * How much of a step the prices of cars still on offer at the last look stand on: the dear ones stay, so that the longer a car has
      * stood the further it stands above the market. Empty where no such price is known.
      */
     private final float[] onOffer;

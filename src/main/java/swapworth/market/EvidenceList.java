@@ -200,7 +200,7 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
             bounds.set(size, Evidence.bound(seen.kind()) == Bound.BELOW);
             onOffer.set(size, Evidence.isOnOffer(seen.kind(), one.outcome()));
             troubled.set(size, one.facts().isTroubled());
-            stock.add(number, Evidence.subject(one.facts(), seen), lastSeen(one));
+            stock.add(number, Evidence.subject(one.facts(), seen), seen(one));
             size++;
         }
 
@@ -275,18 +275,21 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
         return days == Days.KNOWN ? subject : subject.undated();
     }
 
-    /** The day on which the car of a row was last seen. */
-    Optional<LocalDate> lastSeen(int i) {
-        return days == Days.KNOWN ? lastSeen(SeenCar.of(cars, car[i])) : Optional.empty();
+    /** The days on which the car of a row was seen. */
+    Stock.Seen seen(int i) {
+        return days == Days.KNOWN ? seen(SeenCar.of(cars, car[i])) : Stock.Seen.NEVER;
     }
 
-    private static Optional<LocalDate> lastSeen(SeenCar one) {
+    private static Stock.Seen seen(SeenCar one) {
         List<? extends Sighting> sightings = one.sightings();
-        Optional<LocalDate> day = Optional.empty();
-        for (int k = sightings.size() - 1; k >= 0 && day.isEmpty(); k--) {
-            day = sightings.get(k).seenOn();
+        Optional<LocalDate> first = Optional.empty();
+        Optional<LocalDate> last = Optional.empty();
+        for (int k = 0; k < sightings.size(); k++) {
+            Optional<LocalDate> day = sightings.get(k).seenOn();
+            first = first.isEmpty() ? day : first;
+            last = day.isPresent() ? day : last;
         }
-        return day;
+        return new Stock.Seen(first, last);
     }
 
     /** The number of the car of a row. */

@@ -90,7 +90,7 @@ public final class MarketIndex {
         if (encoder.walk().isEmpty()) {
             return new Answer.NotTold<>(new CannotTell(encoder.end().isEmpty() ? "no listing has a date"
                     : "the prices that count (of each car the last ask, on the day from which it stood so, and the sale) are all of one"
-                    + " day, " + encoder.end().get(), 0, dated, "cars seen in several months, with seen_on"));
+                    + " day, " + encoder.end().get(), 0, dated, "listings seen in several months, with seen_on"));
         }
         return new Answer.Told<>(new MarketIndex(cars, assumptions, encoder, posterior, evidence, datesTellNothing,
                 YearMonth.from(encoder.begin().orElseThrow()), Held.AGE, ""));
@@ -411,7 +411,7 @@ public final class MarketIndex {
                     + " them speak");
         }
         sentences.add("Asking prices follow what is paid with a lag, and dear cars stay on offer: " + (encoder.setsOnOfferApart()
-                ? "asks that still stood at the last look are set apart in the model, the further the longer they had stood, by a step that"
+                ? "cars still on offer at the last look are set apart in the model, the further the longer they have stood, by a step that"
                 + " is assumed (still_on_offer) until your rows tell it"
                 : "too few of these were looked for again, or have an outcome, to tell those still on offer from those that are gone"));
         return List.copyOf(sentences);

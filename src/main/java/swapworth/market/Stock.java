@@ -32,7 +32,8 @@ final class Stock {
     private final List<String> lines;
     private final int[] line;
     private final int[] day;
-    /** The day on which the car of a row was last seen. */
+    /** The days on which the car of a row was first and last seen. */
+    private final int[] firstSeen;
     private final int[] lastSeen;
     private final double[] age;
     private final double[] miles;
@@ -58,6 +59,11 @@ final class Stock {
         Kind and(Kind more) {
             return new Kind(facts, rows + more.rows, cars + more.cars);
         }
+    }
+
+    /** The first and the last day on which a car was seen; empty where none of its sightings has a day. */
+    record Seen(Optional<LocalDate> first, Optional<LocalDate> last) {
+        static final Seen NEVER = new Seen(Optional.empty(), Optional.empty());
     }
 
     /** What makes a kind. */
@@ -93,6 +99,7 @@ final class Stock {
         int n = evidence.size();
         line = new int[n];
         day = new int[n];
+        firstSeen = new int[n];
         lastSeen = new int[n];
         age = new double[n];
         miles = new double[n];
@@ -115,6 +122,7 @@ final class Stock {
                 line[at + i] = numberHere[part.line[i]];
             }
             System.arraycopy(part.day, 0, day, at, part.rows);
+            System.arraycopy(part.firstSeen, 0, firstSeen, at, part.rows);
             System.arraycopy(part.lastSeen, 0, lastSeen, at, part.rows);
             System.arraycopy(part.age, 0, age, at, part.rows);
             System.arraycopy(part.miles, 0, miles, at, part.rows);
@@ -168,7 +176,7 @@ final class Stock {
         return new Stock(evidence, Ranges.make(evidence.size(), (first, end) -> {
             Part part = new Part(end - first, further, first == 0 ? NO_CAR : evidence.car(first - 1));
             for (int i = first; i < end; i++) {
-                part.add(evidence.car(i), evidence.subject(i), evidence.lastSeen(i));
+                part.add(evidence.car(i), evidence.subject(i), evidence.seen(i));
             }
             return part;
         }));
@@ -204,6 +212,7 @@ final class Stock {
         private final List<String> columns;
         private int[] line;
         private int[] day;
+        private int[] firstSeen;
         private int[] lastSeen;
         private double[] age;
         private double[] miles;
@@ -236,6 +245,7 @@ final class Stock {
             this.carBefore = carBefore;
             line = new int[about];
             day = new int[about];
+            firstSeen = new int[about];
             lastSeen = new int[about];
             age = new double[about];
             miles = new double[about];
@@ -247,14 +257,15 @@ final class Stock {
             }
         }
 
-        /** Takes in the next row, one of the car of that number, which was last seen on a day. */
-        void add(int car, Subject subject, Optional<LocalDate> last) {
+        /** Takes in the next row, one of the car of that number, which was seen on some days. */
+        void add(int car, Subject subject, Seen seen) {
             Facts facts = subject.facts();
             int i = rows++;
             if (i == line.length) {
                 int room = 16 + i + i / 4;
                 line = Arrays.copyOf(line, room);
                 day = Arrays.copyOf(day, room);
+                firstSeen = Arrays.copyOf(firstSeen, room);
                 lastSeen = Arrays.copyOf(lastSeen, room);
                 age = Arrays.copyOf(age, room);
                 miles = Arrays.copyOf(miles, room);
@@ -266,7 +277,8 @@ final class Stock {
             }
             line[i] = number;
             day[i] = number(subject.on());
-            lastSeen[i] = number(last);
+            firstSeen[i] = number(seen.first);
+            lastSeen[i] = number(seen.last);
             latest = Math.max(latest, lastSeen[i]);
             if (day[i] != NO_DAY) {
                 earliest = Math.min(earliest, day[i]);
@@ -394,9 +406,9 @@ final class Stock {
         return lastSeen[i] != NO_DAY && end.orElseThrow().toEpochDay() - lastSeen[i] <= days;
     }
 
-    /** For how many days the price of a row has stood, up to the last look at its car; 0 where it has no day. */
+    /** The days from the first look at the car of a row to the last; 0 where it has no day. */
     int stood(int i) {
-        return day[i] != NO_DAY ? lastSeen[i] - day[i] : 0;
+        return lastSeen[i] - firstSeen[i];
     }
 
     /** Numbers of rows, apart for each line. */

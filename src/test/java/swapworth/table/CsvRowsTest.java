@@ -103,7 +103,7 @@ class CsvRowsTest {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         String text = rows.toString();
         rows.writeTo(out);
-        assertEquals("file,price\r\nplain,,1.5\r\n\"Šelvane, blue\",,1.5\r\nété,,1.5\r\n\uD83D\uDE97,,1.5\r\n\"a \"\"b\"\"\",,1.5\r\n"
+        assertEquals("file,price\r\nplain,,1.5\r\n\"Šelvane, blue\",,1.5\r\n\uD83D\uDE97,,1.5\r\n\"a \"\"b\"\"\",,1.5\r\n"
                 + "\"two\nlines\",,1.5\r\ntilde ~,,1.5\r\n" + "x".repeat(5000) + ",,1.5\r\n'=1,'@x,'-,é=\r\n", text);
         assertEquals(text, out.toString(StandardCharsets.UTF_8));
         assertEquals("", rows.toString(), "what was handed over is forgotten");

@@ -16,9 +16,10 @@ import swapworth.listing.Seller;
  * What a collector sees of one car on Tuesday and Friday evenings.
  *
  * <p>The last ask that was seen is the car's price at the level of asking on the day on which it was made, by the advertisement
- * or by the last cut, its own error included; earlier asks stood higher by the cuts. Dear cars stay longer and are cut more often, 3 to 6 % at a time, for the first time after two to
- * three weeks. A sale goes through at the level of sold prices on the day of the sale, never above the last ask. An auction
- * has one evening, or two when the first bid missed the reserve; that bid lies 2 to 12 % below the car's price.
+ * or by the last cut, its own error included; earlier asks stood higher by the cuts. Dear cars stay longer and are cut more often,
+ * 3 to 6 % at a time, for the first time after two to three weeks. A sale goes through at the level of sold prices on the day of
+ * the sale, never above the last ask. An auction has one evening, or two when the first bid missed the reserve; that bid lies 2 to
+ * 12 % below the car's price.
  */
 final class History {
 
