@@ -3,7 +3,6 @@ package swapworth.market;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -74,8 +73,11 @@ final class Encoder {
     private final Optional<LocalDate> begin;
     private final Optional<LocalDate> end;
     private final int undated;
-    /** Of which prices the cars were still on offer at the last look: the dear ones stay, so that they stand above the market. */
-    private final BitSet onOffer = new BitSet();
+    /**
+     * How much of a step the prices of cars still on offer at the last look stand on: the dear ones stay, so that the longer a car has
+     * stood the further it stands above the market. Empty where no such price is known.
+     */
+    private final float[] onOffer;
     private int onOfferColumn = -1;
     private Optional<Terms.Levels> pairTerm = Optional.empty();
     private int columns;
@@ -103,10 +105,10 @@ final class Encoder {
         List<Subject> seen = stock.examples();
 
         Term all = add(new Terms.Measure("level of all cars", Group.LEVEL_OF_LINE, "", 1, level, 2, Role.PRIMARY, ONE));
-        markOnOffer(evidence, stock.lately(assumptions.get("still_on_offer_days").middle()));
+        this.onOffer = onOffer(evidence, stock, assumptions);
         lines(all, seen, stock.kinds(), assumptions);
         ageAndMileage(seen, ages, miles, assumptions);
-        time(seen, evidence.prices(), assumptions);
+        time(seen, assumptions);
         StepTerms.trade(assumptions).forEach(this::add);
         this.firstOnState = terms.size();
         StepTerms.ofState(assumptions).forEach(this::add);
@@ -340,7 +342,7 @@ final class Encoder {
         group("how far model years differ", Group.AGE, "spread_vintage", seen, Terms::vintage, assumptions);
     }
 
-    private void time(List<Subject> seen, int prices, Assumptions assumptions) {
+    private void time(List<Subject> seen, Assumptions assumptions) {
         if (end.isEmpty()) {
             return;
         }
@@ -364,7 +366,7 @@ final class Encoder {
             // Days spread evenly lie about their middle, half a step from the last one, with a standard deviation of a step over root 3.
             gap(UNDATED, 1 / Math.sqrt(3), s -> s.on().isEmpty(), "");
         }
-        if (prices > onOffer.cardinality() && !onOffer.isEmpty()) {
+        if (onOffer.length > 0) {
             add(new Terms.Measure("still on offer at the last look", Group.TIME, "%", 1, assumptions.logMiddle("still_on_offer"),
                     assumptions.logSpread("still_on_offer"), Role.PRIMARY, (s, m) -> 0));
             onOfferColumn = columns - 1;
@@ -449,10 +451,19 @@ final class Encoder {
         return furtherTaken;
     }
 
-    private void markOnOffer(EvidenceList evidence, BitSet lately) {
-        for (int i = 0; i < evidence.size() && evidence.isWatched(); i++) {
-            onOffer.set(i, evidence.onOffer(i) && lately.get(i));
+    /** Half of the step after so many days, three quarters after twice as many: nobody knows of a car just listed that nobody takes it. */
+    private static float[] onOffer(EvidenceList evidence, Stock stock, Assumptions assumptions) {
+        double half = assumptions.get("still_on_offer_half").middle();
+        double lately = assumptions.get("still_on_offer_days").middle();
+        float[] steps = new float[evidence.isWatched() ? evidence.size() : 0];
+        boolean any = false;
+        for (int i = 0; i < steps.length; i++) {
+            if (evidence.onOffer(i) && stock.seenLately(i, lately)) {
+                steps[i] = (float) (1 - StrictMath.pow(2, -stock.stood(i) / half));
+                any |= steps[i] > 0;
+            }
         }
+        return any ? steps : new float[0];
     }
 
     /** Whether the cars still on offer at the last look stand on a step of their own. */
@@ -462,7 +473,7 @@ final class Encoder {
 
     /** Whether a price is encoded as that of a car still on offer, which no value is asked for. */
     boolean asOnOffer(int evidence) {
-        return onOfferColumn >= 0 && onOffer.get(evidence);
+        return onOfferColumn >= 0 && onOffer[evidence] > 0;
     }
 
     /** The same car were it not on offer any more. */
@@ -472,7 +483,7 @@ final class Encoder {
 
     /** A price of the fit in the numbers of the model. */
     Encoded encode(int evidence, Subject subject) {
-        return encode(subject, asOnOffer(evidence) ? 1 : 0);
+        return encode(subject, asOnOffer(evidence) ? onOffer[evidence] : 0);
     }
 
     /** Whether some prices have no date where others have one. */

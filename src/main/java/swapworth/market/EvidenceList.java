@@ -1,5 +1,6 @@
 package swapworth.market;
 
+import java.time.LocalDate;
 import java.util.AbstractList;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -7,6 +8,7 @@ import java.util.BitSet;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.RandomAccess;
 import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
@@ -22,7 +24,9 @@ import swapworth.statistics.Quantiles;
 import swapworth.statistics.Ranges;
 
 /**
- * The evidence in some cars: of each car its last ask, its sale and its auction price, as far as it has them, in order of date. A bid that
+ * The evidence in some cars: of each car its last ask, its sale and its auction price, as far as it has them, in order of date. A price
+ * that stayed the same for several looks counts on the first of them: an ask that nobody took, and nobody changed, tells of the market in
+ * which it was made, and would hold up one that has fallen since. A bid that
  * missed the reserve counts only where the car has no auction price. A price that a digit too many or too few sets apart from the other
  * prices of its car is passed over: they tell more. Prices of one car share its own departure: a later one is compared with the one before
  * it, and a bid that missed with the last price of its car, whenever it was made.
@@ -165,7 +169,8 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
                 }
                 boolean missed = seen.kind() == PriceKind.BID_NOT_MET;
                 int before = last.getOrDefault(seen.level(), -1);
-                if (before < 0 || !missed || sightings.get(before).kind() == PriceKind.BID_NOT_MET) {
+                if (before < 0 || (!missed || sightings.get(before).kind() == PriceKind.BID_NOT_MET)
+                        && !isSamePrice(sightings.get(before), seen)) {
                     last.put(seen.level(), k);
                 }
             }
@@ -174,6 +179,11 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
                     add(number, k, one);
                 }
             }
+        }
+
+        /** Whether a price still stands as it stood: it tells of the market on the day on which it was asked, not of that of each look. */
+        private static boolean isSamePrice(Sighting before, Sighting seen) {
+            return before.kind() == seen.kind() && before.amount() == seen.amount() && before.seenOn().isPresent();
         }
 
         private void add(int number, int sighting, SeenCar one) {
@@ -190,7 +200,7 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
             bounds.set(size, Evidence.bound(seen.kind()) == Bound.BELOW);
             onOffer.set(size, Evidence.isOnOffer(seen.kind(), one.outcome()));
             troubled.set(size, one.facts().isTroubled());
-            stock.add(number, Evidence.subject(one.facts(), seen));
+            stock.add(number, Evidence.subject(one.facts(), seen), seen(one));
             size++;
         }
 
@@ -263,6 +273,23 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
         SeenCar seen = SeenCar.of(cars, car[i]);
         Subject subject = Evidence.subject(seen.facts(), seen.sightings().get(place[i]));
         return days == Days.KNOWN ? subject : subject.undated();
+    }
+
+    /** The days on which the car of a row was seen. */
+    Stock.Seen seen(int i) {
+        return days == Days.KNOWN ? seen(SeenCar.of(cars, car[i])) : Stock.Seen.NEVER;
+    }
+
+    private static Stock.Seen seen(SeenCar one) {
+        List<? extends Sighting> sightings = one.sightings();
+        Optional<LocalDate> first = Optional.empty();
+        Optional<LocalDate> last = Optional.empty();
+        for (int k = 0; k < sightings.size(); k++) {
+            Optional<LocalDate> day = sightings.get(k).seenOn();
+            first = first.isEmpty() ? day : first;
+            last = day.isPresent() ? day : last;
+        }
+        return new Stock.Seen(first, last);
     }
 
     /** The number of the car of a row. */

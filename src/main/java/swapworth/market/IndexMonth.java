@@ -8,7 +8,7 @@ import java.time.YearMonth;
  * The level of the market in the middle of one month.
  *
  * @param month the month
- * @param cars cars whose price in the fit is of this month
+ * @param cars cars whose price in the fit is of this month: the last ask of a car counts in the month from which it stood so
  * @param index the level, that of the base month being 100: the middle of what is believed
  * @param range80 its 80 % range
  * @param range95 its 95 % range
@@ -30,8 +30,8 @@ public record IndexMonth(YearMonth month, int cars, double index, Range range80,
         SEEN(""),
         /** One to four: the months beside it speak too. */
         THIN("few cars"),
-        /** None: bridged from the months beside it. */
-        BRIDGED("no car, bridged");
+        /** No price that counts is of it: bridged from the months beside it. */
+        BRIDGED("no price, bridged");
 
         private final String words;
 

@@ -89,7 +89,8 @@ public final class MarketIndex {
         int dated = dated(evidence);
         if (encoder.walk().isEmpty()) {
             return new Answer.NotTold<>(new CannotTell(encoder.end().isEmpty() ? "no listing has a date"
-                    : "all listings are of one day", 0, dated, "listings seen in several months, with seen_on"));
+                    : "the prices that count (of each car the last ask, on the day from which it stood so, and the sale) are all of one"
+                    + " day, " + encoder.end().get(), 0, dated, "listings seen in several months, with seen_on"));
         }
         return new Answer.Told<>(new MarketIndex(cars, assumptions, encoder, posterior, evidence, datesTellNothing,
                 YearMonth.from(encoder.begin().orElseThrow()), Held.AGE, ""));
@@ -405,12 +406,13 @@ public final class MarketIndex {
         long bridged = months.stream().filter(m -> m.support() == IndexMonth.Support.BRIDGED).count();
         long thin = months.stream().filter(m -> m.support() == IndexMonth.Support.THIN).count();
         if (bridged + thin > 0) {
-            sentences.add("Of " + months.size() + " months " + bridged + " have no car and " + thin + " fewer than five: there the months"
-                    + " beside them speak");
+            sentences.add("Of each car the last ask counts, on the day from which it stood so, and its sale. Of " + months.size()
+                    + " months " + bridged + " have no such price and " + thin + " those of fewer than five cars: there the months beside"
+                    + " them speak");
         }
         sentences.add("Asking prices follow what is paid with a lag, and dear cars stay on offer: " + (encoder.setsOnOfferApart()
-                ? "those still on offer at the last look stand apart in the model, by a step that is assumed (still_on_offer) until your"
-                + " rows tell it"
+                ? "cars still on offer at the last look are set apart in the model, the further the longer they have stood, by a step that"
+                + " is assumed (still_on_offer) until your rows tell it"
                 : "too few of these were looked for again, or have an outcome, to tell those still on offer from those that are gone"));
         return List.copyOf(sentences);
     }

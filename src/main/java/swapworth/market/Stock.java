@@ -2,7 +2,6 @@ package swapworth.market;
 
 import java.time.LocalDate;
 import java.util.Arrays;
-import java.util.BitSet;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -33,6 +32,9 @@ final class Stock {
     private final List<String> lines;
     private final int[] line;
     private final int[] day;
+    /** The days on which the car of a row was first and last seen. */
+    private final int[] firstSeen;
+    private final int[] lastSeen;
     private final double[] age;
     private final double[] miles;
     private final List<Kind> kinds;
@@ -57,6 +59,11 @@ final class Stock {
         Kind and(Kind more) {
             return new Kind(facts, rows + more.rows, cars + more.cars);
         }
+    }
+
+    /** The first and the last day on which a car was seen; empty where none of its sightings has a day. */
+    record Seen(Optional<LocalDate> first, Optional<LocalDate> last) {
+        static final Seen NEVER = new Seen(Optional.empty(), Optional.empty());
     }
 
     /** What makes a kind. */
@@ -92,6 +99,8 @@ final class Stock {
         int n = evidence.size();
         line = new int[n];
         day = new int[n];
+        firstSeen = new int[n];
+        lastSeen = new int[n];
         age = new double[n];
         miles = new double[n];
         Map<String, Integer> numbers = new LinkedHashMap<>();
@@ -113,6 +122,8 @@ final class Stock {
                 line[at + i] = numberHere[part.line[i]];
             }
             System.arraycopy(part.day, 0, day, at, part.rows);
+            System.arraycopy(part.firstSeen, 0, firstSeen, at, part.rows);
+            System.arraycopy(part.lastSeen, 0, lastSeen, at, part.rows);
             System.arraycopy(part.age, 0, age, at, part.rows);
             System.arraycopy(part.miles, 0, miles, at, part.rows);
             int before = at;
@@ -165,7 +176,7 @@ final class Stock {
         return new Stock(evidence, Ranges.make(evidence.size(), (first, end) -> {
             Part part = new Part(end - first, further, first == 0 ? NO_CAR : evidence.car(first - 1));
             for (int i = first; i < end; i++) {
-                part.add(evidence.car(i), evidence.subject(i));
+                part.add(evidence.car(i), evidence.subject(i), evidence.seen(i));
             }
             return part;
         }));
@@ -201,6 +212,8 @@ final class Stock {
         private final List<String> columns;
         private int[] line;
         private int[] day;
+        private int[] firstSeen;
+        private int[] lastSeen;
         private double[] age;
         private double[] miles;
         private int rows;
@@ -232,6 +245,8 @@ final class Stock {
             this.carBefore = carBefore;
             line = new int[about];
             day = new int[about];
+            firstSeen = new int[about];
+            lastSeen = new int[about];
             age = new double[about];
             miles = new double[about];
             firsts.put(REGION, regions);
@@ -242,14 +257,16 @@ final class Stock {
             }
         }
 
-        /** Takes in the next row, one of the car of that number. */
-        void add(int car, Subject subject) {
+        /** Takes in the next row, one of the car of that number, which was seen on some days. */
+        void add(int car, Subject subject, Seen seen) {
             Facts facts = subject.facts();
             int i = rows++;
             if (i == line.length) {
                 int room = 16 + i + i / 4;
                 line = Arrays.copyOf(line, room);
                 day = Arrays.copyOf(day, room);
+                firstSeen = Arrays.copyOf(firstSeen, room);
+                lastSeen = Arrays.copyOf(lastSeen, room);
                 age = Arrays.copyOf(age, room);
                 miles = Arrays.copyOf(miles, room);
             }
@@ -259,7 +276,10 @@ final class Stock {
                 lines.put(facts.vehicle(), number);
             }
             line[i] = number;
-            day[i] = subject.on().isPresent() ? Math.toIntExact(subject.on().get().toEpochDay()) : NO_DAY;
+            day[i] = number(subject.on());
+            firstSeen[i] = number(seen.first);
+            lastSeen[i] = number(seen.last);
+            latest = Math.max(latest, lastSeen[i]);
             if (day[i] != NO_DAY) {
                 earliest = Math.min(earliest, day[i]);
                 latest = Math.max(latest, day[i]);
@@ -285,6 +305,10 @@ final class Stock {
                     Objects.requireNonNull(further.get(column)).merge(text, 1, Integer::sum);
                 }
             }
+        }
+
+        private static int number(Optional<LocalDate> day) {
+            return day.isPresent() ? Math.toIntExact(day.get().toEpochDay()) : NO_DAY;
         }
 
         /** The kind of a row; most rows share their words with one seen lately, object by object. */
@@ -377,13 +401,14 @@ final class Stock {
         return fallbackDay;
     }
 
-    /** The rows seen at most so many days before the last day. */
-    BitSet lately(double days) {
-        BitSet lately = new BitSet();
-        for (int i = 0; i < day.length; i++) {
-            lately.set(i, day[i] != NO_DAY && end.orElseThrow().toEpochDay() - day[i] <= days);
-        }
-        return lately;
+    /** Whether the car of a row was seen at most so many days before the last day. */
+    boolean seenLately(int i, double days) {
+        return lastSeen[i] != NO_DAY && end.orElseThrow().toEpochDay() - lastSeen[i] <= days;
+    }
+
+    /** The days from the first look at the car of a row to the last; 0 where it has no day. */
+    int stood(int i) {
+        return lastSeen[i] - firstSeen[i];
     }
 
     /** Numbers of rows, apart for each line. */

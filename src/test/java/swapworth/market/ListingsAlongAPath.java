@@ -90,6 +90,22 @@ final class ListingsAlongAPath {
         return seen(car.firstSeen(), Outcome.OPEN, Optional.empty(), car);
     }
 
+    /** The same car at another price. */
+    static Car at(Car car, double times) {
+        Listing l = car.latest();
+        double amount = Math.rint(times * l.price().amount());
+        Price price = new Price(Money.of(Long.toString((long) amount), "USD"), amount, PriceKind.ASKING, PriceIncludes.NEITHER);
+        return new Car(car.name(), List.of(new Listing(l.origin(), l.id(), l.seenOn(), l.facts(), price, l.outcome(), l.endedOn(),
+                l.saved(), l.source(), l.note(), l.remarks())), car.facts(), List.of());
+    }
+
+    /** The same car, which so many days later still stood at its price. */
+    static Car standing(Car car, int days) {
+        Car first = stillOpen(car);
+        Car second = seen(car.firstSeen().map(day -> day.plusDays(days)), Outcome.OPEN, Optional.empty(), car);
+        return new Car(car.name(), List.of(first.latest(), second.latest()), car.facts(), List.of());
+    }
+
     private static Car seenOn(Optional<LocalDate> day, Car car) {
         return seen(day, Outcome.GONE, day, car);
     }

@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.LocalDate;
 import java.time.YearMonth;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -115,7 +116,31 @@ class MarketIndexTest {
         for (int i = 0; i < 20; i++) {
             some.set(i, ended.get(i));
         }
-        assertTrue(hasStep(PriceModel.fit(some)), "some known to be gone");
+        assertFalse(hasStep(PriceModel.fit(some)), "some known to be gone, and no ask that has stood");
+        for (int i = 100; i < 120; i++) {
+            some.set(i, ListingsAlongAPath.standing(once.get(i), 40));
+        }
+        assertTrue(hasStep(PriceModel.fit(some)), "some that have stood");
+    }
+
+    /** A market that falls by 2 % a month, in which every seventh car is asked a tenth too dear and stands to the end unchanged. */
+    @Test
+    void asks_that_nobody_changed_do_not_hold_up_the_market() {
+        TreeMap<YearMonth, Double> falling = new TreeMap<>();
+        for (int k = 0; k < 12; k++) {
+            falling.put(YearMonth.of(2025, 1).plusMonths(k), -0.02 * k);
+        }
+        List<Car> cars = new ArrayList<>(ListingsAlongAPath.of(falling, 14, 9));
+        LocalDate last = LocalDate.of(2025, 12, 31);
+        for (int i = 0; i < cars.size(); i += 7) {
+            Car one = ListingsAlongAPath.at(cars.get(i), 1.1);
+            cars.set(i, ListingsAlongAPath.standing(one, (int) ChronoUnit.DAYS.between(one.firstSeen().orElseThrow(), last)));
+        }
+        Drift year = PriceModel.fit(cars).index().orElseThrow().drift(12).match(d -> d, no -> {
+            throw new AssertionError(no.reason());
+        });
+        assertTrue(year.range80().holds(Figures.percent(-0.02)), year.toString());
+        assertTrue(year.range80().high() < 0, year.toString());
     }
 
     private static boolean hasStep(PriceModel model) {

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -102,8 +103,10 @@ class StockTest {
     void rows_seen_lately_are_those_of_the_last_days() {
         LocalDate end = stock.end().orElseThrow();
         for (int i = 0; i < evidence.size(); i++) {
-            LocalDate day = evidence.get(i).subject().on().orElseThrow();
-            assertEquals(!day.isBefore(end.minusDays(14)), stock.lately(14).get(i));
+            LocalDate first = evidence.seen(i).first().orElseThrow();
+            LocalDate last = evidence.seen(i).last().orElseThrow();
+            assertEquals(!last.isBefore(end.minusDays(14)), stock.seenLately(i, 14));
+            assertEquals(ChronoUnit.DAYS.between(first, last), stock.stood(i));
         }
     }
 }

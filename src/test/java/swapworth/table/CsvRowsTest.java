@@ -96,14 +96,14 @@ class CsvRowsTest {
     @Test
     void words_of_any_script_are_utf_8_and_those_with_separators_are_quoted() throws IOException {
         CsvRows rows = new CsvRows(0).header(List.of(Column.words("file"), Column.number("price", "GBP")));
-        for (String words : List.of("plain", "Škoda, blue", "été", "\uD83D\uDE97", "a \"b\"", "two\nlines", "tilde ~", "x".repeat(5000))) {
+        for (String words : List.of("plain", "Šelvane, blue", "\uD83D\uDE97", "a \"b\"", "two\nlines", "tilde ~", "x".repeat(5000))) {
             rows.words(words).words("").number(1.5).end();
         }
         rows.words("=1").words("@x").words("-").words("é=").end();
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         String text = rows.toString();
         rows.writeTo(out);
-        assertEquals("file,price\r\nplain,,1.5\r\n\"Škoda, blue\",,1.5\r\nété,,1.5\r\n\uD83D\uDE97,,1.5\r\n\"a \"\"b\"\"\",,1.5\r\n"
+        assertEquals("file,price\r\nplain,,1.5\r\n\"Šelvane, blue\",,1.5\r\n\uD83D\uDE97,,1.5\r\n\"a \"\"b\"\"\",,1.5\r\n"
                 + "\"two\nlines\",,1.5\r\ntilde ~,,1.5\r\n" + "x".repeat(5000) + ",,1.5\r\n'=1,'@x,'-,é=\r\n", text);
         assertEquals(text, out.toString(StandardCharsets.UTF_8));
         assertEquals("", rows.toString(), "what was handed over is forgotten");

@@ -15,10 +15,11 @@ import swapworth.listing.Seller;
 /**
  * What a collector sees of one car on Tuesday and Friday evenings.
  *
- * <p>The last ask that was seen is the car's price at the level of asking on that day, its own error included; earlier asks
- * stood higher by the cuts. Dear cars stay longer and are cut more often, 3 to 6 % at a time, for the first time after two to
- * three weeks. A sale goes through at the level of sold prices on the day of the sale, never above the last ask. An auction
- * has one evening, or two when the first bid missed the reserve; that bid lies 2 to 12 % below the car's price.
+ * <p>The last ask that was seen is the car's price at the level of asking on the day on which it was made, by the advertisement
+ * or by the last cut, its own error included; earlier asks stood higher by the cuts. Dear cars stay longer and are cut more often,
+ * 3 to 6 % at a time, for the first time after two to three weeks. A sale goes through at the level of sold prices on the day of
+ * the sale, never above the last ask. An auction has one evening, or two when the first bid missed the reserve; that bid lies 2 to
+ * 12 % below the car's price.
  */
 final class History {
 
@@ -126,7 +127,7 @@ final class History {
         int milesAtRepost = miles(facts) + chance.whole(0, 300);
         LocalDate lastNoted = noted.get(noted.size() - 1);
         LevelOfTrade asking = trade ? LevelOfTrade.TRADE_ASKING : LevelOfTrade.PRIVATE_ASKING;
-        double lastAsk = StrictMath.exp(truths.logTypicalValue(facts, asking, lastNoted) + error + included(includes));
+        double lastAsk = StrictMath.exp(truths.logTypicalValue(facts, asking, made(offered, cuts, lastNoted)) + error + included(includes));
         List<Sighting> first = new ArrayList<>();
         List<Sighting> second = new ArrayList<>();
         for (int i = 0; i < noted.size(); i++) {
@@ -151,6 +152,15 @@ final class History {
     }
 
     private record Cut(LocalDate on, double share) {
+    }
+
+    /** The day on which the ask was made that was seen last; of one from before the first day nothing is known but that day. */
+    private LocalDate made(LocalDate offered, List<Cut> cuts, LocalDate lastNoted) {
+        LocalDate made = offered.isBefore(firstDay) ? firstDay : offered;
+        for (Cut cut : cuts) {
+            made = !cut.on().isAfter(lastNoted) && cut.on().isAfter(made) ? cut.on() : made;
+        }
+        return made;
     }
 
     /** Weibull of shape 1.3 with a median of 28 days (trade: 40) at the fair ask, longer above it. */
