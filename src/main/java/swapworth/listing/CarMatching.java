@@ -17,14 +17,14 @@ import swapworth.table.Table;
 /**
  * Joins sightings into cars.
  *
- * <p>First, sightings with the same id within a model line are one advertisement. Then advertisements, and rows without an id,
- * are joined if they agree in more than chance explains. The score of two of them is a sum of points, each the logarithm to base
- * 2 of how much more often the two agree in this way if they show the same car than if they show two cars of one line (Fellegi
- * and Sunter, A Theory for Record Linkage, JASA 64, 1969). A rare agreement earns more than a common one: an equal mileage of
- * 87,412 says much, one of 100,000 little. From the sum is taken the logarithm to base 2 of the number of cars of the same line and
- * model year (rows at one mileage counted once), because with more of them a chance agreement becomes likelier. Two advertisements are
- * joined if what is left reaches the threshold, or 2 points less where each is the other's best partner by far. {@link #table()} prints
- * all points.
+ * <p>First, sightings with the same id are one advertisement, unless line, model year, mileage or a recorded end speak against it, or the
+ * ids of the files contradict themselves ({@link #table()} tells when). Then advertisements, and rows without an id, are joined if they
+ * agree in more than chance explains. The score of two of them is a sum of points, each the logarithm to base 2 of how much more often
+ * the two agree in this way if they show the same car than if they show two cars of one line (Fellegi and Sunter, A Theory for Record
+ * Linkage, JASA 64, 1969). A rare agreement earns more than a common one: an equal mileage of 87,412 says much, one of 100,000 little.
+ * From the sum is taken the logarithm to base 2 of the number of cars of the same line and model year (rows at one mileage counted
+ * once), because with more of them a chance agreement becomes likelier. Two advertisements are joined if what is left reaches the
+ * threshold, or 2 points less where each is the other's best partner by far. {@link #table()} prints all points.
  *
  * <p>Different model years or trims forbid a join, and without model years different years of first registration; a model year and a year
  * of registration do so where they lie more than one apart, for a car is mostly registered in its model year or the year before or
@@ -47,9 +47,6 @@ public final class CarMatching {
     /** One pair in so many advertisements, or more: few pairs among very many are chance, and chance must not teach. */
     private static final int ENOUGH_PAIRS = 20;
     private static final int MOST_LOOKS = 3;
-    /** The share by which a mileage must fall from one look to the next to be asked about. */
-    private static final double FALL = 0.1;
-    private static final int[] NO_GROUPS = new int[0];
 
     private final double threshold;
 
@@ -84,7 +81,7 @@ public final class CarMatching {
      * The cars that the sightings show, and what looked odd on the way.
      *
      * @param cars in the order of their first rows
-     * @param oddities ids that stand for more than one model line
+     * @param oddities ids that stand for more than one car; where most do, one question in their place
      */
     public record Result(List<Car> cars, List<RowProblem> oddities) {
 
@@ -110,6 +107,7 @@ public final class CarMatching {
         Table.Builder table = Table.titled("How advertisements are joined into cars: points of a pair")
                 .note("Two advertisements of one model line are joined at " + needed() + ", after the logarithm to base 2 of the number of "
                         + "cars of the line and model year, rows at one mileage counted once, is taken off.")
+                .note(SharedIds.rules())
                 .note("Different model years or trims forbid a join; so do different years of first registration where no model years are"
                         + " known, a model year and a year of registration more than one apart, and a mileage that fell, or grew by"
                         + " more than " + PairScore.likelyGrowth() + ", unless the notes are equal.")
@@ -135,7 +133,7 @@ public final class CarMatching {
     Result match(StoredListings stored, int[] firsts) {
         List<RowProblem> oddities = new ArrayList<>();
         ListingColumns columns = stored.columns();
-        Advertisements.Rows groups = advertisements(columns, stored.rows(), firsts, oddities);
+        Advertisements.Rows groups = SharedIds.advertisements(columns, stored.rows(), firsts, oddities);
         int[] root = new int[groups.count()];
         for (int i = 0; i < root.length; i++) {
             root[i] = i;
@@ -178,96 +176,6 @@ public final class CarMatching {
         Map<Integer, List<String>> joinedBy = new HashMap<>();
         reasons.forEach((one, why) -> joinedBy.put(carOf[one], why));
         return new StoredCars(columns, rows, begin, joinedBy);
-    }
-
-    /** The rows of each advertisement, in the order of their days. */
-    private static Advertisements.Rows advertisements(ListingColumns columns, int[] rows, int[] firsts, List<RowProblem> oddities) {
-        int[] group = new int[rows.length];
-        int[] first = new int[rows.length];
-        int[] yearOf = new int[rows.length];
-        int count = 0;
-        // One more than the group of each id, by the first row that has it, whether or not that row is among the listings.
-        int[] groupOfId = new int[firsts.length];
-        // Of the few ids that stand for several lines, the groups of all lines but the first.
-        Map<String, int[]> furtherGroups = new HashMap<>();
-        for (int place = 0; place < rows.length; place++) {
-            int row = rows[place];
-            int known = groupOfId[firsts[row]] - 1;
-            int year = columns.modelYear(row);
-            if (known < 0) {
-                groupOfId[firsts[row]] = count + 1;
-                first[count] = row;
-                yearOf[count] = year;
-                group[place] = count++;
-                continue;
-            }
-            String text = columns.id.get(row).orElseThrow();
-            int[] further = furtherGroups.isEmpty() ? NO_GROUPS : furtherGroups.getOrDefault(Spelling.name(text), NO_GROUPS);
-            int at = canBeOne(columns, row, first[known], yearOf[known]) ? known : -1;
-            for (int k = 0; k < further.length && at < 0; k++) {
-                at = canBeOne(columns, row, first[further[k]], yearOf[further[k]]) ? further[k] : -1;
-            }
-            if (at >= 0) {
-                yearOf[at] = yearOf[at] == 0 ? year : yearOf[at];
-                group[place] = at;
-                continue;
-            }
-            boolean sameLine = columns.vehicle.code(first[known]) == columns.vehicle.code(row);
-            oddities.add(new RowProblem(columns.origin(row).file(), columns.origin(row).line(), "id", text, RowProblem.Kind.ODD,
-                    "the id stands for a " + (sameLine ? "car of model year " + yearOf[known]
-                            : Spelling.shortened(columns.vehicle.get(first[known]), 40)) + " in "
-                            + columns.origin(first[known]) + "; taken for another car"));
-            int[] more = Arrays.copyOf(further, further.length + 1);
-            more[more.length - 1] = count;
-            furtherGroups.put(Spelling.name(text), more);
-            first[count] = row;
-            yearOf[count] = year;
-            group[place] = count++;
-        }
-        Advertisements.Rows groups = inOrder(columns, rows, group, count);
-        askAboutMileages(columns, groups, oddities);
-        return groups;
-    }
-
-    /** Whether a row with the id of an earlier one may show its car: of one line, and of one model year to within a year. */
-    private static boolean canBeOne(ListingColumns columns, int row, int first, int yearOfFirst) {
-        int year = columns.modelYear(row);
-        return columns.vehicle.code(first) == columns.vehicle.code(row)
-                && (year == 0 || yearOfFirst == 0 || Math.abs(year - yearOfFirst) <= 1);
-    }
-
-    /** A mileage that falls from day to day under one id is mistyped, or the id was used for two cars. */
-    private static void askAboutMileages(ListingColumns columns, Advertisements.Rows groups, List<RowProblem> oddities) {
-        for (int i = 0; i < groups.count(); i++) {
-            int earlier = groups.rows()[groups.begin()[i]];
-            for (int k = groups.begin()[i] + 1; k < groups.begin()[i + 1]; k++) {
-                int row = groups.rows()[k];
-                double left = columns.miles(row) / columns.miles(earlier);
-                if (left < 1 - FALL && columns.isDated(earlier)) {
-                    Origin origin = columns.origin(row);
-                    oddities.add(new RowProblem(origin.file(), origin.line(), "id", columns.id.get(row).orElse(""), RowProblem.Kind.ODD,
-                            "under this id the mileage falls by " + Cell.format(100 * (1 - left), 0) + " % from "
-                                    + columns.origin(earlier) + ": is one of the two mistyped, or does the id stand for two cars?"));
-                }
-                // A row without a mileage is no end of the comparison.
-                earlier = Double.isNaN(columns.miles(row)) ? earlier : row;
-            }
-        }
-    }
-
-    /** Rows put group by group, those of each in the order of their days. */
-    private static Advertisements.Rows inOrder(ListingColumns columns, int[] rows, int[] group, int count) {
-        int[] begin = new int[count + 1];
-        int[] ordered = Orders.grouped(group, begin);
-        for (int k = 0; k < ordered.length; k++) {
-            ordered[k] = rows[ordered[k]];
-        }
-        for (int i = 0; i < count; i++) {
-            if (begin[i + 1] - begin[i] > 1) {
-                columns.sortByDay(ordered, begin[i], begin[i + 1]);
-            }
-        }
-        return new Advertisements.Rows(ordered, begin);
     }
 
     /** Two advertisements of a line, by their places in it. */

@@ -372,6 +372,18 @@ final class ListingColumns {
         return seenOn.get(row);
     }
 
+    PriceKind kind(int row) {
+        return kind.get(row);
+    }
+
+    Outcome outcome(int row) {
+        return outcome.get(row);
+    }
+
+    Optional<LocalDate> endedOn(int row) {
+        return endedOn.get(row);
+    }
+
     List<String> remarks(int row) {
         return remarks.get(row);
     }
