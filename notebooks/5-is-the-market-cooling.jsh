@@ -81,8 +81,9 @@ index.map(IndexTables::comparison)
 // the next were found and 1.6 % of those found were false; with each mileage grown by up to 300 miles a month on top, 90.1 to 91.8 % and
 // 2.4 to 3.0 %, in eight trials. Some of the false ones carry equal mileage, trim and price under two ids.
 //
-// A car that vanished is not a sale: the truth lies between the two curves of all cars. Cars that were asked above their fair value should
-// stay longer; how much longer is what a seller pays for trying.
+// A car that came up between two looks has been on offer since one of the days between; those that stood there at the first look, nobody
+// knows since when, are left out if enough others are there. A car that vanished is not a sale: but for chance, such cars lie between
+// the two curves. Cars that were asked above their fair value should stay longer; how much longer is what a seller pays for trying.
 
 // %%
 Answer<TimeOnMarket> time = TimeOnMarket.of(model);

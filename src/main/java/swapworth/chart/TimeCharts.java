@@ -97,7 +97,7 @@ public final class TimeCharts {
         for (Vanished vanished : Vanished.values()) {
             steps(vanished.words(), time.untilSale(vanished)).ifPresent(lines::add);
         }
-        return untilSale("Share of all cars not yet sold, by days on offer, while five cars or more are left", lines);
+        return untilSale(time, "Share of all cars not yet sold, by days on offer, while five cars or more are left", lines);
     }
 
     /**
@@ -111,17 +111,21 @@ public final class TimeCharts {
         for (Asked asked : List.of(Asked.BELOW, Asked.NEAR, Asked.ABOVE)) {
             steps(asked.words(), time.untilSale(asked, Vanished.NOT_SOLD)).ifPresent(lines::add);
         }
-        return untilSale("Share not yet sold by how the first ask stood, " + Vanished.NOT_SOLD.words(), lines);
+        return untilSale(time, "Share not yet sold by how the first ask stood, " + Vanished.NOT_SOLD.words(), lines);
     }
 
-    private static Chart untilSale(String title, List<Curve> lines) {
+    private static Chart untilSale(TimeOnMarket time, String title, List<Curve> lines) {
         return lines.isEmpty() ? Charts.empty(title, "fewer than five cars, or none of them sold")
-                : Charts.steps(title, "days since first seen", "not yet sold, %", lines);
+                : Charts.steps(title, time.clock().words(), "not yet sold, %", lines);
     }
 
     /** A curve as far as enough cars are left to speak for it; none where it has no length, or no sale is seen so far. */
     static Optional<Curve> steps(String name, Survival survival) {
-        List<Survival.Step> told = survival.steps().stream().takeWhile(s -> s.atRisk() >= FEWEST_AT_RISK).toList();
+        int end = survival.steps().size();
+        while (end > 0 && survival.steps().get(end - 1).atRisk() < FEWEST_AT_RISK) {
+            end--;
+        }
+        List<Survival.Step> told = survival.steps().subList(0, end);
         if (told.stream().noneMatch(s -> s.ended() > 0)) {
             return Optional.empty();
         }

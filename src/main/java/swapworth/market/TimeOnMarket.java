@@ -5,9 +5,12 @@ import static java.util.Objects.requireNonNull;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.NavigableSet;
 import java.util.Optional;
+import java.util.TreeSet;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.Car;
 import swapworth.listing.Listing;
@@ -19,9 +22,12 @@ import swapworth.statistics.Survival;
 import swapworth.table.Table;
 
 /**
- * How long such cars stay on offer, how asks are cut, and what is paid in the end. A car counts once, from the first sighting of an ask
- * to its end, reposts included. It was on offer before it was first seen, while a first look finds cars that stand long more often than
- * others: how long such cars take as a whole lies somewhat below what is shown where one looks seldom.
+ * How long such cars stay on offer, how asks are cut, and what is paid in the end. A car counts once, reposts included. Looks are the days
+ * on which any car was seen. A car that came up between two looks has been on offer since one of the days between, each as likely as the
+ * other, and counts from the age at which it was found, since those that came and went between two looks were not seen
+ * ({@link Survival#ofLooks}). Cars that stood there at the first look at their line, or after more than {@value #LONGEST_GAP} days without
+ * a look, have an unknown past, and those that stand long are more than their share of them: they are left out of how long a sale takes,
+ * unless too few others are there. {@link #clock()} tells which it is.
  *
  * @param offers the cars that were asked a price for on a known day, auctions left out
  * @param paid what was paid against the last ask of the same kind of seller, one for each kind with an answer or an assumption; what an
@@ -31,6 +37,11 @@ public record TimeOnMarket(List<Offer> offers, List<Paid> paid) {
 
     /** A first ask is near its fair value within so many per cent. */
     private static final double NEAR = 5;
+    /** After more days without a look nobody knows since when a car has been on offer. */
+    static final int LONGEST_GAP = 35;
+    /** So many cars that came up between two looks, and so many of them ended, tell how long a sale takes without the others. */
+    static final int ENOUGH_CARS = 10;
+    static final int ENOUGH_ENDS = 5;
     /** Quantiles of fewer pairs of ask and sale would say nothing. */
     private static final int LEAST_PAIRS = 5;
 
@@ -95,20 +106,46 @@ public record TimeOnMarket(List<Offer> offers, List<Paid> paid) {
         }
     }
 
+    /** From when on the days until a sale are counted. */
+    public enum Clock {
+        /** From the beginning of the offer, of cars that came up between two looks. */
+        ON_OFFER("days on offer"),
+        /** From the first sighting, of all cars: too few came up between two looks. */
+        SINCE_FIRST_SEEN("days since first seen");
+
+        private final String words;
+
+        Clock(String words) {
+            this.words = words;
+        }
+
+        /**
+         * How it reads.
+         *
+         * @return plain words
+         */
+        public String words() {
+            return words;
+        }
+    }
+
     /**
      * The offer of one car.
      *
      * @param car name of the car
      * @param line its line
      * @param days days from the first ask to the end or the last sighting, whichever is later
+     * @param gapBefore days from the look before to the first ask, somewhere between which the offer began; 0 if its beginning is unknown
+     * @param gapAfter days from the last sighting to the next look, somewhere between which it ended; 0 if its last day is known, or no
+     *     look came soon
      * @param outcome how it ended, as far as the rows know
      * @param gapPercent the first ask against the fair value of its day, its own car left out, in per cent; NaN where there is no value
      * @param cuts the cuts of the ask, in order of time
      * @param firstAsk the first ask, in the base currency
      * @param lastAsk the last ask
      */
-    public record Offer(String car, String line, long days, Outcome outcome, double gapPercent, List<Cut> cuts, double firstAsk,
-            double lastAsk) {
+    public record Offer(String car, String line, long days, int gapBefore, int gapAfter, Outcome outcome, double gapPercent,
+            List<Cut> cuts, double firstAsk, double lastAsk) {
 
         /** Copies the list in. */
         public Offer {
@@ -125,6 +162,15 @@ public record TimeOnMarket(List<Offer> offers, List<Paid> paid) {
          */
         public Asked asked() {
             return Asked.of(gapPercent);
+        }
+
+        /** Days from the first ask to the last on which it was there: that of a known end is the next. */
+        private int daysThere(Vanished vanished) {
+            return Math.toIntExact(isEnded(vanished) && gapAfter == 0 ? Math.max(0, days - 1) : days);
+        }
+
+        private boolean isEnded(Vanished vanished) {
+            return outcome == Outcome.SOLD || outcome == Outcome.GONE && vanished == Vanished.SOLD;
         }
     }
 
@@ -158,13 +204,14 @@ public record TimeOnMarket(List<Offer> offers, List<Paid> paid) {
     public static Answer<TimeOnMarket> of(PriceModel model) {
         List<Offer> offers = new ArrayList<>();
         Map<Seller, List<Double>> pairs = new EnumMap<>(Seller.class);
+        Looks looks = Looks.of(model.cars());
         for (Car car : model.cars()) {
             List<Listing> asks = car.sightings().stream().filter(s -> s.price().kind() == PriceKind.ASKING && s.seenOn().isPresent()
                     && s.facts().seller() != Seller.AUCTION).toList();
             if (asks.isEmpty()) {
                 continue;
             }
-            offers.add(offer(model, car, asks));
+            offers.add(offer(model, car, asks, looks));
             Listing ask = asks.get(asks.size() - 1);
             car.sale().ifPresent(sale -> soldBy(ask, sale).ifPresent(seller -> pairs.computeIfAbsent(seller, s -> new ArrayList<>())
                     .add(100 * (sale.price().amount() / ask.price().amount() - 1))));
@@ -190,12 +237,44 @@ public record TimeOnMarket(List<Offer> offers, List<Paid> paid) {
         return Optional.of(sold == Seller.TRADE ? Seller.TRADE : Seller.PRIVATE);
     }
 
-    private static Offer offer(PriceModel model, Car car, List<Listing> asks) {
+    /** The days on which any car was seen, and the first one of each line. */
+    private record Looks(NavigableSet<Long> days, Map<String, Long> firstOfLine) {
+
+        static Looks of(List<Car> cars) {
+            NavigableSet<Long> days = new TreeSet<>();
+            Map<String, Long> firstOfLine = new HashMap<>();
+            for (Car car : cars) {
+                for (Listing sighting : car.sightings()) {
+                    sighting.seenOn().ifPresent(day -> {
+                        days.add(day.toEpochDay());
+                        firstOfLine.merge(car.facts().vehicle(), day.toEpochDay(), Math::min);
+                    });
+                }
+            }
+            return new Looks(days, firstOfLine);
+        }
+
+        /** Days from the look before to the one that found a car; 0 if it was the first at its line, or the first for a long time. */
+        int before(String line, long day) {
+            Long before = days.lower(day);
+            return before == null || firstOfLine.get(line) == day || day - before > LONGEST_GAP ? 0 : (int) (day - before);
+        }
+
+        /** Days to the next look; 0 if none came soon. */
+        int after(long day) {
+            Long next = days.higher(day);
+            return next == null || next - day > LONGEST_GAP ? 0 : (int) (next - day);
+        }
+    }
+
+    private static Offer offer(PriceModel model, Car car, List<Listing> asks, Looks looks) {
         Listing first = asks.get(0);
         LocalDate begin = first.seenOn().orElseThrow();
         LocalDate last = car.lastKnown().orElseThrow();
         List<Cut> cuts = car.priceCuts().stream().map(c -> new Cut(c.to().toEpochDay() - begin.toEpochDay(), -c.percent())).toList();
-        return new Offer(car.name(), car.facts().vehicle(), Math.max(0, last.toEpochDay() - begin.toEpochDay()), car.outcome(),
+        boolean endIsUnseen = car.outcome() != Outcome.OPEN && car.sale().isEmpty() && car.endedOn().isEmpty();
+        return new Offer(car.name(), car.facts().vehicle(), Math.max(0, last.toEpochDay() - begin.toEpochDay()),
+                looks.before(car.facts().vehicle(), begin.toEpochDay()), endIsUnseen ? looks.after(last.toEpochDay()) : 0, car.outcome(),
                 model.judge(first).gapPercent(), cuts, first.price().amount(), asks.get(asks.size() - 1).price().amount());
     }
 
@@ -234,15 +313,30 @@ public record TimeOnMarket(List<Offer> offers, List<Paid> paid) {
         return untilSale(offers.stream().filter(o -> o.asked() == asked).toList(), vanished);
     }
 
-    private static Survival untilSale(List<Offer> offers, Vanished vanished) {
-        double[] days = new double[offers.size()];
-        boolean[] sold = new boolean[offers.size()];
-        for (int i = 0; i < days.length; i++) {
-            days[i] = offers.get(i).days();
-            sold[i] = offers.get(i).outcome() == Outcome.SOLD
-                    || offers.get(i).outcome() == Outcome.GONE && vanished == Vanished.SOLD;
+    private Survival untilSale(List<Offer> some, Vanished vanished) {
+        Clock clock = clock();
+        List<Offer> counted = clock == Clock.ON_OFFER ? some.stream().filter(o -> o.gapBefore() > 0).toList() : some;
+        if (clock == Clock.ON_OFFER) {
+            return Survival.ofLooks(counted.stream().mapToInt(Offer::gapBefore).toArray(),
+                    counted.stream().mapToInt(o -> o.daysThere(vanished)).toArray(),
+                    counted.stream().mapToInt(o -> o.isEnded(vanished) ? Math.max(1, o.gapAfter()) : 0).toArray());
         }
-        return Survival.of(days, sold);
+        boolean[] sold = new boolean[counted.size()];
+        for (int i = 0; i < sold.length; i++) {
+            sold[i] = counted.get(i).isEnded(vanished);
+        }
+        return Survival.of(counted.stream().mapToDouble(o -> o.days() + o.gapAfter() / 2.0).toArray(), sold);
+    }
+
+    /**
+     * From when on the days until a sale are counted.
+     *
+     * @return from the beginning of the offer if ten cars or more came up between two looks, and five or more of them were sold or gone
+     */
+    public Clock clock() {
+        List<Offer> cameUp = offers.stream().filter(o -> o.gapBefore() > 0).toList();
+        return cameUp.size() >= ENOUGH_CARS && cameUp.stream().filter(o -> o.isEnded(Vanished.SOLD)).count() >= ENOUGH_ENDS
+                ? Clock.ON_OFFER : Clock.SINCE_FIRST_SEEN;
     }
 
     /**

@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import swapworth.listing.Seller;
 import swapworth.market.TimeOnMarket.Asked;
+import swapworth.market.TimeOnMarket.Clock;
 import swapworth.market.TimeOnMarket.Vanished;
 import swapworth.statistics.Survival;
 import swapworth.table.Cell;
@@ -13,6 +14,8 @@ import swapworth.table.Table;
 
 /** The time on market as tables. */
 final class TimeOnMarketTables {
+    /** With more days between two looks, and ends of unknown days, ranges of the median miss where cars of one age are sold together. */
+    private static final int SELDOM = 14;
 
     private TimeOnMarketTables() {
     }
@@ -23,10 +26,10 @@ final class TimeOnMarketTables {
 
     private static Table untilSale(TimeOnMarket time) {
         Table.Builder table = Table.titled("Days on offer until a sale")
-                .note(time.offers().size() + " cars, each counted from its first sighting, reposts included; each was on offer "
-                        + "before, but a first look finds those that stand long more often than others, so that such cars as a whole may"
-                        + " sell sooner. Cars still open, and those withdrawn, count as not sold until their last day. A "
-                        + "car that vanished may be sold or not: the truth lies between the two curves.")
+                .note(counted(time))
+                .note("Cars still open, and those withdrawn, count as not sold until their last day; one whose end no row dates, ended"
+                        + " between its last sighting and the next look. A car that vanished may be sold or not: but"
+                        + " for chance, such cars lie between the two curves.")
                 .columns(Column.words("cars"), Column.words("vanished ones"), Column.number("cars on offer", ""), Column.number("sold", ""),
                         Column.number("median days", ""), Column.number("95 % from", ""), Column.number("95 % to", ""),
                         Column.number("unsold after 30 days", ""), Column.number("unsold after 60 days", ""));
@@ -51,6 +54,24 @@ final class TimeOnMarketTables {
                     + " '95 % from' and '95 % to' it means that the rows set the days no such limit.");
         }
         return table.build();
+    }
+
+    private static String counted(TimeOnMarket time) {
+        int all = time.offers().size();
+        if (time.clock() == Clock.SINCE_FIRST_SEEN) {
+            return all + " cars, each counted from its first sighting, reposts included: fewer than " + TimeOnMarket.ENOUGH_CARS
+                    + " came up between two looks (days on which any car was seen) at most " + TimeOnMarket.LONGEST_GAP + " days apart, or"
+                    + " fewer than " + TimeOnMarket.ENOUGH_ENDS + " of them ended. What lies before is missing: half the time between two"
+                    + " looks, and all the past of cars that stood there at the first. But a first look finds cars that stand long more"
+                    + " often than others. How long such cars take to sell may lie above or below what is shown, and beyond its range.";
+        }
+        int cameUp = time.untilSale(Vanished.SOLD).size();
+        boolean seldom = time.offers().stream().anyMatch(o -> o.gapBefore() > 0 && o.gapAfter() > SELDOM);
+        return cameUp + " of " + all + " cars, each counted from the beginning of its offer, reposts included: they came up between two"
+                + " looks (days on which any car was seen), on one of the days between." + (all == cameUp ? "" : " Left out are "
+                + (all - cameUp) + " that stood there at the first look at their line, or after more than " + TimeOnMarket.LONGEST_GAP
+                + " days without one: since when, nobody knows.") + (seldom ? " Where looks lie weeks apart and no row dates the ends, the"
+                + " median may come out by a quarter too early, and its range with it: fill ended_on, or look more often." : "");
     }
 
     private static boolean isOpen(Survival s) {

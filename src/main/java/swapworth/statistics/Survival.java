@@ -14,8 +14,10 @@ import java.util.stream.IntStream;
  * ln(-ln S) taken back, so that they stay within 0 and 1.
  *
  * @param steps one step for each time that was seen, in order
+ * @param size how many things the estimate is of
+ * @param endings how many of them were seen to end
  */
-public record Survival(List<Step> steps) {
+public record Survival(List<Step> steps, int size, int endings) {
 
     /** The upper 2.5 % point of a normal law. */
     private static final double Z = Normal.quantile(0.975);
@@ -29,15 +31,16 @@ public record Survival(List<Step> steps) {
      * What happened at one time.
      *
      * @param time the time
-     * @param atRisk how many had lasted until then
-     * @param ended how many ended then
-     * @param censored how many were last seen then, not ended
+     * @param atRisk how many were watched that had lasted until then; no whole number where it is not known when each began
+     * @param ended how many ended then, likewise
+     * @param censored how many were last seen then, not ended, likewise
      * @param survival S(t), the share that lasts longer
      * @param error its standard error; not a number where nothing is left
      * @param low95 lower end of its 95 % range; not a number where nothing is left
      * @param high95 upper end of its 95 % range; not a number where nothing is left
      */
-    public record Step(double time, int atRisk, int ended, int censored, double survival, double error, double low95, double high95) {
+    public record Step(double time, double atRisk, double ended, double censored, double survival, double error, double low95,
+            double high95) {
     }
 
     /**
@@ -57,9 +60,8 @@ public record Survival(List<Step> steps) {
         }
         int[] order = IntStream.range(0, times.length).boxed().sorted(Comparator.comparingDouble(i -> times[i])).mapToInt(i -> i)
                 .toArray();
-        List<Step> steps = new ArrayList<>();
-        double survival = 1;
-        double sum = 0;
+        ProductLimit limit = new ProductLimit();
+        int endings = 0;
         int at = 0;
         while (at < order.length) {
             double time = times[order[at]];
@@ -69,34 +71,78 @@ public record Survival(List<Step> steps) {
             while (next < order.length && times[order[next]] == time) {
                 ends += ended[order[next++]] ? 1 : 0;
             }
-            survival *= 1 - (double) ends / atRisk;
-            sum += ends == 0 ? 0 : ends / ((double) atRisk * (atRisk - ends));
+            limit.step(time, atRisk, ends, next - at - ends);
+            endings += ends;
+            at = next;
+        }
+        return new Survival(limit.steps, order.length, endings);
+    }
+
+    /**
+     * The estimate where things are looked for now and then. Each began on an unknown day since the look before the one that found it, and
+     * one that came and went between two looks was not found: so a thing counts as watched only from the age at which it was found. That
+     * age is shared out over all days since the look before, each day of beginning being as likely as another. Limits are drawn in where a
+     * later or an earlier one says more, for S never rises.
+     *
+     * @param gaps days from the look before to the look that found each, at least 1
+     * @param days days from then to the last on which it was known to be there; at least 0
+     * @param unseen how many days after that hold its end: 1 if its day is known; 0 if it was not seen to end
+     * @return the estimate; of nothing, no step
+     * @throws IllegalArgumentException if the lengths differ, a gap is below 1 or another number below 0
+     */
+    public static Survival ofLooks(int[] gaps, int[] days, int[] unseen) {
+        if (gaps.length != days.length || days.length != unseen.length) {
+            throw new IllegalArgumentException(gaps.length + " gaps and " + days.length + " days meet " + unseen.length + " endings");
+        }
+        if (Arrays.stream(gaps).anyMatch(g -> g < 1) || IntStream.concat(Arrays.stream(days), Arrays.stream(unseen)).anyMatch(d -> d < 0)) {
+            throw new IllegalArgumentException("a gap is at least a day, and no number of days below 0");
+        }
+        AgesWhenFound.Seen seen = AgesWhenFound.of(gaps, days, unseen);
+        ProductLimit limit = new ProductLimit();
+        for (int age = 0; age < seen.atRisk().length; age++) {
+            if (seen.atRisk()[age] > 0 && seen.ended()[age] + seen.censored()[age] > 0) {
+                limit.step(age, seen.atRisk()[age], seen.ended()[age], seen.censored()[age]);
+            }
+        }
+        return new Survival(limit.drawnIn(), unseen.length, (int) Arrays.stream(unseen).filter(d -> d > 0).count());
+    }
+
+    /** The estimate as it goes down step by step. */
+    private static final class ProductLimit {
+        /** Less is the rounding of sums of shares. */
+        private static final double NOTHING = 1e-9;
+        private final List<Step> steps = new ArrayList<>();
+        private double survival = 1;
+        private double sum;
+
+        void step(double time, double atRisk, double ends, double censored) {
+            boolean all = atRisk - ends < NOTHING;
+            survival *= all ? 0 : 1 - ends / atRisk;
+            sum += ends == 0 ? 0 : ends / (atRisk * (atRisk - ends));
             boolean left = survival > 0;
             double logError = Math.sqrt(sum);
             double reach = survival < 1 ? Math.exp(Z * logError / -Math.log(survival)) : 1;
-            steps.add(new Step(time, atRisk, ends, next - at - ends, survival, left ? survival * logError : Double.NaN,
+            steps.add(new Step(time, atRisk, ends, censored, survival, left ? survival * logError : Double.NaN,
                     left ? Math.pow(survival, reach) : Double.NaN, left ? Math.pow(survival, 1 / reach) : Double.NaN));
-            at = next;
         }
-        return new Survival(steps);
-    }
 
-    /**
-     * How many things the estimate is of.
-     *
-     * @return at least 0
-     */
-    public int size() {
-        return steps.isEmpty() ? 0 : steps.get(0).atRisk();
-    }
-
-    /**
-     * How many of them were seen to end.
-     *
-     * @return at least 0
-     */
-    public int endings() {
-        return steps.stream().mapToInt(Step::ended).sum();
+        List<Step> drawnIn() {
+            double low = 0;
+            for (int k = steps.size() - 1; k >= 0; k--) {
+                Step s = steps.get(k);
+                low = Double.isNaN(s.low95) ? low : Math.max(low, s.low95);
+                steps.set(k, new Step(s.time, s.atRisk, s.ended, s.censored, s.survival, s.error, Double.isNaN(s.low95) ? s.low95 : low,
+                        s.high95));
+            }
+            double high = 1;
+            for (int k = 0; k < steps.size(); k++) {
+                Step s = steps.get(k);
+                high = Double.isNaN(s.high95) ? high : Math.min(high, s.high95);
+                steps.set(k, new Step(s.time, s.atRisk, s.ended, s.censored, s.survival, s.error, s.low95,
+                        Double.isNaN(s.high95) ? s.high95 : high));
+            }
+            return steps;
+        }
     }
 
     /**

@@ -5,16 +5,23 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
+import swapworth.listing.Listings;
 import swapworth.listing.Outcome;
 import swapworth.listing.PriceKind;
 import swapworth.listing.Seller;
@@ -32,22 +39,69 @@ class TimeOnMarketTest {
 
     @Test
     void the_two_curves_enclose_the_share_that_is_truly_sold() {
-        // What a collector cannot see: how many days after first seen a car was truly sold; a kept one never is.
+        // What a collector cannot see: how many days after it was first offered a car was truly sold; a kept one never is.
         List<CarOfWorld> cars = WORLD.cars();
         double n = 0;
         double sold = 0;
+        assertEquals(TimeOnMarket.Clock.ON_OFFER, TIME.clock());
         for (TimeOnMarket.Offer offer : TIME.offers()) {
-            CarOfWorld car = cars.stream().filter(c -> c.name().equals(offer.car())).findFirst().orElseThrow();
-            long offeredBefore = WORLD.joinedCars().get(cars.indexOf(car)).firstSeen().orElseThrow().toEpochDay()
-                    - car.offeredOn().toEpochDay();
-            n++;
-            sold += car.fate() == CarOfWorld.Fate.SOLD && car.daysOnOffer() - offeredBefore <= 40 ? 1 : 0;
+            if (offer.gapBefore() > 0) {
+                CarOfWorld car = cars.stream().filter(c -> c.name().equals(offer.car())).findFirst().orElseThrow();
+                n++;
+                sold += car.fate() == CarOfWorld.Fate.SOLD && car.daysOnOffer() <= 40 ? 1 : 0;
+            }
         }
         double unsold = 1 - sold / n;
         double longest = TIME.untilSale(Vanished.NOT_SOLD).at(40).orElseThrow();
         double shortest = TIME.untilSale(Vanished.SOLD).at(40).orElseThrow();
         assertTrue(shortest < unsold + 0.05 && unsold < longest + 0.05, shortest + " < " + unsold + " < " + longest);
         assertTrue(shortest < longest);
+    }
+
+    /** Weekly looks from the first of January on, then none for six weeks; a car is named by its first day, and whether it ended. */
+    private static TimeOnMarket weekly(Path folder, int cameUp, String... further) throws IOException {
+        StringBuilder rows = new StringBuilder("id,seen_on,vehicle,model_year,mileage_mi,price_usd,outcome,ended_on\n");
+        Random random = new Random(8);
+        List<String> offers = new ArrayList<>(List.of("stood,2026-01-01,,", "stood 2,2026-01-01,gone,2026-01-20"));
+        for (int n = 0; n < cameUp; n++) {
+            LocalDate day = LocalDate.of(2026, 1, 8).plusDays(7 * (n % 4));
+            offers.add("came up " + n + "," + day + (n % 2 == 0 ? ",gone," + day.plusDays(10 + n) : ",,"));
+        }
+        offers.addAll(List.of(further));
+        for (String offer : offers) {
+            String[] cells = offer.split(",", -1);
+            rows.append(cells[0]).append(',').append(cells[1]).append(",Line,").append(2012 + random.nextInt(8)).append(',')
+                    .append(30_000 + random.nextInt(90_000)).append(',').append(9_000 + random.nextInt(5_000)).append(',')
+                    .append(cells[2]).append(',').append(cells[3]).append('\n');
+        }
+        return TimeOnMarket.of(PriceModel.fit(Listings.read(Files.writeString(folder.resolve("listings.csv"), rows)).cars())).orElseThrow();
+    }
+
+    @Test
+    void a_car_has_been_on_offer_since_a_day_between_two_looks_or_since_nobody_knows_when(@TempDir Path folder) throws IOException {
+        TimeOnMarket time = weekly(folder, 12, "after a pause,2026-03-12,,", "no day,2026-01-15,sold,", "at last,2026-03-12,gone,");
+        Map<String, TimeOnMarket.Offer> offers = time.offers().stream().collect(Collectors.toMap(TimeOnMarket.Offer::car, o -> o));
+        assertEquals(0, offers.get("stood").gapBefore());
+        assertEquals(7, offers.get("came up 3").gapBefore());
+        assertEquals(0, offers.get("after a pause").gapBefore());
+        assertEquals(0, offers.get("came up 2").gapAfter(), "the row tells its last day");
+        assertEquals(7, offers.get("no day").gapAfter());
+        assertEquals(0, offers.get("at last").gapAfter(), "no look came after");
+        assertEquals(TimeOnMarket.Clock.ON_OFFER, time.clock());
+        assertEquals(13, time.untilSale(Vanished.SOLD).size());
+        String text = time.tables().get(0).text();
+        assertTrue(text.contains("13 of 17 cars, each counted from the beginning of its offer"), text);
+        assertTrue(text.contains("Left out are 4"), text);
+    }
+
+    @Test
+    void where_too_few_cars_came_up_while_one_looked_all_count_from_their_first_sighting_and_the_table_says_what_is_missing(
+            @TempDir Path folder) throws IOException {
+        TimeOnMarket time = weekly(folder, 8);
+        assertEquals(TimeOnMarket.Clock.SINCE_FIRST_SEEN, time.clock());
+        assertEquals(10, time.untilSale(Vanished.SOLD).size());
+        String text = time.tables().get(0).text().replaceAll("\\s+", " ");
+        assertTrue(text.contains("may lie above or below what is shown, and beyond its range"), text);
     }
 
     @Test
@@ -126,7 +180,7 @@ class TimeOnMarketTest {
 
     @Test
     void a_vanished_car_is_sold_in_one_curve_only_and_auctions_are_in_none() {
-        long gone = TIME.offers().stream().filter(o -> o.outcome() == Outcome.GONE).count();
+        long gone = TIME.offers().stream().filter(o -> o.gapBefore() > 0 && o.outcome() == Outcome.GONE).count();
         assertTrue(gone > 0);
         assertEquals(gone, TIME.untilSale(Vanished.SOLD).endings() - TIME.untilSale(Vanished.NOT_SOLD).endings());
         assertTrue(TIME.offers().size() < WORLD.cars().size(), "some cars are only at auctions");

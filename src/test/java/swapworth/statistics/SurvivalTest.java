@@ -4,7 +4,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
 import java.util.Random;
+import java.util.function.ToDoubleFunction;
 import org.junit.jupiter.api.Test;
 
 /** The product-limit estimate. Source of the values: R 4.2.2, survfit of the package survival 3.5-3, limits of log-log. */
@@ -74,7 +78,7 @@ class SurvivalTest {
     @Test
     void where_the_last_watched_one_ends_the_median_has_no_upper_limit() {
         double[] times = new double[12];
-        java.util.Arrays.fill(times, 10);
+        Arrays.fill(times, 10);
         boolean[] ended = new boolean[12];
         for (int i = 0; i < 3; i++) {
             times[i] = new double[] {5, 9, 14}[i];
@@ -101,12 +105,98 @@ class SurvivalTest {
         Random random = new Random(4);
         double[] times = random.doubles(200, 0, 30).map(Math::rint).toArray();
         boolean[] ended = new boolean[200];
-        java.util.Arrays.fill(ended, true);
+        Arrays.fill(ended, true);
         Survival all = Survival.of(times, ended);
         for (double t = 0; t <= 30; t++) {
             double limit = t;
-            assertEquals(java.util.Arrays.stream(times).filter(x -> x > limit).count() / 200.0, all.at(t).orElseThrow(), 1e-12);
+            assertEquals(Arrays.stream(times).filter(x -> x > limit).count() / 200.0, all.at(t).orElseThrow(), 1e-12);
         }
+    }
+
+    /**
+     * Things that begin evenly over 500 days before and 365 days of looks, and what a look every so many days finds of those that begin
+     * after the first one, with the days of the ends or without: how many of 60 ranges of the median hold the truth, and how far the
+     * middle one is off.
+     */
+    private static void lookedFor(double truth, boolean dated, ToDoubleFunction<Random> life) {
+        for (int gap : dated ? new int[] {7, 14, 28} : new int[] {7, 14}) {
+            int held = 0;
+            double[] medians = new double[60];
+            for (int world = 0; world < medians.length; world++) {
+                Random random = new Random(100 * world + gap);
+                List<int[]> found = new ArrayList<>();
+                int last = 364 / gap * gap;
+                for (int k = 0; k < 250; k++) {
+                    double begin = 865 * random.nextDouble() - 500;
+                    double end = begin + life.applyAsDouble(random);
+                    int look = gap * (int) Math.ceil(begin / gap);
+                    if (begin > 0 && look <= last && end > look) {
+                        int ended = (int) Math.ceil(end);
+                        found.add(end > last ? new int[] {last - look, 0} : dated ? new int[] {ended - 1 - look, 1}
+                                : new int[] {(ended - 1) / gap * gap - look, gap});
+                    }
+                }
+                int[] gaps = new int[found.size()];
+                Arrays.fill(gaps, gap);
+                Survival survival = Survival.ofLooks(gaps, found.stream().mapToInt(f -> f[0]).toArray(),
+                        found.stream().mapToInt(f -> f[1]).toArray());
+                medians[world] = survival.median().orElseThrow();
+                held += survival.medianLow95().orElse(0) <= truth && truth <= survival.medianHigh95().orElse(999) ? 1 : 0;
+            }
+            Arrays.sort(medians);
+            assertTrue(held >= 51, "looks every " + gap + " days: held by " + held + " of 60 ranges");
+            assertEquals(truth, medians[30], 0.1 * truth, "looks every " + gap + " days");
+        }
+    }
+
+    /** The median of a gamma law of shape 4 and scale 1 is 3.672061 (its distribution function there is one half, by hand). */
+    @Test
+    void looks_now_and_then_tell_how_long_things_last_whose_hazard_rises() {
+        double median = 3.672061;
+        assertEquals(0.5, 1 - Math.exp(-median) * (1 + median + median * median / 2 + Math.pow(median, 3) / 6), 1e-6);
+        lookedFor(9.15 * median, true, random -> -9.15 * Math.log(random.nextDouble() * random.nextDouble() * random.nextDouble()
+                * random.nextDouble()));
+    }
+
+    @Test
+    void looks_now_and_then_tell_how_long_things_last_whose_hazard_stays() {
+        lookedFor(40 * Math.log(2), true, random -> -40 * Math.log(random.nextDouble()));
+    }
+
+    /** Three quarters of mean 25 and a quarter of mean 150: S(24.07) = 0.75 exp(-24.07 / 25) + 0.25 exp(-24.07 / 150) is one half. */
+    @Test
+    void looks_now_and_then_tell_how_long_things_last_whose_hazard_falls() {
+        assertEquals(0.5, 0.75 * Math.exp(-24.07 / 25) + 0.25 * Math.exp(-24.07 / 150), 1e-3);
+        lookedFor(24.07, true, random -> -(random.nextInt(4) > 0 ? 25 : 150) * Math.log(random.nextDouble()));
+    }
+
+    @Test
+    void looks_now_and_then_tell_it_though_nobody_wrote_down_the_days_of_the_ends() {
+        lookedFor(9.15 * 3.672061, false, random -> -9.15 * Math.log(random.nextDouble() * random.nextDouble() * random.nextDouble()
+                * random.nextDouble()));
+        lookedFor(40 * Math.log(2), false, random -> -40 * Math.log(random.nextDouble()));
+    }
+
+    @Test
+    void looks_every_day_are_the_product_limit() {
+        Random random = new Random(4);
+        int[] days = random.ints(50, 1, 30).toArray();
+        boolean[] ended = new boolean[50];
+        Arrays.fill(ended, 0, 40, true);
+        int[] gaps = new int[50];
+        Arrays.fill(gaps, 1);
+        int[] unseen = new int[50];
+        Arrays.fill(unseen, 0, 40, 1);
+        int[] there = days.clone();
+        for (int i = 0; i < 40; i++) {
+            there[i]--;
+        }
+        Survival looked = Survival.ofLooks(gaps, there, unseen);
+        Survival plain = Survival.of(Arrays.stream(days).asDoubleStream().toArray(), ended);
+        assertEquals(40, looked.endings());
+        assertEquals(50, looked.size());
+        assertEquals(plain.median().orElseThrow(), looked.median().orElseThrow(), 1e-9);
+        assertEquals(plain.at(20).orElseThrow(), looked.at(20).orElseThrow(), 1e-12);
     }
 
     @Test
@@ -116,5 +206,9 @@ class SurvivalTest {
         assertTrue(none.at(10).isEmpty());
         assertThrows(IllegalArgumentException.class, () -> Survival.of(new double[] {-1}, new boolean[] {true}));
         assertThrows(IllegalArgumentException.class, () -> Survival.of(new double[] {1}, new boolean[0]));
+        assertEquals(0, Survival.ofLooks(new int[0], new int[0], new int[0]).size());
+        assertThrows(IllegalArgumentException.class, () -> Survival.ofLooks(new int[] {0}, new int[] {1}, new int[] {1}));
+        assertThrows(IllegalArgumentException.class, () -> Survival.ofLooks(new int[] {1}, new int[] {-1}, new int[] {1}));
+        assertThrows(IllegalArgumentException.class, () -> Survival.ofLooks(new int[] {1}, new int[] {1}, new int[0]));
     }
 }
