@@ -188,7 +188,7 @@ final class SharedIds {
         private int firstRow = -1;
         private int year;
         private int rowOfYear = -1;
-        /** The last row with a day and a mileage, and the last one if it records an end; -1 for none. */
+        /** The last row with a day and a mileage above 0, and the last one if it records an end; -1 for none. */
         private int driven = -1;
         private int ended = -1;
         private boolean paid;
@@ -203,7 +203,7 @@ final class SharedIds {
                 year = columns.modelYear(row);
                 rowOfYear = row;
             }
-            driven = columns.isDated(row) && !Double.isNaN(columns.miles(row)) ? row : driven;
+            driven = columns.isDated(row) && columns.miles(row) > 0 ? row : driven;
             paid |= isPaid(row);
             ended = endOf(row).isPresent() ? row : -1;
         }

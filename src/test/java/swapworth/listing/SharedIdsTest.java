@@ -59,7 +59,7 @@ class SharedIdsTest extends ReadingListings {
 
     @ParameterizedTest(name = "{0} miles, then {1} after {2} days: {3}")
     @CsvSource({"45000, 40500, 7, 1", "45000, 40400, 7, 2", "45000, 49500, 7, 1", "45000, 49600, 7, 2", "45000, 49600, 31, 1",
-        "45000, 52000, 60, 1", "900, 1900, 1, 1", "45000, 450000, 7, 2"})
+        "45000, 52000, 60, 1", "900, 1900, 1, 1", "0, 50000, 7, 1", "45000, 450000, 7, 2"})
     void small_slips_and_driving_join_and_a_mileage_that_falls_or_leaps_does_not(int before, int after, int days, int cars) {
         ListingsRead read = read(HEADER + "7,2024-01-01,Alder,2015," + before + ",12000,,,\n7,"
                 + LocalDate.of(2024, 1, 1).plusDays(days) + ",Alder,2015," + after + ",9000,,,\n");
