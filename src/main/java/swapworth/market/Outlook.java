@@ -14,10 +14,12 @@ import swapworth.statistics.SparseRow;
  * before.
  */
 public final class Outlook {
-    /** An outlook needs sightings over so many months. */
+    /** An outlook needs prices over so many months, counted by days. */
     public static final int LEAST_MONTHS = 6;
     /** An outlook needs so many cars with a date. */
     public static final int LEAST_CARS = 30;
+    /** An outlook needs so many cars where no month counts for more than five, from which on a month is seen and not thin. */
+    public static final int LEAST_CARS_SPREAD = 20;
     /** An outlook reaches so many months ahead. */
     public static final int MOST_AHEAD = 12;
 
