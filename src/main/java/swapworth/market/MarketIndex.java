@@ -404,6 +404,7 @@ public final class MarketIndex {
                     + " % the prices know nothing of their dates, neither of ageing nor of a market; so far the level of cars of the same "
                     + "age is what the assumption says (market_drift), within its spread");
         }
+        sentences.addAll(new MixOverTime(encoder, posterior, evidence).cautions());
         if (!hasSeason()) {
             sentences.add("The listings span less than a year: a season is not told apart from the market, and prices of the summer stand "
                     + "2 to 4 % above the mean of the year in some years");
