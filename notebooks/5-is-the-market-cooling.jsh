@@ -98,7 +98,8 @@ time.map(TimeCharts::cuts)
 // ## Now or later
 //
 // A falling market does not pay for waiting by itself: what you buy falls, and so does what you will sell. This puts both legs on the same
-// states of the market. It needs a donor, a recipient and a finished car in `cars.csv`.
+// states of the market, and both grow older: whoever waits buys cars of the same model years. It needs a donor, a recipient
+// and a finished car in `cars.csv`.
 
 // %%
 Undertaking.Answers told = Undertaking.of(folder).answers();

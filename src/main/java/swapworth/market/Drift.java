@@ -40,8 +40,12 @@ public record Drift(YearMonth from, YearMonth to, Held held, double percentPerMo
         return Math.min(1, spread * spread / (priorSpread * priorSpread));
     }
 
-    /** Whether the assumption weighs as much as the listings or more. */
-    boolean isMostlyAssumed() {
+    /**
+     * Whether the assumption weighs as much as the listings or more.
+     *
+     * @return true from a weight of one half on
+     */
+    public boolean isMostlyAssumed() {
         return weightOfAssumption() >= 0.5;
     }
 }

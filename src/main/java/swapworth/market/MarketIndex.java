@@ -48,7 +48,8 @@ public final class MarketIndex {
     /** The level with its season. */
     static final Set<Group> LEVEL = EnumSet.of(Group.TIME, Group.SEASON);
     private static final Set<Group> TREND = EnumSet.of(Group.TIME);
-    private static final Set<Group> AGEING = EnumSet.of(Group.AGE, Group.MILEAGE);
+    /** What a car loses by age. */
+    static final Set<Group> AGEING = EnumSet.of(Group.AGE, Group.MILEAGE);
     /** Standard deviation of the ages of cars about their dates, years, below which all are of about one model year. */
     private static final double LEAST_SPREAD_OF_AGES = 0.4;
     /** Over fewer days between the middles of two months a change a month would be an extrapolation. */

@@ -186,6 +186,10 @@ class MarketIndexTest {
         Arrays.setAll(ageing, i -> then[i] / now[i] / ofLine[i]);
         double middle = Quantiles.of(ageing, 0.5);
         assertTrue(middle > 0.94 && middle < 0.995, "a quarter of a year of ageing: " + middle);
+        CarFacts facts = WORLD.joinedCars().get(0).facts();
+        assertArrayEquals(ageing, outlook.ageing(draws, facts, 3), 1e-3, "its own ageing, asked for alone");
+        assertEquals(1, outlook.ageing(draws, facts, 0)[0], 0);
+        assertThrows(IllegalArgumentException.class, () -> outlook.ageing(draws, facts, 13));
     }
 
     @Test
