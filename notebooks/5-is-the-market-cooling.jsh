@@ -99,7 +99,8 @@ time.map(TimeCharts::cuts)
 // ## Now or later
 //
 // A falling market does not pay for waiting by itself: what you buy falls, and so does what you will sell. This puts both legs on the same
-// states of the market. It needs a donor, a recipient and a finished car in `cars.csv`.
+// states of the market, and both grow older: whoever waits buys cars of the same model years. It needs a donor, a recipient
+// and a finished car in `cars.csv`.
 
 // %%
 Undertaking.Answers told = Undertaking.of(folder).answers();
@@ -115,7 +116,8 @@ told.walkAway()
 // ## For your own files
 //
 // - Put your `listings.csv` into a folder and run `target/swapworth notebook notebooks/5-is-the-market-cooling.jsh --folder FOLDER`. It needs
-//   `seen_on`, and the same searches again in later months: with less than six months or thirty cars there is no outlook.
+//   `seen_on`, and the same searches again in later months: with less than six months or thirty cars, or nearly all of
+//   them of one or two looks, there is no outlook.
 // - Write the row again when you see the car again, under the same `id`, and write `outcome` and `ended_on` when it is sold or gone.
 // - Another base month: `model.index().map(i -> i.withBase(java.time.YearMonth.of(2025, 9)))`. One line: `model.index().map(i ->
 //   i.ofLine(model.lines().get(0)))`.

@@ -29,4 +29,23 @@ public record Drift(YearMonth from, YearMonth to, Held held, double percentPerMo
         requireNonNull(range80, "range80");
         requireNonNull(range95, "range95");
     }
+
+    /**
+     * How much of the movement is the assumption (market_drift, spread_market_month) and not the listings: what is still unsure in squares,
+     * of what was unsure before. Where both are normal, it is the weight of what was assumed in the middle of what is believed.
+     *
+     * @return 0 where the listings alone speak, 1 where they say nothing
+     */
+    public double weightOfAssumption() {
+        return Math.min(1, spread * spread / (priorSpread * priorSpread));
+    }
+
+    /**
+     * Whether the assumption weighs as much as the listings or more.
+     *
+     * @return true from a weight of one half on
+     */
+    public boolean isMostlyAssumed() {
+        return weightOfAssumption() >= 0.5;
+    }
 }

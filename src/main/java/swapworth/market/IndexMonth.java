@@ -24,6 +24,9 @@ public record IndexMonth(YearMonth month, int cars, double index, Range range80,
         requireNonNull(support, "support");
     }
 
+    /** From so many cars on a month is seen. */
+    static final int SEEN_FROM = 5;
+
     /** How many cars speak for a month. */
     public enum Support {
         /** Five or more. */
@@ -49,7 +52,7 @@ public record IndexMonth(YearMonth month, int cars, double index, Range range80,
         }
 
         static Support of(int cars) {
-            return cars == 0 ? BRIDGED : cars < 5 ? THIN : SEEN;
+            return cars == 0 ? BRIDGED : cars < SEEN_FROM ? THIN : SEEN;
         }
     }
 }

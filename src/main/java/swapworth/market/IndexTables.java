@@ -75,8 +75,26 @@ public final class IndexTables {
         return index.holding(Held.MODEL_YEAR).drift(12).match(car -> {
             Drift market = index.holding(Held.AGE).drift(12).match(d -> d, no -> car);
             return new Answer.Told<>("From " + car.from() + " to " + car.to() + " one and the same car moved by " + moved(car)
-                    + "; cars of the same age, ageing taken out, by " + moved(market) + lately(index, market) + ".");
+                    + "; cars of the same age, ageing taken out, by " + moved(market) + assumed(market) + lately(index, market) + ".");
         }, Answer.NotTold::new);
+    }
+
+    /** Where the listings say little, how much of the movement they are. */
+    private static String assumed(Drift market) {
+        return market.isMostlyAssumed() ? " (" + Figures.share(market.weightOfAssumption()).shown()
+                + " of this is the assumption market_drift and not the listings)" : "";
+    }
+
+    /**
+     * How much of the movement that an outlook goes on from is assumed.
+     *
+     * @param year the movement of cars of the same age over the last year
+     * @return a sentence
+     */
+    public static String goesOn(Drift year) {
+        return "The outlook goes on from the movement since " + year.from() + "; by " + Figures.share(year.weightOfAssumption()).shown()
+                + " that is the assumption (market_drift)" + (year.isMostlyAssumed() ? ", which so few rows hardly change" : "")
+                + ", and the moves to come beyond it are assumed altogether (spread_market_month).";
     }
 
     /** Where the market turned within the year, the mean of the year hides it: then its second half is told too. */
@@ -237,7 +255,7 @@ public final class IndexTables {
             table.note("Drawn from the fitted drift and walk for cars of the same age: ageing comes on top"
                     + season(index, ", the season is in it") + ". What moves a market from "
                     + "outside is not in it. The further ahead, the less the listings tell: ranges widen, and the chance to stand lower "
-                    + "need not grow.");
+                    + "need not grow." + index.holding(Held.AGE).drift(12).match(year -> " " + goesOn(year), no -> ""));
             ValueDraws draws = model.draws(DRAWS, SEED);
             for (int months : List.of(1, 3, 6, 9, 12)) {
                 double[] factors = outlook.factors(draws, index.line().orElse(""), months);

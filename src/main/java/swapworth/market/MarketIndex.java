@@ -15,6 +15,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.Car;
@@ -47,13 +48,15 @@ public final class MarketIndex {
     /** The level with its season. */
     static final Set<Group> LEVEL = EnumSet.of(Group.TIME, Group.SEASON);
     private static final Set<Group> TREND = EnumSet.of(Group.TIME);
-    private static final Set<Group> AGEING = EnumSet.of(Group.AGE, Group.MILEAGE);
+    /** What a car loses by age. */
+    static final Set<Group> AGEING = EnumSet.of(Group.AGE, Group.MILEAGE);
     /** Standard deviation of the ages of cars about their dates, years, below which all are of about one model year. */
     private static final double LEAST_SPREAD_OF_AGES = 0.4;
     /** Over fewer days between the middles of two months a change a month would be an extrapolation. */
     private static final long LEAST_DAYS = 20;
     /** From this chance on a reader is told that the dates may tell nothing. */
     private static final double WORTH_SAYING = 0.25;
+    private static final long LEAST_DAYS_OF_OUTLOOK = Math.round(Outlook.LEAST_MONTHS * Days.PER_MONTH);
     private static final int PEAK_DRAWS = 4000;
     /** Seeds of the peak's draws and of the outlook: any fixed numbers would do. */
     private static final long PEAK_SEED = 20_260_102;
@@ -209,7 +212,7 @@ public final class MarketIndex {
      * @return in order of time
      */
     public List<IndexMonth> months() {
-        Map<YearMonth, Integer> counts = carsByMonth();
+        Map<YearMonth, Integer> counts = carsByMonth(this::ofThisLine);
         List<IndexMonth> months = new ArrayList<>();
         for (YearMonth month = first(); !month.isAfter(last()); month = month.plusMonths(1)) {
             Mixture m = believed(between(LEVEL, base, month));
@@ -234,17 +237,17 @@ public final class MarketIndex {
         return levels.stream().mapToDouble(Double::doubleValue).toArray();
     }
 
-    /** How many cars have a price of each month in the fit. */
-    private Map<YearMonth, Integer> carsByMonth() {
+    /** How many cars have a price of each month in the fit, of those that count. */
+    private Map<YearMonth, Integer> carsByMonth(Predicate<Evidence> counts) {
         Map<YearMonth, Set<Integer>> cars = new TreeMap<>();
         for (Evidence e : evidence) {
-            if (ofThisLine(e)) {
+            if (counts.test(e)) {
                 e.subject().on().ifPresent(day -> cars.computeIfAbsent(YearMonth.from(day), m -> new HashSet<>()).add(e.car()));
             }
         }
-        Map<YearMonth, Integer> counts = new TreeMap<>();
-        cars.forEach((month, set) -> counts.put(month, set.size()));
-        return counts;
+        Map<YearMonth, Integer> byMonth = new TreeMap<>();
+        cars.forEach((month, set) -> byMonth.put(month, set.size()));
+        return byMonth;
     }
 
     private boolean ofThisLine(Evidence e) {
@@ -357,15 +360,19 @@ public final class MarketIndex {
     /**
      * Joint draws of the level over the months to come.
      *
-     * @return the outlook; with less than {@link Outlook#LEAST_MONTHS} months or {@link Outlook#LEAST_CARS} cars, why there is none
+     * @return the outlook; with less than {@link Outlook#LEAST_MONTHS} months, {@link Outlook#LEAST_CARS} cars or
+     *     {@link Outlook#LEAST_CARS_SPREAD} of them spread over the months, why there is none
      */
     public Answer<Outlook> outlook() {
         int cars = dated(evidence);
-        long months = ChronoUnit.MONTHS.between(first(), last());
-        if (months < Outlook.LEAST_MONTHS || cars < Outlook.LEAST_CARS) {
-            return new Answer.NotTold<>(new CannotTell("an outlook from " + cars + (cars == 1 ? " car" : " cars") + " over " + months
-                    + (months == 1 ? " month" : " months") + " would be an assumption dressed as a finding", 0, cars,
-                    "at least " + Outlook.LEAST_CARS + " cars with a date over at least " + Outlook.LEAST_MONTHS + " months"));
+        long days = ChronoUnit.DAYS.between(encoder.begin().orElseThrow(), encoder.end().orElseThrow());
+        int spread = carsByMonth(e -> true).values().stream().mapToInt(n -> Math.min(n, IndexMonth.SEEN_FROM)).sum();
+        if (days < LEAST_DAYS_OF_OUTLOOK || cars < Outlook.LEAST_CARS || spread < Outlook.LEAST_CARS_SPREAD) {
+            return new Answer.NotTold<>(new CannotTell("an outlook from " + cars + (cars == 1 ? " car" : " cars") + " over " + days
+                    + (days == 1 ? " day" : " days") + (spread < Math.min(cars, Outlook.LEAST_CARS_SPREAD) ? ", most of them of few months,"
+                    : "") + " would be an assumption dressed as a finding", 0, cars, "at least " + Outlook.LEAST_CARS
+                    + " cars with a date over at least " + Outlook.LEAST_MONTHS + " months (" + LEAST_DAYS_OF_OUTLOOK + " days), "
+                    + Outlook.LEAST_CARS_SPREAD + " of them where no month counts for more than " + IndexMonth.SEEN_FROM));
         }
         if (datesTellNothing > 0.5) {
             return new Answer.NotTold<>(new CannotTell("the prices know nothing of the dates beside them, neither of ageing nor of a "
@@ -398,6 +405,7 @@ public final class MarketIndex {
                     + " % the prices know nothing of their dates, neither of ageing nor of a market; so far the level of cars of the same "
                     + "age is what the assumption says (market_drift), within its spread");
         }
+        sentences.addAll(new MixOverTime(encoder, posterior, evidence).cautions());
         if (!hasSeason()) {
             sentences.add("The listings span less than a year: a season is not told apart from the market, and prices of the summer stand "
                     + "2 to 4 % above the mean of the year in some years");
@@ -468,7 +476,7 @@ public final class MarketIndex {
             }
         }
         Map<YearMonth, Double> repeats = repeats();
-        Map<YearMonth, Integer> counts = carsByMonth();
+        Map<YearMonth, Integer> counts = carsByMonth(this::ofThisLine);
         double level = median(adjusted.get(base));
         List<Comparison> rows = new ArrayList<>();
         for (YearMonth month = first(); !month.isAfter(last()); month = month.plusMonths(1)) {

@@ -2,7 +2,10 @@ package swapworth.market;
 
 import java.time.LocalDate;
 import java.util.Optional;
+import swapworth.listing.CarFacts;
 import swapworth.listing.Days;
+import swapworth.listing.LevelOfTrade;
+import swapworth.listing.PriceIncludes;
 import swapworth.statistics.SparseRow;
 
 /**
@@ -14,10 +17,12 @@ import swapworth.statistics.SparseRow;
  * before.
  */
 public final class Outlook {
-    /** An outlook needs sightings over so many months. */
+    /** An outlook needs prices over so many months, counted by days. */
     public static final int LEAST_MONTHS = 6;
     /** An outlook needs so many cars with a date. */
     public static final int LEAST_CARS = 30;
+    /** An outlook needs so many cars where no month counts for more than five, from which on a month is seen and not thin. */
+    public static final int LEAST_CARS_SPREAD = 20;
     /** An outlook reaches so many months ahead. */
     public static final int MOST_AHEAD = 12;
 
@@ -57,6 +62,34 @@ public final class Outlook {
             logs[i] = StrictMath.exp(logs[i] + steps[i]);
         }
         return logs;
+    }
+
+    /**
+     * What one car loses by growing older by so many months, at the same mileage: 0.95 where it loses 5 %. The movement of the market is
+     * not in it: the two together, draw by draw, are that of cars of one model year.
+     *
+     * @param draws joint draws from the model that this is the outlook of
+     * @param facts the car; where its model year is not stated it is taken to be of the age that its mileage tells, else of middle age
+     * @param months months ahead, 0 to {@link #MOST_AHEAD}
+     * @return one factor a draw, in the order of the draws
+     * @throws IllegalArgumentException if the months lie outside, or the draws are of another model
+     */
+    public double[] ageing(ValueDraws draws, CarFacts facts, int months) {
+        if (months < 0 || months > MOST_AHEAD) {
+            throw new IllegalArgumentException("ageing is told for 0 to " + MOST_AHEAD + " months ahead, not " + months);
+        }
+        Subject subject = new Subject(facts, LevelOfTrade.PRIVATE_ASKING, PriceIncludes.NEITHER, Optional.of(day(0)));
+        Measures.Measured now = encoder.measured(subject);
+        double[] logs = draws.joint(encoder).of(aged(subject, now.age() + months / 12.0, now.miles())
+                .plus(-1, aged(subject, now.age(), now.miles())));
+        for (int i = 0; i < logs.length; i++) {
+            logs[i] = StrictMath.exp(logs[i]);
+        }
+        return logs;
+    }
+
+    private SparseRow aged(Subject subject, double age, double miles) {
+        return encoder.part(MarketIndex.AGEING, subject, Measures.Measured.stated(age, miles));
     }
 
     /**

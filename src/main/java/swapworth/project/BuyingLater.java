@@ -4,24 +4,34 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import swapworth.assumptions.Assumptions;
 import swapworth.donor.FeeSchedule;
 import swapworth.donor.LandedCost;
 import swapworth.donor.Purchase;
 import swapworth.listing.CandidateCar;
+import swapworth.listing.CarFacts;
 import swapworth.market.Answer;
 import swapworth.market.CannotTell;
+import swapworth.market.Drift;
+import swapworth.market.Figures;
+import swapworth.market.Held;
+import swapworth.market.IndexTables;
 import swapworth.market.MarketIndex;
 import swapworth.market.Outlook;
+import swapworth.statistics.Quantiles;
 import swapworth.swap.SwapValue;
 import swapworth.swap.Swaps;
 import swapworth.table.Cell;
 
 /**
  * The legs of now or later, from the files: a donor and a recipient of {@code cars.csv} at their landed cost, the parts of the ledger and
- * the finished car, each carried on by the outlook of its line on the same states of the market.
+ * the finished car, each carried on by the outlook of its line and by its own ageing on the same states of the market: who waits buys cars
+ * of the same model years, and what he finishes is then so much older too. What cars of the same age would bring is told beside it.
  */
 final class BuyingLater {
     /** At so many steps of the bid its landed cost is worked out. */
@@ -79,46 +89,67 @@ final class BuyingLater {
             remarks.add("The months count from the last look" + finished.on().map(day -> ", " + day).orElse("")
                     + ": the exit value is that of this day" + cars.on().map(day -> " and not of " + day).orElse("") + ".");
         }
-        List<NowOrLater.Leg> legs = new ArrayList<>();
         for (CandidateCar car : List.of(hit, body)) {
-            legs.add(bought(car, ahead, remarks));
+            LandedCost cost = LandedCost.of(fees, purchase(car));
+            if (!cost.whole()) {
+                remarks.add(car.name() + " costs more than is counted: " + String.join("; ", cost.missing()) + ".");
+            }
         }
-        String ofHit = hit.facts().vehicle();
-        comesBack(ahead, ofHit, ledger, remarks).ifPresent(legs::add);
+        double back = ledger.map(l -> l.sums().byCategory().stream().filter(s -> s.name().equals(Category.SOLD.words()))
+                .mapToDouble(s -> s.atCompletion().doubleValue()).sum()).orElse(0.0);
+        remarks.add(back == 0 ? "Nothing is counted as coming back from parts: the ledger has no rows of parts sold."
+                : "What parts bring back is the ledger's " + Cell.format(-back, 0) + "; their prices follow those of the donor's line by "
+                        + Math.round(assumptions.get("parts_move_with_cars").middle()) + " % (assumption parts_move_with_cars).");
         if (ledger.filter(l -> l.sums().carsBought() >= 2).isPresent()) {
             remarks.add("By the ledger two cars are bought already: this then speaks of another such pair.");
         }
-        return NowOrLater.of(fees.currency().getCurrencyCode(), legs, exit(ahead, finished, ofHit), remarks);
+        Optional<Drift> market = cars.model().index().told().flatMap(index -> index.holding(Held.AGE).drift(12).told());
+        market.ifPresent(year -> remarks.add(IndexTables.goesOn(year)));
+        Movement movement = new Movement(ahead);
+        NowOrLater older = compared(movement, Held.MODEL_YEAR, hit, body, finished, back, remarks);
+        NowOrLater alike = compared(movement, Held.AGE, hit, body, finished, back, List.of());
+        return older.standingBy(ageing(older, alike) + market.filter(Drift::isMostlyAssumed).map(year -> " By "
+                + Figures.share(year.weightOfAssumption()).shown() + " the movement of the market is assumed (market_drift) and not told by"
+                + " the listings.").orElse(""));
     }
 
-    private NowOrLater.Leg bought(CandidateCar car, Outlook ahead, List<String> remarks) {
-        Purchase purchase = Purchase.of(car, fees.currency()).orElseThrow();
-        LandedCost cost = LandedCost.of(fees, purchase);
-        if (!cost.whole()) {
-            remarks.add(car.name() + " costs more than is counted: " + String.join("; ", cost.missing()) + ".");
-        }
-        double now = cost.total().doubleValue();
-        return new NowOrLater.Leg(car.name(), cars.constant(now), landed(purchase, now, factors(ahead, car.facts().vehicle())));
+    /** What a wait brings for cars of the same model years, beside what it brings for cars of the same age. */
+    private static String ageing(NowOrLater older, NowOrLater alike) {
+        double[] gain = alike.gain(older.inShort());
+        return "Ageing is counted (age_slope, as the listings tell it): the cars bought then and the finished car are of the same model"
+                + " years as now, so much older. Were they of the same age as now, that is newer, "
+                + older.inShort() + " months would " + (Quantiles.median(gain) < 0 ? "lose " : "bring ") + older.currency() + " "
+                + Cell.format(Math.abs(Quantiles.median(gain)), 0) + " (chance that it brings anything "
+                + DrawFigures.percent(DrawFigures.chance(gain)) + ").";
     }
 
-    private Optional<NowOrLater.Leg> comesBack(Outlook ahead, String line, Optional<Ledger> ledger, List<String> remarks) {
-        double back = ledger.map(l -> l.sums().byCategory().stream().filter(s -> s.name().equals(Category.SOLD.words()))
-                .mapToDouble(s -> s.atCompletion().doubleValue()).sum()).orElse(0.0);
-        if (back == 0) {
-            remarks.add("Nothing is counted as coming back from parts: the ledger has no rows of parts sold.");
-            return Optional.empty();
+    private NowOrLater compared(Movement movement, Held held, CandidateCar hit, CandidateCar body, SwapValue finished, double back,
+            List<String> remarks) {
+        List<NowOrLater.Leg> legs = new ArrayList<>();
+        for (CandidateCar car : List.of(hit, body)) {
+            double now = LandedCost.of(fees, purchase(car)).total().doubleValue();
+            legs.add(new NowOrLater.Leg(car.name(), cars.constant(now), landed(purchase(car), now, movement.factors(car.facts(), held))));
         }
-        double follow = assumptions.get("parts_move_with_cars").middle();
-        remarks.add("What parts bring back is the ledger's " + Cell.format(-back, 0) + "; their prices follow those of the donor's line by "
-                + Math.round(follow) + " % (assumption parts_move_with_cars).");
-        return Optional.of(new NowOrLater.Leg("parts", cars.constant(back), factors(ahead, line).stream()
-                .map(month -> DrawFigures.power(month, follow / 100)).toList()));
+        if (back != 0) {
+            double follow = assumptions.get("parts_move_with_cars").middle() / 100;
+            legs.add(new NowOrLater.Leg("parts", cars.constant(back), movement.factors(hit.facts(), held).stream()
+                    .map(month -> DrawFigures.power(month, follow)).toList()));
+        }
+        return NowOrLater.of(fees.currency().getCurrencyCode(), legs, exit(movement, held, finished, hit.facts().vehicle()), remarks);
+    }
+
+    private Purchase purchase(CandidateCar car) {
+        return Purchase.of(car, fees.currency()).orElseThrow();
     }
 
     /** The finished car moves by the geometric mean of its body's line and its gear's, that of the donor where the car names none. */
-    private NowOrLater.Leg exit(Outlook ahead, SwapValue finished, String ofDonor) {
-        List<double[]> exit = factors(ahead, finished.car().facts().vehicle());
-        List<double[]> gear = factors(ahead, finished.car().gearLine().orElse(ofDonor));
+    private NowOrLater.Leg exit(Movement movement, Held held, SwapValue finished, String ofDonor) {
+        CarFacts body = finished.car().facts();
+        CarFacts.Builder giver = CarFacts.of(finished.car().gearLine().orElse(ofDonor));
+        body.modelYear().ifPresent(giver::modelYear);
+        body.mileage().ifPresent(giver::mileage);
+        List<double[]> exit = movement.factors(body, held);
+        List<double[]> gear = movement.factors(giver.build(), held);
         for (int h = 0; h < exit.size(); h++) {
             double[] month = exit.get(h);
             for (int i = 0; i < month.length; i++) {
@@ -128,13 +159,37 @@ final class BuyingLater {
         return new NowOrLater.Leg("exit", finished.soldDraws(), exit);
     }
 
-    /** Draws of how the level of a line has moved after 1, 2, ... months; that of all lines for one that no listing is of. */
-    private List<double[]> factors(Outlook ahead, String line) {
-        List<double[]> factors = new ArrayList<>();
-        for (int h = 1; h <= Outlook.MOST_AHEAD; h++) {
-            factors.add(ahead.factors(cars.values(), cars.isKnown(line) ? line : "", h));
+    /** How cars move after 1, 2, ... months, all on the same states of the market. */
+    private final class Movement {
+        private final Outlook ahead;
+        private final Map<String, List<double[]>> ofLines = new HashMap<>();
+
+        Movement(Outlook ahead) {
+            this.ahead = ahead;
         }
-        return factors;
+
+        /** Draws of how the level of such a car has moved: of its age, or of its model year and so much older. */
+        List<double[]> factors(CarFacts facts, Held held) {
+            List<double[]> factors = new ArrayList<>();
+            for (int h = 1; h <= Outlook.MOST_AHEAD; h++) {
+                double[] level = ofLine(facts.vehicle()).get(h - 1).clone();
+                if (held == Held.MODEL_YEAR) {
+                    double[] ageing = ahead.ageing(cars.values(), facts, h);
+                    for (int i = 0; i < level.length; i++) {
+                        level[i] *= ageing[i];
+                    }
+                }
+                factors.add(level);
+            }
+            return factors;
+        }
+
+        /** Of a line that no listing is of the level of all lines. */
+        private List<double[]> ofLine(String line) {
+            String known = cars.isKnown(line) ? line : "";
+            return ofLines.computeIfAbsent(known, l -> IntStream.rangeClosed(1, Outlook.MOST_AHEAD)
+                    .mapToObj(h -> ahead.factors(cars.values(), l, h)).toList());
+        }
     }
 
     /**

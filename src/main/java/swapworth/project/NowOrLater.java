@@ -22,9 +22,10 @@ import swapworth.table.Table;
  * @param purchase draws of the net purchase cost after 1, 2, ... months
  * @param exit draws of the exit value after as many months
  * @param remarks what a reader should know of the legs
+ * @param standsBy whole sentences without which the answer in short would be misread; empty where there are none
  */
 public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow, List<double[]> purchase, List<double[]> exit,
-        List<String> remarks) {
+        List<String> remarks, String standsBy) {
     private static final int HALF_A_YEAR = 6;
     private static final double SURE = 0.10;
 
@@ -102,6 +103,7 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
         purchase = copied(purchase);
         exit = copied(exit);
         remarks = List.copyOf(remarks);
+        requireNonNull(standsBy, "standsBy");
         if (purchase.size() != exit.size()) {
             throw new IllegalArgumentException(purchase.size() + " months of purchase beside " + exit.size() + " of exit");
         }
@@ -140,7 +142,17 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
                 purchase.set(h - 1, DrawFigures.minus(purchase.get(h - 1), DrawFigures.times(leg.after(h), -1)));
             }
         }
-        return new NowOrLater(currency, now, exit.now, purchase, out, remarks);
+        return new NowOrLater(currency, now, exit.now, purchase, out, remarks, "");
+    }
+
+    /**
+     * The same comparison.
+     *
+     * @param sentences what its answer stands by
+     * @return a copy
+     */
+    NowOrLater standingBy(String sentences) {
+        return new NowOrLater(currency, purchaseNow, exitNow, purchase, exit, remarks, sentences);
     }
 
     @Override
@@ -232,13 +244,18 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
         return Quantiles.of(best, SURE);
     }
 
+    /** How long a wait the answer in short is of. */
+    int inShort() {
+        return Math.min(HALF_A_YEAR, months());
+    }
+
     /**
      * The answer for half a year, or for as many months as are compared where these are fewer.
      *
-     * @return a sentence; empty where no month is compared
+     * @return a sentence, and what it stands by; empty where no month is compared
      */
     public String sentence() {
-        int wait = Math.min(HALF_A_YEAR, months());
+        int wait = inShort();
         if (wait == 0) {
             return "";
         }
@@ -248,7 +265,8 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
                 + (Quantiles.median(gain) < 0 ? "loses " : "brings ") + currency
                 + " " + Cell.format(Math.abs(Quantiles.median(gain)), 0) + " before what the wait costs you (80 % range "
                 + Cell.format(near.low(), 0) + " to " + Cell.format(near.high(), 0)
-                + ", below 0 where it loses): the chance that it brings anything is " + DrawFigures.percent(DrawFigures.chance(gain)) + ".";
+                + ", below 0 where it loses): the chance that it brings anything is " + DrawFigures.percent(DrawFigures.chance(gain)) + "."
+                + (standsBy.isEmpty() ? "" : " " + standsBy);
     }
 
     /**
@@ -272,6 +290,9 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
             table.note("Buy whatever happens at a net purchase cost of " + Cell.format(buyWhateverHappens(), 0)
                     + " or less: in nine draws of ten no coming month does better.");
         }
+        if (!standsBy.isEmpty()) {
+            table.note(standsBy);
+        }
         remarks.forEach(table::note);
         for (int h = 1; h <= months(); h++) {
             double[] gain = gain(h);
@@ -288,7 +309,7 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
     public boolean equals(Object other) {
         return other instanceof NowOrLater choice && currency.equals(choice.currency) && Arrays.equals(purchaseNow, choice.purchaseNow)
                 && Arrays.equals(exitNow, choice.exitNow) && same(purchase, choice.purchase) && same(exit, choice.exit)
-                && remarks.equals(choice.remarks);
+                && remarks.equals(choice.remarks) && standsBy.equals(choice.standsBy);
     }
 
     @Override

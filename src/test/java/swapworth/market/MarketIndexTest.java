@@ -13,8 +13,10 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import java.util.Set;
+import java.util.SortedMap;
 import java.util.TreeMap;
 import org.apache.commons.math3.stat.correlation.PearsonsCorrelation;
 import org.junit.jupiter.api.Test;
@@ -184,6 +186,10 @@ class MarketIndexTest {
         Arrays.setAll(ageing, i -> then[i] / now[i] / ofLine[i]);
         double middle = Quantiles.of(ageing, 0.5);
         assertTrue(middle > 0.94 && middle < 0.995, "a quarter of a year of ageing: " + middle);
+        CarFacts facts = WORLD.joinedCars().get(0).facts();
+        assertArrayEquals(ageing, outlook.ageing(draws, facts, 3), 1e-3, "its own ageing, asked for alone");
+        assertEquals(1, outlook.ageing(draws, facts, 0)[0], 0);
+        assertThrows(IllegalArgumentException.class, () -> outlook.ageing(draws, facts, 13));
     }
 
     @Test
@@ -210,6 +216,40 @@ class MarketIndexTest {
         MarketIndex short3 = PriceModel.fit(few.joinedCars()).index().orElseThrow();
         String needed = short3.outlook().match(o -> "nothing", CannotTell::needed);
         assertTrue(needed.contains(Outlook.LEAST_MONTHS + " months"), needed);
+    }
+
+    /** Three dozen cars of two looks, or one car long before all others, span months without telling anything of a movement. */
+    @Test
+    void an_outlook_asks_for_cars_spread_over_months_and_not_for_two_looks() {
+        SortedMap<YearMonth, Double> half = new TreeMap<>();
+        for (int k = 0; k < 8; k++) {
+            half.put(YearMonth.of(2025, 1).plusMonths(k), 0.0);
+        }
+        MarketIndex spread = PriceModel.fit(ListingsAlongAPath.of(half, 5, 5)).index().orElseThrow();
+        assertInstanceOf(Answer.Told.class, spread.outlook());
+        half.keySet().removeIf(month -> month.getMonthValue() > 1 && month.getMonthValue() < 8);
+        MarketIndex two = PriceModel.fit(ListingsAlongAPath.of(half, 20, 5)).index().orElseThrow();
+        String why = two.outlook().match(o -> "nothing", CannotTell::sentence);
+        assertTrue(why.contains("most of them of few months") && why.contains("20 of them where no month counts for more than 5"), why);
+        List<Car> one = new ArrayList<>(ListingsAlongAPath.of(new TreeMap<>(Map.of(YearMonth.of(2025, 8), 0.0)), 39, 5));
+        one.add(ListingsAlongAPath.later(one.get(0), -214));
+        MarketIndex thin = PriceModel.fit(one).index().orElseThrow();
+        assertInstanceOf(Answer.NotTold.class, thin.outlook());
+        assertTrue(thin.drift(12).orElseThrow().weightOfAssumption() > 0.5, thin.drift(12).toString());
+        String movement = IndexTables.summary(thin);
+        assertTrue(movement.contains("% of this is the assumption market_drift and not the listings)"), movement);
+        assertFalse(IndexTables.summary(index()).contains("of this is the assumption"));
+    }
+
+    @Test
+    void months_of_an_outlook_are_counted_by_days() {
+        SortedMap<YearMonth, Double> half = new TreeMap<>();
+        for (int k = 0; k < 7; k++) {
+            half.put(YearMonth.of(2025, 1).plusMonths(k), 0.0);
+        }
+        List<Car> cars = ListingsAlongAPath.of(half, 8, 5).stream().filter(c -> !c.firstSeen().orElseThrow()
+                .isBefore(LocalDate.of(2025, 1, 25)) && c.firstSeen().orElseThrow().isBefore(LocalDate.of(2025, 7, 6))).toList();
+        assertInstanceOf(Answer.NotTold.class, PriceModel.fit(cars).index().orElseThrow().outlook());
     }
 
     @Test

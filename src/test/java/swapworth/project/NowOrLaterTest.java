@@ -85,8 +85,8 @@ class NowOrLaterTest {
         refused("'car' beside 'exit': 3 draws beside 5000; draw i of all must be one state of the market",
                 () -> NowOrLater.of("USD", List.of(new NowOrLater.Leg("car", few, List.of(few))), exit, List.of()));
         refused("the net purchase cost now: 3 draws beside 5000; draw i of all must be one state of the market",
-                () -> new NowOrLater("USD", few, all(1), List.of(), List.of(), List.of()));
+                () -> new NowOrLater("USD", few, all(1), List.of(), List.of(), List.of(), ""));
         refused("the exit value after 1 month: 3 draws beside 5000; draw i of all must be one state of the market",
-                () -> new NowOrLater("USD", all(1), all(1), List.of(all(1)), List.of(few), List.of()));
+                () -> new NowOrLater("USD", all(1), all(1), List.of(all(1)), List.of(few), List.of(), ""));
     }
 }

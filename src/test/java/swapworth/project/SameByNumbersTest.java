@@ -44,9 +44,10 @@ class SameByNumbersTest {
                 "donor: now 1,500 (80 % range 1,100 to 1,900), 2 months ahead");
         String words = "Waiting 1 month to buy brings USD 0 before what the wait costs you (80 % range 0 to 0, below 0 where it loses): the"
                 + " chance that it brings anything is less than 1 %.";
-        sameByNumbers(shift -> new NowOrLater("USD", draws(0), draws(0), List.of(draws(shift)), List.of(draws(shift)), List.of()), words);
+        sameByNumbers(shift -> new NowOrLater("USD", draws(0), draws(0), List.of(draws(shift)), List.of(draws(shift)), List.of(),
+                ""), words);
         sameByNumbers(shift -> new NowOrLater("USD", draws(shift), draws(shift), List.of(draws(shift)), List.of(draws(shift)),
-                List.of("a remark")), words);
+                List.of("a remark"), ""), words);
     }
 
     @Test

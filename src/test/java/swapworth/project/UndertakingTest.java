@@ -29,6 +29,7 @@ import swapworth.donor.HighestBid;
 import swapworth.listing.CandidateCar;
 import swapworth.listing.CarsFile;
 import swapworth.listing.LevelOfTrade;
+import swapworth.market.Outlook;
 import swapworth.market.PriceModel;
 import swapworth.market.Range;
 import swapworth.market.Subject;
@@ -399,6 +400,27 @@ class UndertakingTest {
         assertEquals(530, tenth.purchaseNow()[0] - bare.purchaseNow()[0], 1e-9);
         double[] then = DrawFigures.minus(tenth.purchase().get(11), bare.purchase().get(11));
         assertTrue(Quantiles.median(then) < 0.97 * 530, "what is paid by the percent falls with the bid: " + Quantiles.median(then));
+    }
+
+    /** Of one model year a car bought half a year later is older, and so is what is made of it: by about 10 % a year each. */
+    @Test
+    void who_waits_buys_and_sells_older_cars_and_reads_what_cars_of_the_same_age_would_bring() throws IOException {
+        copy("listings.csv", "cars.csv", "lines.csv", "words.csv", "rates.csv");
+        NowOrLater choice = Undertaking.of(folder).nowOrLater().orElseThrow();
+        PriceModel model = Undertaking.of(folder).market().orElseThrow().model();
+        Outlook outlook = model.index().orElseThrow().outlook().orElseThrow();
+        double market = Quantiles.median(outlook.factors(model.draws(choice.exitNow().length, 1), "", 12));
+        for (double moved : List.of(Quantiles.median(choice.purchase().get(11)) / Quantiles.median(choice.purchaseNow()) / market,
+                Quantiles.median(choice.exit().get(11)) / Quantiles.median(choice.exitNow()) / market)) {
+            assertTrue(moved > 0.84 && moved < 0.97, "a year of ageing: " + moved);
+        }
+        String said = choice.sentence();
+        assertTrue(said.contains("Ageing is counted") && said.contains("Were they of the same age as now, that is newer, 6 months would "),
+                said);
+        assertTrue(choice.tables().get(0).text().replaceAll("\\s+", " ").contains(choice.standsBy()));
+        assertFalse(said.contains("the movement of the market is assumed"), said);
+        assertTrue(choice.remarks().get(choice.remarks().size() - 1).startsWith("The outlook goes on from the movement since"),
+                choice.remarks().toString());
     }
 
     @Test
