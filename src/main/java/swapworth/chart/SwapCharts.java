@@ -30,7 +30,8 @@ public final class SwapCharts {
             }
         }
         value.togetherDraws().ifPresent(d -> rows.add(RangeRow.of("the approaches together", d)));
-        rows.add(RangeRow.of("reconciled: this one car", value.draws()));
+        rows.add(RangeRow.of("reconciled: this one car" + (value.car().statedFaults().isEmpty() ? "" : ", its faults taken off"),
+                value.draws()));
         int single = rows.size();
         around(rows, "stock car", value.stockDraws());
         around(rows, "factory at chassis mileage", value.factoryAtChassisDraws());

@@ -188,7 +188,7 @@ public record InShort(List<Sentence> sentences) {
         return "Finished, '" + value.car().name() + "' is worth " + swaps.currency().getCurrencyCode() + " "
                 + Figures.rounded(value.median()) + " (80 % range " + Figures.range(value.range(0.80)) + "; the price of this one car, "
                 + dayAndLevel(value.level(), value) + "), by " + value.basis() + "."
-                + value.notInRange().map(words -> " " + words).orElse("");
+                + value.statedAgainst().map(words -> " " + words).orElse("");
     }
 
     private static String dayAndLevel(LevelOfTrade level, SwapValue value) {

@@ -149,7 +149,7 @@ public final class ProjectFile {
         SwapValue value = finished.get();
         return made + " Indicated range of the price of this one car (" + value.level().words() + when(value.on()) + "): "
                 + money(value.range(0.80)) + " (80 %), " + money(value.range(0.95)) + " (95 %), " + unit() + "." + state()
-                + value.notInRange().map(words -> " " + words).orElse("");
+                + value.statedAgainst().map(words -> " " + words).orElse("");
     }
 
     /** A range of the finished car says little to somebody who takes it for finished, or for the owner's still. */
@@ -184,7 +184,7 @@ public final class ProjectFile {
                 .columns(Column.words("figure"), Column.number("from", unit()), Column.number("to", unit()));
         undertaking.market().ifPresent(m -> table.note(m.read().cars().size() + " cars and " + m.read().listings().size()
                 + " sightings in the owner's collection."));
-        value.notInRange().ifPresent(table::note);
+        value.statedAgainst().ifPresent(table::note);
         table.row(Cell.words("median"), Cell.number(value.median(), 0), Cell.BLANK);
         table.row(Cell.words("80 % range"), Cell.number(value.range(0.80).low(), 0), Cell.number(value.range(0.80).high(), 0));
         table.row(Cell.words("95 % range"), Cell.number(value.range(0.95).low(), 0), Cell.number(value.range(0.95).high(), 0));

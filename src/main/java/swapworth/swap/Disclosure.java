@@ -48,23 +48,40 @@ final class Disclosure {
         if (!losses.isEmpty()) {
             list(table, "losses that the value by cost takes off", losses.stream().map(Disclosure::words).toList());
         }
-        list(table, "known faults", car.faults());
+        list(table, "known faults", car.faults().stream().map(Disclosure::fault).toList());
         return table.build();
     }
 
-    /** What is stated against the car and moves no figure: a paper that says no to its lawful use, a fault; empty where nothing is. */
-    Optional<String> notInRange() {
+    /** What is stated against the car, and whether the range has taken it off; empty where nothing is. */
+    Optional<String> statedAgainst() {
         FinishedCar car = s.car;
+        List<String> sentences = new ArrayList<>();
+        List<SwapCost.Loss> stated = car.statedFaults();
+        if (!stated.isEmpty()) {
+            sentences.add("For known faults the range has taken off what the owner states: " + String.join("; ", stated.stream()
+                    .map(Disclosure::words).toList()) + ".");
+        }
         List<String> against = new ArrayList<>();
         Stream.of(Paper.INSPECTED, Paper.EMISSIONS, Paper.APPROVED).filter(paper -> car.paper(paper) == Known.NO)
                 .forEach(paper -> against.add(paper.words() + ": no"));
-        int faults = car.faults().size();
+        int papers = against.size();
+        int faults = car.faults().size() - stated.size();
         if (faults > 0) {
-            against.add(faults + (faults == 1 ? " known fault" : " known faults"));
+            against.add(faults + (faults == 1 ? " known fault" : " known faults") + " without a figure");
         }
-        return against.isEmpty() ? Optional.empty() : Optional.of("The owner states: " + String.join("; ", against) + ". The range is that"
-                + " of a car that passes and has no such fault: what this takes off is not in it" + (car.cost().losses().isEmpty() ? "."
-                        : ", but for the losses that the value by cost takes off."));
+        if (!against.isEmpty()) {
+            sentences.add("The owner states: " + String.join("; ", against) + ". The range is that of a car that passes and has no such"
+                    + " fault: what this takes off is not in it" + (car.cost().losses().isEmpty() ? "."
+                            : ", but for the losses that the value by cost takes off."));
+        }
+        if (papers > 0) {
+            sentences.add("What passing would cost can be stated as a fault with its figure, and is in it only where it is.");
+        }
+        return sentences.isEmpty() ? Optional.empty() : Optional.of(String.join(" ", sentences));
+    }
+
+    private static String fault(SwapCost.Loss fault) {
+        return fault.isStated() ? fault.what() + " (takes off " + figure(fault) + ")" : fault.what();
     }
 
     private static String words(CarFacts donor) {
@@ -74,9 +91,13 @@ final class Disclosure {
     }
 
     private static String words(SwapCost.Loss loss) {
+        return loss.what() + ": " + figure(loss);
+    }
+
+    private static String figure(SwapCost.Loss loss) {
         double percent = 100 * loss.share();
-        return loss.what() + ": " + (percent > 0 ? Cell.format(percent, Math.abs(percent - Math.rint(percent)) < 1e-9 ? 0 : 1) + " %"
-                : Cell.format(loss.amount(), Math.abs(loss.amount() - Math.rint(loss.amount())) < 1e-9 ? 0 : 2));
+        return percent > 0 ? Cell.format(percent, Math.abs(percent - Math.rint(percent)) < 1e-9 ? 0 : 1) + " %"
+                : Cell.format(loss.amount(), Math.abs(loss.amount() - Math.rint(loss.amount())) < 1e-9 ? 0 : 2);
     }
 
     private static void list(Table.Builder table, String name, List<String> what) {

@@ -22,13 +22,13 @@ import swapworth.reading.Spelling;
  * @param papers what can be shown to a buyer; what is missing is unknown
  * @param optionsKept functions and options that still work
  * @param optionsLost functions and options that no longer do
- * @param faults known faults
+ * @param faults known faults of this one car, each with what it takes off whatever a sound one is worth; 0 where nobody states it
  * @param cost its parts at market prices
  * @param recipient what is known of the car it was made from, which tells the running gear of the stock car; empty where nobody says
  * @param donor what is known of the car that gave its running gear, of which others must be told; empty where nobody says
  */
 public record FinishedCar(String name, CarFacts facts, Optional<String> gearLine, OptionalInt gearYear, BuiltBy builtBy,
-        Map<Paper, Known> papers, List<String> optionsKept, List<String> optionsLost, List<String> faults, SwapCost cost,
+        Map<Paper, Known> papers, List<String> optionsKept, List<String> optionsLost, List<SwapCost.Loss> faults, SwapCost cost,
         Optional<CarFacts> recipient, Optional<CarFacts> donor) {
 
     /** Copies the collections in and checks that nothing is missing. */
@@ -109,6 +109,15 @@ public record FinishedCar(String name, CarFacts facts, Optional<String> gearLine
      */
     public Known paper(Paper paper) {
         return papers.getOrDefault(paper, Known.UNKNOWN);
+    }
+
+    /**
+     * The faults that state what they take off.
+     *
+     * @return in the order of all faults
+     */
+    public List<SwapCost.Loss> statedFaults() {
+        return faults.stream().filter(SwapCost.Loss::isStated).toList();
     }
 
     /**

@@ -25,9 +25,9 @@ import swapworth.money.Money;
 /**
  * The finished cars of {@code cars.csv}, with the columns that only they have: {@code built_by} (owner, shop), {@code gear_line},
  * {@code gear_year}, {@code recipient, donor} (names of cars in the same file), {@code documented, inspected, emissions, approved,
- * return_to_stock} (yes, no), {@code options_kept, options_lost,
- * faults} (several with a semicolon), {@code gear_value, work_value, removed_value} (amounts) and {@code obsolescence} (what: amount or
- * share, several with a semicolon).
+ * return_to_stock} (yes, no), {@code options_kept, options_lost} (several with a semicolon), {@code gear_value, work_value,
+ * removed_value} (amounts), {@code obsolescence} (what: amount or share, several with a semicolon), which comes off the value by cost, and
+ * {@code faults} (the same, the figure where it is known), which come off the result of all approaches.
  *
  * @param cars the finished cars, in file order
  * @param factoryEquivalent the first car of the role factory equivalent
@@ -97,15 +97,15 @@ public record FinishedCars(List<FinishedCar> cars, Optional<CarFacts> factoryEqu
             Optional<UnsureAmount> gear = amount(row, "gear_value", Nought.IS_ODD);
             Optional<UnsureAmount> work = amount(row, "work_value", Nought.IS_ODD);
             Optional<UnsureAmount> removed = amount(row, "removed_value", Nought.COUNTS);
-            SwapCost cost = new SwapCost(gear, work, removed, losses(row));
+            List<SwapCost.Loss> faults = faults(row);
+            SwapCost cost = new SwapCost(gear, work, removed, losses(row).stream().filter(loss -> isNoFault(row, loss, faults)).toList());
             if (!cost.losses().isEmpty() && list(further, "options_lost").isEmpty()) {
                 problem(row, "obsolescence", further.get("obsolescence"), RowProblem.Kind.QUESTION, "is one of these a function that no"
                         + " longer works? A buyer must be told: name it in options_lost too");
             }
             return new FinishedCar(row.name(), row.facts(), SwapWords.text(further, "gear_line"), year(row),
                     builder.orElse(BuiltBy.UNKNOWN),
-                    papers, list(further, "options_kept"), list(further, "options_lost"), list(further, "faults"), cost, Optional.empty(),
-                    Optional.empty());
+                    papers, list(further, "options_kept"), list(further, "options_lost"), faults, cost, Optional.empty(), Optional.empty());
         }
 
         private static List<String> list(Map<String, String> further, String column) {
@@ -167,25 +167,50 @@ public record FinishedCars(List<FinishedCar> cars, Optional<CarFacts> factoryEqu
 
         /** For instance {@code air conditioning lost: 400; cluster does not speak to the engine: 3 %}. */
         private List<SwapCost.Loss> losses(CandidateCar row) {
-            List<SwapCost.Loss> losses = new ArrayList<>();
-            for (String part : list(row.facts().further(), "obsolescence")) {
-                int colon = part.lastIndexOf(':');
-                String what = colon < 0 ? part : part.substring(0, colon).strip();
-                String figure = colon < 0 ? "" : part.substring(colon + 1).strip();
-                if (figure.endsWith("%") && cells.number(figure, "%") instanceof Parsed.Understood<BigDecimal> number
-                        && number.value().signum() >= 0 && number.value().doubleValue() < 100) {
-                    losses.add(new SwapCost.Loss(what, 0, number.value().doubleValue() / 100));
-                } else if (figure.endsWith("%") && cells.number(figure, "%") instanceof Parsed.Understood) {
-                    odd(row, "obsolescence", part, "a share lies between 0 and 100 %; it is not used");
-                } else if (figure.isEmpty() || figure.endsWith("%")) {
-                    odd(row, "obsolescence", part, "this has no amount or share behind a colon, such as 'air conditioning lost: 400'; not"
-                            + " used");
-                } else {
-                    money(row, "obsolescence", figure).filter(a -> counts(row, "obsolescence", part, a >= 0, "a loss cannot be below 0"))
-                            .ifPresent(a -> losses.add(new SwapCost.Loss(what, a, 0)));
+            return list(row.facts().further(), "obsolescence").stream().flatMap(part -> loss(row, "obsolescence", part).stream()).toList();
+        }
+
+        /** The same, but a fault is known whether or not it has a figure that can be used: {@code engine knocks: 1500; small dent}. */
+        private List<SwapCost.Loss> faults(CandidateCar row) {
+            return list(row.facts().further(), "faults").stream().map(part -> hasFigure(part) ? loss(row, "faults", part)
+                    .orElse(SwapCost.Loss.unstated(part)) : SwapCost.Loss.unstated(part)).toList();
+        }
+
+        /** A colon may stand in the words of a fault too. */
+        private static boolean hasFigure(String part) {
+            return part.substring(part.lastIndexOf(':') + 1).chars().anyMatch(Character::isDigit) && part.indexOf(':') >= 0;
+        }
+
+        private Optional<SwapCost.Loss> loss(CandidateCar row, String column, String part) {
+            int colon = part.lastIndexOf(':');
+            String what = colon < 0 ? part : part.substring(0, colon).strip();
+            String figure = colon < 0 ? "" : part.substring(colon + 1).strip();
+            if (figure.endsWith("%") && cells.number(figure, "%") instanceof Parsed.Understood<BigDecimal> number) {
+                double percent = number.value().doubleValue();
+                if (percent >= 0 && percent < 100) {
+                    return Optional.of(new SwapCost.Loss(what, 0, percent / 100));
                 }
+                odd(row, column, part, "a share lies between 0 and 100 %; it is not used");
+                return Optional.empty();
             }
-            return losses;
+            if (figure.isEmpty() || figure.endsWith("%")) {
+                odd(row, column, part, "this has no amount or share behind a colon, such as 'air conditioning lost: 400'; not used");
+                return Optional.empty();
+            }
+            return money(row, column, figure).filter(a -> counts(row, column, part, a >= 0, "a loss cannot be below 0"))
+                    .map(a -> new SwapCost.Loss(what, a, 0));
+        }
+
+        /** What a fault takes off counts once: where the fault states it. */
+        private boolean isNoFault(CandidateCar row, SwapCost.Loss loss, List<SwapCost.Loss> faults) {
+            List<SwapCost.Loss> same = faults.stream().filter(f -> Spelling.key(f.what()).equals(Spelling.key(loss.what()))).toList();
+            boolean stated = same.stream().anyMatch(SwapCost.Loss::isStated);
+            if (!same.isEmpty()) {
+                problem(row, "obsolescence", loss.what(), RowProblem.Kind.QUESTION, "this is among the faults too: what a fault takes off"
+                        + " this car is counted where the fault itself states it, " + (stated ? "as it does; here it is not used"
+                                : "and it states no figure; here it comes off the value by cost alone. Move the figure to faults"));
+            }
+            return !stated;
         }
 
         private void odd(CandidateCar row, String column, String text, String message) {

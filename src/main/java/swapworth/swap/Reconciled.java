@@ -11,9 +11,13 @@ import swapworth.statistics.Draws;
 
 /**
  * What the approaches say together of the price of one car, log points: weighed by the covariance of their draws or as the user says,
- * moved by the swaps of this body and running gear that were seen, then by what happened when the car itself was on offer.
+ * moved by the swaps of this body and running gear that were seen. All these speak of a sound car. What the faults of this one take off
+ * comes off then, and before what happened when the car itself was on offer moves it: that was the car with its faults.
  */
 final class Reconciled {
+    /** The least that faults leave of a sound car: below it a logarithm would run away. */
+    private static final double LEAST = 0.05;
+
     private final Situation situation;
     private final Approaches approaches;
     private final Map<Approach.Kind, Double> stated;
@@ -22,6 +26,8 @@ final class Reconciled {
     private final double[] draws;
     private final double[] departure;
     private final double[] one;
+    private final double faultAmounts;
+    private final double faultsLeave;
     /** Whether there are offers, and how much they weigh each draw. */
     private final boolean learned;
     private final double[] ofOffers;
@@ -42,10 +48,28 @@ final class Reconciled {
         this.together = combination.draws(logs, situation.seedOfPair("between approaches"));
         this.draws = approaches.alike.given(together, together);
         this.departure = approaches.alike.scattered(situation.departure);
-        this.one = Situation.sum(draws, departure);
+        this.faultAmounts = situation.car.faults().stream().mapToDouble(SwapCost.Loss::amount).sum();
+        this.faultsLeave = situation.car.faults().stream().mapToDouble(f -> 1 - f.share()).reduce(1, (a, b) -> a * b);
+        this.one = withFaults(Situation.sum(draws, departure));
         this.learned = !offers.isEmpty();
         this.ofOffers = new Learning(situation).weights(one, offers);
         this.held = held(logs);
+    }
+
+    /** What the stated faults leave of log prices of a sound car. */
+    double[] withFaults(double[] sound) {
+        return situation.car.statedFaults().isEmpty() ? sound : Situation.map(sound, log -> StrictMath.log(
+                Math.max(LEAST * StrictMath.exp(log), left(log))));
+    }
+
+    private double left(double sound) {
+        return StrictMath.exp(sound) * faultsLeave - faultAmounts;
+    }
+
+    /** In how many of the draws the faults take off more than may come off. */
+    double shareHeld() {
+        return Arrays.stream(Situation.sum(draws, departure)).filter(log -> left(log) < LEAST * StrictMath.exp(log)).count()
+                / (double) draws.length;
     }
 
     private Combination combined(double[][] logs) {
@@ -98,7 +122,7 @@ final class Reconciled {
         return together.clone();
     }
 
-    /** What is said of the middle price with the swaps seen, before the offers. */
+    /** What is said of the middle price of sound ones with the swaps seen, before the offers. */
     double[] draws() {
         return draws.clone();
     }
@@ -108,8 +132,18 @@ final class Reconciled {
         return departure.clone();
     }
 
-    /** The middle price in money with all that is known, each draw as likely as the next. */
+    /** The price of this one car in money with its faults, before the offers. */
+    double[] priceBeforeOffers() {
+        return SwapValue.money(one);
+    }
+
+    /** The middle price of such cars with these faults in money with all that is known, each draw as likely as the next. */
     double[] level() {
+        return learned(withFaults(draws));
+    }
+
+    /** The same of sound ones. */
+    double[] soundLevel() {
         return learned(draws);
     }
 

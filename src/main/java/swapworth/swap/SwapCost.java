@@ -26,11 +26,12 @@ public record SwapCost(Optional<UnsureAmount> gear, Optional<UnsureAmount> work,
     }
 
     /**
-     * Functional or external obsolescence.
+     * What one thing takes off. As obsolescence, functional or external, it comes off the value by cost alone: swaps seen have lost the
+     * same. As a fault of one car it comes off whatever all approaches say of a sound one.
      *
-     * @param what what is lost
-     * @param amount an amount that is taken off; 0 where it is a share
-     * @param share a share of the whole that is taken off; 0 where it is an amount
+     * @param what what is lost, or the fault
+     * @param amount an amount that is taken off; 0 where it is a share or nothing is stated
+     * @param share a share of the whole that is taken off; 0 where it is an amount or nothing is stated
      */
     public record Loss(String what, double amount, double share) {
 
@@ -41,6 +42,25 @@ public record SwapCost(Optional<UnsureAmount> gear, Optional<UnsureAmount> work,
                 throw new IllegalArgumentException(what + ": a loss is a finite amount of at least 0 or a share from 0 to 1, not " + amount
                         + " and " + share);
             }
+        }
+
+        /**
+         * Something of which nobody says what it takes off.
+         *
+         * @param what what it is
+         * @return a loss that moves nothing
+         */
+        public static Loss unstated(String what) {
+            return new Loss(what, 0, 0);
+        }
+
+        /**
+         * Whether it takes anything off.
+         *
+         * @return no where no figure is stated, or 0
+         */
+        public boolean isStated() {
+            return amount > 0 || share > 0;
         }
     }
 

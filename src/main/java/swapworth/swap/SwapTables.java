@@ -70,10 +70,10 @@ final class SwapTables {
         if (!value.reason().isEmpty()) {
             table.note("The approaches are weighted by you and not by their covariance: " + value.reason() + ".");
         }
-        value.notInRange().ifPresent(table::note);
+        value.statedAgainst().ifPresent(table::note);
         contradictions().forEach(table::note);
         table.row(line("price of this one car", value.draws()));
-        table.row(line("middle price of such swaps", value.levelDraws()));
+        table.row(line("middle price of such swaps" + (hasFaults() ? " with these faults" : ""), value.levelDraws()));
         return table.build();
     }
 
@@ -172,15 +172,17 @@ final class SwapTables {
     /** What does not fit together; shown, not hidden. */
     List<String> contradictions() {
         List<String> found = new ArrayList<>();
-        double middle = Quantiles.median(value.levelDraws());
+        double middle = Quantiles.median(reconciled.soundLevel());
+        double whole = Quantiles.median(value.levelDraws());
+        String sound = hasFaults() ? "Before its faults are taken off the result lies " : "The result lies ";
         worked.stockValue.map(SwapTables::middle).filter(v -> middle < v)
-                .ifPresent(v -> found.add("The result lies below the stock car ("
+                .ifPresent(v -> found.add(sound + "below the stock car ("
                 + Figures.rounded(v) + "): by these figures the swap took value away."));
-        worked.factoryShared.map(SwapTables::middle).filter(v -> middle > v).ifPresent(v -> found.add("The result lies above the factory"
+        worked.factoryShared.map(SwapTables::middle).filter(v -> middle > v).ifPresent(v -> found.add(sound + "above the factory"
                 + " equivalent (" + Figures.rounded(v) + halfWay() + "): nobody pays more for a substitute than for what it stands for, so"
                 + " look why."));
-        value.takenApartDraws().map(Quantiles::median).filter(v -> middle < v).ifPresent(v -> found.add("Taken apart it would bring more ("
-                + Figures.rounded(v) + ") than whole."));
+        value.takenApartDraws().map(Quantiles::median).filter(v -> whole < v).ifPresent(v -> found.add("Taken apart it would bring more ("
+                + Figures.rounded(v) + ") than whole" + soundParts(s.car) + "."));
         List<Approach.Kind> kinds = List.copyOf(worked.logs.keySet());
         for (int a = 0; a < kinds.size(); a++) {
             for (int b = a + 1; b < kinds.size(); b++) {
@@ -200,11 +202,24 @@ final class SwapTables {
                         + " explain.");
             }
         }
+        if (hasFaults() && reconciled.shareHeld() > 0) {
+            found.add("The faults take off nearly all or more than all in " + Cell.format(Math.ceil(100 * reconciled.shareHeld()), 0)
+                    + " % of the draws; those are held at one twentieth of a sound car.");
+        }
         if (!value.offers().isEmpty() && value.drawsLeft() < 0.02 * s.count()) {
             found.add("The offers lie far from all else that is known: only " + Math.round(value.drawsLeft()) + " of " + s.count()
                     + " draws are left, so the figures are rough.");
         }
         return found;
+    }
+
+    private boolean hasFaults() {
+        return !s.car.statedFaults().isEmpty();
+    }
+
+    /** Parts are priced as sound: which of them a fault of the whole car is in, nobody states. */
+    static String soundParts(FinishedCar car) {
+        return !car.statedFaults().isEmpty() ? "; its parts are taken to have none of its faults" : "";
     }
 
     /** At what distance the factory equivalent is held against the finished car where its gear has run another one. */
@@ -222,6 +237,9 @@ final class SwapTables {
                 + " covariance of their draws, and from how far they may differ beyond it: about "
                 + Cell.format(Figures.percent(reconciled.combination().spread()), 0)
                 + " %, by an assumption (swap_approach_spread in the table of assumptions) and what they show.");
+        if (hasFaults()) {
+            table.note("Each approach says what a car without the stated faults is worth; they are taken off the rows below them.");
+        }
         for (Approach approach : worked.all) {
             List<Cell> cells = new ArrayList<>();
             if (approach instanceof Approach.Told told) {
@@ -269,7 +287,7 @@ final class SwapTables {
                 + " model, and the gear sold, net of fees, postage and haggling (an assumption); about "
                 + Cell.format(s.assumption("swap_take_apart_hours").middle(), 0)
                 + " hours and " + Cell.format(s.assumption("swap_take_apart_months").middle(), 0)
-                + " months (assumptions), not counted in money");
+                + " months (assumptions), not counted in money" + soundParts(s.car));
         worked.position.ifPresent(p -> {
             double[] sorted = Arrays.stream(p).sorted().toArray();
             table.note("Position of swaps between stock car (0) and factory equivalent (1): "
@@ -340,6 +358,9 @@ final class SwapTables {
         stages.add(new Stage(worked.logs.size() == 1 ? "what one approach alone may miss" : "the other approaches", reconciled.together()));
         if (worked.alike.count() > 0) {
             stages.add(new Stage("swaps of this body and running gear that were seen", reconciled.draws()));
+        }
+        if (hasFaults()) {
+            stages.add(new Stage("known faults, as the owner states", reconciled.withFaults(reconciled.draws())));
         }
         stages.add(new Stage("this one car, and offers for it", Situation.map(value.draws(), StrictMath::log)));
         return stages;
@@ -417,8 +438,7 @@ final class SwapTables {
                 + " its"
                 + " own. The order of these rows does not matter.");
         value.ownersValueAbove().ifPresent(v -> table.note("To its owner the car is worth more than " + Figures.rounded(v) + "."));
-        double[] without = SwapValue.money(Situation.sum(reconciled.draws(), reconciled.departure()));
-        Range before = SwapValue.range(Arrays.stream(without).sorted().toArray(), 0.80);
+        Range before = SwapValue.range(Arrays.stream(reconciled.priceBeforeOffers()).sorted().toArray(), 0.80);
         table.note("80 % range without these rows: " + Figures.range(before) + "; with them: " + Figures.range(value.range(0.80)) + ".");
         for (OwnOffer offer : value.offers().stream().sorted(OwnOffer.ORDER).toList()) {
             table.row(Cell.words(offer.on().map(Object::toString).orElse("")), Cell.words(offer.kind().words()),

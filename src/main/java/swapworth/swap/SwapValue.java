@@ -23,9 +23,10 @@ import swapworth.table.Table;
  * covariance of their draws, with a spread between them under a half-normal prior that is integrated over
  * ({@link swapworth.statistics.Combination}): that they agree is no evidence as far as they share their data. Swaps that were seen of the
  * same body and running gear then move the result of all of them ({@link swapworth.statistics.Draws#given}), so that many of them outweigh
- * the approaches. How the one car departs from others of its description is added last, once.
- * Offers for the car itself weigh the draws; the draws are then moved, rank by rank, to the law that results, so that each is as likely as
- * the next and still belongs to its state of the market.
+ * the approaches. How the one car departs from others of its description is added then, once. All that speaks of a sound car: what the
+ * faults of this one take off, as its owner states, comes off next ({@link FinishedCar#faults()}).
+ * Offers for the car itself, which has its faults, weigh the draws; the draws are then moved, rank by rank, to the law that results, so
+ * that each is as likely as the next and still belongs to its state of the market.
  *
  * <p>Stock value, factory equivalent and the take-apart estimate stand beside the result; none of them cuts it off. Immutable.
  */
@@ -152,7 +153,7 @@ public final class SwapValue implements SwapAnswer {
     }
 
     /**
-     * Draws of the middle price of such swaps, in the order of the market's draws.
+     * Draws of the middle price of such swaps with the faults that this one states, in the order of the market's draws.
      *
      * @return amounts in the base currency, each as likely as the next
      */
@@ -161,14 +162,15 @@ public final class SwapValue implements SwapAnswer {
     }
 
     /**
-     * Draws of the price of this one car by the approaches alone, before swaps of the same body and running gear move it.
+     * Draws of the price of this one car by the approaches alone, its faults taken off, before swaps of the same body and running gear
+     * move it.
      *
-     * @return amounts in the base currency, in the order of the market's draws; empty where no such swap counts: nothing lies between the
-     *     approaches and the value
+     * @return amounts in the base currency, in the order of the market's draws; empty where no such swap counts: nothing of other swaps
+     *     lies between the approaches and the value
      */
     public Optional<double[]> togetherDraws() {
         return approaches.alike.count() == 0 ? Optional.empty()
-                : Optional.of(money(Situation.sum(reconciled.together(), situation.departure)));
+                : Optional.of(money(reconciled.withFaults(Situation.sum(reconciled.together(), situation.departure))));
     }
 
     /**
@@ -425,13 +427,13 @@ public final class SwapValue implements SwapAnswer {
     }
 
     /**
-     * What the owner states against the car that moves no figure: an inspection, an emissions test or an approval that it has not, and
-     * faults.
+     * What the owner states against the car: an inspection, an emissions test or an approval that it has not, and faults; what of that the
+     * range has taken off, and what it has not.
      *
      * @return whole sentences that say so; empty where nothing is stated, or the car was sold as it is
      */
-    public Optional<String> notInRange() {
-        return isSold() ? Optional.empty() : new Disclosure(situation).notInRange();
+    public Optional<String> statedAgainst() {
+        return isSold() ? Optional.empty() : new Disclosure(situation).statedAgainst();
     }
 
     Situation situation() {

@@ -159,16 +159,17 @@ class ProjectFileTest {
         Files.writeString(faulty.resolve("cars.csv"), "name,role,vehicle,model_year,mileage_mi,running_gear,built_by,gear_line,inspected,"
                 + "emissions,faults\nmine,finished,Sivrette,2016,71000,six 3.2,owner,Velmarch,no,yes,gearbox whines; brake lamp on\n");
         Undertaking read = Undertaking.of(faulty);
-        String words = "The owner states: inspection passed: no; 2 known faults. The range is that of a car that passes and has no such"
-                + " fault: what this takes off is not in it.";
-        assertEquals(words, read.finished().orElseThrow().notInRange().orElseThrow());
+        String words = "The owner states: inspection passed: no; 2 known faults without a figure. The range is that of a car that passes"
+                + " and has no such fault: what this takes off is not in it. What passing would cost can be stated as a fault with its"
+                + " figure, and is in it only where it is.";
+        assertEquals(words, read.finished().orElseThrow().statedAgainst().orElseThrow());
         String html = ProjectFile.of(faulty, read, Reader.LENDER).html();
         assertEquals(3, html.split(words, -1).length, "in the lead and at the range");
         assertTrue(read.finished().orElseThrow().result().text().replaceAll("\\s+", " ").contains(words));
-        assertEquals(Optional.empty(), undertaking.finished().orElseThrow().notInRange());
+        assertEquals(Optional.empty(), undertaking.finished().orElseThrow().statedAgainst());
         Files.writeString(faulty.resolve("swaps.csv"), "vehicle,model_year,price_usd,price_kind,own_car,seen_on\n"
                 + "Sivrette,2016,12900,sold,mine,2026-10-25\n");
-        assertEquals(Optional.empty(), Undertaking.of(faulty).finished().orElseThrow().notInRange());
+        assertEquals(Optional.empty(), Undertaking.of(faulty).finished().orElseThrow().statedAgainst());
     }
 
     @Test

@@ -174,6 +174,49 @@ class SwapFilesTest {
         assertEquals(List.of(), finished(start + ",,,").problems());
     }
 
+    private FinishedCars faulty(String faults, String obsolescence) throws IOException {
+        Files.writeString(folder.resolve("rates.csv"), "date,from,to,rate\n2026-01-01,EUR,USD,1.2\n");
+        Files.writeString(folder.resolve("cars.csv"), "name,role,vehicle,options_lost,faults,obsolescence\n"
+                + "mine,finished,Sivrette,heater,\"" + faults + "\",\"" + obsolescence + "\"\n");
+        return FinishedCars.of(CarsFile.read(folder.resolve("cars.csv"), USD),
+                FolderSettings.of(folder, Conventions.unstated()), USD, Assumptions.defaults());
+    }
+
+    private static List<String> messages(FinishedCars read) {
+        return read.problems().stream().map(p -> p.column() + " " + p.rawText() + " " + p.message()).toList();
+    }
+
+    @Test
+    void a_fault_may_say_what_it_takes_off_as_a_loss_does() throws IOException {
+        FinishedCars read = faulty("engine knocks: 1,500; paint peels: 3 %; small dent; gearbox: whines; seat torn: 100 EUR", "");
+        assertEquals(List.of(), messages(read));
+        assertEquals(List.of(new SwapCost.Loss("engine knocks", 1500, 0), new SwapCost.Loss("paint peels", 0, 0.03),
+                SwapCost.Loss.unstated("small dent"), SwapCost.Loss.unstated("gearbox: whines"), new SwapCost.Loss("seat torn", 120, 0)),
+                read.cars().get(0).faults());
+    }
+
+    @Test
+    void a_figure_of_a_fault_that_makes_no_sense_is_named_as_that_of_a_loss_and_the_fault_is_still_told() throws IOException {
+        String entries = "heater: -350; clock: 100 %; lamp: 12x; seat: 5 ZAR";
+        FinishedCars read = faulty(entries, "");
+        assertEquals(List.of(entries.split("; ")), read.cars().get(0).faults().stream().map(SwapCost.Loss::what).toList());
+        assertEquals(List.of(), read.cars().get(0).statedFaults());
+        assertEquals(4, read.problems().size(), messages(read).toString());
+        assertEquals(messages(faulty("", entries)), messages(read).stream().map(m -> m.replace("faults", "obsolescence")).toList());
+    }
+
+    @Test
+    void a_loss_that_is_a_fault_too_is_asked_about_and_counts_where_the_fault_states_it() throws IOException {
+        FinishedCars twice = faulty("engine knocks: 1500", "Engine-Knocks: 1500; heater lost: 300");
+        assertEquals(1, twice.problems().size(), messages(twice).toString());
+        assertEquals(RowProblem.Kind.QUESTION, twice.problems().get(0).kind());
+        assertTrue(twice.problems().get(0).message().endsWith("where the fault itself states it, as it does; here it is not used"));
+        assertEquals(List.of(new SwapCost.Loss("heater lost", 300, 0)), twice.cars().get(0).cost().losses());
+        FinishedCars elsewhere = faulty("engine knocks", "engine knocks: 1500");
+        assertTrue(elsewhere.problems().get(0).message().endsWith("Move the figure to faults"), messages(elsewhere).toString());
+        assertEquals(1, elsewhere.cars().get(0).cost().losses().size());
+    }
+
     @Test
     void a_folder_without_swaps_has_a_value_and_says_what_the_file_would_answer() throws IOException {
         Path cars = folder.resolve("cars.csv");
