@@ -215,14 +215,14 @@ public final class ProjectPage {
             return Optional.empty();
         }
         int months = (int) ChronoUnit.MONTHS.between(YearMonth.from(on.get()), until.get());
-        double older = Math.exp(months / 12.0 * undertaking.assumptions().logMiddle("age_slope"));
         boolean now = undertaking.market().flatMap(m -> m.model().lastSeen()).equals(on);
         return Optional.of("what market and age do to its price until " + done.map(month -> "it is done in " + month)
                 .orElse(until.get() + ", the month of the ledger,") + " is not in it"
                 + undertaking.nowOrLater().filter(n -> now && months <= n.months()).map(n -> {
-                    double more = older * Quantiles.median(n.exit().get(months - 1)) - Quantiles.median(n.exitNow());
+                    // The exits of later months are of the car as much older.
+                    double more = Quantiles.median(n.exit().get(months - 1)) - Quantiles.median(n.exitNow());
                     return ": about " + Cell.format(Math.abs(more), 0) + (more < 0 ? " less" : " more")
-                            + " by the outlook and the assumption age_slope";
+                            + " by the outlook and by ageing as the listings tell it";
                 }).orElse(""));
     }
 

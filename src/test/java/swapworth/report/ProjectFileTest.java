@@ -191,11 +191,11 @@ class ProjectFileTest {
 
     @Test
     void what_is_left_says_how_much_market_and_age_take_until_the_car_is_done() {
-        // From 2026-10 to 2027-02 are four months; a car loses 10 % with each year of its age (assumption age_slope).
+        // From 2026-10 to 2027-02 are four months, in which the car grows older.
         var market = undertaking.nowOrLater().orElseThrow();
-        double then = Quantiles.of(market.exit().get(3), 0.5) * Math.pow(0.9, 4 / 12.0);
+        double then = Quantiles.of(market.exit().get(3), 0.5);
         String less = "until it is done in 2027-02 is not in it: about " + Cell.format(Quantiles.of(market.exitNow(), 0.5) - then, 0)
-                + " less by the outlook and the assumption age_slope";
+                + " less by the outlook and by ageing as the listings tell it";
         assertTrue(page(Reader.SELF).contains(less), less);
         assertFalse(page(Reader.BUYER).contains("until it is done in"));
         assertTrue(ProjectPage.valueInIt(undertaking).orElseThrow().contains("(private sold, 2026-10-30)"));
