@@ -31,7 +31,7 @@ final class FolderFiles {
         if (Files.isRegularFile(linesFile)) {
             lines = LinesFile.read(linesFile, conventions, words);
             problems.addAll(lines.rows().problems());
-            notes.add(lines.rows().sentence() + "; its facts stand in where a row says nothing of them");
+            notes.add("the facts of a line stand in where a row says nothing of them: " + lines.rows().sentence());
         } else {
             lines = LinesFile.none();
         }

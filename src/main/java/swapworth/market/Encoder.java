@@ -74,10 +74,10 @@ final class Encoder {
     private final Optional<LocalDate> end;
     private final int undated;
     /**
-     * How much of a step the prices of cars still on offer at the last look stand on: the dear ones stay, so that the longer a car has
-     * stood the further it stands above the market. Empty where no such price is known.
+     * On what part of the step of cars still on offer at the last look each price stands, 0 to 1: the dear ones stay, so that the longer a
+     * car has stood the further it stands above the market. Empty where no price stands on it.
      */
-    private final float[] onOffer;
+    private final float[] stepOnOffer;
     private int onOfferColumn = -1;
     private Optional<Terms.Levels> pairTerm = Optional.empty();
     private int columns;
@@ -105,7 +105,7 @@ final class Encoder {
         List<Subject> seen = stock.examples();
 
         Term all = add(new Terms.Measure("level of all cars", Group.LEVEL_OF_LINE, "", 1, level, 2, Role.PRIMARY, ONE));
-        this.onOffer = onOffer(evidence, stock, assumptions);
+        this.stepOnOffer = stepsOnOffer(evidence, stock, assumptions);
         lines(all, seen, stock.kinds(), assumptions);
         ageAndMileage(seen, ages, miles, assumptions);
         time(seen, assumptions);
@@ -366,7 +366,7 @@ final class Encoder {
             // Days spread evenly lie about their middle, half a step from the last one, with a standard deviation of a step over root 3.
             gap(UNDATED, 1 / Math.sqrt(3), s -> s.on().isEmpty(), "");
         }
-        if (onOffer.length > 0) {
+        if (stepOnOffer.length > 0) {
             add(new Terms.Measure("still on offer at the last look", Group.TIME, "%", 1, assumptions.logMiddle("still_on_offer"),
                     assumptions.logSpread("still_on_offer"), Role.PRIMARY, (s, m) -> 0));
             onOfferColumn = columns - 1;
@@ -452,7 +452,7 @@ final class Encoder {
     }
 
     /** Half of the step after so many days, three quarters after twice as many: nobody knows of a car just listed that nobody takes it. */
-    private static float[] onOffer(EvidenceList evidence, Stock stock, Assumptions assumptions) {
+    private static float[] stepsOnOffer(EvidenceList evidence, Stock stock, Assumptions assumptions) {
         double half = assumptions.get("still_on_offer_half").middle();
         double lately = assumptions.get("still_on_offer_days").middle();
         float[] steps = new float[evidence.isWatched() ? evidence.size() : 0];
@@ -473,7 +473,7 @@ final class Encoder {
 
     /** Whether a price is encoded as that of a car still on offer, which no value is asked for. */
     boolean asOnOffer(int evidence) {
-        return onOfferColumn >= 0 && onOffer[evidence] > 0;
+        return onOfferColumn >= 0 && stepOnOffer[evidence] > 0;
     }
 
     /** The same car were it not on offer any more. */
@@ -483,7 +483,7 @@ final class Encoder {
 
     /** A price of the fit in the numbers of the model. */
     Encoded encode(int evidence, Subject subject) {
-        return encode(subject, asOnOffer(evidence) ? onOffer[evidence] : 0);
+        return encode(subject, asOnOffer(evidence) ? stepOnOffer[evidence] : 0);
     }
 
     /** Whether some prices have no date where others have one. */

@@ -26,10 +26,10 @@ import swapworth.statistics.Ranges;
 /**
  * The evidence in some cars: of each car its last ask, its sale and its auction price, as far as it has them, in order of date. A price
  * that stayed the same for several looks counts on the first of them: an ask that nobody took, and nobody changed, tells of the market in
- * which it was made, and would hold up one that has fallen since. A bid that
- * missed the reserve counts only where the car has no auction price. A price that a digit too many or too few sets apart from the other
- * prices of its car is passed over: they tell more. Prices of one car share its own departure: a later one is compared with the one before
- * it, and a bid that missed with the last price of its car, whenever it was made.
+ * which it was made, and would hold up one that has fallen since. A bid that missed the reserve counts only where the car has no auction
+ * price. A price that a digit too many or too few sets apart from the other prices of its car is passed over: they tell more. Prices of
+ * one car share its own departure: a later one is compared with the one before it, and a bid that missed with the last price of its car,
+ * whenever it was made.
  *
  * <p>What every row is asked for stands in flat arrays. Up to {@value #KEPT} rows are kept whole as well; of more each is made when it is
  * asked for.

@@ -143,10 +143,9 @@ public final class MarketIndex {
      * @throws IllegalArgumentException if no car is of that line
      */
     public MarketIndex ofLine(String vehicle) {
-        List<String> lines = evidence.stream().map(e -> e.subject().facts().vehicle()).distinct().toList();
-        String key = Spelling.name(vehicle);
-        String known = lines.stream().filter(l -> l.equals(vehicle)).findFirst()
-                .or(() -> lines.stream().filter(l -> Spelling.name(l).equals(key)).findFirst())
+        Set<String> lines = encoder.carsOfLine().keySet();
+        String name = Spelling.name(vehicle);
+        String known = lines.contains(vehicle) ? vehicle : lines.stream().filter(l -> Spelling.name(l).equals(name)).findFirst()
                 .orElseThrow(() -> new IllegalArgumentException("no car of the line '" + vehicle + "' is in the model"
                         + Spelling.slipOf(vehicle, lines).map(near -> "; did you mean " + near + "?").orElse("")));
         return new MarketIndex(cars, assumptions, encoder, posterior, evidence, datesTellNothing, base, held, known);
@@ -158,7 +157,7 @@ public final class MarketIndex {
     }
 
     boolean sees(String vehicle) {
-        return evidence.stream().anyMatch(e -> e.subject().facts().vehicle().equals(vehicle));
+        return encoder.extentOf(vehicle).isPresent();
     }
 
     /**

@@ -157,15 +157,14 @@ final class MixOverTime {
 
     /** The movement between a stretch and all other months. */
     private Hanging movement(Stretch stretch, Group group) {
-        double[] time = difference(stretch, this::time);
-        double[] mix = difference(stretch, s -> group == Group.LEVEL_OF_LINE
+        SparseRow time = difference(stretch, this::time);
+        SparseRow mix = difference(stretch, s -> group == Group.LEVEL_OF_LINE
                 ? encoder.part(EnumSet.of(group, Group.TIME), s, encoder.measured(s)).plus(-1, time(s))
                 : encoder.part(EnumSet.of(group), s, encoder.measured(s)));
-        double[] ofMix = posterior.covariances(SparseRow.dense(mix));
-        double covariance = dot(ofMix, time);
-        double variances = dot(ofMix, mix) * dot(posterior.covariances(SparseRow.dense(time)), time);
-        return variances > 0 ? new Hanging(Math.min(1, covariance * covariance / variances), posterior.priorShare(SparseRow.dense(mix)))
-                : new Hanging(0, 0);
+        double[] ofMix = posterior.covariances(mix);
+        double covariance = time.dot(ofMix);
+        double variances = mix.dot(ofMix) * time.dot(posterior.covariances(time));
+        return variances > 0 ? new Hanging(Math.min(1, covariance * covariance / variances), posterior.priorShare(mix)) : new Hanging(0, 0);
     }
 
     /** The time terms that all lines have in common. */
@@ -173,7 +172,7 @@ final class MixOverTime {
         return MarketIndex.row(encoder, Set.of(Group.TIME), "", subject.on().orElseThrow());
     }
 
-    private double[] difference(Stretch stretch, Function<Subject, SparseRow> row) {
+    private SparseRow difference(Stretch stretch, Function<Subject, SparseRow> row) {
         double within = IntStream.of(monthOf).filter(stretch::holds).count();
         double[] difference = new double[encoder.columns()];
         for (int i = 0; i < monthOf.length; i++) {
@@ -183,14 +182,6 @@ final class MixOverTime {
                 difference[one.index(k)] += weight * one.value(k);
             }
         }
-        return difference;
-    }
-
-    private static double dot(double[] a, double[] b) {
-        double sum = 0;
-        for (int i = 0; i < a.length; i++) {
-            sum += a[i] * b[i];
-        }
-        return sum;
+        return SparseRow.dense(difference);
     }
 }

@@ -71,7 +71,7 @@ final class TimeOnMarketTables {
                 + " looks (days on which any car was seen), on one of the days between." + (all == cameUp ? "" : " Left out are "
                 + (all - cameUp) + " that stood there at the first look at their line, or after more than " + TimeOnMarket.LONGEST_GAP
                 + " days without one: since when, nobody knows.") + (seldom ? " Where looks lie weeks apart and no row dates the ends, the"
-                + " median may come out by a quarter too early, and its range with it: fill ended_on, or look more often." : "");
+                + " median may come out by a quarter too short, and its range with it: fill ended_on, or look more often." : "");
     }
 
     private static boolean isOpen(Survival s) {

@@ -101,8 +101,9 @@ public final class Spelling {
     }
 
     /**
-     * The form in which names and words are compared: lower case, without spaces, hyphens and underscores, for people write {@code MX-5},
-     * {@code MX 5} and {@code MX5}. Only between two digits a space is left: {@code A4 5} is not {@code A45}.
+     * The form in which names and words are compared: lower case, without spaces, hyphens and underscores, for people write
+     * {@code Corvane-7}, {@code Corvane 7} and {@code Corvane7}. Only between two digits a space is left: {@code Corvane 7 2} is not
+     * {@code Corvane 72}.
      *
      * @param text any text
      * @return for instance {@code brackenholt} for {@code BRACKEN-HOLT}

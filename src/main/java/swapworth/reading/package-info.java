@@ -31,9 +31,9 @@
  * <ul>
  * <li>Spaces around a text do not count, the no-break ones included. Blank are also {@code -}, {@code ?}, {@code n/a},
  * {@code unknown}, {@code not known}, {@code not stated}, {@code tbc} and a dash.
- * <li>Words and names are compared without regard to case, spaces, hyphens and underscores, and never by likeness: {@code A 4} is
- * {@code A4}. Only between two digits a space counts: {@code A4 5} is not {@code A45}. In a header it parts words: {@code modelyear} is
- * not {@code model_year}.
+ * <li>Words and names are compared without regard to case, spaces, hyphens and underscores, and never by likeness:
+ * {@code Corvane 7} is {@code Corvane7}. Only between two digits a space counts: {@code Corvane 7 2} is not {@code Corvane 72}. In a
+ * header it parts words: {@code modelyear} is not {@code model_year}.
  * </ul>
  *
  * <h3>Numbers</h3>
@@ -45,7 +45,7 @@
  * <li>{@code 12.500} is refused with a question unless the decimal mark is stated. {@code 12,500} is twelve thousand five hundred
  * in a file of commas or tabs, and refused with a question in a file of semicolons.
  * <li>Where a decimal mark is stated, a number that contradicts it is refused.
- * <li>{@code 320d}, {@code NaN}, {@code 1E5}, {@code 0x1F}, {@code .5} and two numbers in one cell are refused.
+ * <li>{@code 340t}, {@code NaN}, {@code 1E5}, {@code 0x1F}, {@code .5} and two numbers in one cell are refused.
  * </ul>
  *
  * <h3>Distances, money, dates</h3>

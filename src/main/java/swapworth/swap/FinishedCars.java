@@ -98,7 +98,8 @@ public record FinishedCars(List<FinishedCar> cars, Optional<CarFacts> factoryEqu
             Optional<UnsureAmount> work = amount(row, "work_value", Nought.IS_ODD);
             Optional<UnsureAmount> removed = amount(row, "removed_value", Nought.COUNTS);
             List<SwapCost.Loss> faults = faults(row);
-            SwapCost cost = new SwapCost(gear, work, removed, losses(row).stream().filter(loss -> isNoFault(row, loss, faults)).toList());
+            SwapCost cost = new SwapCost(gear, work, removed, losses(row).stream().filter(loss -> countsBesideFaults(row, loss, faults))
+                    .toList());
             if (!cost.losses().isEmpty() && list(further, "options_lost").isEmpty()) {
                 problem(row, "obsolescence", further.get("obsolescence"), RowProblem.Kind.QUESTION, "is one of these a function that no"
                         + " longer works? A buyer must be told: name it in options_lost too");
@@ -201,9 +202,9 @@ public record FinishedCars(List<FinishedCar> cars, Optional<CarFacts> factoryEqu
                     .map(a -> new SwapCost.Loss(what, a, 0));
         }
 
-        /** What a fault takes off counts once: where the fault states it. */
-        private boolean isNoFault(CandidateCar row, SwapCost.Loss loss, List<SwapCost.Loss> faults) {
-            List<SwapCost.Loss> same = faults.stream().filter(f -> Spelling.key(f.what()).equals(Spelling.key(loss.what()))).toList();
+        /** Asks about a loss that is a fault too. Whether it counts: what a fault takes off counts once, where the fault states it. */
+        private boolean countsBesideFaults(CandidateCar row, SwapCost.Loss loss, List<SwapCost.Loss> faults) {
+            List<SwapCost.Loss> same = faults.stream().filter(f -> Spelling.name(f.what()).equals(Spelling.name(loss.what()))).toList();
             boolean stated = same.stream().anyMatch(SwapCost.Loss::isStated);
             if (!same.isEmpty()) {
                 problem(row, "obsolescence", loss.what(), RowProblem.Kind.QUESTION, "this is among the faults too: what a fault takes off"

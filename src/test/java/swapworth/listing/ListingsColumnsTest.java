@@ -202,15 +202,15 @@ class ListingsColumnsTest extends ReadingListings {
 
     @Test
     void a_name_is_one_however_it_is_joined_and_shown_as_most_rows_have_it() {
-        ListingsRead read = read("vehicle,trim,year,price,region\nBRACKEN-HOLT,GT-R,2010,9000,Norrow\nBrackenholt,GTR,2011,9100,NORROW\n"
-                + "Brackenholt,GT R,2012,9200,Norrow\nA 4,GTR,2012,9200,\nA4 5,,2012,9200,\nA45,,2012,9200,\n");
-        assertEquals(List.of("Brackenholt", "Brackenholt", "Brackenholt", "A 4", "A4 5", "A45"), read.listings().stream()
+        ListingsRead read = read("vehicle,trim,year,price,region\nBRACKEN-HOLT,Ful-S,2010,9000,Norrow\nBrackenholt,FulS,2011,9100,NORROW\n"
+                + "Brackenholt,Ful S,2012,9200,Norrow\nCorvane 7,FulS,2012,9200,\nCorvane7 2,,2012,9200,\nCorvane72,,2012,9200,\n");
+        assertEquals(List.of("Brackenholt", "Brackenholt", "Brackenholt", "Corvane 7", "Corvane7 2", "Corvane72"), read.listings().stream()
                 .map(l -> l.facts().vehicle()).toList());
-        assertEquals(List.of("GTR", "GTR", "GTR", "GTR"), read.listings().stream().flatMap(l -> l.facts().trim().stream()).toList());
+        assertEquals(List.of("FulS", "FulS", "FulS", "FulS"), read.listings().stream().flatMap(l -> l.facts().trim().stream()).toList());
         assertEquals(List.of("2 vehicle BRACKEN-HOLT: taken for 'Brackenholt', which is spelt otherwise elsewhere",
-                "2 trim GT-R: taken for 'GTR', which is spelt otherwise elsewhere",
+                "2 trim Ful-S: taken for 'FulS', which is spelt otherwise elsewhere",
                 "3 region NORROW: taken for 'Norrow', which is spelt otherwise elsewhere",
-                "4 trim GT R: taken for 'GTR', which is spelt otherwise elsewhere"), read.oddities().stream()
+                "4 trim Ful S: taken for 'FulS', which is spelt otherwise elsewhere"), read.oddities().stream()
                 .map(p -> p.line() + " " + p.column() + " " + p.rawText() + ": " + p.message()).toList());
     }
 
@@ -232,8 +232,8 @@ class ListingsColumnsTest extends ReadingListings {
                 + "Velmarch,2011,9100,\n");
         assertEquals(OptionalDouble.of(190), read.listings().get(0).facts().powerKw(), "the first row of a line counts");
         assertEquals(Optional.of("FELL-SIDE"), read.listings().get(0).facts().body(), "as the rows of the listings have it");
-        assertEquals(List.of("lines.csv, 7 rows: 4 used, 3 set aside, 0 rejected, 0 blank; its facts stand in where a row says nothing of"
-                + " them"), read.notes());
+        assertEquals(List.of("the facts of a line stand in where a row says nothing of them: lines.csv, 7 rows: 4 used, 3 set aside, 0"
+                + " rejected, 0 blank"), read.notes());
         assertEquals(List.of("SET_ASIDE 3 this line stands on line 2 already, and that row counts: put all that is to be said of it there",
                 "SET_ASIDE 4 this line stands on line 2 already, and that row counts: put all that is to be said of it there",
                 "ODD 5 no listing that can be used is of this line: the row can speak of cars in cars.csv only; did you mean Tarnwick?",

@@ -14,7 +14,7 @@ class RowsAddUpTest extends ReadingListings {
 
     private static final String[] CELLS = {"9000", "12.500", "$8,000 OBO", "", "0", "-1", "abc", "2010", "2024-01-05",
             "03/04/2024", "85k",
-        "Roadster", "Saloon", "a1", "a2", "=1+1", "<b>x</b>", "n/a", "1E5", "50000 km", "auction", "x\u0007y", "\u00e9", "320d",
+        "Roadster", "Saloon", "a1", "a2", "=1+1", "<b>x</b>", "n/a", "1E5", "50000 km", "auction", "x\u0007y", "\u00e9", "340t",
         "'",
         "two words", "1,000"};
 

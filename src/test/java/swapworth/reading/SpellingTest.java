@@ -57,9 +57,9 @@ class SpellingTest {
         for (String same : List.of("Brackenholt", "BRACKEN-HOLT", "bracken holt", " Bracken_Holt ")) {
             assertEquals("brackenholt", Spelling.name(same), same);
         }
-        assertEquals(Spelling.name("A4"), Spelling.name("A 4"));
-        assertEquals(Spelling.name("MX5"), Spelling.name("MX-5"));
-        assertEquals("a4 5", Spelling.name("A4 - 5"));
-        assertEquals(Spelling.name("208-1.6 L"), Spelling.name("208 1.6L"));
+        assertEquals(Spelling.name("Corvane7"), Spelling.name("Corvane 7"));
+        assertEquals(Spelling.name("Corvane7"), Spelling.name("CORVANE-7"));
+        assertEquals("corvane7 2", Spelling.name("Corvane 7 - 2"));
+        assertEquals(Spelling.name("Tarn 7-1.6 L"), Spelling.name("Tarn 7 1.6L"));
     }
 }
