@@ -16,6 +16,7 @@ import java.util.Set;
 import java.util.function.IntPredicate;
 import swapworth.money.Money;
 import swapworth.reading.Currencies;
+import swapworth.reading.DistanceUnit;
 
 /**
  * Listings as columns: for each field one column over all rows. What is the same in all rows takes no room, and of texts and values that

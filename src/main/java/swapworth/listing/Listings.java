@@ -24,6 +24,7 @@ import swapworth.reading.CellReader;
 import swapworth.reading.Conventions;
 import swapworth.reading.CsvRow;
 import swapworth.reading.CsvSource;
+import swapworth.reading.DistanceUnit;
 import swapworth.reading.RowProblem;
 import swapworth.reading.Spelling;
 import swapworth.reading.UnusableFileException;
@@ -454,9 +455,8 @@ public final class Listings {
         }
 
         private DistanceUnit mostFrequentUnit() {
-            boolean statedKm = statedInAll.mileageUnit().equals(Optional.of("km"));
-            boolean km = mileages == 0 ? statedKm : 2 * mileagesInKm > mileages;
-            return km ? DistanceUnit.KM : DistanceUnit.MI;
+            return mileages == 0 ? statedInAll.mileageUnit().orElse(DistanceUnit.MI)
+                    : 2 * mileagesInKm > mileages ? DistanceUnit.KM : DistanceUnit.MI;
         }
     }
 
