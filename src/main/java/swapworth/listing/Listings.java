@@ -312,7 +312,7 @@ public final class Listings {
             if (spelling.isEmpty()) {
                 folders.values().forEach(folder -> oddities.addAll(folder.lines.ofNoListing(kept.linesAndTrims(), kept.lines())));
             }
-            CarMatching.Result matched = CarMatching.withDefaults().match(checked, firsts);
+            CarMatching.Result matched = CarMatching.match(checked, firsts);
             matched.oddities().forEach(p -> (p.kind() == RowProblem.Kind.QUESTION ? questions : oddities).add(p));
             for (List<RowProblem> problems : List.of(rejected, setAside, oddities, questions)) {
                 if (problems.size() > 1) {
