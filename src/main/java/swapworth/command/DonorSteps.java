@@ -85,7 +85,7 @@ final class DonorSteps {
             sections.add(DonorSections.landed(landed));
             worth.ifPresent(table -> sections.add(Section.of("in-play", "What such cars go for", Part.rows(table))));
             terminal.writePage(arguments.page().get(), Page.of("Landed costs", "What each car costs once it stands in the yard.",
-                    sections.toArray(Section[]::new)));
+                    sections));
         }
         return landed.costs().isEmpty() && landed.bids().isEmpty() ? Exit.NOTHING_USABLE : Exit.DONE;
     }
@@ -139,7 +139,7 @@ final class DonorSteps {
             sections.addAll(DonorSections.all(study, assumptions.in(currency, settings(folder).rates())));
             sections.add(DonorSections.cautions());
             terminal.writePage(arguments.page().get(), Page.of("What the parts bring", "What the left-over parts of each car bring, net.",
-                    sections.toArray(Section[]::new)));
+                    sections));
         }
         return study.partOuts().isEmpty() ? Exit.NOTHING_USABLE : Exit.DONE;
     }

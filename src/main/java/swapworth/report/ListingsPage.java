@@ -149,7 +149,7 @@ public final class ListingsPage {
             cautions.addAll(Cautions.ofPartsSold());
         }
         sections.add(Section.of("cautions", "Cautions", Part.cautions("Before you rely on any of this", cautions)));
-        return Page.of(name + (more.isEmpty() ? ": listings judged" : ": what the files say"), lead(), sections.toArray(Section[]::new))
+        return Page.of(name + (more.isEmpty() ? ": listings judged" : ": what the files say"), lead(), sections)
                 .openedBy(answers.isPresent() ? first.size() + 1 : 0);
     }
 
@@ -181,7 +181,7 @@ public final class ListingsPage {
             parts.add(open ? Part.rows(table)
                     : Part.folded("read-" + t, table.title() + " (" + table.rows().size() + ")", Part.rows(table)));
         }
-        return Section.of("read", "What was read", parts.toArray(Part[]::new));
+        return new Section("read", "What was read", parts);
     }
 
     private Section fileOrder() {
@@ -215,7 +215,7 @@ public final class ListingsPage {
         }
         parts.add(Part.picture(MarketCharts.askedAgainstValue(judged)));
         parts.add(Part.picture(MarketCharts.terms(judged)));
-        return Section.of("charts", "Charts", parts.toArray(Part[]::new));
+        return new Section("charts", "Charts", parts);
     }
 
     private Section grids() {
@@ -259,8 +259,8 @@ public final class ListingsPage {
             parts.add(Part.bullets(j.remarks()));
         }
         parts.add(Part.rows(ModelTables.comparables(value.comparables(), currency)));
-        return Part.folded("car-" + number, j.car() + ", " + j.listing().facts().vehicle() + ": " + j.position().words() + ", gap "
-                + Cell.signed(j.gapPercent(), 0).shown() + " %", parts.toArray(Part[]::new));
+        return new Part.Folded("car-" + number, j.car() + ", " + j.listing().facts().vehicle() + ": " + j.position().words() + ", gap "
+                + Cell.signed(j.gapPercent(), 0).shown() + " %", parts);
     }
 
     private Section model() {
@@ -272,7 +272,7 @@ public final class ListingsPage {
         parts.add(judged.study().match(s -> Part.rows(ModelTables.fit(judged.model(), s)), no -> Part.prose(no.sentence())));
         parts.add(Part.folded("terms", "All terms with their ranges",
                 Part.rows(ModelTables.terms(judged.model(), judged.read().distanceUnit()))));
-        return Section.of(MODEL, "How far to believe it", parts.toArray(Part[]::new));
+        return new Section(MODEL, "How far to believe it", parts);
     }
 
     private Section assumptions() {

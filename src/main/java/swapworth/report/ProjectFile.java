@@ -128,7 +128,7 @@ public final class ProjectFile {
         sections.add(Section.of("check", "What to check, and with whom", Part.bullets(checks()),
                 Part.cautions("Before you rely on any of this", cautions)));
         String car = finished.map(f -> Discreet.text(f.car().name())).orElse("the car");
-        return Page.of("File on " + car, lead(finished), sections.toArray(Section[]::new));
+        return Page.of("File on " + car, lead(finished), sections);
     }
 
     private Table discreet(Table table) {
@@ -211,7 +211,7 @@ public final class ProjectFile {
         parts.add(Part.rows(table.build()));
         undertaking.finished().flatMap(SwapValue::seen).ifPresent(t -> parts.add(Part.rows(discreet(t))));
         undertaking.finished().ifPresent(f -> comparables(market, f).ifPresent(t -> parts.add(Part.rows(t))));
-        return Section.of("evidence", "By which listings", parts.toArray(Part[]::new));
+        return new Section("evidence", "By which listings", parts);
     }
 
     /**
@@ -340,7 +340,7 @@ public final class ProjectFile {
         List<String> pictures = pictures().map(Discreet::text).toList();
         parts.add(pictures.isEmpty() ? Part.prose("Photographs: none in the folder.")
                 : Part.prose("Photographs, by the names of their files: " + String.join(", ", pictures) + "."));
-        return Section.of("papers", "Papers and photographs", parts.toArray(Part[]::new));
+        return new Section("papers", "Papers and photographs", parts);
     }
 
     private Stream<String> pictures() {
