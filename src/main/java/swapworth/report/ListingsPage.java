@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
+import java.util.stream.IntStream;
 import swapworth.assumptions.Question;
 import swapworth.chart.MarketCharts;
 import swapworth.listing.Check;
@@ -238,7 +239,7 @@ public final class ListingsPage {
                 + " price. Each is adjusted toward the car line by line; two last lines, for all other listings and for the assumptions,"
                 + " close the grid, so that it multiplies out to the value."
                 + (all ? "" : " Shown are the " + MOST_GRIDS + " cars with the largest gaps."));
-        java.util.stream.IntStream.range(0, shown.size()).parallel().forEach(k -> folds[k + 1] = grid(shown.get(k) + 1,
+        IntStream.range(0, shown.size()).parallel().forEach(k -> folds[k + 1] = grid(shown.get(k) + 1,
                 latest.get(shown.get(k)), currency));
         return Section.of("comparables", "Why: the comparables of each car", folds);
     }

@@ -23,6 +23,7 @@ import swapworth.listing.CarFacts;
 import swapworth.listing.CandidateCar;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listing;
+import swapworth.listing.PriceIncludes;
 import swapworth.market.Comparables;
 import swapworth.market.FairValue;
 import swapworth.market.Range;
@@ -239,7 +240,7 @@ public final class ProjectFile {
     private static void add(Table.Builder table, Undertaking.Market market, Shared shared, Set<String> cars, CarFacts facts,
             DistanceUnit unit) {
         if (!market.model().lines().contains(facts.vehicle()) || !(market.model().value(new Subject(facts, LevelOfTrade.PRIVATE_ASKING,
-                swapworth.listing.PriceIncludes.NEITHER, market.model().lastSeen())) instanceof FairValue value)) {
+                PriceIncludes.NEITHER, market.model().lastSeen())) instanceof FairValue value)) {
             return;
         }
         List<Comparables.Comparable> rows = value.comparables().rows();
