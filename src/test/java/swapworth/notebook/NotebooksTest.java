@@ -52,14 +52,14 @@ class NotebooksTest {
         Path loop = file("loop.jsh", "// %% [markdown]\n// # Round and round\n\n// %%\nint a = 1;\nwhile (true) {\n    a++;\n}\n");
         Path exit = file("exit.jsh", "// %%\nint a = 1;\n\n// %%\nSystem.exit(0);\n");
         List<String> words = words(loop, exit);
-        words.addAll(List.of("--limit", "1"));
+        words.addAll(List.of("--limit", "5"));
         ByteArrayOutputStream err = new ByteArrayOutputStream();
         int code = Main.run(new PrintStream(new ByteArrayOutputStream(), true, StandardCharsets.UTF_8),
                 new PrintStream(err, true, StandardCharsets.UTF_8), words.toArray(String[]::new));
         String said = err.toString(StandardCharsets.UTF_8);
         assertEquals(1, code);
         assertEquals(List.of("index.html"), written());
-        assertTrue(said.contains("loop.jsh:6: cell 2 of 2: still running after 1 s"), said);
+        assertTrue(said.contains("loop.jsh:6: cell 2 of 2: still running after 5 s"), said);
         assertTrue(said.contains("while (true) {"), said);
         assertTrue(said.contains("exit.jsh:5: cell 2 of 2: the notebook ended its Java with exit code 0"), said);
         assertTrue(Pattern.compile("exit.jsh: cell 1 of 2, \\d+\\.\\d s").matcher(said).find(), said);
