@@ -422,8 +422,8 @@ public final class MarketIndex {
                     + " them speak");
         }
         atFirstLook().ifPresent(sentences::add);
-        sentences.add("Asking prices follow what is paid with a lag, so that a turn of the last months is shown late and too small, and dear"
-                + " cars stay on offer: " + (encoder.setsOnOfferApart()
+        sentences.add("Asking prices follow what is paid with a lag, so that a turn of the last months is shown late and too small, and "
+                + "dear cars stay on offer: " + (encoder.setsOnOfferApart()
                 ? "cars still on offer at the last look are set apart in the model, the further the longer they have stood, by a step that"
                 + " is assumed (still_on_offer) until your rows tell it"
                 : "too few of these were looked for again, or have an outcome, to tell those still on offer from those that are gone"));

@@ -133,8 +133,11 @@ class IndexCoverageTest {
     /** The mean error of the drift over a year, per cent a month, in sixty worlds that move by so much a month, log points. */
     private static double errorOfYear(double step) {
         List<Double> path = IntStream.range(0, 18).mapToObj(k -> k * step).toList();
-        return LongStream.range(1000, 1060).mapToDouble(seed -> PriceModel.fit(SampleWorld.withDefaults().withMarketPath(path).generate(seed)
-                .joinedCars()).index().orElseThrow().drift(12).orElseThrow().percentPerMonth() - Figures.percent(step)).average().orElseThrow();
+        double truth = Figures.percent(step);
+        return LongStream.range(1000, 1060).mapToObj(seed -> SampleWorld.withDefaults().withMarketPath(path).generate(seed))
+                .mapToDouble(world -> PriceModel.fit(world.joinedCars()).index().orElseThrow().drift(12).orElseThrow().percentPerMonth()
+                        - truth)
+                .average().orElseThrow();
     }
 
     @Test

@@ -148,8 +148,8 @@ class MarketIndexTest {
     @Test
     void cars_that_stood_there_at_the_first_look_are_said_to_show_a_fall_too_fast() {
         assertEquals(List.of("30 of 90 asks are of the first week, 3 times as many as of a week since or more: most of these cars had stood"
-                + " for a time, and of cars that stand it is the dear ones that stay. Where they were asked 2 % more than cars just come up,"
-                + " the movement from the first month on is shown 0.4 % a month too low"), ofFirstLook(30, 3, 20));
+                + " for a time, and of cars that stand it is the dear ones that stay. Where they were asked 2 % more than cars just come "
+                + "up, the movement from the first month on is shown 0.4 % a month too low"), ofFirstLook(30, 3, 20));
         assertEquals(List.of(), ofFirstLook(4, 4, 20), "as many as in any week");
         assertEquals(List.of(), ofFirstLook(30, 3, 60), "more than a year");
     }
