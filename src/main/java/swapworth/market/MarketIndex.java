@@ -33,6 +33,7 @@ import swapworth.statistics.Posterior;
 import swapworth.statistics.Quantiles;
 import swapworth.statistics.RepeatPrices;
 import swapworth.statistics.SparseRow;
+import swapworth.table.Cell;
 
 /**
  * How the level of the market has moved with the cars held still: month by month, how fast, when it stood highest, and where it may go.
@@ -57,6 +58,9 @@ public final class MarketIndex {
     /** From this chance on a reader is told that the dates may tell nothing. */
     private static final double WORTH_SAYING = 0.25;
     private static final long LEAST_DAYS_OF_OUTLOOK = Math.round(Outlook.LEAST_MONTHS * Days.PER_MONTH);
+    private static final int WEEK = 7;
+    /** So many times as many asks in the first week as in one of those since are cars that had stood before, and not just come up. */
+    private static final int STANDING = 3;
     private static final int PEAK_DRAWS = 4000;
     /** Seeds of the peak's draws and of the outlook: any fixed numbers would do. */
     private static final long PEAK_SEED = 20_260_102;
@@ -417,11 +421,39 @@ public final class MarketIndex {
                     + " months " + bridged + " have no such price and " + thin + " those of fewer than five cars: there the months beside"
                     + " them speak");
         }
-        sentences.add("Asking prices follow what is paid with a lag, and dear cars stay on offer: " + (encoder.setsOnOfferApart()
+        atFirstLook().ifPresent(sentences::add);
+        sentences.add("Asking prices follow what is paid with a lag, so that a turn of the last months is shown late and too small, and "
+                + "dear cars stay on offer: " + (encoder.setsOnOfferApart()
                 ? "cars still on offer at the last look are set apart in the model, the further the longer they have stood, by a step that"
                 + " is assumed (still_on_offer) until your rows tell it"
                 : "too few of these were looked for again, or have an outcome, to tell those still on offer from those that are gone"));
         return List.copyOf(sentences);
+    }
+
+    /**
+     * That a collection of less than a year began with cars that had stood for a time. Nobody knows since when, and of cars that stand the
+     * dear ones are left: the first month is shown too high.
+     */
+    private Optional<String> atFirstLook() {
+        LocalDate begin = encoder.begin().orElseThrow();
+        double days = ChronoUnit.DAYS.between(begin, encoder.end().orElseThrow());
+        if (hasSeason() || days < 2 * WEEK) {
+            return Optional.empty();
+        }
+        long asks = 0;
+        long first = 0;
+        for (Evidence e : evidence) {
+            if (e.listing().price().kind() == PriceKind.ASKING && e.subject().on().isPresent()) {
+                asks++;
+                first += e.subject().on().get().isBefore(begin.plusDays(WEEK)) ? 1 : 0;
+            }
+        }
+        double since = (asks - first) / (days / WEEK - 1);
+        return first < IndexMonth.SEEN_FROM || first < STANDING * since ? Optional.empty() : Optional.of(first + " of " + asks
+                + " asks are of the first week, " + STANDING + " times as many as of a week since or more: most of these cars"
+                + " had stood for a time, and of cars that stand it is the dear ones that stay. Where they were asked 2 % more than cars"
+                + " just come up, the movement from the first month on is shown "
+                + Cell.format(2 / (days / Days.PER_MONTH), 1) + " % a month too low");
     }
 
     /** Whether the ages of the cars are more than their dates, so that ageing and the market can be told apart. */

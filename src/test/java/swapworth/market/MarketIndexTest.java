@@ -145,6 +145,29 @@ class MarketIndexTest {
         assertTrue(year.range80().high() < 0, year.toString());
     }
 
+    @Test
+    void cars_that_stood_there_at_the_first_look_are_said_to_show_a_fall_too_fast() {
+        assertEquals(List.of("30 of 90 asks are of the first week, 3 times as many as of a week since or more: most of these cars had stood"
+                + " for a time, and of cars that stand it is the dear ones that stay. Where they were asked 2 % more than cars just come "
+                + "up, the movement from the first month on is shown 0.4 % a month too low"), ofFirstLook(30, 3, 20));
+        assertEquals(List.of(), ofFirstLook(4, 4, 20), "as many as in any week");
+        assertEquals(List.of(), ofFirstLook(30, 3, 60), "more than a year");
+    }
+
+    /** What is said of the first look where so many cars came up in the first week, and so many in each of some weeks since. */
+    private static List<String> ofFirstLook(int first, int since, int weeks) {
+        Random random = new Random(3);
+        List<Car> cars = new ArrayList<>();
+        for (int week = 0; week <= weeks; week++) {
+            for (int k = 0; k < (week == 0 ? first : since); k++) {
+                CarFacts facts = CarFacts.of("Sivrette").modelYear(2012 + random.nextInt(10)).mileage(TestCars.miles(60_000)).build();
+                cars.add(TestCars.car(cars.size(), facts, List.of(new Seen(LocalDate.of(2025, 3, 3).plusWeeks(week), PriceKind.ASKING,
+                        Seller.PRIVATE, 12_000 * Math.exp(0.1 * random.nextGaussian())))));
+            }
+        }
+        return PriceModel.fit(cars).index().orElseThrow().cautions().stream().filter(c -> c.contains("first week")).toList();
+    }
+
     private static boolean hasStep(PriceModel model) {
         return model.terms().stream().anyMatch(t -> t.label().startsWith("still on offer"));
     }
