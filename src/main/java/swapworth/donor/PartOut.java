@@ -321,7 +321,8 @@ public final class PartOut {
     PartOut allSold() {
         List<Piece> sold = new ArrayList<>();
         for (Piece p : pieces) {
-            sold.add(p.row.goesTo() == GoesTo.SCRAP ? p : new Piece(p.row.sold(), p.state, p.why, p.logPrice, p.logAnother, p.asked, p.priceFrom));
+            sold.add(p.row.goesTo() == GoesTo.SCRAP ? p
+                    : new Piece(p.row.sold(), p.state, p.why, p.logPrice, p.logAnother, p.asked, p.priceFrom));
         }
         return new PartOut(car, sold, state, draws, drift);
     }
@@ -331,7 +332,10 @@ public final class PartOut {
         return sum(toSwap(), p -> SaleUnit.all(p.row.count() * chanceGood(p), state.count()), p -> p.logPrice);
     }
 
-    /** What another engine and gearbox, as far run as those on offer, cost in place of those that are not good, by the chance that they are not, wherever they go. */
+    /**
+     * What another engine and gearbox, as far run as those on offer, cost in place of those that are not good, by the chance that they are
+     * not, wherever they go.
+     */
     double[] drivetrainToReplace() {
         return sum(pieces.stream().filter(p -> p.row.part().isEngineOrGearbox()).toList(),
                 p -> SaleUnit.all(1 - chanceGood(p), state.count()), p -> p.logAnother);

@@ -11,8 +11,8 @@ record PartRow(String car, PartKind part, int count, Optional<PartState> state, 
 
     /** The same part of a car that lacks it, whatever the row says of its state. */
     PartRow gone() {
-        return new PartRow(car, part, count, Optional.of(PartState.GONE), OptionalDouble.empty(), goesTo, price, sells, days, hours, postage,
-                postageCharged, packing, fee, bundle, ruleMet, line);
+        return new PartRow(car, part, count, Optional.of(PartState.GONE), OptionalDouble.empty(), goesTo, price, sells, days, hours,
+                postage, postageCharged, packing, fee, bundle, ruleMet, line);
     }
 
     /** The same part, sold. */
