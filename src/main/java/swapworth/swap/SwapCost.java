@@ -28,7 +28,8 @@ public record SwapCost(Optional<UnsureAmount> gear, Optional<UnsureAmount> work,
 
     /**
      * What one thing takes off. As obsolescence, functional or external, it comes off the value by cost alone: swaps seen have lost the
-     * same. A larger one never raises what the approaches say together. As a fault of one car it comes off whatever all approaches say of a sound one.
+     * same. A larger one never raises what the approaches say together. As a fault of one car it comes off whatever all approaches say of
+     * a sound one.
      *
      * @param what what is lost, or the fault
      * @param amount an amount that is taken off; 0 where it is a share or nothing is stated
