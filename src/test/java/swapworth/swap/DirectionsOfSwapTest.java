@@ -20,7 +20,7 @@ import swapworth.market.TestCars;
 
 /** Which way the value of a finished swap moves when one thing that is stated of it is changed, in invented worlds. */
 class DirectionsOfSwapTest {
-    private static final int WORLDS = 4;
+    private static final int WORLDS = 3;
 
     /** A world with a finished car in it, and what its parts are about worth. */
     private record Case(PriceModel model, SwapOptions options, FinishedCar car, SwapCost parts, double level) {
