@@ -25,7 +25,8 @@ import swapworth.table.Cell;
  * @param recovery draws of what its left-over parts bring; zeros where they are not counted
  * @param hours draws of the hours that takes
  * @param gear what goes into the swap, as used parts, each taken to be good
- * @param toReplace what another of each of these parts costs where the one in the car turns out not to be good
+ * @param toReplace what another of each of these parts, as far run as those on offer, costs where the one in the car turns out not to be
+ *        good or is not there: how far the car has run moves it not
  * @param gearGood the chance that engine and gearbox that go into the swap are both good, between 0 and 1; 1 where none do
  * @param parts whether its left-over parts are counted: partout.csv names the car, and not all that it would sell lacks a price
  * @param partsOnSale how many of its left-over parts are on sale and have a price

@@ -102,8 +102,9 @@ public record Choice(String purpose, List<CarOption> options) {
         table.note(options.size() + (options.size() == 1 ? " car" : " cars")
                 + ". Net cost is the landed cost less what the left-over parts bring; hours are not priced.");
         if (gear) {
-            table.note("Gear to replace is what another of each part that goes into the swap costs where the one in the car turns out bad,"
-                    + " by the mean; the range and the order are those of the net cost with it.");
+            table.note("Gear to replace is what another of each part that goes into the swap costs, as far run as those on offer, where"
+                    + " the one in the car turns out bad or is not there, by the mean; the range and the order are those of the net cost"
+                    + " with it.");
         }
         notCounted().forEach(table::note);
         for (int k = 0; k < options.size(); k++) {

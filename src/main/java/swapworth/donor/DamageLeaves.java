@@ -45,6 +45,11 @@ final class DamageLeaves {
         return left;
     }
 
+    /** Whether a car lacks a part that it would need. */
+    static boolean lacks(CarFacts car, PartKind part) {
+        return part.isEngine() && car.runs() == Runs.NO_ENGINE;
+    }
+
     /** Why a car cannot have a part at all. */
     static Optional<String> cannotHave(CarFacts car, PartKind part) {
         DrivenWheels driven = car.drivenWheels();
@@ -52,9 +57,6 @@ final class DamageLeaves {
                 && driven == DrivenWheels.REAR;
         if (other) {
             return Optional.of("a car that drives its " + driven.words() + " wheels has no " + part.name());
-        }
-        if (part.isEngine() && car.runs() == Runs.NO_ENGINE) {
-            return Optional.of("the car has no engine");
         }
         if (part.isCore() && car.runs() != Runs.ENGINE_DEAD) {
             return Optional.of("only a dead engine is sold as a core; this car's row says: " + car.runs().words());

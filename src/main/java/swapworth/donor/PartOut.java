@@ -34,14 +34,17 @@ public final class PartOut {
         final String why;
         /** Draws of the logarithm of what it sells for; empty where it has no price. */
         final double[] logPrice;
+        /** The same of another one, as far run as those on offer: how far this car has run makes no other part cheaper. */
+        final double[] logAnother;
         final double asked;
         final String priceFrom;
 
-        Piece(PartRow row, PartState state, String why, double[] logPrice, double asked, String priceFrom) {
+        Piece(PartRow row, PartState state, String why, double[] logPrice, double[] logAnother, double asked, String priceFrom) {
             this.row = row;
             this.state = state;
             this.why = why;
             this.logPrice = logPrice;
+            this.logAnother = logAnother;
             this.asked = asked;
             this.priceFrom = priceFrom;
         }
@@ -155,18 +158,30 @@ public final class PartOut {
             for (int i = 0; i < logs.length; i++) {
                 logs[i] = StrictMath.log(middle) + shift + spread * random.normal() + level[i];
             }
-            return new Piece(row, partState, why, middle == 0 ? new double[0] : logs, middle, "your own price");
+            double[] own = middle == 0 ? new double[0] : logs;
+            return new Piece(row, partState, why, own, own, middle, "your own price");
         }
-        Optional<double[]> logs = drawn.sold(wanted, RandomNumbers.seed(state.seed(), name));
-        logs.ifPresent(l -> {
-            for (int i = 0; i < l.length; i++) {
-                l[i] += level[i];
-            }
-        });
+        long seed = RandomNumbers.seed(state.seed(), name);
+        double[] logs = atLevel(drawn.sold(wanted, seed), level);
+        double[] another = atLevel(drawn.sold(another(car, row.part()), seed), level);
         double asked = market.predicted(wanted, PriceKind.ASKING).map(m -> Math.exp(m.quantile(0.5))).orElse(0.0);
         int offers = market.offersOf(row.part());
-        return new Piece(row, partState, why, logs.orElse(new double[0]), asked, logs.isEmpty() ? ""
+        return new Piece(row, partState, why, logs, another, asked, logs.length == 0 ? ""
                 : offers + (offers == 1 ? " offer, " : " offers, ") + Math.round(100 * market.priorShare(wanted)) + " % assumed");
+    }
+
+    private static double[] atLevel(Optional<double[]> logs, double[] level) {
+        double[] at = logs.orElse(new double[0]);
+        for (int i = 0; i < at.length; i++) {
+            at[i] += level[i];
+        }
+        return at;
+    }
+
+    /** A part of the same kind that fits, as far run as those on offer. */
+    static PartsMarket.Wanted another(CandidateCar car, PartKind part) {
+        PartsMarket.Wanted own = wanted(car, part);
+        return new PartsMarket.Wanted(own.part(), own.vehicle(), own.gear(), OptionalDouble.empty());
     }
 
     static PartsMarket.Wanted wanted(CandidateCar car, PartKind part) {
@@ -256,12 +271,12 @@ public final class PartOut {
     }
 
     private GearValue asGood(List<Piece> parts) {
-        return gear(parts, piece -> SaleUnit.all(piece.row.count(), state.count()));
+        return gear(parts, piece -> SaleUnit.all(piece.row.count(), state.count()), piece -> piece.logPrice);
     }
 
     /**
-     * What another of each part that goes into the swap costs where the one in the car turns out not to be good, which is drawn piece by
-     * piece.
+     * What another of each part that goes into the swap, as far run as those on offer, costs where the one in the car turns out not to be
+     * good, which is drawn piece by piece.
      *
      * @return draws in the order of the states of the market
      */
@@ -276,25 +291,26 @@ public final class PartOut {
                 }
             }
             return bad;
-        });
+        }, piece -> piece.logAnother);
     }
 
-    /** Parts at what they sell for, each so many times as is told of it for each draw. */
-    private GearValue gear(List<Piece> parts, Function<Piece, double[]> times) {
+    /** Parts at what they or others sell for, a logarithm, each so many times as is told of it for each draw. */
+    private GearValue gear(List<Piece> parts, Function<Piece, double[]> times, Function<Piece, double[]> price) {
         List<String> counted = new ArrayList<>();
         List<String> unpriced = new ArrayList<>();
         parts.forEach(piece -> (piece.priced() ? counted : unpriced).add(piece.row.part().name()));
-        return new GearValue(counted.isEmpty() ? new double[0] : sum(parts, times), counted, unpriced);
+        return new GearValue(counted.isEmpty() ? new double[0] : sum(parts, times, price), counted, unpriced);
     }
 
     /** The sum of those that have a price. */
-    private double[] sum(List<Piece> parts, Function<Piece, double[]> times) {
+    private double[] sum(List<Piece> parts, Function<Piece, double[]> times, Function<Piece, double[]> price) {
         double[] sum = new double[state.count()];
         for (Piece piece : parts) {
             if (piece.priced()) {
                 double[] each = times.apply(piece);
+                double[] log = price.apply(piece);
                 for (int i = 0; i < sum.length; i++) {
-                    sum[i] += each[i] * StrictMath.exp(piece.logPrice[i]);
+                    sum[i] += each[i] * StrictMath.exp(log[i]);
                 }
             }
         }
@@ -305,20 +321,24 @@ public final class PartOut {
     PartOut allSold() {
         List<Piece> sold = new ArrayList<>();
         for (Piece p : pieces) {
-            sold.add(p.row.goesTo() == GoesTo.SCRAP ? p : new Piece(p.row.sold(), p.state, p.why, p.logPrice, p.asked, p.priceFrom));
+            sold.add(p.row.goesTo() == GoesTo.SCRAP ? p
+                    : new Piece(p.row.sold(), p.state, p.why, p.logPrice, p.logAnother, p.asked, p.priceFrom));
         }
         return new PartOut(car, sold, state, draws, drift);
     }
 
     /** What goes into the swap as used parts, each counted by its chance to be good. */
     double[] gearAsFound() {
-        return sum(toSwap(), p -> SaleUnit.all(p.row.count() * chanceGood(p), state.count()));
+        return sum(toSwap(), p -> SaleUnit.all(p.row.count() * chanceGood(p), state.count()), p -> p.logPrice);
     }
 
-    /** What another engine and gearbox cost in place of those that are not good, by the chance that they are not, wherever they go. */
+    /**
+     * What another engine and gearbox, as far run as those on offer, cost in place of those that are not good, by the chance that they are
+     * not, wherever they go.
+     */
     double[] drivetrainToReplace() {
         return sum(pieces.stream().filter(p -> p.row.part().isEngineOrGearbox()).toList(),
-                p -> SaleUnit.all(1 - chanceGood(p), state.count()));
+                p -> SaleUnit.all(1 - chanceGood(p), state.count()), p -> p.logAnother);
     }
 
     /** The chance that the engine and the gearbox that go into the swap are both good, by the middles of the assumptions. */

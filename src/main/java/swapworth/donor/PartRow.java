@@ -9,6 +9,12 @@ record PartRow(String car, PartKind part, int count, Optional<PartState> state, 
         OptionalDouble sells, OptionalDouble days, OptionalDouble hours, OptionalDouble postage, OptionalDouble postageCharged,
         OptionalDouble packing, OptionalDouble fee, String bundle, boolean ruleMet, int line) {
 
+    /** The same part of a car that lacks it, whatever the row says of its state. */
+    PartRow gone() {
+        return new PartRow(car, part, count, Optional.of(PartState.GONE), OptionalDouble.empty(), goesTo, price, sells, days, hours,
+                postage, postageCharged, packing, fee, bundle, ruleMet, line);
+    }
+
     /** The same part, sold. */
     PartRow sold() {
         return new PartRow(car, part, count, state, chanceGood, GoesTo.SELL, price, sells, days, hours, postage, postageCharged,

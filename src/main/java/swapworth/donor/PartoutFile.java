@@ -74,7 +74,12 @@ public final class PartoutFile {
             } else if (part.isPresent()) {
                 DamageLeaves.cannotHave(car.get().facts(), part.get()).ifPresent(why -> row.setAside("part", why));
             }
-            PartRow read = read(row, part, currency);
+            PartRow stated = read(row, part, currency);
+            boolean lacking = car.isPresent() && part.isPresent() && DamageLeaves.lacks(car.get().facts(), part.get());
+            if (lacking && row.isUsable()) {
+                row.odd("part", "the car has no engine: the row brings nothing, and where it goes into the swap another one is counted");
+            }
+            PartRow read = lacking ? stated.gone() : stated;
             // A row that cannot be used takes no place from a later one of the same part.
             if (row.isUsable() && !seen.add(Spelling.name(read.car()) + "\n" + read.part().name())) {
                 row.setAside("part", "this part of this car stands in an earlier row; state the number of pieces in count");

@@ -153,7 +153,7 @@ public final class Alternatives {
             Map<String, List<Item>> items = reader.read();
             int horizon = (int) Math.round(assumptions.get("horizon").middle());
             List<Alternative> all = new ArrayList<>();
-            Drawing drawing = new Drawing(this, horizon);
+            Drawing drawing = new Drawing(this, horizon, items);
             items.forEach((name, own) -> all.add(drawing.of(name, own, reader.notCounted().getOrDefault(name, List.of()))));
             return new Alternatives(reader.currency(), horizon, List.copyOf(all), reader.notCounted(), reader.rowsRead());
         }
@@ -165,9 +165,11 @@ public final class Alternatives {
         private final int horizon;
         private final double monthly;
         private final Map<String, double[]> drawn = new HashMap<>();
+        private final Map<String, String> streams = new HashMap<>();
 
-        Drawing(Options options, int horizon) {
+        Drawing(Options options, int horizon, Map<String, List<Item>> items) {
             this.options = options;
+            streams(items);
             this.horizon = horizon;
             monthly = Math.log1p(options.assumptions().get("capital_rate").middle() / 100) / 12;
         }
@@ -207,14 +209,33 @@ public final class Alternatives {
         }
 
         private double[] amounts(Item item, int place) {
-            return drawn.computeIfAbsent(key(item) + (place == 1 ? "" : "\n" + place),
-                    k -> draw(item, RandomNumbers.seed(options.seed(), k)));
+            String another = place == 1 ? "" : "\n" + place;
+            return drawn.computeIfAbsent(key(item) + another,
+                    k -> draw(item, RandomNumbers.seed(options.seed(), streams.get(key(item)) + another)));
+        }
+
+        /**
+         * What each thing is drawn by: what it is called and not how much it is or how likely, so that a changed amount moves no other
+         * number; things of one name that are not the same by the first of the ways that hold them, whatever order the rows come in.
+         */
+        private void streams(Map<String, List<Item>> items) {
+            Map<String, Map<String, String>> ofName = new HashMap<>();
+            items.forEach((way, own) -> own.forEach(item -> ofName.computeIfAbsent(name(item), n -> new HashMap<>())
+                    .merge(key(item), Spelling.name(way), (a, b) -> a.compareTo(b) <= 0 ? a : b)));
+            ofName.forEach((name, firstWay) -> {
+                List<String> things = firstWay.entrySet().stream().sorted(Map.Entry.<String, String>comparingByValue()
+                        .thenComparing(Map.Entry.comparingByKey())).map(Map.Entry::getKey).toList();
+                things.forEach(thing -> streams.put(thing, name + "\n" + things.indexOf(thing)));
+            });
+        }
+
+        private static String name(Item item) {
+            return Spelling.name(item.name()) + "\n" + item.kind() + "\n" + item.car() + "\n" + (item.car().isEmpty() ? 0 : item.month());
         }
 
         /** What makes two items one thing, in whatever case and spacing it is written. */
         private static String key(Item item) {
-            return Spelling.name(item.name()) + "\n" + item.kind() + "\n" + item.likely() + "\n" + item.ends() + "\n" + item.car()
-                    + "\n" + item.chance() + "\n" + (item.car().isEmpty() ? 0 : item.month());
+            return name(item) + "\n" + item.likely() + "\n" + item.ends() + "\n" + item.chance();
         }
 
         private double[] draw(Item item, long seed) {

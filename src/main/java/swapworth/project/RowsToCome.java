@@ -5,7 +5,9 @@ import java.time.YearMonth;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
@@ -39,6 +41,8 @@ final class RowsToCome {
     }
 
     private final List<UncertainSum.Line> lines = new ArrayList<>();
+    private final List<String> names = new ArrayList<>();
+    private final Map<String, Integer> namesakes = new HashMap<>();
     private final List<Entry> entries = new ArrayList<>();
     private final List<Bin> bins = new ArrayList<>();
     private final int months;
@@ -69,6 +73,7 @@ final class RowsToCome {
             double kept = entry.kept().doubleValue() / entry.amount().doubleValue();
             lines.add(new UncertainSum.Line(law, groupOf(entry.category()), law.sd() == 0 ? 0 : common, out ? 1 : -1, 1,
                     bin(new Bin(month, entry.direction(), moving, kept, out ? List.of() : entry.cars()))));
+            names.add(name(entry));
             entries.add(entry);
             reserved |= entry.category() == Category.CONTINGENCY;
             guessed[month] += out && entry.status() == Status.ESTIMATE ? entry.amount().subtract(entry.kept()).doubleValue() : 0;
@@ -80,10 +85,21 @@ final class RowsToCome {
             if (guessed[m] > 0 && reserve.middle() > 0) {
                 AmountLaw law = AmountLaw.lognormal(guessed[m] * reserve.middle() / 100, reserve.spread() / reserve.middle());
                 lines.add(new UncertainSum.Line(law, RESERVE, 1, 1, 1, bin(new Bin(m, Direction.OUT, Optional.empty(), 0, List.of()))));
+                names.add("reserve " + m);
                 added++;
             }
         }
         reserves = added;
+    }
+
+    /**
+     * What a row is drawn by: what it is for, and not how much or when, so that a changed amount, range or day moves no other number; of
+     * rows that are for the same thing the first, second and so on.
+     */
+    private String name(Entry entry) {
+        String what = entry.category() + "\n" + entry.direction() + "\n" + entry.note() + "\n" + entry.item() + "\n"
+                + String.join(";", entry.cars());
+        return what + "\n" + namesakes.merge(what, 1, Integer::sum);
     }
 
     private int bin(Bin bin) {
@@ -142,7 +158,7 @@ final class RowsToCome {
 
     /** The draws, their bins in the order of {@link #bins}. */
     UncertainSum.Drawn drawn(int count, long seed) {
-        return UncertainSum.of(lines).drawn(count, seed);
+        return UncertainSum.named(lines, names).drawn(count, seed);
     }
 
     List<Bin> bins() {

@@ -16,6 +16,8 @@ public final class UncertainSum {
     private final List<Line> lines;
     private final int groups;
     private final int bins;
+    /** By what the own numbers of each line are drawn; empty where they follow each other in one stream. */
+    private final long[] streams;
 
     /**
      * One amount of the sum.
@@ -80,7 +82,8 @@ public final class UncertainSum {
         }
     }
 
-    private UncertainSum(List<Line> lines, int groups, int bins) {
+    private UncertainSum(List<Line> lines, int groups, int bins, long[] streams) {
+        this.streams = streams;
         this.lines = lines;
         this.groups = groups;
         this.bins = bins;
@@ -93,13 +96,32 @@ public final class UncertainSum {
      * @return the sum
      */
     public static UncertainSum of(List<Line> lines) {
+        return of(lines, new long[0]);
+    }
+
+    /**
+     * A sum whose lines have names: the numbers by which a line and its group are drawn hang on the seed, its name and its group, and on no
+     * other line. Whoever changes one line of it sees that change and no chance beside it.
+     *
+     * @param lines its amounts
+     * @param names as many names, each another one
+     * @return the sum
+     */
+    public static UncertainSum named(List<Line> lines, List<String> names) {
+        if (names.size() != lines.size()) {
+            throw new IllegalArgumentException(names.size() + " names do not go with " + lines.size() + " lines");
+        }
+        return of(lines, names.stream().mapToLong(name -> RandomNumbers.seed(0, name)).toArray());
+    }
+
+    private static UncertainSum of(List<Line> lines, long[] streams) {
         int groups = 1;
         int bins = 1;
         for (Line line : lines) {
             groups = Math.max(groups, line.group + 1);
             bins = Math.max(bins, line.bin + 1);
         }
-        return new UncertainSum(List.copyOf(lines), groups, bins);
+        return new UncertainSum(List.copyOf(lines), groups, bins, streams);
     }
 
     /**
@@ -190,15 +212,21 @@ public final class UncertainSum {
 
     /** All draws of one block; a block is filled whole, so that fewer draws are the first of more. */
     private void fill(long seed, double[][] shared, double[][] values) {
+        boolean named = streams.length > 0;
         SplittableRandom random = new SplittableRandom(seed);
         NormalSource normals = new NormalSource(random);
-        for (double[] group : shared) {
+        for (int g = 0; g < shared.length; g++) {
+            NormalSource source = named ? new NormalSource(new SplittableRandom(seed ^ RandomNumbers.seed(g, "group"))) : normals;
             for (int i = 0; i < BLOCK; i++) {
-                group[i] = normals.next();
+                shared[g][i] = source.next();
             }
         }
         for (int l = 0; l < values.length; l++) {
             Line line = lines.get(l);
+            if (named) {
+                random = new SplittableRandom(seed ^ streams[l]);
+                normals = new NormalSource(random);
+            }
             draw(line, shared[line.group], normals, values[l]);
             if (line.chance < 1) {
                 for (int i = 0; i < BLOCK; i++) {

@@ -29,6 +29,8 @@ final class Approaches {
     final List<Approach> all = new ArrayList<>();
     /** Draws of the logarithm by each approach that can tell. */
     final Map<Kind, double[]> logs = new LinkedHashMap<>();
+    /** The approach by cost, its parts and what comes off them apart, where it can tell. */
+    Optional<CostAtLevel> byCost = Optional.empty();
     /** By body and running gear alone: as the maker would have built it, at chassis distance and with the distance shared. */
     Optional<double[]> atChassis = Optional.empty();
     Optional<double[]> shared = Optional.empty();
@@ -264,7 +266,7 @@ final class Approaches {
                     "gear_value in the row of the finished car, or listings of cars with this running gear");
             return;
         }
-        double[] roller = roller(stock, remarks, names);
+        Roller roller = roller(stock, remarks, names);
         double[] work = work(gear.get(), remarks, names);
         double[] paid = s.between("swap_work_share", 0, 1);
         names.add("swap_work_share");
@@ -274,13 +276,18 @@ final class Approaches {
             remarks.add("no loss by age of design or by rules is listed (column 'obsolescence'), so none is taken off");
         }
         double[] log = new double[s.count()];
+        double[] sum = new double[s.count()];
+        double[] off = new double[s.count()];
         int floored = 0;
         for (int i = 0; i < log.length; i++) {
-            double whole = (roller[i] + gear.get()[i] + paid[i] * work[i] - amounts) * kept;
+            double parts = (roller.car()[i] + gear.get()[i] + paid[i] * work[i]) * kept;
+            off[i] = (roller.removed()[i] + amounts) * kept;
             double least = FLOOR * stock[i];
-            floored += whole < least ? 1 : 0;
-            log[i] = StrictMath.log(Math.max(least, whole));
+            floored += parts - off[i] < least ? 1 : 0;
+            log[i] = StrictMath.log(Math.max(least, parts - off[i]));
+            sum[i] = StrictMath.log(Math.max(least, parts));
         }
+        byCost = Optional.of(new CostAtLevel(sum, off));
         if (floored > 0) {
             remarks.add(Math.round(100.0 * floored / log.length)
                     + " % of the draws fell below one twentieth of the stock car and were held there");
@@ -303,25 +310,28 @@ final class Approaches {
                 a.draws(s.count(), s.seedOfCar(name)))).orElse(moved);
     }
 
-    /** The recipient without its running gear: by cars without an engine, else the stock car less what its removed parts bring. */
-    private double[] roller(double[] stock, List<String> remarks, List<String> names) {
+    /** The recipient without its running gear: a car and what the gear taken out of it takes off. */
+    private record Roller(double[] car, double[] removed) {
+    }
+
+    /** By cars without an engine, else the stock car less what its removed parts bring. */
+    private Roller roller(double[] stock, List<String> remarks, List<String> names) {
         long rollers = s.model.cars().stream().filter(c -> c.facts().runs() == Runs.NO_ENGINE).count();
         if (s.car.cost().removed().isPresent()) {
             UnsureAmount removed = s.car.cost().removed().get();
             remarks.add("recipient without its gear: the stock car less its removed running gear (" + removed.source()
                     + whole(removed) + ")");
-            return Situation.combined((v, r) -> v - r, stock, amount(removed, "removed", names));
+            return new Roller(stock, amount(removed, "removed", names));
         }
         if (rollers > 0) {
             remarks.add("recipient without its gear: by " + rollers + (rollers == 1 ? " car" : " cars")
                     + " without an engine in the listings");
-            return level(s.subject(s.withoutEngine()));
+            return new Roller(level(s.subject(s.withoutEngine())), new double[s.count()]);
         }
         remarks.add("recipient without its gear: the stock car less a share for its removed parts, which is an assumption"
                 + " (swap_removed_parts; state removed_value in the car's row instead)");
         names.add("swap_removed_parts");
-        double[] share = s.between("swap_removed_parts", 0, 0.9);
-        return Situation.combined((v, r) -> v * (1 - r), stock, share);
+        return new Roller(stock, Situation.combined((v, r) -> v * r, stock, s.between("swap_removed_parts", 0, 0.9)));
     }
 
     private static String whole(UnsureAmount amount) {

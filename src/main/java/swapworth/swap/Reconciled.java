@@ -5,6 +5,7 @@ import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import swapworth.market.FairValue.HeldBy;
 import swapworth.statistics.Combination;
 import swapworth.statistics.Draws;
@@ -21,6 +22,7 @@ final class Reconciled {
     private final Situation situation;
     private final Approaches approaches;
     private final Map<Approach.Kind, Double> stated;
+    private final double[][] logs;
     private final Combination combination;
     private final double[] together;
     private final double[] draws;
@@ -43,7 +45,7 @@ final class Reconciled {
         this.situation = situation;
         this.approaches = approaches;
         this.stated = stated;
-        double[][] logs = approaches.logs.values().toArray(double[][]::new);
+        this.logs = toWeigh();
         this.combination = combined(logs);
         this.together = combination.draws(logs, situation.seedOfPair("between approaches"));
         this.draws = approaches.alike.given(together, together);
@@ -53,7 +55,25 @@ final class Reconciled {
         this.one = withFaults(Situation.sum(draws, departure));
         this.learned = !offers.isEmpty();
         this.ofOffers = new Learning(situation).weights(one, offers);
-        this.held = held(logs);
+        this.held = shares();
+    }
+
+    /**
+     * Draws of what each approach says, to be weighed: what comes off the parts of the one by cost comes off at the level that all together
+     * find ({@link CostAtLevel}). Where it stands alone, or its weight is stated, there is nothing that could outweigh it.
+     */
+    private double[][] toWeigh() {
+        double[][] all = approaches.logs.values().toArray(double[][]::new);
+        int place = List.copyOf(approaches.logs.keySet()).indexOf(Approach.Kind.COST);
+        Optional<CostAtLevel> cost = approaches.byCost.filter(c -> all.length > 1 && stated.isEmpty() && !c.isWhole());
+        return cost.map(c -> with(all, place, c.at(CostAtLevel.level(level -> combined(with(all, place, c.at(level))).mean(),
+                combined(with(all, place, c.whole())).mean())))).orElse(all);
+    }
+
+    private static double[][] with(double[][] logs, int place, double[] other) {
+        double[][] changed = logs.clone();
+        changed[place] = other;
+        return changed;
     }
 
     /** What the stated faults leave of log prices of a sound car. */
@@ -80,7 +100,7 @@ final class Reconciled {
                         .mapToDouble(k -> stated.getOrDefault(k, 0.0)).toArray());
     }
 
-    private AssumedShare held(double[][] logs) {
+    private AssumedShare shares() {
         double[] weight = combination.weights();
         double[] apart = together.clone();
         for (int a = 0; a < weight.length; a++) {
@@ -98,7 +118,7 @@ final class Reconciled {
         double[][] errors = departures.toArray(double[][]::new);
         double[][] predicted = departures.stream().map(d -> log).toArray(double[][]::new);
         double[] expected = departures.stream().mapToDouble(d -> Draws.mean(log) + Draws.mean(d)).toArray();
-        return combined(approaches.logs.values().stream().map(a -> Draws.given(a, predicted, errors, expected)).toArray(double[][]::new));
+        return combined(Arrays.stream(logs).map(a -> Draws.given(a, predicted, errors, expected)).toArray(double[][]::new));
     }
 
     /** The approaches put together. */

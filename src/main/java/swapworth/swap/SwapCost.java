@@ -10,7 +10,8 @@ import java.util.Optional;
  * filled in by an assumption, and said.
  *
  * @param gear what the installed running gear would cost, complete and used
- * @param work what a shop would charge for labour and parts of the swap
+ * @param work what a shop would charge for labour and parts of the swap; nobody knows which share of it is paid for, so that work beyond
+ *        some half of the car's value makes the approach less sure faster than it raises it, and the value no longer rises with it
  * @param removed what the removed running gear would bring, good and whole, whatever becomes of it
  * @param losses what makes the whole worth less than its parts: functions lost, parts that do not work together, rules and fuel prices
  */
@@ -27,7 +28,8 @@ public record SwapCost(Optional<UnsureAmount> gear, Optional<UnsureAmount> work,
 
     /**
      * What one thing takes off. As obsolescence, functional or external, it comes off the value by cost alone: swaps seen have lost the
-     * same. As a fault of one car it comes off whatever all approaches say of a sound one.
+     * same. A larger one never raises what the approaches say together. As a fault of one car it comes off whatever all approaches say of
+     * a sound one.
      *
      * @param what what is lost, or the fault
      * @param amount an amount that is taken off; 0 where it is a share or nothing is stated

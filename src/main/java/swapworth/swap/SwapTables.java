@@ -22,6 +22,8 @@ import swapworth.table.Table;
 /** The value of a finished swap as tables. */
 final class SwapTables {
     private static final int MOST_PAIRS = 12;
+    /** An approach that weighs less moves nothing that a reader would see. */
+    private static final double LEAST_WEIGHT = 0.005;
 
     private final SwapValue value;
     private final Situation s;
@@ -201,6 +203,12 @@ final class SwapTables {
                         + Cell.signed(Figures.percent(miss[0]), 0).shown() + " % from what the approaches say, more than their errors"
                         + " explain.");
             }
+        }
+        if (s.car.cost().losses().stream().anyMatch(SwapCost.Loss::isStated)
+                && value.weights().getOrDefault(Approach.Kind.COST, 0.0) < LEAST_WEIGHT) {
+            found.add("The listed losses move nothing: they come off the value by cost, which " + (worked.byCost.isEmpty()
+                    ? "cannot tell" : "weighs nothing") + ". What of them this one car alone has lost can be stated as a fault, which"
+                    + " comes off whatever the approaches say.");
         }
         if (hasFaults() && reconciled.shareHeld() > 0) {
             found.add("The faults take off nearly all or more than all in " + Cell.format(Math.ceil(100 * reconciled.shareHeld()), 0)
