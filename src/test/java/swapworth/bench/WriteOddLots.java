@@ -17,8 +17,8 @@ import java.util.stream.Collectors;
 
 /**
  * Writes lots of invented cars that are unlike those on which assumptions were chosen, each a line of one file, to run
- * {@link AccuracyBench} on: nearly new cars and classics that rise with age, motorcycles and vans, tight dealers and wild private sellers, heavy and skewed
- * errors, holes in columns, lots without any slope. What makes their prices is drawn anew for each lot, widely.
+ * {@link AccuracyBench} on: nearly new cars and classics that rise with age, motorcycles and vans, tight dealers and wild private sellers,
+ * heavy and skewed errors, holes in columns, lots without any slope. What makes their prices is drawn anew for each lot, widely.
  */
 public final class WriteOddLots {
     private static final LocalDate LAST_DAY = LocalDate.of(2024, 6, 30);

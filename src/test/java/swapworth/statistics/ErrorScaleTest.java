@@ -49,16 +49,16 @@ class ErrorScaleTest {
     @ValueSource(doubles = {0.02, 0.1, 0.3, 0.9, 3})
     void agrees_with_quadrature(double sd) {
         DoubleUnaryOperator student = log -> -2 * Math.log1p(Math.pow((log - Math.log(0.3)) / 0.7, 2) / 3);
-        assertEquals(byQuadrature(student, sd), Math.log(found(ErrorScale.guessed(0.3, 0.7), sd)), 0.04);
+        assertEquals(byQuadrature(student, sd), Math.log(found(ErrorScale.guessed(0.3, 0.6), sd)), 0.04);
         DoubleUnaryOperator normal = log -> -Math.pow((log - Math.log(0.3)) / 0.7, 2) / 2;
-        assertEquals(byQuadrature(normal, sd), Math.log(found(ErrorScale.of(0.3, 0.7), sd)), 0.04);
+        assertEquals(byQuadrature(normal, sd), Math.log(found(ErrorScale.of(0.3, 0.6), sd)), 0.04);
     }
 
     @Test
     void the_farther_off_a_guess_the_less_it_holds() {
-        double[] held = DoubleStream.of(0.1, 0.02, 0.001).map(sd -> found(ErrorScale.guessed(0.3, 0.7), sd) / unheld(sd)).toArray();
+        double[] held = DoubleStream.of(0.1, 0.02, 0.001).map(sd -> found(ErrorScale.guessed(0.3, 0.6), sd) / unheld(sd)).toArray();
         assertTrue(held[0] > held[1] && held[1] > held[2] && held[2] > 1 && held[2] < 1.06, Arrays.toString(held));
-        assertTrue(found(ErrorScale.of(0.3, 0.7), 0.001) / unheld(0.001) > 1.9, "a normal law holds the more");
+        assertTrue(found(ErrorScale.of(0.3, 0.6), 0.001) / unheld(0.001) > 1.9, "a normal law holds the more");
     }
 
     private static double unheld(double sd) {
