@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.IntStream;
+import swapworth.statistics.ErrorTail;
 import swapworth.statistics.Posterior;
 import swapworth.statistics.Posterior.LeaveOut;
 
@@ -48,12 +49,21 @@ final class LeftOut {
         }
     }
 
-    /** Some prices, each predicted without its car, as normal deviates; what they were predicted by is kept. */
+    /** The same with other tails of single prices. */
+    LeftOut withTail(ErrorTail tail) {
+        if (posterior.withTail(tail) == posterior) {
+            return this;
+        }
+        LeftOut changed = new LeftOut(evidence, firstRow, posterior.withTail(tail));
+        kept.forEach((car, without) -> changed.kept.put(car, without.withTail(tail)));
+        return changed;
+    }
+
+    /** Some prices, each predicted without its car, as normal deviates; what they were predicted by is kept, of not too many cars. */
     double[] deviates(EncodedRows rows, int[] prices) {
         return IntStream.of(prices).parallel().mapToDouble(i -> {
-            Posterior without = leavingOut(evidence.car(i));
-            kept.put(evidence.car(i), without);
-            return rows.deviate(without, i);
+            int car = evidence.car(i);
+            return rows.deviate(cars() > ONE_BY_ONE ? leavingOut(car) : kept.computeIfAbsent(car, this::leavingOut), i);
         }).toArray();
     }
 

@@ -79,6 +79,8 @@ public final class ModelTables {
                         Cell.words("relative change of the ratio where the value doubles"))
                 .row(Cell.words("error of one car about the fit, %"), Cell.number(model.errorPercent(), 1), Cell.words(""),
                         Cell.words("scale of the errors at the middle age"))
+                .row(Cell.words("tails of prices, Student's t"), Cell.number(model.tail().degreesOfFreedom(), 0), Cell.words("4 assumed"),
+                        Cell.words("degrees of freedom, by " + model.tail().residuals() + " cars left out"))
                 .row(Cell.words("ranges stretched by the factor"), Cell.number(model.stretched().factor(), 2), Cell.words(""),
                         Cell.words("found by the prices of " + model.stretched().residuals() + " cars, each left out; 1 leaves ranges as "
                                 + "they are; used for cars, levels of trade and days that the listings hold"))

@@ -24,6 +24,7 @@ import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listing;
 import swapworth.statistics.ErrorLaw;
 import swapworth.statistics.ErrorScale;
+import swapworth.statistics.ErrorTail;
 import swapworth.statistics.Integration;
 import swapworth.statistics.Mixture;
 import swapworth.statistics.Posterior;
@@ -105,12 +106,14 @@ public final class PriceModel {
         }
         ShrunkenRegression regression = regression(evidence.size());
         EncodedRows fitted = learnScatter(rows);
-        this.posterior = search.isEmpty() ? regression.fit(fitted.design(), fitted.sample(), blocks)
+        Posterior fit = search.isEmpty() ? regression.fit(fitted.design(), fitted.sample(), blocks)
                 : regression.fit(fitted.design(), fitted.sample(), blocks, found(search.get()));
-        encoder.scatterAs(encoder.scatter().foundBy(posterior, blocks));
+        encoder.scatterAs(encoder.scatter().foundBy(fit, blocks));
         this.encoded = fitted.scatteredAnew();
-        LeftOut leftOut = new LeftOut(evidence, firstRow, posterior);
-        this.stretch = Stretches.by(leftOut, evidence, encoded, assumptions);
+        LeftOut leftOutOfFit = new LeftOut(evidence, firstRow, fit);
+        this.stretch = Stretches.by(leftOutOfFit, errorLaw(), evidence, encoded, assumptions);
+        this.posterior = fit.withTail(stretch.tail());
+        LeftOut leftOut = leftOutOfFit.withTail(stretch.tail());
         this.values = new Values(this, encoder, stretch, carsOfLine);
         this.judging = new Judging(this.cars, evidence, encoder, encoded, posterior, leftOut, values);
         this.grids = new Grids(this.cars, evidence, encoder, encoded, posterior);
@@ -206,11 +209,15 @@ public final class PriceModel {
         }
     }
 
+    private ErrorLaw errorLaw() {
+        return ErrorLaw.student(4).withGrossErrors(assumptions.get("mistyped_prices").middle() / 100);
+    }
+
     private ShrunkenRegression regression(int rows) {
         var scale = assumptions.get("error_scale");
         var growing = assumptions.get("error_growth_with_age");
         return ShrunkenRegression.withDefaults()
-                .with(ErrorLaw.student(4).withGrossErrors(assumptions.get("mistyped_prices").middle() / 100))
+                .with(errorLaw())
                 .with(ErrorScale.guessed(scale.middle(), scale.spread()))
                 .withGrowth(growing.middle(), growing.spread())
                 .withSecondarySpread(assumptions.get("secondary_scale").spread())
@@ -342,6 +349,15 @@ public final class PriceModel {
      */
     public double errorPercent() {
         return Figures.percent(posterior.errorScale());
+    }
+
+    /**
+     * How heavy the tails of single prices about their values are, found from the prices of cars that were left out.
+     *
+     * @return degrees of freedom of Student's t, and the number of those cars
+     */
+    public ErrorTail tail() {
+        return stretch.tail();
     }
 
     /**

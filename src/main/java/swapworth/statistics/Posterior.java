@@ -17,12 +17,23 @@ public final class Posterior {
     private static final double SETTLED = 1e-4;
 
     private final ErrorLaw law;
+    private final Errors errors;
     private final Design design;
     private final Sample sample;
     private final List<Component> components;
 
-    private Posterior(ErrorLaw law, Design design, Sample sample, List<Component> components) {
+    /**
+     * How single responses lie about what is predicted of them.
+     *
+     * @param law their law
+     * @param times its scale over that of the law of the fit
+     */
+    private record Errors(ErrorLaw law, double times) {
+    }
+
+    private Posterior(ErrorLaw law, Errors errors, Design design, Sample sample, List<Component> components) {
         this.law = law;
+        this.errors = errors;
         this.design = design;
         this.sample = sample;
         this.components = components;
@@ -34,7 +45,19 @@ public final class Posterior {
         Component[] components = new Component[weights.length];
         java.util.stream.IntStream.range(0, weights.length).parallel().forEach(k -> components[k] =
                 new Component.WithoutRows(modes.get(k), scales[k], growths[k], weights[k]));
-        return new Posterior(law, design, sample, List.of(components));
+        return new Posterior(law, new Errors(law, 1), design, sample, List.of(components));
+    }
+
+    /**
+     * The same with other tails of single responses than those of the fit, for what is predicted of new ones; eight in ten of their errors
+     * lie as far out as before.
+     *
+     * @param tail the tails
+     * @return a posterior of the same coefficients
+     */
+    public Posterior withTail(ErrorTail tail) {
+        return tail.degreesOfFreedom() == errors.law.degreesOfFreedom() ? this
+                : new Posterior(law, new Errors(ErrorLaw.student(tail.degreesOfFreedom()), tail.scaleOf(law)), design, sample, components);
     }
 
     /** How a posterior changes when rows are left out. */
@@ -97,18 +120,18 @@ public final class Posterior {
      * @return what is believed
      */
     public Belief of(SparseRow contrast) {
-        return new Belief(law, components, contrast);
+        return new Belief(errors, components, contrast);
     }
 
     /** What a posterior says of one contrast. Immutable. */
     public static final class Belief {
-        private final ErrorLaw law;
+        private final Errors errors;
         private final List<Component> components;
         private final SparseRow contrast;
         private final Component.Said[] said;
 
-        private Belief(ErrorLaw law, List<Component> components, SparseRow contrast) {
-            this.law = law;
+        private Belief(Errors errors, List<Component> components, SparseRow contrast) {
+            this.errors = errors;
             this.components = components;
             this.contrast = contrast;
             this.said = new Component.Said[components.size()];
@@ -135,7 +158,8 @@ public final class Posterior {
          */
         public Mixture predict(double inflation, double growth) {
             if (said.length == 1) {
-                return Mixture.of(law, said[0].fitted(), said[0].variance(), components.get(0).errorScale(inflation, growth));
+                return Mixture.of(errors.law, said[0].fitted(), said[0].variance(),
+                        components.get(0).errorScale(inflation * errors.times, growth));
             }
             double[] weights = new double[said.length];
             double[] means = new double[said.length];
@@ -145,9 +169,9 @@ public final class Posterior {
                 weights[k] = components.get(k).weight;
                 means[k] = said[k].fitted();
                 variances[k] = said[k].variance();
-                scales[k] = components.get(k).errorScale(inflation, growth);
+                scales[k] = components.get(k).errorScale(inflation * errors.times, growth);
             }
-            return Mixture.of(law, weights, means, variances, scales);
+            return Mixture.of(errors.law, weights, means, variances, scales);
         }
 
         /**
@@ -320,7 +344,7 @@ public final class Posterior {
 
     private Posterior leavingOut(LeaveOut how, int[] rows, SparseRow[] x) {
         if (components.size() == 1) {
-            return new Posterior(law, design, sample, List.of(without(components.get(0), how, rows, x)));
+            return new Posterior(law, errors, design, sample, List.of(without(components.get(0), how, rows, x)));
         }
         List<Component> changed = new ArrayList<>(components.size());
         double[] logWeight = new double[components.size()];
@@ -340,7 +364,7 @@ public final class Posterior {
         for (int k = 0; k < logWeight.length; k++) {
             kept.add(changed.get(k).weighing(logWeight[k] / sum));
         }
-        return new Posterior(law, design, sample, List.copyOf(kept));
+        return new Posterior(law, errors, design, sample, List.copyOf(kept));
     }
 
     /**
@@ -362,7 +386,7 @@ public final class Posterior {
      * @throws IllegalStateException if rows have been left out before
      */
     public Posterior leavingOut(int row, SparseRow entries) {
-        return components.size() == 1 ? new Posterior(law, design, sample, List.of(all(components.get(0)).without(row, entries)))
+        return components.size() == 1 ? new Posterior(law, errors, design, sample, List.of(all(components.get(0)).without(row, entries)))
                 : leavingOut(LeaveOut.CLOSED_FORM, new int[] {row}, new SparseRow[] {entries});
     }
 
@@ -506,11 +530,11 @@ public final class Posterior {
             }
             change.of(k, draw);
             coefficients[order[i]] = draw;
-            scales[order[i]] = c.scale;
+            scales[order[i]] = errors.times * c.scale;
             growths[order[i]] = c.growth;
             walkScales[order[i]] = c.mode.spreads().walkScale();
         }
-        return new JointDraws(coefficients, scales, growths, walkScales, law);
+        return new JointDraws(coefficients, scales, growths, walkScales, errors.law);
     }
 
     /** What becomes of a draw about the mode with a stated number. */

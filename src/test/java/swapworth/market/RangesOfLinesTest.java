@@ -1,0 +1,79 @@
+package swapworth.market;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SplittableRandom;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import swapworth.listing.Car;
+import swapworth.listing.CarFacts;
+
+/** Ranges in files of many cars, which have learned how far the prices of each line scatter and how heavy their tails are. */
+class RangesOfLinesTest {
+    private static final double[] SCATTER = {0.08, 0.12, 0.12, 0.20};
+    private static final int OF_LINE = 700;
+
+    private static Car car(int number, int line, SplittableRandom random) {
+        double age = 2 + 10 * random.nextDouble();
+        double miles = 11_000 * age * Math.exp(0.4 * random.nextGaussian());
+        CarFacts facts = CarFacts.of("Line " + line).ageYears(age).mileage(TestCars.miles(miles)).build();
+        double log = Math.log(12_000 * (1 + line)) - 0.08 * age - 0.03 * miles / 10_000 + SCATTER[line] * random.nextGaussian();
+        return TestCars.car(number, facts, Math.exp(log));
+    }
+
+    private static PriceModel model(int ofLine, SplittableRandom random) {
+        List<Car> cars = new ArrayList<>();
+        for (int k = 0; k < ofLine * SCATTER.length; k++) {
+            cars.add(car(k, k % SCATTER.length, random));
+        }
+        return PriceModel.fit(cars);
+    }
+
+    /** The fit of 2,800 prices takes all lines to scatter alike, with tails that these errors do not have. */
+    @Test
+    void each_line_holds_what_its_ranges_promise() {
+        SplittableRandom random = new SplittableRandom(4);
+        PriceModel model = model(OF_LINE, random);
+        assertTrue(model.tail().degreesOfFreedom() >= 12, model.tail().toString());
+        assertEquals(2000, model.tail().residuals());
+        for (int line = 0; line < SCATTER.length; line++) {
+            int in80 = 0;
+            int in95 = 0;
+            for (int k = 0; k < 2000; k++) {
+                Car fresh = car(1_000_000 + k, line, random);
+                FairValue value = TestCars.fair(model.value(Evidence.subject(fresh.facts(), fresh.latest())));
+                double price = fresh.latest().price().amount();
+                in80 += value.range(0.80).holds(price) ? 1 : 0;
+                in95 += value.range(0.95).holds(price) ? 1 : 0;
+            }
+            assertEquals(80, in80 / 20.0, 3.5, "line " + line);
+            assertEquals(95, in95 / 20.0, 1.9, "line " + line);
+        }
+    }
+
+    /** A car judged without itself and one like it that was never seen have ranges of one law. */
+    @ParameterizedTest
+    @ValueSource(ints = {30, 700})
+    void the_tail_is_that_of_ranges_percentiles_and_draws(int ofLine) {
+        PriceModel model = model(ofLine, new SplittableRandom(7));
+        assertTrue(model.tail().degreesOfFreedom() > 4, model.tail().toString());
+        Car car = model.cars().get(1);
+        FairValue value = TestCars.fair(model.value(Evidence.subject(car.facts(), car.latest())));
+        for (double percent : new double[] {2.5, 10, 90, 97.5}) {
+            Range range = value.range(Math.abs(2 * percent / 100 - 1));
+            assertEquals(percent, value.percentile(percent < 50 ? range.low() : range.high()), 0.01);
+        }
+        double ratio = Math.log(value.range(0.95).high() / value.median()) / Math.log(value.range(0.80).high() / value.median());
+        FairValue judged = model.judge(car.latest()).valuation().match(fair -> fair, no -> {
+            throw new AssertionError(no);
+        });
+        assertEquals(ratio, Math.log(judged.range(0.95).high() / judged.median()) / Math.log(judged.range(0.80).high() / judged.median()),
+                0.02);
+        // 2.776 / 1.533 for Student's t with 4 degrees, 1.960 / 1.282 for normal errors.
+        assertTrue(ratio < 1.78, ofLine + ": " + ratio);
+    }
+}
