@@ -49,8 +49,8 @@ donor.flatMap(study::landedOf)
 // %% [markdown]
 // ## The most you can bid
 //
-// If you want to pay no more than the sum stated above (`most`) in all, this is the bid before which to stop. It is found by search, because the cost jumps where
-// a fee steps. The shaded bid is lower: who bids wins most often when he thinks too well of a car.
+// If you want to pay no more than the sum stated above (`most`) in all, this is the bid before which to stop. It is found by search,
+// because the cost jumps where a fee steps. The shaded bid is lower: who bids wins most often when he thinks too well of a car.
 
 // %%
 study.landed().map(Landed::bidTable)
@@ -84,7 +84,8 @@ show(parts.map(p -> DonorCharts.netPerHour(p, money)), parts.map(p -> p.recovery
 // %% [markdown]
 // ## Which donor, which recipient
 //
-// Net costs side by side, those of donors with what must be replaced of their gear. Where the 80 % range of a difference holds nought, money does not decide: take the car that you trust more.
+// Net costs side by side, those of donors with what must be replaced of their gear. Where the 80 % range of a difference holds nought,
+// money does not decide: take the car that you trust more.
 
 // %%
 study.choiceTables()

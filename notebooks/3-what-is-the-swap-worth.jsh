@@ -109,7 +109,7 @@ value.map(SwapValue::disclosure)
 //   `running_gear` or `gear_line` the gear that is in it) and one of the role `factory equivalent`. Run
 //   `target/swapworth notebook notebooks/3-what-is-the-swap-worth.jsh --folder FOLDER`. The folder is the only setting.
 // - Write what the gear and the work would cost today into `gear_value` and `work_value` of that row: what you spent is not what it is
-// worth.
+//   worth.
 // - Write every swap that you see for sale, sold, or for which an offer was refused into `swaps.csv`. Three of them tell more than any
 //   assumption.
 // - When your own car is on offer, write what happens into `swaps.csv` with its name under `own_car`.

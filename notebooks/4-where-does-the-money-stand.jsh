@@ -38,8 +38,8 @@ ledger.map(l -> l.sums().rowsOf(Category.PART))
 // ## What is still to come
 //
 // What is paid and agreed stands as it is. Estimates are drawn between their low and high ends, or around the likely amount with the
-// spread of their category from the assumptions. The bars go from the purchase by the likely amounts to the forecast. Look at the first rows of what drives the spread: a firm offer for one of them
-// narrows the forecast most.
+// spread of their category from the assumptions. The bars go from the purchase by the likely amounts to the forecast. Look at the first
+// rows of what drives the spread: a firm offer for one of them narrows the forecast most.
 
 // %%
 Answer<Forecast> forecast = told.forecast();

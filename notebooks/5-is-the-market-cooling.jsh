@@ -115,8 +115,8 @@ told.walkAway()
 // %% [markdown]
 // ## For your own files
 //
-// - Put your `listings.csv` into a folder and run `target/swapworth notebook notebooks/5-is-the-market-cooling.jsh --folder FOLDER`. It needs
-//   `seen_on`, and the same searches again in later months: with less than six months or thirty cars, or nearly all of
+// - Put your `listings.csv` into a folder and run `target/swapworth notebook notebooks/5-is-the-market-cooling.jsh --folder FOLDER`.
+//   It needs `seen_on`, and the same searches again in later months: with less than six months or thirty cars, or nearly all of
 //   them of one or two looks, there is no outlook.
 // - Write the row again when you see the car again, under the same `id`, and write `outcome` and `ended_on` when it is sold or gone.
 // - Another base month: `model.index().map(i -> i.withBase(java.time.YearMonth.of(2025, 9)))`. One line: `model.index().map(i ->

@@ -46,8 +46,8 @@ show(undertaking.answers().redoCost(), undertaking.answers().redoCost().map(Redo
 //
 // - `target/swapworth project FOLDER --for buyer --page buyer.html` writes the file as a page of its own; open it in a browser and print it
 //   as PDF. There is `--for lender`, `--for insurer`, and `--for self` with everything.
-// - It grows with `cars.csv` (a row of the role finished with `documented`, `inspected`, `approved`, ...), `listings.csv`, `ledger.csv` with the
-//   names of your receipts, `gates.csv`, and pictures in the folder or in `photos` within it.
+// - It grows with `cars.csv` (a row of the role finished with `documented`, `inspected`, `approved`, ...), `listings.csv`, `ledger.csv`
+//   with the names of your receipts, `gates.csv`, and pictures in the folder or in `photos` within it.
 
 // %%
 show(undertaking.missing(), Part.cautions("Before you rely on any of this", Cautions.ofSwaps()));

@@ -23,14 +23,29 @@ set "VERSION="
 for %%i in ("%JAVA%") do set "RELEASE=%%~dpi..\release"
 if exist "%RELEASE%" for /f "usebackq tokens=1,2 delims==" %%a in ("%RELEASE%") do if "%%a"=="JAVA_VERSION" set "VERSION=%%~b"
 if not defined VERSION for /f "usebackq tokens=2,3" %%a in (`call "%JAVA%" -version 2^>^&1`) do if "%%a"=="version" set "VERSION=%%~b"
-set "MAJOR="
+rem A version that nobody tells is taken for a new one.
+set "MAJOR=17"
 for /f "tokens=1 delims=.-+_" %%a in ("%VERSION%") do set "MAJOR=%%a"
 if "%MAJOR%"=="1" for /f "tokens=2 delims=.-+_" %%a in ("%VERSION%") do set "MAJOR=%%a"
-if defined MAJOR if %MAJOR% LSS 17 (
+if %MAJOR% LSS 17 (
     echo swapworth: Java 17 or newer is needed; "%JAVA%" is Java %MAJOR% 1>&2
     exit /b 2
 )
 
+rem With a file of more than some 300,000 rows little room for what is new and little to spare beside what is kept take half of the memory
+rem and no more time; more than some 3,000,000 keep the second compiler tier busy long enough.
+set "TIER=-XX:TieredStopAtLevel=1"
+set "ROOM="
+:word
+if "%~1"=="" goto start
+set "SIZE=%~z1"
+if not defined SIZE set "SIZE=0"
+if %SIZE% GTR 30000000 set "ROOM=-Xmn64m -XX:PretenureSizeThreshold=32768 -XX:MinHeapFreeRatio=10 -XX:MaxHeapFreeRatio=30"
+if %SIZE% GTR 300000000 set "TIER=-XX:TieredStopAtLevel=4"
+shift
+goto word
+
+:start
 rem An archive of loaded classes that fits neither this Java nor this jar is passed over, and no word is lost about it.
-"%JAVA%" -Xlog:disable -Xshare:auto "-XX:SharedArchiveFile=%HERE%swapworth.jsa" -XX:TieredStopAtLevel=1 -XX:Tier3BackEdgeThreshold=5000 -XX:+UseSerialGC -Djava.awt.headless=true -Dswapworth.started=launcher -jar "%HERE%swapworth.jar" %*
+"%JAVA%" -Xlog:disable -Xshare:auto "-XX:SharedArchiveFile=%HERE%swapworth.jsa" %TIER% -XX:Tier3BackEdgeThreshold=5000 %ROOM% -XX:+UseSerialGC -Djava.awt.headless=true -Dswapworth.started=launcher -jar "%HERE%swapworth.jar" %*
 exit /b %ERRORLEVEL%

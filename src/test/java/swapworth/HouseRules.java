@@ -186,15 +186,28 @@ final class HouseRules {
         if (!marked) {
             breaches.add(source.name + " is not @NullMarked");
         }
-        TreePath path = new TreePath(new TreePath(source.unit), source.unit.getPackage());
-        DocCommentTree doc = source.docs.getDocCommentTree(path);
-        Matcher start = START.matcher(doc == null ? "" : doc.toString());
-        if (!start.find()) {
+        String start = start(source);
+        if (start.isEmpty()) {
             breaches.add(source.name + " names no class to start with");
-        } else if (!start.group(1).startsWith(source.packageName() + ".") || !exists.test(start.group(1))) {
-            breaches.add(source.name + " starts with " + start.group(1) + ", which is not there");
+        } else if (!start.startsWith(source.packageName() + ".") || !exists.test(start)) {
+            breaches.add(source.name + " starts with " + start + ", which is not there");
         }
         return breaches;
+    }
+
+    /** The class with which a package says that one should start; empty where it says nothing. */
+    private static String start(ParsedSource source) {
+        DocCommentTree doc = source.docs.getDocCommentTree(new TreePath(new TreePath(source.unit), source.unit.getPackage()));
+        Matcher start = START.matcher(doc == null ? "" : doc.toString());
+        return start.find() ? start.group(1) : "";
+    }
+
+    /** A room that the plan of the house has one begin elsewhere than the room itself does. */
+    static Set<String> misplanned(ParsedSource source, String plan) {
+        String room = source.packageName().substring(source.packageName().lastIndexOf('.') + 1);
+        String first = start(source).substring(start(source).lastIndexOf('.') + 1);
+        boolean same = Pattern.compile("(?m)^\\| `" + room + "` \\|[^|]*\\| `" + first + "`").matcher(plan).find();
+        return same ? Set.of() : Set.of(source.name + " starts with " + first + ", the plan of the house with something else");
     }
 
     /** Names at the top of the repository that have no business there. */

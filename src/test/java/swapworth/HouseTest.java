@@ -98,6 +98,12 @@ class HouseTest {
     }
 
     @Test
+    void the_plan_of_the_house_begins_each_room_where_the_room_does() throws IOException {
+        String plan = Files.readString(Path.of("DEVELOPERS.md"));
+        nowhere(source -> source.name.endsWith("package-info.java") ? HouseRules.misplanned(source, plan) : Set.of());
+    }
+
+    @Test
     void reference_data_say_where_they_come_from() throws IOException {
         Set<String> breaches = new TreeSet<>();
         try (Stream<Path> folders = Files.list(Path.of("src", "test", "resources", "reference"))) {
@@ -232,6 +238,16 @@ class HouseTest {
             assertEquals(1, introduction("/** Prices. */\n@NullMarked\npackage swapworth.market;"));
             assertEquals(1, introduction(start.replace("PriceModel", "Gone") + "@NullMarked\npackage swapworth.market;"));
             assertEquals(2, introduction("package swapworth.market;"));
+        }
+
+        @Test
+        void a_plan_that_begins_a_room_elsewhere_is_noticed() {
+            String start = "/** Start with {@link swapworth.market.PriceModel}. */\n";
+            String name = "src/main/java/swapworth/market/package-info.java";
+            ParsedSource room = ParsedSource.of(name, start + "@NullMarked\npackage swapworth.market;");
+            assertEquals(0, HouseRules.misplanned(room, "| `market` | prices | `PriceModel`, `Judged` |").size());
+            assertEquals(1, HouseRules.misplanned(room, "| `market` | prices | `Judged`, `PriceModel` |").size());
+            assertEquals(1, HouseRules.misplanned(room, "| `swap` | prices | `PriceModel` |").size());
         }
 
         @Test

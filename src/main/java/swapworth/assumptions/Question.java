@@ -1,5 +1,7 @@
 package swapworth.assumptions;
 
+import java.util.Locale;
+
 /** Which question an assumption stands in for; each has a file of its own in the program. */
 public enum Question {
     /** What do such cars sell for. */
@@ -13,6 +15,6 @@ public enum Question {
 
     /** Where the program keeps the numbers of this question. */
     String resource() {
-        return "/swapworth/assumptions/" + name().toLowerCase(java.util.Locale.ROOT) + ".csv";
+        return "/swapworth/assumptions/" + name().toLowerCase(Locale.ROOT) + ".csv";
     }
 }

@@ -356,44 +356,6 @@ public final class Charts {
     }
 
     /**
-     * How many lie in each of the given bins.
-     *
-     * @param title what the chart shows
-     * @param xLabel the horizontal axis, with its unit
-     * @param yLabel what is counted
-     * @param bins the bins; heights, not areas, are the counts, so they should be equally wide
-     * @return the chart
-     */
-    public static Chart histogram(String title, String xLabel, String yLabel, List<Bin> bins) {
-        DrawnData data = new DrawnData(title, List.of(), List.of(withSuffix(xLabel, " from"), withSuffix(xLabel, " to"), yLabel));
-        Extent across = new Extent(ValueScale.LINEAR);
-        long all = 0;
-        Bin fullest = new Bin(0, 1, 0);
-        for (Bin bin : bins) {
-            data.row(new String[0], bin.from(), bin.to(), bin.count());
-            across.include(bin.from(), bin.to());
-            all += bin.count();
-            fullest = bin.count() > fullest.count() ? bin : fullest;
-        }
-        if (all == 0 || across.isEmpty()) {
-            return empty(title, data.table(), NOTHING);
-        }
-        Axis x = Axis.withMargins(across.low(), across.high(), TICKS_ACROSS + 1);
-        Axis y = Axis.between(0, fullest.count() * 1.05, (int) Math.min(TICKS_UP, fullest.count()));
-        Plot plot = new Plot(MIDDLING, x, y, xLabel, yLabel);
-        double gap = (across.high() - across.low()) * 0.0015;
-        Places corners = new Places();
-        for (Bin bin : bins) {
-            corners.box(bin.from() + Math.min(gap, (bin.to() - bin.from()) / 4),
-                    bin.to() - Math.min(gap, (bin.to() - bin.from()) / 4), bin.count());
-        }
-        plot.add(new Layer(Layer.Form.POLYGON, new Ink(1, Ink.Manner.BAR), corners.x(), corners.y()));
-        return plot.chart(title, yLabel + " by " + xLabel + ": " + all + " in " + bins.size() + " bins from "
-                + number(across.low()) + " to " + number(across.high()) + "; the fullest, " + number(fullest.from()) + " to "
-                + number(fullest.to()) + ", holds " + fullest.count() + ".", data.table(), PAINTER);
-    }
-
-    /**
      * Lines that go down or up in steps, each within its band: shares that last, for instance.
      *
      * @param title what the chart shows

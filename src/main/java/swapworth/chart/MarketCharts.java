@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import swapworth.chart.AmountCharts.Step;
-import swapworth.listing.DistanceUnit;
 import swapworth.market.Comparables;
 import swapworth.market.FairValue;
 import swapworth.market.Judged;
@@ -14,6 +13,7 @@ import swapworth.market.LineCurve;
 import swapworth.market.LineCurve.OfMileage;
 import swapworth.market.Position;
 import swapworth.market.TermEffect;
+import swapworth.reading.DistanceUnit;
 import swapworth.table.Cell;
 
 /** The charts of judged listings, each made from results of the market. */

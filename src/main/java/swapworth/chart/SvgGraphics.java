@@ -11,6 +11,7 @@ import java.awt.Graphics2D;
 import java.awt.GraphicsConfiguration;
 import java.awt.Image;
 import java.awt.Paint;
+import java.awt.Polygon;
 import java.awt.Rectangle;
 import java.awt.RenderingHints;
 import java.awt.Shape;
@@ -251,12 +252,12 @@ final class SvgGraphics extends Graphics2D {
 
     @Override
     public void drawPolygon(int[] x, int[] y, int n) {
-        draw(new java.awt.Polygon(x, y, n));
+        draw(new Polygon(x, y, n));
     }
 
     @Override
     public void fillPolygon(int[] x, int[] y, int n) {
-        fill(new java.awt.Polygon(x, y, n));
+        fill(new Polygon(x, y, n));
     }
 
     @Override

@@ -41,8 +41,12 @@ import swapworth.table.TextLines;
 final class DonorSteps {
     private final Inputs inputs;
     private final Terminal terminal;
-    private Optional<CompletableFuture<List<Section>>> running = Optional.empty();
+    private Optional<CompletableFuture<Found>> running = Optional.empty();
     private Optional<DonorStudy> study = Optional.empty();
+
+    /** What the files of a folder say of its cars in play, and its sections of the page. */
+    private record Found(DonorStudy study, List<Section> sections) {
+    }
 
     DonorSteps(Inputs inputs, Terminal terminal) {
         this.inputs = inputs;
@@ -81,7 +85,7 @@ final class DonorSteps {
             sections.add(DonorSections.landed(landed));
             worth.ifPresent(table -> sections.add(Section.of("in-play", "What such cars go for", Part.rows(table))));
             terminal.writePage(arguments.page().get(), Page.of("Landed costs", "What each car costs once it stands in the yard.",
-                    sections.toArray(Section[]::new)));
+                    sections));
         }
         return landed.costs().isEmpty() && landed.bids().isEmpty() ? Exit.NOTHING_USABLE : Exit.DONE;
     }
@@ -135,7 +139,7 @@ final class DonorSteps {
             sections.addAll(DonorSections.all(study, assumptions.in(currency, settings(folder).rates())));
             sections.add(DonorSections.cautions());
             terminal.writePage(arguments.page().get(), Page.of("What the parts bring", "What the left-over parts of each car bring, net.",
-                    sections.toArray(Section[]::new)));
+                    sections));
         }
         return study.partOuts().isEmpty() ? Exit.NOTHING_USABLE : Exit.DONE;
     }
@@ -169,20 +173,20 @@ final class DonorSteps {
         running = Optional.of(CompletableFuture.supplyAsync(() -> {
             DonorStudy done = DonorStudy.of(folder, cars, read.baseCurrency(), Optional.of(model),
                     Optional.of(model.draws(DonorStudy.DRAWS, DonorStudy.SEED)), on, assumptions, Optional.empty());
-            study = Optional.of(done);
-            return DonorSections.all(done, assumptions.in(read.baseCurrency(), settings(folder).rates()));
+            return new Found(done, DonorSections.all(done, assumptions.in(read.baseCurrency(), settings(folder).rates())));
         }));
     }
 
     /** Says what was found, once it is there. */
     List<Section> finish() {
         try {
-            List<Section> sections = running.map(CompletableFuture::join).orElse(List.of());
-            study.ifPresent(found -> {
+            Optional<Found> found = running.map(CompletableFuture::join);
+            found.ifPresent(f -> {
+                study = Optional.of(f.study);
                 terminal.out().println();
-                tell(found);
+                tell(f.study);
             });
-            return sections;
+            return found.map(Found::sections).orElse(List.of());
         } catch (CompletionException e) {
             if (e.getCause() instanceof UnusableFileException unusable) {
                 throw unusable;

@@ -66,7 +66,7 @@ final class Inputs {
         }
         if (!Files.isDirectory(folder)) {
             throw new NothingUsableException(folder + ": there is no such folder; needed: a folder with " + LISTINGS
-                    + ", or one of the steps " + Main.STEPS);
+                    + ", or one of the steps " + String.join(", ", Step.WORDS));
         }
         passedOver(folder).forEach(sentence -> terminal.out().print(TextLines.of("  ", sentence)));
         return folder;

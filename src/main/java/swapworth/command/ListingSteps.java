@@ -59,7 +59,7 @@ final class ListingSteps {
             List<Part> parts = new ArrayList<>(check.tables().stream().map(Part::rows).toList());
             cars.forEach(file -> parts.add(Part.rows(file.read().table())));
             Page page = Page.of("Check of " + Inputs.names(arguments.listings()), read.counts().sentence() + ".",
-                    Section.of("check", "What was understood", parts.toArray(Part[]::new)));
+                    new Section("check", "What was understood", parts));
             terminal.writePage(arguments.page().get(), page);
         }
         return read.listings().isEmpty() ? terminal.nothing(read) : Exit.DONE;

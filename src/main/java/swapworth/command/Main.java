@@ -1,9 +1,14 @@
 package swapworth.command;
 
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
 import java.io.PrintStream;
+import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import picocli.CommandLine;
@@ -21,9 +26,6 @@ import swapworth.notebook.Notebooks;
  * 1 nothing usable (or any rejected row with {@code --strict}), 2 wrong usage.
  */
 public final class Main {
-    /** The steps by name, in the order of the help. */
-    static final String STEPS = "check, judge, value, index, landed, partout, swap, project, notebook";
-    private static final String NOTEBOOK = "notebook";
 
     private Main() {
     }
@@ -35,7 +37,7 @@ public final class Main {
      */
     public static void main(String[] arguments) {
         System.setProperty("java.awt.headless", "true");
-        boolean notebooks = arguments.length > 0 && arguments[0].equals(NOTEBOOK);
+        boolean notebooks = arguments.length > 0 && Step.named(arguments[0]).equals(Optional.of(Step.NOTEBOOK));
         // Notebooks are run by a second Java anyway.
         OptionalInt elsewhere = notebooks ? OptionalInt.empty() : QuickStart.again(arguments);
         if (elsewhere.isPresent()) {
@@ -47,8 +49,8 @@ public final class Main {
             early.setDaemon(true);
             early.start();
         }
-        PrintStream out = new PrintStream(new java.io.FileOutputStream(java.io.FileDescriptor.out), false, StandardCharsets.UTF_8);
-        PrintStream err = new PrintStream(new java.io.FileOutputStream(java.io.FileDescriptor.err), true, StandardCharsets.UTF_8);
+        PrintStream out = new PrintStream(new FileOutputStream(FileDescriptor.out), false, StandardCharsets.UTF_8);
+        PrintStream err = new PrintStream(new FileOutputStream(FileDescriptor.err), true, StandardCharsets.UTF_8);
         int code = run(out, err, arguments);
         Optional<Path> rehearsal = QuickStart.rehearsal();
         if (rehearsal.isPresent()) {
@@ -69,11 +71,10 @@ public final class Main {
      */
     public static int run(PrintStream out, PrintStream err, String... arguments) {
         String first = arguments.length == 0 ? "" : arguments[0];
-        Optional<CommandSpec> named = step(first);
-        String name = named.isPresent() ? first : "folder";
-        CommandLine line = new CommandLine(named.orElseGet(Main::folder));
-        line.setOut(new java.io.PrintWriter(out, true, StandardCharsets.UTF_8));
-        line.setErr(new java.io.PrintWriter(err, true, StandardCharsets.UTF_8));
+        Optional<Step> named = Step.named(first);
+        CommandLine line = new CommandLine(named.map(Main::spec).orElseGet(Main::folder));
+        line.setOut(new PrintWriter(out, true, StandardCharsets.UTF_8));
+        line.setErr(new PrintWriter(err, true, StandardCharsets.UTF_8));
         ParseResult parsed;
         try {
             parsed = line.parseArgs(named.isPresent() ? Arrays.copyOfRange(arguments, 1, arguments.length) : arguments);
@@ -93,48 +94,41 @@ public final class Main {
                 return Exit.WRONG_USAGE;
             }
         }
-        return new Steps(out, err).run(name, new Arguments(parsed));
+        return new Steps(out, err).run(named, new Arguments(parsed));
     }
 
     /** The whole job, for which no step is named. */
     private static CommandSpec folder() {
         CommandSpec root = CommandSpec.create().name("swapworth");
+        List<String> footer = new ArrayList<>(List.of("", "Single steps, each with its own --help:"));
+        for (Step step : Step.values()) {
+            footer.add(step.inHelp());
+        }
         root.usageMessage().description("Fair values with honest ranges from car listings that you collected.",
                 "FOLDER: does whatever the files of the folder allow, on one page. Without it the working folder is taken, and the"
                         + " sample where that holds no listings.csv, cars.csv or ledger.csv.")
-                .footer("", "Single steps, each with its own --help:",
-                        "  check LISTINGS...    what was understood of listing files, of a folder its cars too",
-                        "  judge LISTINGS...    every listing judged, its own car left out",
-                        "  value --market LISTINGS... --subject CARS    cars valued by listings",
-                        "  index LISTINGS...    how the level of the market has moved",
-                        "  landed FOLDER        what each car costs once it stands in the yard, and the highest bid",
-                        "  partout FOLDER       what the left-over parts of each car bring",
-                        "  swap FOLDER          the finished cars of cars.csv: body of one line, running gear of another",
-                        "  project FOLDER       the money of the undertaking: spent, still to come, and what it is against",
-                        "  notebook FILE...     notebooks run, each written as a page");
+                .footer(footer.toArray(String[]::new));
         folder(root);
         common(root);
         modelling(root);
         return root;
     }
 
-    /** A single step by its name; each is described only when asked for, since describing them all takes time at every start. */
-    private static Optional<CommandSpec> step(String name) {
-        CommandSpec spec = CommandSpec.create().name("swapworth " + name);
-        switch (name) {
-            case "check" -> {
-                spec.usageMessage().description("Says what was understood of listing files, and what was not.");
+    /** A single step; each is described only when asked for, since describing them all takes time at every start. */
+    private static CommandSpec spec(Step step) {
+        CommandSpec spec = CommandSpec.create().name("swapworth " + step.word());
+        spec.usageMessage().description(step.description());
+        switch (step) {
+            case CHECK -> {
                 files(spec);
                 common(spec);
             }
-            case "judge" -> {
-                spec.usageMessage().description("Judges every listing, its own car left out.");
+            case JUDGE -> {
                 files(spec);
                 common(spec);
                 modelling(spec);
             }
-            case "value" -> {
-                spec.usageMessage().description("Values cars by listings.");
+            case VALUE -> {
                 spec.addOption(OptionSpec.builder("--market").paramLabel("LISTINGS").arity("1..*").type(String[].class).required(true)
                         .description("one or several files of listings; of a folder its listings.csv").build());
                 spec.addOption(OptionSpec.builder("--subject").paramLabel("CARS").type(String.class).required(true)
@@ -142,8 +136,7 @@ public final class Main {
                 common(spec);
                 modelling(spec);
             }
-            case "index" -> {
-                spec.usageMessage().description("Says how the level of the market has moved, how fast, and where it may go.");
+            case INDEX -> {
                 files(spec);
                 spec.addOption(OptionSpec.builder("--base").paramLabel("YYYY-MM").type(String.class)
                         .description("the month whose level is 100; unless stated the first").build());
@@ -152,24 +145,19 @@ public final class Main {
                 common(spec);
                 with(spec);
             }
-            case "landed" -> {
-                spec.usageMessage().description("What each car in play costs once it stands in the yard, line by line (cars.csv, "
-                        + "fees.csv).");
+            case LANDED -> {
                 folder(spec);
                 spec.addOption(OptionSpec.builder("--target").paramLabel("AMOUNT").type(String.class)
                         .description("the most to be paid in all: gives the highest bid for each car").build());
                 common(spec);
                 modelling(spec);
             }
-            case "partout" -> {
-                spec.usageMessage().description("What the left-over parts of each car bring (cars.csv, partout.csv, parts.csv, "
-                        + "listings.csv).");
+            case PARTOUT, SWAP -> {
                 folder(spec);
                 common(spec);
                 modelling(spec);
             }
-            case "project" -> {
-                spec.usageMessage().description("The money of the undertaking, from ledger.csv and the files beside it.");
+            case PROJECT -> {
                 folder(spec);
                 common(spec);
                 spec.addOption(OptionSpec.builder("--for").paramLabel("READER").type(String.class)
@@ -177,23 +165,12 @@ public final class Main {
                                 + "nobody's notes, links or numbers").build());
                 modelling(spec);
             }
-            case "swap" -> {
-                spec.usageMessage().description("Values finished swaps: the rows of cars.csv of the role 'finished', by listings.csv, "
-                        + "swaps.csv and the assumptions.");
-                folder(spec);
-                common(spec);
-                modelling(spec);
-            }
             case NOTEBOOK -> notebook(spec);
-            default -> {
-                return Optional.empty();
-            }
         }
-        return Optional.of(spec);
+        return spec;
     }
 
     private static void notebook(CommandSpec spec) {
-        spec.usageMessage().description("Runs notebooks (files of JShell with prose between the code) and writes a page for each.");
         spec.addPositional(PositionalParamSpec.builder().index("0..*").arity("1..*").paramLabel("FILE").type(String[].class)
                 .required(true).description("the notebooks").build());
         help(spec);

@@ -68,14 +68,10 @@ final class ProjectSteps {
             return Exit.DONE;
         }
         if (hasLedger && undertaking.ledger().isEmpty()) {
-            RowsRead read = files.get(0);
-            terminal.err().println("no usable row: " + read.sentence());
-            read.problems().stream().limit(5).forEach(p -> terminal.err().println("  " + p.file() + ":" + p.line() + " " + p.column() + ": "
-                    + p.message()));
-            return Exit.NOTHING_USABLE;
+            return terminal.nothing(files.get(0));
         }
         files.forEach(terminal::account);
-        undertaking.gates().ifPresent(g -> g.warnings().forEach(w -> terminal.out().print(TextLines.of("  ", "not settled: " + w))));
+        undertaking.gates().ifPresent(terminal::account);
         tables(undertaking).forEach(table -> terminal.out().print("\n" + table.text()));
         ProjectPage.valueInIt(undertaking).ifPresent(words -> terminal.out().print("\n" + TextLines.of("", words)));
         undertaking.narrowing().forEach(n -> terminal.out().print("\n" + TextLines.of("", n)));
@@ -97,7 +93,7 @@ final class ProjectSteps {
             terminal.out().println();
             terminal.account(read);
         }
-        undertaking.gates().ifPresent(g -> g.warnings().forEach(w -> terminal.out().print(TextLines.of("  ", "not settled: " + w))));
+        undertaking.gates().ifPresent(terminal::account);
         undertaking.forecast().ifPresent(f -> terminal.out().print("\n" + f.figures().text()));
         undertaking.equity().ifPresent(e -> terminal.out().print("\n" + e.tables().get(0).text()));
         undertaking.finishOrStop().ifPresent(f -> terminal.out().print("\n" + f.tables().get(1).text()));
@@ -109,8 +105,7 @@ final class ProjectSteps {
             ListingsRead read = Inputs.read(List.of(listings));
             terminal.account(read);
             return read;
-        },
-                read -> inputs.model(read, arguments, folder));
+        }, read -> inputs.model(read, arguments, folder));
     }
 
     private static List<Table> tables(Undertaking undertaking) {

@@ -42,14 +42,7 @@ final class QuickStart {
         }
         try {
             List<String> command = new ArrayList<>(QuickJava.words());
-            long largest = largestFile(arguments);
-            if (largest > LARGE_FILE) {
-                command.addAll(List.of("-Xmn64m", "-XX:PretenureSizeThreshold=32768",
-                        "-XX:MinHeapFreeRatio=10", "-XX:MaxHeapFreeRatio=30"));
-            }
-            if (largest > VERY_LARGE_FILE) {
-                command.add("-XX:TieredStopAtLevel=4");
-            }
+            command.addAll(wordsForFileOf(largestFile(arguments)));
             command.addAll(List.of("-D" + STARTED + "=again", "-jar", jar.get().toString()));
             command.addAll(List.of(arguments));
             return OptionalInt.of(new ProcessBuilder(command).inheritIO().start().waitFor());
@@ -59,6 +52,18 @@ final class QuickStart {
             Thread.currentThread().interrupt();
             return OptionalInt.of(1);
         }
+    }
+
+    /** What is said to Java, behind the words for short runs, where the largest file has so many bytes. */
+    static List<String> wordsForFileOf(long bytes) {
+        List<String> words = new ArrayList<>();
+        if (bytes > LARGE_FILE) {
+            words.addAll(List.of("-Xmn64m", "-XX:PretenureSizeThreshold=32768", "-XX:MinHeapFreeRatio=10", "-XX:MaxHeapFreeRatio=30"));
+        }
+        if (bytes > VERY_LARGE_FILE) {
+            words.add("-XX:TieredStopAtLevel=4");
+        }
+        return words;
     }
 
     /** The bytes of the largest file among the words. */

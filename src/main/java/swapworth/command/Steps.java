@@ -4,13 +4,14 @@ import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import swapworth.notebook.NotebookException;
 import swapworth.notebook.NotebookRun;
 import swapworth.notebook.Notebooks;
 import swapworth.notebook.Progress;
 import swapworth.reading.UnusableFileException;
 
-/** The steps of the program, each a few calls of the library. */
+/** Does the steps of the program, each a few calls of the library. */
 final class Steps {
     private final Terminal terminal;
     private final Inputs inputs;
@@ -20,20 +21,20 @@ final class Steps {
         inputs = new Inputs(terminal);
     }
 
-    int run(String step, Arguments arguments) {
+    /** Does a step, or the whole job where none is named; gives the exit code. */
+    int run(Optional<Step> step, Arguments arguments) {
         try {
             arguments.check();
-            int code = switch (step) {
-                case "check" -> listings().check(arguments);
-                case "judge" -> listings().judge(arguments);
-                case "value" -> listings().value(arguments);
-                case "index" -> listings().index(arguments);
-                case "landed" -> new DonorSteps(inputs, terminal).landed(arguments);
-                case "partout" -> new DonorSteps(inputs, terminal).partout(arguments);
-                case "project" -> new ProjectSteps(inputs, terminal).project(arguments);
-                case "swap" -> new SwapSteps(inputs, terminal).swap(arguments);
-                case "notebook" -> notebook(arguments);
-                default -> new FolderStep(inputs, terminal).run(arguments);
+            int code = step.isEmpty() ? new FolderStep(inputs, terminal).run(arguments) : switch (step.get()) {
+                case CHECK -> listings().check(arguments);
+                case JUDGE -> listings().judge(arguments);
+                case VALUE -> listings().value(arguments);
+                case INDEX -> listings().index(arguments);
+                case LANDED -> new DonorSteps(inputs, terminal).landed(arguments);
+                case PARTOUT -> new DonorSteps(inputs, terminal).partout(arguments);
+                case SWAP -> new SwapSteps(inputs, terminal).swap(arguments);
+                case PROJECT -> new ProjectSteps(inputs, terminal).project(arguments);
+                case NOTEBOOK -> notebook(arguments);
             };
             return code == Exit.DONE ? ending(arguments) : code;
         } catch (WrongUsageException e) {

@@ -15,6 +15,7 @@ import swapworth.market.FitStudy;
 import swapworth.market.Judged;
 import swapworth.market.ModelTables;
 import swapworth.market.PriceModel;
+import swapworth.project.Gates;
 import swapworth.reading.FolderSettings;
 import swapworth.reading.OutputFile;
 import swapworth.reading.RowProblem;
@@ -30,6 +31,10 @@ final class Terminal {
     private static final int TOO_MANY_TO_SHOW = 5_000;
     /** Words of listings that were not understood are listed by 'check'; the other steps show so many. */
     private static final int WORDS_SHOWN = 3;
+    /** So many problems of a kind are told of a file; the page and 'check' have the others. */
+    private static final int PROBLEMS_SHOWN = 20;
+    /** So many are told where no row could be used. */
+    private static final int FIRST_FEW = 5;
 
     /** The files that speak for all of a folder: an odd row of theirs moves many figures. */
     private static final Set<String> SETTINGS = Set.of("words.csv", "rates.csv", "lines.csv");
@@ -148,6 +153,11 @@ final class Terminal {
         swaps.notes().forEach(n -> out.print(TextLines.of("  ", n)));
     }
 
+    /** What must be settled before any money. */
+    void account(Gates gates) {
+        gates.warnings().forEach(w -> out.print(TextLines.of("  ", "not settled: " + w)));
+    }
+
     /** What became of the rows of assumptions: those that change nothing. */
     void account(Assumptions read) {
         accounts.add(read.problems());
@@ -181,14 +191,14 @@ final class Terminal {
 
     private void printProblems(String what, List<RowProblem> all) {
         List<RowProblem> problems = printed.isEmpty() ? all : all.stream().filter(p -> !printed.contains(p)).toList();
-        for (RowProblem p : problems.subList(0, Math.min(20, problems.size()))) {
+        for (RowProblem p : problems.subList(0, Math.min(PROBLEMS_SHOWN, problems.size()))) {
             out.print(TextLines.of("  ", what + ": " + p.file() + (p.line() > 0 ? ":" + p.line() : "")
                     + (p.column().isEmpty() ? "" : " " + p.column()) + (p.rawText().isEmpty() ? "" : " '" + p.rawText() + "'") + ": "
                     + p.message()));
             printed.add(p);
         }
-        if (problems.size() > 20) {
-            out.println("  " + what + ": " + (problems.size() - 20) + " more; 'check' lists those of listings and of cars.csv");
+        if (problems.size() > PROBLEMS_SHOWN) {
+            out.println("  " + what + ": " + (problems.size() - PROBLEMS_SHOWN) + " more; 'check' lists those of listings and of cars.csv");
         }
     }
 
@@ -198,12 +208,21 @@ final class Terminal {
         // What was not understood of the files that speak for all of the folder is often the cause of the rest.
         List<RowProblem> settings = read.oddities().stream()
                 .filter(p -> p.kind() == RowProblem.Kind.REJECTED || SETTINGS.contains(p.file())).toList();
-        for (List<RowProblem> some : List.of(settings, read.rejected(), read.setAside())) {
-            for (RowProblem p : some.subList(0, Math.min(5, some.size()))) {
-                err.println("  " + p.file() + ":" + p.line() + " " + p.column() + ": " + p.message());
-            }
-        }
+        List.of(settings, read.rejected(), read.setAside()).forEach(this::complain);
         return Exit.NOTHING_USABLE;
+    }
+
+    /** Why no row of a file could be used, and the exit code for that. */
+    int nothing(RowsRead read) {
+        err.println("no usable row: " + read.sentence());
+        complain(read.problems());
+        return Exit.NOTHING_USABLE;
+    }
+
+    private void complain(List<RowProblem> problems) {
+        for (RowProblem p : problems.subList(0, Math.min(FIRST_FEW, problems.size()))) {
+            err.println("  " + p.file() + ":" + p.line() + " " + p.column() + ": " + p.message());
+        }
     }
 
     /** Writes a page and says where it lies. */

@@ -16,8 +16,6 @@ import swapworth.reading.Spelling;
 
 /** What is said of a command line that cannot be understood: which word, and what would be. */
 final class WrongWords {
-    private static final List<String> STEPS = List.of(Main.STEPS.split(", "));
-
     private WrongWords() {
     }
 
@@ -35,11 +33,12 @@ final class WrongWords {
             return Optional.of(word + ": this is a file; needed: the folder in which it lies, or a step before it, for instance"
                     + " swapworth judge " + word);
         }
-        return Spelling.slipOf(word, STEPS).isPresent() ? Optional.of(unknownStep(word)) : Optional.empty();
+        return Spelling.slipOf(word, Step.WORDS).isPresent() ? Optional.of(unknownStep(word)) : Optional.empty();
     }
 
     private static String unknownStep(String word) {
-        return "no step '" + Spelling.shortened(word, 60) + "'" + didYouMean(word, STEPS) + " The steps are: " + Main.STEPS;
+        return "no step '" + Spelling.shortened(word, 60) + "'" + didYouMean(word, Step.WORDS) + " The steps are: "
+                + String.join(", ", Step.WORDS);
     }
 
     /**
@@ -75,10 +74,10 @@ final class WrongWords {
         if (isStep) {
             return "'" + Spelling.shortened(word, 60) + "' is one word too many for " + first;
         }
-        if (STEPS.contains(word) || !first.startsWith("-") && isFolder(first)) {
+        if (Step.WORDS.contains(word) || !first.startsWith("-") && isFolder(first)) {
             return "'" + Spelling.shortened(word, 60) + "' is one word too many; a step stands first, for instance swapworth judge FOLDER";
         }
-        return STEPS.stream().filter(step -> fault.getCommandLine().getParseResult().originalArgs().contains(step)).findFirst()
+        return Step.WORDS.stream().filter(step -> fault.getCommandLine().getParseResult().originalArgs().contains(step)).findFirst()
                 .map(step -> "the step stands first: swapworth " + step + " ...").orElseGet(() -> unknownStep(first));
     }
 

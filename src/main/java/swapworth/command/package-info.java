@@ -1,7 +1,7 @@
 /**
  * The command line: which files, which step, where the output goes; no arithmetic.
  *
- * <p>Start with {@link swapworth.command.Main}: it reads the words, {@code Steps} finds the step, {@code Inputs}
+ * <p>Start with {@link swapworth.command.Main}: it reads the words, {@code Steps} does the {@code Step}, {@code Inputs}
  * says which files it is about and {@code Terminal} tells what became of them. Nothing here takes or returns null.
  */
 @NullMarked

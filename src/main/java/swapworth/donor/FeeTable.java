@@ -7,11 +7,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import swapworth.listing.DistanceUnit;
 import swapworth.listing.Keys;
 import swapworth.listing.PriceIncludes;
 import swapworth.listing.Runs;
 import swapworth.listing.Seller;
+import swapworth.reading.DistanceUnit;
 
 /** One line of the landed cost: the rows of one table of {@code fees.csv}, its steps in order. */
 final class FeeTable {

@@ -203,7 +203,7 @@ final class Advertisements {
     }
 
     /** The latest known measure of a column as a number that is equal for equal measures; 0 if none is known. */
-    long latest(ListingColumns.Measured column, int i) {
+    long latest(Measured column, int i) {
         for (int k = rows.begin[members[i] + 1] - 1; k >= rows.begin[members[i]]; k--) {
             long code = column.code(rows.rows[k]);
             if (code != 0) {

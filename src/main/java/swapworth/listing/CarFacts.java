@@ -3,6 +3,7 @@ package swapworth.listing;
 import static java.util.Objects.requireNonNull;
 
 import java.time.LocalDate;
+import java.util.Collections;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.Map;
@@ -115,7 +116,7 @@ public record CarFacts(
         check(isAboveZero(cylinders), "number of cylinders", cylinders);
         check(isAboveZero(weightKg), "weight", weightKg);
         damage = damage.isEmpty() ? damage : damage.map(zones -> zones.isEmpty()
-                ? Set.of() : java.util.Collections.unmodifiableSet(EnumSet.copyOf(zones)));
+                ? Set.of() : Collections.unmodifiableSet(EnumSet.copyOf(zones)));
         further = Map.copyOf(further);
     }
 
@@ -195,27 +196,6 @@ public record CarFacts(
         stock.drivenWheels = DrivenWheels.UNKNOWN;
         stock.gearMileage = Optional.empty();
         return stock.build();
-    }
-
-    private static final int FIRST_USUAL_YEAR = 1900;
-    /** The middles of usual years as far as they were asked for; none of them is day 0. */
-    private static final int[] MIDDLES = new int[200];
-
-    /** The day in the middle of a year, 1 July: a million cars share few years. */
-    static long middleOf(int year) {
-        int at = year - FIRST_USUAL_YEAR;
-        if (at < 0 || at >= MIDDLES.length) {
-            return LocalDate.of(year, 7, 1).toEpochDay();
-        }
-        if (MIDDLES[at] == 0) {
-            MIDDLES[at] = (int) LocalDate.of(year, 7, 1).toEpochDay();
-        }
-        return MIDDLES[at];
-    }
-
-    /** The years between two days, at least 0. */
-    static double years(long born, long on) {
-        return Math.max(0, (on - born) / Days.PER_YEAR);
     }
 
     /** Collects facts one by one; what is not set stays unknown. Not for sharing between threads. */

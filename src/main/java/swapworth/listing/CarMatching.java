@@ -18,13 +18,13 @@ import swapworth.table.Table;
  * Joins sightings into cars.
  *
  * <p>First, sightings with the same id are one advertisement, unless line, model year, mileage or a recorded end speak against it, or the
- * ids of the files contradict themselves ({@link #table()} tells when). Then advertisements, and rows without an id, are joined if they
+ * ids of the files contradict themselves ({@link #table} tells when). Then advertisements, and rows without an id, are joined if they
  * agree in more than chance explains. The score of two of them is a sum of points, each the logarithm to base 2 of how much more often
  * the two agree in this way if they show the same car than if they show two cars of one line (Fellegi and Sunter, A Theory for Record
  * Linkage, JASA 64, 1969). A rare agreement earns more than a common one: an equal mileage of 87,412 says much, one of 100,000 little.
  * From the sum is taken the logarithm to base 2 of the number of cars of the same line and model year (rows at one mileage counted
  * once), because with more of them a chance agreement becomes likelier. Two advertisements are joined if what is left reaches the
- * threshold, or 2 points less where each is the other's best partner by far. {@link #table()} prints all points.
+ * threshold of 7 points, or 2 points less where each is the other's best partner by far. {@link #table} prints all points.
  *
  * <p>Different model years or trims forbid a join, and without model years different years of first registration; a model year and a year
  * of registration do so where they lie more than one apart, for a car is mostly registered in its model year or the year before or
@@ -34,9 +34,8 @@ import swapworth.table.Table;
  */
 public final class CarMatching {
 
-    private static final double DEFAULT_THRESHOLD = 7;
-    private static final CarMatching DEFAULTS = new CarMatching(DEFAULT_THRESHOLD);
-
+    /** The points that join a pair. */
+    private static final double THRESHOLD = 7;
     /** A pair that is the best of both its advertisements, and by far, is joined at so many points less. */
     private static final double LESS_FOR_THE_ONLY_ONE = 2;
     /** By how many points a pair must be better than any other of its advertisements to be so joined. */
@@ -48,33 +47,7 @@ public final class CarMatching {
     private static final int ENOUGH_PAIRS = 20;
     private static final int MOST_LOOKS = 3;
 
-    private final double threshold;
-
-    private CarMatching(double threshold) {
-        this.threshold = threshold;
-    }
-
-    /**
-     * The rules with the threshold of {@code 7} points.
-     *
-     * @return the matching
-     */
-    public static CarMatching withDefaults() {
-        return DEFAULTS;
-    }
-
-    /**
-     * The same rules with another threshold.
-     *
-     * @param points the points that a pair must reach; {@link Double#POSITIVE_INFINITY} joins by id alone
-     * @return a copy
-     * @throws IllegalArgumentException if the threshold is not a number
-     */
-    public CarMatching withThreshold(double points) {
-        if (Double.isNaN(points)) {
-            throw new IllegalArgumentException("the threshold must be a number");
-        }
-        return new CarMatching(points);
+    private CarMatching() {
     }
 
     /**
@@ -93,8 +66,8 @@ public final class CarMatching {
     }
 
     /** How many points join a pair, in words. */
-    String needed() {
-        return Cell.format(threshold, 0) + " points, or " + Cell.format(threshold - LESS_FOR_THE_ONLY_ONE, 0)
+    static String needed() {
+        return Cell.format(THRESHOLD, 0) + " points, or " + Cell.format(THRESHOLD - LESS_FOR_THE_ONLY_ONE, 0)
                 + " where neither has another partner within " + Cell.format(BY_FAR, 1) + " points of it";
     }
 
@@ -103,7 +76,7 @@ public final class CarMatching {
      *
      * @return one row a rule
      */
-    public Table table() {
+    public static Table table() {
         Table.Builder table = Table.titled("How advertisements are joined into cars: points of a pair")
                 .note("Two advertisements of one model line are joined at " + needed() + ", after the logarithm to base 2 of the number of "
                         + "cars of the line and model year, rows at one mileage counted once, is taken off.")
@@ -124,13 +97,13 @@ public final class CarMatching {
      * @param listings the sightings, in the order of their files
      * @return the cars
      */
-    public Result match(List<Listing> listings) {
+    public static Result match(List<Listing> listings) {
         StoredListings stored = StoredListings.of(listings);
         return match(stored, SameId.firsts(stored.columns().id, stored.columns().size()));
     }
 
     /** The same where it is known of each row of the columns which is the first with its id. */
-    Result match(StoredListings stored, int[] firsts) {
+    static Result match(StoredListings stored, int[] firsts) {
         List<RowProblem> oddities = new ArrayList<>();
         ListingColumns columns = stored.columns();
         Advertisements.Rows groups = SharedIds.advertisements(columns, stored.rows(), firsts, oddities);
@@ -139,9 +112,7 @@ public final class CarMatching {
             root[i] = i;
         }
         Map<Integer, List<String>> reasons = new HashMap<>();
-        if (threshold < Double.POSITIVE_INFINITY) {
-            join(columns, groups, root, reasons);
-        }
+        join(columns, groups, root, reasons);
         return new Result(cars(columns, groups, root, reasons), oddities);
     }
 
@@ -187,7 +158,7 @@ public final class CarMatching {
     }
 
     /** One line with the pairs that come near the threshold. */
-    private Line line(Advertisements ofLine) {
+    private static Line line(Advertisements ofLine) {
         Orders orders = new Orders(ofLine);
         PairScore first = new PairScore(ofLine, orders);
         Line line = new Line(ofLine, first, links(ofLine, orders, first));
@@ -197,7 +168,7 @@ public final class CarMatching {
             int[] carOf = new int[ofLine.count()];
             Arrays.setAll(carOf, i -> i);
             for (Link link : line.links) {
-                if (link.points >= threshold) {
+                if (link.points >= THRESHOLD) {
                     int growth = first.growth(link.first, link.second);
                     counts[Math.max(0, growth)] += growth < 0 ? 0 : 1;
                     carOf[find(carOf, link.first)] = find(carOf, link.second);
@@ -215,9 +186,9 @@ public final class CarMatching {
         return line;
     }
 
-    private List<Link> links(Advertisements ofLine, Orders orders, PairScore score) {
+    private static List<Link> links(Advertisements ofLine, Orders orders, PairScore score) {
         List<Link> links = new ArrayList<>();
-        double least = threshold - LESS_FOR_THE_ONLY_ONE;
+        double least = THRESHOLD - LESS_FOR_THE_ONLY_ONE;
         Candidates.of(ofLine, orders, score, least, (a, b) -> {
             if (score.most(a, b, least) < least) {
                 return;
@@ -317,7 +288,7 @@ public final class CarMatching {
     }
 
     /** The lines one by one, several at a time; of each only what was joined is kept. */
-    private void join(ListingColumns columns, Advertisements.Rows groups, int[] root, Map<Integer, List<String>> reasons) {
+    private static void join(ListingColumns columns, Advertisements.Rows groups, int[] root, Map<Integer, List<String>> reasons) {
         Lines lines = Lines.of(columns, groups);
         int[] begin = lines.begin;
         Advertisements all = new Advertisements(columns, groups, lines.members);
@@ -333,10 +304,10 @@ public final class CarMatching {
         }
     }
 
-    private JoinedLine joined(Line line) {
+    private static JoinedLine joined(Line line) {
         Joining joining = new Joining(line);
         int sure = 0;
-        while (sure < line.links.size() && line.links.get(sure).points >= threshold) {
+        while (sure < line.links.size() && line.links.get(sure).points >= THRESHOLD) {
             sure++;
         }
         line.links.subList(0, sure).forEach(joining::join);

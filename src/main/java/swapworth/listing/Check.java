@@ -215,7 +215,7 @@ public final class Check {
      */
     public Table joins() {
         Table.Builder table = Table.titled("Rows taken for the same car, without a common id")
-                .note("A pair needs " + CarMatching.withDefaults().needed()
+                .note("A pair needs " + CarMatching.needed()
                         + "; give two rows of different cars different trims or mileages to keep them apart.")
                 .columns(Column.words("car"), Column.words("line"), Column.number("sightings", ""), Column.sentences("why"));
         for (Car car : read.cars()) {

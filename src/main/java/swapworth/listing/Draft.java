@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import swapworth.reading.DistanceUnit;
 import swapworth.reading.RowProblem;
 
 /** One row on its way to becoming a listing; what speaks against it is collected as it is found. */

@@ -116,7 +116,7 @@ public interface Facts {
         if (registered.isEmpty() && year.isEmpty()) {
             return ageYears();
         }
-        long born = registered.isPresent() ? registered.get().toEpochDay() : CarFacts.middleOf(year.getAsInt());
-        return OptionalDouble.of(CarFacts.years(born, on.toEpochDay()));
+        long born = registered.isPresent() ? registered.get().toEpochDay() : Days.middleOf(year.getAsInt());
+        return OptionalDouble.of(Days.years(born, on.toEpochDay()));
     }
 }

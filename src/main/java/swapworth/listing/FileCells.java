@@ -19,6 +19,7 @@ import swapworth.reading.CellReader;
 import swapworth.reading.CsvRow;
 import swapworth.reading.CsvSource;
 import swapworth.reading.Currencies;
+import swapworth.reading.DistanceUnit;
 import swapworth.reading.Parsed;
 import swapworth.reading.Quantity;
 import swapworth.reading.Remembered;
@@ -59,15 +60,9 @@ abstract class FileCells {
             translated[column.ordinal()] = columns.has(column)
                     && (words.speakOf(column.header()) || words.speakOf(columns.header(column)));
         }
-        unitIsStated = !columns.unit(ListingColumn.MILEAGE).isEmpty() || cells.conventions().mileageUnit().isPresent();
-        unitOfFile = unit(columns.unit(ListingColumn.MILEAGE)).or(() -> cells.conventions().mileageUnit()
-                .flatMap(FileCells::unit))
-                .orElse(DistanceUnit.MI);
-    }
-
-    private static Optional<DistanceUnit> unit(String symbol) {
-        return symbol.equals("km") ? Optional.of(DistanceUnit.KM) : symbol.equals("mi") ? Optional.of(DistanceUnit.MI)
-                : Optional.empty();
+        Optional<DistanceUnit> unitStated = columns.distanceUnit(ListingColumn.MILEAGE).or(() -> cells.conventions().mileageUnit());
+        unitIsStated = unitStated.isPresent();
+        unitOfFile = unitStated.orElse(DistanceUnit.MI);
     }
 
     /** The cell, put into the program's words where the user's own words.csv speaks of it. */
@@ -328,9 +323,9 @@ abstract class FileCells {
     }
 
     private Function<String, Parsed<Distance>> distancesIn(ListingColumn column) {
-        String ofHeader = columns.unit(column);
-        DistanceUnit stated = unit(ofHeader).orElse(unitOfFile);
-        String saying = !ofHeader.isEmpty() ? "its header says " : unitIsStated ? "the file counts in " : "";
+        Optional<DistanceUnit> ofHeader = columns.distanceUnit(column);
+        DistanceUnit stated = ofHeader.orElse(unitOfFile);
+        String saying = ofHeader.isPresent() ? "its header says " : unitIsStated ? "the file counts in " : "";
         return text -> distance(text, stated, saying);
     }
 
@@ -339,8 +334,8 @@ abstract class FileCells {
         if (!(parsed instanceof Parsed.Understood<Quantity> quantity)) {
             return parsed.map(none -> NO_DISTANCE);
         }
-        Optional<String> ofCell = quantity.value().unit();
-        DistanceUnit used = ofCell.isEmpty() ? stated : unit(ofCell.get()).orElse(stated);
+        Optional<DistanceUnit> ofCell = quantity.value().unit();
+        DistanceUnit used = ofCell.orElse(stated);
         String contradiction = used == stated || saying.isEmpty() ? ""
                 : "the cell says " + used.symbol() + ", " + saying + stated.symbol() + "; the cell's unit is used";
         double miles = used.toMiles(quantity.value().number().doubleValue());

@@ -10,11 +10,11 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import swapworth.reading.CellReader;
 import swapworth.reading.CsvRow;
 import swapworth.reading.Conventions;
 import swapworth.reading.CsvSource;
 import swapworth.reading.Currencies;
+import swapworth.reading.DistanceUnit;
 import swapworth.reading.RowProblem;
 import swapworth.reading.Spelling;
 import swapworth.reading.UnusableFileException;
@@ -110,7 +110,7 @@ final class FileColumns {
         if (meaning[i] != null || source.names().get(i).isEmpty()) {
             return;
         }
-        String words = words(source.names().get(i));
+        String words = Spelling.header(source.names().get(i));
         ListingColumn direct = ListingColumn.of(words).orElse(null);
         if (ownNamesOnly != (direct != null && Spelling.key(direct.header()).equals(words))) {
             return;
@@ -119,8 +119,8 @@ final class FileColumns {
             // Where words.csv has put a name in the place of a header, that header may still state the unit or the currency.
             String typed = source.header().get(i);
             boolean renamed = !typed.equals(source.names().get(i));
-            take(i, direct, CellReader.unitOf(words).or(() -> renamed ? CellReader.unitOfHeader(typed) : Optional.empty()).orElse(""), kind,
-                    words);
+            take(i, direct, DistanceUnit.named(words).or(() -> renamed ? DistanceUnit.ofHeader(typed) : Optional.empty())
+                    .map(DistanceUnit::symbol).orElse(""), kind, words);
             if (renamed && isAmount(direct) && meaning[i] == direct) {
                 Currencies.ofColumn(source.names().get(i), typed).ifPresent(money -> currencies.put(direct, money));
             }
@@ -132,12 +132,12 @@ final class FileColumns {
         }
         String last = words.substring(space + 1);
         String rest = words.substring(0, words.startsWith(" in", space - 3) ? space - 3 : space);
-        Optional<String> distance = CellReader.unitOf(last);
+        Optional<DistanceUnit> distance = DistanceUnit.named(last);
         if (distance.isPresent()) {
             ListingColumn.of(rest).or(() -> ListingColumn.of(rest + " mileage"))
                     .filter(c -> c == ListingColumn.MILEAGE || c == ListingColumn.GEAR_MILEAGE
                     || c == ListingColumn.DISTANCE_AWAY)
-                    .ifPresent(c -> take(i, c, distance.get(), kind, rest));
+                    .ifPresent(c -> take(i, c, distance.get().symbol(), kind, rest));
             return;
         }
         Optional<Currency> money = Currencies.ofHeader(words);
@@ -214,17 +214,8 @@ final class FileColumns {
 
     /** Whether a column names a unit, or else the header in whose place its name was put by words.csv does. */
     private boolean says(int i, String words, String itsUnit) {
-        String typed = words(source.header().get(i));
+        String typed = Spelling.header(source.header().get(i));
         return words.endsWith(itsUnit) || !words.endsWith("kw") && !words.endsWith("kg") && typed.endsWith(" " + itsUnit);
-    }
-
-    private static String words(String header) {
-        StringBuilder plain = new StringBuilder(header.length());
-        for (int i = 0; i < header.length(); i++) {
-            char c = header.charAt(i);
-            plain.append("()[],:/".indexOf(c) >= 0 ? ' ' : c);
-        }
-        return Spelling.key(plain.toString());
     }
 
     /** Refuses a file that lacks what it cannot do without, and names all that it lacks. */
@@ -256,6 +247,11 @@ final class FileColumns {
     /** The unit that the header states, empty for none. */
     String unit(ListingColumn column) {
         return unit[column.ordinal()];
+    }
+
+    /** The unit of distance that the header states. */
+    Optional<DistanceUnit> distanceUnit(ListingColumn column) {
+        return DistanceUnit.named(unit(column));
     }
 
     /** The currency that the header of amounts states. */

@@ -10,7 +10,6 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.IntPredicate;
@@ -33,7 +32,7 @@ final class ListingColumns {
     private final Values<String> file = new Values<>("");
     private final Numbers line = new Numbers();
     final Texts id = new Texts(0);
-    private final Values<Optional<LocalDate>> seenOn = new Values<>(Optional.empty());
+    final Values<Optional<LocalDate>> seenOn = new Values<>(Optional.empty());
     private final Numbers unscaled = new Numbers();
     private final Numbers scale = new Numbers();
     private final Values<Currency> currency = new Values<>(Currencies.USUAL);
@@ -41,14 +40,14 @@ final class ListingColumns {
     private final Map<Integer, BigDecimal> largeAmounts = new HashMap<>(0);
     /** The price in the base currency, where it is not the typed one; else 0. */
     private final Numbers converted = new Numbers();
-    private final Values<PriceKind> kind = new Values<>(PriceKind.ASKING);
-    private final Values<PriceIncludes> includes = new Values<>(PriceIncludes.UNKNOWN);
-    private final Values<Outcome> outcome = new Values<>(Outcome.OPEN);
+    final Values<PriceKind> kind = new Values<>(PriceKind.ASKING);
+    final Values<PriceIncludes> includes = new Values<>(PriceIncludes.UNKNOWN);
+    final Values<Outcome> outcome = new Values<>(Outcome.OPEN);
     private final Values<Optional<LocalDate>> endedOn = new Values<>(Optional.empty());
-    private final Values<Saved> saved = new Values<>(Saved.UNKNOWN);
+    final Values<Saved> saved = new Values<>(Saved.UNKNOWN);
     final Texts source = new Texts(SHARED_TEXTS);
     final Texts note = new Texts(SHARED_TEXTS);
-    private final Values<List<String>> remarks = new Values<>(List.of());
+    final Values<List<String>> remarks = new Values<>(List.of());
 
     final Values<String> vehicle = new Values<>("");
     final Values<Optional<String>> trim = new Values<>(Optional.empty());
@@ -56,95 +55,29 @@ final class ListingColumns {
     final Values<Optional<String>> runningGear = new Values<>(Optional.empty());
     final Measured powerKw = new Measured();
     final Measured cylinders = new Measured();
-    private final Measured weightKg = new Measured();
-    private final Values<DrivenWheels> drivenWheels = new Values<>(DrivenWheels.UNKNOWN);
-    private final Values<OptionalInt> modelYear = new Values<>(OptionalInt.empty());
-    private final Values<Optional<LocalDate>> firstRegistered = new Values<>(Optional.empty());
-    private final Measured ageYears = new Measured();
-    private final Distances mileage = new Distances();
+    final Measured weightKg = new Measured();
+    final Values<DrivenWheels> drivenWheels = new Values<>(DrivenWheels.UNKNOWN);
+    final Values<OptionalInt> modelYear = new Values<>(OptionalInt.empty());
+    final Values<Optional<LocalDate>> firstRegistered = new Values<>(Optional.empty());
+    final Measured ageYears = new Measured();
+    final Distances mileage = new Distances();
     private final Distances gearMileage = new Distances();
     final Values<Seller> seller = new Values<>(Seller.UNKNOWN);
     final Values<Optional<String>> region = new Values<>(Optional.empty());
     private final Measured distanceAway = new Measured();
-    private final Values<Runs> runs = new Values<>(Runs.UNKNOWN);
-    private final Values<Condition> rust = new Values<>(Condition.UNKNOWN);
-    private final Values<Condition> paint = new Values<>(Condition.UNKNOWN);
-    private final Values<Condition> interior = new Values<>(Condition.UNKNOWN);
-    private final Values<Condition> mechanical = new Values<>(Condition.UNKNOWN);
-    private final Values<Condition> records = new Values<>(Condition.UNKNOWN);
-    private final Values<Keys> keys = new Values<>(Keys.UNKNOWN);
-    private final Values<Airbags> airbags = new Values<>(Airbags.UNKNOWN);
+    final Values<Runs> runs = new Values<>(Runs.UNKNOWN);
+    final Values<Condition> rust = new Values<>(Condition.UNKNOWN);
+    final Values<Condition> paint = new Values<>(Condition.UNKNOWN);
+    final Values<Condition> interior = new Values<>(Condition.UNKNOWN);
+    final Values<Condition> mechanical = new Values<>(Condition.UNKNOWN);
+    final Values<Condition> records = new Values<>(Condition.UNKNOWN);
+    final Values<Keys> keys = new Values<>(Keys.UNKNOWN);
+    final Values<Airbags> airbags = new Values<>(Airbags.UNKNOWN);
     final Values<Title> title = new Values<>(Title.UNKNOWN);
     final Values<Optional<Set<Damage>>> damage = new Values<>(Optional.empty());
     final Texts options = new Texts(SHARED_TEXTS);
     private final List<String> furtherNames = new ArrayList<>(0);
     private final List<Texts> further = new ArrayList<>(0);
-
-    /** Measures that may be missing. */
-    static final class Measured {
-        private final Numbers numbers = new Numbers();
-
-        /** Sets the measure of a row that has none yet. */
-        void set(int row, OptionalDouble value) {
-            if (value.isPresent()) {
-                numbers.set(row, Numbers.ofDouble(value.getAsDouble()));
-            }
-        }
-
-        OptionalDouble get(int row) {
-            long number = numbers.get(row);
-            return number == 0 ? OptionalDouble.empty() : OptionalDouble.of(Numbers.toDouble(number));
-        }
-
-        OptionalDouble latest(int[] rows, int from, int to) {
-            return get(latestOf(numbers, rows, from, to));
-        }
-
-        /** 0 if it is missing; equal where the measures are. */
-        long code(int row) {
-            return numbers.get(row);
-        }
-    }
-
-    /** Distances travelled, each with where it comes from. */
-    private static final class Distances {
-        private final Numbers miles = new Numbers();
-        private final Values<MileageStatus> status = new Values<>(MileageStatus.UNKNOWN);
-        private final Values<DistanceUnit> unit = new Values<>(DistanceUnit.MI);
-
-        /** Sets the distance of a row that has none yet. */
-        void set(int row, Optional<Mileage> value) {
-            if (value.isPresent()) {
-                miles.set(row, Numbers.ofDouble(value.get().miles()));
-                status.set(row, value.get().status());
-                unit.set(row, value.get().unit());
-            }
-        }
-
-        Optional<Mileage> get(int row) {
-            long number = miles.get(row);
-            return number == 0 ? Optional.empty() : Optional.of(new Mileage(Numbers.toDouble(number), status.get(row),
-                    unit.get(row)));
-        }
-
-        Optional<Mileage> latest(int[] rows, int from, int to) {
-            return get(latestOf(miles, rows, from, to));
-        }
-
-        double miles(int row) {
-            long number = miles.get(row);
-            return number == 0 ? Double.NaN : Numbers.toDouble(number);
-        }
-    }
-
-    /** The last of some rows in which a number is set; the first one if it is in none. */
-    private static int latestOf(Numbers numbers, int[] rows, int from, int to) {
-        int at = to - 1;
-        while (at > from && numbers.get(rows[at]) == 0) {
-            at--;
-        }
-        return rows[at];
-    }
 
     int size() {
         return size;
@@ -304,7 +237,7 @@ final class ListingColumns {
 
     /** What was seen in a row. */
     Sighting sighting(int row) {
-        return new Row(row);
+        return new StoredRow(this, row);
     }
 
     Price price(int row) {
@@ -468,196 +401,7 @@ final class ListingColumns {
         if (registered.isEmpty() && year.isEmpty()) {
             return ageYears.get(row).orElse(0);
         }
-        long born = registered.isPresent() ? registered.get().toEpochDay() : CarFacts.middleOf(year.getAsInt());
-        return CarFacts.years(born, isDated(row) ? day(row) : otherDay);
-    }
-
-    /** A look at a row: both what was seen and what it says of the car. */
-    private final class Row implements Sighting, Facts {
-        private final int row;
-
-        Row(int row) {
-            this.row = row;
-        }
-
-        @Override
-        public Origin origin() {
-            return ListingColumns.this.origin(row);
-        }
-
-        @Override
-        public Facts facts() {
-            return this;
-        }
-
-        @Override
-        public double amount() {
-            return ListingColumns.this.amount(row);
-        }
-
-        @Override
-        public CarFacts made() {
-            return ListingColumns.this.facts(row);
-        }
-
-        @Override
-        public Map<String, String> further() {
-            return ListingColumns.this.further(row);
-        }
-
-        @Override
-        public Optional<String> id() {
-            return id.get(row);
-        }
-
-        @Override
-        public Optional<LocalDate> seenOn() {
-            return seenOn.get(row);
-        }
-
-        @Override
-        public PriceKind kind() {
-            return kind.get(row);
-        }
-
-        @Override
-        public PriceIncludes includes() {
-            return includes.get(row);
-        }
-
-        @Override
-        public Outcome outcome() {
-            return outcome.get(row);
-        }
-
-        @Override
-        public Saved saved() {
-            return saved.get(row);
-        }
-
-        @Override
-        public List<String> remarks() {
-            return remarks.get(row);
-        }
-
-        @Override
-        public String vehicle() {
-            return vehicle.get(row);
-        }
-
-        @Override
-        public Optional<String> trim() {
-            return trim.get(row);
-        }
-
-        @Override
-        public Optional<String> body() {
-            return body.get(row);
-        }
-
-        @Override
-        public Optional<String> runningGear() {
-            return runningGear.get(row);
-        }
-
-        @Override
-        public OptionalDouble powerKw() {
-            return powerKw.get(row);
-        }
-
-        @Override
-        public OptionalDouble cylinders() {
-            return cylinders.get(row);
-        }
-
-        @Override
-        public OptionalDouble weightKg() {
-            return weightKg.get(row);
-        }
-
-        @Override
-        public DrivenWheels drivenWheels() {
-            return drivenWheels.get(row);
-        }
-
-        @Override
-        public OptionalInt modelYear() {
-            return modelYear.get(row);
-        }
-
-        @Override
-        public Optional<LocalDate> firstRegistered() {
-            return firstRegistered.get(row);
-        }
-
-        @Override
-        public OptionalDouble ageYears() {
-            return ageYears.get(row);
-        }
-
-        @Override
-        public Optional<Mileage> mileage() {
-            return mileage.get(row);
-        }
-
-        @Override
-        public Seller seller() {
-            return seller.get(row);
-        }
-
-        @Override
-        public Optional<String> region() {
-            return region.get(row);
-        }
-
-        @Override
-        public Runs runs() {
-            return runs.get(row);
-        }
-
-        @Override
-        public Condition rust() {
-            return rust.get(row);
-        }
-
-        @Override
-        public Condition paint() {
-            return paint.get(row);
-        }
-
-        @Override
-        public Condition interior() {
-            return interior.get(row);
-        }
-
-        @Override
-        public Condition mechanical() {
-            return mechanical.get(row);
-        }
-
-        @Override
-        public Condition records() {
-            return records.get(row);
-        }
-
-        @Override
-        public Keys keys() {
-            return keys.get(row);
-        }
-
-        @Override
-        public Airbags airbags() {
-            return airbags.get(row);
-        }
-
-        @Override
-        public Title title() {
-            return title.get(row);
-        }
-
-        @Override
-        public Optional<Set<Damage>> damage() {
-            return damage.get(row);
-        }
+        long born = registered.isPresent() ? registered.get().toEpochDay() : Days.middleOf(year.getAsInt());
+        return Days.years(born, isDated(row) ? day(row) : otherDay);
     }
 }

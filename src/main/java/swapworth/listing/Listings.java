@@ -24,6 +24,7 @@ import swapworth.reading.CellReader;
 import swapworth.reading.Conventions;
 import swapworth.reading.CsvRow;
 import swapworth.reading.CsvSource;
+import swapworth.reading.DistanceUnit;
 import swapworth.reading.RowProblem;
 import swapworth.reading.Spelling;
 import swapworth.reading.UnusableFileException;
@@ -287,7 +288,7 @@ public final class Listings {
             int[] firsts = SameId.firsts(kept.id, kept.size());
             BitSet onSharedDay = onSharedDay(firsts);
             BitSet withoutRate = new BitSet();
-            Groups<Long, Integer> sightingsOfDay = new Groups<>();
+            Map<Long, List<Integer>> sightingsOfDay = new HashMap<>();
             Optional<LocalDate> last = kept.lastDay();
             int[] leftOut = new int[0];
             int out = 0;
@@ -311,7 +312,7 @@ public final class Listings {
             if (spelling.isEmpty()) {
                 folders.values().forEach(folder -> oddities.addAll(folder.lines.ofNoListing(kept.linesAndTrims(), kept.lines())));
             }
-            CarMatching.Result matched = CarMatching.withDefaults().match(checked, firsts);
+            CarMatching.Result matched = CarMatching.match(checked, firsts);
             matched.oddities().forEach(p -> (p.kind() == RowProblem.Kind.QUESTION ? questions : oddities).add(p));
             for (List<RowProblem> problems : List.of(rejected, setAside, oddities, questions)) {
                 if (problems.size() > 1) {
@@ -420,14 +421,15 @@ public final class Listings {
         }
 
         /** The same advertisement, seen twice on one day at the same price, is one sighting. */
-        private boolean isSecondSighting(int row, int first, BitSet withoutRate, Groups<Long, Integer> sightingsOfDay) {
+        private boolean isSecondSighting(int row, int first, BitSet withoutRate, Map<Long, List<Integer>> sightingsOfDay) {
             if (first == row || !kept.isDated(row)) {
                 return false;
             }
-            if (kept.isDated(first) && !withoutRate.get(first) && sightingsOfDay.of(ofDay(first, first)).isEmpty()) {
-                sightingsOfDay.add(ofDay(first, first), first);
+            if (kept.isDated(first) && !withoutRate.get(first)) {
+                sightingsOfDay.computeIfAbsent(ofDay(first, first), day -> new ArrayList<>(List.of(first)));
             }
-            List<Integer> same = sightingsOfDay.of(ofDay(first, row)).stream()
+            List<Integer> seen = sightingsOfDay.computeIfAbsent(ofDay(first, row), day -> new ArrayList<>());
+            List<Integer> same = seen.stream()
                     .filter(other -> kept.vehicle.code(other) == kept.vehicle.code(row)).toList();
             Price price = kept.price(row);
             for (int other : same) {
@@ -444,7 +446,7 @@ public final class Listings {
                         "on the same day the advertisement stands at " + kept.price(same.get(0)).typed() + " in "
                                 + kept.origin(same.get(0)) + "; both are kept"));
             }
-            sightingsOfDay.add(ofDay(first, row), row);
+            seen.add(row);
             return false;
         }
 
@@ -454,9 +456,8 @@ public final class Listings {
         }
 
         private DistanceUnit mostFrequentUnit() {
-            boolean statedKm = statedInAll.mileageUnit().equals(Optional.of("km"));
-            boolean km = mileages == 0 ? statedKm : 2 * mileagesInKm > mileages;
-            return km ? DistanceUnit.KM : DistanceUnit.MI;
+            return mileages == 0 ? statedInAll.mileageUnit().orElse(DistanceUnit.MI)
+                    : 2 * mileagesInKm > mileages ? DistanceUnit.KM : DistanceUnit.MI;
         }
     }
 

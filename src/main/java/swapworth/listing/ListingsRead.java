@@ -4,6 +4,7 @@ import static java.util.Objects.requireNonNull;
 
 import java.util.Currency;
 import java.util.List;
+import swapworth.reading.DistanceUnit;
 import swapworth.reading.RowProblem;
 
 /**

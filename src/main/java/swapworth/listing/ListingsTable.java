@@ -1,10 +1,13 @@
 package swapworth.listing;
 
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.TreeMap;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.function.Function;
 import tech.tablesaw.api.DateColumn;
 import tech.tablesaw.api.DoubleColumn;
 import tech.tablesaw.api.StringColumn;
@@ -26,85 +29,58 @@ public final class ListingsTable {
      * @return a new table named {@code listings}
      */
     public static Table of(ListingsRead read) {
-        int n = read.listings().size();
-        StringColumn file = StringColumn.create("file", n);
-        DoubleColumn line = DoubleColumn.create("line", n);
-        StringColumn id = StringColumn.create("id", n);
-        StringColumn car = StringColumn.create("car", n);
-        DateColumn seenOn = DateColumn.create("seen_on", n);
-        StringColumn vehicle = StringColumn.create("vehicle", n);
-        StringColumn trim = StringColumn.create("trim", n);
-        StringColumn body = StringColumn.create("body", n);
-        StringColumn gear = StringColumn.create("running_gear", n);
-        DoubleColumn modelYear = DoubleColumn.create("model_year", n);
-        DoubleColumn age = DoubleColumn.create("age_years", n);
-        DoubleColumn miles = DoubleColumn.create("mileage_mi", n);
-        DoubleColumn price = DoubleColumn.create("price", n);
-        StringColumn currency = StringColumn.create("typed_currency", n);
-        StringColumn typed = StringColumn.create("typed_price", n);
-        StringColumn level = StringColumn.create("level", n);
-        StringColumn includes = StringColumn.create("price_includes", n);
-        StringColumn seller = StringColumn.create("seller", n);
-        StringColumn region = StringColumn.create("region", n);
-        StringColumn runs = StringColumn.create("runs", n);
-        StringColumn title = StringColumn.create("title", n);
-        StringColumn outcome = StringColumn.create("outcome", n);
         Map<Origin, String> cars = new HashMap<>();
-        Map<String, StringColumn> further = new TreeMap<>();
-        for (Car one : read.cars()) {
-            for (Listing sighting : one.sightings()) {
-                cars.put(sighting.origin(), one.name());
-            }
-        }
-        for (int i = 0; i < n; i++) {
-            Listing listing = read.listings().get(i);
-            CarFacts facts = listing.facts();
-            file.set(i, listing.origin().file());
-            line.set(i, listing.origin().line());
-            text(id, i, listing.id());
-            car.set(i, cars.getOrDefault(listing.origin(), ""));
-            if (listing.seenOn().isPresent()) {
-                seenOn.set(i, listing.seenOn().get());
-            }
-            vehicle.set(i, facts.vehicle());
-            text(trim, i, facts.trim());
-            text(body, i, facts.body());
-            text(gear, i, facts.runningGear());
-            if (facts.modelYear().isPresent()) {
-                modelYear.set(i, facts.modelYear().getAsInt());
-            }
-            OptionalDouble years = listing.seenOn().isPresent() ? facts.ageOn(listing.seenOn().get()) : facts.ageYears();
-            if (years.isPresent()) {
-                age.set(i, years.getAsDouble());
-            }
-            if (facts.mileage().isPresent()) {
-                miles.set(i, facts.mileage().get().miles());
-            }
-            price.set(i, listing.price().amount());
-            currency.set(i, listing.price().typed().currency().getCurrencyCode());
-            typed.set(i, listing.price().typed().amount().toPlainString());
-            level.set(i, listing.level().words());
-            includes.set(i, listing.price().includes().words());
-            seller.set(i, facts.seller().words());
-            text(region, i, facts.region());
-            runs.set(i, facts.runs().words());
-            title.set(i, facts.title().words());
-            outcome.set(i, listing.outcome().words());
-            for (Map.Entry<String, String> entry : facts.further().entrySet()) {
-                further.computeIfAbsent(entry.getKey(), name -> StringColumn.create(name, n)).set(i, entry.getValue());
-            }
-        }
-        Table table = Table.create("listings", file, line, id, car, seenOn, vehicle, trim, body, gear, modelYear, age, miles,
-                price,
-                currency, typed, level, includes, seller, region, runs, title, outcome);
-        for (StringColumn column : further.values()) {
-            String name = column.name();
-            table.addColumns(table.containsColumn(name) ? column.setName("further " + name) : column);
+        read.cars().forEach(car -> car.sightings().forEach(sighting -> cars.put(sighting.origin(), car.name())));
+        List<Listing> rows = new ArrayList<>(read.listings());
+        Table table = Table.create("listings",
+                text("file", rows, l -> l.origin().file()),
+                number("line", rows, l -> OptionalDouble.of(l.origin().line())),
+                text("id", rows, l -> l.id().orElse("")),
+                text("car", rows, l -> cars.getOrDefault(l.origin(), "")),
+                seenOn(rows),
+                text("vehicle", rows, l -> l.facts().vehicle()),
+                text("trim", rows, l -> l.facts().trim().orElse("")),
+                text("body", rows, l -> l.facts().body().orElse("")),
+                text("running_gear", rows, l -> l.facts().runningGear().orElse("")),
+                number("model_year", rows, l -> l.facts().modelYear().stream().asDoubleStream().findFirst()),
+                number("age_years", rows, l -> l.seenOn().isPresent() ? l.facts().ageOn(l.seenOn().get()) : l.facts().ageYears()),
+                number("mileage_mi", rows, l -> l.facts().mileage().stream().mapToDouble(Mileage::miles).findFirst()),
+                number("price", rows, l -> OptionalDouble.of(l.price().amount())),
+                text("typed_currency", rows, l -> l.price().typed().currency().getCurrencyCode()),
+                text("typed_price", rows, l -> l.price().typed().amount().toPlainString()),
+                text("level", rows, l -> l.level().words()),
+                text("price_includes", rows, l -> l.price().includes().words()),
+                text("seller", rows, l -> l.facts().seller().words()),
+                text("region", rows, l -> l.facts().region().orElse("")),
+                text("runs", rows, l -> l.facts().runs().words()),
+                text("title", rows, l -> l.facts().title().words()),
+                text("outcome", rows, l -> l.outcome().words()));
+        Set<String> further = new TreeSet<>();
+        rows.forEach(l -> further.addAll(l.facts().further().keySet()));
+        for (String name : further) {
+            String free = table.containsColumn(name) ? "further " + name : name;
+            table.addColumns(text(free, rows, l -> l.facts().further().getOrDefault(name, "")));
         }
         return table;
     }
 
-    private static void text(StringColumn column, int row, Optional<String> text) {
-        column.set(row, text.orElse(""));
+    private static StringColumn text(String name, List<Listing> rows, Function<Listing, String> cell) {
+        StringColumn column = StringColumn.create(name);
+        rows.forEach(row -> column.append(cell.apply(row)));
+        return column;
+    }
+
+    private static DoubleColumn number(String name, List<Listing> rows, Function<Listing, OptionalDouble> cell) {
+        return DoubleColumn.create(name, rows.stream().mapToDouble(row -> cell.apply(row).orElse(Double.NaN)).toArray());
+    }
+
+    private static DateColumn seenOn(List<Listing> rows) {
+        DateColumn column = DateColumn.create("seen_on", rows.size());
+        for (int i = 0; i < rows.size(); i++) {
+            if (rows.get(i).seenOn().isPresent()) {
+                column.set(i, rows.get(i).seenOn().get());
+            }
+        }
+        return column;
     }
 }

@@ -2,6 +2,7 @@ package swapworth.listing;
 
 import static java.util.Objects.requireNonNull;
 
+import swapworth.reading.DistanceUnit;
 import swapworth.table.Cell;
 
 /**

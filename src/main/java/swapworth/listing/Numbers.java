@@ -66,6 +66,15 @@ final class Numbers {
         }
     }
 
+    /** The last of some rows in which a number is set; the first one if it is in none. */
+    int latest(int[] rows, int from, int to) {
+        int at = to - 1;
+        while (at > from && get(rows[at]) == 0) {
+            at--;
+        }
+        return rows[at];
+    }
+
     /** A number that may be below 0 as one that is small where the number is near 0. */
     static long unsigned(long number) {
         return number << 1 ^ number >> 63;

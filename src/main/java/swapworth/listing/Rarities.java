@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.Map;
 import java.util.Set;
+import swapworth.reading.DistanceUnit;
 
 /** How rare agreements are among the advertisements of one line: by how often each value of one field occurs, how many points it earns. */
 final class Rarities {

@@ -3,7 +3,7 @@ package swapworth.market;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import swapworth.listing.DistanceUnit;
+import swapworth.reading.DistanceUnit;
 import swapworth.statistics.RatioStudy;
 import swapworth.table.Cell;
 import swapworth.table.Column;

@@ -1,6 +1,7 @@
 package swapworth.market;
 
-import swapworth.listing.DistanceUnit;
+import swapworth.reading.DistanceUnit;
+
 
 /**
  * The effect of one term of the model on price.

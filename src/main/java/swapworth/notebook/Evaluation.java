@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import jdk.jshell.DeclarationSnippet;
 import jdk.jshell.Diag;
 import jdk.jshell.EvalException;
 import jdk.jshell.JShell;
@@ -222,7 +223,7 @@ final class Evaluation {
                     int c = cellOfSnippet.getOrDefault(s.id(), 0);
                     return new Failure(c + 1, line(c, offsetOfSnippet.getOrDefault(s.id(), 0)),
                             "this needs what is declared nowhere up to here: "
-                            + shell.unresolvedDependencies((jdk.jshell.DeclarationSnippet) s).collect(Collectors.joining(", ")), List.of());
+                            + shell.unresolvedDependencies((DeclarationSnippet) s).collect(Collectors.joining(", ")), List.of());
                 });
     }
 

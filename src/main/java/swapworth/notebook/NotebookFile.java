@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /**
  * A notebook as it stands in its file: cells between lines that begin with {@code // %%}. A cell whose line goes on with
@@ -115,7 +116,7 @@ record NotebookFile(Path file, List<String> lines, List<NotebookCell> cells) {
         return plain(String.join(" ", words));
     }
 
-    private java.util.stream.Stream<String> prose() {
+    private Stream<String> prose() {
         return cells.stream().filter(c -> c.kind() == NotebookCell.Kind.PROSE).flatMap(c -> c.text().lines());
     }
 

@@ -97,9 +97,9 @@ public final class CellReader {
         if (!about && !found.before.isEmpty()) {
             return Parsed.refused("this is no distance", "write the number first, then mi or km");
         }
-        Optional<String> unit = Optional.empty();
+        Optional<DistanceUnit> unit = Optional.empty();
         if (!found.after.isEmpty()) {
-            unit = unitOf(found.after);
+            unit = DistanceUnit.named(found.after);
             if (unit.isEmpty()) {
                 return Parsed.refused("'" + Spelling.shortened(found.after, 20) + "' is no unit of distance",
                         "is it mi or km? Write the number in full, such as 165000 km");
@@ -173,33 +173,6 @@ public final class CellReader {
             case "no", "n", "false", "0" -> Parsed.understood(false);
             default -> Parsed.refused("this is neither yes nor no", "is it yes or no?");
         };
-    }
-
-    /**
-     * The unit of distance that a word names.
-     *
-     * @param word for instance {@code miles} or {@code Km}
-     * @return {@code mi}, {@code km} or nothing
-     */
-    public static Optional<String> unitOf(String word) {
-        return switch (Spelling.key(word)) {
-            case "mi", "mi.", "mile", "miles", "mls", "m" -> Optional.of("mi");
-            case "km", "km.", "kms", "kilometre", "kilometres", "kilometer", "kilometers" -> Optional.of("km");
-            default -> Optional.empty();
-        };
-    }
-
-    /**
-     * The unit that the last word of a header names.
-     *
-     * @param header for instance {@code Laufleistung (km)}
-     * @return its symbol; nothing where it names none
-     */
-    public static Optional<String> unitOfHeader(String header) {
-        String words = Spelling.key(Spelling.withoutBrackets(header));
-        int space = words.lastIndexOf(' ');
-        // In a header of any language a lone m is no mile.
-        return space < 0 || words.endsWith(" m") ? Optional.empty() : unitOf(words.substring(space + 1));
     }
 
     static boolean isAbout(String before) {

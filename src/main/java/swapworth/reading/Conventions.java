@@ -11,23 +11,21 @@ import java.util.Optional;
  *
  * @param decimalMark the mark before decimals
  * @param dateOrder whether the day or the month comes first
- * @param mileageUnit {@code mi} or {@code km}, for distances that carry no unit
+ * @param mileageUnit for distances that carry no unit
  * @param currency for amounts that carry no currency
  */
-public record Conventions(Optional<DecimalMark> decimalMark, Optional<DateOrder> dateOrder, Optional<String> mileageUnit,
+public record Conventions(Optional<DecimalMark> decimalMark, Optional<DateOrder> dateOrder, Optional<DistanceUnit> mileageUnit,
         Optional<Currency> currency) {
 
     private static final Conventions UNSTATED = new Conventions(Optional.empty(), Optional.empty(), Optional.empty(),
             Optional.empty());
 
-    /** Checks that nothing is missing and that the unit is one of the two. */
+    /** Checks that nothing is missing. */
     public Conventions {
         requireNonNull(decimalMark, "decimalMark");
         requireNonNull(dateOrder, "dateOrder");
+        requireNonNull(mileageUnit, "mileageUnit");
         requireNonNull(currency, "currency");
-        if (mileageUnit.isPresent() && !mileageUnit.get().equals("mi") && !mileageUnit.get().equals("km")) {
-            throw new IllegalArgumentException("the unit of mileage is mi or km, not " + mileageUnit.get());
-        }
     }
 
     /**
@@ -62,10 +60,10 @@ public record Conventions(Optional<DecimalMark> decimalMark, Optional<DateOrder>
     /**
      * The same with a stated unit of mileage.
      *
-     * @param unit {@code mi} or {@code km}
+     * @param unit for distances that carry no unit
      * @return a copy
      */
-    public Conventions withMileageUnit(String unit) {
+    public Conventions with(DistanceUnit unit) {
         return new Conventions(decimalMark, dateOrder, Optional.of(unit), currency);
     }
 

@@ -32,7 +32,7 @@ public final class Currencies {
      * @return the currency, if there is one
      */
     public static Optional<Currency> ofHeader(String header) {
-        String words = Spelling.key(Spelling.withoutBrackets(header));
+        String words = Spelling.header(header);
         int space = words.lastIndexOf(' ');
         return space < 0 ? Optional.empty() : of(words.substring(space + 1).toUpperCase(Locale.ROOT));
     }

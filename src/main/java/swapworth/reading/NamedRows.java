@@ -99,14 +99,14 @@ public final class NamedRows {
             String header = headerWords(i);
             int space = header.lastIndexOf(' ');
             boolean unit = space > 0 && header.substring(0, space).equals(Spelling.key(name))
-                    && (CellReader.unitOf(header.substring(space + 1)).isPresent() || Currencies.ofHeader(header).isPresent());
+                    && (DistanceUnit.named(header.substring(space + 1)).isPresent() || Currencies.ofHeader(header).isPresent());
             place = unit ? i : -1;
         }
         return place;
     }
 
     private String headerWords(int place) {
-        return Spelling.key(source.names().get(place).replace('(', ' ').replace(')', ' '));
+        return Spelling.header(source.names().get(place));
     }
 
     /**
@@ -248,15 +248,15 @@ public final class NamedRows {
                 return OptionalDouble.empty();
             }
             String header = headerWords(places.get(column));
-            String unit = distance.get().unit().or(() -> CellReader.unitOf(header.substring(header.lastIndexOf(' ') + 1)))
-                    .or(() -> CellReader.unitOfHeader(source.header().get(places.get(column))))
-                    .or(() -> settings.conventions().mileageUnit()).orElse("mi");
+            DistanceUnit unit = distance.get().unit().or(() -> DistanceUnit.named(header.substring(header.lastIndexOf(' ') + 1)))
+                    .or(() -> DistanceUnit.ofHeader(source.header().get(places.get(column))))
+                    .or(() -> settings.conventions().mileageUnit()).orElse(DistanceUnit.MI);
             double amount = distance.get().number().doubleValue();
             if (amount < 0) {
                 reject(column, "a distance cannot be below 0");
                 return OptionalDouble.empty();
             }
-            return OptionalDouble.of(unit.equals("km") ? amount / Quantity.KM_PER_MILE : amount);
+            return OptionalDouble.of(unit.toMiles(amount));
         }
 
         /**

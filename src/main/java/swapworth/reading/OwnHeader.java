@@ -19,7 +19,7 @@ final class OwnHeader {
         if (header.equals(name)) {
             return Optional.empty();
         }
-        return clash(CellReader.unitOf(lastWord(name)), CellReader.unitOfHeader(header))
+        return clash(DistanceUnit.named(lastWord(name)), DistanceUnit.ofHeader(header)).map(DistanceUnit::symbol)
                 .or(() -> clash(Currencies.ofHeader(name), Currencies.ofOwnHeader(header)).map(Currency::getCurrencyCode))
                 .or(() -> clash(power(lastWord(name)), power(lastWord(header))))
                 .or(() -> clash(weight(lastWord(name)), weight(lastWord(header))));
@@ -38,7 +38,7 @@ final class OwnHeader {
     }
 
     private static String lastWord(String header) {
-        String words = Spelling.key(Spelling.withoutBrackets(header));
+        String words = Spelling.header(header);
         return words.substring(words.lastIndexOf(' ') + 1);
     }
 }

@@ -18,10 +18,10 @@ import swapworth.money.Rates;
  * @param rates the rates of all usable rows
  * @param problems the rows that could not be used
  */
-public record RatesFile(Rates rates, List<RowProblem> problems) {
+record RatesFile(Rates rates, List<RowProblem> problems) {
 
     /** Copies the problems in. */
-    public RatesFile {
+    RatesFile {
         problems = List.copyOf(problems);
     }
 
@@ -34,7 +34,7 @@ public record RatesFile(Rates rates, List<RowProblem> problems) {
      * @return the rates
      * @throws UnusableFileException if the file cannot be used as a whole
      */
-    public static RatesFile read(Path file, Conventions conventions, Words words) {
+    static RatesFile read(Path file, Conventions conventions, Words words) {
         CsvSource source = CsvSource.read(file, words);
         int[] places = source.neededColumns("date", "from", "to", "rate");
         int date = places[0];

@@ -127,6 +127,17 @@ public final class Spelling {
         return c >= '0' && c <= '9';
     }
 
+    /**
+     * The form in which the words of a header are told apart, where a unit or a currency may stand beside its name: that of {@link #key},
+     * with spaces in place of brackets, commas, colons and strokes.
+     *
+     * @param header for instance {@code Price [EUR]}
+     * @return for instance {@code price eur}
+     */
+    public static String header(String header) {
+        return key(withoutBrackets(header));
+    }
+
     /** A header with spaces in place of brackets, commas, colons and strokes, so that a unit beside them is a word of its own. */
     static String withoutBrackets(String header) {
         return header.replace('(', ' ').replace(')', ' ').replace('[', ' ').replace(']', ' ').replace(',', ' ').replace(':', ' ')

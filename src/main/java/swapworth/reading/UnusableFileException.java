@@ -1,6 +1,5 @@
 package swapworth.reading;
 
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -94,16 +93,6 @@ public final class UnusableFileException extends RuntimeException {
     private static String listed(List<String> all) {
         int last = all.size() - 1;
         return last == 0 ? all.get(0) : String.join(", ", all.subList(0, last)) + " and " + all.get(last);
-    }
-
-    /**
-     * The file is not there.
-     *
-     * @param file where it was looked for
-     * @return the exception, to be thrown
-     */
-    public static UnusableFileException missing(Path file) {
-        return of(MISSING, file);
     }
 
     /**

@@ -94,7 +94,7 @@ public final class Words {
                 case "month first" -> Optional.of(so.with(DateOrder.MONTH_FIRST));
                 default -> Optional.empty();
             };
-            case "mileage unit" -> CellReader.unitOf(meaning).map(so::withMileageUnit);
+            case "mileage unit" -> DistanceUnit.named(meaning).map(so::with);
             case "currency" -> Currencies.of(meaning).map(so::with);
             default -> Optional.empty();
         };

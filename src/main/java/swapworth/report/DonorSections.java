@@ -33,10 +33,10 @@ public final class DonorSections {
         parts.add(Part.picture(DonorCharts.landed(landed)));
         landed.bidTable().ifPresent(table -> parts.add(Part.rows(table)));
         parts.add(Part.rows(landed.totals()));
-        parts.add(Part.folded("landed-lines", "Every line of each car",
-                landed.costs().stream().map(c -> Part.rows(c.table())).toArray(Part[]::new)));
+        parts.add(new Part.Folded("landed-lines", "Every line of each car",
+                landed.costs().stream().map(c -> Part.rows(c.table())).toList()));
         landed.lacking().forEach(sentence -> parts.add(Part.prose(sentence)));
-        return Section.of(LANDED, "What each car costs at the door", parts.toArray(Part[]::new));
+        return new Section(LANDED, "What each car costs at the door", parts);
     }
 
     /**
@@ -62,7 +62,7 @@ public final class DonorSections {
                         Part.rows(recovery.partsTable(currency)), Part.rows(recovery.monthsTable(currency)), Part.rows(out.leftTable())));
             });
         }
-        return Section.of(PARTS, "What the parts bring", parts.toArray(Part[]::new));
+        return new Section(PARTS, "What the parts bring", parts);
     }
 
     /**
@@ -81,7 +81,7 @@ public final class DonorSections {
         study.choices().forEach(choice -> parts.add(Part.rows(choice.table(currency))));
         study.brackets().forEach(bracket -> parts.add(Part.rows(bracket.table(currency))));
         study.uses().forEach(uses -> parts.add(Part.rows(uses.table(currency))));
-        return Section.of(CHOICE, "Which donor, which recipient", parts.toArray(Part[]::new));
+        return new Section(CHOICE, "Which donor, which recipient", parts);
     }
 
     /**
@@ -119,7 +119,7 @@ public final class DonorSections {
                     ? Part.prose(read.sentence() + ".") : Part.rows(read.table())));
             study.market().filter(m -> m.offers() > 0).ifPresent(m -> parts.add(Part.rows(m.table())));
             parts.add(assumptions(assumptions));
-            sections.add(Section.of("donor-read", "What that rests on", parts.toArray(Part[]::new)));
+            sections.add(new Section("donor-read", "What that rests on", parts));
         }
         return sections;
     }

@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
+import java.util.stream.IntStream;
 import swapworth.assumptions.Question;
 import swapworth.chart.MarketCharts;
 import swapworth.listing.Check;
@@ -149,7 +150,7 @@ public final class ListingsPage {
             cautions.addAll(Cautions.ofPartsSold());
         }
         sections.add(Section.of("cautions", "Cautions", Part.cautions("Before you rely on any of this", cautions)));
-        return Page.of(name + (more.isEmpty() ? ": listings judged" : ": what the files say"), lead(), sections.toArray(Section[]::new))
+        return Page.of(name + (more.isEmpty() ? ": listings judged" : ": what the files say"), lead(), sections)
                 .openedBy(answers.isPresent() ? first.size() + 1 : 0);
     }
 
@@ -181,7 +182,7 @@ public final class ListingsPage {
             parts.add(open ? Part.rows(table)
                     : Part.folded("read-" + t, table.title() + " (" + table.rows().size() + ")", Part.rows(table)));
         }
-        return Section.of("read", "What was read", parts.toArray(Part[]::new));
+        return new Section("read", "What was read", parts);
     }
 
     private Section fileOrder() {
@@ -215,7 +216,7 @@ public final class ListingsPage {
         }
         parts.add(Part.picture(MarketCharts.askedAgainstValue(judged)));
         parts.add(Part.picture(MarketCharts.terms(judged)));
-        return Section.of("charts", "Charts", parts.toArray(Part[]::new));
+        return new Section("charts", "Charts", parts);
     }
 
     private Section grids() {
@@ -238,7 +239,7 @@ public final class ListingsPage {
                 + " price. Each is adjusted toward the car line by line; two last lines, for all other listings and for the assumptions,"
                 + " close the grid, so that it multiplies out to the value."
                 + (all ? "" : " Shown are the " + MOST_GRIDS + " cars with the largest gaps."));
-        java.util.stream.IntStream.range(0, shown.size()).parallel().forEach(k -> folds[k + 1] = grid(shown.get(k) + 1,
+        IntStream.range(0, shown.size()).parallel().forEach(k -> folds[k + 1] = grid(shown.get(k) + 1,
                 latest.get(shown.get(k)), currency));
         return Section.of("comparables", "Why: the comparables of each car", folds);
     }
@@ -259,8 +260,8 @@ public final class ListingsPage {
             parts.add(Part.bullets(j.remarks()));
         }
         parts.add(Part.rows(ModelTables.comparables(value.comparables(), currency)));
-        return Part.folded("car-" + number, j.car() + ", " + j.listing().facts().vehicle() + ": " + j.position().words() + ", gap "
-                + Cell.signed(j.gapPercent(), 0).shown() + " %", parts.toArray(Part[]::new));
+        return new Part.Folded("car-" + number, j.car() + ", " + j.listing().facts().vehicle() + ": " + j.position().words() + ", gap "
+                + Cell.signed(j.gapPercent(), 0).shown() + " %", parts);
     }
 
     private Section model() {
@@ -272,7 +273,7 @@ public final class ListingsPage {
         parts.add(judged.study().match(s -> Part.rows(ModelTables.fit(judged.model(), s)), no -> Part.prose(no.sentence())));
         parts.add(Part.folded("terms", "All terms with their ranges",
                 Part.rows(ModelTables.terms(judged.model(), judged.read().distanceUnit()))));
-        return Section.of(MODEL, "How far to believe it", parts.toArray(Part[]::new));
+        return new Section(MODEL, "How far to believe it", parts);
     }
 
     private Section assumptions() {

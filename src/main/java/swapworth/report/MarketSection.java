@@ -22,11 +22,11 @@ public final class MarketSection {
      * @return the section; with listings of one day or without dates, why there is no index
      */
     public static Section of(PriceModel model) {
-        return model.index().match(index -> of(model, index), no -> section(Part.prose(IndexTables.summary(model))));
+        return model.index().match(index -> of(model, index), no -> section(List.of(Part.prose(IndexTables.summary(model)))));
     }
 
-    private static Section section(Part... parts) {
-        return Section.of(ID, "The market in time", parts);
+    private static Section section(List<Part> parts) {
+        return new Section(ID, "The market in time", parts);
     }
 
     /**
@@ -61,6 +61,6 @@ public final class MarketSection {
             parts.add(Part.prose("Cannot tell how long such cars take to sell: " + no.reason() + "; needed: " + no.needed() + "."));
             return parts;
         });
-        return section(parts.toArray(Part[]::new));
+        return section(parts);
     }
 }

@@ -65,6 +65,18 @@ public record Page(String title, String lead, List<Section> sections, int openin
     }
 
     /**
+     * A page.
+     *
+     * @param title the title
+     * @param lead what a reader in a hurry needs to know; empty for none
+     * @param sections the sections, in order
+     * @return the page
+     */
+    public static Page of(String title, String lead, List<Section> sections) {
+        return new Page(title, lead, sections, 0);
+    }
+
+    /**
      * The same page with some sections above the list of contents.
      *
      * @param count how many of the first ones

@@ -21,9 +21,9 @@ import java.util.stream.Stream;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
 import swapworth.listing.CandidateCar;
-import swapworth.listing.DistanceUnit;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listing;
+import swapworth.listing.PriceIncludes;
 import swapworth.market.Comparables;
 import swapworth.market.FairValue;
 import swapworth.market.Range;
@@ -37,6 +37,7 @@ import swapworth.project.Ledger;
 import swapworth.project.LedgerSums;
 import swapworth.project.RedoCost;
 import swapworth.project.Undertaking;
+import swapworth.reading.DistanceUnit;
 import swapworth.swap.SwapValue;
 import swapworth.table.Cell;
 import swapworth.table.Column;
@@ -128,7 +129,7 @@ public final class ProjectFile {
         sections.add(Section.of("check", "What to check, and with whom", Part.bullets(checks()),
                 Part.cautions("Before you rely on any of this", cautions)));
         String car = finished.map(f -> Discreet.text(f.car().name())).orElse("the car");
-        return Page.of("File on " + car, lead(finished), sections.toArray(Section[]::new));
+        return Page.of("File on " + car, lead(finished), sections);
     }
 
     private Table discreet(Table table) {
@@ -211,7 +212,7 @@ public final class ProjectFile {
         parts.add(Part.rows(table.build()));
         undertaking.finished().flatMap(SwapValue::seen).ifPresent(t -> parts.add(Part.rows(discreet(t))));
         undertaking.finished().ifPresent(f -> comparables(market, f).ifPresent(t -> parts.add(Part.rows(t))));
-        return Section.of("evidence", "By which listings", parts.toArray(Part[]::new));
+        return new Section("evidence", "By which listings", parts);
     }
 
     /**
@@ -239,7 +240,7 @@ public final class ProjectFile {
     private static void add(Table.Builder table, Undertaking.Market market, Shared shared, Set<String> cars, CarFacts facts,
             DistanceUnit unit) {
         if (!market.model().lines().contains(facts.vehicle()) || !(market.model().value(new Subject(facts, LevelOfTrade.PRIVATE_ASKING,
-                swapworth.listing.PriceIncludes.NEITHER, market.model().lastSeen())) instanceof FairValue value)) {
+                PriceIncludes.NEITHER, market.model().lastSeen())) instanceof FairValue value)) {
             return;
         }
         List<Comparables.Comparable> rows = value.comparables().rows();
@@ -340,7 +341,7 @@ public final class ProjectFile {
         List<String> pictures = pictures().map(Discreet::text).toList();
         parts.add(pictures.isEmpty() ? Part.prose("Photographs: none in the folder.")
                 : Part.prose("Photographs, by the names of their files: " + String.join(", ", pictures) + "."));
-        return Section.of("papers", "Papers and photographs", parts.toArray(Part[]::new));
+        return new Section("papers", "Papers and photographs", parts);
     }
 
     private Stream<String> pictures() {

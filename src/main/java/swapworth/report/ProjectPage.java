@@ -77,7 +77,7 @@ public final class ProjectPage {
         List<Section> head = new ArrayList<>(first(undertaking));
         inShort.section(sections).ifPresent(head::add);
         sections.addAll(0, head);
-        return Page.of(name + ": the undertaking", new ProjectPage(undertaking).lead(), sections.toArray(Section[]::new));
+        return Page.of(name + ": the undertaking", new ProjectPage(undertaking).lead(), sections);
     }
 
     /**
@@ -141,7 +141,7 @@ public final class ProjectPage {
                 : Part.cautions("Not settled, before any money", warnings));
         parts.add(Part.rows(gates.table()));
         problems(parts, gates.read().table());
-        return Section.of("gates", "What must be settled first", parts.toArray(Part[]::new));
+        return new Section("gates", "What must be settled first", parts);
     }
 
     private static void problems(List<Part> parts, Table problems) {
@@ -172,7 +172,7 @@ public final class ProjectPage {
             parts.add(Part.folded(ROWS + category.words().replace(' ', '-'), category.words() + ": " + rows.rows().size()
                     + (rows.rows().size() == 1 ? " row" : " rows"), Part.rows(rows)));
         }
-        return Section.of(LEDGER, "Where the money is", parts.toArray(Part[]::new));
+        return new Section(LEDGER, "Where the money is", parts);
     }
 
     private static Section toCome(Forecast forecast) {
@@ -187,7 +187,7 @@ public final class ProjectPage {
         if (!forecast.drivers().isEmpty()) {
             parts.add(Part.picture(ProjectCharts.drivers(forecast)));
         }
-        return Section.of("forecast", "What is still to come", parts.toArray(Part[]::new));
+        return new Section("forecast", "What is still to come", parts);
     }
 
     /**
@@ -237,21 +237,20 @@ public final class ProjectPage {
         if (!undertaking.narrowing().isEmpty()) {
             parts.add(Part.bullets(undertaking.narrowing()));
         }
-        return Section.of(LEFT, "What is left", parts.toArray(Part[]::new));
+        return new Section(LEFT, "What is left", parts);
     }
 
     private static Section finishOrStop(FinishOrStop choice) {
         List<Part> parts = new ArrayList<>();
         choice.tables().forEach(table -> parts.add(Part.rows(table)));
-        return Section.of(FINISH_OR_STOP, "Finish or stop", parts.toArray(Part[]::new));
+        return new Section(FINISH_OR_STOP, "Finish or stop", parts);
     }
 
     private static Section redo(RedoCost redo) {
         List<Part> parts = new ArrayList<>();
         redo.tables().forEach(table -> parts.add(Part.rows(table)));
         parts.add(Part.bullets(redo.evidence()));
-        return Section.of("redo", "What it would cost to do it again" + (redo.sale().isPresent() ? "" : ", and the sum to insure"),
-                parts.toArray(Part[]::new));
+        return new Section("redo", "What it would cost to do it again" + (redo.sale().isPresent() ? "" : ", and the sum to insure"), parts);
     }
 
     private static Section alternatives(Alternatives alternatives) {
@@ -259,14 +258,14 @@ public final class ProjectPage {
         alternatives.tables().forEach(table -> parts.add(Part.rows(table)));
         parts.add(Part.picture(ProjectCharts.alternatives(alternatives)));
         problems(parts, alternatives.rowsRead().table());
-        return Section.of("alternatives", "Against what", parts.toArray(Part[]::new));
+        return new Section("alternatives", "Against what", parts);
     }
 
     private static Section nowOrLater(NowOrLater choice) {
         List<Part> parts = new ArrayList<>();
         choice.tables().forEach(table -> parts.add(Part.rows(table)));
         parts.add(Part.picture(ProjectCharts.nowOrLater(choice)));
-        return Section.of(NOW_OR_LATER, "Now or later", parts.toArray(Part[]::new));
+        return new Section(NOW_OR_LATER, "Now or later", parts);
     }
 
     private static Section walkAway(WalkAway walkAway) {

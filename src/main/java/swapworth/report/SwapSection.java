@@ -44,7 +44,7 @@ public final class SwapSection {
         }
         parts.add(Part.folded("swap-assumptions", "Assumptions on finished swaps", Part.rows(swaps.assumptions().table(Question.SWAP))));
         parts.add(Part.cautions("Before you sell, lend on or insure a swap", Cautions.ofSwaps()));
-        return Section.of(ID, "The finished swap", parts.toArray(Part[]::new));
+        return new Section(ID, "The finished swap", parts);
     }
 
     /**
@@ -58,6 +58,6 @@ public final class SwapSection {
         List<Section> sections = new ArrayList<>(CarsSection.toLookAt(cars));
         sections.add(of(swaps));
         sections.add(Section.of("cautions", "Cautions", Part.cautions("Before you rely on any of this", Cautions.ofValues())));
-        return Page.of("Finished swaps", "Prices in " + swaps.currency().getCurrencyCode() + ".", sections.toArray(Section[]::new));
+        return Page.of("Finished swaps", "Prices in " + swaps.currency().getCurrencyCode() + ".", sections);
     }
 }

@@ -53,7 +53,7 @@ public final class LinkBench {
         int found = 0;
         Set<String> right = new HashSet<>();
         int wrong = 0;
-        for (Car car : CarMatching.withDefaults().match(hidden).cars()) {
+        for (Car car : CarMatching.match(hidden).cars()) {
             TreeMap<LocalDate, Set<String>> ids = new TreeMap<>();
             car.sightings().forEach(s -> ids.computeIfAbsent(s.seenOn().orElseThrow(), d -> new TreeSet<>()).add(truth.get(s.origin())));
             for (LocalDate day : ids.navigableKeySet().tailSet(ids.firstKey(), false)) {

@@ -103,8 +103,6 @@ class ChartsTest {
                         new double[] {13, 14, 15}, List.of())));
         assertEquals("value, USD against asked, USD: 3 cars, each with its 80 % range, and the line on which both are equal; "
                 + "1 asked below and 1 above their range.", identity.alt());
-        assertEquals("cars by gap, %: 3 in 2 bins from 0 to 10; the fullest, 5 to 10, holds 2.",
-                Charts.histogram("Gaps", "gap, %", "cars", List.of(new Bin(0, 5, 1), new Bin(5, 10, 2))).alt());
     }
 
     @Test
@@ -115,8 +113,7 @@ class ChartsTest {
                 Charts.identity("i", "a", "b", "r", ValueScale.LOGARITHMIC, List.of()),
                 Charts.bandLine("b", "index", new DatedBand("index", List.of(), none, none, none, none, none),
                         OptionalDouble.of(100)),
-                Charts.ranges("r", "x", List.of(), OptionalDouble.empty()),
-                Charts.histogram("h", "x", "n", List.of(new Bin(0, 1, 0))));
+                Charts.ranges("r", "x", List.of(), OptionalDouble.empty()));
         for (Chart chart : charts) {
             assertEquals(List.of("no data"), texts(chart));
             assertTrue(chart.alt().endsWith(": no data"));
@@ -310,8 +307,6 @@ class ChartsTest {
                 () -> new Curve("c", "b", new double[] {2, 1}, new double[2], new double[2], new double[2]));
         assertThrows(IllegalArgumentException.class, () -> new DatedBand("d", List.of(LocalDate.EPOCH), new double[2],
                 new double[2], new double[2], new double[2], new double[2]));
-        assertThrows(IllegalArgumentException.class, () -> new Bin(1, 1, 0));
-        assertThrows(IllegalArgumentException.class, () -> new Bin(0, 1, -1));
     }
 
     @Test

@@ -108,14 +108,7 @@ public final class SampleCharts {
     }
 
     static Chart errors(int points, Random random) {
-        long[] counts = new long[24];
-        for (int i = 0; i < points; i++) {
-            counts[(int) Math.max(0, Math.min(23, Math.floor(12 + 4 * random.nextGaussian())))]++;
-        }
-        List<Bin> bins = new ArrayList<>();
-        for (int i = 0; i < counts.length; i++) {
-            bins.add(new Bin(-60 + 5 * i, -55 + 5 * i, counts[i]));
-        }
-        return Charts.histogram("Asked price less fair value", "gap, %", "cars", bins);
+        return AmountCharts.outcomes("Asked price less fair value", "gap, %",
+                random.doubles(points).map(u -> 20 * (u + random.nextDouble() + random.nextDouble() - 1.5)).toArray(), "equal");
     }
 }

@@ -266,7 +266,7 @@ class CarMatchingTest extends ReadingListings {
                 all += truth.get(hidden.get(i).origin()).equals(truth.get(hidden.get(j).origin())) ? 1 : 0;
             }
         }
-        for (Car car : CarMatching.withDefaults().match(hidden).cars()) {
+        for (Car car : CarMatching.match(hidden).cars()) {
             for (int i = 0; i < car.sightings().size(); i++) {
                 for (int j = i + 1; j < car.sightings().size(); j++) {
                     joined++;
@@ -280,15 +280,8 @@ class CarMatchingTest extends ReadingListings {
     }
 
     @Test
-    void an_infinite_threshold_joins_by_id_alone() {
-        List<Listing> listings = read(HEADER + ",2024-01-01,Roadster,S,2010,50123,9000,North,,red\n"
-                + ",2024-02-01,Roadster,S,2010,50123,9000,North,,red\n").listings();
-        assertEquals(2, CarMatching.withDefaults().withThreshold(Double.POSITIVE_INFINITY).match(listings).cars().size());
-    }
-
-    @Test
     void the_points_can_be_printed() {
-        Table weights = CarMatching.withDefaults().table();
+        Table weights = CarMatching.table();
         assertTrue(weights.text().contains("mileage"));
         assertTrue(weights.rows().size() > 20);
     }

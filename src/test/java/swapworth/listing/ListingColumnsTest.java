@@ -209,7 +209,7 @@ class ListingColumnsTest {
 
     @Test
     void a_missing_measure_is_not_the_measure_0() {
-        ListingColumns.Measured measures = new ListingColumns.Measured();
+        Measured measures = new Measured();
         measures.set(0, OptionalDouble.of(0));
         measures.set(1, OptionalDouble.empty());
         assertEquals(OptionalDouble.of(0), measures.get(0));

@@ -20,6 +20,7 @@ import swapworth.money.Money;
 import swapworth.money.Rates;
 import swapworth.reading.Conventions;
 import swapworth.reading.DecimalMark;
+import swapworth.reading.DistanceUnit;
 import swapworth.reading.Spelling;
 
 class ListingsColumnsTest extends ReadingListings {

@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import swapworth.reading.DistanceUnit;
 import swapworth.reading.UnusableFileException;
 
 /** Files whose headers are in another language. */

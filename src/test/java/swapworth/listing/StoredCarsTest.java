@@ -63,7 +63,7 @@ class StoredCarsTest extends ReadingListings {
     @Test
     void plain_listings_are_matched_into_the_same_cars_as_those_that_were_read() {
         ListingsRead read = read(manyRows());
-        assertEquals(read.cars(), CarMatching.withDefaults().match(new ArrayList<>(read.listings())).cars());
+        assertEquals(read.cars(), CarMatching.match(new ArrayList<>(read.listings())).cars());
     }
 
     @Test

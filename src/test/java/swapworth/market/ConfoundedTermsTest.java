@@ -13,11 +13,11 @@ import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
 import swapworth.listing.Condition;
 import swapworth.listing.Damage;
-import swapworth.listing.DistanceUnit;
 import swapworth.listing.Listing;
 import swapworth.listing.Listings;
 import swapworth.listing.PriceKind;
 import swapworth.listing.Seller;
+import swapworth.reading.DistanceUnit;
 
 /** Terms that the prices cannot tell apart are named, and nothing else is. */
 class ConfoundedTermsTest {

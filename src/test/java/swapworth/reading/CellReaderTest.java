@@ -101,9 +101,9 @@ class CellReaderTest {
 
     @Test
     void a_distance_may_carry_its_unit() {
-        assertEquals(Parsed.understood(new Quantity(new BigDecimal("85000"), Optional.of("km"))), COMMAS.distance("85,000 km"));
-        assertEquals(Parsed.understood(new Quantity(new BigDecimal("85000"), Optional.of("km"))), COMMAS.distance("85000KM"));
-        assertEquals(Parsed.understood(new Quantity(new BigDecimal("85000"), Optional.of("mi"))), COMMAS.distance("85k miles"));
+        assertEquals(Parsed.understood(new Quantity(new BigDecimal("85000"), Optional.of(DistanceUnit.KM))), COMMAS.distance("85,000 km"));
+        assertEquals(Parsed.understood(new Quantity(new BigDecimal("85000"), Optional.of(DistanceUnit.KM))), COMMAS.distance("85000KM"));
+        assertEquals(Parsed.understood(new Quantity(new BigDecimal("85000"), Optional.of(DistanceUnit.MI))), COMMAS.distance("85k miles"));
         assertEquals(Parsed.understood(new Quantity(new BigDecimal("85000"), Optional.empty())), COMMAS.distance("85000"));
         assertTrue(refused(COMMAS.distance("85000 leagues")).contains("'leagues' is no unit"));
         assertTrue(refused(COMMAS.distance("12.500 km")).contains("12500 or 12.500"));
@@ -247,7 +247,7 @@ class CellReaderTest {
             Locale.setDefault(new Locale("tr", "TR"));
             assertEquals("engine fires", Spelling.key("ENGINE_FIRES"));
             number("12500", COMMAS, "12,500");
-            assertEquals(Optional.of("mi"), CellReader.unitOf("MI"));
+            assertEquals(Optional.of(DistanceUnit.MI), DistanceUnit.named("MI"));
             assertEquals(Parsed.understood(LocalDate.of(2024, 4, 3)), COMMAS.date("3 APRIL 2024"));
         } finally {
             Locale.setDefault(before);

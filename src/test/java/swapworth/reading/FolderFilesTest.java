@@ -31,7 +31,7 @@ class FolderFilesTest {
     void words_state_conventions_and_spellings() throws IOException {
         Words words = Words.read(file("column,word,means\n*,decimal mark,comma\n*,Date order,day first\n*,mileage unit,KM\n"
                 + "*,currency,EUR\nruns,blown,engine dead\nPrice_Kind,Hammer,sold\n"));
-        assertEquals(new Conventions(Optional.of(DecimalMark.COMMA), Optional.of(DateOrder.DAY_FIRST), Optional.of("km"),
+        assertEquals(new Conventions(Optional.of(DecimalMark.COMMA), Optional.of(DateOrder.DAY_FIRST), Optional.of(DistanceUnit.KM),
                 Optional.of(Currency.getInstance("EUR"))), words.conventions());
         assertEquals(Optional.of("engine dead"), words.meaning("runs", "BLOWN"));
         assertEquals(Optional.of("sold"), words.meaning("price_kind", "hammer"));

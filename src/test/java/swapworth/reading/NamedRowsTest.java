@@ -51,6 +51,15 @@ class NamedRowsTest {
     }
 
     @Test
+    void a_unit_in_a_header_is_told_from_its_name_by_any_bracket_or_stroke() throws IOException {
+        for (String header : List.of("haul (km),price (EUR)", "haul [km],price [EUR]", "haul/km,price/EUR", "haul: km,price: EUR")) {
+            NamedRows.Row row = rows(header + "\n100,7\n").needs("haul").needs("price").rows().get(0);
+            assertEquals(62.137119, row.miles("haul").orElseThrow(), 1e-6, header);
+            assertEquals(Optional.of(Money.of("7", "EUR")), row.money("price", ""), header);
+        }
+    }
+
+    @Test
     void every_row_is_accounted_for_with_its_reason() throws IOException {
         NamedRows file = rows("part,chance,extra\nlamp,35,\ndoor,135,\nseat,many,\n\nhood,,\n").needs("part").column("chance");
         for (NamedRows.Row row : file.rows()) {

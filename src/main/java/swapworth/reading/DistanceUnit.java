@@ -1,13 +1,13 @@
-package swapworth.listing;
+package swapworth.reading;
 
-import swapworth.reading.Quantity;
+import java.util.Optional;
 
 /** The unit in which a folder's mileages are written and shown; figures are kept in miles. */
 public enum DistanceUnit {
     /** The international mile of 1.609344 km. */
     MI("mi", "mile", "miles", 1.0),
     /** The kilometre. */
-    KM("km", "km", "km", 1.0 / Quantity.KM_PER_MILE);
+    KM("km", "km", "km", 1.0 / 1.609344);
 
     private final String symbol;
     private final String one;
@@ -19,6 +19,33 @@ public enum DistanceUnit {
         this.one = one;
         this.many = many;
         this.miles = miles;
+    }
+
+    /**
+     * The unit that a word names.
+     *
+     * @param word for instance {@code miles} or {@code Km}
+     * @return the unit; nothing where the word names none
+     */
+    public static Optional<DistanceUnit> named(String word) {
+        return switch (Spelling.key(word)) {
+            case "mi", "mi.", "mile", "miles", "mls", "m" -> Optional.of(MI);
+            case "km", "km.", "kms", "kilometre", "kilometres", "kilometer", "kilometers" -> Optional.of(KM);
+            default -> Optional.empty();
+        };
+    }
+
+    /**
+     * The unit that the last word of a header names.
+     *
+     * @param header for instance {@code Laufleistung (km)}
+     * @return the unit; nothing where the header names none
+     */
+    public static Optional<DistanceUnit> ofHeader(String header) {
+        String words = Spelling.header(header);
+        int space = words.lastIndexOf(' ');
+        // In a header of any language a lone m is no mile.
+        return space < 0 || words.endsWith(" m") ? Optional.empty() : named(words.substring(space + 1));
     }
 
     /**
