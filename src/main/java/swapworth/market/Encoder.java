@@ -440,8 +440,8 @@ final class Encoder {
             group(column, Group.FURTHER, "spread_further_words", seen, s -> taken.word(s.facts()), assumptions);
             gap(column, 1, s -> !s.facts().further().containsKey(column), remark);
         } else if (taken.sd() > 0) {
-            add(new Terms.Measure(column, Group.FURTHER, "% per unit", 1 / taken.sd(), 0,
-                    assumptions.get("slope_further_number").middle(), Role.PRIMARY, (s, m) -> taken.standardised(s.facts())));
+            add(Terms.Measure.ofUnknownSize(column, Group.FURTHER, "% per unit", 1 / taken.sd(),
+                    assumptions.get("slope_further_number").middle(), (s, m) -> taken.standardised(s.facts())));
             gap(column, 1, s -> !taken.isTold(s.facts()), remark);
         }
     }

@@ -218,7 +218,7 @@ public final class PriceModel {
         var growing = assumptions.get("error_growth_with_age");
         return ShrunkenRegression.withDefaults()
                 .with(errorLaw())
-                .with(ErrorScale.of(scale.middle(), scale.spread()))
+                .with(ErrorScale.guessed(scale.middle(), scale.spread()))
                 .withGrowth(growing.middle(), growing.spread())
                 .withSecondarySpread(assumptions.get("secondary_scale").spread())
                 .with(rows <= INTEGRATED ? Integration.POINTS : Integration.MODE);

@@ -70,7 +70,7 @@ final class Scatter {
     }
 
     private static boolean isGroup(PriorBlock block) {
-        return block.kind() != PriorBlock.Kind.STATED;
+        return block.kind() == PriorBlock.Kind.COMMON_AND_UNSEEN;
     }
 
     private static int number(List<PriorBlock> blocks, String name) {

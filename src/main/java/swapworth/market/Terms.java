@@ -29,6 +29,7 @@ final class Terms {
         private final ToDoubleBiFunction<Subject, Measures.Measured> measure;
         private final double mean;
         private final double sd;
+        private final PriorBlock.Kind kind;
         private final Role role;
         private final List<Effect> effects;
         private final double perUnit;
@@ -36,14 +37,31 @@ final class Terms {
 
         Measure(String name, Group group, String unit, double perUnit, double mean, double sd, Role role,
                 ToDoubleBiFunction<Subject, Measures.Measured> measure) {
+            this(name, group, unit, perUnit, mean, sd, PriorBlock.Kind.STATED, role, measure);
+        }
+
+        private Measure(String name, Group group, String unit, double perUnit, double mean, double sd, PriorBlock.Kind kind, Role role,
+                ToDoubleBiFunction<Subject, Measures.Measured> measure) {
             super(name, group);
             this.measure = measure;
             this.mean = mean;
             this.sd = sd;
+            this.kind = kind;
             this.role = role;
             this.unit = unit;
             this.perUnit = perUnit;
             this.effects = new ArrayList<>();
+        }
+
+        /**
+         * A coefficient about 0 of which nobody knows how far from it: the rows help to find its spread, so that one that counts is let go
+         * and one that does not is held.
+         *
+         * @param scale scale of the half-normal prior of that spread
+         */
+        static Measure ofUnknownSize(String name, Group group, String unit, double perUnit, double scale,
+                ToDoubleBiFunction<Subject, Measures.Measured> measure) {
+            return new Measure(name, group, unit, perUnit, 0, scale, PriorBlock.Kind.COMMON, Role.SECONDARY, measure);
         }
 
         @Override
@@ -53,7 +71,7 @@ final class Terms {
 
         @Override
         List<PriorBlock> priors() {
-            return List.of(new PriorBlock(name(), from(), PriorBlock.Kind.STATED, role, new double[] {mean}, new double[] {sd}));
+            return List.of(new PriorBlock(name(), from(), kind, role, new double[] {mean}, new double[] {sd}));
         }
 
         @Override

@@ -11,8 +11,11 @@ import swapworth.table.Cell;
 
 /** What cars are worth by a fitted model, or why it cannot tell. */
 final class Values {
-    /** An 80 % range whose upper end is more than this many times its lower end says too little to judge by. */
-    private static final double WIDEST = 8;
+    /**
+     * An 80 % range whose upper end is more than this many times its lower end says too little to judge by. The less is refused the better:
+     * it is refused by how far prices seem to scatter, so that of wild lines those values are left whose ranges came out too narrow.
+     */
+    private static final double WIDEST = 12;
     /** Beyond so many times nobody asks how many. */
     private static final double MOST_TIMES = 1000;
 

@@ -253,7 +253,7 @@ final class Fitting {
         }
         if (how.errorScale instanceof ErrorScale.Unsure unsure && Double.isFinite(unsure.logSpread())) {
             // One step of Newton's method on the log posterior of the log scale, the prior included.
-            double precision = 1 / (unsure.logSpread() * unsure.logSpread());
+            double precision = unsure.hold(Math.log(scale));
             double slope = squares - left - (Math.log(scale) - Math.log(unsure.middle())) * precision;
             double curvature = 2 * left * how.law.information() + precision;
             return scale * Math.exp(Math.max(-1, Math.min(1, slope / curvature)));
@@ -281,7 +281,7 @@ final class Fitting {
     private double logPrior(Point point) {
         double sum = 0;
         if (how.errorScale instanceof ErrorScale.Unsure unsure) {
-            sum -= square((point.logScale - Math.log(unsure.middle())) / unsure.logSpread()) / 2;
+            sum += unsure.logDensity(point.logScale);
         }
         if (how.growthSpread > 0) {
             sum -= square((point.growth - how.growthMean) / how.growthSpread) / 2;

@@ -11,9 +11,9 @@ import java.util.stream.IntStream;
  * A linear model whose coefficients are shrunk toward stated means: y = X b + e, b normal by blocks ({@link PriorBlock}), e of
  * Student's t (5 degrees of freedom unless stated) or normal, with a scale that may grow along one measure.
  *
- * <p>Common spreads of blocks have half-normal priors and are held at the mode of their logarithm, found by expectation and
- * maximisation; those of which nothing is assumed at their restricted maximum likelihood estimate. The error scale (ln-normal
- * prior), its growth (normal prior), the common scale of the secondary spreads and the spread of the steps of a trending walk (ln-normal
+ * <p>Common spreads of blocks have half-normal priors and are held at the mode of their logarithm, found by expectation and maximisation;
+ * those of which nothing is assumed at their restricted maximum likelihood estimate. The error scale (ln-normal prior, or one with heavy
+ * tails), its growth (normal prior), the common scale of the secondary spreads and the spread of the steps of a trending walk (ln-normal
  * priors) are averaged over a central composite design about their mode, each point weighted by its Laplace marginal likelihood: centre,
  * both ends of each axis and, up to 120 rows, the corners (of four axes every second one), all at 1.1 standard deviations times the root
  * of the number of axes from the centre, with weights that reproduce the first two moments of a normal law.

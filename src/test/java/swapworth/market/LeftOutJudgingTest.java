@@ -64,17 +64,17 @@ class LeftOutJudgingTest {
         assertTrue(distance[count - 1] < worst, "worst distance " + distance[count - 1] + " of " + cars.size() + " cars");
     }
 
-    // Common spreads stay as all cars have them: with two cars of a line, each far off, that counts most.
+    // Common spreads and how far lines scatter stay as all cars have them: with two cars of a line, each far off, that counts most.
     @Test
     void cars_of_a_file_of_thirty_are_judged_as_if_never_seen() {
-        check(shuffled(23).subList(100, 130), 12, 0.06, 0.2, 0.75);
+        check(shuffled(23).subList(100, 130), 12, 0.08, 0.25, 0.75);
     }
 
     @Test
     void twelve_cars_of_one_line_are_each_judged_as_if_never_seen() {
         List<Car> cars = shuffled(23);
         String line = cars.get(0).facts().vehicle();
-        check(cars.stream().filter(c -> c.facts().vehicle().equals(line)).limit(12).toList(), 12, 0.06, 0.2, 0.3);
+        check(cars.stream().filter(c -> c.facts().vehicle().equals(line)).limit(12).toList(), 12, 0.06, 0.2, 0.45);
     }
 
     // How far its line scatters is as all cars have it: that counts most.
