@@ -88,6 +88,7 @@ public final class PriceModel {
             throw new IllegalArgumentException("a price model needs at least one car with a price");
         }
         int[] firstRow = evidence.firstRows();
+        Stretches.Chosen chosen = Stretches.Chosen.of(evidence, found.stock());
         this.encoder = new Encoder(evidence, found.stock(), assumptions, further);
         this.blocks = encoder.priors();
         double sameCar = evidence.sameCarScale(assumptions.get("same_car_scale").middle());
@@ -111,7 +112,7 @@ public final class PriceModel {
         encoder.scatterAs(encoder.scatter().foundBy(fit, blocks));
         this.encoded = fitted.scatteredAnew();
         LeftOut leftOutOfFit = new LeftOut(evidence, firstRow, fit);
-        this.stretch = Stretches.by(leftOutOfFit, errorLaw(), evidence, encoded, assumptions);
+        this.stretch = Stretches.by(leftOutOfFit, errorLaw(), chosen, evidence, encoded, assumptions);
         this.posterior = fit.withTail(stretch.tail());
         LeftOut leftOut = leftOutOfFit.withTail(stretch.tail());
         this.values = new Values(this, encoder, stretch, carsOfLine);

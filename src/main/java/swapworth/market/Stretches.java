@@ -3,8 +3,6 @@ package swapworth.market;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
-import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.Facts;
@@ -23,35 +21,74 @@ import swapworth.statistics.RangeStretch;
  * @param lines by how much more those of a line; empty where the scatter of lines is in the fit
  */
 record Stretches(ErrorTail tail, RangeStretch sound, RangeStretch troubled, Map<String, Double> lines) {
+    /** So many crashed cars are enough, and so many prices for the tails. */
+    private static final int MOST = 2000;
     /** Left-out residuals of so many cars of a line are enough: its ranges then hold their share to within 3 % of it or so. */
     private static final int MOST_OF_LINE = 500;
-    /** So many are where there are few lines, so many crashed cars, and so many prices for the tails. */
-    private static final int MOST = 2000;
+
+    /**
+     * The prices of cars that are to be left out, of many some, evenly taken, which stand for all.
+     *
+     * @param forTail of sound cars, enough to tell how heavy tails are; as many of each line, as far as it has them
+     * @param sound of sound cars, enough to tell how far each line scatters
+     * @param troubled of crashed, branded and dead cars
+     */
+    record Chosen(int[] forTail, int[] sound, int[] troubled) {
+
+        static Chosen of(EvidenceList evidence, Stock stock) {
+            int[] first = evidence.firstPrices();
+            int[] sound = IntStream.of(first).filter(i -> !evidence.isTroubled(i)).toArray();
+            int[] troubled = IntStream.of(first).filter(evidence::isTroubled).toArray();
+            int ofLine = MOST / Math.max(1, stock.lines().size());
+            return new Chosen(ofEachLine(sound, stock, ofLine), ofEachLine(sound, stock, Math.max(MOST_OF_LINE, ofLine)),
+                    some(troubled, MOST));
+        }
+
+        private static int[] ofEachLine(int[] prices, Stock stock, int most) {
+            int[] all = new int[stock.lines().size()];
+            for (int price : prices) {
+                all[stock.line(price)]++;
+            }
+            int[] seen = new int[all.length];
+            IntStream.Builder taken = IntStream.builder();
+            for (int price : prices) {
+                int line = stock.line(price);
+                if (isTaken(seen[line]++, all[line], most)) {
+                    taken.add(price);
+                }
+            }
+            return taken.build().toArray();
+        }
+
+        private static int[] some(int[] prices, int most) {
+            return IntStream.range(0, prices.length).filter(k -> isTaken(k, prices.length, most)).map(k -> prices[k]).toArray();
+        }
+
+        /** Whether the k-th of so many is one of the most that are taken, which lie evenly among all. */
+        private static boolean isTaken(int k, int all, int most) {
+            long taken = Math.min(most, all);
+            return (k + 1) * taken / all > k * taken / all;
+        }
+    }
 
     /**
      * As cars say that are left out.
      *
      * @param law the law of the errors in the fit
      */
-    static Stretches by(LeftOut leftOut, ErrorLaw law, EvidenceList evidence, EncodedRows rows, Assumptions assumptions) {
-        int[] first = evidence.firstPrices();
-        Map<String, List<Integer>> lines = IntStream.of(first).filter(i -> !evidence.isTroubled(i)).boxed()
-                .collect(Collectors.groupingBy(i -> evidence.subject(i).facts().vehicle(), TreeMap::new, Collectors.toList()));
-        int ofLine = Math.max(MOST_OF_LINE, MOST / Math.max(1, lines.size()));
-        int[] sound = lines.values().stream().flatMapToInt(line -> some(line.stream().mapToInt(i -> i).toArray(), ofLine)).toArray();
-        int[] troubled = some(IntStream.of(first).filter(evidence::isTroubled).toArray(), MOST).toArray();
-        List<Facts> cars = Arrays.stream(sound).mapToObj(i -> evidence.subject(i).facts()).toList();
-        double[] z = leftOut.deviates(rows, sound);
-        double[] zOfTroubled = leftOut.deviates(rows, troubled);
-        Stretches asFitted = of(new ErrorTail(law.degreesOfFreedom(), 0), cars, z, zOfTroubled, evidence, assumptions);
+    static Stretches by(LeftOut leftOut, ErrorLaw law, Chosen chosen, EvidenceList evidence, EncodedRows rows, Assumptions assumptions) {
+        List<Facts> cars = facts(chosen.forTail, evidence);
+        double[] z = leftOut.deviates(rows, chosen.forTail);
         // That one line scatters more than another, or all more than the fit has it, is no tail.
-        ErrorTail tail = ErrorTail.of(law, some(IntStream.range(0, z.length).toArray(), MOST)
-                .mapToDouble(k -> z[k] / asFitted.of(cars.get(k))).toArray());
-        if (tail.degreesOfFreedom() == law.degreesOfFreedom()) {
-            return new Stretches(tail, asFitted.sound, asFitted.troubled, asFitted.lines);
-        }
+        Stretches asFitted = of(new ErrorTail(law.degreesOfFreedom(), 0), cars, z, new double[0], evidence, assumptions);
+        ErrorTail tail = ErrorTail.of(law, IntStream.range(0, z.length).mapToDouble(k -> z[k] / asFitted.of(cars.get(k))).toArray());
         LeftOut tailed = leftOut.withTail(tail);
-        return of(tail, cars, tailed.deviates(rows, sound), tailed.deviates(rows, troubled), evidence, assumptions);
+        return of(tail, facts(chosen.sound, evidence), tailed.deviates(rows, chosen.sound), tailed.deviates(rows, chosen.troubled),
+                evidence, assumptions);
+    }
+
+    private static List<Facts> facts(int[] prices, EvidenceList evidence) {
+        return IntStream.of(prices).<Facts>mapToObj(i -> evidence.subject(i).facts()).toList();
     }
 
     private static Stretches of(ErrorTail tail, List<Facts> cars, double[] z, double[] zOfTroubled, EvidenceList evidence,
@@ -65,12 +102,6 @@ record Stretches(ErrorTail tail, RangeStretch sound, RangeStretch troubled, Map<
                 Math.min(1, Math.exp(-assumptions.logMiddle("scatter_of_troubled"))), zOfTroubled);
         double[] beyond = Arrays.stream(z).map(deviate -> deviate / ofSound.factor()).toArray();
         return new Stretches(tail, ofSound, ofTroubled, Scatter.ofLines(cars, beyond, Map.of(), assumptions));
-    }
-
-    /** Of many some, evenly taken, which stand for all. */
-    private static IntStream some(int[] of, int most) {
-        int count = Math.min(most, of.length);
-        return IntStream.range(0, count).map(k -> of[(int) ((long) k * of.length / count)]);
     }
 
     double of(Facts car) {

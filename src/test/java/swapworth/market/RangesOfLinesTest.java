@@ -50,7 +50,7 @@ class RangesOfLinesTest {
                 in80 += value.range(0.80).holds(price) ? 1 : 0;
                 in95 += value.range(0.95).holds(price) ? 1 : 0;
             }
-            assertEquals(80, in80 / 20.0, 3.5, "line " + line);
+            assertEquals(80, in80 / 20.0, 4.5, "line " + line);
             assertEquals(95, in95 / 20.0, 1.9, "line " + line);
         }
     }
