@@ -21,8 +21,12 @@ import swapworth.statistics.RangeStretch;
  * @param lines by how much more those of a line; empty where the scatter of lines is in the fit
  */
 record Stretches(ErrorTail tail, RangeStretch sound, RangeStretch troubled, Map<String, Double> lines) {
-    /** So many crashed cars are enough, and so many prices for the tails. */
-    private static final int MOST = 2000;
+    /** The ranges of all cars are not narrowed further than to this part. */
+    private static final double LEAST = 0.5;
+    /** So many prices are enough for the tails, */
+    private static final int MOST = 4000;
+    /** and so many of crashed cars. */
+    private static final int MOST_TROUBLED = 2000;
     /** Left-out residuals of so many cars of a line are enough: its ranges then hold their share to within 3 % of it or so. */
     private static final int MOST_OF_LINE = 500;
 
@@ -41,7 +45,7 @@ record Stretches(ErrorTail tail, RangeStretch sound, RangeStretch troubled, Map<
             int[] troubled = IntStream.of(first).filter(evidence::isTroubled).toArray();
             int ofLine = MOST / Math.max(1, stock.lines().size());
             return new Chosen(ofEachLine(sound, stock, ofLine), ofEachLine(sound, stock, Math.max(MOST_OF_LINE, ofLine)),
-                    some(troubled, MOST));
+                    some(troubled, MOST_TROUBLED));
         }
 
         private static int[] ofEachLine(int[] prices, Stock stock, int most) {
@@ -93,15 +97,19 @@ record Stretches(ErrorTail tail, RangeStretch sound, RangeStretch troubled, Map<
 
     private static Stretches of(ErrorTail tail, List<Facts> cars, double[] z, double[] zOfTroubled, EvidenceList evidence,
             Assumptions assumptions) {
-        RangeStretch ofSound = RangeStretch.of(z);
         if (PriceModel.isScatterLearned(evidence.size())) {
-            return new Stretches(tail, ofSound, RangeStretch.of(zOfTroubled), Map.of());
+            return new Stretches(tail, RangeStretch.of(z), RangeStretch.of(zOfTroubled), Map.of());
         }
-        // The fit has not learned how crashed ones and lines scatter: the ranges do. At the least crashed ones do like others.
+        // The fit has not learned how crashed ones and lines scatter: the ranges do.
+        // At the least crashed ones scatter like others.
         RangeStretch ofTroubled = RangeStretch.of(assumptions.logSpread("scatter_of_troubled"),
                 Math.min(1, Math.exp(-assumptions.logMiddle("scatter_of_troubled"))), zOfTroubled);
-        double[] beyond = Arrays.stream(z).map(deviate -> deviate / ofSound.factor()).toArray();
-        return new Stretches(tail, ofSound, ofTroubled, Scatter.ofLines(cars, beyond, Map.of(), assumptions));
+        double all = RangeStretch.ofAtLeast(LEAST, z).factor();
+        Map<String, Double> lines = Scatter.ofLines(cars, Arrays.stream(z).map(deviate -> deviate / all).toArray(), Map.of(), assumptions);
+        // What is left for all lines is told by residuals that are alike; the one scale that the fit has for all of them may be too wide.
+        RangeStretch ofSound = RangeStretch.ofAtLeast(LEAST, IntStream.range(0, z.length)
+                .mapToDouble(k -> z[k] / lines.getOrDefault(cars.get(k).vehicle(), 1.0)).toArray());
+        return new Stretches(tail, ofSound, ofTroubled, lines);
     }
 
     double of(Facts car) {

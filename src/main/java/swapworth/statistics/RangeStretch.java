@@ -40,7 +40,18 @@ public record RangeStretch(double factor, int residuals) {
      * @return the factor
      */
     public static RangeStretch of(double... z) {
-        return of(Math.sqrt(VARIANCE_OF_ONE / 40), 1, z);
+        return ofAtLeast(1, z);
+    }
+
+    /**
+     * The same where ranges may be narrowed too: for many residuals, which those who are left out have next to no part in.
+     *
+     * @param least the factor below which it does not fall, above 0 and at most 1
+     * @param z left-out residuals
+     * @return the factor
+     */
+    public static RangeStretch ofAtLeast(double least, double... z) {
+        return of(Math.sqrt(VARIANCE_OF_ONE / 40), least, z);
     }
 
     /**

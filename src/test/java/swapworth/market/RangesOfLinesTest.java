@@ -39,7 +39,7 @@ class RangesOfLinesTest {
         SplittableRandom random = new SplittableRandom(4);
         PriceModel model = model(OF_LINE, random);
         assertTrue(model.tail().degreesOfFreedom() >= 12, model.tail().toString());
-        assertEquals(2000, model.tail().residuals());
+        assertEquals(OF_LINE * SCATTER.length, model.tail().residuals());
         for (int line = 0; line < SCATTER.length; line++) {
             int in80 = 0;
             int in95 = 0;

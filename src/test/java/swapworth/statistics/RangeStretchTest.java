@@ -30,8 +30,9 @@ class RangeStretchTest {
     }
 
     @Test
-    void ranges_are_never_narrowed() {
+    void ranges_are_not_narrowed_but_where_it_is_said() {
         assertEquals(1, RangeStretch.of(normal(500, 0.6, 3)).factor());
+        assertEquals(0.6, RangeStretch.ofAtLeast(0.5, normal(20_000, 0.6, 3)).factor(), 0.02, "but where they may be");
         assertEquals(RangeStretch.NONE, RangeStretch.of());
         assertThrows(IllegalArgumentException.class, () -> RangeStretch.of(new double[] {1, Double.NaN}));
     }
