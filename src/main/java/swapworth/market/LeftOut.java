@@ -51,10 +51,11 @@ final class LeftOut {
 
     /** The same with other tails of single prices. */
     LeftOut withTail(ErrorTail tail) {
-        if (posterior.withTail(tail) == posterior) {
+        Posterior tailed = posterior.withTail(tail);
+        if (tailed == posterior) {
             return this;
         }
-        LeftOut changed = new LeftOut(evidence, firstRow, posterior.withTail(tail));
+        LeftOut changed = new LeftOut(evidence, firstRow, tailed);
         kept.forEach((car, without) -> changed.kept.put(car, without.withTail(tail)));
         return changed;
     }

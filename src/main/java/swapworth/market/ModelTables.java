@@ -80,7 +80,7 @@ public final class ModelTables {
                 .row(Cell.words("error of one car about the fit, %"), Cell.number(model.errorPercent(), 1), Cell.words(""),
                         Cell.words("scale of the errors at the middle age"))
                 .row(Cell.words("tails of prices, Student's t"), Cell.number(model.tail().degreesOfFreedom(), 0), Cell.words("4 assumed"),
-                        Cell.words("degrees of freedom, by " + model.tail().residuals() + " cars left out"))
+                        Cell.words("degrees of freedom (3 heavy, 30 light), " + model.tail().residuals() + " cars"))
                 .row(Cell.words("ranges stretched by the factor"), Cell.number(model.stretched().factor(), 2), Cell.words(""),
                         Cell.words("found by the prices of " + model.stretched().residuals() + " cars, each left out; 1 leaves ranges as "
                                 + "they are; used for cars, levels of trade and days that the listings hold"))

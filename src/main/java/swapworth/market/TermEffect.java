@@ -2,7 +2,6 @@ package swapworth.market;
 
 import swapworth.reading.DistanceUnit;
 
-
 /**
  * The effect of one term of the model on price.
  *

@@ -44,7 +44,8 @@ public record RangeStretch(double factor, int residuals) {
     }
 
     /**
-     * The same where ranges may be narrowed too: for many residuals, which those who are left out have next to no part in.
+     * The same where ranges may be narrowed too: for residuals so many that none of them had a part worth naming in the scale of the
+     * ranges that it is held against.
      *
      * @param least the factor below which it does not fall, above 0 and at most 1
      * @param z left-out residuals
