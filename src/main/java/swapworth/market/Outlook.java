@@ -78,18 +78,8 @@ public final class Outlook {
         if (months < 0 || months > MOST_AHEAD) {
             throw new IllegalArgumentException("ageing is told for 0 to " + MOST_AHEAD + " months ahead, not " + months);
         }
-        Subject subject = new Subject(facts, LevelOfTrade.PRIVATE_ASKING, PriceIncludes.NEITHER, Optional.of(day(0)));
-        Measures.Measured now = encoder.measured(subject);
-        double[] logs = draws.joint(encoder).of(aged(subject, now.age() + months / 12.0, now.miles())
-                .plus(-1, aged(subject, now.age(), now.miles())));
-        for (int i = 0; i < logs.length; i++) {
-            logs[i] = StrictMath.exp(logs[i]);
-        }
-        return logs;
-    }
-
-    private SparseRow aged(Subject subject, double age, double miles) {
-        return encoder.part(MarketIndex.AGEING, subject, Measures.Measured.stated(age, miles));
+        draws.joint(encoder);
+        return draws.ageing(new Subject(facts, LevelOfTrade.PRIVATE_ASKING, PriceIncludes.NEITHER, Optional.of(day(0))), months / 12.0);
     }
 
     /**

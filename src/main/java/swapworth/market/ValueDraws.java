@@ -75,6 +75,23 @@ public final class ValueDraws {
         return amounts(draws.responses(row.row(), row.inflation(), row.growth(), seed));
     }
 
+    /**
+     * What one car loses by growing older at the same mileage, the market standing still: 0.95 where it loses 5 %.
+     *
+     * @param subject the car as it is now; where nobody states its age it is taken to be of the age that its mileage tells, else of middle
+     *     age
+     * @param years by how much it grows older
+     * @return m factors
+     */
+    public double[] ageing(Subject subject, double years) {
+        Measures.Measured now = encoder.measured(subject);
+        return amounts(draws.of(aged(subject, now.age() + years, now.miles()).plus(-1, aged(subject, now.age(), now.miles()))));
+    }
+
+    private SparseRow aged(Subject subject, double age, double miles) {
+        return encoder.part(MarketIndex.AGEING, subject, Measures.Measured.stated(age, miles));
+    }
+
     boolean areOf(Encoder of) {
         return of == encoder;
     }

@@ -135,7 +135,7 @@ final class BuyingLater {
             legs.add(new NowOrLater.Leg("parts", cars.constant(back), movement.factors(hit.facts(), held).stream()
                     .map(month -> DrawFigures.power(month, follow)).toList()));
         }
-        return NowOrLater.of(fees.currency().getCurrencyCode(), legs, exit(movement, held, finished, hit.facts().vehicle()), remarks);
+        return NowOrLater.of(fees.currency().getCurrencyCode(), legs, exit(movement, held, finished), remarks);
     }
 
     private Purchase purchase(CandidateCar car) {
@@ -143,13 +143,9 @@ final class BuyingLater {
     }
 
     /** The finished car moves by the geometric mean of its body's line and its gear's, that of the donor where the car names none. */
-    private NowOrLater.Leg exit(Movement movement, Held held, SwapValue finished, String ofDonor) {
-        CarFacts body = finished.car().facts();
-        CarFacts.Builder giver = CarFacts.of(finished.car().gearLine().orElse(ofDonor));
-        body.modelYear().ifPresent(giver::modelYear);
-        body.mileage().ifPresent(giver::mileage);
-        List<double[]> exit = movement.factors(body, held);
-        List<double[]> gear = movement.factors(giver.build(), held);
+    private NowOrLater.Leg exit(Movement movement, Held held, SwapValue finished) {
+        List<double[]> exit = movement.factors(finished.car().facts(), held);
+        List<double[]> gear = movement.factors(cars.gearIn(finished), held);
         for (int h = 0; h < exit.size(); h++) {
             double[] month = exit.get(h);
             for (int i = 0; i < month.length; i++) {
