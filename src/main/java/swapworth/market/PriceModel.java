@@ -633,7 +633,7 @@ public final class PriceModel {
         }
         // Pairs of body and running gear are few: their spread is drawn too.
         return new ValueDraws(encoder, encoder.pairBlock().map(pairs -> posterior.draws(pairs, count, seed))
-                .orElseGet(() -> posterior.draws(count, seed)));
+                .orElseGet(() -> posterior.draws(count, seed)), values);
     }
 
     /**

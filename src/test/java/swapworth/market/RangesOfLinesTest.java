@@ -11,6 +11,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
+import swapworth.listing.LevelOfTrade;
+import swapworth.statistics.Quantiles;
 
 /** Ranges in files of many cars, which have learned how far the prices of each line scatter and how heavy their tails are. */
 class RangesOfLinesTest {
@@ -52,6 +54,23 @@ class RangesOfLinesTest {
             }
             assertEquals(80, in80 / 20.0, 4.5, "line " + line);
             assertEquals(95, in95 / 20.0, 1.9, "line " + line);
+        }
+    }
+
+    /** What is put together from draws has the scatter of each line too: that of its normal errors, 0.08 to 0.20. */
+    @Test
+    void prices_drawn_scatter_as_those_of_their_line_do() {
+        SplittableRandom random = new SplittableRandom(4);
+        PriceModel model = model(OF_LINE, random);
+        ValueDraws draws = model.draws(20_000, 1);
+        for (int line = 0; line < SCATTER.length; line++) {
+            CarFacts facts = CarFacts.of("Line " + line).ageYears(6).mileage(TestCars.miles(66_000)).build();
+            Subject subject = Subject.of(facts, LevelOfTrade.PRIVATE_ASKING, model.lastSeen().orElseThrow());
+            double[] price = draws.price(subject, 5);
+            double width = Math.log(Quantiles.of(price, 0.9) / Quantiles.of(price, 0.1));
+            Range range = TestCars.fair(model.value(subject)).range(0.80);
+            assertEquals(1, width / Math.log(range.high() / range.low()), 0.03, "line " + line);
+            assertEquals(1, width / (2 * 1.281552 * SCATTER[line]), 0.15, "line " + line);
         }
     }
 
