@@ -172,10 +172,11 @@ public final class IndexTables {
         Table.Builder table = Table.titled("Drift of the market" + index.line().map(l -> ", " + l).orElse(""))
                 .note("The mean change a month over the window, compounded" + season(index, ", without the season")
                         + ". Spreads are standard deviations in per cent a month: where the one after the listings is hardly smaller than"
-                        + " the one before, the assumption speaks and not the listings.")
+                        + " the one before, the assumption speaks and not the listings; the square of the one over the other is its"
+                        + " weight in the drift. Held by assumptions is how much of what is still unsure they hold.")
                 .columns(Column.words("what"), Column.words("from"), Column.words("to"), Column.number("drift", "% per month"),
                         Column.number("80 % range", ""), Column.number("95 % range", ""), Column.number("chance that it fell", ""),
-                        Column.number("spread before", "%"), Column.number("spread after", "%"), Column.number("prior's share", ""));
+                        Column.number("spread before", "%"), Column.number("spread after", "%"), Column.number("held by assumptions", ""));
         for (Held held : Held.values()) {
             YearMonth before = index.last();
             for (int window : WINDOWS) {
