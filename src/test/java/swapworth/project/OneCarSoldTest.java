@@ -43,7 +43,8 @@ class OneCarSoldTest {
         }
         Files.write(folder.resolve("listings.csv"), rows);
         Files.writeString(folder.resolve("cars.csv"), """
-                name,role,vehicle,running_gear,runs,age_years,mileage_mi,gear_mileage,price_usd,recipient,donor,gear_line,gear_value,work_value
+                name,role,vehicle,running_gear,runs,age_years,mileage_mi,gear_mileage,price_usd,recipient,donor,gear_line,\
+                gear_value,work_value
                 body,recipient,Sivrette,four,drives,6,60000,,6000,,,,,
                 hit,donor,Galdrise,six,drives,5,50000,,7000,,,,,
                 done,finished,Sivrette,six,drives,6,60000,50000,,body,hit,Galdrise,3000,3000
@@ -65,7 +66,8 @@ class OneCarSoldTest {
     private Range ofOne(Runs runs) {
         PriceModel model = Undertaking.of(folder).market().orElseThrow().model();
         CarFacts body = Undertaking.of(folder).market().orElseThrow().cars().cars().get(0).facts().toBuilder().runs(runs).build();
-        return model.value(new Subject(body, LevelOfTrade.PRIVATE_SOLD, PriceIncludes.NEITHER, model.lastSeen())).match(value -> value.range(0.80),
+        Subject sold = new Subject(body, LevelOfTrade.PRIVATE_SOLD, PriceIncludes.NEITHER, model.lastSeen());
+        return model.value(sold).match(value -> value.range(0.80),
                 why -> {
                     throw new IllegalStateException(why.reason());
                 });
