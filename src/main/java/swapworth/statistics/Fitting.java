@@ -126,7 +126,7 @@ final class Fitting {
         double[] covariance = factor.inverseAlongFactor();
         Mode mode = toward(found.mode, at, scales, factor, ROUGHLY);
         for (int round = 0; round < 5 && how.errorScale instanceof ErrorScale.Unsure; round++) {
-            double next = Math.log(nextScale(mode, covariance, Math.exp(point.logScale)));
+            double next = Math.log(nextScale(mode, at, covariance, Math.exp(point.logScale)));
             double change = Math.abs(next - point.logScale);
             point = new Point(next, point.growth, point.logSecondary, point.logWalk);
             if (change < 1e-3) {
@@ -180,7 +180,7 @@ final class Fitting {
             }
             spreads = spreads.withCommon(common);
             if (!known) {
-                double move = Math.log(nextScale(mode, covariance, Math.exp(logScale))) - logScale;
+                double move = Math.log(nextScale(mode, spreads, covariance, Math.exp(logScale))) - logScale;
                 logScale += move;
                 change = Math.max(change, Math.abs(move));
                 from[common.length] = logScale - move;
@@ -230,10 +230,10 @@ final class Fitting {
         return a * Math.sqrt((Math.sqrt(q * q + 4 * s / (a * a)) - q) / 2);
     }
 
-    /** The error scale with which the weighted squares match the degrees of freedom that the coefficients leave. */
-    private double nextScale(Mode mode, double[] covariance, double scale) {
+    /** The error scale with which the weighted squares match the degrees of freedom that the coefficients leave, by spreads as in the mode. */
+    private double nextScale(Mode mode, Spreads at, double[] covariance, double scale) {
         // The rows' information, times the variances of their fitted values, adds up to p less what the prior holds.
-        double[] sums = {0, spreads.trace(covariance) - design.columns()};
+        double[] sums = {0, at.trace(covariance) - design.columns()};
         Ranges.sum(sample.size(), sums, (part, first, end) -> {
             for (int i = first; i < end; i++) {
                 if (sample.isBound(i) || !sample.followsScale(i)) {

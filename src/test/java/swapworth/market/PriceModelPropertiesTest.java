@@ -6,17 +6,24 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Random;
+import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import swapworth.listing.Car;
+import swapworth.listing.CarFacts;
+import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listings;
+import swapworth.listing.Mileage;
+import swapworth.listing.MileageStatus;
 import swapworth.listing.PriceKind;
 import swapworth.listing.Seller;
 import swapworth.world.SampleWorld;
@@ -52,6 +59,56 @@ class PriceModelPropertiesTest {
         List<Car> turned = new ArrayList<>(cars);
         Collections.shuffle(turned, new Random(2));
         assertRatio(1, 5e-4, PriceModel.fit(cars), cars, PriceModel.fit(turned), cars);
+    }
+
+    /** Rows as a collector keeps them in nine months: three lines, two trims and regions, and most facts stated now and then. */
+    private static String collected(long seed) {
+        Random random = new Random(seed);
+        StringBuilder rows = new StringBuilder("id,seen_on,vehicle,trim,model_year,mileage_mi,price_usd,seller,region,rust,records\n");
+        String[] lines = {"Aral Siv", "Aral Siv", "Aral Tor", "Aral Tor", "Aral Vel"};
+        for (int i = 0; i < 44; i++) {
+            String line = lines[random.nextInt(lines.length)];
+            LocalDate seen = LocalDate.of(2025, 9, 6).plusDays(random.nextInt(280));
+            int year = 2010 + random.nextInt(12);
+            double age = seen.getYear() + seen.getDayOfYear() / 365.25 - year - 0.5;
+            long miles = Math.round(age * 10_000 * Math.exp(0.3 * random.nextGaussian()));
+            double level = line.equals("Aral Siv") ? 17_000 : line.equals("Aral Tor") ? 23_000 : 30_000;
+            double price = level * Math.exp(0.3 - 0.1 * age - 4e-6 * miles + 0.12 * random.nextGaussian());
+            rows.append("a").append(i).append(',').append(seen).append(',').append(line).append(',')
+                    .append(of(random, "Plain", "Fitted", "")).append(',').append(year).append(',').append(miles).append(',')
+                    .append(Math.round(price)).append(',').append(of(random, "private", "trade")).append(',')
+                    .append(of(random, "North", "South", "")).append(',').append(of(random, "sound", "worn", "")).append(',')
+                    .append(of(random, "sound", "bad", "")).append('\n');
+        }
+        return rows.toString();
+    }
+
+    private static String of(Random random, String... words) {
+        return words[random.nextInt(words.length)];
+    }
+
+    /** The widths of the 80 % ranges of one plain car of each line. */
+    private static Map<String, Double> widths(List<Car> cars) {
+        PriceModel model = PriceModel.fit(cars);
+        Map<String, Double> widths = new TreeMap<>();
+        for (String line : List.of("Aral Siv", "Aral Tor", "Aral Vel")) {
+            CarFacts plain = CarFacts.of(line).modelYear(2016).mileage(new Mileage(70_000, MileageStatus.READ)).build();
+            Range range = TestCars.fair(model.value(Subject.of(plain, LevelOfTrade.PRIVATE_ASKING, LocalDate.of(2026, 6, 12)))).range(0.80);
+            widths.put(line, Math.log(range.high() / range.low()));
+        }
+        return widths;
+    }
+
+    // One price more tells a little of how far all of them scatter, no more.
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12})
+    void a_car_of_a_line_that_shares_nothing_with_the_others_moves_their_ranges_little(long seed, @TempDir Path folder)
+            throws IOException {
+        String rows = collected(seed);
+        Map<String, Double> before = widths(Listings.read(Files.writeString(folder.resolve("listings.csv"), rows)).cars());
+        String more = rows + "other,2026-05-20,Orvane,Plain,2016,70000,9000,private,North,sound,\n";
+        Map<String, Double> after = widths(Listings.read(Files.writeString(folder.resolve("listings.csv"), more)).cars());
+        before.forEach((line, width) -> assertEquals(1, after.get(line) / width, 0.03, line + " " + before + " " + after));
     }
 
     // 150 is a change of currency, 0.001 one to thousands.
