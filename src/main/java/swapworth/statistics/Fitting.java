@@ -230,7 +230,7 @@ final class Fitting {
         return a * Math.sqrt((Math.sqrt(q * q + 4 * s / (a * a)) - q) / 2);
     }
 
-    /** The error scale with which the weighted squares match the degrees of freedom that the coefficients leave, by spreads as in the mode. */
+    /** The error scale with which the weighted squares match the degrees of freedom that the coefficients leave at such spreads. */
     private double nextScale(Mode mode, Spreads at, double[] covariance, double scale) {
         // The rows' information, times the variances of their fitted values, adds up to p less what the prior holds.
         double[] sums = {0, at.trace(covariance) - design.columns()};

@@ -92,14 +92,15 @@ final class Missing {
     /** The lines whose cars move together with the finished car most, each with its draws in the state of that car. */
     private static Map<String, double[]> likely(SwapValue value) {
         Situation s = value.situation();
-        Map<String, CarFacts> lines = new TreeMap<>();
+        Map<String, List<CarFacts>> lines = new TreeMap<>();
         for (Car car : s.model.cars()) {
-            lines.putIfAbsent(car.facts().vehicle(), car.facts());
+            lines.computeIfAbsent(car.facts().vehicle(), line -> new ArrayList<>())
+                    .add(Situation.inFactoryForm(car.facts(), s.finished));
         }
         Map<String, double[]> draws = new HashMap<>();
         Map<String, Double> together = new TreeMap<>();
-        lines.forEach((line, facts) -> {
-            Subject one = s.subject(Situation.inFactoryForm(facts, s.finished));
+        lines.forEach((line, forms) -> {
+            Subject one = s.subject(Situation.usual(forms));
             if (s.model.value(one) instanceof FairValue) {
                 double[] log = s.logLevel(one);
                 double both = Draws.covariance(value.reconciled().together(), log);

@@ -165,6 +165,14 @@ final class Situation {
                 f.airbags(), f.title(), f.damage(), f.options(), f.further());
     }
 
+    /** What most of some cars are, in whatever order they stand. */
+    static CarFacts usual(List<CarFacts> forms) {
+        Map<CarFacts, Integer> counts = new HashMap<>();
+        forms.forEach(form -> counts.merge(form, 1, Integer::sum));
+        return counts.entrySet().stream().max(Map.Entry.<CarFacts, Integer>comparingByValue()
+                .thenComparing(e -> e.getKey().toString())).orElseThrow().getKey();
+    }
+
     int count() {
         return draws.count();
     }

@@ -395,8 +395,7 @@ final class SwapTables {
     }
 
     Table pairs() {
-        TreeMap<String, CarFacts> lines = new TreeMap<>();
-        TreeMap<String, Integer> seen = new TreeMap<>();
+        TreeMap<String, List<CarFacts>> forms = new TreeMap<>();
         TreeSet<String> gears = new TreeSet<>(Set.of(s.model.runningGear(s.finished)));
         TreeSet<String> bodies = new TreeSet<>(Set.of(s.model.body(s.finished)));
         for (Car car : s.model.cars()) {
@@ -404,16 +403,17 @@ final class SwapTables {
             String gear = s.model.runningGear(car.facts());
             bodies.add(body);
             gears.add(gear);
-            lines.putIfAbsent(body, car.facts());
-            lines.putIfAbsent(body + "\n" + gear, car.facts());
-            seen.merge(body + "\n" + gear, 1, Integer::sum);
+            CarFacts form = Situation.inFactoryForm(car.facts(), s.finished);
+            forms.computeIfAbsent(body, b -> new ArrayList<>()).add(form);
+            forms.computeIfAbsent(body + "\n" + gear, b -> new ArrayList<>()).add(form);
         }
         List<String> shown = gears.stream().limit(MOST_PAIRS).toList();
         List<Column> columns = new ArrayList<>(List.of(Column.words("body")));
         shown.forEach(g -> columns.add(Column.number(g, "")));
         Table.Builder table = Table.titled("Bodies and running gears: the fair value of such a car" + day() + ", and how many cars show it")
                 .columns(columns.toArray(Column[]::new));
-        table.note("Year, distance, title and condition are those of the finished car, the maker's work. A pair that was never seen is"
+        table.note("Year, distance, title and condition are those of the finished car, the trim is that of most such cars, the work the"
+                + " maker's. A pair that was never seen is"
                 + " marked"
                 + " unseen: its value follows from cars that have the one or the other, and how far a pair departs from the sum of the two"
                 + " is an assumption (spread_pairs). The pair of the finished car is marked by *.");
@@ -421,10 +421,11 @@ final class SwapTables {
             List<Cell> cells = new ArrayList<>(List.of(Cell.words(body)));
             for (String gear : shown) {
                 boolean own = body.equals(s.model.body(s.finished)) && gear.equals(s.model.runningGear(s.finished));
-                Optional<CarFacts> line = Optional.ofNullable(lines.getOrDefault(body + "\n" + gear, lines.get(body)));
-                CarFacts facts = own ? s.finished : line.map(l -> pair(l, gear)).orElse(s.finished);
+                List<CarFacts> seen = forms.getOrDefault(body + "\n" + gear, List.of());
+                List<CarFacts> like = seen.isEmpty() ? forms.getOrDefault(body, List.of()) : seen;
+                CarFacts facts = own || like.isEmpty() ? s.finished : pair(Situation.usual(like), gear);
                 String value = s.model.value(s.subject(facts)).match(v -> Figures.rounded(v.median()), c -> "cannot tell");
-                int cars = seen.getOrDefault(body + "\n" + gear, 0);
+                int cars = seen.size();
                 cells.add(Cell.words((own ? "* " : "") + value + (cars == 0 ? ", unseen" : ", " + cars + (cars == 1 ? " car" : " cars"))));
             }
             table.row(cells);
@@ -432,11 +433,9 @@ final class SwapTables {
         return table.build();
     }
 
-    /** A car of a line in the state of the finished car, with a running gear that may be another line's. */
+    /** A car with a running gear that may be another line's. */
     private CarFacts pair(CarFacts line, String gear) {
-        CarFacts stated = Situation.inFactoryForm(line, s.finished);
-        return s.model.runningGear(line).equals(gear) ? stated
-                : Situation.changed(stated.withoutGear(), b -> b.runningGear(gear));
+        return s.model.runningGear(line).equals(gear) ? line : Situation.changed(line.withoutGear(), b -> b.runningGear(gear));
     }
 
     private Table offers() {

@@ -68,6 +68,28 @@ class SwapValueTest {
         assertFalse(value(SwapValue.options(), CAR).disclosure().text().contains("takes off"));
     }
 
+    @Test
+    void the_order_of_the_rows_moves_no_price_of_a_body_with_a_running_gear() {
+        List<Car> cars = new ArrayList<>();
+        for (int i = 0; i < 24; i++) {
+            boolean roadster = i % 2 == 0;
+            String trim = i % 6 < 4 ? "Plain" : "Fitted";
+            cars.add(TestCars.car(i, CarFacts.of(roadster ? "Orvane" : "Ostel").body(roadster ? "open" : "saloon")
+                    .runningGear(roadster ? "four" : "six").trim(trim).modelYear(2010 + i % 7).mileage(TestCars.miles(60_000 + 3_000 * i))
+                    .seller(Seller.PRIVATE).build(), (roadster ? 9_000 : 13_000) * (trim.equals("Plain") ? 1 : 1.4)));
+        }
+        FinishedCar swap = FinishedCar.of("the swap", CarFacts.of("Orvane").body("open").runningGear("six").modelYear(2013)
+                .mileage(TestCars.miles(70_000)).seller(Seller.PRIVATE).build());
+        List<String> told = new ArrayList<>();
+        for (int first : List.of(0, 4, 5)) {
+            List<Car> turned = new ArrayList<>(cars);
+            Collections.rotate(turned, -first);
+            told.add(assertInstanceOf(SwapValue.class, SwapValue.options().value(swap, PriceModel.fit(turned))).pairs().toString());
+        }
+        assertEquals(told.get(0), told.get(1));
+        assertEquals(told.get(0), told.get(2));
+    }
+
     private static FinishedCar withGearOf(FinishedCar car, String line) {
         return new FinishedCar(car.name(), car.facts(), Optional.of(line), car.gearYear(), car.builtBy(), car.papers(), car.optionsKept(),
                 car.optionsLost(), car.faults(), car.cost(), car.recipient(), car.donor());
