@@ -68,10 +68,13 @@ abstract class FileCells {
     /** The cell, put into the program's words where the user's own words.csv speaks of it. */
     final String text(ListingColumn column, CsvRow row) {
         String text = row.cell(columns.place(column));
-        if (translated[column.ordinal()] && !text.isEmpty()) {
-            return words.meaning(column.header(), text).or(() -> words.meaning(columns.header(column), text)).orElse(text);
-        }
-        return text;
+        return text.isEmpty() ? text : meaning(column, text);
+    }
+
+    /** A word of a column, which words.csv may call by our name or by the header in the file. */
+    private String meaning(ListingColumn column, String word) {
+        return translated[column.ordinal()]
+                ? words.meaning(column.header(), word).or(() -> words.meaning(columns.header(column), word)).orElse(word) : word;
     }
 
     final <T> Remembered<T> remembered(ListingColumn column, Function<CsvRow, T> finding) {
@@ -456,7 +459,7 @@ abstract class FileCells {
                 String zone = Spelling.stripped(text.substring(start, i));
                 start = i + 1;
                 if (!zone.isEmpty()) {
-                    Optional<Damage> known = ListingWords.DAMAGE.meaning(words.meaning("damage", zone).orElse(zone));
+                    Optional<Damage> known = ListingWords.DAMAGE.meaning(meaning(ListingColumn.DAMAGE, zone));
                     if (known.isPresent()) {
                         zones.add(known.get());
                     } else {

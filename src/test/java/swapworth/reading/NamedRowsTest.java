@@ -91,6 +91,65 @@ class NamedRowsTest {
     }
 
     @Test
+    void words_csv_says_what_yes_and_no_are() throws IOException {
+        Files.writeString(folder.resolve("words.csv"), "column,word,means\nrule met,ja,yes\nrule met,nein,no\nrule met,offen,unknown\n");
+        NamedRows file = rows("part,rule_met\nlamp,ja\ndoor,Nein\nseat,offen\nhood,maybe\n").needs("part").column("rule_met");
+        List<Optional<Boolean>> said = new java.util.ArrayList<>();
+        for (NamedRows.Row row : file.rows()) {
+            said.add(row.yesOrNo("rule_met"));
+            row.use();
+        }
+        assertEquals(List.of(Optional.of(true), Optional.of(false), Optional.empty(), Optional.empty()), said);
+        assertEquals(List.of("maybe"), file.read().problems().stream().map(RowProblem::rawText).toList());
+    }
+
+    @Test
+    void a_word_that_words_csv_takes_for_unknown_is_a_blank() throws IOException {
+        Files.writeString(folder.resolve("words.csv"), "column,word,means\nside,offen,unknown\nside,keine,n/a\n");
+        NamedRows file = rows("part,side\nlamp,offen\ndoor,keine\n").needs("part").column("side");
+        for (NamedRows.Row row : file.rows()) {
+            assertEquals(Optional.empty(), row.word("side", SIDES, "left, right"));
+            assertEquals(Optional.empty(), row.decisiveWord("side", SIDES, "left, right"));
+            assertTrue(row.use());
+        }
+        assertEquals(List.of(), file.read().problems());
+    }
+
+    @Test
+    void words_csv_may_call_a_column_by_our_name_or_by_the_header_in_the_file() throws IOException {
+        Files.writeString(folder.resolve("words.csv"), "column,word,means\nheader,Seite,side\nSeite,links,left\nside,rechts,right\n");
+        NamedRows file = rows("part,Seite\nlamp,links\ndoor,rechts\n").needs("part").column("side");
+        assertEquals(List.of(Side.LEFT, Side.RIGHT), file.rows().stream().map(r -> r.word("side", SIDES, "left, right").orElseThrow())
+                .toList());
+    }
+
+    @Test
+    void several_words_of_a_cell_are_each_taken_by_words_csv() throws IOException {
+        Files.writeString(folder.resolve("words.csv"), "column,word,means\nside,links,left\nside,beide,left; right\n");
+        NamedRows file = rows("part,side\nlamp,links; right\ndoor,beide\nseat,left; oben\nhood,\n").needs("part").column("side");
+        List<List<Side>> said = new java.util.ArrayList<>();
+        for (NamedRows.Row row : file.rows()) {
+            said.add(row.decisiveWords("side", SIDES, "left, right"));
+            row.use();
+        }
+        assertEquals(List.of(List.of(Side.LEFT, Side.RIGHT), List.of(Side.LEFT, Side.RIGHT), List.of(Side.LEFT), List.of()), said);
+        RowProblem oben = file.read().rejected().get(0);
+        assertEquals("4 side left; oben", oben.line() + " " + oben.column() + " " + oben.rawText());
+        assertTrue(oben.message().contains("'oben' is not understood") && oben.message().contains("known are: left, right; words.csv can"),
+                oben.message());
+    }
+
+    @Test
+    void a_column_that_words_csv_takes_for_one_of_another_file_says_so() throws IOException {
+        Files.writeString(folder.resolve("words.csv"), "column,word,means\nheader,Zustand,runs\nheader,Seide,sid\n");
+        NamedRows file = rows("part,Zustand,Seide\nlamp,gut,x\n").needs("part").column("side");
+        file.rows().forEach(NamedRows.Row::use);
+        assertEquals(List.of("Zustand: this column is not used: words.csv takes it for 'runs', which this file does not have",
+                "Seide: this column is not used: words.csv takes it for 'sid', which this file does not have; did you mean side?"),
+                file.read().oddities().stream().map(p -> p.column() + ": " + p.message()).toList());
+    }
+
+    @Test
     void an_amount_without_a_rate_sets_its_row_aside() throws IOException {
         NamedRows file = rows("part,price,currency\nlamp,20,EUR\n").needs("part").column("price").column("currency");
         NamedRows.Row row = file.rows().get(0);
