@@ -255,7 +255,7 @@ public final class Listings {
             }
             if (tally.auctionsInDoubt > 0) {
                 questions.add(question(source, tally.firstAuctionInDoubt, "price_includes", tally.auctionsInDoubt
-                        + " auction results do not say whether fees or tax are in the price; fees can add a third:"
+                        + (tally.auctionsInDoubt == 1 ? " auction result does" : " auction results do") + " not say whether fees or tax are in the price; fees can add a third:"
                         + " which is it?"));
             }
             for (String header : columns.doubled()) {

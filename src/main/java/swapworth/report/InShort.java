@@ -200,7 +200,8 @@ public record InShort(List<Sentence> sentences) {
                 + undertaking.finished().map(f -> equity.sale().map(s -> ", by what came in for '" + f.car().name() + "' (" + s.on() + ")")
                         .orElse(", by what '" + f.car().name() + "' sells for (" + dayAndLevel(f.level().sold(), f)
                         + ProjectPage.untilDone(undertaking).map(words -> "; " + words).orElse("") + ")")).orElse("")
-                + undertaking.ledger().map(ledger -> " and " + rows(ledger)).orElse("") + ".";
+                + undertaking.ledger().map(ledger -> " and " + rows(ledger)).orElse("") + "."
+                + undertaking.otherFinished().map(words -> " But " + words + ".").orElse("");
     }
 
     private static String rows(Ledger ledger) {
