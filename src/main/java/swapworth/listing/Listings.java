@@ -255,8 +255,8 @@ public final class Listings {
             }
             if (tally.auctionsInDoubt > 0) {
                 questions.add(question(source, tally.firstAuctionInDoubt, "price_includes", tally.auctionsInDoubt
-                        + (tally.auctionsInDoubt == 1 ? " auction result does" : " auction results do") + " not say whether fees or tax are in the price; fees can add a third:"
-                        + " which is it?"));
+                        + (tally.auctionsInDoubt == 1 ? " auction result does" : " auction results do") + " not say whether"
+                        + " fees or tax are in the price; fees can add a third: which is it?"));
             }
             for (String header : columns.doubled()) {
                 questions.add(question(source, 0, header, "another column of the file means the same and is used instead: does this one"
