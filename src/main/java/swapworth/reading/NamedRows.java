@@ -38,6 +38,8 @@ public final class NamedRows {
     private final List<RowProblem> setAside = new ArrayList<>();
     private final List<RowProblem> oddities = new ArrayList<>();
     private final List<RowProblem> questions = new ArrayList<>();
+    /** The columns of distances about whose unit was asked. */
+    private final Set<String> unitsAsked = new HashSet<>();
     private int used;
 
     private NamedRows(CsvSource source, FolderSettings settings) {
@@ -248,9 +250,16 @@ public final class NamedRows {
                 return OptionalDouble.empty();
             }
             String header = headerWords(places.get(column));
-            DistanceUnit unit = distance.get().unit().or(() -> DistanceUnit.named(header.substring(header.lastIndexOf(' ') + 1)))
+            Optional<DistanceUnit> stated = distance.get().unit()
+                    .or(() -> DistanceUnit.named(header.substring(header.lastIndexOf(' ') + 1)))
                     .or(() -> DistanceUnit.ofHeader(source.header().get(places.get(column))))
-                    .or(() -> settings.conventions().mileageUnit()).orElse(DistanceUnit.MI);
+                    .or(() -> settings.conventions().mileageUnit());
+            if (stated.isEmpty() && !unitsAsked.contains(column)) {
+                unitsAsked.add(column);
+                questions.add(new RowProblem(source.file(), 0, source.header().get(places.get(column)), "", RowProblem.Kind.QUESTION,
+                        DistanceUnit.UNSTATED));
+            }
+            DistanceUnit unit = stated.orElse(DistanceUnit.MI);
             double amount = distance.get().number().doubleValue();
             if (amount < 0) {
                 reject(column, "a distance cannot be below 0");

@@ -56,8 +56,9 @@
  * header, that before the stated one; a contradiction leaves a remark. {@code 84.500} under a stated decimal point is refused with a
  * question: no distance of a car is told to three decimals. An amount likewise, unless coins of its currency have three.
  * <li>An amount may carry a sign ({@code $ £ €}), an ISO 4217 code, and a few words ({@code OBO}, {@code ONO}, {@code firm},
- * {@code VB}, ...) before it or behind it, which are kept as a remark. The currency of the cell counts before that of the column, that before the stated
- * one. A bare {@code $} is the stated kind of dollar, else the US dollar. {@code 8.500,-} has no cents. Other words are refused.
+ * {@code VB}, ...) before it or behind it, which are kept as a remark. The currency of the cell counts before that of the column, that
+ * before the stated one. A bare {@code $} is the stated kind of dollar, else the US dollar. {@code 8.500,-} has no cents. Other words
+ * are refused.
  * <li>A date is {@code 2024-04-03} (a time behind a date is dropped), {@code 2024/04/03}, {@code 3 Apr 2024} or {@code Apr 3, 2024}.
  * {@code 03/04/2024} is refused with a question unless the order is stated; {@code 25/04/2024} has only one reading. Years of two
  * digits are refused.

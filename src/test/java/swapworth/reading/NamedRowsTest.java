@@ -51,6 +51,25 @@ class NamedRowsTest {
     }
 
     @Test
+    void distances_of_which_nothing_says_the_unit_are_taken_for_miles_and_asked_about_once() throws IOException {
+        String asked = "nothing states the unit of the distances: they are taken for miles. State it in words.csv: *,mileage unit,km"
+                + " (or mi)";
+        for (String[] file : new String[][] {{"haul", "100", asked}, {"haul", "100 km", ""}, {"haul (km)", "100", ""}, {"haul", "", ""}}) {
+            NamedRows rows = rows("part," + file[0] + "\nlamp," + file[1] + "\ndoor," + file[1] + "\n").needs("part").column("haul");
+            for (NamedRows.Row row : rows.rows()) {
+                row.miles("haul");
+                row.use();
+            }
+            assertEquals(file[2].isEmpty() ? List.of() : List.of("haul " + file[2]), rows.read().questions().stream()
+                    .map(p -> p.column() + " " + p.message()).toList(), file[0] + file[1]);
+        }
+        Files.writeString(folder.resolve("words.csv"), "column,word,means\n*,mileage unit,km\n");
+        NamedRows km = rows("part,haul\nlamp,100\n").needs("part").column("haul");
+        assertEquals(62.137119, km.rows().get(0).miles("haul").orElseThrow(), 1e-6);
+        assertEquals(List.of(), km.read().questions());
+    }
+
+    @Test
     void a_unit_in_a_header_is_told_from_its_name_by_any_bracket_or_stroke() throws IOException {
         for (String header : List.of("haul (km),price (EUR)", "haul [km],price [EUR]", "haul/km,price/EUR", "haul: km,price: EUR")) {
             NamedRows.Row row = rows(header + "\n100,7\n").needs("haul").needs("price").rows().get(0);
