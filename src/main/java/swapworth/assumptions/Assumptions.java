@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Currency;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -21,16 +22,13 @@ import java.util.Set;
 import swapworth.money.Conversion;
 import swapworth.money.Money;
 import swapworth.money.Rates;
-import swapworth.reading.CellReader;
 import swapworth.reading.CsvRow;
 import swapworth.reading.CsvSource;
 import swapworth.reading.Currencies;
-import swapworth.reading.Parsed;
 import swapworth.reading.RowProblem;
 import swapworth.reading.RowsRead;
 import swapworth.reading.Spelling;
 import swapworth.reading.UnusableFileException;
-import swapworth.reading.Words;
 import swapworth.table.Cell;
 import swapworth.table.Column;
 import swapworth.table.Table;
@@ -126,73 +124,19 @@ public final class Assumptions {
      * @throws swapworth.reading.UnusableFileException if the file as a whole cannot be used
      */
     public Assumptions with(Path file) {
-        Path folder = file.toAbsolutePath().getParent();
-        Words words = folder == null ? Words.none() : Words.ofFolder(folder);
-        CsvSource source = CsvSource.read(file, words);
-        CellReader cells = new CellReader(words.conventions(), source.separator());
-        int[] places = source.neededColumns("name", "middle");
-        int name = places[0];
-        int middle = places[1];
-        int spread = source.column("spread");
-        int unit = source.column("unit");
-        int from = source.column("source");
-        int note = source.column("note");
+        AssumptionsFile rows = AssumptionsFile.read(file, byName);
         Map<String, Assumption> more = new LinkedHashMap<>(byName);
-        List<String> names = new ArrayList<>(changed);
+        more.putAll(rows.replaced());
+        Set<String> names = new LinkedHashSet<>(changed);
+        names.addAll(rows.replaced().keySet());
         List<RowProblem> found = new ArrayList<>(problems);
-        found.addAll(source.rejected());
-        for (CsvRow row : source.rows()) {
-            String key = Spelling.key(row.cell(name)).replace(' ', '_');
-            Assumption before = more.get(key);
-            if (before == null) {
-                found.add(problem(source, row, "name", row.cell(name), unknown(row.cell(name))));
-                continue;
-            }
-            Parsed<BigDecimal> newMiddle = cells.number(row.cell(middle), "%");
-            Parsed<BigDecimal> newSpread = cells.number(row.cell(spread), "%");
-            String newUnit = row.cell(unit).isEmpty() ? before.unit() : row.cell(unit);
-            if (newMiddle instanceof Parsed.Refused<BigDecimal> no) {
-                found.add(problem(source, row, "middle", row.cell(middle), no.message()));
-            } else if (newSpread instanceof Parsed.Refused<BigDecimal> no) {
-                found.add(problem(source, row, "spread", row.cell(spread), no.message()));
-            } else if (before.isMoney() && !(newMiddle instanceof Parsed.Understood<BigDecimal>)) {
-                found.add(problem(source, row, "middle", "", "a row on an amount of money states the amount: ours is in US dollars, and"
-                        + " a spread alone would be in another currency"));
-            } else if (!newUnit.equals(before.unit())) {
-                found.add(problem(source, row, "unit", newUnit, "the unit of " + key + " is " + before.unit()
-                        + "; express the number in it"));
-            } else {
-                double stated = value(newMiddle, before.middle());
-                try {
-                    more.put(key, new Assumption(key, before.question(), stated,
-                            value(newSpread, before.spread()),
-                            newUnit,
-                            row.cell(from).isEmpty() ? "the user's own, " + source.file() : row.cell(from),
-                            row.cell(note).isEmpty() ? before.note() : row.cell(note), before.least(), before.most()));
-                    if (!names.contains(key)) {
-                        names.add(key);
-                    }
-                } catch (IllegalArgumentException e) {
-                    boolean spreadAlone = stated >= before.least() && stated <= before.most();
-                    found.add(problem(source, row, spreadAlone ? "spread" : "middle", row.cell(spreadAlone ? spread : middle),
-                            String.valueOf(e.getMessage())));
-                }
-            }
-        }
+        found.addAll(rows.problems());
         return new Assumptions(more, List.copyOf(names), List.copyOf(found), base, noRate);
     }
 
-    private static double value(Parsed<BigDecimal> parsed, double otherwise) {
-        return parsed instanceof Parsed.Understood<BigDecimal> number ? number.value().doubleValue() : otherwise;
-    }
-
-    private static RowProblem problem(CsvSource source, CsvRow row, String column, String text, String message) {
-        return new RowProblem(source.file(), row.line(), column, text, RowProblem.Kind.REJECTED, message);
-    }
-
-    private String unknown(String name) {
-        Optional<String> nearest = Spelling.nearest(name, byName.keySet());
-        return "there is no assumption of this name" + nearest.map(n -> "; did you mean " + n + "?").orElse("");
+    /** What to say of a name that no assumption has. */
+    static String unknown(String name, Set<String> names) {
+        return "there is no assumption of this name" + Spelling.nearest(name, names).map(n -> "; did you mean " + n + "?").orElse("");
     }
 
     /**
@@ -212,7 +156,7 @@ public final class Assumptions {
         Map<String, Assumption> more = new LinkedHashMap<>(byName);
         more.put(assumption.name(), new Assumption(before.name(), assumption.question(), assumption.middle(), assumption.spread(),
                 before.unit(), assumption.source(), assumption.note(), before.least(), before.most()));
-        List<String> names = new ArrayList<>(changed);
+        Set<String> names = new LinkedHashSet<>(changed);
         names.add(assumption.name());
         return new Assumptions(more, List.copyOf(names), problems, base, noRate);
     }
@@ -268,7 +212,7 @@ public final class Assumptions {
     public Assumption get(String name) {
         Assumption found = byName.get(requireNonNull(name, "name"));
         if (found == null) {
-            throw new IllegalArgumentException(name + ": " + unknown(name));
+            throw new IllegalArgumentException(name + ": " + unknown(name, byName.keySet()));
         }
         return found;
     }

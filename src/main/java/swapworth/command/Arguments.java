@@ -27,6 +27,8 @@ import swapworth.report.ProjectFile;
 final class Arguments {
     /** Characters of a wrong word that a message repeats. */
     private static final int SHOWN = 60;
+    /** What Java puts where the language of the shell has no letter for what was typed. */
+    static final char NO_SUCH_LETTER = '\uFFFD';
 
     private final ParseResult parsed;
 
@@ -139,7 +141,10 @@ final class Arguments {
     }
 
     private static WrongUsageException noName(String what, String text) {
-        return new WrongUsageException(what + ": '" + Spelling.shortened(text, SHOWN) + "' cannot be the name of a file or folder");
+        String letters = text.indexOf(NO_SUCH_LETTER) < 0 ? ""
+                : " here, where the shell's language has no other letters than ASCII; 'export LC_ALL=C.UTF-8' gives it all of them";
+        return new WrongUsageException(what + ": '" + Spelling.shortened(text, SHOWN) + "' cannot be the name of a file or folder"
+                + letters);
     }
 
     Optional<Path> out() {

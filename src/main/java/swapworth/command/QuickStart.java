@@ -33,7 +33,8 @@ final class QuickStart {
 
     /** Runs the program in a second process; the exit code, or nothing where it has to run in this one. */
     static OptionalInt again(String[] arguments) {
-        if (System.getProperty(STARTED) != null) {
+        // A word that this process could not read would reach the next one as a wrong word.
+        if (System.getProperty(STARTED) != null || String.join("", arguments).indexOf(Arguments.NO_SUCH_LETTER) >= 0) {
             return OptionalInt.empty();
         }
         Optional<Path> jar = QuickJava.jar();

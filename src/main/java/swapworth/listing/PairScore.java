@@ -48,7 +48,7 @@ final class PairScore {
     private final Orders orders;
     private final Rarities line;
     /** Made when first needed: most advertisements are never compared. */
-    private final @Nullable Rarities.Profile[] profiles;
+    private final Rarities.@Nullable Profile[] profiles;
     /** The logarithm to base 2 of the number of cars of each model year. */
     private final double[] cohorts;
     /** The mileages of the cars of each model year, ascending. */

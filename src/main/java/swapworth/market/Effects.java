@@ -10,6 +10,9 @@ import swapworth.statistics.SparseRow;
 
 /** What the terms of a fit do to price, as people read it. */
 final class Effects {
+    /** A worse step is told to stand above a better one where it does so with at least this chance. */
+    private static final double LIKELY = 0.8;
+
     private final List<Evidence> evidence;
     private final Encoder encoder;
     private final EncodedRows encoded;
@@ -39,6 +42,33 @@ final class Effects {
             }
         }
         return effects;
+    }
+
+    /** Neighbouring steps, both told by prices, of which the worse stands above the better by more than chance would often make it. */
+    List<AgainstOrder> againstOrder() {
+        List<AgainstOrder> found = new ArrayList<>();
+        int[] told = told();
+        int first = 0;
+        for (Term term : encoder.terms()) {
+            List<Term.Effect> effects = term.effects();
+            if (term instanceof Terms.Steps steps) {
+                for (int worse = 0; worse < effects.size(); worse++) {
+                    int better = steps.below(worse);
+                    if (better >= 0 && told[first + worse] > 0 && told[first + better] > 0) {
+                        Mixture between = posterior.estimate(
+                                effects.get(worse).contrast().plus(-1, effects.get(better).contrast()));
+                        double chance = 1 - between.cumulative(0);
+                        if (chance >= LIKELY) {
+                            found.add(new AgainstOrder(effects.get(worse).label(), effects.get(better).label(),
+                                    Figures.percent(between.quantile(0.5)), Figures.percent(between.quantile(0.1)),
+                                    Figures.percent(between.quantile(0.9)), chance, told[first + worse], told[first + better]));
+                        }
+                    }
+                }
+            }
+            first += effects.size();
+        }
+        return found;
     }
 
     /** How many rows tell of each effect of the terms. */

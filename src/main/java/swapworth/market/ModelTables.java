@@ -38,6 +38,7 @@ public final class ModelTables {
                         Column.number("95 % range", ""), Column.number("prior's share", ""), Column.number("prices that tell of it", ""));
         model.columnsTaken().forEach(taken -> table.note("Further column " + taken + "."));
         model.confounded().forEach(c -> table.note("Caution: " + c.sentence() + "."));
+        model.againstOrder().forEach(a -> table.note("Caution: " + a.sentence() + "."));
         for (TermEffect effect : model.terms()) {
             TermEffect t = effect.in(unit);
             table.row(Cell.words(t.label()), Cell.words(t.unit()), Cell.signed(t.percent(), 1), range(t.low80(), t.high80()),

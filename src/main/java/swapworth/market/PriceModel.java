@@ -515,6 +515,15 @@ public final class PriceModel {
     }
 
     /**
+     * The steps that stand against the usual order by these prices, such as a salvage title above a rebuilt one.
+     *
+     * @return those that do so with a chance of at least 80 %, and of both of which a price tells
+     */
+    public List<AgainstOrder> againstOrder() {
+        return new Effects(evidence, encoder, encoded, posterior).againstOrder();
+    }
+
+    /**
      * The terms that the prices cannot tell apart, such as a level of trade and a damage that always go together: there the assumptions
      * decide how an effect splits between them.
      *

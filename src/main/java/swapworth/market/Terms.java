@@ -128,6 +128,11 @@ final class Terms {
             }
         }
 
+        /** The number of the step below in a flight; -1 for none. */
+        int below(int step) {
+            return below[step];
+        }
+
         @Override
         int count() {
             return steps.size();

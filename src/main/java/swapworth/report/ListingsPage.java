@@ -8,10 +8,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import swapworth.assumptions.Question;
 import swapworth.chart.MarketCharts;
 import swapworth.listing.Check;
 import swapworth.listing.ListingsRead;
+import swapworth.market.AgainstOrder;
+import swapworth.market.Confounded;
 import swapworth.market.FairValue;
 import swapworth.market.Judged;
 import swapworth.market.Judgement;
@@ -266,9 +269,10 @@ public final class ListingsPage {
 
     private Section model() {
         List<Part> parts = new ArrayList<>();
-        List<String> confounded = judged.model().confounded().stream().map(c -> c.sentence() + ".").toList();
-        if (!confounded.isEmpty()) {
-            parts.add(Part.bullets(confounded));
+        List<String> oddities = Stream.concat(judged.model().confounded().stream().map(Confounded::sentence),
+                judged.model().againstOrder().stream().map(AgainstOrder::sentence)).map(words -> words + ".").toList();
+        if (!oddities.isEmpty()) {
+            parts.add(Part.bullets(oddities));
         }
         parts.add(judged.study().match(s -> Part.rows(ModelTables.fit(judged.model(), s)), no -> Part.prose(no.sentence())));
         parts.add(Part.folded("terms", "All terms with their ranges",

@@ -82,6 +82,14 @@ class AssumptionsTest {
     }
 
     @Test
+    void an_assumption_replaced_twice_counts_as_one() {
+        Assumption ours = Assumptions.defaults().get("age_slope");
+        Assumptions twice = Assumptions.defaults().with(ours).with(ours);
+        assertEquals(List.of("age_slope"), twice.changed());
+        assertTrue(twice.table().text().contains("1 of them replaced"), twice.table().text());
+    }
+
+    @Test
     void an_unknown_name_is_reported_with_the_nearest_and_not_kept() throws IOException {
         Assumptions mine = with("name,middle\nage_slop,-12\n");
         assertEquals(1, mine.problems().size());

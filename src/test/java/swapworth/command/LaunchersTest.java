@@ -4,17 +4,27 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.DisabledOnOs;
+import org.junit.jupiter.api.condition.EnabledOnOs;
+import org.junit.jupiter.api.condition.OS;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import swapworth.notebook.QuickJava;
 
 /** That a run is the same by whichever door it comes: the launchers say to Java what {@code java -jar} says when it starts itself again. */
 class LaunchersTest {
+
+    @TempDir
+    private Path home;
 
     private static String launcher(String name) throws IOException {
         return Files.readString(Path.of("src", "main", "launcher", name));
@@ -38,6 +48,43 @@ class LaunchersTest {
             assertTrue(QuickStart.wordsForFileOf(size + 1).size() > QuickStart.wordsForFileOf(size).size(), "more than " + size + " bytes");
             assertTrue(launcher(name).matches("(?s).*(-gt|GTR) " + size + "\\b.*"), name + " does not ask for " + size + " bytes");
         }
+    }
+
+    /** Java under the language "C" takes names of files for plain ASCII; a stand-in for it tells which language it was given. */
+    @ParameterizedTest
+    @CsvSource({"'', C.UTF-8", "C, C.UTF-8", "POSIX, C.UTF-8", "de_DE.UTF-8, ''", "en_GB.ISO-8859-1, ''"})
+    @DisabledOnOs(OS.WINDOWS)
+    void names_with_other_letters_are_found_where_no_language_is_set(String lang, String given) throws Exception {
+        Path bin = Files.createDirectories(home.resolve("bin"));
+        Path java = Files.writeString(bin.resolve("java"), "#!/bin/sh\necho \"${LC_ALL:-}\"\n");
+        assertTrue(java.toFile().setExecutable(true));
+        Files.writeString(home.resolve("release"), "JAVA_VERSION=\"17.0.1\"\n");
+        Files.writeString(home.resolve("swapworth.jar"), "");
+        Path start = Files.writeString(home.resolve("swapworth"), launcher("swapworth"));
+        assertEquals(given, said(0, lang, Map.of("JAVA_HOME", home.toString()), "sh", start.toString()));
+    }
+
+    @Test
+    @EnabledOnOs(OS.LINUX)
+    void without_a_launcher_a_name_with_other_letters_is_refused_with_what_helps() throws Exception {
+        // The letters as bytes, whatever the language of the tests.
+        String said = said(2, "C", Map.of(), "sh", "-c", "exec \"$0\" -cp \"$1\" \"$2\" \"$(printf 'gr\\303\\266n')\"",
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(), System.getProperty("java.class.path"),
+                Main.class.getName());
+        assertTrue(said.contains("cannot be the name of a file or folder here, where the shell's language has no other letters than ASCII;"
+                + " 'export LC_ALL=C.UTF-8'"), said);
+    }
+
+    /** What a process says under a language. */
+    private static String said(int code, String lang, Map<String, String> environment, String... command) throws Exception {
+        ProcessBuilder run = new ProcessBuilder(command).redirectErrorStream(true);
+        run.environment().keySet().removeIf(name -> name.startsWith("LC_") || name.equals("LANG"));
+        run.environment().putAll(environment);
+        run.environment().put("LANG", lang);
+        Process process = run.start();
+        String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8).strip();
+        assertEquals(code, process.waitFor(), said);
+        return said;
     }
 
     @Test
