@@ -90,10 +90,15 @@ final class Effects {
             if (term instanceof Terms.Levels levels && term.group() == common.group() && term.name().contains("slopes of lines")
                     && ofLine.size() > 1) {
                 ofLine.forEach((line, rows) -> levels.coefficient(line).ifPresent(c -> effects.add(effect(
-                        effect.label() + ", " + line, effect.unit(),
-                        effect.contrast().plus(1, SparseRow.of(new int[] {c}, new double[] {1})), rows))));
+                        effect.label() + ", " + line, effect.unit(), slope(common, effect, c, line), rows))));
             }
         }
+    }
+
+    /** The slope of a line, by what a mile of its cars counts. */
+    private SparseRow slope(Term common, Term.Effect effect, int own, String line) {
+        double weight = common.group() == Group.MILEAGE ? encoder.weightOfMile(line) : 1;
+        return SparseRow.of(new int[] {own}, new double[] {weight}).plus(weight, effect.contrast());
     }
 
     private TermEffect effect(String label, String unit, SparseRow contrast, int rows) {

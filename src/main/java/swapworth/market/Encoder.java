@@ -256,6 +256,16 @@ final class Encoder {
         return (m.miles() - middleMiles) / 10_000;
     }
 
+    /** The mileage as slopes take it, by what a mile of such a car counts. */
+    private double weighted(Subject s, Measured m) {
+        return tenThousands(s, m) * m.weightOfMile();
+    }
+
+    /** By how much more a mile counts of a line than of the usual car of all listings. */
+    double weightOfMile(String line) {
+        return measures.weightOfMile(line);
+    }
+
     private void lines(Term all, List<Subject> seen, List<Kind> kinds, Assumptions assumptions) {
         if (pairs.linked()) {
             parts(all, levels("how far bodies differ", "spread_bodies", Role.PRIMARY, seen, s -> Optional.of(pairs.body(s.facts())),
@@ -326,13 +336,14 @@ final class Encoder {
     private void ageAndMileage(List<Subject> seen, double[] ages, double[] miles, Assumptions assumptions) {
         Term age = add(new Terms.Measure("age", Group.AGE, "% per year", 1, assumptions.logMiddle("age_slope"),
                 assumptions.logSpread("age_slope"), Role.PRIMARY, this::age));
+        double weight = measures.weightOfMile();
         Term mileage = add(new Terms.Measure("mileage", Group.MILEAGE, TermEffect.PER_10000_MILES, 1,
-                assumptions.logMiddle("mileage_slope"),
-                assumptions.logSpread("mileage_slope"), Role.PRIMARY, this::tenThousands));
+                weight * assumptions.logMiddle("mileage_slope"), weight * assumptions.logSpread("mileage_slope"), Role.PRIMARY,
+                this::weighted));
         parts(age, add(new Terms.Levels("how far the age slopes of lines differ", Group.AGE,
                 assumptions.get("spread_line_age_slopes").middle(), Role.SECONDARY, seen, Encoder::line, this::age)));
         parts(mileage, add(new Terms.Levels("how far the mileage slopes of lines differ", Group.MILEAGE,
-                assumptions.get("spread_line_mileage_slopes").middle(), Role.SECONDARY, seen, Encoder::line, this::tenThousands)));
+                weight * assumptions.get("spread_line_mileage_slopes").middle(), Role.SECONDARY, seen, Encoder::line, this::weighted)));
         add(new Terms.Curve("curve of age", Group.AGE, assumptions.get("curve_age").middle(), middleAge, 5, ages,
                 (s, m) -> m.age()));
         add(new Terms.Curve("curve of mileage", Group.MILEAGE, assumptions.get("curve_mileage").middle(), middleMiles, 50_000, miles,

@@ -5,7 +5,8 @@ import static java.util.Objects.requireNonNull;
 import swapworth.statistics.RatioStudy;
 
 /**
- * How well values with the own car left out met the prices seen.
+ * How well values with the own car left out met the prices seen: each on its own day and at its own level of trade, whatever day and
+ * level values were asked for.
  *
  * @param ratios the ratio study, of the prices within a factor of {@value Flags#DIGIT} of their value
  * @param leftOut prices further off, such as a digit too many or too few makes them: they would drown the other ratios

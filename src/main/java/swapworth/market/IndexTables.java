@@ -86,14 +86,16 @@ public final class IndexTables {
     }
 
     /**
-     * How much of the movement that an outlook goes on from is assumed.
+     * What an outlook goes on from, and how much of that is assumed.
      *
-     * @param year the movement of cars of the same age over the last year
+     * @param outlook the outlook
      * @return a sentence
      */
-    public static String goesOn(Drift year) {
-        return "The outlook goes on from the movement since " + year.from() + "; by " + Figures.share(year.weightOfAssumption()).shown()
-                + " that is the assumption (market_drift)" + (year.isMostlyAssumed() ? ", which so few rows hardly change" : "")
+    public static String goesOn(Outlook outlook) {
+        return "The outlook goes on from the drift over all months seen and from the last month's move, which wears off; over "
+                + Outlook.MOST_AHEAD + " months it follows what is assumed of the drift (market_drift) by "
+                + Figures.share(outlook.weightOfAssumption()).shown()
+                + (outlook.isMostlyAssumed() ? ", which so few rows hardly change" : "")
                 + ", and the moves to come beyond it are assumed altogether (spread_market_month).";
     }
 
@@ -172,10 +174,11 @@ public final class IndexTables {
         Table.Builder table = Table.titled("Drift of the market" + index.line().map(l -> ", " + l).orElse(""))
                 .note("The mean change a month over the window, compounded" + season(index, ", without the season")
                         + ". Spreads are standard deviations in per cent a month: where the one after the listings is hardly smaller than"
-                        + " the one before, the assumption speaks and not the listings.")
+                        + " the one before, the assumption speaks and not the listings; the square of the one over the other is its"
+                        + " weight in the drift. Held by assumptions is how much of what is still unsure they hold.")
                 .columns(Column.words("what"), Column.words("from"), Column.words("to"), Column.number("drift", "% per month"),
                         Column.number("80 % range", ""), Column.number("95 % range", ""), Column.number("chance that it fell", ""),
-                        Column.number("spread before", "%"), Column.number("spread after", "%"), Column.number("prior's share", ""));
+                        Column.number("spread before", "%"), Column.number("spread after", "%"), Column.number("held by assumptions", ""));
         for (Held held : Held.values()) {
             YearMonth before = index.last();
             for (int window : WINDOWS) {
@@ -255,7 +258,7 @@ public final class IndexTables {
             table.note("Drawn from the fitted drift and walk for cars of the same age: ageing comes on top"
                     + season(index, ", the season is in it") + ". What moves a market from "
                     + "outside is not in it. The further ahead, the less the listings tell: ranges widen, and the chance to stand lower "
-                    + "need not grow." + index.holding(Held.AGE).drift(12).match(year -> " " + goesOn(year), no -> ""));
+                    + "need not grow. " + goesOn(outlook));
             ValueDraws draws = model.draws(DRAWS, SEED);
             for (int months : List.of(1, 3, 6, 9, 12)) {
                 double[] factors = outlook.factors(draws, index.line().orElse(""), months);

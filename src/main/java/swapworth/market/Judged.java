@@ -233,6 +233,18 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
         return table;
     }
 
+    /**
+     * On which day and at which level of trade cars are valued, where these are not those of their rows: old prices then stand above or
+     * below what such cars are worth on another day.
+     *
+     * @return words that follow "by its latest price each car stands"; empty where each is valued as it was seen
+     */
+    public String otherwiseThanSeen() {
+        boolean asSeen = judgements.stream().allMatch(j -> !(j.valuation() instanceof FairValue value)
+                || value.subject().on().equals(j.listing().seenOn()) && value.subject().level() == j.listing().level());
+        return asSeen ? "" : ", valued " + basis(judgements);
+    }
+
     /** The day and the level of trade of the values, in words. */
     private static String basis(List<Judgement> rows) {
         boolean ownDay = true;

@@ -74,7 +74,8 @@ final class Judging {
 
     /**
      * How the price of a sighting stands of which the number of its car is known, -1 for none of the fit; taken into the misses where the
-     * model learned from its very price, and not only that it is a bound.
+     * model learned from its very price, and not only that it is a bound: as it was seen, for a price misses no value of another day or
+     * level of trade.
      */
     Standing standing(Sighting seen, int number, Optional<LocalDate> on, Optional<LevelOfTrade> level, Misses misses) {
         if (number < 0) {
@@ -83,12 +84,18 @@ final class Judging {
         SeenCar car = SeenCar.of(cars, number);
         int place = CarOfListing.place(seen, car);
         int row = leftOut.row(number, place);
-        Asked asked = asked(Evidence.subject(car.facts(), car.sightings().get(place)), row, on, level);
-        Standing standing = standing(seen, number, asked, leftOut.without(number, row, asked.own));
+        Subject own = Evidence.subject(car.facts(), car.sightings().get(place));
+        Standing standing = standing(seen, number, row, asked(own, row, on, level));
         if (learnedFrom(row)) {
-            misses.add(seen.amount(), standing);
+            boolean asSeen = on.isEmpty() && level.isEmpty();
+            misses.add(seen.amount(), asSeen ? standing
+                    : standing(seen, number, row, asked(own, row, Optional.empty(), Optional.empty())));
         }
         return standing;
+    }
+
+    private Standing standing(Sighting seen, int number, int row, Asked asked) {
+        return standing(seen, number, asked, leftOut.without(number, row, asked.own));
     }
 
     private boolean learnedFrom(int row) {
@@ -168,7 +175,16 @@ final class Judging {
             }
         }
         Misses misses = new Misses(byRow.length);
-        Arrays.stream(byRow).filter(Objects::nonNull).forEach(j -> misses.add(j.listing().price().amount(), j.standing()));
+        Arrays.stream(byRow).filter(Objects::nonNull).forEach(j -> misses.add(j.listing().price().amount(), asSeen(j)));
         return misses.study();
+    }
+
+    /** How a price stands on the day on which it was seen and at its own level of trade, whatever was asked. */
+    private Standing asSeen(Judgement judgement) {
+        Listing listing = judgement.listing();
+        boolean already = judgement.valuation() instanceof FairValue value && value.subject().on().equals(listing.seenOn())
+                && value.subject().level() == listing.level();
+        return already ? judgement.standing()
+                : standing(listing, lookup().of(listing), Optional.empty(), Optional.empty(), new Misses(1));
     }
 }

@@ -48,7 +48,7 @@ import swapworth.table.Cell;
 public final class MarketIndex {
     /** The level with its season. */
     static final Set<Group> LEVEL = EnumSet.of(Group.TIME, Group.SEASON);
-    private static final Set<Group> TREND = EnumSet.of(Group.TIME);
+    static final Set<Group> TREND = EnumSet.of(Group.TIME);
     /** What a car loses by age. */
     static final Set<Group> AGEING = EnumSet.of(Group.AGE, Group.MILEAGE);
     /** Standard deviation of the ages of cars about their dates, years, below which all are of about one model year. */
@@ -382,7 +382,7 @@ public final class MarketIndex {
                     + "market", 0,
                     cars, "in seen_on the days on which the prices were asked"));
         }
-        return new Answer.Told<>(new Outlook(encoder, encoder.walk().orElseThrow(), OUTLOOK_SEED));
+        return new Answer.Told<>(new Outlook(encoder, encoder.walk().orElseThrow(), OUTLOOK_SEED, posterior));
     }
 
     /**

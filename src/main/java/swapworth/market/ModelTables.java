@@ -63,7 +63,7 @@ public final class ModelTables {
         List<Map.Entry<String, Double>> byScatter = model.scatterOfLines().entrySet().stream()
                 .sorted(Map.Entry.<String, Double>comparingByValue().thenComparing(Map.Entry.comparingByKey())).toList();
         return Table.titled("How well values meet prices, each with its own car left out")
-                .note(r.n() + " prices of " + model.cars().size() + " cars. Ratio = value / price."
+                .note(r.n() + " prices of " + model.cars().size() + " cars. Ratio = value / price, each as it was seen."
                         + (study.leftOut() == 0 ? "" : " Prices off their value by more than a factor of 5, as typing errors are: "
                         + study.leftOut() + ", counted from the median miss on only."))
                 .note("The reference bands are those of mass appraisal of property (IAAO, Standard on Ratio Studies, 2013). Asking prices "

@@ -6,6 +6,7 @@ import swapworth.listing.CarFacts;
 import swapworth.listing.Days;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.PriceIncludes;
+import swapworth.statistics.Posterior;
 import swapworth.statistics.SparseRow;
 
 /**
@@ -29,11 +30,54 @@ public final class Outlook {
     private final Encoder encoder;
     private final Terms.Walk walk;
     private final long seed;
+    private final double weightOfAssumption;
 
-    Outlook(Encoder encoder, Terms.Walk walk, long seed) {
+    Outlook(Encoder encoder, Terms.Walk walk, long seed, Posterior posterior) {
         this.encoder = encoder;
         this.walk = walk;
         this.seed = seed;
+        this.weightOfAssumption = weightOfAssumption(posterior);
+    }
+
+    /**
+     * How far the level to be expected in a year follows when another drift is assumed: its covariance with the drift, of what was unsure
+     * of the drift before.
+     */
+    private double weightOfAssumption(Posterior posterior) {
+        SparseRow drift = MarketIndex.row(encoder, MarketIndex.TREND, "", day(MOST_AHEAD))
+                .plus(-1, MarketIndex.row(encoder, MarketIndex.TREND, "", day(0)));
+        double wearsOff = walk.correlation() * (1 - Math.pow(walk.correlation(), MOST_AHEAD)) / (1 - walk.correlation());
+        SparseRow expected = drift.plus(wearsOff, lastStep());
+        double covariance = (variance(posterior, expected.plus(1, drift)) - variance(posterior, expected.plus(-1, drift))) / 4;
+        return Math.max(0, Math.min(1, covariance / posterior.priorVariance(drift)));
+    }
+
+    private static double variance(Posterior posterior, SparseRow contrast) {
+        double sd = posterior.estimate(contrast).sd();
+        return sd * sd;
+    }
+
+    private SparseRow lastStep() {
+        return SparseRow.of(new int[] {walk.from() + walk.count() - 1}, new double[] {-1});
+    }
+
+    /**
+     * How far this outlook, a year ahead, is the assumption of the drift (market_drift) and not the listings: by so much of itself it
+     * follows when another drift is assumed. The moves to come beyond drift and last month's move are assumed altogether.
+     *
+     * @return 0 where the listings alone speak, 1 where they say nothing
+     */
+    public double weightOfAssumption() {
+        return weightOfAssumption;
+    }
+
+    /**
+     * Whether the assumption weighs as much as the listings or more.
+     *
+     * @return true from a weight of one half on
+     */
+    public boolean isMostlyAssumed() {
+        return weightOfAssumption >= 0.5;
     }
 
     /** How far it reaches. */
@@ -78,18 +122,8 @@ public final class Outlook {
         if (months < 0 || months > MOST_AHEAD) {
             throw new IllegalArgumentException("ageing is told for 0 to " + MOST_AHEAD + " months ahead, not " + months);
         }
-        Subject subject = new Subject(facts, LevelOfTrade.PRIVATE_ASKING, PriceIncludes.NEITHER, Optional.of(day(0)));
-        Measures.Measured now = encoder.measured(subject);
-        double[] logs = draws.joint(encoder).of(aged(subject, now.age() + months / 12.0, now.miles())
-                .plus(-1, aged(subject, now.age(), now.miles())));
-        for (int i = 0; i < logs.length; i++) {
-            logs[i] = StrictMath.exp(logs[i]);
-        }
-        return logs;
-    }
-
-    private SparseRow aged(Subject subject, double age, double miles) {
-        return encoder.part(MarketIndex.AGEING, subject, Measures.Measured.stated(age, miles));
+        draws.joint(encoder);
+        return draws.ageing(new Subject(facts, LevelOfTrade.PRIVATE_ASKING, PriceIncludes.NEITHER, Optional.of(day(0))), months / 12.0);
     }
 
     /**
@@ -127,7 +161,6 @@ public final class Outlook {
 
     /** The moves of the walk to come, beyond the drift: they go on from the last month's. */
     private double[] steps(ValueDraws draws, int months) {
-        SparseRow last = SparseRow.of(new int[] {walk.from() + walk.count() - 1}, new double[] {-1});
-        return draws.joint(encoder).onward(last, walk.sd(), walk.correlation(), months, seed);
+        return draws.joint(encoder).onward(lastStep(), walk.sd(), walk.correlation(), months, seed);
     }
 }

@@ -55,7 +55,7 @@ public final class PriceModel {
     public static final List<String> MEASURED_FACTS = List.of("power_kw", "cylinders", "weight_kg", "driven_wheels");
 
     /** So often it is asked how lines scatter. */
-    private static final int PASSES = 3;
+    static final int PASSES = 3;
     /** Up to this many prices the hyperparameters are averaged over. */
     private static final int INTEGRATED = 2000;
     /** More draws than anybody needs fill the memory. */
@@ -642,7 +642,7 @@ public final class PriceModel {
         }
         // Pairs of body and running gear are few: their spread is drawn too.
         return new ValueDraws(encoder, encoder.pairBlock().map(pairs -> posterior.draws(pairs, count, seed))
-                .orElseGet(() -> posterior.draws(count, seed)));
+                .orElseGet(() -> posterior.draws(count, seed)), values);
     }
 
     /**

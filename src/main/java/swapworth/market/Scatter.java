@@ -161,7 +161,8 @@ final class Scatter {
     /** How unsure the price of a car is by what is not stated of it: a variance, square log points. */
     double open(Subject subject, Measured measured) {
         // Where neither is stated the mileage is filled in from the age: both are off together, and the same way.
-        double open = square(ageSlope * measured.unsureYears() + mileageSlope * measured.unsureMiles() / 10_000);
+        double open = square(ageSlope * measured.unsureYears()
+                + mileageSlope * measured.weightOfMile() * measured.unsureMiles() / 10_000);
         for (int g = 0; g < unsure.length; g++) {
             if (gaps.get(g).isOpen.test(subject)) {
                 open += square(unsure[g]);

@@ -84,31 +84,42 @@ record Stretches(ErrorTail tail, RangeStretch sound, RangeStretch troubled, Map<
         List<Facts> cars = facts(chosen.forTail, evidence);
         double[] z = leftOut.deviates(rows, chosen.forTail);
         // That one line scatters more than another, or all more than the fit has it, is no tail.
-        Stretches asFitted = of(new ErrorTail(law.degreesOfFreedom(), 0), cars, z, new double[0], evidence, assumptions);
+        Stretches asFitted = of(new ErrorTail(law.degreesOfFreedom(), 0), cars, z, List.of(), new double[0], evidence, assumptions);
         ErrorTail tail = ErrorTail.of(law, IntStream.range(0, z.length).mapToDouble(k -> z[k] / asFitted.of(cars.get(k))).toArray());
         LeftOut tailed = leftOut.withTail(tail);
-        return of(tail, facts(chosen.sound, evidence), tailed.deviates(rows, chosen.sound), tailed.deviates(rows, chosen.troubled),
-                evidence, assumptions);
+        return of(tail, facts(chosen.sound, evidence), tailed.deviates(rows, chosen.sound), facts(chosen.troubled, evidence),
+                tailed.deviates(rows, chosen.troubled), evidence, assumptions);
     }
 
     private static List<Facts> facts(int[] prices, EvidenceList evidence) {
         return IntStream.of(prices).<Facts>mapToObj(i -> evidence.subject(i).facts()).toList();
     }
 
-    private static Stretches of(ErrorTail tail, List<Facts> cars, double[] z, double[] zOfTroubled, EvidenceList evidence,
-            Assumptions assumptions) {
+    private static Stretches of(ErrorTail tail, List<Facts> cars, double[] z, List<Facts> troubled, double[] zOfTroubled,
+            EvidenceList evidence, Assumptions assumptions) {
         if (PriceModel.isScatterLearned(evidence.size())) {
             return new Stretches(tail, RangeStretch.of(z), RangeStretch.of(zOfTroubled), Map.of());
         }
-        // The fit has not learned how crashed ones and lines scatter: the ranges do. At the least crashed ones scatter like others.
-        RangeStretch ofTroubled = RangeStretch.of(assumptions.logSpread("scatter_of_troubled"),
-                Math.min(1, Math.exp(-assumptions.logMiddle("scatter_of_troubled"))), zOfTroubled);
+        // The fit has not learned how crashed ones and lines scatter: the ranges do.
         double all = RangeStretch.ofAtLeast(LEAST, z).factor();
         Map<String, Double> lines = Scatter.ofLines(cars, Arrays.stream(z).map(deviate -> deviate / all).toArray(), Map.of(), assumptions);
         // What is left for all lines is told by residuals that are alike; the one scale that the fit has for all of them may be too wide.
-        RangeStretch ofSound = RangeStretch.ofAtLeast(LEAST, IntStream.range(0, z.length)
-                .mapToDouble(k -> z[k] / lines.getOrDefault(cars.get(k).vehicle(), 1.0)).toArray());
+        RangeStretch ofSound = RangeStretch.ofAtLeast(LEAST, alike(cars, z, lines));
+        double[] beside = alike(troubled, zOfTroubled, lines);
+        // At the least crashed ones scatter like others; that they scatter several times as far cannot be told at once.
+        double least = Math.min(1, Math.exp(-assumptions.logMiddle("scatter_of_troubled")));
+        RangeStretch ofTroubled = RangeStretch.NONE;
+        for (int pass = 0; pass < PriceModel.PASSES; pass++) {
+            double before = ofTroubled.factor();
+            ofTroubled = ofTroubled.carriedOn(assumptions.logSpread("scatter_of_troubled"), least,
+                    Arrays.stream(beside).map(deviate -> deviate / before).toArray());
+        }
         return new Stretches(tail, ofSound, ofTroubled, lines);
+    }
+
+    /** Residuals over how far those of their line scatter, for ranges are as much wider. */
+    private static double[] alike(List<Facts> cars, double[] z, Map<String, Double> lines) {
+        return IntStream.range(0, z.length).mapToDouble(k -> z[k] / lines.getOrDefault(cars.get(k).vehicle(), 1.0)).toArray();
     }
 
     double of(Facts car) {

@@ -3,6 +3,7 @@ package swapworth.market;
 import java.util.OptionalInt;
 import swapworth.statistics.Draws;
 import swapworth.statistics.JointDraws;
+import swapworth.statistics.Quantiles;
 import swapworth.statistics.SparseRow;
 
 /**
@@ -16,10 +17,12 @@ import swapworth.statistics.SparseRow;
 public final class ValueDraws {
     private final Encoder encoder;
     private final JointDraws draws;
+    private final Values values;
 
-    ValueDraws(Encoder encoder, JointDraws draws) {
+    ValueDraws(Encoder encoder, JointDraws draws, Values values) {
         this.encoder = encoder;
         this.draws = draws;
+        this.values = values;
     }
 
     /**
@@ -64,7 +67,8 @@ public final class ValueDraws {
     }
 
     /**
-     * Draws of the price of one such car, each with its own departure from the middle.
+     * Draws of the price of one such car, each with its own departure from the middle: the level of draw i is that of {@link #level}, and
+     * departures go as far as makes the range of all that of {@link FairValue#range}, which is stretched where single prices ask it.
      *
      * @param subject the car, the day and the level of trade
      * @param seed seed of the departures: another one for another car
@@ -72,7 +76,49 @@ public final class ValueDraws {
      */
     public double[] price(Subject subject, long seed) {
         Encoded row = encoder.encode(subject);
-        return amounts(draws.responses(row.row(), row.inflation(), row.growth(), seed));
+        double[] logs = draws.responses(row.row(), row.inflation(), row.growth(), seed);
+        double stretch = values.stretch(subject);
+        if (stretch != 1) {
+            double[] level = draws.of(row.row());
+            double[] own = new double[logs.length];
+            for (int i = 0; i < own.length; i++) {
+                own[i] = logs[i] - level[i];
+            }
+            double further = furtherApart(level, own, stretch);
+            for (int i = 0; i < logs.length; i++) {
+                logs[i] = level[i] + further * own[i];
+            }
+        }
+        return amounts(logs);
+    }
+
+    /** By how much departures from the level have to grow for the two together to be as much wider; the level stays as it is. */
+    private static double furtherApart(double[] level, double[] own, double stretch) {
+        double ofLevel = spread(level);
+        double ofOwn = spread(own);
+        double ofBoth = stretch * stretch * (ofLevel * ofLevel + ofOwn * ofOwn);
+        return ofOwn > 0 ? Math.sqrt(Math.max(0, ofBoth - ofLevel * ofLevel)) / ofOwn : 1;
+    }
+
+    private static double spread(double[] draws) {
+        return Quantiles.of(draws, 0.9) - Quantiles.of(draws, 0.1);
+    }
+
+    /**
+     * What one car loses by growing older at the same mileage, the market standing still: 0.95 where it loses 5 %.
+     *
+     * @param subject the car as it is now; where nobody states its age it is taken to be of the age that its mileage tells, else of middle
+     *     age
+     * @param years by how much it grows older
+     * @return m factors
+     */
+    public double[] ageing(Subject subject, double years) {
+        Measures.Measured now = encoder.measured(subject);
+        return amounts(draws.of(aged(subject, now.age() + years, now.miles()).plus(-1, aged(subject, now.age(), now.miles()))));
+    }
+
+    private SparseRow aged(Subject subject, double age, double miles) {
+        return encoder.part(MarketIndex.AGEING, subject, Measures.Measured.stated(age, miles));
     }
 
     boolean areOf(Encoder of) {

@@ -63,7 +63,7 @@ final class Values {
         if (subject.on().isEmpty() && encoder.hasUndated()) {
             remarks = Figures.joined(remarks, List.of("no date: valued on no known day, by the step of the prices without one"));
         }
-        double factor = exchangeable(subject, pair) ? stretches.of(subject.facts()) : 1;
+        double factor = stretch(subject, pair);
         FairValue value = new FairValue(model, by, withoutCar, subject, row, factor, ofLine, inFile, remarks);
         Range range = value.range(0.80);
         double times = range.high() / range.low();
@@ -73,6 +73,15 @@ final class Values {
                     + " times its lower end", ofLine, inFile, value.narrowedBy());
         }
         return value;
+    }
+
+    /** By how much the range of a price is stretched; the car is one that nobody has seen. */
+    double stretch(Subject subject) {
+        return stretch(subject, encoder.pairs().standing(subject.facts(), false));
+    }
+
+    private double stretch(Subject subject, PairStanding pair) {
+        return exchangeable(subject, pair) ? stretches.of(subject.facts()) : 1;
     }
 
     /** Whether a subject is one like those whose left-out residuals the ranges are stretched by. */

@@ -38,7 +38,7 @@ import swapworth.table.Table;
  * <p>All amounts are carried to the horizon with the cost of money. Draw i of every way is one state of the world: an item of the same
  * name,
  * amounts and kind in two ways is drawn once, and the value of a car in play comes with the draws of the market (at a resale in a later
- * month older by the assumption {@code age_slope}). So the chance that one
+ * month older by what such cars lose with each year). So the chance that one
  * way beats another is not read off two ranges.
  */
 public final class Alternatives {
@@ -73,7 +73,7 @@ public final class Alternatives {
      * @return 10,000 draws, seed 1, the assumptions of the program, no cars
      */
     public static Options withDefaults() {
-        return new Options(10_000, 1, Assumptions.defaults(), Map.of(), Optional.empty());
+        return new Options(10_000, 1, Assumptions.defaults(), Map.of(), Map.of(), Optional.empty());
     }
 
     /**
@@ -83,18 +83,24 @@ public final class Alternatives {
      * @param seed their seed
      * @param assumptions what stands in where rows do not speak
      * @param cars draws of the values of cars in play by their names
+     * @param ageing draws of the logarithm of what a year takes off them by their names; where there are none the assumption
+     *     {@code age_slope} tells it
      * @param baseCurrency the currency of all figures, and of amounts that state none; unless stated that of the conventions
      */
-    public record Options(int count, long seed, Assumptions assumptions, Map<String, double[]> cars, Optional<Currency> baseCurrency) {
+    public record Options(int count, long seed, Assumptions assumptions, Map<String, double[]> cars, Map<String, double[]> ageing,
+            Optional<Currency> baseCurrency) {
 
         /** Copies the cars in and checks their draws. */
         public Options {
             requireNonNull(assumptions, "assumptions");
             requireNonNull(baseCurrency, "baseCurrency");
             cars = DrawFigures.copied(cars);
-            for (Map.Entry<String, double[]> car : cars.entrySet()) {
-                if (car.getValue().length != count) {
-                    throw new IllegalArgumentException(car.getKey() + ": " + car.getValue().length + " draws beside " + count);
+            ageing = DrawFigures.copied(ageing);
+            for (Map<String, double[]> draws : List.of(cars, ageing)) {
+                for (Map.Entry<String, double[]> car : draws.entrySet()) {
+                    if (car.getValue().length != count) {
+                        throw new IllegalArgumentException(car.getKey() + ": " + car.getValue().length + " draws beside " + count);
+                    }
                 }
             }
         }
@@ -102,6 +108,11 @@ public final class Alternatives {
         @Override
         public Map<String, double[]> cars() {
             return DrawFigures.copied(cars);
+        }
+
+        @Override
+        public Map<String, double[]> ageing() {
+            return DrawFigures.copied(ageing);
         }
 
         /** The name of a car that there are draws of, however it is written; empty where there are none. */
@@ -116,7 +127,7 @@ public final class Alternatives {
          * @return a copy
          */
         public Options with(Assumptions own) {
-            return new Options(count, seed, own, cars, baseCurrency);
+            return new Options(count, seed, own, cars, ageing, baseCurrency);
         }
 
         /**
@@ -128,7 +139,17 @@ public final class Alternatives {
          */
         public Options withCars(Map<String, double[]> draws, long of) {
             int many = draws.values().stream().findFirst().map(d -> d.length).orElse(count);
-            return new Options(many, of, assumptions, draws, baseCurrency);
+            return new Options(many, of, assumptions, draws, Map.of(), baseCurrency);
+        }
+
+        /**
+         * The same with what cars in play lose as they grow older.
+         *
+         * @param logsAYear draws of the logarithm of what a year takes off, by the name of the car
+         * @return a copy
+         */
+        public Options ageing(Map<String, double[]> logsAYear) {
+            return new Options(count, seed, assumptions, cars, logsAYear, baseCurrency);
         }
 
         /**
@@ -138,7 +159,7 @@ public final class Alternatives {
          * @return a copy
          */
         public Options in(Currency currency) {
-            return new Options(count, seed, assumptions, cars, Optional.of(currency));
+            return new Options(count, seed, assumptions, cars, ageing, Optional.of(currency));
         }
 
         /**
@@ -161,9 +182,12 @@ public final class Alternatives {
 
     /** Draws items, each once. */
     private static final class Drawing {
+        /** Money that costs less than this takes nearly all back. */
+        private static final double LEAST_RATE = -0.99;
+
         private final Options options;
         private final int horizon;
-        private final double monthly;
+        private final double[] monthly;
         private final Map<String, double[]> drawn = new HashMap<>();
         private final Map<String, String> streams = new HashMap<>();
 
@@ -171,7 +195,10 @@ public final class Alternatives {
             this.options = options;
             streams(items);
             this.horizon = horizon;
-            monthly = Math.log1p(options.assumptions().get("capital_rate").middle() / 100) / 12;
+            monthly = DrawFigures.costOfMoney(options.assumptions(), options.count(), options.seed());
+            for (int i = 0; i < monthly.length; i++) {
+                monthly[i] = StrictMath.log1p(Math.max(LEAST_RATE, monthly[i] / 100)) / 12;
+            }
         }
 
         Alternative of(String name, List<Item> items, List<Integer> notCounted) {
@@ -189,10 +216,10 @@ public final class Alternatives {
                 double[] amounts = amounts(item, before.merge(key(item), 1, Integer::sum));
                 double sign = item.kind().comesIn() ? -1 : 1;
                 for (int month = item.month(); month <= Math.min(horizon, item.until()); month++) {
-                    double carried = sign * StrictMath.exp(monthly * (horizon - month));
                     for (int i = 0; i < count; i++) {
-                        net[i] += carried * amounts[i];
-                        resale[i] += item.kind() == Kind.RESALE ? amounts[i] * -carried : 0;
+                        double carried = sign * amounts[i] * StrictMath.exp(monthly[i] * (horizon - month));
+                        net[i] += carried;
+                        resale[i] -= item.kind() == Kind.RESALE ? carried : 0;
                         cash[month][i] += item.kind().isCash() ? sign * amounts[i] : 0;
                     }
                 }
@@ -243,8 +270,12 @@ public final class Alternatives {
             double[] amounts;
             if (options.cars.containsKey(item.car())) {
                 double years = item.kind() == Kind.RESALE ? item.month() / 12.0 : 0;
-                amounts = DrawFigures.times(options.cars.get(item.car()),
-                        StrictMath.exp(years * options.assumptions().logMiddle("age_slope")));
+                amounts = options.cars.get(item.car()).clone();
+                double[] told = options.ageing.getOrDefault(item.car(), new double[0]);
+                double assumed = options.assumptions().logMiddle("age_slope");
+                for (int i = 0; i < amounts.length; i++) {
+                    amounts[i] *= StrictMath.exp(years * (told.length > 0 ? told[i] : assumed));
+                }
             } else if (item.ends().isPresent()) {
                 amounts = AmountLaw.pert(item.ends().get().low(), item.likely(), item.ends().get().high()).draws(normals);
             } else {
@@ -326,8 +357,9 @@ public final class Alternatives {
         side.note(read.sentence() + ".");
         side.note("Net cost: all that is paid and used up until then less what comes in and the resale, carried to that month with the"
                 + " cost of money;"
-                + " own hours are not in it. The resale of a car in play is its value now, older by what such cars lose with each"
-                + " year of age (assumption age_slope). Cash to"
+                + " own hours are not in it. The resale of a car in play is what this one car would sell for now, older by what such"
+                + " cars lose with each year of age at the same distance (age_slope, as the listings tell it); how the market moves"
+                + " until then is not in it. Cash to"
                         + " find: the most that must be found at any time beside what is owned and borrowed;"
                 + " nine times in ten it is no more than the figure beside it.");
         lacking().forEach(side::note);

@@ -17,7 +17,6 @@ import swapworth.listing.CandidateCar;
 import swapworth.listing.CarFacts;
 import swapworth.market.Answer;
 import swapworth.market.CannotTell;
-import swapworth.market.Drift;
 import swapworth.market.Figures;
 import swapworth.market.Held;
 import swapworth.market.IndexTables;
@@ -103,14 +102,12 @@ final class BuyingLater {
         if (ledger.filter(l -> l.sums().carsBought() >= 2).isPresent()) {
             remarks.add("By the ledger two cars are bought already: this then speaks of another such pair.");
         }
-        Optional<Drift> market = cars.model().index().told().flatMap(index -> index.holding(Held.AGE).drift(12).told());
-        market.ifPresent(year -> remarks.add(IndexTables.goesOn(year)));
+        remarks.add(IndexTables.goesOn(ahead));
         Movement movement = new Movement(ahead);
         NowOrLater older = compared(movement, Held.MODEL_YEAR, hit, body, finished, back, remarks);
         NowOrLater alike = compared(movement, Held.AGE, hit, body, finished, back, List.of());
-        return older.standingBy(ageing(older, alike) + market.filter(Drift::isMostlyAssumed).map(year -> " By "
-                + Figures.share(year.weightOfAssumption()).shown() + " the movement of the market is assumed (market_drift) and not told by"
-                + " the listings.").orElse(""));
+        return older.standingBy(ageing(older, alike) + (ahead.isMostlyAssumed() ? " By " + Figures.share(ahead.weightOfAssumption()).shown()
+                + " what the market is expected to do is assumed (market_drift) and not told by the listings." : ""));
     }
 
     /** What a wait brings for cars of the same model years, beside what it brings for cars of the same age. */
@@ -135,7 +132,7 @@ final class BuyingLater {
             legs.add(new NowOrLater.Leg("parts", cars.constant(back), movement.factors(hit.facts(), held).stream()
                     .map(month -> DrawFigures.power(month, follow)).toList()));
         }
-        return NowOrLater.of(fees.currency().getCurrencyCode(), legs, exit(movement, held, finished, hit.facts().vehicle()), remarks);
+        return NowOrLater.of(fees.currency().getCurrencyCode(), legs, exit(movement, held, finished), remarks);
     }
 
     private Purchase purchase(CandidateCar car) {
@@ -143,13 +140,9 @@ final class BuyingLater {
     }
 
     /** The finished car moves by the geometric mean of its body's line and its gear's, that of the donor where the car names none. */
-    private NowOrLater.Leg exit(Movement movement, Held held, SwapValue finished, String ofDonor) {
-        CarFacts body = finished.car().facts();
-        CarFacts.Builder giver = CarFacts.of(finished.car().gearLine().orElse(ofDonor));
-        body.modelYear().ifPresent(giver::modelYear);
-        body.mileage().ifPresent(giver::mileage);
-        List<double[]> exit = movement.factors(body, held);
-        List<double[]> gear = movement.factors(giver.build(), held);
+    private NowOrLater.Leg exit(Movement movement, Held held, SwapValue finished) {
+        List<double[]> exit = movement.factors(finished.car().facts(), held);
+        List<double[]> gear = movement.factors(cars.gearIn(finished), held);
         for (int h = 0; h < exit.size(); h++) {
             double[] month = exit.get(h);
             for (int i = 0; i < month.length; i++) {

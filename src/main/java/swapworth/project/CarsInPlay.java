@@ -16,6 +16,7 @@ import swapworth.market.PriceModel;
 import swapworth.market.Subject;
 import swapworth.market.ValueDraws;
 import swapworth.reading.Spelling;
+import swapworth.statistics.RandomNumbers;
 import swapworth.swap.SwapValue;
 
 /**
@@ -62,10 +63,23 @@ final class CarsInPlay {
         return draws;
     }
 
-    /** Draws of what private people get for such a car; empty where no listing is of its line. */
+    /** Draws of the middle of what private people get for such cars; empty where no listing is of the line. */
     Optional<double[]> level(CarFacts facts) {
+        return isKnown(facts.vehicle()) ? Optional.of(values.level(privatelySold(facts))) : Optional.empty();
+    }
+
+    /**
+     * Draws of what private people get for this one car; empty where no listing is of its line. The same car has the same departure from
+     * the middle in whatever state it is sold.
+     */
+    Optional<double[]> price(CarFacts facts, String car) {
         return isKnown(facts.vehicle())
-                ? Optional.of(values.level(new Subject(facts, LevelOfTrade.PRIVATE_SOLD, PriceIncludes.NEITHER, on))) : Optional.empty();
+                ? Optional.of(values.price(privatelySold(facts), RandomNumbers.seed(0, "one car\n" + Spelling.name(car))))
+                : Optional.empty();
+    }
+
+    private Subject privatelySold(CarFacts facts) {
+        return new Subject(facts, LevelOfTrade.PRIVATE_SOLD, PriceIncludes.NEITHER, on);
     }
 
     /** Whether a listing is of the line. */
@@ -92,17 +106,54 @@ final class CarsInPlay {
         return valued;
     }
 
-    /** What each car is worth, the finished ones too, by its name. */
+    /** What each car sells for, the finished ones too, by its name: it is one car, and no average of such cars. */
     Map<String, double[]> byName() {
         Map<String, double[]> byName = new HashMap<>();
         for (CandidateCar car : all()) {
             if (car.role() != Role.FINISHED) {
-                level(car.facts()).ifPresent(value -> byName.put(car.name(), value));
+                price(car.facts(), car.name()).ifPresent(value -> byName.put(car.name(), value));
             }
         }
         market.swaps().answers().forEach(answer -> answer.answer().told().ifPresent(value -> byName.put(answer.car().name(),
                 value.soldDraws())));
         return byName;
+    }
+
+    /**
+     * Draws of the logarithm of what a year takes off each of these cars, by its name: the mean over some years to come, the market
+     * standing still.
+     */
+    Map<String, double[]> ageingByName(double years) {
+        Map<String, double[]> byName = new HashMap<>();
+        for (CandidateCar car : all()) {
+            if (car.role() != Role.FINISHED) {
+                byName.put(car.name(), logsAYear(car.facts(), years));
+            }
+        }
+        market.swaps().answers().forEach(answer -> answer.answer().told().ifPresent(value -> {
+            double[] body = logsAYear(value.car().facts(), years);
+            double[] gear = logsAYear(gearIn(value), years);
+            byName.put(value.car().name(), DrawFigures.times(DrawFigures.plus(body, gear), 0.5));
+        }));
+        return byName;
+    }
+
+    private double[] logsAYear(CarFacts facts, double years) {
+        double[] logs = values.ageing(privatelySold(facts), years);
+        for (int i = 0; i < logs.length; i++) {
+            logs[i] = StrictMath.log(logs[i]) / years;
+        }
+        return logs;
+    }
+
+    /** A car of the line that the gear of a finished one is from, that of the donor where it names none, of its age and distance. */
+    CarFacts gearIn(SwapValue finishedCar) {
+        CarFacts body = finishedCar.car().facts();
+        CarFacts.Builder giver = CarFacts.of(finishedCar.car().gearLine().or(() -> donor().map(car -> car.facts().vehicle()))
+                .orElse(body.vehicle()));
+        body.modelYear().ifPresent(giver::modelYear);
+        body.mileage().ifPresent(giver::mileage);
+        return giver.build();
     }
 
     /** The donor that has a price: the one that the finished car's row names, else the first. */

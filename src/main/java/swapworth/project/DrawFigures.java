@@ -5,8 +5,12 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import swapworth.assumptions.Assumption;
+import swapworth.assumptions.Assumptions;
 import swapworth.market.Range;
+import swapworth.statistics.AmountLaw;
 import swapworth.statistics.Quantiles;
+import swapworth.statistics.UncertainSum;
 import swapworth.table.Cell;
 import swapworth.table.Column;
 import swapworth.table.Table;
@@ -62,6 +66,12 @@ public final class DrawFigures {
     /** A chance in whole per cent, never more certain than the draws can tell. */
     static String percent(double chance) {
         return chance > 0.99 ? "more than 99 %" : chance < 0.01 ? "less than 1 %" : Math.round(100 * chance) + " %";
+    }
+
+    /** Draws of what money costs in a year, per cent: the same for one seed, whatever is reckoned with them. */
+    static double[] costOfMoney(Assumptions assumptions, int count, long seed) {
+        Assumption rate = assumptions.get("capital_rate");
+        return AmountLaw.normal(rate.middle(), rate.spread()).draws(UncertainSum.normals(count, seed ^ 0x5ca1ab1eL));
     }
 
     /** Draw by draw. */

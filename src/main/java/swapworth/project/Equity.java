@@ -5,11 +5,8 @@ import static java.util.Objects.requireNonNull;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import swapworth.assumptions.Assumption;
 import swapworth.assumptions.Assumptions;
-import swapworth.statistics.AmountLaw;
 import swapworth.statistics.Quantiles;
-import swapworth.statistics.UncertainSum;
 import swapworth.table.Cell;
 import swapworth.table.Table;
 
@@ -53,9 +50,7 @@ public record Equity(String currency, double[] value, double[] moneyIn, double[]
      */
     public static Equity of(double[] value, Forecast forecast) {
         Assumptions assumptions = forecast.options().assumptions();
-        Assumption rate = assumptions.get("capital_rate");
-        double[] perYear = AmountLaw.normal(rate.middle(), rate.spread())
-                .draws(UncertainSum.normals(forecast.count(), forecast.options().seed() ^ 0x5ca1ab1eL));
+        double[] perYear = DrawFigures.costOfMoney(assumptions, forecast.count(), forecast.options().seed());
         double[] capital = forecast.moneyMonths();
         double paid = 0;
         for (LedgerSums.Sum sum : forecast.ledger().sums().byCategory()) {

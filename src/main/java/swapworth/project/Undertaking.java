@@ -149,7 +149,8 @@ public final class Undertaking {
         Map<String, double[]> values = cars.told().map(CarsInPlay::byName).orElse(Map.of());
         Alternatives.Options plain = Alternatives.withDefaults().with(assumptions);
         Alternatives.Options ways = base.map(plain::in).orElse(plain);
-        Answer<Alternatives> alternatives = files.alternatives(values.isEmpty() ? ways : ways.withCars(values, 1));
+        Answer<Alternatives> alternatives = files.alternatives(values.isEmpty() ? ways
+                : ways.withCars(values, 1).ageing(cars.orElseThrow().ageingByName(assumptions.get("horizon").middle() / 12)));
         files.lack(later.told().map(BuyingLater::missing).orElse(List.of()));
         answers = new Answers(listed, ledger, forecast, finished, both.map(b -> Equity.of(b.sold, b.forecast)),
                 both.flatMap(b -> cars.flatMap(c -> new WaysToStop(c, assumptions, b.forecast, b.finished, b.sold).answer())),

@@ -22,6 +22,9 @@ import swapworth.table.Cell;
  * the finished. Only a car that is bought can be sold. What is agreed is owed either way, so that it does not speak for stopping.
  */
 final class WaysToStop {
+    private static final String RECIPIENT = Role.RECIPIENT.words();
+    private static final String DONOR = Role.DONOR.words();
+
     private final CarsInPlay cars;
     private final Assumptions assumptions;
     private final Forecast forecast;
@@ -89,14 +92,14 @@ final class WaysToStop {
         if (row.isPresent() && isUntouched(Role.RECIPIENT)) {
             double[] ofOthers = lessAgreed(forecast.toReceive(car -> cars.roleOf(car) != Role.RECIPIENT
                     && (donorInParts || cars.roleOf(car) != Role.DONOR)));
-            cars.level(row.get().facts()).ifPresent(car -> exits.add(new FinishOrStop.Exit(
+            cars.price(row.get().facts(), RECIPIENT).ifPresent(car -> exits.add(new FinishOrStop.Exit(
                     "recipient sold as it stands, its own gear in it" + andDonor,
                     DrawFigures.plus(car, whole.map(lies -> DrawFigures.plus(lies, ofOthers)).orElse(ofOthers)),
                     "the price model (private sales) for '" + row.get().name() + "' of cars.csv, and what the ledger still expects"
                     + " from other cars, as long as no row of work on the recipient or the project is done and no part of the"
                     + " recipient is sold" + ofDonor)));
         }
-        cars.level(finished.stock().toBuilder().runs(Runs.NO_ENGINE).build()).ifPresent(car -> exits.add(
+        cars.price(finished.stock().toBuilder().runs(Runs.NO_ENGINE).build(), RECIPIENT).ifPresent(car -> exits.add(
                 new FinishOrStop.Exit("recipient sold without an engine, left-over parts sold" + andDonor, DrawFigures.plus(car, around),
                         "the price model (private sales, no engine), and the parts that the ledger still expects"
                         + (donor ? "" : " of it: the donor is not bought") + ofDonor)));
@@ -142,7 +145,7 @@ final class WaysToStop {
 
     /** What the donor brings as it lies, where it is bought and nothing is taken from it yet. */
     private Optional<double[]> wholeDonor(boolean bought) {
-        return bought && isUntouched(Role.DONOR) ? cars.donor().flatMap(car -> cars.level(car.facts())) : Optional.empty();
+        return bought && isUntouched(Role.DONOR) ? cars.donor().flatMap(car -> cars.price(car.facts(), DONOR)) : Optional.empty();
     }
 
     /** Whether nothing was taken from the car of a role, as far as the ledger tells: no part of it sold, no work done on it or on all. */

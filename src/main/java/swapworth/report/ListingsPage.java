@@ -170,7 +170,7 @@ public final class ListingsPage {
         return read.counts().sentence() + "; " + read.cars().size() + " cars of " + judged.model().lines().size()
                 + (judged.model().lines().size() == 1 ? " line" : " lines")
                 + judged.model().lastSeen().map(d -> ", last seen on " + d).orElse(", no dates")
-                + ". By its latest price each car stands: " + below + " below its 80 % range, "
+                + ". By its latest price each car stands" + judged.otherwiseThanSeen() + ": " + below + " below its 80 % range, "
                 + (latest.size() - below - above - unknown) + " inside, " + above + " above"
                 + (unknown > 0 ? ", " + unknown + " cannot be told" : "") + ". Prices in " + read.baseCurrency().getCurrencyCode() + "."
                 + judged.model().undated().map(words -> " " + words + ".").orElse("");

@@ -11,6 +11,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
+import swapworth.listing.LevelOfTrade;
+import swapworth.listing.Title;
+import swapworth.statistics.Quantiles;
 
 /** Ranges in files of many cars, which have learned how far the prices of each line scatter and how heavy their tails are. */
 class RangesOfLinesTest {
@@ -53,6 +56,54 @@ class RangesOfLinesTest {
             assertEquals(80, in80 / 20.0, 4.5, "line " + line);
             assertEquals(95, in95 / 20.0, 1.9, "line " + line);
         }
+    }
+
+    /** What is put together from draws has the scatter of each line too: that of its normal errors, 0.08 to 0.20. */
+    @Test
+    void prices_drawn_scatter_as_those_of_their_line_do() {
+        SplittableRandom random = new SplittableRandom(4);
+        PriceModel model = model(OF_LINE, random);
+        ValueDraws draws = model.draws(20_000, 1);
+        for (int line = 0; line < SCATTER.length; line++) {
+            CarFacts facts = CarFacts.of("Line " + line).ageYears(6).mileage(TestCars.miles(66_000)).build();
+            Subject subject = Subject.of(facts, LevelOfTrade.PRIVATE_ASKING, model.lastSeen().orElseThrow());
+            double[] price = draws.price(subject, 5);
+            double width = Math.log(Quantiles.of(price, 0.9) / Quantiles.of(price, 0.1));
+            Range range = TestCars.fair(model.value(subject)).range(0.80);
+            assertEquals(1, width / Math.log(range.high() / range.low()), 0.03, "line " + line);
+            assertEquals(1, width / (2 * 1.281552 * SCATTER[line]), 0.15, "line " + line);
+        }
+    }
+
+    private static Car salvage(int number, SplittableRandom random) {
+        double age = 2 + 10 * random.nextDouble();
+        CarFacts facts = CarFacts.of("Line 0").ageYears(age).mileage(TestCars.miles(11_000 * age)).title(Title.SALVAGE).build();
+        return TestCars.car(number, facts, Math.exp(Math.log(6_000) - 0.113 * age + 0.4 * random.nextGaussian()));
+    }
+
+    /** Crashed cars of the quietest line, whose sound ones scatter by 8 %, scatter by 40 %. */
+    @Test
+    void crashed_cars_of_a_quiet_line_hold_what_their_ranges_promise() {
+        SplittableRandom random = new SplittableRandom(9);
+        List<Car> cars = new ArrayList<>();
+        for (int k = 0; k < OF_LINE * SCATTER.length; k++) {
+            cars.add(car(k, k % SCATTER.length, random));
+        }
+        for (int k = 0; k < 300; k++) {
+            cars.add(salvage(100_000 + k, random));
+        }
+        PriceModel model = PriceModel.fit(cars);
+        int in80 = 0;
+        int in95 = 0;
+        for (int k = 0; k < 2000; k++) {
+            Car fresh = salvage(1_000_000 + k, random);
+            FairValue value = TestCars.fair(model.value(Evidence.subject(fresh.facts(), fresh.latest())));
+            double price = fresh.latest().price().amount();
+            in80 += value.range(0.80).holds(price) ? 1 : 0;
+            in95 += value.range(0.95).holds(price) ? 1 : 0;
+        }
+        assertEquals(80, in80 / 20.0, 4.5);
+        assertEquals(95, in95 / 20.0, 2.5);
     }
 
     /** A car judged without itself and one like it that was never seen have ranges of one law. */

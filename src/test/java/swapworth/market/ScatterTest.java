@@ -48,9 +48,9 @@ class ScatterTest {
     void age_and_mileage_of_a_car_that_states_neither_are_off_together() {
         Scatter scatter = Scatter.assumed(Assumptions.defaults(), List.of(), List.of());
         Subject car = Subject.of(CarFacts.of("Line").build(), LevelOfTrade.PRIVATE_ASKING, LocalDate.of(2026, 6, 1));
-        double years = scatter.open(car, new Measures.Measured(8, 88_000, 2, 0, List.of()));
-        double miles = scatter.open(car, new Measures.Measured(8, 88_000, 0, 22_000, List.of()));
-        double both = scatter.open(car, new Measures.Measured(8, 88_000, 2, 22_000, List.of()));
+        double years = scatter.open(car, new Measures.Measured(8, 88_000, 1, 2, 0, List.of()));
+        double miles = scatter.open(car, new Measures.Measured(8, 88_000, 1, 0, 22_000, List.of()));
+        double both = scatter.open(car, new Measures.Measured(8, 88_000, 1, 2, 22_000, List.of()));
         assertEquals(Math.sqrt(years) + Math.sqrt(miles), Math.sqrt(both), 1e-12);
         assertTrue(years > 0 && miles > 0);
     }

@@ -157,6 +157,29 @@ class AlternativesTest {
         assertTrue(reasons(both.rowsRead().rejected()).contains("there is no value of 'no such car'"), reasons(both.rowsRead().rejected()));
     }
 
+    // By hand: a car of 10,000 that loses 20 % with each year is worth 10,000 x 0.8^1.5 = 7,155.42 after 18 months, and a quarter more in
+    // a state of the market in which it loses nothing and is worth 12,500.
+    @Test
+    void a_car_in_play_loses_what_such_cars_lose_and_not_what_is_assumed_of_any() throws IOException {
+        Path file = Files.writeString(folder.resolve("alternatives.csv"), HEAD + "\nswap,sell,,resale,18,,,,,,,Road-Ster\n");
+        Alternatives.Options options = Alternatives.withDefaults().with(exact("capital_rate", "0", "age_slope", "-10", "horizon", "24"))
+                .withCars(Map.of("roadster", new double[] {10_000, 12_500}), 4);
+        double[] assumed = options.read(file).all().get(0).resale();
+        assertEquals(10_000 * Math.pow(0.9, 1.5), assumed[0], 1e-6);
+        double[] told = options.ageing(Map.of("roadster", new double[] {Math.log(0.8), 0})).read(file).all().get(0).resale();
+        assertEquals(7_155.417528, told[0], 1e-6);
+        assertEquals(12_500, told[1], 1e-6);
+    }
+
+    // By hand: 10,000 paid now, for three years at 8 % with a spread of 2: 10,000 x (1 + r)^3, r = 0.08 -/+ 1.281552 x 0.02.
+    @Test
+    void what_nobody_knows_of_the_cost_of_money_is_in_the_net_cost() throws IOException {
+        double[] net = read(Assumptions.defaults(), "a,all,10000,payment,0,,,,,,,").all().get(0).netCost();
+        assertEquals(10_000 * Math.pow(1.054368965, 3), Quantiles.of(net, 0.1), 15);
+        assertEquals(10_000 * Math.pow(1.08, 3), Quantiles.median(net), 15);
+        assertEquals(10_000 * Math.pow(1.105631035, 3), Quantiles.of(net, 0.9), 15);
+    }
+
     @Test
     void one_name_in_two_spellings_is_one_way_and_one_car() throws IOException {
         Path file = Files.writeString(folder.resolve("alternatives.csv"), HEAD

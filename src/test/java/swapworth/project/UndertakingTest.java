@@ -430,8 +430,8 @@ class UndertakingTest {
         assertTrue(said.contains("Ageing is counted") && said.contains("Were they of the same age as now, that is newer, 6 months would "),
                 said);
         assertTrue(choice.tables().get(0).text().replaceAll("\\s+", " ").contains(choice.standsBy()));
-        assertFalse(said.contains("the movement of the market is assumed"), said);
-        assertTrue(choice.remarks().get(choice.remarks().size() - 1).startsWith("The outlook goes on from the movement since"),
+        assertFalse(said.contains("what the market is expected to do is assumed"), said);
+        assertTrue(choice.remarks().get(choice.remarks().size() - 1).startsWith("The outlook goes on from the drift over all months"),
                 choice.remarks().toString());
     }
 
