@@ -74,6 +74,7 @@ final class ProjectSteps {
         undertaking.gates().ifPresent(terminal::account);
         tables(undertaking).forEach(table -> terminal.out().print("\n" + table.text()));
         ProjectPage.valueInIt(undertaking).ifPresent(words -> terminal.out().print("\n" + TextLines.of("", words)));
+        undertaking.otherFinished().ifPresent(words -> terminal.out().print("\n" + TextLines.of("", "But " + words + ".")));
         undertaking.narrowing().forEach(n -> terminal.out().print("\n" + TextLines.of("", n)));
         undertaking.missing().forEach(m -> terminal.out().print("\n" + TextLines.of("", "Not here: " + m)));
         if (arguments.out().isPresent()) {

@@ -200,30 +200,19 @@ final class FeesFile {
     /** Who charges it. */
     private static Optional<Set<Seller>> sellers(NamedRows.Row row) {
         Set<Seller> sellers = EnumSet.noneOf(Seller.class);
-        for (String seller : row.text("seller").split("[;/]")) {
-            if (!seller.isBlank()) {
-                SELLERS.meaning(seller.strip()).ifPresentOrElse(sellers::addAll,
-                        () -> row.reject("seller", "known are: auction, trade, private, any"));
-            }
-        }
+        row.decisiveWords("seller", SELLERS, "auction, trade, private, any").forEach(sellers::addAll);
         return Optional.of(sellers).filter(s -> !s.isEmpty());
     }
 
     /** When it counts: always, where the first row of the table leaves it blank. */
     private static Optional<FeeTable.When> when(NamedRows.Row row, Draft draft) {
-        if (row.text("when").isEmpty()) {
-            return draft.when.or(() -> Optional.of(FeeTable.When.ALWAYS));
-        }
-        Optional<FeeTable.When> when = WHEN.meaning(row.text("when"));
-        if (when.isEmpty()) {
-            row.reject("when", "known are: always, non-runner, no key");
-        }
-        return when;
+        return row.text("when").isEmpty() ? draft.when.or(() -> Optional.of(FeeTable.When.ALWAYS))
+                : row.decisiveWord("when", WHEN, "always, non-runner, no key");
     }
 
     /** What a percentage is charged on: lines above, or the bid alone (an empty set), also where the first percentage says nothing. */
     private Optional<Set<String>> base(NamedRows.Row row, Draft draft) {
-        String text = Spelling.key(row.text("applies_to"));
+        String text = Spelling.key(row.name("applies_to"));
         if (text.isEmpty()) {
             return row.text("percent").isEmpty() ? draft.base : draft.base.or(() -> Optional.of(Set.of()));
         }
@@ -241,7 +230,7 @@ final class FeesFile {
         }
         Set<String> base = new LinkedHashSet<>();
         for (String part : text.split("[;+]")) {
-            String line = Spelling.key(part);
+            String line = Spelling.key(row.meaning("applies_to", part));
             if (above.contains(line)) {
                 base.add(line);
             } else if (!line.isEmpty()) {

@@ -89,8 +89,8 @@ public final class PartOffers {
             PriceKind kind = row.word("price_kind", KINDS, "asking, sold").orElse(PriceKind.ASKING);
             if (row.use()) {
                 String id = row.text("id").isEmpty() ? "line " + row.line() : Spelling.name(row.text("id")) + " " + kind;
-                Offer offer = new Offer(part.orElseThrow(), Spelling.name(row.text("vehicle")),
-                        Spelling.name(row.text("running_gear")), miles,
+                Offer offer = new Offer(part.orElseThrow(), Spelling.name(row.name("vehicle")),
+                        Spelling.name(row.name("running_gear")), miles,
                         price.orElseThrow().doubleValue(), kind, seen);
                 byId.merge(id, offer, (a, b) -> b.seenOn().isPresent() && a.seenOn().isPresent()
                         && b.seenOn().get().isBefore(a.seenOn().get())

@@ -98,8 +98,8 @@ public final class PartoutFile {
         }
         boolean mayCost = part.map(PartKind::isHulk).orElse(false);
         OptionalDouble price = money(row, "price", currency, mayCost);
-        boolean ruleMet = row.yesOrNo("local_rule").orElse(false);
-        if (part.map(PartKind::ruled).orElse(false) && row.yesOrNo("local_rule").isEmpty()) {
+        Optional<Boolean> ruleMet = row.yesOrNo("local_rule");
+        if (part.map(PartKind::ruled).orElse(false) && ruleMet.isEmpty()) {
             row.ask("local_rule", "is it lawful where you live to sell this part used? Until local_rule says yes it earns nothing");
         }
         Optional<PartState> state = row.word("state", PartState.WORDS, PartState.ACCEPTED);
@@ -113,7 +113,7 @@ public final class PartoutFile {
                 row.decisiveWord("goes_to", GoesTo.WORDS, GoesTo.ACCEPTED).orElse(GoesTo.SELL), price, chance(row, "sells"),
                 row.number("days", 0.1, 10_000), row.number("hours", 0, 1_000), money(row, "postage", currency, false),
                 money(row, "postage_charged", currency, false), money(row, "packing", currency, false), row.number("fee", 0, 100),
-                Spelling.name(row.text("bundle")), ruleMet, row.line());
+                Spelling.name(row.text("bundle")), ruleMet.orElse(false), row.line());
     }
 
     /** A chance: between 0 and 1, or in per cent with its sign. */

@@ -41,6 +41,9 @@ final class Advertisements {
     final boolean[] dated;
     final int[] firstDay;
     final int[] lastDay;
+    /** What a shared note is worth, by its number; shared options likewise. */
+    final TextPoints notePoints;
+    final TextPoints optionPoints;
     private final Rows rows;
     private final int[] members;
 
@@ -78,6 +81,8 @@ final class Advertisements {
                 layOut(numberOf[k]);
             }
         });
+        notePoints = new TextPoints(this, columns.note, note);
+        optionPoints = new TextPoints(this, columns.options, options);
     }
 
     private void layOut(int i) {
@@ -116,6 +121,8 @@ final class Advertisements {
         dated = Arrays.copyOfRange(all.dated, from, to);
         firstDay = Arrays.copyOfRange(all.firstDay, from, to);
         lastDay = Arrays.copyOfRange(all.lastDay, from, to);
+        notePoints = all.notePoints;
+        optionPoints = all.optionPoints;
     }
 
     /** Some of them that follow one another, numbered from 0. */

@@ -28,9 +28,9 @@ import swapworth.table.Table;
  *
  * <p>Different model years or trims forbid a join, and without model years different years of first registration; a model year and a year
  * of registration do so where they lie more than one apart, for a car is mostly registered in its model year or the year before or
- * after. So does a mileage that fell or grew beyond likely use, unless both have the same note. Joins are made in the order of their
- * scores, and none is made that would bring two such years, two trims, or mileages that fall from one day to a later one into one car.
- * Each join is written into {@link Car#joinedBy}.
+ * after. So does a mileage that fell or grew beyond likely use, unless both have the same note, and no other car has it. Joins are made
+ * in the order of their scores, and none is made that would bring two such years, two trims, or mileages that fall from one day to a
+ * later one into one car. Each join is written into {@link Car#joinedBy}.
  */
 public final class CarMatching {
 
@@ -83,7 +83,8 @@ public final class CarMatching {
                 .note(SharedIds.rules())
                 .note("Different model years or trims forbid a join; so do different years of first registration where no model years are"
                         + " known, a model year and a year of registration more than one apart, and a mileage that fell, or grew by"
-                        + " more than " + PairScore.likelyGrowth() + ", unless the notes are equal.")
+                        + " more than " + PairScore.likelyGrowth() + ", unless the notes are equal and"
+                        + " those of no other car.")
                 .columns(Column.words("fact"), Column.words("agreement"), Column.words("points"));
         for (String[] rule : PairScore.rules()) {
             table.row(Cell.words(rule[0]), Cell.words(rule[1]), Cell.words(rule[2]));

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.Currency;
 import java.util.EnumSet;
 import java.util.HashMap;
@@ -31,8 +32,9 @@ import swapworth.reading.Words;
 abstract class FileCells {
 
     private static final double KW_OF_HP = 0.745699872;
-    private static final double KW_OF_PS = 0.73549875;
     private static final double KG_OF_LB = 0.45359237;
+    private static final Map<String, Double> KILOWATTS = Map.of("kW", 1.0, "hp", KW_OF_HP, "bhp", KW_OF_HP, "ps", 0.73549875);
+    private static final Map<String, Double> KILOGRAMS = Map.of("kg", 1.0, "lb", KG_OF_LB, "lbs", KG_OF_LB);
     static final Distance NO_DISTANCE = new Distance(Double.NaN, DistanceUnit.MI, false, "");
 
     /** Columns of finished swaps that name a line beside that of the row: it is spelled as that line is elsewhere. */
@@ -68,10 +70,13 @@ abstract class FileCells {
     /** The cell, put into the program's words where the user's own words.csv speaks of it. */
     final String text(ListingColumn column, CsvRow row) {
         String text = row.cell(columns.place(column));
-        if (translated[column.ordinal()] && !text.isEmpty()) {
-            return words.meaning(column.header(), text).or(() -> words.meaning(columns.header(column), text)).orElse(text);
-        }
-        return text;
+        return text.isEmpty() ? text : meaning(column, text);
+    }
+
+    /** A word of a column, which words.csv may call by our name or by the header in the file. */
+    private String meaning(ListingColumn column, String word) {
+        return translated[column.ordinal()]
+                ? words.meaning(column.header(), word).or(() -> words.meaning(columns.header(column), word)).orElse(word) : word;
     }
 
     final <T> Remembered<T> remembered(ListingColumn column, Function<CsvRow, T> finding) {
@@ -263,13 +268,12 @@ abstract class FileCells {
 
     private Parsed<OptionalInt> year(String text) {
         Parsed<BigDecimal> number = cells.number(text);
-        if (number instanceof Parsed.Understood<BigDecimal> known) {
-            double year = known.value().doubleValue();
-            if (year != Math.rint(year) || year < 1000 || year > 9999) {
-                return Parsed.refused("this is no year; write it with four digits", "");
-            }
-        }
-        return number.map(year -> OptionalInt.of(year.intValue()));
+        double year = number instanceof Parsed.Understood<BigDecimal> known ? known.value().doubleValue() : Double.NaN;
+        boolean isYear = year == Math.rint(year) && year >= 1000 && year <= 9999;
+        return isYear || number instanceof Parsed.Blank ? number.map(known -> OptionalInt.of(known.intValue()))
+                : Parsed.refused(number instanceof Parsed.Refused<BigDecimal> no ? no.reason() : "this is no year",
+                        "write the year with four digits, such as 2011; a month or a day of first registration belongs into a column "
+                        + ListingColumn.FIRST_REGISTERED.header());
     }
 
     final Column<OptionalDouble> ageYears() {
@@ -278,26 +282,34 @@ abstract class FileCells {
     }
 
     final Column<OptionalDouble> powerKw() {
-        String unit = columns.unit(ListingColumn.POWER);
-        return measure(ListingColumn.POWER, unit.equals("hp") ? KW_OF_HP : unit.equals("ps") ? KW_OF_PS : 1);
+        return measure(ListingColumn.POWER, KILOWATTS);
     }
 
     final Column<OptionalDouble> cylinders() {
-        return measure(ListingColumn.CYLINDERS, 1);
+        return measure(ListingColumn.CYLINDERS, Map.of());
     }
 
     final Column<OptionalDouble> weightKg() {
-        return measure(ListingColumn.WEIGHT, columns.unit(ListingColumn.WEIGHT).equals("lb") ? KG_OF_LB : 1);
+        return measure(ListingColumn.WEIGHT, KILOGRAMS);
     }
 
-    private Column<OptionalDouble> measure(ListingColumn column, double factor) {
+    /** A measure in the unit of its cell, else of its column; each unit with what it is worth. */
+    private Column<OptionalDouble> measure(ListingColumn column, Map<String, Double> units) {
+        String ofColumn = columns.unit(column);
         return new Column<>(column, OptionalDouble.empty(), text -> {
-            Parsed<BigDecimal> number = cells.number(text, columns.unit(column));
-            if (number instanceof Parsed.Refused || number instanceof Parsed.Understood<BigDecimal> known && known.value().signum() <= 0) {
-                return Parsed.refused("this is no number above 0", "");
-            }
-            return number.map(value -> OptionalDouble.of(value.doubleValue() * factor));
+            String unit = units.keySet().stream().filter(name -> carries(text, name)).max(Comparator.comparing(String::length))
+                    .orElse(ofColumn);
+            Parsed<BigDecimal> number = cells.number(text, unit);
+            return number instanceof Parsed.Understood<BigDecimal> known && known.value().signum() <= 0
+                    ? Parsed.refused("this is no number above 0", "")
+                    : number.map(value -> OptionalDouble.of(value.doubleValue() * units.getOrDefault(unit, 1.0)));
         });
+    }
+
+    /** Whether a number stands before a unit at the end of a text. */
+    private static boolean carries(String text, String unit) {
+        int cut = text.length() - unit.length();
+        return cut > 0 && text.regionMatches(true, cut, unit, 0, unit.length()) && !Character.isLetter(text.charAt(cut - 1));
     }
 
     /**
@@ -456,7 +468,7 @@ abstract class FileCells {
                 String zone = Spelling.stripped(text.substring(start, i));
                 start = i + 1;
                 if (!zone.isEmpty()) {
-                    Optional<Damage> known = ListingWords.DAMAGE.meaning(words.meaning("damage", zone).orElse(zone));
+                    Optional<Damage> known = ListingWords.DAMAGE.meaning(meaning(ListingColumn.DAMAGE, zone));
                     if (known.isPresent()) {
                         zones.add(known.get());
                     } else {

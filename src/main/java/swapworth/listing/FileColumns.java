@@ -160,8 +160,7 @@ final class FileColumns {
     Optional<RowProblem> unitInQuestion(Conventions stated) {
         return has(ListingColumn.MILEAGE) && unit(ListingColumn.MILEAGE).isEmpty() && stated.mileageUnit().isEmpty()
                 ? Optional.of(new RowProblem(source.file(), 0, header(ListingColumn.MILEAGE), "", RowProblem.Kind.QUESTION,
-                        "nothing states the unit of the distances: they are taken for miles. State it in words.csv: *,mileage unit,km (or "
-                        + "mi)"))
+                        DistanceUnit.UNSTATED))
                 : Optional.empty();
     }
 

@@ -45,18 +45,22 @@ import swapworth.reading.Words;
  */
 public final class Listings {
 
-    private static final Listings DEFAULTS = new Listings(Conventions.unstated(), Optional.empty(), Rates.none(), List.of());
+    private static final Listings DEFAULTS = new Listings(Conventions.unstated(), Optional.empty(), Rates.none(), List.of(),
+            Conventions.unstated());
 
     private final Conventions conventions;
     private final Optional<Currency> baseCurrency;
     private final Rates rates;
     private final List<Car> spelling;
+    /** What counts where neither a file nor its folder says it. */
+    private final Conventions otherwise;
 
-    private Listings(Conventions conventions, Optional<Currency> baseCurrency, Rates rates, List<Car> spelling) {
+    private Listings(Conventions conventions, Optional<Currency> baseCurrency, Rates rates, List<Car> spelling, Conventions otherwise) {
         this.conventions = conventions;
         this.baseCurrency = baseCurrency;
         this.rates = rates;
         this.spelling = spelling;
+        this.otherwise = otherwise;
     }
 
     /**
@@ -86,7 +90,7 @@ public final class Listings {
      * @return a copy
      */
     public Listings with(Conventions stated) {
-        return new Listings(requireNonNull(stated, "stated"), baseCurrency, rates, spelling);
+        return new Listings(requireNonNull(stated, "stated"), baseCurrency, rates, spelling, otherwise);
     }
 
     /**
@@ -96,7 +100,7 @@ public final class Listings {
      * @return a copy
      */
     public Listings withBaseCurrency(Currency currency) {
-        return new Listings(conventions, Optional.of(currency), rates, spelling);
+        return new Listings(conventions, Optional.of(currency), rates, spelling, otherwise);
     }
 
     /**
@@ -106,7 +110,7 @@ public final class Listings {
      * @return a copy
      */
     public Listings with(Rates stated) {
-        return new Listings(conventions, baseCurrency, requireNonNull(stated, "stated"), spelling);
+        return new Listings(conventions, baseCurrency, requireNonNull(stated, "stated"), spelling, otherwise);
     }
 
     /**
@@ -117,7 +121,18 @@ public final class Listings {
      * @return a copy
      */
     public Listings spelledAs(List<Car> cars) {
-        return new Listings(conventions, baseCurrency, rates, KeptList.copyOf(cars));
+        return new Listings(conventions, baseCurrency, rates, KeptList.copyOf(cars), otherwise);
+    }
+
+    /**
+     * The same reader with a currency for amounts of which neither the file nor {@code words.csv} says it, such as that of the listings
+     * beside which a file lies.
+     *
+     * @param currency the currency that such amounts are in
+     * @return a copy
+     */
+    public Listings otherwiseIn(Currency currency) {
+        return new Listings(conventions, baseCurrency, rates, spelling, otherwise.with(currency));
     }
 
     /**
@@ -174,7 +189,7 @@ public final class Listings {
                 notes.addAll(folder.notes);
             }
             statedInAll = statedInAll.or(folder.conventions);
-            Conventions stated = folder.conventions;
+            Conventions stated = folder.conventions.or(otherwise);
             FolderFiles beside = folder;
             List<FileColumns> found = new ArrayList<>(1);
             List<Handover<CsvRow>> rows = new ArrayList<>(1);
@@ -255,8 +270,8 @@ public final class Listings {
             }
             if (tally.auctionsInDoubt > 0) {
                 questions.add(question(source, tally.firstAuctionInDoubt, "price_includes", tally.auctionsInDoubt
-                        + " auction results do not say whether fees or tax are in the price; fees can add a third:"
-                        + " which is it?"));
+                        + (tally.auctionsInDoubt == 1 ? " auction result does" : " auction results do") + " not say whether"
+                        + " fees or tax are in the price; fees can add a third: which is it?"));
             }
             for (String header : columns.doubled()) {
                 questions.add(question(source, 0, header, "another column of the file means the same and is used instead: does this one"

@@ -122,7 +122,7 @@ final class PairScore {
 
     /**
      * Whether two advertisements cannot show one car whatever else they agree in: another year, another trim, or a mileage that falls or
-     * rises beyond likely use without an equal text that would show it to be mistyped.
+     * rises beyond likely use without an equal text, of no other car, that would show it to be mistyped.
      */
     boolean forbidden(int a, int b) {
         if (Advertisements.yearsClash(of.modelYear[a], of.yearRegistered[a], of.modelYear[b], of.yearRegistered[b])) {
@@ -145,8 +145,9 @@ final class PairScore {
         return driven < 0 || driven > (swapped ? likelyMiles(b, a) : likelyMiles(a, b));
     }
 
+    /** Whether two have a note in common that no other car has. */
     private boolean sameNote(int a, int b) {
-        return note(a, b) > 0;
+        return note(a, b) > 0 && (of.note[a] < 0 || of.notePoints.isOfOneCar(of.note[a]));
     }
 
     /** The points of equal texts. */
@@ -158,14 +159,15 @@ final class PairScore {
     private double note(int a, int b) {
         int number = of.note[a];
         return number != of.note[b] ? 0
-                : number >= 0 ? line.notes[number] : ownText(of.columns.note, of.firstRow(a), of.firstRow(b));
+                : number >= 0 ? of.notePoints.of(number) : TextPoints.ofOwn(of.columns.note, of.firstRow(a), of.firstRow(b));
     }
 
     /** The points of equal options; 0 if they differ, or are empty. */
     private double options(int a, int b) {
         int number = of.options[a];
         return number != of.options[b] ? 0
-                : number >= 0 ? line.options[number] : ownText(of.columns.options, of.rowOfOptions(a), of.rowOfOptions(b));
+                : number >= 0 ? of.optionPoints.of(number)
+                : TextPoints.ofOwn(of.columns.options, of.rowOfOptions(a), of.rowOfOptions(b));
     }
 
     private double likelyMiles(int earlier, int later) {
@@ -404,11 +406,6 @@ final class PairScore {
                 : add(conflict, explain ? "another " + field : "", parts, explain);
     }
 
-    /** The points of two rows whose texts are their own: none where they differ, or are empty. */
-    private static double ownText(Texts texts, int row, int other) {
-        return texts.same(row, other) ? Rarities.text(texts, row) : 0;
-    }
-
     private static double further(Rarities.Profile p, Rarities.Profile q, List<String> parts, boolean explain) {
         double earned = 0;
         double cost = 0;
@@ -455,8 +452,8 @@ final class PairScore {
         rule(rules, "mileage", "grew by at most " + likelyGrowth(), "log2 of the chance of such a growth / the chance of another car"
                 + " of the model year there, at most " + shown(MOST_FOR_GROWTH) + "; " + Cell.format(100 * GROWTH_AMONG_SAME, 0)
                 + " % of one car's mileages are taken to grow, more where the line shows more");
-        rule(rules, "mileage", "grew by more, and the notes are equal; forbidden if not", shown(MILEAGE_JUMPED));
-        rule(rules, "mileage", "fell, and the notes are equal; forbidden if not", shown(MILEAGE_FELL));
+        rule(rules, "mileage", "grew by more, and the notes are equal and those of no other car; forbidden if not", shown(MILEAGE_JUMPED));
+        rule(rules, "mileage", "fell, and the notes are equal and those of no other car; forbidden if not", shown(MILEAGE_FELL));
         rule(rules, "mileage", "missing in one or both", shown(NO_MILEAGE));
         rule(rules, "year", "a model year, and a year of registration at most one apart; forbidden if farther", shown(EITHER_YEAR));
         rule(rules, "price", "equal", "log2 of 1 / chance, at most " + shown(Rarities.MOST_FOR_PRICE)
@@ -479,8 +476,9 @@ final class PairScore {
         rule(rules, "title", "different", shown(OTHER_TITLE));
         rule(rules, "damage", "different", shown(OTHER_DAMAGE));
         rule(rules, "cylinders, power", "different", shown(OTHER_MEASURE));
-        rule(rules, "note, options", "equal", shown(Rarities.SAME_LONG_TEXT) + "; " + shown(Rarities.SAME_SHORT_TEXT) + " below "
-                + Rarities.LONG_TEXT + " characters");
+        rule(rules, "note, options", "equal", shown(TextPoints.SAME_LONG_TEXT) + "; " + shown(TextPoints.SAME_SHORT_TEXT) + " below "
+                + TextPoints.LONG_TEXT + " characters; where other cars have the text too, at most log2 of 1 / chance: the chance is the"
+                + " share of other lines and model years with it among all advertisements and twenty more");
         rule(rules, "each further column", "equal", "log2 of 1 / share of the line, at most " + shown(Rarities.MOST_FOR_FURTHER)
                 + " each and "
                 + shown(MOST_FOR_ALL_FURTHER) + " in all");

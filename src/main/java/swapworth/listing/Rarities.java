@@ -15,9 +15,6 @@ final class Rarities {
     static final double MOST_FOR_REGION = 4;
     static final double MOST_FOR_SOURCE = 5;
     static final double MOST_FOR_FURTHER = 2;
-    static final double SAME_LONG_TEXT = 10;
-    static final double SAME_SHORT_TEXT = 2;
-    static final int LONG_TEXT = 25;
     static final double MILES_OF_ALL = 150_000;
     /** Prices spread over so many times the middle price of their line, in whatever currency. */
     static final double PRICES_OF_ALL = 2;
@@ -30,9 +27,6 @@ final class Rarities {
     final double[] trims;
     final double[] regions;
     private final double[] sources;
-    /** The points of a shared note, and of shared options, by the number of the text. */
-    final double[] notes;
-    final double[] options;
     private final Counted<String> ownSources = new Counted<>();
     private final Counted<String> further = new Counted<>();
     /** What was found before of mileages that many share. */
@@ -46,17 +40,9 @@ final class Rarities {
         trims = points(of.trim, of.columns.trim.count(), MOST_FOR_TRIM);
         regions = points(of.region, of.columns.region.count(), MOST_FOR_REGION);
         sources = points(of.source, of.columns.source.count(), MOST_FOR_SOURCE);
-        notes = new double[of.columns.note.count()];
-        options = new double[of.columns.options.count()];
         for (int i = 0; i < n; i++) {
             if (of.source[i] < 0) {
                 ownSources.add(of.columns.source.get(of.firstRow(i)).orElse(""));
-            }
-            if (of.note[i] > 0 && notes[of.note[i]] == 0) {
-                notes[of.note[i]] = text(of.columns.note, of.firstRow(i));
-            }
-            if (of.options[i] > 0 && options[of.options[i]] == 0) {
-                options[of.options[i]] = text(of.columns.options, of.rowOfOptions(i));
             }
             if (of.columns.hasFurther()) {
                 for (Map.Entry<String, String> entry : of.further(i).entrySet()) {
@@ -181,12 +167,6 @@ final class Rarities {
                 furtherPoints[k] = rarity(line.share(line.further.of(furtherNames[k] + "\n" + further[k])), MOST_FOR_FURTHER);
             }
         }
-    }
-
-    /** The points of a text that two rows have. */
-    static double text(Texts texts, int row) {
-        int length = texts.get(row).orElse("").length();
-        return length == 0 ? 0 : length >= LONG_TEXT ? SAME_LONG_TEXT : SAME_SHORT_TEXT;
     }
 
     /** The points of an agreement that two cars of one line reach by this chance. */

@@ -58,6 +58,11 @@ final class Texts {
         return shared.size();
     }
 
+    /** The text of a number that rows share. */
+    String shared(int number) {
+        return shared.get(number).orElse("");
+    }
+
     /** Whether two rows have equal texts, or none has one. */
     boolean same(int row, int other) {
         int code = code(row);

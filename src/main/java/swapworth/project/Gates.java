@@ -118,7 +118,7 @@ public record Gates(List<Gate> gates, RowsRead read) {
         Map<Known, Gate> ofHouse = new EnumMap<>(Known.class);
         for (NamedRows.Row row : rows.rows()) {
             Answer answer = row.word("answer", ANSWERS, "yes, no, unknown").orElse(Answer.UNKNOWN);
-            String name = row.text("gate");
+            String name = row.name("gate");
             Optional<Known> known = names.meaning(name);
             if (name.isEmpty()) {
                 row.reject("gate", "a row needs the name of its gate, such as insurable");

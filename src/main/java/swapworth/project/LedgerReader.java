@@ -16,7 +16,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.BiFunction;
-import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import swapworth.money.Money;
 import swapworth.project.Entry.Direction;
@@ -44,7 +43,6 @@ final class LedgerReader {
     private static final String CHARGED = "charged";
     private static final String GROSS = "gross";
     private static final String LIKELY = "likely";
-    private static final Pattern WEIGHT = Pattern.compile("[0-9]{1,9}(\\.[0-9]{1,6})?");
     private static final BigDecimal HUNDRED = BigDecimal.valueOf(100);
     /** The shares of a car that has no other beside it. */
     private static final Set<BigDecimal> ALONE = Set.of(BigDecimal.ONE, HUNDRED.stripTrailingZeros());
@@ -359,13 +357,13 @@ final class LedgerReader {
         for (String one : text.split(";")) {
             int colon = one.lastIndexOf(':');
             String name = (colon < 0 ? one : one.substring(0, colon)).strip();
-            String weight = colon < 0 ? "1" : one.substring(colon + 1).replace("%", "").strip();
-            if (name.isEmpty() || !WEIGHT.matcher(weight).matches() || new BigDecimal(weight).signum() == 0) {
+            Optional<BigDecimal> weight = colon < 0 ? Optional.of(BigDecimal.ONE) : draft.row.numberIn(one.substring(colon + 1));
+            if (name.isEmpty() || weight.isEmpty() || weight.get().signum() <= 0) {
                 draft.row.reject("car", "a shared row names its cars with their shares, such as 'recipient: 60; donor: 40'");
                 return;
             }
-            cars.add(canonical(name));
-            weights.add(new BigDecimal(weight));
+            cars.add(canonical(draft.row.meaning("car", name)));
+            weights.add(weight.get());
         }
         if (cars.size() == 1 && !ALONE.contains(weights.get(0).stripTrailingZeros())) {
             draft.row.reject("car", "this is the share of one car without that of another; in a file of semicolons a cell such as"

@@ -258,6 +258,22 @@ public final class Undertaking {
     }
 
     /**
+     * Which finished cars beside that one the folder has: a ledger is held against one car, and its rows are not told apart by swaps.
+     *
+     * @return a sentence; nothing where there is no other, or no ledger
+     */
+    public Optional<String> otherFinished() {
+        List<String> others = answers.market.told().filter(m -> ledger().isPresent()).stream()
+                .flatMap(m -> m.cars.cars().stream()).filter(car -> car.role() == Role.FINISHED).map(CandidateCar::name)
+                .filter(name -> finished().filter(f -> !f.car().name().equals(name)).isPresent()).toList();
+        String named = others.stream().limit(3).map(name -> "'" + name + "'").collect(Collectors.joining(", "));
+        return others.isEmpty() ? Optional.empty() : Optional.of("cars.csv has " + (others.size() == 1
+                ? "one more finished car, " + named + ": it is" : others.size() + " more finished cars, " + named
+                + (others.size() > 3 ? ", ...: they are" : ": they are")) + " in none of these figures, and all rows of the ledger count"
+                + " for '" + finished().orElseThrow().car().name() + "', the first that has a value. Keep a folder for each swap");
+    }
+
+    /**
      * What is left.
      *
      * @return nothing without ledger or value

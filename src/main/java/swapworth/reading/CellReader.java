@@ -14,6 +14,8 @@ import swapworth.money.Money;
  */
 public final class CellReader {
 
+    private static final BigDecimal THOUSAND = BigDecimal.valueOf(1000);
+
     private final Conventions conventions;
     private final char separator;
 
@@ -98,14 +100,15 @@ public final class CellReader {
             return Parsed.refused("this is no distance", "write the number first, then mi or km");
         }
         Optional<DistanceUnit> unit = Optional.empty();
+        boolean thousands = isThousandsOfKm(found.after);
         if (!found.after.isEmpty()) {
-            unit = DistanceUnit.named(found.after);
+            unit = thousands ? Optional.of(DistanceUnit.KM) : DistanceUnit.named(found.after);
             if (unit.isEmpty()) {
                 return Parsed.refused("'" + Spelling.shortened(found.after, 20) + "' is no unit of distance",
                         "is it mi or km? Write the number in full, such as 165000 km");
             }
         }
-        Quantity quantity = new Quantity(number.value(), unit);
+        Quantity quantity = new Quantity(thousands ? number.value().multiply(THOUSAND) : number.value(), unit);
         return about ? Parsed.understood(quantity, "the row calls the distance approximate") : Parsed.understood(quantity);
     }
 
@@ -172,6 +175,13 @@ public final class CellReader {
             case "yes", "y", "true", "x", "1" -> Parsed.understood(true);
             case "no", "n", "false", "0" -> Parsed.understood(false);
             default -> Parsed.refused("this is neither yes nor no", "is it yes or no?");
+        };
+    }
+
+    private static boolean isThousandsOfKm(String unit) {
+        return switch (Spelling.key(unit)) {
+            case "tkm", "tsd km", "tsd. km" -> true;
+            default -> false;
         };
     }
 

@@ -372,12 +372,30 @@ public final class CsvSource {
             }
             for (int i = 0; i < record.size(); i++) {
                 if (!record.isEmpty(i)) {
-                    taking.accept(record.row(line, filled));
+                    if (isHeaderAgain(record)) {
+                        source.rejected.add(new RowProblem(text.file(), line, "", record.cell(i), RowProblem.Kind.REJECTED, "the header of"
+                                + " line " + source.headerLine + " stands here again: it is no row; remove it"));
+                    } else {
+                        taking.accept(record.row(line, filled));
+                    }
                     return "";
                 }
             }
             source.blankLines += lines;
             return "";
+        }
+
+        /** Whether each cell holds the name of its column: so does the second header where files are put behind each other. */
+        private boolean isHeaderAgain(RowTexts record) {
+            List<String> header = source().header;
+            for (int i = 0; i < header.size(); i++) {
+                String cell = i < record.size() ? record.cell(i) : "";
+                String name = header.get(i);
+                if (!cell.equals(name) && !Spelling.key(Spelling.stripped(cell)).equals(Spelling.key(name))) {
+                    return false;
+                }
+            }
+            return header.size() > 1;
         }
 
         /**

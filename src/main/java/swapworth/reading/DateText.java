@@ -3,6 +3,7 @@ package swapworth.reading;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /** Reads days in the few ways in which people write them. */
 final class DateText {
@@ -10,6 +11,7 @@ final class DateText {
     private static final String[] MONTHS = {"jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"};
     private static final String[] FULL = {"january", "february", "march", "april", "may", "june", "july", "august", "september",
             "october", "november", "december"};
+    private static final Pattern TIME = Pattern.compile("([01]?[0-9]|2[0-3]):[0-5][0-9](:[0-5][0-9])?");
     private static final String HOW = "write it as 2024-04-03";
 
     private DateText() {
@@ -106,12 +108,15 @@ final class DateText {
         }
     }
 
-    /** An ISO date may carry a time behind a T or a space; the day alone is of use. */
+    /** Behind a date, an ISO date above all, may stand a time; the day alone is of use. */
     private static String withoutTime(String text) {
         boolean iso = text.length() > 11 && text.charAt(4) == '-' && text.charAt(7) == '-';
-        boolean time = iso && (text.charAt(10) == 'T' || text.charAt(10) == ' ') && Character.isDigit(text.charAt(11))
-                && text.indexOf(':', 11) == 13;
-        return time ? text.substring(0, 10) : text;
+        if (iso && (text.charAt(10) == 'T' || text.charAt(10) == ' ') && Character.isDigit(text.charAt(11))
+                && text.indexOf(':', 11) == 13) {
+            return text.substring(0, 10);
+        }
+        int space = text.lastIndexOf(' ');
+        return space > 0 && TIME.matcher(text.substring(space + 1)).matches() ? Spelling.stripped(text.substring(0, space)) : text;
     }
 
     private static String[] parts(String text) {

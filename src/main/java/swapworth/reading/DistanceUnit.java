@@ -9,6 +9,10 @@ public enum DistanceUnit {
     /** The kilometre. */
     KM("km", "km", "km", 1.0 / 1.609344);
 
+    /** What to ask where nothing states the unit of distances. */
+    public static final String UNSTATED = "nothing states the unit of the distances: they are taken for miles. State it in words.csv:"
+            + " *,mileage unit,km (or mi)";
+
     private final String symbol;
     private final String one;
     private final String many;

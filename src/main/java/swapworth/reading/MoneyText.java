@@ -47,19 +47,25 @@ final class MoneyText {
             minus = true;
             before = Spelling.stripped(before.substring(1));
         }
-        if (CellReader.isAbout(before)) {
-            remarks.add("the row calls the price approximate");
-        } else if (!before.isEmpty()) {
-            own = currency(before, stated);
-            if (own.isEmpty()) {
-                return unknown(before);
+        while (!before.isEmpty()) {
+            String word = currency(before, stated).isPresent() || isPhrase(before) ? before : firstWord(before);
+            Optional<Currency> ahead = currency(word, stated);
+            if (ahead.isPresent() && own.isEmpty()) {
+                own = ahead;
+            } else if (CellReader.isAbout(word)) {
+                remarks.add("the row calls the price approximate");
+            } else if (isPhrase(word)) {
+                remarks.add(kept(word));
+            } else {
+                return ahead.isPresent() ? Parsed.refused("two currencies in one cell", "which one is meant?") : unknown(before);
             }
+            before = Spelling.stripped(before.substring(word.length()));
         }
         String after = found.after;
         while (!after.isEmpty()) {
             String word = firstWord(after);
             if (isPhrase(after)) {
-                remarks.add("'" + Spelling.shortened(after, 30) + "' in the price is kept as a remark");
+                remarks.add(kept(after));
                 break;
             }
             Optional<Currency> behind = currency(word, stated);
@@ -88,13 +94,17 @@ final class MoneyText {
                 : new Parsed.Understood<>(money, remarks);
     }
 
+    private static String kept(String phrase) {
+        return "'" + Spelling.shortened(phrase, 30) + "' in the price is kept as a remark";
+    }
+
     private static Parsed<Money> unknown(String words) {
         String key = Spelling.key(words);
         if (key.equals("kr") || key.equals("kr.")) {
             return Parsed.refused("'kr' is the sign of several currencies", "which one? State it in words.csv: *,currency,SEK");
         }
         return Parsed.refused("'" + Spelling.shortened(words, 30) + "' beside the amount is not understood",
-                "what does it mean?");
+                "write the amount and its currency alone, and the rest into another column");
     }
 
     /**
@@ -130,7 +140,8 @@ final class MoneyText {
     }
 
     private static boolean isPhrase(String words) {
-        return switch (Spelling.key(words)) {
+        String key = Spelling.key(words);
+        return switch (key.endsWith(":") ? key.substring(0, key.length() - 1) : key) {
             case "obo", "o.b.o.", "o.b.o", "(obo)", "or best offer", "ono", "o.n.o.", "o.n.o", "(ono)", "or near offer",
                     "or nearest offer", "firm", "(firm)", "neg", "neg.", "negotiable", "(negotiable)", "fixed", "fixed price",
                     "vb",

@@ -38,6 +38,8 @@ public final class NamedRows {
     private final List<RowProblem> setAside = new ArrayList<>();
     private final List<RowProblem> oddities = new ArrayList<>();
     private final List<RowProblem> questions = new ArrayList<>();
+    /** The columns of distances about whose unit was asked. */
+    private final Set<String> unitsAsked = new HashSet<>();
     private int used;
 
     private NamedRows(CsvSource source, FolderSettings settings) {
@@ -199,7 +201,7 @@ public final class NamedRows {
             if (text.isEmpty()) {
                 return text;
             }
-            boolean blank = (Spelling.isBlank(text) || text.equals("-")) && settings.words().meaning(column, text).isEmpty();
+            boolean blank = (Spelling.isBlank(text) || text.equals("-")) && own(column, text).isEmpty();
             return blank ? "" : text;
         }
 
@@ -248,9 +250,16 @@ public final class NamedRows {
                 return OptionalDouble.empty();
             }
             String header = headerWords(places.get(column));
-            DistanceUnit unit = distance.get().unit().or(() -> DistanceUnit.named(header.substring(header.lastIndexOf(' ') + 1)))
+            Optional<DistanceUnit> stated = distance.get().unit()
+                    .or(() -> DistanceUnit.named(header.substring(header.lastIndexOf(' ') + 1)))
                     .or(() -> DistanceUnit.ofHeader(source.header().get(places.get(column))))
-                    .or(() -> settings.conventions().mileageUnit()).orElse(DistanceUnit.MI);
+                    .or(() -> settings.conventions().mileageUnit());
+            if (stated.isEmpty() && !unitsAsked.contains(column)) {
+                unitsAsked.add(column);
+                questions.add(new RowProblem(source.file(), 0, source.header().get(places.get(column)), "", RowProblem.Kind.QUESTION,
+                        DistanceUnit.UNSTATED));
+            }
+            DistanceUnit unit = stated.orElse(DistanceUnit.MI);
             double amount = distance.get().number().doubleValue();
             if (amount < 0) {
                 reject(column, "a distance cannot be below 0");
@@ -355,10 +364,11 @@ public final class NamedRows {
          * @return nothing where the cell is blank, or the word is not understood, which is then listed and never guessed
          */
         public <E> Optional<E> word(String column, Vocabulary<E> vocabulary, String accepted) {
-            Optional<E> meaning = meaning(column, vocabulary);
-            if (meaning.isEmpty() && !text(column).isEmpty()) {
+            String word = word(column);
+            Optional<E> meaning = meaning(word, vocabulary);
+            if (meaning.isEmpty() && !word.isEmpty()) {
                 unmatched.computeIfAbsent(column + "\n" + Spelling.key(text(column)), key -> problem(column, RowProblem.Kind.ODD,
-                        "this word is not understood and taken as unknown" + instead(column, vocabulary, accepted)));
+                        "this word is not understood and taken as unknown" + instead(word, vocabulary, accepted)));
             }
             return meaning;
         }
@@ -374,22 +384,51 @@ public final class NamedRows {
          * @return nothing where the cell is blank, or the word is not understood
          */
         public <E> Optional<E> decisiveWord(String column, Vocabulary<E> vocabulary, String accepted) {
-            Optional<E> meaning = meaning(column, vocabulary);
-            if (meaning.isEmpty() && !text(column).isEmpty()) {
-                reject(column, "this word is not understood, so nobody can tell how the row counts"
-                        + instead(column, vocabulary, accepted));
+            String word = word(column);
+            Optional<E> meaning = meaning(word, vocabulary);
+            if (meaning.isEmpty() && !word.isEmpty()) {
+                reject(column, "this word is not understood, so nobody can tell how the row counts" + instead(word, vocabulary, accepted));
             }
             return meaning;
         }
 
-        private <E> Optional<E> meaning(String column, Vocabulary<E> vocabulary) {
-            String text = text(column);
-            return text.isEmpty() ? Optional.empty() : vocabulary.meaning(settings.words().meaning(column, text).orElse(text));
+        /**
+         * Several words of a cell, between which a {@code ;} or a {@code /} stands, without which nobody can tell how the row counts.
+         *
+         * @param column the name of the column
+         * @param vocabulary its words
+         * @param accepted the words as a reader should write them, for the message
+         * @param <E> what the words stand for
+         * @return what each stands for; the row is rejected where one is not understood
+         */
+        public <E> List<E> decisiveWords(String column, Vocabulary<E> vocabulary, String accepted) {
+            List<E> meanings = new ArrayList<>();
+            for (String part : word(column).split("[;/]")) {
+                String word = Spelling.stripped(meaning(column, Spelling.stripped(part)));
+                Optional<E> meaning = meaning(word, vocabulary);
+                meaning.ifPresent(meanings::add);
+                if (meaning.isEmpty() && !Spelling.isBlank(word)) {
+                    reject(column, "'" + Spelling.shortened(word, 30) + "' is not understood, so nobody can tell how the row counts"
+                            + instead(word, vocabulary, accepted));
+                }
+            }
+            return meanings;
         }
 
-        private <E> String instead(String column, Vocabulary<E> vocabulary, String accepted) {
+        /** The word of a cell, by the user's own spellings first; empty where it says nothing, or that nothing is known. */
+        private String word(String column) {
+            String word = name(column);
+            return Spelling.isBlank(word) ? "" : word;
+        }
+
+        /** A sign such as a dash may be a word, and nothing is none. */
+        private static <E> Optional<E> meaning(String word, Vocabulary<E> vocabulary) {
+            return word.isEmpty() ? Optional.empty() : vocabulary.meaning(word);
+        }
+
+        private static <E> String instead(String word, Vocabulary<E> vocabulary, String accepted) {
             return "; known are: " + accepted + "; words.csv can say what it means"
-                    + Spelling.slipOf(text(column), vocabulary.words()).map(near -> "; did you mean " + near + "?").orElse("");
+                    + Spelling.slipOf(word, vocabulary.words()).map(near -> "; did you mean " + near + "?").orElse("");
         }
 
         /**
@@ -399,18 +438,44 @@ public final class NamedRows {
          * @return the name; empty where the cell is blank
          */
         public String name(String column) {
-            String text = text(column);
-            return settings.words().meaning(column, text).orElse(text);
+            return meaning(column, text(column));
         }
 
         /**
-         * Yes or no.
+         * What {@code words.csv} puts in the place of a word, one of several in a cell for instance.
+         *
+         * @param column the name of the column
+         * @param word the word in the user's own spelling
+         * @return what it means there, else the word itself
+         */
+        public String meaning(String column, String word) {
+            return own(column, word).orElse(word);
+        }
+
+        /** What words.csv says of a word of a column, which it may call by our name or by the header in the file. */
+        private Optional<String> own(String column, String word) {
+            return settings.words().meaning(column, word)
+                    .or(() -> has(column) ? settings.words().meaning(source.header().get(places.get(column)), word) : Optional.empty());
+        }
+
+        /**
+         * A number in a part of a cell, which may carry a per cent sign.
+         *
+         * @param part the part
+         * @return nothing where it is none as the user writes numbers
+         */
+        public Optional<BigDecimal> numberIn(String part) {
+            return cells.number(part, "%") instanceof Parsed.Understood<BigDecimal> number ? Optional.of(number.value()) : Optional.empty();
+        }
+
+        /**
+         * Yes or no, by the user's own spellings first.
          *
          * @param column the name of the column
          * @return nothing where the cell is blank; where it is neither the row is rejected
          */
         public Optional<Boolean> yesOrNo(String column) {
-            return value(column, CellReader.yesOrNo(text(column)));
+            return value(column, CellReader.yesOrNo(word(column)));
         }
 
         private <T> Optional<T> value(String column, Parsed<T> parsed) {

@@ -57,7 +57,9 @@ public record RowProblem(String file, int line, String column, String rawText, K
      */
     public static RowProblem unusedColumn(String file, String header, String name, Collection<String> names,
             Predicate<String> isThere) {
-        return new RowProblem(file, 1, header, "", Kind.ODD, "this column is not used" + Spelling.nearest(name, names)
+        String taken = header.equals(name) ? ""
+                : ": words.csv takes it for '" + Spelling.shortened(name, 40) + "', which this file does not have";
+        return new RowProblem(file, 1, header, "", Kind.ODD, "this column is not used" + taken + Spelling.nearest(name, names)
                 .filter(isThere.negate()).map(near -> "; did you mean " + near + "?").orElse(""));
     }
 

@@ -151,7 +151,7 @@ public final class Words {
         if (meanings.isEmpty()) {
             return Optional.empty();
         }
-        Map<String, String> ofColumn = meanings.get(column.indexOf('_') < 0 ? column : Spelling.key(column));
+        Map<String, String> ofColumn = meanings.get(Spelling.key(column));
         return ofColumn == null ? Optional.empty() : Optional.ofNullable(ofColumn.get(Spelling.name(word)));
     }
 

@@ -13,7 +13,8 @@
  * <li>The header is the first line that is neither blank, separators alone, nor a comment; a title above it must go, or begin with
  * {@code #}. Two columns of one name make the file unusable.
  * So does a header that {@code words.csv} takes for a column of another unit or currency than the header itself states.
- * <li>A line that begins with {@code #} is a comment. It is counted.
+ * <li>A line that begins with {@code #} is a comment. It is counted. The header that stands again among the rows, as where one file was
+ * put behind another, is rejected with that reason.
  * <li>A line without text, or with nothing but separators, is blank. Below the header it is counted.
  * <li>A cell may stand in quotes; a quote inside it is written twice; it may run over several lines. The line of a row is the
  * physical line on which it begins, from 1.
@@ -50,13 +51,15 @@
  *
  * <h3>Distances, money, dates</h3>
  * <ul>
- * <li>A distance may carry {@code mi}, {@code miles}, {@code km} and their like. The unit of the cell counts before that of the
+ * <li>A distance may carry {@code mi}, {@code miles}, {@code km} and their like, or {@code tkm} for thousands of km; a power {@code kW},
+ * {@code PS}, {@code hp}, a weight {@code kg}, {@code lb}. The unit of the cell counts before that of the
  * header, that before the stated one; a contradiction leaves a remark. {@code 84.500} under a stated decimal point is refused with a
  * question: no distance of a car is told to three decimals. An amount likewise, unless coins of its currency have three.
  * <li>An amount may carry a sign ({@code $ £ €}), an ISO 4217 code, and a few words ({@code OBO}, {@code ONO}, {@code firm},
- * {@code VB}, ...), which are kept as a remark. The currency of the cell counts before that of the column, that before the stated
- * one. A bare {@code $} is the stated kind of dollar, else the US dollar. {@code 8.500,-} has no cents. Other words are refused.
- * <li>A date is {@code 2024-04-03} (a time behind it is dropped), {@code 2024/04/03}, {@code 3 Apr 2024} or {@code Apr 3, 2024}.
+ * {@code VB}, ...) before it or behind it, which are kept as a remark. The currency of the cell counts before that of the column, that
+ * before the stated one. A bare {@code $} is the stated kind of dollar, else the US dollar. {@code 8.500,-} has no cents. Other words
+ * are refused.
+ * <li>A date is {@code 2024-04-03} (a time behind a date is dropped), {@code 2024/04/03}, {@code 3 Apr 2024} or {@code Apr 3, 2024}.
  * {@code 03/04/2024} is refused with a question unless the order is stated; {@code 25/04/2024} has only one reading. Years of two
  * digits are refused.
  * <li>A first registration may also be a month ({@code 2015-03}, {@code 03/2015}: its 15th) or a year (1 July), with a remark.

@@ -99,7 +99,10 @@ public record InShort(List<Sentence> sentences) {
         undertaking.nowOrLater().filter(n -> undertaking.ledger().filter(l -> l.sums().carsBought() >= 2).isEmpty())
                 .map(NowOrLater::sentence).filter(words -> !words.isEmpty())
                 .ifPresent(words -> all.add(new Sentence(words, ProjectPage.NOW_OR_LATER)));
+        Optional<Sentence> unsure = unsure(listings, finished, undertaking);
         undertaking.equity().ifPresent(left -> all.add(new Sentence(left(left, undertaking), ProjectPage.LEFT)));
+        // What is unsure of what is left stands beside it, and other doubts at the end.
+        unsure.filter(InShort::isOfWhatIsLeft).ifPresent(all::add);
         undertaking.finishOrStop().map(FinishOrStop::sentence).filter(words -> !words.isEmpty())
                 .ifPresent(words -> all.add(new Sentence(words, ProjectPage.FINISH_OR_STOP)));
         if (undertaking.equity().isEmpty()) {
@@ -108,7 +111,7 @@ public record InShort(List<Sentence> sentences) {
                     .ifPresent(words -> all.add(new Sentence(words, ProjectPage.LEDGER)));
         }
         listings.ifPresent(judged -> market(judged, all));
-        unsure(listings, finished, undertaking).ifPresent(all::add);
+        unsure.filter(doubt -> !isOfWhatIsLeft(doubt)).ifPresent(all::add);
         return new InShort(all);
     }
 
@@ -200,7 +203,8 @@ public record InShort(List<Sentence> sentences) {
                 + undertaking.finished().map(f -> equity.sale().map(s -> ", by what came in for '" + f.car().name() + "' (" + s.on() + ")")
                         .orElse(", by what '" + f.car().name() + "' sells for (" + dayAndLevel(f.level().sold(), f)
                         + ProjectPage.untilDone(undertaking).map(words -> "; " + words).orElse("") + ")")).orElse("")
-                + undertaking.ledger().map(ledger -> " and " + rows(ledger)).orElse("") + ".";
+                + undertaking.ledger().map(ledger -> " and " + rows(ledger)).orElse("") + "."
+                + undertaking.otherFinished().map(words -> " But " + words + ".").orElse("");
     }
 
     private static String rows(Ledger ledger) {
@@ -213,6 +217,10 @@ public record InShort(List<Sentence> sentences) {
         int lost = read.rejected().size() + (int) read.setAside().stream().filter(row -> !row.isOfTotal()).count();
         return lost == 0 ? "" : "; " + lost + (lost == 1 ? " more row is in no figure, for it" : " more rows are in no figure, for they")
                 + " cannot be used";
+    }
+
+    private static boolean isOfWhatIsLeft(Sentence sentence) {
+        return sentence.section().equals(ProjectPage.LEFT);
     }
 
     /** What is most unsure: of what is left, else of the finished car, else of the values of the listings. */

@@ -26,7 +26,7 @@ import swapworth.listing.Listing;
 import swapworth.listing.PriceIncludes;
 import swapworth.market.Comparables;
 import swapworth.market.FairValue;
-import swapworth.market.Range;
+import swapworth.market.Figures;
 import swapworth.market.Subject;
 import swapworth.project.Category;
 import swapworth.project.DrawFigures;
@@ -149,7 +149,7 @@ public final class ProjectFile {
         }
         SwapValue value = finished.get();
         return made + " Indicated range of the price of this one car (" + value.level().words() + when(value.on()) + "): "
-                + money(value.range(0.80)) + " (80 %), " + money(value.range(0.95)) + " (95 %), " + unit() + "." + state()
+                + Figures.range(value.range(0.80)) + " (80 %), " + Figures.range(value.range(0.95)) + " (95 %), " + unit() + "." + state()
                 + value.statedAgainst().map(words -> " " + words).orElse("");
     }
 
@@ -169,10 +169,6 @@ public final class ProjectFile {
 
     private static String when(Optional<LocalDate> day) {
         return day.map(d -> ", " + d).orElse("");
-    }
-
-    private static String money(Range range) {
-        return Cell.format(range.low(), 0) + " to " + Cell.format(range.high(), 0);
     }
 
     private String unit() {

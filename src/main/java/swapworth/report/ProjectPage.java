@@ -231,6 +231,7 @@ public final class ProjectPage {
         parts.add(Part.prose(equity.sale().map(s -> "The finished car is sold: what came in for it by " + s.on() + ", "
                 + Cell.amount(s.received()).shown() + " net of its fee, stands in place of its value. ")
                 .or(() -> undertaking.finished().map(f -> valueInIt(undertaking).orElse("") + " " + f.held() + ". ")).orElse("")
+                + undertaking.otherFinished().map(words -> "But " + words + ". ").orElse("")
                 + "Cash, cost of money and own hours stand apart, so that you can stop reading where you count."));
         equity.tables().forEach(table -> parts.add(Part.rows(table)));
         parts.add(Part.picture(ProjectCharts.equity(equity)));

@@ -126,6 +126,7 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
             problems.addAll(read.read().rejected());
             problems.addAll(read.read().setAside());
             problems.addAll(read.read().oddities());
+            problems.addAll(read.read().questions());
             problems.addAll(read.problems());
             problems.addAll(read.unusedColumns(model.furtherColumns()));
             notes.add(SEEN + ": " + read.read().counts().sentence() + "; " + read.seen().size() + " swaps of other people");

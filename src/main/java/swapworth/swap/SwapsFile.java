@@ -51,13 +51,13 @@ public record SwapsFile(ListingsRead read, List<SeenSwap> seen, Map<String, List
      * Reads a file.
      *
      * @param file the file
-     * @param currency the currency in which prices are counted
+     * @param currency the currency in which prices are counted, and in which those are of which nothing says it
      * @param listed the cars of the listings, as which lines and regions are spelled; empty where there are none
      * @return what it says
      * @throws swapworth.reading.UnusableFileException if the file as a whole cannot be used
      */
     public static SwapsFile read(Path file, Currency currency, List<Car> listed) {
-        ListingsRead read = Listings.withDefaults().withBaseCurrency(currency).spelledAs(listed).readFiles(file);
+        ListingsRead read = Listings.withDefaults().withBaseCurrency(currency).otherwiseIn(currency).spelledAs(listed).readFiles(file);
         List<SeenSwap> seen = new ArrayList<>();
         Map<String, List<OwnOffer>> offers = new LinkedHashMap<>();
         List<RowProblem> problems = new ArrayList<>();

@@ -96,6 +96,30 @@ class FolderCommandTest {
         return Told.of(folder, folder.resolve("page.html"));
     }
 
+    /** One ledger cannot tell two swaps apart: it is held against the first finished car of cars.csv. */
+    @Test
+    void a_second_finished_car_is_said_to_be_in_none_of_the_money() throws IOException {
+        copyOfSample("listings.csv", "lines.csv", "words.csv", "rates.csv", "ledger.csv", "swaps.csv");
+        List<String> cars = Files.readAllLines(Path.of("sample-listings", "cars.csv"));
+        String said = "cars.csv has one more finished car, 'the other swap': it is in none of these figures";
+        for (boolean another : new boolean[] {false, true}) {
+            String more = another ? "\n" + cars.get(cars.size() - 1).replace("the swap,", "the other swap,") : "";
+            Files.writeString(folder.resolve("cars.csv"), String.join("\n", cars) + more + "\n");
+            Told told = Told.of(folder, folder.resolve("page.html"));
+            assertEquals(another, String.join(" ", told.terminal()).contains(said));
+            assertEquals(another, told.about("equity").contains(said));
+            ByteArrayOutputStream out = new ByteArrayOutputStream();
+            Main.run(new PrintStream(out, true, StandardCharsets.UTF_8), System.err, "project", folder.toString());
+            assertEquals(another, InOneLine.of(out.toString(StandardCharsets.UTF_8)).contains(said));
+        }
+    }
+
+    private void copyOfSample(String... names) throws IOException {
+        for (String name : names) {
+            Files.copy(Path.of("sample-listings", name), folder.resolve(name));
+        }
+    }
+
     @Test
     void the_answers_stand_before_all_but_what_must_be_settled_first() {
         List<String> ids = Pattern.compile("<section id=\"([a-z-]+)\">").matcher(sample.page).results().map(m -> m.group(1)).toList();

@@ -114,6 +114,17 @@ class FeeTableFaultsTest {
                 + " for nothing"), none.read().orElseThrow().oddities().stream().map(p -> p.column() + ": " + p.message()).toList());
     }
 
+    /** By hand: 10 % of 1,000 is 100, a fifth of bid and premium 220, the winch does not count for a car that drives. */
+    @Test
+    void words_csv_says_who_charges_when_and_on_what_in_fees_as_in_listings() throws IOException {
+        Files.writeString(folder.resolve("words.csv"), "column,word,means\nseller,Auktion,auction\nseller,H\u00e4ndler,trade\n"
+                + "when,f\u00e4hrt nicht,non-runner\napplies_to,Gebot,bid\n");
+        FeeSchedule schedule = FeeFiles.of(folder, "table,kind,flat,percent,applies_to,seller,when", "Aufgeld,fee,,10,Gebot,Auktion,",
+                "Steuer,tax,,20,Gebot; Aufgeld,Auktion; H\u00e4ndler,", "Winde,freight,90,,,,f\u00e4hrt nicht");
+        assertEquals(List.of(), schedule.read().orElseThrow().problems());
+        assertEquals(new BigDecimal("1320.00"), LandedCost.of(schedule, FeeFiles.bid("1000")).total());
+    }
+
     @Test
     void words_that_are_not_understood_and_rows_that_charge_nothing_are_refused() throws IOException {
         assertTrue(fault("premium,fee,,,90,,,,,neighbour,,").contains("known are: auction, trade, private, any"));

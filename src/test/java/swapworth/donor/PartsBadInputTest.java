@@ -68,6 +68,23 @@ class PartsBadInputTest {
     }
 
     @Test
+    void words_csv_says_what_a_yes_of_the_local_rule_is_and_a_word_that_is_none_is_told_once() throws IOException {
+        Files.writeString(folder.resolve("words.csv"), "column,word,means\nlocal_rule,ja,yes\nlocal_rule,nein,no\n");
+        assertEquals("", partout("front hit,catalyst,sell,,,,,,200,,ja"));
+        assertEquals("", partout("front hit,catalyst,sell,,,,,,200,,nein"));
+        assertEquals("REJECTED local_rule: this is neither yes nor no; is it yes or no?",
+                partout("front hit,catalyst,sell,,,,,,200,,vielleicht"));
+    }
+
+    @Test
+    void an_offer_names_its_line_in_the_users_own_words_as_a_listing_does() throws IOException {
+        Files.writeString(folder.resolve("words.csv"), "column,word,means\nvehicle,Velm.,Velmarch\nrunning_gear,6 Zyl.,six 3.2\n");
+        PartOffers.Offer offer = donors.file("parts.csv", "part,vehicle,running_gear,price", "engine,Velm.,6 Zyl.,900").offers().offers()
+                .get(0);
+        assertEquals("velmarch six3.2", offer.vehicle() + " " + offer.gear());
+    }
+
+    @Test
     void words_days_fees_and_prices_that_make_no_sense_are_refused_or_listed() throws IOException {
         assertTrue(partout("front hit,wheels,gift,,,,,,,,").contains("REJECTED goes_to: this word is not understood"));
         assertTrue(partout("front hit,wheels,sell,so so,,,,,,,").contains("known are: present, likely good, doubtful, gone"));

@@ -157,6 +157,36 @@ class CarMatchingTest extends ReadingListings {
         assertEquals(1, Check.of(read).joins().rows().size());
     }
 
+    /** What sellers write of many cars, such as a service book and a price to talk about, shows no two rows to be one car. */
+    @Test
+    void a_note_that_many_cars_share_joins_none_of_them() {
+        for (int seed = 1; seed <= 10; seed++) {
+            Random random = new Random(seed);
+            StringBuilder rows = new StringBuilder();
+            for (int i = 0; i < 150; i++) {
+                String note = List.of("full service book, price negotiable", "collector's car with an expert's report", "new tyres", "")
+                        .get(random.nextInt(4));
+                int year = 2009 + random.nextInt(12);
+                int miles = (2021 - year) * 6_000 + random.nextInt(40_000);
+                rows.append("car").append(i).append(',').append(LocalDate.of(2025, 11, 1).plusDays(random.nextInt(360))).append(',')
+                        .append(List.of("Roadster", "Saloon", "Estate").get(random.nextInt(3))).append(",,").append(year).append(',')
+                        .append(miles).append(',').append(50 * (60 + random.nextInt(200))).append(',')
+                        .append(List.of("North", "South", "East").get(random.nextInt(3))).append(",\"").append(note).append("\",\n");
+            }
+            ListingsRead read = read(HEADER + rows);
+            assertEquals(150, read.cars().size(), () -> Check.of(read).joins().text());
+        }
+    }
+
+    @Test
+    void a_long_note_that_one_car_alone_has_still_shows_a_mistyped_mileage() {
+        String note = ",North,one careful keeper and a folder full of bills,\n";
+        String rows = HEADER + "a,2024-01-01,Roadster,S,2010,5123,9000" + note + "b,2024-02-01,Roadster,S,2010,50123,9000" + note;
+        assertEquals(12, read(rows + others()).cars().size());
+        String elsewhere = "x,2024-01-01,Saloon,,2014,71000,9900" + note + "y,2024-01-03,Estate,,2012,91000,7900" + note;
+        assertEquals(15, read(rows + others() + elsewhere).cars().size());
+    }
+
     @Test
     void rows_without_an_id_are_joined_on_facts() {
         ListingsRead read = read(HEADER + ",2024-01-01,Roadster,S,2010,50123,9000,North,,red\n"

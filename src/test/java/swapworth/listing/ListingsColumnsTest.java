@@ -21,6 +21,7 @@ import swapworth.money.Rates;
 import swapworth.reading.Conventions;
 import swapworth.reading.DecimalMark;
 import swapworth.reading.DistanceUnit;
+import swapworth.reading.RowProblem;
 import swapworth.reading.Spelling;
 
 class ListingsColumnsTest extends ReadingListings {
@@ -225,6 +226,39 @@ class ListingsColumnsTest extends ReadingListings {
         assertEquals(Runs.ENGINE_DEAD, read.listings().get(2).facts().runs());
     }
 
+    /** 125 PS are 91.94 kW (75 kgf m/s each), 123 hp 91.72 kW (550 ft lbf/s each), 2,205 lb 1000.17 kg. */
+    @Test
+    void a_power_or_a_weight_may_carry_its_own_unit_as_a_distance_may() {
+        String head = "vehicle;year;price;power_kw;weight_kg\n";
+        List<Double> kw = new java.util.ArrayList<>();
+        for (String cell : List.of("92", "92 kW", "125 PS", "125ps", "123 hp", "123 BHP")) {
+            CarFacts facts = read(head + "A;2010;9000;" + cell + ";2205 lbs\n").listings().get(0).facts();
+            kw.add(facts.powerKw().orElseThrow());
+            assertEquals(1000.17, facts.weightKg().orElseThrow(), 0.01);
+        }
+        double[] expected = {92, 92, 91.94, 91.94, 91.72, 91.72};
+        for (int i = 0; i < expected.length; i++) {
+            assertEquals(expected[i], kw.get(i), 0.01);
+        }
+        assertEquals(74.57, one("vehicle,year,price,power_hp", "A,2010,9000,100 hp").facts().powerKw().orElseThrow(), 0.01);
+        assertEquals(92, one("vehicle,year,price,power_hp", "A,2010,9000,92 kW").facts().powerKw().orElseThrow(), 0.01);
+        List<String> odd = read(head + "A;2010;9000;92kW (125 PS);viel\nA;2010;9100;0;12 t\n").oddities().stream()
+                .map(p -> p.column() + " '" + p.rawText() + "' " + p.message()).toList();
+        assertEquals(List.of("power_kw '92kW (125 PS)' two numbers in one cell; which one is meant?; not used",
+                "weight_kg 'viel' this is no number; not used", "power_kw '0' this is no number above 0; not used",
+                "weight_kg '12 t' this is no number; write the digits alone; not used"), odd);
+    }
+
+    @Test
+    void a_month_in_a_column_of_years_is_told_where_it_belongs() {
+        for (String cell : List.of("03/2011", "EZ 2011", "2011/12", "'14")) {
+            RowProblem problem = read("vehicle,model_year,price\nA," + cell + ",9000\n").rejected().get(0);
+            assertEquals("2 model_year " + cell, problem.line() + " " + problem.column() + " " + problem.rawText());
+            assertTrue(problem.message().endsWith("; write the year with four digits, such as 2011; a month or a day of first registration"
+                    + " belongs into a column first_registered"), problem.message());
+        }
+    }
+
     @Test
     void every_row_and_column_of_lines_csv_is_accounted_for() {
         write("lines.csv", "vehicle,trim,power_kw,body,colour,price_usd,note\nTarnwick,,190,Fell Side,red,9.000,seen once\n"
@@ -239,7 +273,7 @@ class ListingsColumnsTest extends ReadingListings {
                 "SET_ASIDE 4 this line stands on line 2 already, and that row counts: put all that is to be said of it there",
                 "ODD 5 no listing that can be used is of this line: the row can speak of cars in cars.csv only; did you mean Tarnwick?",
                 "ODD 6 no listing that can be used is of this trim: the row can speak of cars in cars.csv only",
-                "SET_ASIDE 7 " + Spelling.IS_TOTAL, "ODD 8 this is no number above 0; not used"), read.oddities().stream().filter(p -> p
+                "SET_ASIDE 7 " + Spelling.IS_TOTAL, "ODD 8 this is no number; not used"), read.oddities().stream().filter(p -> p
                         .file().equals("lines.csv") && p.line() > 1).map(p -> p.kind() + " " + p.line() + " " + p.message()).toList());
         assertEquals(List.of("colour: this column is not used", "price_usd: this column is not used"), read.oddities().stream().filter(p ->
                 p.file().equals("lines.csv") && p.line() == 1).map(p -> p.column() + ": " + p.message()).toList());

@@ -52,6 +52,17 @@ class OwnHeadersTest extends ReadingListings {
     }
 
     @Test
+    void words_csv_may_speak_of_the_words_of_a_column_by_the_header_in_the_file() {
+        words("header,Fahrzeug,vehicle\nheader,Modelljahr,model_year\nheader,Preis,price_eur\nheader,Zustand,runs\nheader,Schaden,damage\n"
+                + "Zustand,tot,engine dead\nSchaden,vorne,front\nSchaden,hinten,rear\n");
+        ListingsRead read = read("Fahrzeug;Modelljahr;Preis;Zustand;Schaden\nSivrette;2014;9.800;tot;\"vorne; hinten\"\n");
+        CarFacts facts = read.listings().get(0).facts();
+        assertEquals(Runs.ENGINE_DEAD, facts.runs());
+        assertEquals(Optional.of(java.util.Set.of(Damage.FRONT, Damage.REAR)), facts.damage());
+        assertEquals(List.of(), read.unmatchedWords());
+    }
+
+    @Test
     void a_header_that_states_unit_or_currency_still_does_where_the_name_in_its_place_does_not() {
         words("header,Fahrzeug,vehicle\nheader,Modelljahr,model_year\nheader,Laufleistung (km),mileage\nheader,Preis (\u20ac),price\n");
         ListingsRead read = read("Fahrzeug;Modelljahr;Laufleistung (km);Preis (\u20ac)\nSivrette;2014;92.000;9.800\n");

@@ -46,6 +46,19 @@ class LedgerTest {
         return problems.stream().map(p -> p.line() + " " + p.column() + ": " + p.message()).collect(Collectors.joining("\n"));
     }
 
+    /** By hand: 60 of 100.5 parts of 201.00 are 120, the rest 81. */
+    @Test
+    void a_shared_row_names_its_cars_in_the_users_own_words_and_weights_in_the_users_own_marks() throws IOException {
+        Files.writeString(folder.resolve("words.csv"), "column,word,means\n*,decimal mark,comma\ncar,Empf\u00e4nger,recipient\n"
+                + "car,Spender,donor\n");
+        Ledger ledger = read("date;amount;note;car", "2026-03-04;201,00;oil;\"Empf\u00e4nger: 60; Spender: 40,5\"");
+        assertEquals("", reasons(ledger.read().rejected()));
+        assertEquals(List.of("recipient 120.00", "donor 81.00"), ledger.entries().get(0).shares().stream()
+                .map(s -> s.car() + " " + s.amount()).toList());
+        Ledger point = read("date;amount;note;car", "2026-03-04;201,00;oil;\"Empf\u00e4nger: 60; Spender: 40.5\"");
+        assertTrue(reasons(point.read().rejected()).contains("car: a shared row names its cars with their shares"));
+    }
+
     /** A small undertaking in two currencies; every figure below was added up by hand. */
     private static final String[] UNDERTAKING = {
         "date,amount,currency,note,car,category,direction,status,gross,fee,postage,hours,charged",

@@ -210,6 +210,18 @@ class UndertakingTest {
     }
 
     @Test
+    void gates_are_named_and_answered_in_the_users_own_words() throws IOException {
+        Files.writeString(folder.resolve("words.csv"), "column,word,means\ngate,zul\u00e4ssig,lawful here\nanswer,ja,yes\n"
+                + "answer,offen,unknown\n");
+        Path file = Files.writeString(folder.resolve("gates.csv"), "gate,answer\nzul\u00e4ssig,ja\ninsurable,offen\n");
+        Gates gates = Gates.read(file);
+        assertEquals(List.of(), gates.read().problems());
+        assertEquals(5, gates.gates().size());
+        assertEquals(Answer.YES, gates.gates().get(0).answer());
+        assertEquals(4, gates.warnings().size());
+    }
+
+    @Test
     void with_nothing_to_come_there_is_nothing_to_finish() throws IOException {
         copy("listings.csv", "cars.csv", "lines.csv", "words.csv", "rates.csv");
         List<String> done = Files.readAllLines(SAMPLE.resolve("ledger.csv")).stream().filter(line -> line.contains(",part sold,in,")

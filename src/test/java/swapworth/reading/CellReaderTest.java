@@ -113,6 +113,31 @@ class CellReaderTest {
         refused(COMMAS.distance("TMU"));
     }
 
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', value = {"ca. 165 tkm|165000", "165tkm|165000", "165 Tkm|165000", "165,5 tkm|165500.0",
+        "165 Tsd. km|165000", "165 tsd km|165000"})
+    void a_distance_in_thousands_of_km_says_so(String text, String km) {
+        assertEquals(new Quantity(new BigDecimal(km), Optional.of(DistanceUnit.KM)),
+                assertInstanceOf(Parsed.Understood.class, COMMA_STATED.distance(text), text).value());
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', value = {"VB 3.900 EUR|EUR 3900", "FP: 5.728|USD 5728", "VB ca. 3.900 \u20ac|EUR 3900",
+        "EUR VB 3.900|EUR 3900", "ca. EUR 3.900 VB|EUR 3900", "-|-"})
+    void the_words_of_sellers_may_stand_before_the_amount(String text, String expected) {
+        Parsed<?> parsed = COMMA_STATED.money(text, Optional.empty());
+        assertEquals(expected, parsed instanceof Parsed.Understood<?> known ? known.value().toString() : "-", parsed.toString());
+        assertEquals(text.startsWith("-"), parsed.match(u -> u.remarks().isEmpty(), () -> true, no -> true));
+    }
+
+    @Test
+    void a_word_beside_an_amount_that_is_not_understood_is_quoted_with_what_to_do() {
+        assertEquals("'inkl. MwSt.' beside the amount is not understood; write the amount and its currency alone, and the rest into another"
+                + " column", refused(COMMA_STATED.money("5.705 inkl. MwSt.", Optional.empty())));
+        refused(COMMA_STATED.money("EUR VB GBP 3.900", Optional.empty()));
+        refused(COMMA_STATED.money("VB GBP 3.900 EUR", Optional.empty()));
+    }
+
     @Test
     void an_approximate_distance_leaves_a_remark() {
         assertEquals(1, assertInstanceOf(Parsed.Understood.class, COMMAS.distance("ca. 85000")).remarks().size());
@@ -169,9 +194,16 @@ class CellReaderTest {
         assertEquals(Parsed.understood(expected), COMMAS.date(text));
     }
 
+    /** Spreadsheets put a time behind the day of a column that once had one. */
+    @ParameterizedTest
+    @ValueSource(strings = {"25.04.2024 14:30", "25/04/2024 00:00:00", "25.4.2024, 9:05", "2024/04/25 10:11"})
+    void a_time_behind_a_day_is_dropped(String text) {
+        assertEquals(Parsed.understood(LocalDate.of(2024, 4, 25)), COMMAS.date(text));
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"03/04/2024", "03.04.2024", "3/4/24", "2024-02-30", "31/02/2024", "2024", "2024-04", "yesterday",
-            "20240403",
+            "20240403", "25.04.2024 99:99", "25.04.2024 14", "25.04.2024 14:30 x",
         "32/13/2024", "0000-00-00", "1 2 3 4 5", "2024-04-03x"})
     void a_date_in_doubt_is_refused(String text) {
         refused(COMMAS.date(text));

@@ -32,6 +32,15 @@ class CsvSourceTest {
         assertEquals(List.of(3), lines(source));
     }
 
+    /** So it is where one file was put behind another. */
+    @Test
+    void a_header_that_stands_again_among_the_rows_is_no_row_and_says_so() {
+        CsvSource source = of("\ufeffPreis;b c;\n1;2;\npreis;b_c;\n3;4;\n;b c;\nPreis;b c;;;\n");
+        assertEquals(List.of(2, 4, 5), lines(source));
+        assertEquals(List.of(3, 6), source.rejected().stream().map(RowProblem::line).toList());
+        assertEquals("the header of line 1 stands here again: it is no row; remove it", source.rejected().get(0).message());
+    }
+
     @Test
     void a_byte_order_mark_is_no_part_of_the_header() {
         assertEquals(List.of("price", "b"), of("\ufeffprice,b\n1,2\n").header());

@@ -51,6 +51,25 @@ class NamedRowsTest {
     }
 
     @Test
+    void distances_of_which_nothing_says_the_unit_are_taken_for_miles_and_asked_about_once() throws IOException {
+        String asked = "nothing states the unit of the distances: they are taken for miles. State it in words.csv: *,mileage unit,km"
+                + " (or mi)";
+        for (String[] file : new String[][] {{"haul", "100", asked}, {"haul", "100 km", ""}, {"haul (km)", "100", ""}, {"haul", "", ""}}) {
+            NamedRows rows = rows("part," + file[0] + "\nlamp," + file[1] + "\ndoor," + file[1] + "\n").needs("part").column("haul");
+            for (NamedRows.Row row : rows.rows()) {
+                row.miles("haul");
+                row.use();
+            }
+            assertEquals(file[2].isEmpty() ? List.of() : List.of("haul " + file[2]), rows.read().questions().stream()
+                    .map(p -> p.column() + " " + p.message()).toList(), file[0] + file[1]);
+        }
+        Files.writeString(folder.resolve("words.csv"), "column,word,means\n*,mileage unit,km\n");
+        NamedRows km = rows("part,haul\nlamp,100\n").needs("part").column("haul");
+        assertEquals(62.137119, km.rows().get(0).miles("haul").orElseThrow(), 1e-6);
+        assertEquals(List.of(), km.read().questions());
+    }
+
+    @Test
     void a_unit_in_a_header_is_told_from_its_name_by_any_bracket_or_stroke() throws IOException {
         for (String header : List.of("haul (km),price (EUR)", "haul [km],price [EUR]", "haul/km,price/EUR", "haul: km,price: EUR")) {
             NamedRows.Row row = rows(header + "\n100,7\n").needs("haul").needs("price").rows().get(0);
@@ -88,6 +107,65 @@ class NamedRowsTest {
         Files.writeString(folder.resolve("words.csv"), "column,word,means\nside,port,left\n");
         NamedRows known = rows("part,side\nlamp,port\n").needs("part").column("side");
         assertEquals(Optional.of(Side.LEFT), known.rows().get(0).word("side", SIDES, "left, right"));
+    }
+
+    @Test
+    void words_csv_says_what_yes_and_no_are() throws IOException {
+        Files.writeString(folder.resolve("words.csv"), "column,word,means\nrule met,ja,yes\nrule met,nein,no\nrule met,offen,unknown\n");
+        NamedRows file = rows("part,rule_met\nlamp,ja\ndoor,Nein\nseat,offen\nhood,maybe\n").needs("part").column("rule_met");
+        List<Optional<Boolean>> said = new java.util.ArrayList<>();
+        for (NamedRows.Row row : file.rows()) {
+            said.add(row.yesOrNo("rule_met"));
+            row.use();
+        }
+        assertEquals(List.of(Optional.of(true), Optional.of(false), Optional.empty(), Optional.empty()), said);
+        assertEquals(List.of("maybe"), file.read().problems().stream().map(RowProblem::rawText).toList());
+    }
+
+    @Test
+    void a_word_that_words_csv_takes_for_unknown_is_a_blank() throws IOException {
+        Files.writeString(folder.resolve("words.csv"), "column,word,means\nside,offen,unknown\nside,keine,n/a\n");
+        NamedRows file = rows("part,side\nlamp,offen\ndoor,keine\n").needs("part").column("side");
+        for (NamedRows.Row row : file.rows()) {
+            assertEquals(Optional.empty(), row.word("side", SIDES, "left, right"));
+            assertEquals(Optional.empty(), row.decisiveWord("side", SIDES, "left, right"));
+            assertTrue(row.use());
+        }
+        assertEquals(List.of(), file.read().problems());
+    }
+
+    @Test
+    void words_csv_may_call_a_column_by_our_name_or_by_the_header_in_the_file() throws IOException {
+        Files.writeString(folder.resolve("words.csv"), "column,word,means\nheader,Seite,side\nSeite,links,left\nside,rechts,right\n");
+        NamedRows file = rows("part,Seite\nlamp,links\ndoor,rechts\n").needs("part").column("side");
+        assertEquals(List.of(Side.LEFT, Side.RIGHT), file.rows().stream().map(r -> r.word("side", SIDES, "left, right").orElseThrow())
+                .toList());
+    }
+
+    @Test
+    void several_words_of_a_cell_are_each_taken_by_words_csv() throws IOException {
+        Files.writeString(folder.resolve("words.csv"), "column,word,means\nside,links,left\nside,beide,left; right\n");
+        NamedRows file = rows("part,side\nlamp,links; right\ndoor,beide\nseat,left; oben\nhood,\n").needs("part").column("side");
+        List<List<Side>> said = new java.util.ArrayList<>();
+        for (NamedRows.Row row : file.rows()) {
+            said.add(row.decisiveWords("side", SIDES, "left, right"));
+            row.use();
+        }
+        assertEquals(List.of(List.of(Side.LEFT, Side.RIGHT), List.of(Side.LEFT, Side.RIGHT), List.of(Side.LEFT), List.of()), said);
+        RowProblem oben = file.read().rejected().get(0);
+        assertEquals("4 side left; oben", oben.line() + " " + oben.column() + " " + oben.rawText());
+        assertTrue(oben.message().contains("'oben' is not understood") && oben.message().contains("known are: left, right; words.csv can"),
+                oben.message());
+    }
+
+    @Test
+    void a_column_that_words_csv_takes_for_one_of_another_file_says_so() throws IOException {
+        Files.writeString(folder.resolve("words.csv"), "column,word,means\nheader,Zustand,runs\nheader,Seide,sid\n");
+        NamedRows file = rows("part,Zustand,Seide\nlamp,gut,x\n").needs("part").column("side");
+        file.rows().forEach(NamedRows.Row::use);
+        assertEquals(List.of("Zustand: this column is not used: words.csv takes it for 'runs', which this file does not have",
+                "Seide: this column is not used: words.csv takes it for 'sid', which this file does not have; did you mean side?"),
+                file.read().oddities().stream().map(p -> p.column() + ": " + p.message()).toList());
     }
 
     @Test

@@ -17,6 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import swapworth.listing.CandidateCar;
 import swapworth.listing.Listing;
+import swapworth.market.Figures;
 import swapworth.project.Alternative;
 import swapworth.project.Entry;
 import swapworth.project.FinishOrStop;
@@ -66,6 +67,14 @@ class ProjectFileTest {
             assertTrue(page(reader).replace("&#39;", "'")
                     .contains("The car is not finished: 8 rows of the owner's ledger are still to be paid or worked, the last in 2027-02;"),
                     reader.words());
+        }
+    }
+
+    @Test
+    void the_range_is_rounded_as_on_the_pages_of_the_owner() {
+        String range = Figures.range(undertaking.finished().orElseThrow().range(0.80));
+        for (Reader reader : Reader.values()) {
+            assertTrue(page(reader).contains("): " + range + " (80 %), "), range);
         }
     }
 

@@ -51,6 +51,32 @@ class SwapFilesTest {
         assertTrue(read.offers().isEmpty());
     }
 
+    /** By hand: 100 GBP at 1.15 are 115 EUR. Without a currency an amount is in that of words.csv, else in that of the listings. */
+    @Test
+    void a_price_without_a_currency_is_in_that_of_the_listings_unless_words_csv_states_one() throws IOException {
+        Files.writeString(folder.resolve("rates.csv"), "date,from,to,rate\n2026-01-01,USD,EUR,0.9\n2026-01-01,GBP,EUR,1.15\n");
+        Path file = Files.writeString(folder.resolve("swaps.csv"), "seen_on,vehicle,model_year,price\n2026-03-01,Sivrette,2015,14900\n"
+                + "2026-03-02,Sivrette,2012,\u00a3100\n");
+        Currency euro = Currency.getInstance("EUR");
+        SwapsFile read = SwapsFile.read(file, euro, List.of());
+        assertEquals(List.of(14_900.0, 115.0), read.seen().stream().map(SeenSwap::price).toList());
+        assertTrue(read.read().questions().stream().noneMatch(p -> p.message().contains("currency")), read.read().questions().toString());
+        Files.writeString(folder.resolve("words.csv"), "column,word,means\n*,currency,USD\n");
+        assertEquals(13_410.0, SwapsFile.read(file, euro, List.of()).seen().get(0).price(), 1e-9);
+    }
+
+    @Test
+    void what_swaps_csv_leaves_open_is_asked() throws IOException {
+        Files.writeString(folder.resolve("cars.csv"), "name,role,vehicle,gear_line,model_year,mileage_km\n"
+                + "the swap,finished,Sivrette,Velmarch,2015,99000\n");
+        swaps("a,2026-03-01,Sivrette,six,2015,80000,14900,USD,asking,owner,Galdrise,,");
+        PriceModel model = PriceModel.fit(Listings.read(Files.writeString(folder.resolve("listings.csv"),
+                "vehicle,model_year,mileage_mi,price_usd\nSivrette,2015,80000,9900\nVelmarch,2017,61000,14500\n")).cars());
+        Swaps all = Swaps.of(folder, CarsFile.read(folder.resolve("cars.csv")), USD, model, Optional.empty(), Optional.empty());
+        assertEquals(List.of("swaps.csv mileage"), all.problems().stream().filter(p -> p.message().startsWith("nothing states the unit"))
+                .map(p -> p.file() + " " + p.column()).toList());
+    }
+
     @Test
     void a_column_of_swaps_that_nothing_reads_is_named_with_the_one_that_was_probably_meant() throws IOException {
         Path file = Files.writeString(folder.resolve("swaps.csv"), "vehicle,model_year,price,biult_by,own_car,colour\n"
