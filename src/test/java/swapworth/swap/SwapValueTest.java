@@ -76,7 +76,8 @@ class SwapValueTest {
             String trim = i % 6 < 4 ? "Plain" : "Fitted";
             cars.add(TestCars.car(i, CarFacts.of(roadster ? "Orvane" : "Ostel").body(roadster ? "open" : "saloon")
                     .runningGear(roadster ? "four" : "six").trim(trim).modelYear(2010 + i % 7).mileage(TestCars.miles(60_000 + 3_000 * i))
-                    .seller(Seller.PRIVATE).build(), (roadster ? 9_000 : 13_000) * (trim.equals("Plain") ? 1 : 1.4)));
+                    .seller(Seller.PRIVATE).build(), (roadster ? 9_000 : 13_000) * (trim.equals("Plain") ? 1 : 1.4)
+                            * Math.exp(0.1 * Math.sin(5 * i))));
         }
         FinishedCar swap = FinishedCar.of("the swap", CarFacts.of("Orvane").body("open").runningGear("six").modelYear(2013)
                 .mileage(TestCars.miles(70_000)).seller(Seller.PRIVATE).build());
