@@ -17,7 +17,7 @@ public sealed interface ErrorScale {
     /**
      * A scale that most likely is about what somebody says, but may be another one altogether: the logarithm is of Student's t with 3
      * degrees of freedom. It is held near its middle while rows say little, and let go where they say that it is far off, as of cars whose
-     * prices all but agree.
+     * prices all but agree; never below a five hundredth of the middle, where rows follow from their facts and no error is left to tell.
      *
      * @param middle above 0
      * @param logSpread scale of the law of its logarithm; 0 where it is known
@@ -50,6 +50,7 @@ public sealed interface ErrorScale {
      */
     record Unsure(double middle, double logSpread, int degreesOfFreedom) implements ErrorScale {
         private static final int HEAVY = 3;
+        private static final double LEAST_SHARE = 1.0 / 500;
 
         /** Checks the figures. */
         public Unsure {
@@ -71,6 +72,11 @@ public sealed interface ErrorScale {
 
         private boolean isNormal() {
             return degreesOfFreedom == Integer.MAX_VALUE;
+        }
+
+        /** What the scale is never taken to be below; 0 where the law itself holds it up. */
+        double least() {
+            return isNormal() ? 0 : LEAST_SHARE * middle;
         }
 
         /** The logarithm of the density of a logarithm of the scale, but for a constant. */

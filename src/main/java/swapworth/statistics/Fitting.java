@@ -143,7 +143,7 @@ final class Fitting {
     }
 
     private Posterior posterior(List<Evaluated> points, double[] weights) {
-        double[] scales = points.stream().mapToDouble(e -> Math.exp(e.point.logScale)).toArray();
+        double[] scales = points.stream().mapToDouble(e -> scale(e.point)).toArray();
         double[] growths = points.stream().mapToDouble(e -> e.point.growth).toArray();
         return Posterior.of(how.law, design, sample, points.stream().map(Evaluated::mode).toList(), scales, growths, weights);
     }
@@ -256,7 +256,7 @@ final class Fitting {
             double precision = unsure.hold(Math.log(scale));
             double slope = squares - left - (Math.log(scale) - Math.log(unsure.middle())) * precision;
             double curvature = 2 * left * how.law.information() + precision;
-            return scale * Math.exp(Math.max(-1, Math.min(1, slope / curvature)));
+            return Math.max(unsure.least(), scale * Math.exp(Math.max(-1, Math.min(1, slope / curvature))));
         }
         return Math.max(sample.rounding(), scale * Math.sqrt(squares / left));
     }
@@ -270,7 +270,12 @@ final class Fitting {
     }
 
     private double[] scales(Point point) {
-        return sample.scales(Math.exp(point.logScale), point.growth);
+        return sample.scales(scale(point), point.growth);
+    }
+
+    private double scale(Point point) {
+        double scale = Math.exp(point.logScale);
+        return how.errorScale instanceof ErrorScale.Unsure unsure ? Math.max(unsure.least(), scale) : scale;
     }
 
     private Evaluated evaluate(Point point, Evaluated near) {
