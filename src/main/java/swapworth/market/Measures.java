@@ -35,7 +35,6 @@ final class Measures {
     /** Usual miles a year by line, and how much a mile of the line's cars counts. */
     private final Map<String, Rate> byLine;
     private final Rate everywhere;
-    private final double assumedMilesPerYear;
     /** The age that a car is taken to be of that states neither age nor mileage, by line; of few cars that of all. */
     private final Map<String, UsualAge> ageByLine;
     private final UsualAge ageEverywhere;
@@ -99,8 +98,7 @@ final class Measures {
         // All cars first, for they take as long as all lines together.
         List<Found> found = IntStream.rangeClosed(0, ofLines.length).parallel()
                 .mapToObj(k -> found(k == 0 ? all : ofLines[k - 1])).toList();
-        this.assumedMilesPerYear = assumed.milesPerYear;
-        this.everywhere = rate(found.get(0), assumed);
+        this.everywhere = rate(found.get(0), assumed, assumed);
         double[] widest = Stream.<IntToDoubleFunction>of(stock::age, stock::miles).parallel()
                 .mapToDouble(of -> spread(IntStream.range(0, stock.rows()).mapToDouble(of).filter(x -> !Double.isNaN(x)).toArray()))
                 .toArray();
@@ -108,7 +106,7 @@ final class Measures {
         this.mostUnsureMiles = Math.max(1000, widest[1]);
         this.byLine = new HashMap<>();
         for (int k = 0; k < ofLines.length; k++) {
-            byLine.put(stock.lines().get(k), rate(found.get(k + 1), everywhere));
+            byLine.put(stock.lines().get(k), rate(found.get(k + 1), everywhere, assumed));
         }
         double[] ages = IntStream.range(0, stock.rows()).mapToDouble(stock::age).toArray();
         double[][] agesOfLines = stock.byLine(ages);
@@ -134,8 +132,8 @@ final class Measures {
     }
 
     /** The usual rate of some cars; of few it is that of others. */
-    private Rate rate(Found cars, Rate others) {
-        double own = Math.sqrt(Math.max(1, assumedMilesPerYear) / Math.max(1, cars.middle));
+    private static Rate rate(Found cars, Rate others, Rate assumed) {
+        double own = Math.sqrt(Math.max(1, assumed.milesPerYear) / Math.max(1, cars.middle));
         double weight = Math.exp((cars.number * Math.log(bounded(own)) + WEIGHT_OF_OTHERS * Math.log(others.weightOfMile))
                 / (cars.number + WEIGHT_OF_OTHERS));
         return cars.number < ENOUGH ? new Rate(others.milesPerYear, others.spread, weight)
@@ -165,7 +163,7 @@ final class Measures {
     /** Age and mileage of a car of a line, of which either may be unknown: NaN. */
     Measured of(String line, double age, double mileage) {
         Rate rate = byLine.getOrDefault(line, everywhere);
-        double weight = rate.weightOfMile / everywhere.weightOfMile;
+        double weight = weight(rate);
         if (!Double.isNaN(age) && !Double.isNaN(mileage)) {
             return new Measured(age, mileage, weight, 0, 0, List.of());
         }
@@ -192,6 +190,10 @@ final class Measures {
 
     /** By how much more a mile counts of a line than of the usual car of all listings. */
     double weightOfMile(String line) {
-        return byLine.getOrDefault(line, everywhere).weightOfMile / everywhere.weightOfMile;
+        return weight(byLine.getOrDefault(line, everywhere));
+    }
+
+    private double weight(Rate rate) {
+        return rate.weightOfMile / everywhere.weightOfMile;
     }
 }

@@ -48,13 +48,8 @@ public final class Outlook {
                 .plus(-1, MarketIndex.row(encoder, MarketIndex.TREND, "", day(0)));
         double wearsOff = walk.correlation() * (1 - Math.pow(walk.correlation(), MOST_AHEAD)) / (1 - walk.correlation());
         SparseRow expected = drift.plus(wearsOff, lastStep());
-        double covariance = (variance(posterior, expected.plus(1, drift)) - variance(posterior, expected.plus(-1, drift))) / 4;
+        double covariance = (posterior.variance(expected.plus(1, drift)) - posterior.variance(expected.plus(-1, drift))) / 4;
         return Math.max(0, Math.min(1, covariance / posterior.priorVariance(drift)));
-    }
-
-    private static double variance(Posterior posterior, SparseRow contrast) {
-        double sd = posterior.estimate(contrast).sd();
-        return sd * sd;
     }
 
     private SparseRow lastStep() {

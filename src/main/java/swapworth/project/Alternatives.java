@@ -133,9 +133,9 @@ public final class Alternatives {
         /**
          * The same with the values of cars in play.
          *
-         * @param draws draws by the name of the car, all as many and joint
+         * @param draws draws by the name of the car, in the currency of the undertaking, all as many and joint
          * @param of the seed for everything else
-         * @return a copy
+         * @return a copy, without what cars lose as they grow older: its draws may be of another number
          */
         public Options withCars(Map<String, double[]> draws, long of) {
             int many = draws.values().stream().findFirst().map(d -> d.length).orElse(count);
@@ -145,10 +145,11 @@ public final class Alternatives {
         /**
          * The same with what cars in play lose as they grow older.
          *
-         * @param logsAYear draws of the logarithm of what a year takes off, by the name of the car
+         * @param logsAYear draws of the logarithm of what a year takes off, by the name of the car: as many as of the values
          * @return a copy
+         * @throws IllegalArgumentException if there are more or fewer draws of a car
          */
-        public Options ageing(Map<String, double[]> logsAYear) {
+        public Options withAgeing(Map<String, double[]> logsAYear) {
             return new Options(count, seed, assumptions, cars, logsAYear, baseCurrency);
         }
 

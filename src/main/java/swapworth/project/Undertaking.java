@@ -150,7 +150,7 @@ public final class Undertaking {
         Alternatives.Options plain = Alternatives.withDefaults().with(assumptions);
         Alternatives.Options ways = base.map(plain::in).orElse(plain);
         Answer<Alternatives> alternatives = files.alternatives(values.isEmpty() ? ways
-                : ways.withCars(values, 1).ageing(cars.orElseThrow().ageingByName(assumptions.get("horizon").middle() / 12)));
+                : ways.withCars(values, 1).withAgeing(cars.orElseThrow().ageingByName(assumptions.get("horizon").middle() / 12)));
         files.lack(later.told().map(BuyingLater::missing).orElse(List.of()));
         answers = new Answers(listed, ledger, forecast, finished, both.map(b -> Equity.of(b.sold, b.forecast)),
                 both.flatMap(b -> cars.flatMap(c -> new WaysToStop(c, assumptions, b.forecast, b.finished, b.sold).answer())),

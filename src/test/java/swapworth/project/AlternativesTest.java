@@ -166,7 +166,7 @@ class AlternativesTest {
                 .withCars(Map.of("roadster", new double[] {10_000, 12_500}), 4);
         double[] assumed = options.read(file).all().get(0).resale();
         assertEquals(10_000 * Math.pow(0.9, 1.5), assumed[0], 1e-6);
-        double[] told = options.ageing(Map.of("roadster", new double[] {Math.log(0.8), 0})).read(file).all().get(0).resale();
+        double[] told = options.withAgeing(Map.of("roadster", new double[] {Math.log(0.8), 0})).read(file).all().get(0).resale();
         assertEquals(7_155.417528, told[0], 1e-6);
         assertEquals(12_500, told[1], 1e-6);
     }
