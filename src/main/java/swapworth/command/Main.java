@@ -4,7 +4,6 @@ import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -17,7 +16,6 @@ import swapworth.command.Usage.Many;
 import swapworth.command.Usage.Named;
 import swapworth.command.Usage.Need;
 import swapworth.command.Usage.Takes;
-import swapworth.notebook.Notebooks;
 
 /**
  * The program: {@code swapworth FOLDER} does whatever the folder's files allow; {@code check}, {@code judge}, {@code value},
@@ -67,10 +65,6 @@ public final class Main {
         PrintStream out = new PrintStream(new FileOutputStream(FileDescriptor.out), false, StandardCharsets.UTF_8);
         PrintStream err = new PrintStream(new FileOutputStream(FileDescriptor.err), true, StandardCharsets.UTF_8);
         int code = run(out, err, arguments);
-        Optional<Path> rehearsal = QuickStart.rehearsal();
-        if (rehearsal.isPresent()) {
-            Notebooks.rehearse(rehearsal.get());
-        }
         out.flush();
         // AWT and the pool of helpers need not wind down for a finished page.
         System.exit(code);
