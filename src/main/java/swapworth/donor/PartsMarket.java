@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import swapworth.assumptions.Assumption;
 import swapworth.assumptions.Assumptions;
@@ -50,8 +50,8 @@ public final class PartsMarket {
 
     private final List<PartOffers.Offer> offers;
     private final Assumptions assumptions;
-    private final Map<String, Integer> names = new TreeMap<>();
-    private final Map<String, Integer> lines = new TreeMap<>();
+    private final Map<String, Integer> names;
+    private final Map<String, Integer> lines;
     private final Map<String, String> gearOfLine;
     private final Map<String, Integer> offersOf = new HashMap<>();
     private final double middleMiles;
@@ -66,11 +66,18 @@ public final class PartsMarket {
         this.on = on;
         this.middleMiles = middle(offers);
         for (PartOffers.Offer offer : offers) {
-            names.putIfAbsent(offer.part().name(), names.size());
-            lines.putIfAbsent(fit(offer), lines.size());
             offersOf.merge(offer.part().name(), 1, Integer::sum);
         }
+        this.names = numbered(offers.stream().map(offer -> offer.part().name()));
+        this.lines = numbered(offers.stream().map(this::fit));
         this.posterior = offers.isEmpty() ? Optional.empty() : Optional.of(fitted(assumptions));
+    }
+
+    /** By name, so that the order of the rows of a file moves no draw. */
+    private static Map<String, Integer> numbered(Stream<String> levels) {
+        Map<String, Integer> numbers = new LinkedHashMap<>();
+        levels.sorted().forEach(level -> numbers.putIfAbsent(level, numbers.size()));
+        return numbers;
     }
 
     /**

@@ -8,8 +8,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.function.ToDoubleBiFunction;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.Days;
@@ -204,12 +206,9 @@ final class Terms {
             this.role = role;
             this.key = key;
             this.times = times;
-            for (Subject subject : seen) {
-                Optional<String> level = key.apply(subject);
-                if (level.isPresent()) {
-                    number.putIfAbsent(level.get(), number.size());
-                }
-            }
+            // By name, so that the order of the rows of a file moves no draw.
+            seen.stream().flatMap(subject -> key.apply(subject).stream()).collect(Collectors.toCollection(TreeSet::new))
+                    .forEach(level -> number.put(level, number.size()));
         }
 
         /** Whether the rows have more than one level, so that there is something to tell apart. */
