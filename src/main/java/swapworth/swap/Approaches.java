@@ -150,8 +150,9 @@ final class Approaches {
             log = Situation.sum(log, apart);
         }
         if (standing == PairStanding.SEEN) {
-            remarks.add(s.model.pricesOfPair(s.finished) + " prices of such cars are in the listings: what buyers make of them is in"
-                    + " their prices, and no factor of who built it is taken");
+            int prices = s.model.pricesOfPair(s.finished);
+            remarks.add(prices + (prices == 1 ? " price of such a car is" : " prices of such cars are")
+                    + " in the listings: what buyers make of them is in what is asked and paid, and no factor of who built it is taken");
         } else {
             double[] factor = s.builtBy(s.car.builtBy());
             names.add(s.builtByName());
