@@ -103,8 +103,8 @@ public final class ModelTables {
                         Cell.words("what the ranges promise"))
                 .row(Cell.words("crashed, branded and dead cars inside their 80 % range, %"),
                         inside(study.troubled(), study.troubled().percent80()),
-                        Cell.words("80"), Cell.words("of " + study.troubled().prices() + (study.troubled().prices() == 1 ? " price" : " prices")
-                                + " of such cars"))
+                        Cell.words("80"), Cell.words("of " + study.troubled().prices()
+                                + (study.troubled().prices() == 1 ? " price of such cars" : " prices of such cars")))
                 .row(Cell.words("crashed, branded and dead cars inside their 95 % range, %"),
                         inside(study.troubled(), study.troubled().percent95()),
                         Cell.words("95"), Cell.words("the same prices; in so few cars some lie outside by chance"))

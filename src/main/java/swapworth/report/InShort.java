@@ -145,8 +145,8 @@ public record InShort(List<Sentence> sentences) {
                 + judged.read().baseCurrency().getCurrencyCode() + " " + Cell.format(lowest.listing().price().amount(), 0)
                 + ", fair value " + Figures.rounded(value.median()) + " (80 % range " + Figures.range(value.range(0.80)) + "; "
                 + value.subject().level().words() + value.subject().on().map(d -> " on " + d).orElse("") + "; by " + value.carsOfLine()
-                + (value.carsOfLine() == 1 ? " car of its line, " : " cars of its line, ") + value.carsInFile() + " in all)" + (lowest.remarks().isEmpty() ? "." : ": "
-                + String.join("; ", lowest.remarks()) + "."));
+                + (value.carsOfLine() == 1 ? " car of its line, " : " cars of its line, ") + value.carsInFile() + " in all)"
+                + (lowest.remarks().isEmpty() ? "." : ": " + String.join("; ", lowest.remarks()) + "."));
     }
 
     /** Net costs where parts are known, else what stands at the door. */
@@ -178,8 +178,10 @@ public record InShort(List<Sentence> sentences) {
                 + study.on().map(d -> "; " + d).orElse("") + ")" : "") + ": " + Cell.format(first.landed(), 0)
                 + (first.whole() ? " at the door" : " without all of its fees") + " for a price or bid of "
                 + car.priceOrBid().map(p -> Cell.format(p.amount(), 0)).orElse("") + " (" + car.facts().seller().words() + ")"
-                + (first.parts() ? ", less what its left-over parts bring, by " + study.offersOfParts() : "; its left-over parts are not counted, since "
-                        + (first.partsUnpriced() > 0 ? "none of them that is for sale has a price" : "partout.csv does not name them"))
+                + (first.parts() ? ", less what its left-over parts bring, by " + study.offersOfParts()
+                        : "; its left-over parts are not counted, since "
+                                + (first.partsUnpriced() > 0 ? "none of them that is for sale has a price"
+                                : "partout.csv does not name them"))
                 + (first.parts() ? first.gearToReplace() : "")
                 + (others == 0 ? "" : "; " + others + " more cannot be compared, for not all of "
                         + (others == 1 ? "its" : "their") + " parts, fees or gear are counted")

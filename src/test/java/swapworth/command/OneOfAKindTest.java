@@ -20,7 +20,8 @@ import swapworth.InOneLine;
 /** A young folder, in which there is one of many things: what is one is told of as one. */
 class OneOfAKindTest {
     private static final List<String> MANY = List.of("1 of the 1 car", "of 1 none", "not all of their", "lines and running gears");
-    private static final Pattern ONE = Pattern.compile("(?<![\\d.,:-])1 (other )?(cars|offers|swaps|days|prices|rows|parts|lines|times)\\b");
+    private static final Pattern ONE = Pattern.compile(
+            "(?<![\\d.,:-])1 (other )?(cars|offers|swaps|days|prices|rows|parts|lines|times)\\b");
 
     @TempDir
     Path folder;
