@@ -66,6 +66,10 @@ final class Approaches {
         cost();
         position();
         alike();
+        // Where neither approach that learns from them can tell, nothing has looked at them.
+        this.seen.stream().filter(swap -> !used.contains(swap)).forEach(swap -> leftOut.putIfAbsent(swap.name(), isAlike(swap)
+                ? "what its stock car is worth cannot be told"
+                : "no approach that swaps of another body or running gear speak of can tell"));
     }
 
     private Valuation value(CarFacts facts) {
