@@ -142,7 +142,7 @@ final class Judging {
         }
         // What the model learned from does not lie outside of what it has seen.
         Encoded own = encoded.get(row);
-        return new Asked(seen, encoder.asOnOffer(row) ? encoder.notOnOffer(own) : own, Optional.of(own), List.of());
+        return new Asked(seen, encoder.isOfItsOffer(row) ? encoder.withoutItsOffer(own) : own, Optional.of(own), List.of());
     }
 
     private Standing standing(Sighting seen, int car, Asked asked, Posterior by) {
