@@ -36,7 +36,7 @@ final class HouseRules {
     private static final Map<String, String> LIBRARIES = Map.of("org.apache.commons.math3", "swapworth.statistics",
             "org.knowm.xchart", "swapworth.chart", "java.awt", "swapworth.chart",
             "tech.tablesaw", "swapworth.listing.ListingsTable", "jdk.jshell", "swapworth.notebook",
-            "org.commonmark", "swapworth.report", "picocli", "swapworth.command",
+            "org.commonmark", "swapworth.report", "org.apache.commons.cli", "swapworth.command",
             "de.siegmar.fastcsv", "swapworth.reading");
 
     private static final Pattern MACHINE_PATH =

@@ -166,7 +166,7 @@ class HouseTest {
         @Test
         void a_library_outside_its_room_is_noticed() {
             for (String library : List.of("org.apache.commons.math3.stat.StatUtils", "org.knowm.xchart.XYChart",
-                    "java.awt.Color", "tech.tablesaw.api.Table", "jdk.jshell.JShell", "picocli.CommandLine",
+                    "java.awt.Color", "tech.tablesaw.api.Table", "jdk.jshell.JShell", "org.apache.commons.cli.CommandLine",
                     "de.siegmar.fastcsv.reader.CsvReader", "org.commonmark.parser.Parser")) {
                 assertEquals(1, libraries("assumptions", "import " + library + ";\nclass Some { }"), library);
                 assertEquals(1, libraries("assumptions", "class Some {\n " + library + " it; }"), library);

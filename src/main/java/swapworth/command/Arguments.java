@@ -12,7 +12,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import picocli.CommandLine.ParseResult;
 import swapworth.listing.LevelOfTrade;
 import swapworth.notebook.Notebooks;
 import swapworth.reading.CellReader;
@@ -30,16 +29,16 @@ final class Arguments {
     /** What Java puts where the language of the shell has no letter for what was typed. */
     static final char NO_SUCH_LETTER = '\uFFFD';
 
-    private final ParseResult parsed;
+    private final CommandWords words;
 
     private final Optional<Path> unlessStated;
 
-    Arguments(ParseResult parsed) {
-        this(parsed, Optional.empty());
+    Arguments(CommandWords words) {
+        this(words, Optional.empty());
     }
 
-    private Arguments(ParseResult parsed, Optional<Path> unlessStated) {
-        this.parsed = parsed;
+    private Arguments(CommandWords words, Optional<Path> unlessStated) {
+        this.words = words;
         this.unlessStated = unlessStated;
     }
 
@@ -62,12 +61,12 @@ final class Arguments {
 
     /** The folder of the whole job. */
     Optional<Path> folder() {
-        return Optional.ofNullable(parsed.matchedPositionalValue(0, (String) null)).map(text -> path("FOLDER", text));
+        return words.first().map(text -> path("FOLDER", text));
     }
 
     /** The most to be paid in all. */
     Optional<BigDecimal> target() {
-        return Optional.ofNullable(parsed.matchedOptionValue("--target", (String) null)).map(text -> text.matches("[^.,]*")
+        return words.one("--target").map(text -> text.matches("[^.,]*")
                 || !folderMark().equals(Optional.of(DecimalMark.COMMA)) ? amount("--target", text.strip())
                 : amountWithComma("--target", text.strip()));
     }
@@ -108,25 +107,25 @@ final class Arguments {
 
     /** The files of listings; of a folder it is that of its usual name. */
     List<Path> listings() {
-        return inFolders("LISTINGS", parsed.matchedPositionalValue(0, new String[0]), "listings.csv");
+        return inFolders("LISTINGS", words.alone(), "listings.csv");
     }
 
     /** The cars in play of the folders that stand for their listings. */
     List<Path> carsBeside() {
-        return Arrays.stream(parsed.matchedPositionalValue(0, new String[0])).map(text -> path("LISTINGS", text).resolve("cars.csv"))
+        return words.alone().stream().map(text -> path("LISTINGS", text).resolve("cars.csv"))
                 .filter(Files::isRegularFile).toList();
     }
 
     List<Path> market() {
-        return inFolders("--market", parsed.matchedOptionValue("--market", new String[0]), "listings.csv");
+        return inFolders("--market", words.all("--market"), "listings.csv");
     }
 
     Path subject() {
-        return inFolders("--subject", new String[] {parsed.matchedOptionValue("--subject", "")}, "cars.csv").get(0);
+        return inFolders("--subject", words.all("--subject"), "cars.csv").get(0);
     }
 
-    private static List<Path> inFolders(String what, String[] texts, String name) {
-        return Arrays.stream(texts).map(text -> path(what, text)).map(path -> Files.isDirectory(path) ? path.resolve(name) : path).toList();
+    private static List<Path> inFolders(String what, List<String> texts, String name) {
+        return texts.stream().map(text -> path(what, text)).map(path -> Files.isDirectory(path) ? path.resolve(name) : path).toList();
     }
 
     private static Path path(String what, String text) {
@@ -157,15 +156,15 @@ final class Arguments {
 
     /** The same, with a page where none is stated. */
     Arguments onPage(Path page) {
-        return new Arguments(parsed, Optional.of(page));
+        return new Arguments(words, Optional.of(page));
     }
 
     private Optional<Path> path(String option) {
-        return Optional.ofNullable(parsed.matchedOptionValue(option, (String) null)).map(text -> path(option, text));
+        return words.one(option).map(text -> path(option, text));
     }
 
     List<Path> notebooks() {
-        return Arrays.stream(parsed.matchedPositionalValue(0, new String[0])).map(text -> path("FILE", text)).toList();
+        return words.alone().stream().map(text -> path("FILE", text)).toList();
     }
 
     /** The folder of the user's files that notebooks read. */
@@ -174,15 +173,15 @@ final class Arguments {
     }
 
     Notebooks.Copies copies() {
-        return parsed.hasMatchedOption("--ipynb") ? Notebooks.Copies.PAGE_AND_IPYNB : Notebooks.Copies.PAGE;
+        return words.has("--ipynb") ? Notebooks.Copies.PAGE_AND_IPYNB : Notebooks.Copies.PAGE;
     }
 
     /** The longest that a notebook may run. */
     Optional<Duration> limit() {
-        if (!parsed.hasMatchedOption("--limit")) {
+        if (!words.has("--limit")) {
             return Optional.empty();
         }
-        String text = parsed.matchedOptionValue("--limit", "").strip();
+        String text = words.one("--limit").orElse("").strip();
         if (!text.matches("[1-9]\\d{0,5}|[1-9]\\d{0,2},\\d{3}")) {
             throw new WrongUsageException("--limit: '" + Spelling.shortened(text, SHOWN)
                     + "' is no time to run; write whole seconds from 1, for instance 300");
@@ -191,14 +190,14 @@ final class Arguments {
     }
 
     Strictness strictness() {
-        return parsed.hasMatchedOption("--strict") ? Strictness.STRICT : Strictness.LENIENT;
+        return words.has("--strict") ? Strictness.STRICT : Strictness.LENIENT;
     }
 
     /** Whether rejected rows are a failure. */
     enum Strictness { STRICT, LENIENT }
 
     Optional<LocalDate> on() {
-        String text = parsed.matchedOptionValue("--on", "");
+        String text = words.one("--on").orElse("");
         if (text.isEmpty()) {
             return Optional.empty();
         }
@@ -215,7 +214,7 @@ final class Arguments {
 
     /** The month whose level is 100. */
     Optional<YearMonth> base() {
-        String text = parsed.matchedOptionValue("--base", "");
+        String text = words.one("--base").orElse("");
         if (text.isEmpty()) {
             return Optional.empty();
         }
@@ -228,11 +227,11 @@ final class Arguments {
 
     /** The one line that is asked about. */
     Optional<String> line() {
-        return Optional.ofNullable(parsed.matchedOptionValue("--line", (String) null));
+        return words.one("--line");
     }
 
     Optional<LevelOfTrade> level() {
-        String text = parsed.matchedOptionValue("--level", "").strip().toLowerCase(Locale.ROOT).replace('-', ' ').replace('_', ' ');
+        String text = words.one("--level").orElse("").strip().toLowerCase(Locale.ROOT).replace('-', ' ').replace('_', ' ');
         if (text.isEmpty()) {
             return Optional.empty();
         }
@@ -243,7 +242,7 @@ final class Arguments {
 
     /** Who is to read the file on the finished car. */
     Optional<ProjectFile.Reader> reader() {
-        String text = parsed.matchedOptionValue("--for", "").strip().toUpperCase(Locale.ROOT);
+        String text = words.one("--for").orElse("").strip().toUpperCase(Locale.ROOT);
         if (text.isEmpty()) {
             return Optional.empty();
         }
@@ -252,7 +251,7 @@ final class Arguments {
     }
 
     List<String> with() {
-        return Arrays.stream(parsed.matchedOptionValue("--with", new String[0])).map(c -> c.strip().toLowerCase(Locale.ROOT))
+        return words.all("--with").stream().flatMap(list -> Arrays.stream(list.split(","))).map(c -> c.strip().toLowerCase(Locale.ROOT))
                 .filter(c -> !c.isEmpty()).toList();
     }
 }

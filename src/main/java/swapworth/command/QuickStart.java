@@ -26,11 +26,6 @@ final class QuickStart {
     private QuickStart() {
     }
 
-    /** The notebook to go through after the work, named by the build when it makes the archive, so that its classes are in it too. */
-    static Optional<Path> rehearsal() {
-        return Optional.ofNullable(System.getProperty("swapworth.rehearsal")).map(Path::of);
-    }
-
     /** Runs the program in a second process; the exit code, or nothing where it has to run in this one. */
     static OptionalInt again(String[] arguments) {
         // A word that this process could not read would reach the next one as a wrong word.

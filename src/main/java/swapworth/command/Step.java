@@ -1,9 +1,12 @@
 package swapworth.command;
 
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import swapworth.table.TextLines;
 
 /** The single steps of the program, in the order of the help. */
 enum Step {
@@ -26,7 +29,6 @@ enum Step {
 
     /** All that may stand first on a command line. */
     static final List<String> WORDS = Arrays.stream(values()).map(Step::word).toList();
-    private static final int WIDTH_IN_HELP = 17;
 
     private final String takes;
     private final String does;
@@ -49,10 +51,13 @@ enum Step {
         return name().toLowerCase(Locale.ROOT);
     }
 
-    /** Its line in the help of the whole program. */
-    String inHelp() {
-        String usage = word() + " " + takes;
-        return "  " + usage + " ".repeat(Math.max(0, WIDTH_IN_HELP - usage.length())) + "    " + does;
+    /** What the help of the whole program says of the steps. */
+    static String help() {
+        Map<String, String> meanings = new LinkedHashMap<>();
+        for (Step step : values()) {
+            meanings.put(step.word() + " " + step.takes, step.does);
+        }
+        return "\nSingle steps, each with its own --help:\n" + TextLines.meanings(meanings);
     }
 
     /** What its own help says first. */

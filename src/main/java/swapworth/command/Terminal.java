@@ -43,7 +43,7 @@ final class Terminal {
     private final PrintStream err;
     private final Accounts accounts = new Accounts();
     /** What was printed of the rows, so that nothing is told twice. */
-    private final Set<RowProblem> printed = new HashSet<>();
+    private final Set<String> printed = new HashSet<>();
 
     Terminal(PrintStream out, PrintStream err) {
         this.out = out;
@@ -190,16 +190,19 @@ final class Terminal {
     }
 
     private void printProblems(String what, List<RowProblem> all) {
-        List<RowProblem> problems = printed.isEmpty() ? all : all.stream().filter(p -> !printed.contains(p)).toList();
+        List<RowProblem> problems = printed.isEmpty() ? all : all.stream().filter(p -> !printed.contains(sentence(p))).toList();
         for (RowProblem p : problems.subList(0, Math.min(PROBLEMS_SHOWN, problems.size()))) {
-            out.print(TextLines.of("  ", what + ": " + p.file() + (p.line() > 0 ? ":" + p.line() : "")
-                    + (p.column().isEmpty() ? "" : " " + p.column()) + (p.rawText().isEmpty() ? "" : " '" + p.rawText() + "'") + ": "
-                    + p.message()));
-            printed.add(p);
+            out.print(TextLines.of("  ", what + ": " + sentence(p)));
+            printed.add(sentence(p));
         }
         if (problems.size() > PROBLEMS_SHOWN) {
             out.println("  " + what + ": " + (problems.size() - PROBLEMS_SHOWN) + " more; 'check' lists those of listings and of cars.csv");
         }
+    }
+
+    private static String sentence(RowProblem p) {
+        return p.file() + (p.line() > 0 ? ":" + p.line() : "") + (p.column().isEmpty() ? "" : " " + p.column())
+                + (p.rawText().isEmpty() ? "" : " '" + p.rawText() + "'") + ": " + p.message();
     }
 
     /** Why no row could be used, and the exit code for that. */

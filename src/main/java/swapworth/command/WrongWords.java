@@ -3,15 +3,11 @@ package swapworth.command;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import picocli.CommandLine.MissingParameterException;
-import picocli.CommandLine.Model.ArgSpec;
-import picocli.CommandLine.Model.OptionSpec;
-import picocli.CommandLine.OverwrittenOptionException;
-import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.UnmatchedArgumentException;
+import org.apache.commons.cli.MissingArgumentException;
+import org.apache.commons.cli.ParseException;
+import org.apache.commons.cli.UnrecognizedOptionException;
 import swapworth.reading.Spelling;
 
 /** What is said of a command line that cannot be understood: which word, and what would be. */
@@ -41,56 +37,52 @@ final class WrongWords {
                 + String.join(", ", Step.WORDS);
     }
 
-    /**
-     * The sentence for words that could not be taken apart.
-     *
-     * @param fault what was found
-     * @param first the first word of the command line
-     * @param isStep whether that is a step
-     * @return plain words, without a name of a class
-     */
-    static String sentence(ParameterException fault, String first, boolean isStep) {
-        if (fault instanceof UnmatchedArgumentException unmatched && !unmatched.getUnmatched().isEmpty()) {
-            return unmatched(unmatched, first, isStep);
+    /** The sentence for a word that is no option, or an option without what goes with it; without a name of a class. */
+    static String sentence(ParseException fault, Usage usage) {
+        if (fault instanceof MissingArgumentException lacking) {
+            Usage.Named option = usage.named(lacking.getOption());
+            return "needed: " + option.shown() + " (" + option.description() + ")";
         }
-        if (fault instanceof MissingParameterException missing) {
-            return missing(missing);
+        String word = fault instanceof UnrecognizedOptionException unknown ? unknown.getOption() : "";
+        int sign = word.indexOf('=');
+        if (sign > 0 && usage.names().contains(word.substring(0, sign))) {
+            return word.substring(0, sign) + " takes no value; leave out '" + Spelling.shortened(word.substring(sign), 60) + "'";
         }
-        if (fault instanceof OverwrittenOptionException twice) {
-            return name(twice.getOverwritten()) + " is stated twice; state it once";
-        }
-        // Every word is taken as text, so that what is left is an option with a value that takes none.
-        return String.valueOf(fault.getMessage());
+        return "no option '" + Spelling.shortened(word, 60) + "'" + didYouMean(word, usage.names()) + " The options are: "
+                + String.join(", ", usage.names());
     }
 
-    private static String unmatched(UnmatchedArgumentException fault, String first, boolean isStep) {
-        String word = fault.getUnmatched().get(0);
-        if (word.startsWith("-")) {
-            List<String> options = new ArrayList<>();
-            fault.getCommandLine().getCommandSpec().options().forEach(o -> options.add(o.longestName()));
-            return "no option '" + Spelling.shortened(word, 60) + "'" + didYouMean(word, options) + " The options are: "
-                    + String.join(", ", options);
+    /**
+     * What is wrong with words that were told apart: too many, too few, or one twice.
+     *
+     * @param usage what may be said
+     * @param words what is said
+     * @param first the first word of the command line
+     * @param isStep whether that is a step
+     * @return nothing where all is well
+     */
+    static Optional<String> of(Usage usage, CommandWords words, String first, boolean isStep) {
+        Optional<String> twice = usage.twice(words).stream().findFirst();
+        if (twice.isPresent()) {
+            return Optional.of(twice.get() + " is stated twice; state it once");
         }
+        Optional<String> tooMany = usage.tooMany(words).stream().findFirst();
+        if (tooMany.isPresent()) {
+            return Optional.of(tooMany(tooMany.get(), words.alone(), first, isStep));
+        }
+        List<String> missing = usage.missing(words);
+        return missing.isEmpty() ? Optional.empty() : Optional.of("needed: " + String.join(", ", missing));
+    }
+
+    private static String tooMany(String word, List<String> alone, String first, boolean isStep) {
         if (isStep) {
             return "'" + Spelling.shortened(word, 60) + "' is one word too many for " + first;
         }
         if (Step.WORDS.contains(word) || !first.startsWith("-") && isFolder(first)) {
             return "'" + Spelling.shortened(word, 60) + "' is one word too many; a step stands first, for instance swapworth judge FOLDER";
         }
-        return Step.WORDS.stream().filter(step -> fault.getCommandLine().getParseResult().originalArgs().contains(step)).findFirst()
+        return Step.WORDS.stream().filter(alone::contains).findFirst()
                 .map(step -> "the step stands first: swapworth " + step + " ...").orElseGet(() -> unknownStep(first));
-    }
-
-    private static String missing(MissingParameterException fault) {
-        List<String> needed = new ArrayList<>();
-        for (ArgSpec spec : fault.getMissing()) {
-            needed.add(name(spec) + (spec.isOption() ? " " + spec.paramLabel() : "") + " (" + String.join(" ", spec.description()) + ")");
-        }
-        return needed.isEmpty() ? "something is missing" : "needed: " + String.join(", ", needed);
-    }
-
-    private static String name(ArgSpec spec) {
-        return spec instanceof OptionSpec option ? option.longestName() : spec.paramLabel();
     }
 
     private static String didYouMean(String word, List<String> names) {

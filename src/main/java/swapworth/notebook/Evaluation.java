@@ -46,19 +46,6 @@ final class Evaluation {
 
     /** Is told how far the work is. */
     interface Watcher {
-        /** Nobody wants to know. */
-        Watcher NOBODY = new Watcher() {
-            @Override
-            public void cell(int cell) {
-                // Not told.
-            }
-
-            @Override
-            public void at(int line) {
-                // Not told.
-            }
-        };
-
         /** A cell of code begins; cells count from 1. */
         void cell(int cell);
 

@@ -124,22 +124,6 @@ public final class Notebooks {
     }
 
     /**
-     * Runs a notebook in this Java and writes nothing: so that an archive of loaded classes holds those that notebooks need.
-     *
-     * @param file the notebook
-     * @throws NotebookException if it does not run to its end
-     */
-    public static void rehearse(Path file) {
-        NotebookFile notebook = NotebookFile.read(file);
-        Evaluation.Outcome outcome = new Evaluation(notebook, Evaluation.Watcher.NOBODY).run();
-        outcome.failure().ifPresent(f -> {
-            throw new NotebookException(f.report(notebook));
-        });
-        NotebookPage.html(notebook, outcome);
-        Ipynb.of(notebook, outcome.outputs());
-    }
-
-    /**
      * Where the index of the pages stands after some runs.
      *
      * @param runs what came of them

@@ -29,8 +29,8 @@ final class PartsOfSwap {
     private final PriceModel model;
     private final ValueDraws draws;
     private final Optional<LocalDate> on;
-    /** Of each donor with its recipient, by themselves: the gear of a line may be another one in another donor. */
-    private final Map<List<CandidateCar>, DonorStudy> studies = new HashMap<>();
+    /** Of each donor with its recipient, by their names and by themselves: the gear of a line may be another one in another donor. */
+    private final Map<List<String>, DonorStudy> studies = new HashMap<>();
 
     PartsOfSwap(Path folder, List<CandidateCar> cars, Currency currency, PriceModel model, ValueDraws draws, Optional<LocalDate> on) {
         this.folder = folder;
@@ -48,7 +48,8 @@ final class PartsOfSwap {
         }
         Optional<CandidateCar> donor = car.madeFrom(Role.DONOR, cars);
         Optional<CandidateCar> recipient = car.madeFrom(Role.RECIPIENT, cars);
-        DonorStudy study = studies.computeIfAbsent(Stream.concat(donor.stream(), recipient.stream()).toList(), both -> DonorStudy.of(folder,
+        List<CandidateCar> both = Stream.concat(donor.stream(), recipient.stream()).toList();
+        DonorStudy study = studies.computeIfAbsent(both.stream().map(CandidateCar::name).toList(), names -> DonorStudy.of(folder,
                 both, currency, Optional.of(model), Optional.of(draws), on, model.assumptions(), Optional.empty()));
         SwapCost cost = car.cost();
         if (cost.gear().isEmpty() && donor.isPresent()) {

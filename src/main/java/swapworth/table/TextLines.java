@@ -2,11 +2,13 @@ package swapworth.table;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 
 /** Sentences in lines that can be read in a terminal. */
 public final class TextLines {
     /** The most characters in a line, where words are short enough. */
     private static final int WIDTH = 110;
+    private static final int LONGEST_TERM = 20;
 
     private TextLines() {
     }
@@ -29,6 +31,31 @@ public final class TextLines {
             rest = rest.substring(end).stripLeading();
             ahead = indent + "  ";
         }
+        return out.toString();
+    }
+
+    /**
+     * Terms and what they mean, the meanings in a column of their own beside the terms.
+     *
+     * @param meanings by term, in the order of the lines
+     * @return lines of at most {@value #WIDTH} characters, each ending in a line feed; what a term longer than {@value #LONGEST_TERM}
+     *     characters means begins on a line below it
+     */
+    public static String meanings(Map<String, String> meanings) {
+        int longest = meanings.keySet().stream().mapToInt(TextLines::length).filter(n -> n <= LONGEST_TERM).max().orElse(0);
+        String indent = " ".repeat(2 + longest + 2);
+        StringBuilder out = new StringBuilder();
+        meanings.forEach((term, meaning) -> {
+            String ahead = "  " + term + " ".repeat(Math.max(0, longest - length(term))) + "  ";
+            if (length(term) > longest) {
+                out.append("  ").append(term).append('\n');
+                ahead = indent;
+            }
+            for (String line : broken(meaning, WIDTH - indent.length())) {
+                out.append(ahead).append(line).append('\n');
+                ahead = indent;
+            }
+        });
         return out.toString();
     }
 

@@ -78,7 +78,8 @@ class WrongWordsTest {
 
     @Test
     void an_option_that_is_not_there_is_named_with_those_that_are() throws IOException {
-        refused("no option '--otu'; did you mean --out? The options are: --help, --strict, --out", "judge", listings(), "--otu", "x");
+        refused("no option '--otu'; did you mean --out? The options are: --help, --page, --out, --strict", "judge", listings(), "--otu",
+                "x");
         refused("no option '--colour'. The options are:", "judge", listings(), "--colour");
     }
 
@@ -88,7 +89,7 @@ class WrongWordsTest {
         refused("needed: --out FILE.csv", "judge", listings(), "--out");
         refused("--subject CARS", "value", "--market", listings());
         refused("--out is stated twice", "judge", listings(), "--out", "a", "--out", "b");
-        refused("'--strict' should be specified without", "judge", listings(), "--strict=yes");
+        refused("--strict takes no value; leave out '=yes'", "judge", listings(), "--strict=yes");
         refused("--out: '' cannot be the name", "judge", listings(), "--out", "");
     }
 

@@ -15,7 +15,7 @@ import swapworth.report.Part;
 class EvaluationTest {
 
     private static Evaluation.Outcome run(String... cells) {
-        return new Evaluation(notebook(cells), Evaluation.Watcher.NOBODY).run();
+        return Unwatched.run(notebook(cells));
     }
 
     private static NotebookFile notebook(String... cells) {

@@ -45,7 +45,7 @@ class EveryNotebookTest {
             NbformatRules.check(ipynb);
             // Once more, in this Java, whose language and time zone may be others.
             NotebookFile notebook = NotebookFile.read(run.file());
-            Evaluation.Outcome again = new Evaluation(notebook, Evaluation.Watcher.NOBODY).run();
+            Evaluation.Outcome again = Unwatched.run(notebook);
             assertEquals(page, NotebookPage.html(notebook, again));
             assertEquals(ipynb, Ipynb.of(notebook, again.outputs()));
         }
@@ -78,7 +78,7 @@ class EveryNotebookTest {
         System.setProperty("folder", folder.toString());
         try {
             NotebookFile notebook = NotebookFile.read(notebooks().get(0));
-            Evaluation.Outcome outcome = new Evaluation(notebook, Evaluation.Watcher.NOBODY).run();
+            Evaluation.Outcome outcome = Unwatched.run(notebook);
             assertEquals("", outcome.failure().map(f -> f.report(notebook)).orElse(""));
             String page = NotebookPage.html(notebook, outcome);
             assertTrue(page.contains("3 rows: 3 used"));

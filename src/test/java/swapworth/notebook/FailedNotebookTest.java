@@ -76,7 +76,7 @@ class FailedNotebookTest {
     @Test
     void a_mistake_in_the_code_is_told_on_the_page_too() {
         NotebookFile notebook = NotebookFile.of(Path.of("some.jsh"), "// %%\nint a = 1;\na\n\n// %%\nint b = nothing;\n");
-        String page = NotebookPage.html(notebook, new Evaluation(notebook, Evaluation.Watcher.NOBODY).run());
+        String page = NotebookPage.html(notebook, Unwatched.run(notebook));
         assertTrue(page.contains("<p>1</p>"), page);
         assertTrue(page.contains("Stopped at line 6: cannot find symbol") && page.contains("<li>symbol:   variable nothing</li>"), page);
     }

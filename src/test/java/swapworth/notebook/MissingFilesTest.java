@@ -42,7 +42,7 @@ class MissingFilesTest {
     private Evaluation.Outcome run(NotebookFile notebook) {
         System.setProperty("folder", folder.toString());
         try {
-            return new Evaluation(notebook, Evaluation.Watcher.NOBODY).run();
+            return Unwatched.run(notebook);
         } finally {
             System.clearProperty("folder");
         }

@@ -26,7 +26,7 @@ class NotebookIndexTest {
 
     private Path page(String name, String title, String opening) throws IOException {
         NotebookFile notebook = NotebookFile.of(Path.of(name + ".jsh"), "// %% [markdown]\n// # " + title + "\n//\n// " + opening + "\n");
-        String html = NotebookPage.html(notebook, new Evaluation(notebook, Evaluation.Watcher.NOBODY).run());
+        String html = NotebookPage.html(notebook, Unwatched.run(notebook));
         return Files.writeString(folder.resolve(name + ".html"), html);
     }
 

@@ -11,7 +11,7 @@ class PlainCausesTest {
 
     private static String cause(String cell) {
         NotebookFile notebook = NotebookFile.of(Path.of("some.jsh"), "// %%\n" + cell + "\n");
-        return new Evaluation(notebook, Evaluation.Watcher.NOBODY).run().failure().orElseThrow().cause();
+        return Unwatched.run(notebook).failure().orElseThrow().cause();
     }
 
     @Test
