@@ -50,14 +50,14 @@ class CarAlsoListedTest {
         return Valued.of(CarsFile.read(file, read).cars(), model, read.baseCurrency(), Optional.empty(), Optional.empty()).cars().get(0);
     }
 
-    private void isJudgedAsItsRow(ValuedCar car) {
+    private void isJudgedAsItsRow(ValuedCar inPlay) {
         FairValue own = TestCars.fair(judged.valuation());
-        FairValue value = TestCars.fair(car.valuation());
+        FairValue value = TestCars.fair(inPlay.valuation());
         assertEquals(own.median(), value.median(), 1e-6 * own.median());
         assertEquals(own.range(0.80), value.range(0.80));
-        assertEquals(judged.position(), car.position());
+        assertEquals(judged.position(), inPlay.position());
         assertEquals(List.of(own.carsOfLine(), own.carsInFile()), List.of(value.carsOfLine(), value.carsInFile()));
-        assertTrue(car.remarks().contains("listings.csv:10 holds this car: it is valued by all others"), car.remarks().toString());
+        assertTrue(inPlay.remarks().contains("listings.csv:10 holds this car: it is valued by all others"), inPlay.remarks().toString());
     }
 
     @Test
@@ -77,9 +77,9 @@ class CarAlsoListedTest {
         for (String row : List.of("ad 8,candidate,Hestrel,2016,90000,5900,private", "ad 8,candidate,Quorvane,2012,90000,5900,private",
                 "ad 8,candidate,Quorvane,2016,40000,5900,private", "the green one,candidate,Quorvane,2016,90000,6100,private",
                 "the green one,candidate,Quorvane,2016,90100,5900,private", "the green one,candidate,Quorvane,2016,,5900,private")) {
-            ValuedCar car = valued(row);
-            assertEquals(9, TestCars.fair(car.valuation()).carsInFile(), row);
-            assertTrue(car.remarks().stream().noneMatch(r -> r.contains("holds this car")), row);
+            ValuedCar inPlay = valued(row);
+            assertEquals(9, TestCars.fair(inPlay.valuation()).carsInFile(), row);
+            assertTrue(inPlay.remarks().stream().noneMatch(r -> r.contains("holds this car")), row);
         }
     }
 }
