@@ -5,10 +5,11 @@ import static java.util.Objects.requireNonNull;
 import java.time.YearMonth;
 import java.util.Arrays;
 import java.util.EnumMap;
+import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.Predicate;
+import java.util.function.Function;
 import swapworth.assumptions.Assumption;
 import swapworth.assumptions.Assumptions;
 import swapworth.market.Range;
@@ -39,8 +40,8 @@ public final class Forecast {
     private final double[] total;
     private final double[] toPay;
     private final double[] toReceive;
-    /** The same by the cars that rows fall on. */
-    private final Map<List<String>, double[]> toReceiveOf = new LinkedHashMap<>();
+    /** The same by the cars that rows fall on, and what of them is sold. */
+    private final Map<List<String>, Map<RowsToCome.Part, double[]>> toReceiveOf = new LinkedHashMap<>();
     private final double[] toKeep;
     private final List<Driver> drivers;
     private final double[] hours;
@@ -128,7 +129,8 @@ public final class Forecast {
             double[] amounts = drawn.bin(b);
             double[] factors = bin.moving().map(options.moved::get).orElse(new double[0]);
             boolean out = bin.direction() == Direction.OUT;
-            double[] comesIn = out ? new double[0] : toReceiveOf.computeIfAbsent(bin.cars(), cars -> new double[count]);
+            double[] comesIn = out ? new double[0] : toReceiveOf.computeIfAbsent(bin.cars(),
+                    cars -> new EnumMap<>(RowsToCome.Part.class)).computeIfAbsent(bin.part(), part -> new double[count]);
             for (int i = 0; i < count; i++) {
                 double amount = factors.length == 0 ? amounts[i] : amounts[i] * factors[i];
                 net[bin.month()][i] += amount;
@@ -324,21 +326,24 @@ public final class Forecast {
         return toReceive.clone();
     }
 
+    /** What counts of what is still to come in of a car. */
+    enum Counted { ALL, ITS_ENGINE, NOTHING }
+
     /**
      * Draws of what is still to come in of some cars.
      *
-     * @param cars which cars count, by the names that stand in the ledger
-     * @return in the base currency, of rows that fall on none but such cars
+     * @param cars what counts of each car, by the name that stands in the ledger
+     * @return in the base currency, of rows that count for all cars that they fall on
      */
-    double[] toReceive(Predicate<String> cars) {
+    double[] toReceive(Function<String, Counted> cars) {
         double[] sum = new double[count];
-        toReceiveOf.forEach((names, amounts) -> {
-            if (names.stream().allMatch(cars)) {
+        toReceiveOf.forEach((names, byPart) -> byPart.forEach((part, amounts) -> {
+            if (names.stream().map(cars).allMatch(c -> c == Counted.ALL || c == Counted.ITS_ENGINE && part == RowsToCome.Part.ENGINE)) {
                 for (int i = 0; i < count; i++) {
                     sum[i] += amounts[i];
                 }
             }
-        });
+        }));
         return sum;
     }
 

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import swapworth.assumptions.Assumption;
 import swapworth.assumptions.Assumptions;
@@ -28,6 +29,21 @@ final class RowsToCome {
     /** The group of the reserve: what nobody thought of goes with no category. */
     static final int RESERVE = GROUPS.size();
 
+    /** What a row sells of a car. */
+    enum Part {
+        /** Its engine, alone or with what belongs to it. */
+        ENGINE,
+        OTHER;
+
+        private static final Pattern ENGINE_WORDS = Pattern.compile("\\b(engine|motor|drivetrain|running gear)\\b",
+                Pattern.CASE_INSENSITIVE);
+
+        /** By the words of the item and the note. */
+        static Part of(Entry entry) {
+            return ENGINE_WORDS.matcher(entry.item() + " " + entry.note()).find() ? ENGINE : OTHER;
+        }
+    }
+
     /**
      * Rows to come that are summed up together.
      *
@@ -36,8 +52,9 @@ final class RowsToCome {
      * @param moving the category with whose market they move; empty where they stand still
      * @param kept the share of them that is not charged to the undertaking: tools that stay
      * @param cars the cars that they fall on, of money that comes in
+     * @param part what of them is sold
      */
-    record Bin(int month, Direction direction, Optional<Category> moving, double kept, List<String> cars) {
+    record Bin(int month, Direction direction, Optional<Category> moving, double kept, List<String> cars, Part part) {
     }
 
     private final List<UncertainSum.Line> lines = new ArrayList<>();
@@ -72,7 +89,8 @@ final class RowsToCome {
             Optional<Category> moving = Optional.of(entry.category()).filter(c -> law.sd() > 0 && moved.contains(c));
             double kept = entry.kept().doubleValue() / entry.amount().doubleValue();
             lines.add(new UncertainSum.Line(law, groupOf(entry.category()), law.sd() == 0 ? 0 : common, out ? 1 : -1, 1,
-                    bin(new Bin(month, entry.direction(), moving, kept, out ? List.of() : entry.cars()))));
+                    bin(new Bin(month, entry.direction(), moving, kept, out ? List.of() : entry.cars(),
+                            out ? Part.OTHER : Part.of(entry)))));
             names.add(name(entry));
             entries.add(entry);
             reserved |= entry.category() == Category.CONTINGENCY;
@@ -84,7 +102,8 @@ final class RowsToCome {
         for (int m = 0; m < months && !reserved; m++) {
             if (guessed[m] > 0 && reserve.middle() > 0) {
                 AmountLaw law = AmountLaw.lognormal(guessed[m] * reserve.middle() / 100, reserve.spread() / reserve.middle());
-                lines.add(new UncertainSum.Line(law, RESERVE, 1, 1, 1, bin(new Bin(m, Direction.OUT, Optional.empty(), 0, List.of()))));
+                lines.add(new UncertainSum.Line(law, RESERVE, 1, 1, 1,
+                        bin(new Bin(m, Direction.OUT, Optional.empty(), 0, List.of(), Part.OTHER))));
                 names.add("reserve " + m);
                 added++;
             }

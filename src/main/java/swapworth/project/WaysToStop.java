@@ -10,6 +10,7 @@ import swapworth.listing.CandidateCar.Role;
 import swapworth.listing.Runs;
 import swapworth.market.Answer;
 import swapworth.market.CannotTell;
+import swapworth.project.Forecast.Counted;
 import swapworth.statistics.AmountLaw;
 import swapworth.statistics.RandomNumbers;
 import swapworth.statistics.UncertainSum;
@@ -75,46 +76,54 @@ final class WaysToStop {
         }
         Optional<double[]> whole = wholeDonor(donor);
         boolean donorInParts = donor && whole.isEmpty();
-        double[] stopped = lessAgreed(forecast.toReceive(car -> (recipient || cars.roleOf(car) != Role.RECIPIENT)
-                && (donor || cars.roleOf(car) != Role.DONOR)));
-        double[] around = whole.map(car -> DrawFigures.plus(car, lessAgreed(forecast.toReceive(other ->
-                (recipient || cars.roleOf(other) != Role.RECIPIENT) && cars.roleOf(other) != Role.DONOR)))).orElse(stopped);
+        // Of a donor that is sold as it lies no part is.
+        Counted ofDonorCar = donorInParts ? Counted.ALL : Counted.NOTHING;
         String andDonor = whole.isPresent() ? "; donor sold as it lies" : donorInParts ? "; the donor's gear not counted" : "";
         String ofDonor = (whole.isPresent() ? "; the price model (private sales) for the donor as it lies, as long as no row of work on"
                 + " it or the project is done and no part of it is sold"
                 : donorInParts ? "; the donor's gear itself is not in it" : "") + owed;
         if (!recipient) {
-            return List.of(new FinishOrStop.Exit("buying no recipient, left-over parts sold" + andDonor, around,
+            return List.of(new FinishOrStop.Exit("buying no recipient, left-over parts sold" + andDonor,
+                    withWhole(whole, Counted.NOTHING, ofDonorCar),
                     "the parts that the ledger still expects" + ofDonor));
         }
         List<FinishOrStop.Exit> exits = new ArrayList<>();
         Optional<CandidateCar> row = cars.recipient();
         if (row.isPresent() && isUntouched(Role.RECIPIENT)) {
-            double[] ofOthers = lessAgreed(forecast.toReceive(car -> cars.roleOf(car) != Role.RECIPIENT
-                    && (donorInParts || cars.roleOf(car) != Role.DONOR)));
             cars.price(row.get().facts(), RECIPIENT).ifPresent(car -> exits.add(new FinishOrStop.Exit(
                     "recipient sold as it stands, its own gear in it" + andDonor,
-                    DrawFigures.plus(car, whole.map(lies -> DrawFigures.plus(lies, ofOthers)).orElse(ofOthers)),
+                    DrawFigures.plus(car, withWhole(whole, Counted.NOTHING, ofDonorCar)),
                     "the price model (private sales) for '" + row.get().name() + "' of cars.csv, and what the ledger still expects"
                     + " from other cars, as long as no row of work on the recipient or the project is done and no part of the"
                     + " recipient is sold" + ofDonor)));
         }
         cars.price(finished.stock().toBuilder().runs(Runs.NO_ENGINE).build(), RECIPIENT).ifPresent(car -> exits.add(
-                new FinishOrStop.Exit("recipient sold without an engine, left-over parts sold" + andDonor, DrawFigures.plus(car, around),
-                        "the price model (private sales, no engine), and the parts that the ledger still expects"
-                        + (donor ? "" : " of it: the donor is not bought") + ofDonor)));
+                new FinishOrStop.Exit("recipient sold without an engine, left-over parts sold" + andDonor, DrawFigures.plus(car,
+                        withWhole(whole, Counted.ITS_ENGINE, ofDonorCar)), "the price model (private sales, no engine), and the parts that"
+                        + " the ledger still expects, of its own only the engine: the others are in it"
+                        + (donor ? "" : "; the donor is not bought") + ofDonor)));
         if (donor) {
             Assumption share = assumptions.get("unfinished_share");
             exits.add(new FinishOrStop.Exit("sold half-built with all that belongs to it, left-over parts sold",
-                    DrawFigures.plus(halfBuilt(share), stopped),
+                    DrawFigures.plus(halfBuilt(share), comesIn(Counted.ALL, Counted.ALL)),
                     "an assumption: " + Math.round(share.middle()) + " % of the finished value, give or take " + Math.round(share.spread())
                     + owed));
         }
         return exits;
     }
 
-    private double[] lessAgreed(double[] comesIn) {
-        return DrawFigures.minus(comesIn, cars.constant(agreed));
+    /** What still comes in of the donor sold as it lies, where it is, and of parts, less what is agreed to be paid. */
+    private double[] withWhole(Optional<double[]> donor, Counted ofRecipient, Counted ofDonor) {
+        double[] parts = comesIn(ofRecipient, ofDonor);
+        return donor.map(lies -> DrawFigures.plus(lies, parts)).orElse(parts);
+    }
+
+    private double[] comesIn(Counted ofRecipient, Counted ofDonor) {
+        return DrawFigures.minus(forecast.toReceive(car -> switch (cars.roleOf(car)) {
+            case RECIPIENT -> ofRecipient;
+            case DONOR -> ofDonor;
+            default -> Counted.ALL;
+        }), cars.constant(agreed));
     }
 
     /** Draws of a share of what the finished car sells for, between nothing and all of it. */

@@ -367,6 +367,23 @@ class UndertakingTest {
     }
 
     @Test
+    void a_recipient_sold_without_an_engine_keeps_its_other_parts_and_only_the_engine_is_sold_beside_it() throws IOException {
+        String[] rows = {"2026-10-01,10000,body,recipient,purchase,,", "2026-10-02,5000,hit,donor,purchase,,",
+            "2026-10-09,860,its gearbox,recipient,part sold,,", "2026-12-01,1500,wiring,project,labour,,estimate",
+            "2026-12-02,400,seats of the hit,donor,part sold,,committed", ""};
+        double alone = brings(withLedger(rows).finishOrStop().orElseThrow(), "recipient sold without an engine");
+        double half = brings(withLedger(rows).finishOrStop().orElseThrow(), "sold half-built");
+        for (String status : List.of("estimate", "committed")) {
+            rows[5] = "2026-12-03,980,axles and brakes,recipient,part sold,," + status;
+            FinishOrStop axles = withLedger(rows).finishOrStop().orElseThrow();
+            assertEquals(alone, brings(axles, "recipient sold without an engine"), 1e-6, "the axles are in the car that is sold");
+            assertEquals(half + 980, brings(axles, "sold half-built"), 100, "a finished car has no use for them");
+        }
+        rows[5] = "2026-12-03,980,Engine of the recipient,recipient,part sold,,committed";
+        assertEquals(alone + 980, brings(withLedger(rows).finishOrStop().orElseThrow(), "recipient sold without an engine"), 1e-6);
+    }
+
+    @Test
     void the_donor_is_sold_as_it_lies_until_something_is_taken_from_it_and_then_its_gear_is_said_to_be_left_out() throws IOException {
         String[] rows = {"2026-10-01,10000,body,tidy roadster,purchase,,", "2026-10-02,5000,hit,front hit,purchase,,",
             "2026-12-01,900,its seats,front hit,part sold,,estimate", "2026-12-01,1500,wiring,project,labour,,estimate"};
