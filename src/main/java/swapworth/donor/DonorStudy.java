@@ -458,6 +458,16 @@ public final class DonorStudy {
     @Override
     public String toString() {
         return "donors and recipients: landed costs of " + landed.told().map(l -> l.costs().size()).orElse(0) + " cars, parts of "
-                + partOuts.size() + ", by " + market.map(PartsMarket::offers).orElse(0) + " offers of parts";
+                + partOuts.size() + ", by " + offersOfParts();
+    }
+
+    /**
+     * How many offers of parts stand behind the prices of parts.
+     *
+     * @return for instance {@code 12 offers of parts}
+     */
+    public String offersOfParts() {
+        int offers = market.map(PartsMarket::offers).orElse(0);
+        return offers + (offers == 1 ? " offer of parts" : " offers of parts");
     }
 }

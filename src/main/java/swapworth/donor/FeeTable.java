@@ -242,7 +242,8 @@ final class FeeTable {
         if (tier.perDay().signum() > 0) {
             BigDecimal paid = days.subtract(tier.freeDays()).max(BigDecimal.ZERO);
             amount = amount.add(tier.perDay().multiply(paid));
-            how.add(Cents.text(tier.perDay()) + " a day for " + Cents.text(paid) + " days" + (tier.freeDays().signum() > 0 ? " after "
+            how.add(Cents.text(tier.perDay()) + " a day for " + Cents.text(paid)
+                    + (paid.compareTo(BigDecimal.ONE) == 0 ? " day" : " days") + (tier.freeDays().signum() > 0 ? " after "
                     + Cents.text(tier.freeDays()) + " free" : "") + (stated.isEmpty() ? " (days_until_collected, assumed)" : ""));
         }
         String sum = how.isEmpty() ? "nothing" : String.join(" and ", how);

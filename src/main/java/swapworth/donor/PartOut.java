@@ -56,9 +56,9 @@ public final class PartOut {
         /** Why a part that is for sale earns nothing; empty where it earns. */
         String earnsNothing() {
             return row.part().ruled() && !row.ruleMet() ? "the local rule is not stated to be met"
+                    : chanceless() ? "gone"
                     : !priced() && row.price().isPresent() ? "its row states a price of 0"
-                    : !priced() ? "no price: no offer in parts.csv names it, and the row states none"
-                    : chanceless() ? "gone" : "";
+                    : !priced() ? "no price: no offer in parts.csv names it, and the row states none" : "";
         }
 
         /** The chance in each draw that one of it is good. */

@@ -245,7 +245,8 @@ public final class PartsMarket {
                 Column.number("held by assumptions", "%"),
                 Column.sentences("meaning"));
         table.note(offers.size() + (offers.size() == 1 ? " offer of " : " offers of ") + names.size()
-                + (names.size() == 1 ? " kind of part, " : " kinds of parts, ") + lines.size() + " lines and running gears.");
+                + (names.size() == 1 ? " kind of part, " : " kinds of parts, ") + lines.size()
+                + (lines.size() == 1 ? " line or running gear." : " lines and running gears."));
         effects().forEach((name, e) -> {
             Assumption a = assumptions.get(name);
             double share = posterior.orElseThrow().priorShare(SparseRow.of(new int[] {SOLD + EFFECTS.indexOf(name)}, new double[] {1}));

@@ -3,6 +3,7 @@ package swapworth.listing;
 import static java.util.Objects.requireNonNull;
 
 import java.util.Optional;
+import swapworth.reading.Spelling;
 
 /**
  * A car in play: one row of {@code cars.csv}.
@@ -53,5 +54,39 @@ public record CandidateCar(String name, Role role, CarFacts facts, Optional<Pric
         requireNonNull(facts, "facts");
         requireNonNull(priceOrBid, "priceOrBid");
         requireNonNull(origin, "origin");
+    }
+
+    /**
+     * Whether a car of the listings is this very one: it is of the same line, and either it has the name of this car for its id, with a
+     * model year within one and a distance within that of rows of one id, or year, distance and a price are stated and equal.
+     *
+     * @param seen a car of the listings
+     * @return false where nothing tells
+     */
+    public boolean isSeenAs(SeenCar seen) {
+        if (!seen.facts().vehicle().equals(facts.vehicle())) {
+            return false;
+        }
+        String called = Spelling.name(name);
+        for (Sighting sighting : seen.sightings()) {
+            boolean named = sighting.id().isPresent() && Spelling.name(sighting.id().get()).equals(called);
+            if (named ? contradictsNot(seen.facts()) : equals(seen.facts(), sighting.amount())) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private boolean contradictsNot(Facts other) {
+        boolean year = facts.modelYear().isEmpty() || other.modelYear().isEmpty()
+                || Math.abs(facts.modelYear().getAsInt() - other.modelYear().getAsInt()) <= 1;
+        return year && (facts.mileage().isEmpty() || other.mileage().isEmpty() || Math.abs(facts.mileage().get().miles()
+                - other.mileage().get().miles()) <= SharedIds.slip(other.mileage().get().miles()));
+    }
+
+    private boolean equals(Facts other, double amount) {
+        return priceOrBid.isPresent() && priceOrBid.get().amount() == amount && facts.modelYear().isPresent()
+                && facts.modelYear().equals(other.modelYear()) && facts.mileage().isPresent() && other.mileage().isPresent()
+                && facts.mileage().get().miles() == other.mileage().get().miles();
     }
 }

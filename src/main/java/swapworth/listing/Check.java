@@ -273,7 +273,8 @@ public final class Check {
                         Cell.number(cut.after(), 0), Cell.signed(cut.percent(), 1));
             }
         }
-        return table.note(changed + " of the " + again + " cars seen more than once were cut.").build();
+        return table.note(again == 1 ? "The 1 car seen more than once was " + (changed == 1 ? "cut." : "not cut.")
+                : changed + " of the " + again + " cars seen more than once " + (changed == 1 ? "was cut." : "were cut.")).build();
     }
 
     private static Cell day(Optional<LocalDate> day) {

@@ -47,6 +47,11 @@ final class SharedIds {
         return days;
     }
 
+    /** By how many miles two rows of one car may differ, one of which says so many. */
+    static double slip(double miles) {
+        return Math.max(SLIP * miles, SLIP_MILES);
+    }
+
     /** The rules in words. */
     static String rules() {
         return "The same id on another day joins rows of one line and of one model year to within one, unless the mileage falls by"
@@ -225,7 +230,7 @@ final class SharedIds {
                 return false;
             }
             double more = columns.miles(row) - columns.miles(driven);
-            double slip = Math.max(SLIP * columns.miles(driven), SLIP_MILES);
+            double slip = slip(columns.miles(driven));
             return -more > slip || more > slip && more > MOST_MILES_A_DAY * (columns.day(row) - columns.day(driven));
         }
 

@@ -25,6 +25,7 @@ import swapworth.listing.LevelOfTrade;
 import swapworth.market.BodiesAndGears.Fact;
 import swapworth.market.Measures.Measured;
 import swapworth.market.Stock.Kind;
+import swapworth.statistics.Bound;
 import swapworth.statistics.Design;
 import swapworth.statistics.PriorBlock;
 import swapworth.statistics.PriorBlock.Role;
@@ -79,6 +80,12 @@ final class Encoder {
      */
     private final float[] stepOnOffer;
     private int onOfferColumn = -1;
+    /**
+     * How many months after the first price of its car each later one was made, at another level of trade: what is paid may have stayed
+     * with the ask that it was haggled down from, or have followed the market since. Empty where all were made at once.
+     */
+    private final float[] monthsAfterAsk;
+    private int afterAskColumn = -1;
     private Optional<Terms.Levels> pairTerm = Optional.empty();
     private int columns;
     private int[] termOfColumn = new int[0];
@@ -106,6 +113,7 @@ final class Encoder {
 
         Term all = add(new Terms.Measure("level of all cars", Group.LEVEL_OF_LINE, "", 1, level, 2, Role.PRIMARY, ONE));
         this.stepOnOffer = stepsOnOffer(evidence, stock, assumptions);
+        this.monthsAfterAsk = monthsAfterAsk(evidence, stock);
         lines(all, seen, stock.kinds(), assumptions);
         ageAndMileage(seen, ages, miles, assumptions);
         time(seen, assumptions);
@@ -382,6 +390,11 @@ final class Encoder {
                     assumptions.logSpread("still_on_offer"), Role.PRIMARY, (s, m) -> 0));
             onOfferColumn = columns - 1;
         }
+        if (monthsAfterAsk.length > 0) {
+            add(new Terms.Measure("a sale stays with its ask", Group.TIME, "% per month", 1, assumptions.logMiddle("sale_stays_with_ask"),
+                    assumptions.logSpread("sale_stays_with_ask"), Role.PRIMARY, (s, m) -> 0));
+            afterAskColumn = columns - 1;
+        }
         if (end.get().toEpochDay() - begin.get().toEpochDay() >= A_YEAR) {
             seasonal("season, winter against summer", Math.PI / 2, assumptions);
             seasonal("season, spring against autumn", 0, assumptions);
@@ -477,24 +490,51 @@ final class Encoder {
         return any ? steps : new float[0];
     }
 
+    /** A bid that missed says nothing of it: it stands with the price that it is compared with. */
+    private static float[] monthsAfterAsk(EvidenceList evidence, Stock stock) {
+        float[] months = new float[evidence.size()];
+        boolean any = false;
+        for (int i = 0; i < months.length; i++) {
+            int before = evidence.bound(i) == Bound.NONE ? evidence.comparedWith(i) : -1;
+            if (before >= 0) {
+                months[i] = months[before] + (float) (stock.daysBetween(before, i) / Days.PER_MONTH);
+                any |= months[i] != 0;
+            }
+        }
+        for (int i = 0; i < months.length; i++) {
+            int with = evidence.bound(i) == Bound.NONE ? -1 : evidence.comparedWith(i);
+            months[i] = with >= 0 ? months[with] : months[i];
+        }
+        return any ? months : new float[0];
+    }
+
     /** Whether the cars still on offer at the last look stand on a step of their own. */
     boolean setsOnOfferApart() {
         return onOfferColumn >= 0;
     }
 
-    /** Whether a price is encoded as that of a car still on offer, which no value is asked for. */
-    boolean asOnOffer(int evidence) {
-        return onOfferColumn >= 0 && stepOnOffer[evidence] > 0;
+    /** Whether a price is encoded with what came of its time on offer, which no value is asked for. */
+    boolean isOfItsOffer(int evidence) {
+        return stepOnOffer(evidence) != 0 || monthsAfterAsk(evidence) != 0;
     }
 
-    /** The same car were it not on offer any more. */
-    Encoded notOnOffer(Encoded one) {
-        return new Encoded(one.row().without(onOfferColumn), termOfColumn, one.inflation(), one.growth(), one.remarks());
+    private double stepOnOffer(int evidence) {
+        return onOfferColumn >= 0 ? stepOnOffer[evidence] : 0;
+    }
+
+    private double monthsAfterAsk(int evidence) {
+        return afterAskColumn >= 0 ? monthsAfterAsk[evidence] : 0;
+    }
+
+    /** The same car were it not on offer any more, or sold when it was asked for. */
+    Encoded withoutItsOffer(Encoded one) {
+        return new Encoded(one.row().without(onOfferColumn).without(afterAskColumn), termOfColumn, one.inflation(), one.growth(),
+                one.remarks());
     }
 
     /** A price of the fit in the numbers of the model. */
     Encoded encode(int evidence, Subject subject) {
-        return encode(subject, asOnOffer(evidence) ? stepOnOffer[evidence] : 0);
+        return encode(subject, stepOnOffer(evidence), monthsAfterAsk(evidence));
     }
 
     /** Whether some prices have no date where others have one. */
@@ -516,10 +556,10 @@ final class Encoder {
     }
 
     Encoded encode(Subject subject) {
-        return encode(subject, 0);
+        return encode(subject, 0, 0);
     }
 
-    private Encoded encode(Subject subject, double stillOnOffer) {
+    private Encoded encode(Subject subject, double stillOnOffer, double monthsAfterAsk) {
         Measured measured = measures.of(subject);
         SparseRow.Writer row = new SparseRow.Writer();
         for (int t = 0; t < firstOnState; t++) {
@@ -532,6 +572,7 @@ final class Encoder {
             terms.get(t).encode(subject, measured, row);
         }
         row.add(onOfferColumn, stillOnOffer);
+        row.add(afterAskColumn, monthsAfterAsk);
         return new Encoded(row.row(), termOfColumn, scatter.of(subject, measured), (measured.age() - middleAge) / 10,
                 measured.remarks());
     }

@@ -48,6 +48,11 @@ final class Judging {
                 .of(listing, car < 0 ? listing.id().orElse(listing.origin().toString()) : cars.get(car).name());
     }
 
+    /** What a car is worth by all cars but one of the fit. */
+    Valuation value(Subject subject, int car) {
+        return values.of(subject, encoder.encode(subject), leftOut.without(car), car, values.outside(subject));
+    }
+
     /** Gets ready to judge all listings of many cars, one by one. */
     void expectAll() {
         leftOut.expectAll();
@@ -137,7 +142,7 @@ final class Judging {
         }
         // What the model learned from does not lie outside of what it has seen.
         Encoded own = encoded.get(row);
-        return new Asked(seen, encoder.asOnOffer(row) ? encoder.notOnOffer(own) : own, Optional.of(own), List.of());
+        return new Asked(seen, encoder.isOfItsOffer(row) ? encoder.withoutItsOffer(own) : own, Optional.of(own), List.of());
     }
 
     private Standing standing(Sighting seen, int car, Asked asked, Posterior by) {

@@ -93,7 +93,8 @@ public final class ModelTables {
                         Cell.words(""), Cell.words("branded ones too, in the fit (scatter_of_troubled); what the fit has not learned of it"
                                 + " stands below"))
                 .row(Cell.words("their ranges stretched by the factor"), Cell.number(model.stretchedTroubled().factor(), 2), Cell.words(""),
-                        Cell.words("beyond that, found by the prices of " + model.stretchedTroubled().residuals() + " such cars"))
+                        Cell.words("beyond that, found by the prices of " + model.stretchedTroubled().residuals()
+                                + (model.stretchedTroubled().residuals() == 1 ? " such car" : " such cars")))
                 .row(Cell.words("median miss, % of value"), Cell.number(study.medianMissPercent(), 1), Cell.words(""),
                         Cell.words("half of the prices lie nearer to their value"))
                 .row(Cell.words("prices inside their 80 % range, %"), Cell.number(study.all().percent80(), 0), Cell.words("80"),
@@ -102,7 +103,8 @@ public final class ModelTables {
                         Cell.words("what the ranges promise"))
                 .row(Cell.words("crashed, branded and dead cars inside their 80 % range, %"),
                         inside(study.troubled(), study.troubled().percent80()),
-                        Cell.words("80"), Cell.words("of " + study.troubled().prices() + " prices of such cars"))
+                        Cell.words("80"), Cell.words("of " + study.troubled().prices()
+                                + (study.troubled().prices() == 1 ? " price of such cars" : " prices of such cars")))
                 .row(Cell.words("crashed, branded and dead cars inside their 95 % range, %"),
                         inside(study.troubled(), study.troubled().percent95()),
                         Cell.words("95"), Cell.words("the same prices; in so few cars some lie outside by chance"))

@@ -413,6 +413,15 @@ public final class PriceModel {
     }
 
     /**
+     * The same by all cars but one.
+     *
+     * @param car its number among the cars of the model; below 0 for none
+     */
+    Valuation valueWithout(int car, Subject subject) {
+        return car < 0 ? value(subject) : judging.value(subject, car);
+    }
+
+    /**
      * How the body and the running gear of a car stand to each other in the collection.
      *
      * @param car what is known of the car

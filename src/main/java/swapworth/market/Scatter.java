@@ -111,7 +111,8 @@ final class Scatter {
     }
 
     /**
-     * By how much more each line scatters than the middle car does, drawn toward 1 as unsure as that is beforehand.
+     * By how much more each line scatters than the middle car does, drawn toward 1 as unsure as that is beforehand; 1 for a line of one
+     * price, which tells of no scatter.
      *
      * @param cars at least one of each line
      * @param z their prices as normal deviates of their predictions
@@ -129,14 +130,19 @@ final class Scatter {
         double spread = assumptions.get("spread_line_scatter").middle();
         Map<String, Double> factors = new HashMap<>();
         double sum = 0;
+        double weight = 0;
         for (Map.Entry<String, List<Double>> line : ofEachLine.entrySet()) {
-            double factor = new RangeStretch(before.getOrDefault(line.getKey(), 1.0), 0)
-                    .carriedOn(spread, LEAST, line.getValue().stream().mapToDouble(Double::doubleValue).toArray()).factor();
+            double[] own = line.getValue().stream().mapToDouble(Double::doubleValue).toArray();
+            double factor = new RangeStretch(before.getOrDefault(line.getKey(), 1.0), 0).carriedOn(spread, Double.MIN_NORMAL, own).factor();
             factors.put(line.getKey(), factor);
-            sum += line.getValue().size() * Math.log(factor);
+            sum += own.length * Math.log(factor);
+            weight += own.length * RangeStretch.share(spread, own.length);
         }
-        double middle = Math.exp(sum / z.length);
-        factors.replaceAll((line, factor) -> Math.max(LEAST, factor / middle));
+        // What all lines have in common is no line's: it is taken off before each is drawn toward 1, or lines of few cars would be drawn
+        // toward another middle than those of many. Cars then have the middle 1.
+        double common = weight > 0 ? sum / weight : 0;
+        factors.replaceAll((line, factor) -> Math.max(LEAST,
+                factor * Math.exp(-common * RangeStretch.share(spread, ofEachLine.get(line).size()))));
         return factors;
     }
 

@@ -411,6 +411,11 @@ final class Stock {
         return lastSeen[i] - firstSeen[i];
     }
 
+    /** The days from one row to another; 0 where one of them has no day. */
+    int daysBetween(int from, int to) {
+        return day[from] == NO_DAY || day[to] == NO_DAY ? 0 : day[to] - day[from];
+    }
+
     /** Numbers of rows, apart for each line. */
     double[][] byLine(double[] numbers) {
         int[] sizes = new int[lines.size()];

@@ -11,13 +11,14 @@ import swapworth.listing.CandidateCar;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.PriceIncludes;
 import swapworth.listing.PriceKind;
+import swapworth.listing.SeenCar;
 import swapworth.listing.Seller;
 import swapworth.table.Cell;
 import swapworth.table.Column;
 import swapworth.table.Table;
 
 /**
- * The cars in play, each valued by all listings on one day.
+ * The cars in play, each valued by all listings on one day, one that the listings hold too by all others.
  *
  * @param currency the base currency
  * @param cars one for each car, in the order of the file
@@ -85,7 +86,11 @@ public record Valued(Currency currency, List<ValuedCar> cars) {
         // An auction's planned bid is compared with hammer prices unless the row says what it holds.
         PriceIncludes includes = car.priceOrBid().map(p -> p.includes()).filter(i -> i != PriceIncludes.UNKNOWN)
                 .orElse(PriceIncludes.NEITHER);
-        Valuation valuation = model.value(new Subject(car.facts(), level, includes, on));
+        int listed = listed(car, model);
+        Valuation valuation = model.valueWithout(listed, new Subject(car.facts(), level, includes, on));
+        if (listed >= 0) {
+            remarks.add(SeenCar.of(model.cars(), listed).sightings().get(0).origin() + " holds this car: it is valued by all others");
+        }
         if (valuation instanceof FairValue value) {
             remarks.addAll(value.remarks());
             if (!value.isAsNarrowAsItGets()) {
@@ -102,6 +107,15 @@ public record Valued(Currency currency, List<ValuedCar> cars) {
             }
         }
         return new ValuedCar(car, level, valuation, Position.CANNOT_TELL, remarks);
+    }
+
+    /** The number of the car among those of the model, the last one that it is taken for; -1 if none is. */
+    private static int listed(CandidateCar car, PriceModel model) {
+        int last = model.cars().size() - 1;
+        while (last >= 0 && !car.isSeenAs(SeenCar.of(model.cars(), last))) {
+            last--;
+        }
+        return last;
     }
 
     private static LevelOfTrade ownLevel(CandidateCar car) {

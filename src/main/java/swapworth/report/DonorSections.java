@@ -8,7 +8,6 @@ import swapworth.chart.DonorCharts;
 import swapworth.donor.DonorStudy;
 import swapworth.donor.Landed;
 import swapworth.donor.PartOut;
-import swapworth.donor.PartsMarket;
 
 /** What a page says of donors and recipients. */
 public final class DonorSections {
@@ -50,8 +49,7 @@ public final class DonorSections {
         String currency = study.currency().getCurrencyCode();
         parts.add(Part.prose("A list of all parts at full price is not money. Below is what comes back once each part has turned out good "
                 + "or not, has waited for its buyer, and fees, postage, packing and returns are paid. Hours are counted and not priced. "
-                + "Prices rest on "
-                + study.market().map(PartsMarket::offers).orElse(0) + " offers of parts."));
+                + "Prices rest on " + study.offersOfParts() + "."));
         for (PartOut out : study.partOuts()) {
             String id = "parts-" + (study.partOuts().indexOf(out) + 1);
             out.recovery().ifPresent(recovery -> {

@@ -11,7 +11,6 @@ import swapworth.donor.Choice;
 import swapworth.donor.DonorStudy;
 import swapworth.donor.Landed;
 import swapworth.donor.LandedCost;
-import swapworth.donor.PartsMarket;
 import swapworth.listing.Car;
 import swapworth.listing.CandidateCar;
 import swapworth.listing.LevelOfTrade;
@@ -139,15 +138,15 @@ public record InShort(List<Sentence> sentences) {
                 + (dated ? " on offer" + judged.lately() : ", without days nobody knows which are still on offer,") + " "
                 + (below == 0 ? "none stands" : below == 1 ? "1 stands" : below + " stand") + (below > 1 ? " below their" : " below its")
                 + " 80 % range"
-                + (below == 0 ? "" : " (about one in ten does by chance)") + (untold == 0 ? "" : ", and of " + untold + " none can be told")
+                + (below == 0 ? "" : " (about one in ten does by chance)") + (untold == 0 ? "" : ", and " + untold + " cannot be told")
                 + (mistyped.isEmpty() ? "" : "; not counted: " + String.join(", ", mistyped.stream().map(j -> "'" + j.car() + "'").toList())
                         + ", whose price is so far from the value that it looks mistyped")
                 + ". Lowest against its value stands '" + lowest.car() + "', " + lowest.listing().facts().vehicle() + ": "
                 + judged.read().baseCurrency().getCurrencyCode() + " " + Cell.format(lowest.listing().price().amount(), 0)
                 + ", fair value " + Figures.rounded(value.median()) + " (80 % range " + Figures.range(value.range(0.80)) + "; "
                 + value.subject().level().words() + value.subject().on().map(d -> " on " + d).orElse("") + "; by " + value.carsOfLine()
-                + " cars of its line, " + value.carsInFile() + " in all)" + (lowest.remarks().isEmpty() ? "." : ": "
-                + String.join("; ", lowest.remarks()) + "."));
+                + (value.carsOfLine() == 1 ? " car of its line, " : " cars of its line, ") + value.carsInFile() + " in all)"
+                + (lowest.remarks().isEmpty() ? "." : ": " + String.join("; ", lowest.remarks()) + "."));
     }
 
     /** Net costs where parts are known, else what stands at the door. */
@@ -179,11 +178,13 @@ public record InShort(List<Sentence> sentences) {
                 + study.on().map(d -> "; " + d).orElse("") + ")" : "") + ": " + Cell.format(first.landed(), 0)
                 + (first.whole() ? " at the door" : " without all of its fees") + " for a price or bid of "
                 + car.priceOrBid().map(p -> Cell.format(p.amount(), 0)).orElse("") + " (" + car.facts().seller().words() + ")"
-                + (first.parts() ? ", less what its left-over parts bring, by " + study.market().map(PartsMarket::offers).orElse(0)
-                        + " offers of parts" : "; its left-over parts are not counted, since "
-                        + (first.partsUnpriced() > 0 ? "none of them that is for sale has a price" : "partout.csv does not name them"))
+                + (first.parts() ? ", less what its left-over parts bring, by " + study.offersOfParts()
+                        : "; its left-over parts are not counted, since "
+                                + (first.partsUnpriced() > 0 ? "none of them that is for sale has a price"
+                                : "partout.csv does not name them"))
                 + (first.parts() ? first.gearToReplace() : "")
-                + (others == 0 ? "" : "; " + others + " more cannot be compared, for not all of their parts, fees or gear are counted")
+                + (others == 0 ? "" : "; " + others + " more cannot be compared, for not all of "
+                        + (others == 1 ? "its" : "their") + " parts, fees or gear are counted")
                 + (alike.isEmpty() ? "" : ". Money tells no real difference from " + String.join(", ", alike)) + ".";
     }
 

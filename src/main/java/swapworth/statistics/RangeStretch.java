@@ -90,10 +90,20 @@ public record RangeStretch(double factor, int residuals) {
         for (double level : LEVELS) {
             sum += Math.log(Math.max(quantile(size, level), 1e-3) / Normal.quantile((1 + level) / 2));
         }
-        double held = spread * spread * size.length;
-        double share = held / (held + VARIANCE_OF_ONE);
-        double log = share * (Math.log(factor) + sum / LEVELS.length);
+        double log = share(spread, size.length) * (Math.log(factor) + sum / LEVELS.length);
         return new RangeStretch(Math.exp(Math.max(Math.log(least), log)), size.length);
+    }
+
+    /**
+     * How far the logarithm of a factor follows what residuals say, the rest is drawn toward 0.
+     *
+     * @param spread s as for {@link #of(double, double, double...)}
+     * @param residuals their number
+     * @return 0 to 1; 0 for fewer than two
+     */
+    public static double share(double spread, int residuals) {
+        double held = residuals < 2 ? 0 : spread * spread * residuals;
+        return held / (held + VARIANCE_OF_ONE);
     }
 
     /**

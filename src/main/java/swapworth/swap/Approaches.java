@@ -66,6 +66,10 @@ final class Approaches {
         cost();
         position();
         alike();
+        // Where neither approach that learns from them can tell, nothing has looked at them.
+        this.seen.stream().filter(swap -> !used.contains(swap)).forEach(swap -> leftOut.putIfAbsent(swap.name(), isAlike(swap)
+                ? "what its stock car is worth cannot be told"
+                : "no approach that swaps of another body or running gear speak of can tell"));
     }
 
     private Valuation value(CarFacts facts) {
@@ -150,8 +154,9 @@ final class Approaches {
             log = Situation.sum(log, apart);
         }
         if (standing == PairStanding.SEEN) {
-            remarks.add(s.model.pricesOfPair(s.finished) + " prices of such cars are in the listings: what buyers make of them is in"
-                    + " their prices, and no factor of who built it is taken");
+            int prices = s.model.pricesOfPair(s.finished);
+            remarks.add(prices + (prices == 1 ? " price of such a car is" : " prices of such cars are")
+                    + " in the listings: what buyers make of them is in what is asked and paid, and no factor of who built it is taken");
         } else {
             double[] factor = s.builtBy(s.car.builtBy());
             names.add(s.builtByName());

@@ -129,7 +129,8 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
             problems.addAll(read.read().questions());
             problems.addAll(read.problems());
             problems.addAll(read.unusedColumns(model.furtherColumns()));
-            notes.add(SEEN + ": " + read.read().counts().sentence() + "; " + read.seen().size() + " swaps of other people");
+            notes.add(SEEN + ": " + read.read().counts().sentence() + "; " + read.seen().size()
+                    + (read.seen().size() == 1 ? " swap of other people" : " swaps of other people"));
             for (String name : read.offers().keySet()) {
                 if (finished.cars().stream().noneMatch(c -> Spelling.name(c.name()).equals(Spelling.name(name)))) {
                     notes.add(SEEN + ": own_car '" + name + "' is no finished car of cars.csv; its rows teach nothing");

@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import swapworth.InOneLine;
 
 class DonorCommandTest {
     @TempDir
@@ -97,6 +98,17 @@ class DonorCommandTest {
         assertTrue(Files.readString(page).contains("Catalysts are not counted"));
         assertEquals(0, run("partout", Path.of("sample-listings").toString()), err.toString(StandardCharsets.UTF_8));
         assertTrue(out.toString(StandardCharsets.UTF_8).contains("What the parts of front hit bring"));
+    }
+
+    @Test
+    void a_part_that_is_gone_is_not_asked_for_a_price() throws IOException {
+        Files.writeString(folder.resolve("cars.csv"), "name,role,vehicle,runs,damage\nhit,donor,Velmarch,drives,front\n");
+        Files.writeString(folder.resolve("partout.csv"),
+                "car,part,goes_to,state,chance_good\nhit,bonnet,sell,gone,\nhit,radio,sell,,0\nhit,wheels,sell,,\nhit,left door,sell,,\n");
+        Files.writeString(folder.resolve("parts.csv"), "part,price\nwheels,300\nalloys,280\n");
+        assertEquals(0, run("partout", folder.toString()), err.toString(StandardCharsets.UTF_8));
+        String text = InOneLine.of(out.toString(StandardCharsets.UTF_8));
+        assertTrue(text.contains("Not in the sum: bonnet (gone); radio (gone); left door (no price: no offer"), text);
     }
 
     @Test

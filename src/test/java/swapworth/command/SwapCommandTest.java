@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import swapworth.InOneLine;
 
 class SwapCommandTest {
     @TempDir
@@ -55,5 +56,21 @@ class SwapCommandTest {
         String text = run(0, "swap", folder.toString());
         assertTrue(text.contains("cannot tell") && text.contains("Needed most: three listings of cars with the running gear 'eight'"),
                 text);
+    }
+
+    @Test
+    void a_swap_seen_that_counts_nowhere_is_named_with_the_reason() throws IOException {
+        Files.writeString(folder.resolve("listings.csv"), "vehicle,model_year,mileage_mi,price_usd,running_gear\n"
+                + "Sivrette,2014,88000,9800,four\nSivrette,2016,71000,11900,four\nVelmarch,2018,54000,17400,six\n");
+        Files.writeString(folder.resolve("cars.csv"), "name,role,vehicle,running_gear,gear_line,model_year,mileage,work_value,donor\n"
+                + "mine,finished,Sivrette,six,Velmarch,2016,71000,4000,hit\nhit,donor,Velmarch,,,2018,60000,,\n");
+        Files.writeString(folder.resolve("partout.csv"), "car,part,goes_to,price\nhit,engine,swap,2500\nhit,gearbox,swap,900\n");
+        Files.writeString(folder.resolve("swaps.csv"), "id,vehicle,running_gear,model_year,mileage_mi,price_usd,price_kind\n"
+                + "like mine,Sivrette,six,2015,80000,14000,asking\nodd one,Pellowick,six,2013,101000,8900,asking\n");
+        String text = InOneLine.of(run(0, "swap", folder.toString()));
+        assertTrue(text.contains("1 swap seen"), text);
+        assertTrue(text.contains("Swap 'odd one' is not used: no approach that swaps of another body or running gear speak of can tell."),
+                text);
+        assertTrue(!text.contains("Swap 'like mine' is not used"), text);
     }
 }

@@ -20,6 +20,7 @@ import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
 import swapworth.listing.Facts;
 import swapworth.listing.LevelOfTrade;
+import swapworth.statistics.Normal;
 
 /** Ranges of cars whose prices scatter more than those of others: of a line that does, and of cars that leave open what counts. */
 class ScatterTest {
@@ -53,6 +54,35 @@ class ScatterTest {
         double both = scatter.open(car, new Measures.Measured(8, 88_000, 1, 2, 22_000, List.of()));
         assertEquals(Math.sqrt(years) + Math.sqrt(miles), Math.sqrt(both), 1e-12);
         assertTrue(years > 0 && miles > 0);
+    }
+
+    private static Map<String, Double> ofLines(int[] cars, double[][] z) {
+        List<Facts> facts = new ArrayList<>();
+        for (int line = 0; line < cars.length; line++) {
+            for (int k = 0; k < cars[line]; k++) {
+                facts.add(CarFacts.of("Line " + line).build());
+            }
+        }
+        return Scatter.ofLines(facts, Arrays.stream(z).flatMapToDouble(Arrays::stream).toArray(), Map.of(), Assumptions.defaults());
+    }
+
+    /** Deviates as a normal law of some spread has them. */
+    private static double[] spread(int n, double spread) {
+        return IntStream.range(0, n).mapToDouble(k -> spread * Normal.quantile((k + 0.5) / n)).toArray();
+    }
+
+    // A pilot fit that takes all prices to scatter too far made a line of one car scatter 1.7 times as far as the others.
+    @Test
+    void that_all_prices_scatter_less_than_the_fit_has_it_is_told_of_no_line_and_so_of_no_line_of_few_cars() {
+        double[][] alike = {spread(20, 0.4), spread(12, 0.4), spread(4, 0.4), {0.1, 0.52}, {0.1}};
+        Map<String, Double> factors = ofLines(new int[] {20, 12, 4, 2, 1}, alike);
+        assertEquals(1, factors.get("Line 4"), 1e-12, "one price tells of no scatter, as none does");
+        double[][] twice = Arrays.stream(alike).map(z -> Arrays.stream(z).map(d -> 2 * d).toArray()).toArray(double[][]::new);
+        Map<String, Double> ofTwice = ofLines(new int[] {20, 12, 4, 2, 1}, twice);
+        for (String line : factors.keySet()) {
+            assertEquals(ofTwice.get(line), factors.get(line), 1e-12, line);
+            assertEquals(1, factors.get(line), 0.1, line);
+        }
     }
 
     /** The shares of fresh cars that their 80 and 95 per cent ranges held, of those that stand out and of the others. */
