@@ -1,15 +1,21 @@
 package swapworth.listing;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Function;
+import java.util.stream.IntStream;
+import swapworth.table.Cell;
+import swapworth.table.Column;
 import tech.tablesaw.api.DateColumn;
 import tech.tablesaw.api.DoubleColumn;
+import tech.tablesaw.api.NumericColumn;
 import tech.tablesaw.api.StringColumn;
 import tech.tablesaw.api.Table;
 
@@ -62,6 +68,35 @@ public final class ListingsTable {
             table.addColumns(text(free, rows, l -> l.facts().further().getOrDefault(name, "")));
         }
         return table;
+    }
+
+    /**
+     * A table of Tablesaw as one of ours, which is how a notebook shows it: figures with separators, each column under its name.
+     *
+     * @param value anything
+     * @return empty for anything but such a table
+     */
+    public static Optional<swapworth.table.Table> shown(Object value) {
+        if (!(value instanceof Table table)) {
+            return Optional.empty();
+        }
+        List<List<Cell>> cells = table.columns().stream().map(ListingsTable::cells).toList();
+        return Optional.of(new swapworth.table.Table(table.name(), List.of(),
+                table.columns().stream().map(c -> c instanceof NumericColumn<?> ? Column.number(c.name(), "") : Column.words(c.name()))
+                        .toList(),
+                IntStream.range(0, table.rowCount()).mapToObj(r -> cells.stream().map(column -> column.get(r)).toList()).toList()));
+    }
+
+    private static List<Cell> cells(tech.tablesaw.columns.Column<?> column) {
+        if (!(column instanceof NumericColumn<?> numbers)) {
+            return IntStream.range(0, column.size()).mapToObj(r -> Cell.words(column.getString(r))).toList();
+        }
+        double[] values = IntStream.range(0, numbers.size()).mapToDouble(numbers::getDouble).toArray();
+        boolean whole = Arrays.stream(values).allMatch(v -> Double.isNaN(v) || v == Math.rint(v));
+        boolean names = whole && (column.name().endsWith("year") || column.name().endsWith("line"));
+        boolean large = Arrays.stream(values).anyMatch(v -> Math.abs(v) >= 1000);
+        return Arrays.stream(values).mapToObj(v -> names && Double.isFinite(v) ? Cell.label((long) v)
+                : Cell.number(v, whole || large ? 0 : 2)).toList();
     }
 
     private static StringColumn text(String name, List<Listing> rows, Function<Listing, String> cell) {

@@ -1,11 +1,13 @@
 package swapworth.notebook;
 
 import java.lang.reflect.RecordComponent;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import swapworth.table.Cell;
@@ -14,6 +16,9 @@ import swapworth.table.Table;
 
 /** Records as tables: one row a record and one column a component, or one record as rows of name and value. */
 final class RecordTable {
+    /** Of so many records within a cell all are told; of more the first few. */
+    private static final int MOST_WITHIN = 12;
+    private static final int FIRST_FEW = 3;
 
     private RecordTable() {
     }
@@ -54,14 +59,26 @@ final class RecordTable {
         return table.build();
     }
 
-    /** Any value in words that a reader expects: numbers with separators, our own vocabularies by their words. */
+    /**
+     * Any value in words that a reader expects: numbers with separators, our own vocabularies by their words, records by what is known of
+     * them.
+     */
     static String words(Object value) {
         Object held = Shown.held(value).orElse("");
         if (held instanceof Number) {
             return cell("", held, decimals(List.of(Optional.of(held)))).shown();
         }
         if (held instanceof Collection<?> many) {
-            return many.stream().map(RecordTable::words).collect(Collectors.joining("; "));
+            boolean some = many.size() > MOST_WITHIN && many.stream().allMatch(Record.class::isInstance);
+            return many.stream().limit(some ? FIRST_FEW : many.size()).map(RecordTable::words).collect(Collectors.joining("; "))
+                    + (some ? "; and " + Cell.format(many.size() - FIRST_FEW, 0) + " more" : "");
+        }
+        if (held instanceof Map<?, ?> map) {
+            return map.entrySet().stream().map(e -> words(e.getKey()) + " " + words(e.getValue())).collect(Collectors.joining("; "));
+        }
+        if (held instanceof Record record && String.valueOf(record).startsWith(record.getClass().getSimpleName() + "[")) {
+            return Arrays.stream(record.getClass().getRecordComponents()).map(c -> within(record, c)).filter(w -> !w.isEmpty())
+                    .collect(Collectors.joining(", "));
         }
         if (held.getClass().isArray()) {
             return held instanceof Object[] objects ? words(Arrays.asList(objects))
@@ -71,7 +88,19 @@ final class RecordTable {
             return Shown.answer(constant, "words").map(Object::toString)
                     .orElseGet(() -> constant.name().toLowerCase(Locale.ROOT).replace('_', ' '));
         }
-        return String.valueOf(held);
+        String text = String.valueOf(held);
+        boolean mute = text.startsWith(held.getClass().getName() + "@");
+        return mute ? spaced(held.getClass().getSimpleName()) : text;
+    }
+
+    /** A component of a record that stands within a cell, by name; nothing where nobody knows it. */
+    private static String within(Record record, RecordComponent component) {
+        Optional<Object> value = value(record, component);
+        if (value.isEmpty() || value.get() instanceof Enum<?> constant && constant.name().equals("UNKNOWN")) {
+            return "";
+        }
+        String words = cell(component.getName(), value.get(), decimals(List.of(value))).shown();
+        return words.isEmpty() ? "" : spaced(component.getName()) + " " + words;
     }
 
     private static Optional<Object> value(Record record, RecordComponent component) {
@@ -89,6 +118,9 @@ final class RecordTable {
             long whole = ((Number) value).longValue();
             String last = name.toLowerCase(Locale.ROOT);
             return last.endsWith("year") || last.endsWith("line") ? Cell.label(whole) : Cell.whole(whole);
+        }
+        if (value instanceof BigDecimal exact && exact.scale() > 0 && exact.scale() <= 2) {
+            return Cell.amount(exact.setScale(2));
         }
         return value instanceof Number number ? Cell.number(number.doubleValue(), decimals) : Cell.words(words(value));
     }

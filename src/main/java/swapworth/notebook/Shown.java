@@ -2,6 +2,7 @@ package swapworth.notebook;
 
 import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.Modifier;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -9,6 +10,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 import swapworth.chart.Chart;
+import swapworth.listing.ListingsTable;
 import swapworth.market.Answer;
 import swapworth.market.CannotTell;
 import swapworth.report.Part;
@@ -51,7 +53,10 @@ final class Shown {
         if (value instanceof Record record) {
             return List.of(rows(RecordTable.ofOne(record)));
         }
-        return value instanceof Iterable<?> many ? list(many) : List.of(text(RecordTable.words(value)));
+        if (value instanceof Iterable<?> many && !(value instanceof Path)) {
+            return ListingsTable.shown(value).map(table -> List.of(rows(table))).orElseGet(() -> list(many));
+        }
+        return List.of(text(RecordTable.words(value)));
     }
 
     private static List<Part> list(Iterable<?> many) {

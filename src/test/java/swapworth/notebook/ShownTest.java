@@ -4,7 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.math.BigDecimal;
+import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -12,13 +14,19 @@ import java.util.OptionalLong;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import swapworth.chart.SampleCharts;
+import swapworth.listing.CarFacts;
+import swapworth.listing.Mileage;
+import swapworth.listing.MileageStatus;
 import swapworth.listing.Runs;
+import swapworth.listing.Title;
 import swapworth.market.Answer;
 import swapworth.market.CannotTell;
 import swapworth.report.Part;
 import swapworth.table.Cell;
 import swapworth.table.Column;
 import swapworth.table.Table;
+import tech.tablesaw.api.DoubleColumn;
+import tech.tablesaw.api.StringColumn;
 
 /** What is to be seen of a value, by its type. */
 class ShownTest {
@@ -109,5 +117,43 @@ class ShownTest {
         assertEquals(Part.prose("There are none."), one(List.of()));
         assertEquals(Part.prose("Rows: none."), one(Table.titled("Rows").columns(Column.words("a")).build()));
         assertEquals(Part.prose("x"), one(Optional.of("x")));
+    }
+
+    /** Holds another record, an amount to the cent and words by name. */
+    record Holder(CarFacts car, BigDecimal landed, Map<String, Double> shares) {
+    }
+
+    @Test
+    void a_record_within_a_record_says_what_is_known_in_words() {
+        CarFacts car = CarFacts.of("Sivrette").trim("Plain").modelYear(2016).mileage(new Mileage(71_000, MileageStatus.READ))
+                .title(Title.CLEAN).build();
+        Table table = ((Part.Rows) one(new Holder(car, new BigDecimal("5577.10"), Map.of("age", 0.25)))).table();
+        assertEquals("vehicle Sivrette, trim Plain, model year 2016, mileage 71,000 mi, read, title clean",
+                table.rows().get(0).get(1).shown());
+        assertEquals("age 0.2500", table.rows().get(2).get(1).shown());
+    }
+
+    @Test
+    void an_amount_to_the_cent_keeps_its_cents() {
+        assertEquals(Part.prose("5,577.10"), one(new BigDecimal("5577.10")));
+        assertEquals(Part.prose("5,577"), one(new BigDecimal("5577")));
+        assertEquals("5,577.10", ((Part.Rows) one(new Holder(CarFacts.of("Sivrette").build(), new BigDecimal("5577.10"), Map.of())))
+                .table().rows().get(1).get(1).shown());
+    }
+
+    @Test
+    void a_table_of_Tablesaw_is_a_table_with_each_of_its_rows_once() {
+        Table table = ((Part.Rows) one(tech.tablesaw.api.Table.create("asks", StringColumn.create("vehicle", "Sivrette", "Velmarch", ""),
+                DoubleColumn.create("price", 9800, 17400.6, Double.NaN), DoubleColumn.create("model_year", 2014, 2018, 2012)))).table();
+        assertEquals("asks", table.title());
+        assertEquals(List.of("vehicle", "price", "model_year"), table.columns().stream().map(Column::label).toList());
+        assertEquals(List.of(List.of("Sivrette", "9,800", "2014"), List.of("Velmarch", "17,401", "2018"), List.of("", "", "2012")),
+                table.rows().stream().map(r -> r.stream().map(Cell::shown).toList()).toList());
+        assertEquals(Column.Align.RIGHT, table.columns().get(1).align());
+    }
+
+    @Test
+    void a_path_is_text_and_no_list_of_folders() {
+        assertEquals(Part.prose("cars/listings.csv"), one(Path.of("cars", "listings.csv")));
     }
 }
