@@ -200,7 +200,7 @@ public record CarFacts(
 
     /** Collects facts one by one; what is not set stays unknown. Not for sharing between threads. */
     public static final class Builder {
-        final String vehicle;
+        String vehicle;
         Optional<String> trim = Optional.empty();
         Optional<String> body = Optional.empty();
         Optional<String> runningGear = Optional.empty();
@@ -231,6 +231,17 @@ public record CarFacts(
 
         private Builder(String vehicle) {
             this.vehicle = requireNonNull(vehicle, "vehicle");
+        }
+
+        /**
+         * Sets another model line, for a car that is like this one but for its line.
+         *
+         * @param vehicle the model line
+         * @return this builder
+         */
+        public Builder vehicle(String vehicle) {
+            this.vehicle = requireNonNull(vehicle, "vehicle");
+            return this;
         }
 
         /**

@@ -2,6 +2,7 @@ package swapworth.market;
 
 import java.util.List;
 import swapworth.listing.Listing;
+import swapworth.table.Table;
 
 /**
  * The comparables behind a fair value, each adjusted toward the subject line by line, and two closing lines, so that the grid
@@ -29,6 +30,15 @@ public record Comparables(List<Comparable> rows, List<String> groups, double geo
         rows = List.copyOf(rows);
         groups = List.copyOf(groups);
         bracketing = List.copyOf(bracketing);
+    }
+
+    /**
+     * The grid.
+     *
+     * @return one row a comparable, then the closing lines; amounts in the base currency
+     */
+    public Table table() {
+        return ModelTables.comparables(this, FairValue.CURRENCY);
     }
 
     /**

@@ -63,6 +63,7 @@ final class Encoder {
     /** The words of each trim of each line. */
     private final Map<String, Map<String, Optional<String>>> trims = new ConcurrentHashMap<>();
     private final List<String> furtherTaken = new ArrayList<>();
+    private final NamesSeen names;
     private final Measures measures;
     private final BodiesAndGears pairs;
     /** What rows may leave open. */
@@ -110,6 +111,7 @@ final class Encoder {
         this.middleMiles = middles[1];
         double level = middles[2];
         List<Subject> seen = stock.examples();
+        this.names = new NamesSeen(seen);
 
         Term all = add(new Terms.Measure("level of all cars", Group.LEVEL_OF_LINE, "", 1, level, 2, Role.PRIMARY, ONE));
         this.stepOnOffer = stepsOnOffer(evidence, stock, assumptions);
@@ -210,6 +212,11 @@ final class Encoder {
     /** How far the cars of a line reach; nothing of a line that no row is of. */
     Optional<LineExtent> extentOf(String line) {
         return Optional.ofNullable(extents.get(line));
+    }
+
+    /** The names that the listings have. */
+    NamesSeen names() {
+        return names;
     }
 
     /** The levels of trade of which there are prices. */

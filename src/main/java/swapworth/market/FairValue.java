@@ -2,16 +2,22 @@ package swapworth.market;
 
 import java.util.List;
 import java.util.function.Function;
+import swapworth.listing.Facts;
 import swapworth.statistics.Mixture;
 import swapworth.statistics.Posterior;
 import swapworth.statistics.PriorBlock;
 import swapworth.table.Cell;
+import swapworth.table.Column;
+import swapworth.table.Table;
 
 /**
  * What one such car sells for: the middle and the ranges of the predictive distribution of its price, at a stated day and level of
  * trade, with how much of what is unsure is held by assumptions. Immutable.
  */
 public final class FairValue implements Valuation {
+    /** A model knows amounts, not what they are counted in. */
+    static final String CURRENCY = "in the currency of the listings";
+
     private final PriceModel model;
     private final Posterior posterior;
     private final int withoutCar;
@@ -244,6 +250,39 @@ public final class FairValue implements Valuation {
     @Override
     public <T> T match(Function<FairValue, T> value, Function<CannotTell, T> cannotTell) {
         return value.apply(this);
+    }
+
+    /**
+     * The value with its ranges and what they rest on.
+     *
+     * @return one row a figure, in the base currency; what a reader must know of it stands above the rows
+     */
+    public Table table() {
+        Facts car = subject.facts();
+        Table.Builder table = Table.titled(Judged.vehicle(car) + car.mileage().map(m -> ", " + m.words()).orElse("") + ": "
+                + subject.level().words() + subject.on().map(day -> " on " + day).orElse(" on no known day") + ", " + CURRENCY)
+                .columns(Column.words("figure"), Column.number("found", ""), Column.sentences("what it says"));
+        remarks.forEach(r -> table.note(Figures.capital(r) + "."));
+        return held(ranges(table));
+    }
+
+    /** The first rows of a table of it. */
+    Table.Builder ranges(Table.Builder table) {
+        String other = withoutCar >= 0 ? " other" : "";
+        String own = withoutCar >= 0 ? ", its own car left out" : "";
+        return table.row(Cell.words("fair value"), Figures.money(median), Cell.words("half of such cars cost less; by " + carsOfLine + other
+                        + (carsOfLine == 1 ? " car" : " cars") + " of the line and " + carsInFile + " in all" + own))
+                .row(Cell.words("80 % range"), Cell.words(Figures.range(range80)), Cell.words("holds the price of one such car eight times"
+                        + " in ten"))
+                .row(Cell.words("95 % range"), Cell.words(Figures.range(range95)), Cell.words("holds the price of one such car nineteen"
+                        + " times in twenty"));
+    }
+
+    /** The last row of a table of it: what assumptions hold. */
+    Table held(Table.Builder table) {
+        HeldBy most = largestAssumption();
+        return table.row(Cell.words("held by assumptions"), Figures.share(priorShare()), Cell.words("of what is unsure about the level of"
+                + " such cars; most by '" + most.assumption() + "', " + Math.round(100 * most.share()) + " %")).build();
     }
 
     /** The value on one line, with what must stand beside it. */

@@ -2,6 +2,7 @@ package swapworth.market;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import swapworth.table.Cell;
 
 /** Cells of money and of shares, rounded to what the listings can carry. */
@@ -78,6 +79,11 @@ public final class Figures {
     static Cell chance(double share) {
         Cell cell = Cell.chance(share);
         return new Cell(cell.shown() + " %", Cell.number(share, 4).exact(), Cell.Kind.NUMBER, "");
+    }
+
+    /** A remark as the beginning of a sentence. */
+    static String capital(String words) {
+        return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
     }
 
     static String sentences(List<String> sentences) {

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
 import swapworth.listing.Car;
+import swapworth.listing.Facts;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listing;
 import swapworth.listing.ListingsRead;
@@ -218,8 +219,8 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
             Cell car = Cell.words(j.car());
             List<Cell> cells = new ArrayList<>(List.of(Cell.label(l.origin().line()),
                     linkToGrids.isEmpty() ? car : car.linked(linkToGrids + numberOfCar.get(j.car())),
-                    Cell.words(vehicle(l)), Cell.words(l.seenOn().map(LocalDate::toString).orElse("")), Cell.words(l.level().words()),
-                    Figures.asSeen(l.price().amount())));
+                    Cell.words(vehicle(l.facts())), Cell.words(l.seenOn().map(LocalDate::toString).orElse("")),
+                    Cell.words(l.level().words()), Figures.asSeen(l.price().amount())));
             cells.addAll(j.valuation().match(
                     v -> List.of(Figures.money(v.median()), Cell.words(Figures.range(v.range(0.80))), Cell.signed(j.gapPercent(), 0),
                             Cell.number(j.percentile(), 0), Cell.words(j.position().words()),
@@ -262,9 +263,9 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
         return (ownDay ? "on the day the row was seen" : day) + " and " + (ownLevel ? "at its own level of trade" : level);
     }
 
-    static String vehicle(Listing listing) {
-        return listing.facts().vehicle() + listing.facts().trim().map(t -> " " + t).orElse("")
-                + (listing.facts().modelYear().isPresent() ? " " + listing.facts().modelYear().getAsInt() : "");
+    static String vehicle(Facts car) {
+        return car.vehicle() + car.trim().map(t -> " " + t).orElse("")
+                + (car.modelYear().isPresent() ? " " + car.modelYear().getAsInt() : "");
     }
 
     private String currency() {

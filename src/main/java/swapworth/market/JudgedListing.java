@@ -5,7 +5,6 @@ import static java.util.Objects.requireNonNull;
 import java.util.Comparator;
 import java.util.Currency;
 import java.util.List;
-import java.util.Locale;
 import swapworth.listing.Listing;
 import swapworth.table.Cell;
 import swapworth.table.Column;
@@ -66,28 +65,22 @@ public record JudgedListing(Judgement judgement, Currency currency) {
      */
     public Table table() {
         Listing listing = judgement.listing();
-        Table.Builder table = Table.titled(judgement.car() + ", " + Judged.vehicle(listing) + ": " + listing.level().words()
+        Table.Builder table = Table.titled(judgement.car() + ", " + Judged.vehicle(listing.facts()) + ": " + listing.level().words()
                 + listing.seenOn().map(d -> ", seen on " + d).orElse("") + ", " + currency.getCurrencyCode())
                 .columns(Column.words("figure"), Column.number("found", ""), Column.sentences("what it says"));
-        judgement.remarks().forEach(r -> table.note(r.substring(0, 1).toUpperCase(Locale.ROOT) + r.substring(1) + "."));
+        judgement.remarks().forEach(r -> table.note(Figures.capital(r) + "."));
         row(table, "price", Figures.asSeen(listing.price().amount()), "line " + listing.origin().line() + " of " + listing.origin().file());
-        judgement.valuation().match(v -> rows(table, v), c -> row(table, "fair value", Cell.words(judgement.position().words()),
-                c.reason() + "; needed: " + c.needed()));
-        return table.build();
+        return judgement.valuation().match(v -> rows(table, v), c -> row(table, "fair value", Cell.words(judgement.position().words()),
+                c.reason() + "; needed: " + c.needed()).build());
     }
 
-    private Table.Builder rows(Table.Builder table, FairValue value) {
-        FairValue.HeldBy held = value.largestAssumption();
-        row(table, "fair value", Figures.money(value.median()), "half of such cars cost less; by " + value.carsOfLine()
-                + " other cars of the line and " + value.carsInFile() + " in all, its own car left out");
-        row(table, "80 % range", Cell.words(Figures.range(value.range(0.80))), "holds the price of one such car eight times in ten");
-        row(table, "95 % range", Cell.words(Figures.range(value.range(0.95))), "holds the price of one such car nineteen times in twenty");
+    private Table rows(Table.Builder table, FairValue value) {
+        value.ranges(table);
         row(table, "position", Cell.words(judgement.position().words()), "where the price stands against the 80 % range");
         row(table, "gap", Figures.signedMoney(judgement.gap()), "price less fair value");
         row(table, "gap, %", Cell.signed(judgement.gapPercent(), 0), "the same against the fair value");
         row(table, "percentile", Cell.number(judgement.percentile(), 0), "so many of a hundred such cars cost less than this price");
-        return row(table, "held by assumptions", Figures.share(value.priorShare()), "of what is unsure about the"
-                + " level of such cars; most by '" + held.assumption() + "', " + Math.round(100 * held.share()) + " %");
+        return value.held(table);
     }
 
     private static Table.Builder row(Table.Builder table, String figure, Cell found, String says) {

@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.TreeMap;
 import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
@@ -25,7 +26,6 @@ import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listing;
 import swapworth.listing.PriceIncludes;
 import swapworth.listing.PriceKind;
-import swapworth.reading.Spelling;
 import swapworth.statistics.Bound;
 import swapworth.statistics.JointDraws;
 import swapworth.statistics.Mixture;
@@ -148,10 +148,10 @@ public final class MarketIndex {
      */
     public MarketIndex ofLine(String vehicle) {
         Set<String> lines = encoder.carsOfLine().keySet();
-        String name = Spelling.name(vehicle);
-        String known = lines.contains(vehicle) ? vehicle : lines.stream().filter(l -> Spelling.name(l).equals(name)).findFirst()
-                .orElseThrow(() -> new IllegalArgumentException("no car of the line '" + vehicle + "' is in the model"
-                        + Spelling.slipOf(vehicle, lines).map(near -> "; did you mean " + near + "?").orElse("")));
+        String known = encoder.names().line(vehicle);
+        if (!lines.contains(known)) {
+            throw encoder.names().unknown(vehicle, new TreeSet<>(lines));
+        }
         return new MarketIndex(cars, assumptions, encoder, posterior, evidence, datesTellNothing, base, held, known);
     }
 

@@ -151,7 +151,7 @@ public final class Outlook {
     }
 
     private SparseRow at(String line, int months) {
-        return MarketIndex.row(encoder, MarketIndex.LEVEL, line, day(months));
+        return MarketIndex.row(encoder, MarketIndex.LEVEL, encoder.names().line(line), day(months));
     }
 
     /** The moves of the walk to come, beyond the drift: they go on from the last month's. */

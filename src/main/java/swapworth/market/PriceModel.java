@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
@@ -163,11 +164,12 @@ public final class PriceModel {
         /**
          * With further columns of the user's files as terms: a number gives one slope on its standardised value, words give a group.
          *
-         * @param columns headers in lower case, as in {@link CarFacts#further()}
+         * @param columns headers, as in {@link CarFacts#further()}; in whatever case, for those are in lower case. One that no car fills is
+         *     not used, and {@link PriceModel#columnsTaken} says so
          * @return a copy
          */
         public Options withColumns(List<String> columns) {
-            return new Options(assumptions, columns);
+            return new Options(assumptions, columns.stream().map(c -> c.strip().toLowerCase(Locale.ROOT)).distinct().toList());
         }
 
         /**
@@ -403,13 +405,15 @@ public final class PriceModel {
     }
 
     /**
-     * What a car is worth on a day at a level of trade, by all cars of the fit.
+     * What a car is worth on a day at a level of trade, by all cars of the fit. Names that differ from those of the listings in case,
+     * spaces or hyphens alone are taken for them, here and wherever a car or a line is asked for.
      *
      * @param subject the car, the day and the level
      * @return a fair value, or why there is none
      */
     public Valuation value(Subject subject) {
-        return values.of(subject, encoder.encode(subject), posterior, -1, values.outside(subject));
+        Subject asked = encoder.names().of(subject);
+        return values.of(asked, encoder.encode(asked), posterior, -1, values.outside(asked));
     }
 
     /**
@@ -428,7 +432,7 @@ public final class PriceModel {
      * @return whether cars show them together, and what speaks for the pair if not
      */
     public PairStanding pair(Facts car) {
-        return encoder.pairs().standing(car, false);
+        return encoder.pairs().standing(encoder.names().of(car), false);
     }
 
     /**
@@ -438,7 +442,7 @@ public final class PriceModel {
      * @return 0 where the pair was never seen
      */
     public int pricesOfPair(Facts car) {
-        return encoder.pairs().prices(car);
+        return encoder.pairs().prices(encoder.names().of(car));
     }
 
     /**
@@ -448,7 +452,7 @@ public final class PriceModel {
      * @return in lower case
      */
     public String runningGear(Facts car) {
-        return encoder.pairs().gear(car);
+        return encoder.pairs().gear(encoder.names().of(car));
     }
 
     /**
@@ -458,7 +462,7 @@ public final class PriceModel {
      * @return in lower case
      */
     public String body(Facts car) {
-        return encoder.pairs().body(car);
+        return encoder.pairs().body(encoder.names().of(car));
     }
 
     /**
@@ -553,7 +557,7 @@ public final class PriceModel {
     /**
      * The further columns that it takes.
      *
-     * @return the names of {@link Options#withColumns}
+     * @return the names of {@link Options#withColumns}, each once, in lower case
      */
     public List<String> furtherColumns() {
         return List.copyOf(further);
@@ -589,10 +593,11 @@ public final class PriceModel {
      * @throws IllegalArgumentException if the model has no such line
      */
     public LineCurve curve(String line) {
-        if (!carsOfLine.containsKey(line)) {
-            throw new IllegalArgumentException("no car of the line '" + line + "' is in the model; its lines are " + lines());
+        String known = encoder.names().line(line);
+        if (!carsOfLine.containsKey(known)) {
+            throw encoder.names().unknown(line, lines());
         }
-        return new MileageCurve(cars, evidence, encoder, encoded, posterior).of(line);
+        return new MileageCurve(cars, evidence, encoder, encoded, posterior).of(known);
     }
 
     /**
@@ -604,7 +609,8 @@ public final class PriceModel {
      * @return the difference with its ranges and what holds it
      */
     public Difference difference(Subject first, Subject second) {
-        SparseRow contrast = encoder.encode(first).row().plus(-1, encoder.encode(second).row());
+        SparseRow contrast = encoder.encode(encoder.names().of(first)).row()
+                .plus(-1, encoder.encode(encoder.names().of(second)).row());
         Mixture m = posterior.estimate(contrast);
         double[] shares = posterior.priorShares(contrast);
         return new Difference(Figures.percent(m.quantile(0.5)), new Range(Figures.percent(m.quantile(0.1)),
@@ -617,9 +623,9 @@ public final class PriceModel {
      * What holds a weighted sum of the logarithms of middle prices: how much of its variance goes with each assumption. Several cars that
      * rest on the same assumption do so together, and what two of them share falls out of their difference.
      *
-     * @param weights the weight of each car, day and level of trade; at least one
+     * @param weights the weight of each car, day and level of trade, a finite number; at least one
      * @return the part of each assumption by its name, at least 0, together at most about 1
-     * @throws IllegalArgumentException if there is none
+     * @throws IllegalArgumentException if there is none, or a weight is no number
      */
     public Map<String, Double> heldBy(Map<Subject, Double> weights) {
         if (weights.isEmpty()) {
@@ -627,7 +633,10 @@ public final class PriceModel {
         }
         SparseRow contrast = SparseRow.of(new int[0], new double[0]);
         for (Map.Entry<Subject, Double> one : weights.entrySet()) {
-            contrast = contrast.plus(one.getValue(), encoder.encode(one.getKey()).row());
+            if (!Double.isFinite(one.getValue())) {
+                throw new IllegalArgumentException("a weight must be a finite number, not " + one.getValue());
+            }
+            contrast = contrast.plus(one.getValue(), encoder.encode(encoder.names().of(one.getKey())).row());
         }
         double[] shares = posterior.priorShares(contrast);
         Map<String, Double> held = new LinkedHashMap<>();

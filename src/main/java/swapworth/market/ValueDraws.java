@@ -41,7 +41,7 @@ public final class ValueDraws {
      * @return m amounts in the base currency
      */
     public double[] level(Subject subject) {
-        return amounts(draws.of(encoder.encode(subject).row()));
+        return amounts(draws.of(encoder.encode(encoder.names().of(subject)).row()));
     }
 
     /**
@@ -53,9 +53,10 @@ public final class ValueDraws {
      * @return m amounts in the base currency
      */
     public double[] levelOfAnotherPair(Subject subject, long seed) {
-        Encoded row = encoder.encode(subject);
+        Subject asked = encoder.names().of(subject);
+        Encoded row = encoder.encode(asked);
         double[] logs = draws.of(row.row());
-        OptionalInt unseen = encoder.unseenPair(subject);
+        OptionalInt unseen = encoder.unseenPair(asked);
         if (unseen.isPresent()) {
             double[] departure = draws.of(SparseRow.of(new int[] {unseen.getAsInt()}, new double[] {1}));
             double[] another = Draws.shuffled(departure, seed);
@@ -75,9 +76,10 @@ public final class ValueDraws {
      * @return m amounts in the base currency
      */
     public double[] price(Subject subject, long seed) {
-        Encoded row = encoder.encode(subject);
+        Subject asked = encoder.names().of(subject);
+        Encoded row = encoder.encode(asked);
         double[] logs = draws.responses(row.row(), row.inflation(), row.growth(), seed);
-        double stretch = values.stretch(subject);
+        double stretch = values.stretch(asked);
         if (stretch != 1) {
             double[] level = draws.of(row.row());
             double[] own = new double[logs.length];
@@ -109,12 +111,17 @@ public final class ValueDraws {
      *
      * @param subject the car as it is now; where nobody states its age it is taken to be of the age that its mileage tells, else of middle
      *     age
-     * @param years by how much it grows older
+     * @param years by how much it grows older; below 0, by how much it was younger
      * @return m factors
+     * @throws IllegalArgumentException if the years are not a finite number
      */
     public double[] ageing(Subject subject, double years) {
-        Measures.Measured now = encoder.measured(subject);
-        return amounts(draws.of(aged(subject, now.age() + years, now.miles()).plus(-1, aged(subject, now.age(), now.miles()))));
+        if (!Double.isFinite(years)) {
+            throw new IllegalArgumentException("a car grows older by a finite number of years, not by " + years);
+        }
+        Subject asked = encoder.names().of(subject);
+        Measures.Measured now = encoder.measured(asked);
+        return amounts(draws.of(aged(asked, now.age() + years, now.miles()).plus(-1, aged(asked, now.age(), now.miles()))));
     }
 
     private SparseRow aged(Subject subject, double age, double miles) {

@@ -50,7 +50,9 @@ final class Values {
         PairStanding pair = encoder.pairs().standing(subject.facts(), withoutCar >= 0);
         if (pair == PairStanding.APART) {
             return ofLine <= 0
-                    ? new CannotTell("no other car of the line '" + line + "' is in the files", 0, inFile, "listings of this line")
+                    ? new CannotTell("no other car of the line '" + line + "' is in the files"
+                            + encoder.names().meant(line).map(near -> " (did you mean " + near + "?)").orElse(""), 0, inFile,
+                            "listings of this line")
                     : new CannotTell("no car in the files has this body with this running gear, and nothing links the two", ofLine,
                             inFile, "listings that share this body or this running gear, or power_kw and cylinders of three gears");
         }
