@@ -87,6 +87,16 @@ class ReadmeTest {
     }
 
     @Test
+    void its_notebook_runs(@TempDir Path folder) throws IOException {
+        Path notebook = Files.writeString(folder.resolve("miles.jsh"), blocks("jsh").get(0));
+        Run run = run("notebook", notebook.toString(), "--folder", "sample-listings", "--page", folder.resolve("pages").toString());
+        assertEquals(0, run.code, run.out + run.err);
+        String page = Files.readString(folder.resolve("pages/miles.html"));
+        assertEquals(1 + 6 + 1, page.split("<td>80 % range", -1).length);
+        assertTrue(page.contains("private sold on 2026-08-15, in the currency of the listings"));
+    }
+
+    @Test
     void the_least_file_that_works_works(@TempDir Path folder) throws IOException {
         Files.writeString(folder.resolve("listings.csv"), blocks("csv").get(0));
         Run run = run(folder.toString());

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import swapworth.listing.CandidateCar;
 import swapworth.market.Answer;
+import swapworth.reading.Spelling;
 import swapworth.table.Cell;
 import swapworth.table.Column;
 import swapworth.table.Table;
@@ -136,7 +137,7 @@ public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, 
 
     /** The cost of a car. */
     Optional<LandedCost> of(String car) {
-        return costs.stream().filter(c -> c.purchase().car().equals(car)).findFirst();
+        return costs.stream().filter(c -> Spelling.name(c.purchase().car()).equals(Spelling.name(car))).findFirst();
     }
 
     static boolean bought(CandidateCar car) {

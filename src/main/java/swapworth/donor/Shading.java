@@ -3,6 +3,7 @@ package swapworth.donor;
 import static java.util.Objects.requireNonNull;
 
 import java.time.LocalDate;
+import java.util.Arrays;
 import java.util.Optional;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.CandidateCar;
@@ -39,13 +40,17 @@ public record Shading(double factor, double winning, String basis) {
     /**
      * The shading for a car.
      *
-     * @param values draws of what one such car is worth, each above 0
+     * @param values draws of what one such car is worth, at least one, each above 0
      * @param assumptions where the number of rivals and the spread of their estimates come from, both drawn
      * @param seed seed of those draws
      * @param basis what the draws rest on, in words
      * @return the shading
+     * @throws IllegalArgumentException if there is no draw, or one is not above 0
      */
     public static Shading of(double[] values, Assumptions assumptions, long seed, String basis) {
+        if (values.length == 0 || !Arrays.stream(values).allMatch(v -> v > 0 && Double.isFinite(v))) {
+            throw new IllegalArgumentException("a bid is shaded by draws of what the car is worth: at least one, each above 0");
+        }
         AssumptionDraws draws = new AssumptionDraws(assumptions, values.length, seed);
         double[] rivals = draws.size("rival_bidders");
         double[] spread = draws.size("rival_spread");

@@ -108,13 +108,14 @@ public record CarFacts(
         requireNonNull(options, "options");
         requireNonNull(further, "further");
         check(modelYear.isEmpty() || modelYear.getAsInt() >= FIRST_MODEL_YEAR && modelYear.getAsInt() <= LAST_MODEL_YEAR,
-                "model year", modelYear);
-        check(ageYears.isEmpty() || ageYears.getAsDouble() >= 0 && Double.isFinite(ageYears.getAsDouble()), "age", ageYears);
-        check(distanceAway.isEmpty() || distanceAway.getAsDouble() >= 0 && Double.isFinite(distanceAway.getAsDouble()), "distance",
-                distanceAway);
-        check(isAboveZero(powerKw), "power", powerKw);
-        check(isAboveZero(cylinders), "number of cylinders", cylinders);
-        check(isAboveZero(weightKg), "weight", weightKg);
+                "model year", FIRST_MODEL_YEAR + " to " + LAST_MODEL_YEAR, modelYear.orElse(0));
+        check(ageYears.isEmpty() || ageYears.getAsDouble() >= 0 && Double.isFinite(ageYears.getAsDouble()), "age",
+                "a finite number of years, at least 0", ageYears.orElse(0));
+        check(distanceAway.isEmpty() || distanceAway.getAsDouble() >= 0 && Double.isFinite(distanceAway.getAsDouble()), "distance away",
+                "a finite number of miles, at least 0", distanceAway.orElse(0));
+        check(isAboveZero(powerKw), "power", "a finite number of kilowatts above 0", powerKw.orElse(0));
+        check(isAboveZero(cylinders), "number of cylinders", "a finite number above 0", cylinders.orElse(0));
+        check(isAboveZero(weightKg), "weight", "a finite number of kilograms above 0", weightKg.orElse(0));
         damage = damage.isEmpty() ? damage : damage.map(zones -> zones.isEmpty()
                 ? Set.of() : Collections.unmodifiableSet(EnumSet.copyOf(zones)));
         further = Map.copyOf(further);
@@ -124,9 +125,11 @@ public record CarFacts(
         return measure.isEmpty() || measure.getAsDouble() > 0 && Double.isFinite(measure.getAsDouble());
     }
 
-    private static void check(boolean can, String what, Object value) {
+    private static void check(boolean can, String what, String limits, double value) {
         if (!can) {
-            throw new IllegalArgumentException("no car has this " + what + ": " + value);
+            throw new IllegalArgumentException("no car has the " + what + " "
+                    + (Math.abs(value) < 1e9 && value == Math.rint(value) ? Long.toString((long) value) : Double.toString(value))
+                    + ": it must be " + limits);
         }
     }
 

@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.Currency;
 import java.util.List;
 import swapworth.listing.Listing;
+import swapworth.reading.Spelling;
 import swapworth.table.Cell;
 import swapworth.table.Column;
 import swapworth.table.Table;
@@ -30,14 +31,16 @@ public record JudgedListing(Judgement judgement, Currency currency) {
      * A car at its latest price.
      *
      * @param judged the judged listings
-     * @param car the name of the car: the id of its advertisement, or the name under which the tables list it
+     * @param car the name of the car: the id of its advertisement, or the name under which the tables list it; case, spaces and hyphens
+     *     make no other name
      * @return its latest sighting, judged
      * @throws IllegalArgumentException if no car has this name
      */
     public static JudgedListing of(Judged judged, String car) {
         requireNonNull(car, "car");
-        return judged.latest().stream().filter(j -> j.car().equals(car)).findFirst().map(j -> of(judged, j))
-                .orElseThrow(() -> new IllegalArgumentException("no car is called '" + car + "'; the first of "
+        return judged.latest().stream().filter(j -> j.car().equals(car))
+                .findFirst().or(() -> judged.latest().stream().filter(j -> Spelling.name(j.car()).equals(Spelling.name(car))).findFirst())
+                .map(j -> of(judged, j)).orElseThrow(() -> new IllegalArgumentException("no car is called '" + car + "'; the first of "
                         + judged.read().cars().size() + " is called '" + judged.latest().get(0).car() + "'"));
     }
 

@@ -79,11 +79,19 @@ public final class DrawFigures {
         return minus(first, times(second, -1));
     }
 
-    /** Refuses draws that are not as many as those beside them. */
+    /** What the value of the finished car is called where its draws are refused. */
+    static final String VALUE = "the value of the finished car";
+
+    /** Refuses draws that are not as many as those beside them, and such as are no number. */
     static void asMany(int count, String what, double[] draws) {
         if (draws.length != count) {
             throw new IllegalArgumentException(what + ": " + draws.length + " draws beside " + count
                     + "; draw i of all must be one state of the market");
+        }
+        for (int i = 0; i < count; i++) {
+            if (!Double.isFinite(draws[i])) {
+                throw new IllegalArgumentException(what + ": draw " + i + " is " + draws[i] + ", not a finite number");
+            }
         }
     }
 

@@ -35,6 +35,7 @@ public record Equity(String currency, double[] value, double[] moneyIn, double[]
         capital = capital.clone();
         hours = hours.clone();
         requireNonNull(sale, "sale");
+        DrawFigures.asMany(value.length, DrawFigures.VALUE, value);
         DrawFigures.asMany(value.length, "the money in it", moneyIn);
         DrawFigures.asMany(value.length, "the cost of money", capital);
         DrawFigures.asMany(value.length, "own hours", hours);
@@ -46,7 +47,7 @@ public record Equity(String currency, double[] value, double[] moneyIn, double[]
      * @param value draws of the value of the finished car, as many as those of the forecast; they do not count when it is sold
      * @param forecast what it will have cost
      * @return the equity, by the assumptions of the forecast
-     * @throws IllegalArgumentException if there are more or fewer draws of the value than of the forecast
+     * @throws IllegalArgumentException if there are more or fewer draws of the value than of the forecast, or one is no finite number
      */
     public static Equity of(double[] value, Forecast forecast) {
         Assumptions assumptions = forecast.options().assumptions();

@@ -71,6 +71,7 @@ public record FinishOrStop(LocalDate on, String currency, double[] finished, dou
         toFinish = toFinish.clone();
         hoursToCome = hoursToCome.clone();
         exits = List.copyOf(exits);
+        DrawFigures.asMany(finished.length, DrawFigures.VALUE, finished);
         DrawFigures.asMany(finished.length, "what it costs to finish", toFinish);
         DrawFigures.asMany(finished.length, "hours to come", hoursToCome);
         for (Exit exit : exits) {

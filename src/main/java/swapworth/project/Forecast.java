@@ -405,11 +405,18 @@ public final class Forecast {
     /**
      * A range of draws.
      *
-     * @param draws the draws
-     * @param level how much of them it holds, such as 0.80
+     * @param draws at least one draw
+     * @param level how much of them it holds, above 0 and below 1, such as 0.80
      * @return as much left out above as below
+     * @throws IllegalArgumentException if there is no draw, or the level lies outside
      */
     public static Range range(double[] draws, double level) {
+        if (draws.length == 0) {
+            throw new IllegalArgumentException("no draw has no range");
+        }
+        if (!(level > 0 && level < 1)) {
+            throw new IllegalArgumentException("a range holds a share of the draws above 0 and below 1, such as 0.80, not " + level);
+        }
         return new Range(Quantiles.of(draws, 0.5 - level / 2), Quantiles.of(draws, 0.5 + level / 2));
     }
 

@@ -47,6 +47,7 @@ public record RedoCost(String currency, double[] cash, double[] hours, double ra
         salvage = salvage.clone();
         evidence = List.copyOf(evidence);
         requireNonNull(sale, "sale");
+        DrawFigures.asMany(value.length, DrawFigures.VALUE, value);
         DrawFigures.asMany(value.length, "the redo cost in cash", cash);
         DrawFigures.asMany(value.length, "own hours", hours);
         DrawFigures.asMany(value.length, "what would be kept", salvage);
@@ -55,9 +56,10 @@ public record RedoCost(String currency, double[] cash, double[] hours, double ra
     /**
      * The redo cost by assumptions alone.
      *
-     * @param value draws of the value of the finished car
+     * @param value draws of the value of the finished car, as many as those of the forecast
      * @param forecast the forecast
      * @return the redo cost, salvage as the share {@code salvage_share} of the value
+     * @throws IllegalArgumentException if there are more or fewer draws of the value than of the forecast, or one is no finite number
      */
     public static RedoCost of(double[] value, Forecast forecast) {
         return of(value, forecast, Map.of());
@@ -66,14 +68,16 @@ public record RedoCost(String currency, double[] cash, double[] hours, double ra
     /**
      * The redo cost with what the market says.
      *
-     * @param value draws of the value of the finished car
+     * @param value draws of the value of the finished car, as many as those of the forecast
      * @param forecast the forecast
      * @param carsSince for a row of the ledger by its line: draws of the factor from the market of its day to that of today
      * @return the redo cost, salvage as the share {@code salvage_share} of the value
+     * @throws IllegalArgumentException if there are more or fewer draws of the value than of the forecast, or one is no finite number
      */
     public static RedoCost of(double[] value, Forecast forecast, Map<Integer, double[]> carsSince) {
         Assumptions assumptions = forecast.options().assumptions();
         int count = forecast.count();
+        DrawFigures.asMany(count, DrawFigures.VALUE, value);
         long seed = forecast.options().seed();
         double[] prices = perYear(assumptions.get("redo_prices"), count, seed ^ 0x1d0L);
         double[] cars = perYear(assumptions.get("redo_cars"), count, seed ^ 0x2d0L);

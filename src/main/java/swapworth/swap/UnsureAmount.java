@@ -4,6 +4,8 @@ import static java.util.Objects.requireNonNull;
 
 import java.util.Arrays;
 import swapworth.statistics.Draws;
+import swapworth.statistics.Quantiles;
+import swapworth.table.Cell;
 
 /**
  * An amount of money of which one is not sure, as draws: either a middle with a spread (ln-normal, so never below 0), or draws from
@@ -77,6 +79,14 @@ public final class UnsureAmount {
      */
     public String source() {
         return source;
+    }
+
+    /** Its middle, how far it may be off, and who says so. */
+    @Override
+    public String toString() {
+        return (drawn.length > 0 ? Cell.format(Quantiles.of(drawn, 0.5), 0) + ", " + drawn.length + " draws"
+                : Cell.format(middle, 0) + (logSpread > 0 ? ", give or take " + Math.round(100 * Math.expm1(logSpread)) + " %" : ""))
+                + ", by " + source;
     }
 
     /** Draws of it, in the order of the market's. */

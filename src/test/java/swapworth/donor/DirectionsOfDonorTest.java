@@ -95,6 +95,16 @@ class DirectionsOfDonorTest {
     }
 
     @Test
+    void a_car_is_found_by_its_name_however_it_is_spelled() throws IOException {
+        random(1);
+        DonorStudy study = study();
+        assertEquals(study.landedOf("hit").map(LandedCost::total), study.landedOf("HIT").map(LandedCost::total));
+        assertEquals("hit", study.partOut("Hit").orElseThrow().car().name());
+        assertEquals("cars.csv has no car 'hitt' to buy that has a price or a planned bid",
+                study.landedOf("hitt").match(cost -> "", no -> no.reason()));
+    }
+
+    @Test
     void an_engine_that_is_not_there_costs_another_one_as_a_dead_one_does() throws IOException {
         random(1);
         donor.put("runs", "engine dead");

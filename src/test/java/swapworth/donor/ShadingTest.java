@@ -2,6 +2,7 @@ package swapworth.donor;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -36,6 +37,14 @@ class ShadingTest {
         Shading shading = Shading.of(values(200_000, a), Donors.assuming(false, "rival_bidders", 1, "rival_spread", 100 * b), 1, "test");
         assertEquals(-a * a / Math.sqrt(a * a + b * b) * Math.sqrt(2 / Math.PI), Math.log(shading.factor()), 0.003);
         assertEquals(0.5, shading.winning(), 0.005, "against one equal, half of the bids win");
+    }
+
+    @Test
+    void a_car_that_is_worth_nothing_shades_no_bid() {
+        for (double[] none : new double[][] {{}, {8000, 0}, {8000, -5}, {8000, Double.NaN}}) {
+            assertEquals("a bid is shaded by draws of what the car is worth: at least one, each above 0",
+                    assertThrows(IllegalArgumentException.class, () -> Shading.of(none, Assumptions.defaults(), 1, "")).getMessage());
+        }
     }
 
     @Test

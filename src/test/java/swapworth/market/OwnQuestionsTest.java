@@ -6,12 +6,18 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import swapworth.listing.CarFacts;
 import swapworth.listing.LevelOfTrade;
+import swapworth.listing.Listings;
+import swapworth.listing.ListingsRead;
 import swapworth.listing.Mileage;
 import swapworth.listing.MileageStatus;
 import swapworth.table.Cell;
@@ -83,6 +89,25 @@ class OwnQuestionsTest {
         assertEquals(List.of("fair value", "80 % range", "95 % range", "held by assumptions"),
                 table.rows().stream().map(r -> r.get(0).shown()).toList());
         assertEquals(1, table.rows().stream().map(r -> r.get(2)).map(Cell::shown).filter(s -> s.contains(" of the line and ")).count());
+    }
+
+    @Test
+    void a_difference_has_a_table_of_itself_with_its_ranges_and_what_holds_it() {
+        CarFacts more = CAR.toBuilder().mileage(new Mileage(70_000, MileageStatus.READ)).build();
+        Table table = MODEL.difference(of(more), of(CAR)).table();
+        assertEquals(List.of("difference, %", "80 % range", "95 % range", "held by assumptions"),
+                table.rows().stream().map(r -> r.get(0).shown()).toList());
+        assertTrue(table.rows().get(1).get(1).shown().matches("-\\d\\.\\d to -?\\+?\\d\\.\\d"), table.text());
+    }
+
+    @Test
+    void a_listing_is_found_by_its_id_however_it_is_spelled(@TempDir Path folder) throws IOException {
+        ListingsRead read = Listings.read(Files.writeString(folder.resolve("listings.csv"), "id,vehicle,model_year,mileage_mi,price_usd\n"
+                + "siv-1,Sivrette,2014,88000,9800\nsiv-2,Sivrette,2016,71000,11900\nSIV 2,Sivrette,2012,120500,7200\n"));
+        Judged judged = Judged.of(read, PriceModel.fit(read.cars()));
+        assertEquals("siv-1", JudgedListing.of(judged, "Siv 1").judgement().car());
+        assertEquals("no car is called 'siv-9'; the first of 3 is called 'siv-1'",
+                assertThrows(IllegalArgumentException.class, () -> JudgedListing.of(judged, "siv-9")).getMessage());
     }
 
     @Test
