@@ -91,6 +91,15 @@ public interface Facts {
     CarFacts made();
 
     /**
+     * The car in a few words: its line, and its trim and model year where they are known.
+     *
+     * @return for instance {@code Sivrette Plain 2016}
+     */
+    default String words() {
+        return vehicle() + trim().map(t -> " " + t).orElse("") + (modelYear().isPresent() ? " " + modelYear().getAsInt() : "");
+    }
+
+    /**
      * Whether the car is said to be crashed or branded, or not to drive: such cars are cheap for a reason, and their prices scatter more.
      */
     default boolean isTroubled() {

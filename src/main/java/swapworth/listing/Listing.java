@@ -63,4 +63,11 @@ public record Listing(
     public PriceIncludes includes() {
         return price.includes();
     }
+
+    /** What was seen, in one line. */
+    @Override
+    public String toString() {
+        return id.map(i -> i + ", ").orElse("") + facts.words() + facts.mileage().map(m -> ", " + m.words()).orElse("") + ", "
+                + price.typed() + ", " + level().words() + seenOn.map(day -> ", seen on " + day).orElse("") + ", " + origin;
+    }
 }

@@ -259,7 +259,7 @@ public final class FairValue implements Valuation {
      */
     public Table table() {
         Facts car = subject.facts();
-        Table.Builder table = Table.titled(Judged.vehicle(car) + car.mileage().map(m -> ", " + m.words()).orElse("") + ": "
+        Table.Builder table = Table.titled(car.words() + car.mileage().map(m -> ", " + m.words()).orElse("") + ": "
                 + subject.level().words() + subject.on().map(day -> " on " + day).orElse(" on no known day") + ", " + CURRENCY)
                 .columns(Column.words("figure"), Column.number("found", ""), Column.sentences("what it says"));
         remarks.forEach(r -> table.note(Figures.capital(r) + "."));

@@ -10,7 +10,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
 import swapworth.listing.Car;
-import swapworth.listing.Facts;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listing;
 import swapworth.listing.ListingsRead;
@@ -219,7 +218,7 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
             Cell car = Cell.words(j.car());
             List<Cell> cells = new ArrayList<>(List.of(Cell.label(l.origin().line()),
                     linkToGrids.isEmpty() ? car : car.linked(linkToGrids + numberOfCar.get(j.car())),
-                    Cell.words(vehicle(l.facts())), Cell.words(l.seenOn().map(LocalDate::toString).orElse("")),
+                    Cell.words(l.facts().words()), Cell.words(l.seenOn().map(LocalDate::toString).orElse("")),
                     Cell.words(l.level().words()), Figures.asSeen(l.price().amount())));
             cells.addAll(j.valuation().match(
                     v -> List.of(Figures.money(v.median()), Cell.words(Figures.range(v.range(0.80))), Cell.signed(j.gapPercent(), 0),
@@ -261,11 +260,6 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
             }
         }
         return (ownDay ? "on the day the row was seen" : day) + " and " + (ownLevel ? "at its own level of trade" : level);
-    }
-
-    static String vehicle(Facts car) {
-        return car.vehicle() + car.trim().map(t -> " " + t).orElse("")
-                + (car.modelYear().isPresent() ? " " + car.modelYear().getAsInt() : "");
     }
 
     private String currency() {

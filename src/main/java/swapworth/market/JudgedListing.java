@@ -68,7 +68,7 @@ public record JudgedListing(Judgement judgement, Currency currency) {
      */
     public Table table() {
         Listing listing = judgement.listing();
-        Table.Builder table = Table.titled(judgement.car() + ", " + Judged.vehicle(listing.facts()) + ": " + listing.level().words()
+        Table.Builder table = Table.titled(judgement.car() + ", " + listing.facts().words() + ": " + listing.level().words()
                 + listing.seenOn().map(d -> ", seen on " + d).orElse("") + ", " + currency.getCurrencyCode())
                 .columns(Column.words("figure"), Column.number("found", ""), Column.sentences("what it says"));
         judgement.remarks().forEach(r -> table.note(Figures.capital(r) + "."));

@@ -3,6 +3,8 @@ package swapworth.notebook;
 import static java.util.Objects.requireNonNull;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -22,13 +24,30 @@ public final class Show {
     }
 
     /**
-     * Shows things one below the other, each by its type: tables and charts, results that have a table of themselves, records and
-     * lists of records as tables, anything else as text. An answer shows what is told, or why nothing is; a reason that several things
-     * share is shown once.
+     * Shows a thing by its type: tables and charts, results that have a table of themselves, records and lists of records as tables,
+     * anything else as text. An answer shows what is told, or why nothing is.
      *
-     * @param things what to show
+     * @param thing what to show
      */
-    public static void show(Object... things) {
+    public static void show(Object thing) {
+        // A method of its own: what 'match' gives would else be taken for all things at once, and not compile.
+        all(Collections.singletonList(thing));
+    }
+
+    /**
+     * Shows things one below the other, each by its type; a reason that several of them share is shown once.
+     *
+     * @param first the first of them
+     * @param second the second
+     * @param more the others
+     */
+    public static void show(Object first, Object second, Object... more) {
+        List<Object> things = new ArrayList<>(Arrays.asList(first, second));
+        things.addAll(Arrays.asList(more));
+        all(things);
+    }
+
+    private static void all(List<Object> things) {
         List<Part> parts = new ArrayList<>();
         Set<CannotTell> said = new HashSet<>();
         for (Object thing : things) {

@@ -81,12 +81,11 @@ public final class UnsureAmount {
         return source;
     }
 
-    /** Its middle, how far it may be off, and who says so. */
+    /** Its middle, and who says so. */
     @Override
     public String toString() {
         return (drawn.length > 0 ? Cell.format(Quantiles.of(drawn, 0.5), 0) + ", " + drawn.length + " draws"
-                : Cell.format(middle, 0) + (logSpread > 0 ? ", give or take " + Math.round(100 * Math.expm1(logSpread)) + " %" : ""))
-                + ", by " + source;
+                : Cell.format(middle, 0)) + ", by " + source;
     }
 
     /** Draws of it, in the order of the market's. */

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.math.BigDecimal;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -15,12 +16,14 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import swapworth.chart.SampleCharts;
 import swapworth.listing.CarFacts;
+import swapworth.listing.Listing;
 import swapworth.listing.Mileage;
 import swapworth.listing.MileageStatus;
 import swapworth.listing.Runs;
 import swapworth.listing.Title;
 import swapworth.market.Answer;
 import swapworth.market.CannotTell;
+import swapworth.market.TestCars;
 import swapworth.report.Part;
 import swapworth.table.Cell;
 import swapworth.table.Column;
@@ -110,6 +113,29 @@ class ShownTest {
         assertEquals(new Told(1).table(), ((Part.Rows) one(new Answer.Told<>(new Told(1)))).table());
         assertEquals(Part.prose("Cannot tell: there is no fees.csv; needed: that file."), one(new Answer.NotTold<>(reason)));
         assertEquals(one(new Answer.NotTold<>(reason)), one(reason));
+    }
+
+    @Test
+    void what_a_match_tells_is_shown_without_a_detour() {
+        List<Part> seen = new ArrayList<>();
+        Show.to(seen::addAll);
+        try {
+            Answer<Integer> answer = new Answer.Told<>(3);
+            Show.show(answer.match(told -> told + " cars", no -> no.reason()));
+            Show.show("x", answer.match(told -> told + " lines", no -> no.reason()));
+            Show.show("x", "y", "z");
+        } finally {
+            Show.toTerminal();
+        }
+        assertEquals(List.of("3 cars", "x", "3 lines", "x", "y", "z").stream().map(Part::prose).toList(), seen);
+    }
+
+    @Test
+    void a_listing_within_a_record_is_told_in_one_line() {
+        Listing listing = TestCars.car(0, CarFacts.of("Sivrette").trim("Plain").modelYear(2014)
+                .mileage(new Mileage(74_000, MileageStatus.READ)).build(), 5400).latest();
+        assertEquals("car-0, Sivrette Plain 2014, 74,000 mi, USD 5400.0, private asking, seen on 2026-06-01, listings.csv:2",
+                RecordTable.words(listing));
     }
 
     @Test
