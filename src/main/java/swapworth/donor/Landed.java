@@ -8,6 +8,7 @@ import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import swapworth.listing.CandidateCar;
 import swapworth.market.Answer;
 import swapworth.reading.Spelling;
@@ -192,6 +193,15 @@ public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, 
             table.row(row);
         }
         return Optional.of(table.build());
+    }
+
+    /**
+     * What a reader looks at: the totals, the highest bids where a target was stated, and every line.
+     *
+     * @return two or three tables
+     */
+    public List<Table> tables() {
+        return Stream.of(Optional.of(totals()), bidTable(), Optional.of(lines())).flatMap(Optional::stream).toList();
     }
 
     /**

@@ -10,6 +10,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import swapworth.market.Answer;
+import swapworth.market.CannotTell;
 import swapworth.table.Cell;
 import swapworth.table.Column;
 import swapworth.table.Table;
@@ -67,6 +69,12 @@ final class RecordTable {
         Object held = Shown.held(value).orElse("");
         if (held instanceof Number) {
             return cell("", held, decimals(List.of(Optional.of(held)))).shown();
+        }
+        if (held instanceof Answer<?> answer) {
+            return answer.match(RecordTable::words, CannotTell::sentence);
+        }
+        if (held instanceof CannotTell reason) {
+            return reason.sentence();
         }
         if (held instanceof Collection<?> many) {
             boolean some = many.size() > MOST_WITHIN && many.stream().allMatch(Record.class::isInstance);

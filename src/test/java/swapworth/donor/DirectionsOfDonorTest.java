@@ -99,6 +99,7 @@ class DirectionsOfDonorTest {
         random(1);
         DonorStudy study = study();
         assertEquals(study.landedOf("hit").map(LandedCost::total), study.landedOf("HIT").map(LandedCost::total));
+        assertEquals(3, study.landed().orElseThrow().tables().size(), "totals, highest bids and lines");
         assertEquals("hit", study.partOut("Hit").orElseThrow().car().name());
         assertEquals("cars.csv has no car 'hitt' to buy that has a price or a planned bid",
                 study.landedOf("hitt").match(cost -> "", no -> no.reason()));

@@ -160,6 +160,14 @@ class ShownTest {
     }
 
     @Test
+    void an_answer_within_a_list_says_what_is_told_or_why_nothing_is() {
+        CannotTell reason = CannotTell.without("there is no fees.csv", "that file");
+        assertEquals(Part.bullets(List.of("engine dead", "Cannot tell: there is no fees.csv; needed: that file.")),
+                one(List.of(new Answer.Told<>(Runs.ENGINE_DEAD), new Answer.NotTold<Runs>(reason))));
+        assertEquals(reason.sentence(), RecordTable.words(reason));
+    }
+
+    @Test
     void an_amount_to_the_cent_keeps_its_cents() {
         assertEquals(Part.prose("5,577.10"), one(new BigDecimal("5577.10")));
         assertEquals(Part.prose("5,577"), one(new BigDecimal("5577")));
