@@ -100,7 +100,7 @@ final class WaysToStop {
         cars.price(finished.stock().toBuilder().runs(Runs.NO_ENGINE).build(), RECIPIENT).ifPresent(car -> exits.add(
                 new FinishOrStop.Exit("recipient sold without an engine, left-over parts sold" + andDonor, DrawFigures.plus(car,
                         withWhole(whole, Counted.ITS_ENGINE, ofDonorCar)), "the price model (private sales, no engine), and the parts that"
-                        + " the ledger still expects, of its own only the engine: the others are in it"
+                        + " the ledger still expects; of the recipient's own its engine alone, for the others are taken to be in it"
                         + (donor ? "" : "; the donor is not bought") + ofDonor)));
         if (donor) {
             Assumption share = assumptions.get("unfinished_share");
