@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -37,7 +38,7 @@ class OwnQuestionsTest {
 
     /** In capitals, with a hyphen after the second letter. */
     private static String otherwise(String name) {
-        return name.substring(0, 2).toUpperCase() + "-" + name.substring(2).toUpperCase();
+        return name.substring(0, 2).toUpperCase(Locale.ROOT) + "-" + name.substring(2).toUpperCase(Locale.ROOT);
     }
 
     private static Subject of(CarFacts car) {
