@@ -70,7 +70,7 @@ public record CandidateCar(String name, Role role, CarFacts facts, Optional<Pric
         String called = Spelling.name(name);
         for (Sighting sighting : seen.sightings()) {
             boolean named = sighting.id().isPresent() && Spelling.name(sighting.id().get()).equals(called);
-            if (named ? contradictsNot(seen.facts()) : equals(seen.facts(), sighting.amount())) {
+            if (named ? contradictsNot(seen.facts()) : hasYearDistanceAndPriceOf(seen.facts(), sighting.amount())) {
                 return true;
             }
         }
@@ -84,7 +84,7 @@ public record CandidateCar(String name, Role role, CarFacts facts, Optional<Pric
                 - other.mileage().get().miles()) <= SharedIds.slip(other.mileage().get().miles()));
     }
 
-    private boolean equals(Facts other, double amount) {
+    private boolean hasYearDistanceAndPriceOf(Facts other, double amount) {
         return priceOrBid.isPresent() && priceOrBid.get().amount() == amount && facts.modelYear().isPresent()
                 && facts.modelYear().equals(other.modelYear()) && facts.mileage().isPresent() && other.mileage().isPresent()
                 && facts.mileage().get().miles() == other.mileage().get().miles();

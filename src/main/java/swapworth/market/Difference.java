@@ -18,7 +18,7 @@ public record Difference(double percent, Range range80, Range range95, double pr
     /**
      * The difference with its ranges and what holds it.
      *
-     * @return one row a figure
+     * @return one row a figure, per cent of the second car's price
      */
     public Table table() {
         return Table.titled("Middle price of the first car against that of the second")

@@ -412,8 +412,7 @@ public final class PriceModel {
      * @return a fair value, or why there is none
      */
     public Valuation value(Subject subject) {
-        Subject asked = encoder.names().of(subject);
-        return values.of(asked, encoder.encode(asked), posterior, -1, values.outside(asked));
+        return valueWithout(-1, subject);
     }
 
     /**
@@ -422,7 +421,8 @@ public final class PriceModel {
      * @param car its number among the cars of the model; below 0 for none
      */
     Valuation valueWithout(int car, Subject subject) {
-        return car < 0 ? value(subject) : judging.value(subject, car);
+        Subject asked = encoder.names().of(subject);
+        return car < 0 ? values.of(asked, encoder.encode(asked), posterior, -1, values.outside(asked)) : judging.value(asked, car);
     }
 
     /**

@@ -17,6 +17,8 @@ import swapworth.table.Table;
 
 /** Draws as figures: medians, ranges and chances, and the tables that hold them. */
 public final class DrawFigures {
+    /** What the value of the finished car is called where its draws are refused. */
+    static final String VALUE = "the value of the finished car";
 
     private DrawFigures() {
     }
@@ -78,9 +80,6 @@ public final class DrawFigures {
     static double[] plus(double[] first, double[] second) {
         return minus(first, times(second, -1));
     }
-
-    /** What the value of the finished car is called where its draws are refused. */
-    static final String VALUE = "the value of the finished car";
 
     /** Refuses draws that are not as many as those beside them, and such as are no number. */
     static void asMany(int count, String what, double[] draws) {
