@@ -4,6 +4,7 @@ import static java.util.Objects.requireNonNull;
 
 import java.util.Arrays;
 import swapworth.statistics.Draws;
+import swapworth.statistics.Normal;
 import swapworth.statistics.Quantiles;
 import swapworth.table.Cell;
 
@@ -81,11 +82,15 @@ public final class UnsureAmount {
         return source;
     }
 
-    /** Its middle, and who says so. */
+    /** Its middle with the 80 % range, and who says so. */
     @Override
     public String toString() {
-        return (drawn.length > 0 ? Cell.format(Quantiles.of(drawn, 0.5), 0) + ", " + drawn.length + " draws"
-                : Cell.format(middle, 0)) + ", by " + source;
+        return Cell.format(quantile(0.5), 0) + ", 80 % range " + Cell.format(quantile(0.1), 0) + " to " + Cell.format(quantile(0.9), 0)
+                + (drawn.length > 0 ? ", " + drawn.length + " draws" : "") + ", by " + source;
+    }
+
+    private double quantile(double p) {
+        return drawn.length > 0 ? Quantiles.of(drawn, p) : middle * StrictMath.exp(logSpread * Normal.quantile(p));
     }
 
     /** Draws of it, in the order of the market's. */
