@@ -225,9 +225,11 @@ final class Cholesky {
      * The inverse matrix at those places at which the factor is not zero, which are the places of the matrix and more; zeros elsewhere.
      * From the last column to the first each entry follows from later ones. Source: K. Takahashi, J. Fagan, M. Chin (1973), as given by
      * A. Erisman and W. Tinney, Comm. ACM 18 (1975) 177-179 (from memory).
+     *
+     * @param room for p x p numbers, some of which hold the inverse
      */
-    double[] inverseAlongFactor() {
-        double[] z = new double[p * p];
+    double[] inverseAlongFactor(Room room) {
+        double[] z = room.lend();
         int[] filled = new int[p];
         double[] ratio = new double[p];
         for (int j = p - 1; j > full; j--) {
@@ -249,7 +251,9 @@ final class Cholesky {
             }
             z[j * p + j] = own;
         }
-        return inOrder(z);
+        double[] inverse = inOrder(z, room.lend());
+        room.takeBack(z);
+        return inverse;
     }
 
     /**
@@ -274,7 +278,7 @@ final class Cholesky {
                 fullColumn(z, j, filled, ratio);
             }
         }
-        return inOrder(z);
+        return inOrder(z, new double[p * p]);
     }
 
     /** Work on columns, or on rows, several parts at a time. */
@@ -374,9 +378,8 @@ final class Cholesky {
         }
     }
 
-    /** A symmetric matrix of the scaled columns in the order of the factor, as one of the columns as they are. */
-    private double[] inOrder(double[] z) {
-        double[] ordered = new double[p * p];
+    /** A symmetric matrix of the scaled columns in the order of the factor, written as one of the columns as they are. */
+    private double[] inOrder(double[] z, double[] ordered) {
         for (int i = 0; i < p; i++) {
             int row = order[i] * p;
             double s = scale[order[i]];

@@ -27,6 +27,8 @@ public final class Design {
     private final Folding folding;
     /** For each column the numbers of the folded ones that it is part of. */
     private final int[][] partsOf;
+    /** Room for matrices of p x p numbers. */
+    private final Room squares;
 
     private Design(int columns, int rows, Block[] blocks, Folding folding) {
         this.columns = columns;
@@ -34,6 +36,7 @@ public final class Design {
         this.blocks = blocks;
         this.folding = folding;
         this.partsOf = folding.partsOf(columns);
+        this.squares = new Room(columns * columns);
     }
 
     /**
@@ -531,12 +534,12 @@ public final class Design {
 
     /** Adds the weighted cross-products of all rows to the lower triangle of a p x p matrix held row after row. */
     void addCrossProducts(double[] lower, double[] weight) {
-        double[] products = folding.size() == 0 ? lower : new double[columns * columns];
-        int longest = longest();
-        Ranges.sum(rows, products, (sums, first, end) -> addCrossProducts(sums, weight, first, end, longest));
         if (folding.size() == 0) {
+            addKeptProducts(lower, weight);
             return;
         }
+        double[] products = squares.lend();
+        addKeptProducts(products, weight);
         for (int i = 0; i < columns; i++) {
             for (int j = 0; j < i; j++) {
                 products[j * columns + i] = products[i * columns + j];
@@ -548,6 +551,17 @@ public final class Design {
                 lower[i * columns + j] += products[i * columns + j];
             }
         }
+        squares.takeBack(products);
+    }
+
+    private void addKeptProducts(double[] lower, double[] weight) {
+        int longest = longest();
+        Ranges.sum(rows, lower, squares, (sums, first, end) -> addKeptProducts(sums, weight, first, end, longest));
+    }
+
+    /** Room for matrices of p x p numbers, for steps of a fit to share. */
+    Room squares() {
+        return squares;
     }
 
     /**
@@ -572,7 +586,7 @@ public final class Design {
         return rows;
     }
 
-    private void addCrossProducts(double[] products, double[] weight, int first, int end, int longest) {
+    private void addKeptProducts(double[] products, double[] weight, int first, int end, int longest) {
         int[] column = new int[longest];
         double[] number = new double[longest];
         for (int i : alike(first, end)) {

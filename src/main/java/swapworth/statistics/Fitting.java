@@ -63,6 +63,12 @@ final class Fitting {
     }
 
     Posterior run() {
+        Posterior found = integrated();
+        design.squares().clear();
+        return found;
+    }
+
+    private Posterior integrated() {
         if (how.integration == Integration.MODE) {
             return posterior(List.of(mode()), new double[] {1});
         }
@@ -82,12 +88,15 @@ final class Fitting {
     ShrunkenRegression.Found search() {
         axes.remove(Axis.SCALE);
         Evaluated found = mode();
+        design.squares().clear();
         return new ShrunkenRegression.Found(found, spreads);
     }
 
     /** The posterior with hyperparameters that were found with some of the rows. */
     Posterior runFrom(ShrunkenRegression.Found found) {
-        return posterior(List.of(pluggedIn(found)), new double[] {1});
+        Evaluated pluggedIn = pluggedIn(found);
+        design.squares().clear();
+        return posterior(List.of(pluggedIn), new double[] {1});
     }
 
     private double[] firstSteps() {
@@ -123,7 +132,7 @@ final class Fitting {
         Spreads at = at(point);
         double[] scales = scales(point);
         Cholesky factor = found.mode.factorWith(design, sample, at, scales, how.tolerance, 1 + sample.size() / ENOUGH_FOR_STEPS);
-        double[] covariance = factor.inverseAlongFactor();
+        double[] covariance = factor.inverseAlongFactor(design.squares());
         Mode mode = toward(found.mode, at, scales, factor, ROUGHLY);
         for (int round = 0; round < 5 && how.errorScale instanceof ErrorScale.Unsure; round++) {
             double next = Math.log(nextScale(mode, at, covariance, Math.exp(point.logScale)));
@@ -134,6 +143,7 @@ final class Fitting {
             }
             mode = toward(mode, at, scales(point), factor, ROUGHLY);
         }
+        design.squares().takeBack(covariance);
         return new Evaluated(point, toward(mode, at, scales(point), factor, how.tolerance).withOwnFactor(how.tolerance), Double.NaN);
     }
 
@@ -162,7 +172,7 @@ final class Fitting {
         Broyden search = new Broyden(priors.size() + 1);
         Reach[] reach = Stream.generate(Reach::new).limit(priors.size()).toArray(Reach[]::new);
         for (int round = 0; round < MOST_ROUNDS && (!known || learned); round++) {
-            double[] covariance = exact ? mode.factor().inverse() : mode.factor().inverseAlongFactor();
+            double[] covariance = exact ? mode.factor().inverse() : mode.factor().inverseAlongFactor(design.squares());
             double change = 0;
             double[] common = new double[priors.size()];
             double[] from = new double[common.length + 1];
@@ -195,6 +205,7 @@ final class Fitting {
                 spreads = spreads.withCommon(common);
                 logScale = known ? logScale : next[common.length];
             }
+            design.squares().takeBack(covariance);
             boolean last = change < (exact ? 1e-9
                     : how.integration == Integration.MODE ? Math.max(SETTLED, SETTLED_OF_SOME * how.tolerance) : 0.03);
             spreads = last ? spreads.withUnseenWidened(mode.coefficients(), mode.factor().inverse()) : spreads;

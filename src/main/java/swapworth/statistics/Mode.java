@@ -85,7 +85,6 @@ final class Mode {
         private final ErrorLaw law;
         private final Spreads spreads;
         private final double[] scale;
-        private final double[] precision;
         private final double[] weight;
         private final double[] pull;
         private final double[] b;
@@ -96,8 +95,6 @@ final class Mode {
             this.law = law;
             this.spreads = spreads;
             this.scale = scale;
-            this.precision = new double[start.length * start.length];
-            spreads.addPrecision(precision);
             this.weight = new double[design.rows()];
             this.pull = new double[weight.length];
             this.b = start.clone();
@@ -122,7 +119,7 @@ final class Mode {
         }
 
         private double step(double[] gradient, double length) {
-            Step next = Mode.step(design, spreads, precision, weight, pull, b, gradient);
+            Step next = Mode.step(design, spreads, weight, pull, b, gradient);
             for (int j = 0; j < b.length; j++) {
                 b[j] += length * next.move[j];
             }
@@ -193,13 +190,11 @@ final class Mode {
     Cholesky factorWith(Design rows, Sample responses, Spreads changed, double[] changedScale, double tolerance, int every) {
         double[] weight = new double[rows.rows()];
         weigh(rows, responses, law, changedScale, coefficients, Phase.LAW, weight, new double[weight.length]);
-        double[] precision = new double[coefficients.length * coefficients.length];
-        changed.addPrecision(precision);
         double[] information = information(responses, law, weight);
         for (int i = 0; i < information.length && every > 1; i++) {
             information[i] = i % every == 0 ? every * information[i] : 0;
         }
-        return factor(rows, changed, precision, information, trusted(tolerance));
+        return factor(rows, changed, information, trusted(tolerance));
     }
 
     /**
@@ -251,10 +246,8 @@ final class Mode {
 
     /** The same mode with a factor found at its own coefficients. */
     Mode withOwnFactor(double tolerance) {
-        double[] precision = new double[coefficients.length * coefficients.length];
-        spreads.addPrecision(precision);
         return new Mode(design, sample, law, spreads, scale, coefficients, pull, information,
-                factor(design, spreads, precision, information, trusted(tolerance)));
+                factor(design, spreads, information, trusted(tolerance)));
     }
 
     private static double[] information(Sample sample, ErrorLaw law, double[] weight) {
@@ -346,25 +339,29 @@ final class Mode {
     }
 
     /** One step of weighted least squares from b. */
-    private static Step step(Design design, Spreads spreads, double[] precision, double[] weight, double[] pull, double[] b,
-            double[] gradient) {
-        int p = design.columns();
-        double[] matrix = precision.clone();
-        design.addCrossProducts(matrix, weight);
-        Cholesky factor = Cholesky.of(matrix, p);
+    private static Step step(Design design, Spreads spreads, double[] weight, double[] pull, double[] b, double[] gradient) {
+        Cholesky factor = factor(design, spreads, weight);
         double[] move = factor.smallestPivot() > LEAST_PIVOT ? factor.solve(gradient)
                 : orthogonal(design, spreads, weight, pull, b).coefficients();
         double size = 0;
-        for (int j = 0; j < p; j++) {
+        for (int j = 0; j < move.length; j++) {
             size += move[j] * gradient[j];
         }
         return new Step(move, Math.sqrt(Math.max(0, size)));
     }
 
-    private static Cholesky factor(Design design, Spreads spreads, double[] precision, double[] weight, double trusted) {
-        double[] matrix = precision.clone();
-        design.addCrossProducts(matrix, weight);
-        Cholesky factor = Cholesky.of(matrix, design.columns());
+    /** The factor of the weighted cross-products of all rows and the precision of the prior. */
+    private static Cholesky factor(Design design, Spreads spreads, double[] weight) {
+        return design.squares().with(matrix -> {
+            spreads.addPrecision(matrix);
+            design.addCrossProducts(matrix, weight);
+            return Cholesky.of(matrix, design.columns());
+        });
+    }
+
+    /** The same by the orthogonal route where its smallest pivot is not to be trusted. */
+    private static Cholesky factor(Design design, Spreads spreads, double[] weight, double trusted) {
+        Cholesky factor = factor(design, spreads, weight);
         return factor.smallestPivot() > trusted ? factor
                 : orthogonal(design, spreads, weight, new double[weight.length], spreads.mean()).factor();
     }

@@ -87,6 +87,11 @@ public final class Ranges {
 
     /** Adds what each range adds up to. */
     static void sum(int rows, double[] sums, Adding work) {
+        sum(rows, sums, new Room(sums.length), work);
+    }
+
+    /** The same with room for the sums of a range. */
+    static void sum(int rows, double[] sums, Room room, Adding work) {
         // A power of two, so that two or four processors end at about the same time.
         int ranges = Math.min(count(rows), Math.max(FEW, Integer.highestOneBit(MOST_SUMS / Math.max(1, sums.length))));
         if (ranges == 1) {
@@ -95,7 +100,7 @@ public final class Ranges {
         }
         double[][] parts = new double[ranges][];
         IntStream.range(0, ranges).parallel().forEach(r -> {
-            double[] part = new double[sums.length];
+            double[] part = room.lend();
             work.to(part, first(rows, r, ranges), first(rows, r + 1, ranges));
             parts[r] = part;
         });
@@ -103,6 +108,7 @@ public final class Ranges {
             for (int k = 0; k < sums.length; k++) {
                 sums[k] += part[k];
             }
+            room.takeBack(part);
         }
     }
 }

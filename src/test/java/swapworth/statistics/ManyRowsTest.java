@@ -72,7 +72,7 @@ class ManyRowsTest {
         design(0, n, rows).addCrossProducts(matrix, weight);
         Cholesky factor = Cholesky.of(matrix, P);
         double[] inverse = factor.inverse();
-        double[] along = factor.inverseAlongFactor();
+        double[] along = factor.inverseAlongFactor(new Room(P * P));
         int places = 0;
         for (int i = 0; i < P; i++) {
             double[] unit = new double[P];

@@ -1,0 +1,45 @@
+package swapworth.statistics;
+
+import java.util.Arrays;
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.function.Function;
+
+/**
+ * Room for as many numbers as a matrix has, lent for a step of work and taken back, by several threads at a time. Hundreds of steps then
+ * share a few arrays: memory that is touched for the first time costs a machine more than the sums that are written into it.
+ */
+final class Room {
+    private final int size;
+    private final Queue<double[]> spare = new ConcurrentLinkedQueue<>();
+
+    /** Room for so many numbers at a time. */
+    Room(int size) {
+        this.size = size;
+    }
+
+    /** As many zeros as there is room for. */
+    double[] lend() {
+        double[] room = spare.poll();
+        return room == null ? new double[size] : room;
+    }
+
+    /** Takes back what was lent and is not looked at any more. */
+    void takeBack(double[] lent) {
+        Arrays.fill(lent, 0);
+        spare.add(lent);
+    }
+
+    /** What is made with as many zeros as there is room for, which it must not keep. */
+    <T> T with(Function<double[], T> work) {
+        double[] lent = lend();
+        T made = work.apply(lent);
+        takeBack(lent);
+        return made;
+    }
+
+    /** Lets go of what is not lent. */
+    void clear() {
+        spare.clear();
+    }
+}
