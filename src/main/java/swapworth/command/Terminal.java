@@ -5,6 +5,7 @@ import java.io.PrintStream;
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.CarsFile;
@@ -38,6 +39,9 @@ final class Terminal {
 
     /** The files that speak for all of a folder: an odd row of theirs moves many figures. */
     private static final Set<String> SETTINGS = Set.of("words.csv", "rates.csv", "lines.csv");
+
+    private static final Map<RowProblem.Kind, String> WORDS_OF = Map.of(RowProblem.Kind.REJECTED, "rejected", RowProblem.Kind.SET_ASIDE,
+            "set aside", RowProblem.Kind.QUESTION, "question", RowProblem.Kind.ODD, "to look at");
 
     private final PrintStream out;
     private final PrintStream err;
@@ -108,7 +112,18 @@ final class Terminal {
         printProblems("to look at", read.oddities().stream().filter(p -> p.kind() == RowProblem.Kind.ODD && SETTINGS.contains(p.file()))
                 .toList());
         printProblems("question", read.questions());
+        printOddRows(read);
         printUnmatched(read);
+    }
+
+    /** What looks odd about rows of listings that are used, such as a cell that is not: how much of it, and the first. */
+    private void printOddRows(ListingsRead read) {
+        List<RowProblem> odd = read.oddities().stream().filter(p -> p.kind() == RowProblem.Kind.ODD && !SETTINGS.contains(p.file()))
+                .toList();
+        printProblems("to look at", odd.subList(0, Math.min(1, odd.size())));
+        if (odd.size() > 1) {
+            out.println("  to look at: " + (odd.size() - 1) + " more rows that are used and look odd; the page and 'check' list them");
+        }
     }
 
     /** What could not be used of the files that speak for all of a folder. */
@@ -149,7 +164,9 @@ final class Terminal {
     /** What became of the rows of swaps that were seen, and of those of the finished cars. */
     void account(Swaps swaps) {
         accounts.add(swaps.problems());
-        printProblems("to look at", swaps.problems());
+        for (RowProblem.Kind kind : RowProblem.Kind.values()) {
+            printProblems(WORDS_OF.get(kind), swaps.problems().stream().filter(p -> p.kind() == kind).toList());
+        }
         swaps.notes().forEach(n -> out.print(TextLines.of("  ", n)));
     }
 
@@ -210,7 +227,8 @@ final class Terminal {
         err.println("no usable row: " + read.counts().sentence());
         // What was not understood of the files that speak for all of the folder is often the cause of the rest.
         List<RowProblem> settings = read.oddities().stream()
-                .filter(p -> p.kind() == RowProblem.Kind.REJECTED || SETTINGS.contains(p.file())).toList();
+                .filter(p -> p.kind() == RowProblem.Kind.REJECTED || SETTINGS.contains(p.file()) && !p.file().equals("lines.csv"))
+                .toList();
         List.of(settings, read.rejected(), read.setAside()).forEach(this::complain);
         return Exit.NOTHING_USABLE;
     }
@@ -224,7 +242,7 @@ final class Terminal {
 
     private void complain(List<RowProblem> problems) {
         for (RowProblem p : problems.subList(0, Math.min(FIRST_FEW, problems.size()))) {
-            err.println("  " + p.file() + ":" + p.line() + " " + p.column() + ": " + p.message());
+            err.println("  " + sentence(p));
         }
     }
 
