@@ -89,7 +89,8 @@ final class FeeTable {
             }
             Optional<BigDecimal> end = tiers.get(i - 1).to();
             if (end.isEmpty()) {
-                return Optional.of("the row " + tiers.get(i - 1).range(Measure.BID)
+                String range = tiers.get(i - 1).range(Measure.BID);
+                return Optional.of((range.isEmpty() ? "a row" : "the row " + range)
                         + " has no end, and another row follows it: they overlap");
             }
             if (tier.from().isEmpty()) {

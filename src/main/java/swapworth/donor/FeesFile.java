@@ -193,7 +193,8 @@ final class FeesFile {
         if (row.isUsable()) {
             draft.tiers.add(tier);
         } else {
-            draft.fault = Optional.of("the line '" + name + "' is missing: " + file.file() + ":" + row.line() + " cannot be used");
+            draft.fault = Optional.of((name.isEmpty() ? "a line without a name" : "the line '" + name + "'") + " is missing: "
+                    + file.file() + ":" + row.line() + " cannot be used");
         }
     }
 

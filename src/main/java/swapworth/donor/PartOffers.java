@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Currency;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -22,13 +23,16 @@ import swapworth.reading.Vocabulary;
 
 /**
  * Used parts on offer: the rows of {@code parts.csv}. Needed are the columns {@code part} and {@code price}; the others are
- * {@code vehicle, running_gear, mileage, price_kind, seen_on, id, currency, seller, source, note}. An offer seen again (the same id)
- * counts once, by its last row.
+ * {@code vehicle, running_gear, mileage, price_kind, seen_on, id, currency, seller, source, note}. An offer seen again (the same id,
+ * the same part as far run) counts once, by its last row.
  */
 public final class PartOffers {
     private static final Vocabulary<PriceKind> KINDS = Vocabulary.<PriceKind>empty()
             .with(PriceKind.ASKING, "asking", "asked", "ask", "on offer")
             .with(PriceKind.SOLD, "sold", "paid", "sale");
+
+    /** A part that was taken out runs no further; what is told of it may be rounded. */
+    private static final double SLIP_OF_MILES = 1_000;
 
     private final List<Offer> offers;
     private final RowsRead read;
@@ -41,6 +45,16 @@ public final class PartOffers {
     /** One part on offer, or sold. */
     record Offer(PartKind part, String vehicle, String gear, OptionalDouble miles, double price, PriceKind kind,
             Optional<LocalDate> seenOn) {
+
+        /** Whether it can be the offer of another row: the same part, as far run. */
+        boolean canBe(Offer other) {
+            return part.equals(other.part) && agree(vehicle, other.vehicle) && agree(gear, other.gear) && (miles.isEmpty()
+                    || other.miles.isEmpty() || Math.abs(miles.getAsDouble() - other.miles.getAsDouble()) <= SLIP_OF_MILES);
+        }
+
+        private static boolean agree(String a, String b) {
+            return a.isEmpty() || b.isEmpty() || a.equals(b);
+        }
     }
 
     /**
@@ -69,6 +83,7 @@ public final class PartOffers {
                 .column("source")
                 .column("note", "notes");
         Map<String, Offer> byId = new LinkedHashMap<>();
+        Map<String, Integer> lineOf = new HashMap<>();
         for (NamedRows.Row row : rows.rows()) {
             if (row.sumsUp("part", "vehicle")) {
                 continue;
@@ -87,15 +102,23 @@ public final class PartOffers {
                 row.setAside("price", "a price of 0 says nothing of what the part is worth");
             }
             PriceKind kind = row.word("price_kind", KINDS, "asking, sold").orElse(PriceKind.ASKING);
-            if (row.use()) {
-                String id = row.text("id").isEmpty() ? "line " + row.line() : Spelling.name(row.text("id")) + " " + kind;
+            if (row.isUsable()) {
                 Offer offer = new Offer(part.orElseThrow(), Spelling.name(row.name("vehicle")),
                         Spelling.name(row.name("running_gear")), miles,
                         price.orElseThrow().doubleValue(), kind, seen);
-                byId.merge(id, offer, (a, b) -> b.seenOn().isPresent() && a.seenOn().isPresent()
+                String own = "line " + row.line();
+                String id = row.text("id").isEmpty() ? own : Spelling.name(row.text("id")) + " " + kind;
+                boolean another = byId.containsKey(id) && !offer.canBe(byId.get(id));
+                if (another) {
+                    row.odd("id", "the id stands for another part, line or distance on line " + lineOf.get(id)
+                            + ": taken for another offer; give each offer an id of its own");
+                }
+                lineOf.putIfAbsent(id, row.line());
+                byId.merge(another ? own : id, offer, (a, b) -> b.seenOn().isPresent() && a.seenOn().isPresent()
                         && b.seenOn().get().isBefore(a.seenOn().get())
                         ? a : b);
             }
+            row.use();
         }
         return new PartOffers(new ArrayList<>(byId.values()), rows.read());
     }

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import swapworth.market.Range;
 import swapworth.money.Money;
 import swapworth.project.Alternative.Item;
@@ -58,6 +59,7 @@ final class AlternativesReader {
         List<NamedRows.Row> used = new ArrayList<>();
         Map<String, Boolean> ends = new LinkedHashMap<>();
         List<Optional<Item>> items = new ArrayList<>();
+        Map<List<String>, Integer> told = new HashMap<>();
         int horizon = (int) Math.round(options.assumptions().get("horizon").middle());
         for (NamedRows.Row row : rows.rows()) {
             if (row.sumsUp("alternative", "item")) {
@@ -65,6 +67,12 @@ final class AlternativesReader {
             }
             Optional<Item> item = item(row, horizon);
             String name = name(row);
+            int before = told.getOrDefault(whole(row), row.line());
+            if (before < row.line()) {
+                row.ask("item", "the same item of this alternative stands on line " + before + " too; both are counted: is it one item"
+                        + " entered twice?");
+            }
+            told.putIfAbsent(whole(row), row.line());
             item.ifPresent(i -> ends.merge(name, i.kind() == Kind.RESALE, Boolean::logicalOr));
             first.putIfAbsent(name, row);
             used.add(row);
@@ -84,6 +92,12 @@ final class AlternativesReader {
             }
         }
         return all;
+    }
+
+    /** All that says what a row counts. */
+    private static List<String> whole(NamedRows.Row row) {
+        return Stream.of("alternative", "item", AMOUNT, CURRENCY, "kind", "month", "until", "low", "likely", "high", "chance", "hours",
+                "car").map(row::text).map(Spelling::name).toList();
     }
 
     /** The alternative that a row names, in its first spelling: case, spaces and hyphens make no other. */

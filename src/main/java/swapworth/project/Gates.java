@@ -117,6 +117,9 @@ public record Gates(List<Gate> gates, RowsRead read) {
         List<Gate> own = new ArrayList<>();
         Map<Known, Gate> ofHouse = new EnumMap<>(Known.class);
         for (NamedRows.Row row : rows.rows()) {
+            if (row.sumsUp("gate")) {
+                continue;
+            }
             Answer answer = row.word("answer", ANSWERS, "yes, no, unknown").orElse(Answer.UNKNOWN);
             String name = row.name("gate");
             Optional<Known> known = names.meaning(name);
