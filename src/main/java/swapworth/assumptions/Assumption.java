@@ -34,12 +34,12 @@ public record Assumption(String name, Question question, double middle, double s
         if (!(spread >= 0) || Double.isInfinite(spread)) {
             throw new IllegalArgumentException(name + ": the spread must be a number of at least 0, not " + spread);
         }
-        if (unit.startsWith("%") && middle <= -100) {
-            throw new IllegalArgumentException(name + ": an effect of " + middle + " % leaves no price");
-        }
         if (!(middle >= least && middle <= most)) {
             throw new IllegalArgumentException(name + ": the middle must lie between " + plain(least) + " and " + plain(most) + " " + unit
                     + ", not at " + plain(middle));
+        }
+        if (unit.startsWith("%") && middle <= -100) {
+            throw new IllegalArgumentException(name + ": an effect of " + middle + " % leaves no price");
         }
         if (!(spread <= most - least)) {
             throw new IllegalArgumentException(name + ": the spread must be at most " + plain(most - least) + " " + unit + ", not "

@@ -31,7 +31,7 @@ final class AssumptionsFile {
     private AssumptionsFile(CsvSource source, Words words, Map<String, Assumption> before) {
         this.source = source;
         this.cells = new CellReader(words.conventions(), source.separator());
-        int[] needed = source.neededColumns("name", "middle");
+        int[] needed = source.isOfNothing() ? new int[] {-1, -1} : source.neededColumns("name", "middle");
         this.name = needed[0];
         this.middle = needed[1];
         this.spread = source.column("spread");
@@ -44,8 +44,9 @@ final class AssumptionsFile {
     static AssumptionsFile read(Path file, Map<String, Assumption> before) {
         Path folder = file.toAbsolutePath().getParent();
         Words words = folder == null ? Words.none() : Words.ofFolder(folder);
-        AssumptionsFile read = new AssumptionsFile(CsvSource.read(file, words), words, before);
+        AssumptionsFile read = new AssumptionsFile(CsvSource.readBeside(file, words), words, before);
         read.problems.addAll(read.source.rejected());
+        read.problems.addAll(read.source.oddities());
         read.source.rows().forEach(read::take);
         return read;
     }
@@ -76,7 +77,7 @@ final class AssumptionsFile {
         } else if (ours.isMoney() && !(newMiddle instanceof Parsed.Understood<BigDecimal>)) {
             reject(row, "middle", middle, "a row on an amount of money states the amount: ours is in US dollars, and a spread alone would"
                     + " be in another currency");
-        } else if (!orElse(row.cell(unit), ours.unit()).equals(ours.unit())) {
+        } else if (!Spelling.key(orElse(row.cell(unit), ours.unit())).equals(Spelling.key(ours.unit()))) {
             reject(row, "unit", unit, "the unit of " + key + " is " + ours.unit() + "; express the number in it");
         } else {
             replace(row, ours, orElse(newMiddle, ours.middle()), orElse(newSpread, ours.spread()));

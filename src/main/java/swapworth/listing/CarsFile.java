@@ -119,7 +119,13 @@ public record CarsFile(String file, Currency currency, List<CandidateCar> cars, 
 
     private static CarsFile read(Path file, Optional<Currency> base, Conventions stated, WordLists lists, List<String> further) {
         FolderFiles folder = new FolderFiles(FolderFiles.folderOf(file), stated);
-        CsvSource source = CsvSource.read(file, folder.words);
+        CsvSource source = CsvSource.readBeside(file, folder.words);
+        if (source.isOfNothing()) {
+            List<RowProblem> said = new ArrayList<>(folder.problems);
+            said.addAll(source.oddities());
+            return new CarsFile(source.file(), base.or(folder.conventions::currency).orElse(Currencies.USUAL), List.of(), List.of(),
+                    List.of(), said, 0);
+        }
         FileColumns columns = new FileColumns(source, FileColumns.Kind.CARS);
         columns.check(List.of(FileColumns.Need.NAME, FileColumns.Need.VEHICLE));
         Currency baseCurrency = base.or(folder.conventions::currency).orElseGet(() -> mostFrequent(source,
@@ -129,6 +135,7 @@ public record CarsFile(String file, Currency currency, List<CandidateCar> cars, 
         List<RowProblem> rejected = new ArrayList<>(source.rejected());
         List<RowProblem> setAside = new ArrayList<>();
         List<RowProblem> oddities = new ArrayList<>(folder.problems);
+        oddities.addAll(source.oddities());
         Set<String> names = new HashSet<>();
         boolean unitUnknown = false;
         for (CsvRow row : source.rows()) {

@@ -149,7 +149,7 @@ abstract class FileCells {
     private static <E> Parsed<E> meaning(Vocabulary<E> vocabulary, String text) {
         Optional<E> meaning = vocabulary.meaning(text);
         return meaning.isPresent() ? Parsed.understood(meaning.get())
-                : Spelling.isBlank(text) || text.equals("-") ? Parsed.blank() : Parsed.refused("this word is not known", "");
+                : Spelling.isBlank(text) ? Parsed.blank() : Parsed.refused("this word is not known", "");
     }
 
     final <E> Column<E> words(ListingColumn column, Vocabulary<E> vocabulary, E unknown) {
@@ -215,7 +215,8 @@ abstract class FileCells {
             String name = vehicle(row);
             Optional<WordLists.Spelled> spelled = name(ListingColumn.VEHICLE, name, row);
             Optional<String> noLine = spelled.isEmpty() ? Optional.of("the row does not say which model line the car is of")
-                    : Spelling.isTotal(name) ? Optional.of(Spelling.IS_TOTAL) : Optional.empty();
+                    : Spelling.isTotal(name) ? Optional.of(Spelling.IS_TOTAL)
+                    : Spelling.isFault(name) ? Optional.of(Spelling.IS_FAULT) : Optional.empty();
             known = new Line(spelled, spelledAsHere(lines.ofLine(name)), noLine);
             byMaker.put(maker, known);
         }

@@ -40,7 +40,11 @@ final class LinesFile {
     }
 
     static LinesFile read(Path file, Conventions conventions, Words words) {
-        CsvSource source = CsvSource.read(file, words);
+        CsvSource source = CsvSource.readBeside(file, words);
+        if (source.isOfNothing()) {
+            return new LinesFile(Map.of(), List.of(), new RowsRead(source.file(), 0, List.of(), List.of(),
+                    source.oddities(), List.of(), 0));
+        }
         FileColumns columns = new FileColumns(source, FileColumns.Kind.LINES);
         columns.check(List.of(FileColumns.Need.VEHICLE));
         WordLists lists = new WordLists();
@@ -48,7 +52,7 @@ final class LinesFile {
         Map<String, Draft> first = new LinkedHashMap<>();
         List<RowProblem> rejected = new ArrayList<>(source.rejected());
         List<RowProblem> setAside = new ArrayList<>();
-        List<RowProblem> oddities = new ArrayList<>();
+        List<RowProblem> oddities = new ArrayList<>(source.oddities());
         for (CsvRow row : source.rows()) {
             Draft draft = reader.read(row);
             String key = key(draft.facts.vehicle, draft.facts.trim);

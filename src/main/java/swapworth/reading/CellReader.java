@@ -47,7 +47,7 @@ public final class CellReader {
      */
     public Parsed<BigDecimal> number(String text) {
         String stripped = Spelling.stripped(text);
-        if (Spelling.isBlank(stripped) || stripped.equals("-")) {
+        if (Spelling.isBlank(stripped)) {
             return Parsed.blank();
         }
         NumberText found = NumberText.of(stripped, conventions.decimalMark(), separator);
@@ -83,7 +83,7 @@ public final class CellReader {
             return Parsed.understood(new Quantity(BigDecimal.valueOf(whole), Optional.empty()));
         }
         String stripped = Spelling.stripped(text);
-        if (Spelling.isBlank(stripped) || stripped.equals("-")) {
+        if (Spelling.isBlank(stripped)) {
             return Parsed.blank();
         }
         NumberText found = NumberText.of(stripped, conventions.decimalMark(), separator);
@@ -133,7 +133,7 @@ public final class CellReader {
      */
     public Parsed<Money> money(String text, Optional<Currency> column, Optional<Currency> otherwise) {
         String stripped = Spelling.stripped(text);
-        if (Spelling.isBlank(stripped) || stripped.equals("-")) {
+        if (Spelling.isBlank(stripped)) {
             return Parsed.blank();
         }
         return MoneyText.read(stripped, column, column.or(() -> otherwise), conventions, separator);

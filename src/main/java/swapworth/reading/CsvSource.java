@@ -44,6 +44,11 @@ public final class CsvSource {
     private final List<RowProblem> rejected = new ArrayList<>();
     private int blankLines;
     private int commentLines;
+    private int headerAgain;
+    /** The lines that begin with {@code #} and have as many cells as a row: the first, and how many. */
+    private int commentLikeARow;
+    private int commentsLikeRows;
+    private boolean ofNothing;
 
     private CsvSource(String file, char separator, int headerLine, List<String> header, Optional<Words> words, List<CsvRow> rows) {
         this.file = file;
@@ -102,6 +107,33 @@ public final class CsvSource {
      */
     public static CsvSource of(String file, String text) {
         return collected(FileText.of(file, text), Optional.empty());
+    }
+
+    /**
+     * Reads a file of a folder without which the others say what they say: where it holds nothing it has neither columns nor rows.
+     *
+     * @param path the file
+     * @param words the user's own spellings
+     * @return its rows and an account of the rest
+     * @throws UnusableFileException as for {@link #read(Path)}, but not for an empty file
+     */
+    public static CsvSource readBeside(Path path, Words words) {
+        return readBeside(path, Optional.of(words));
+    }
+
+    /** The same, where nothing speaks of headers. */
+    static CsvSource readBeside(Path path, Optional<Words> words) {
+        FileText text = FileText.of(path, MOST_BYTES);
+        try {
+            return collected(text, words);
+        } catch (UnusableFileException e) {
+            if (!e.isOfNothing()) {
+                throw e;
+            }
+            CsvSource none = new CsvSource(text.file(), ',', 0, List.of(), words, List.of());
+            none.ofNothing = true;
+            return none;
+        }
     }
 
     private static CsvSource collected(FileText text, Optional<Words> words) {
@@ -189,6 +221,37 @@ public final class CsvSource {
      */
     public int commentLines() {
         return commentLines;
+    }
+
+    /**
+     * Whether the file holds nothing but blank and comment lines, and so no header.
+     *
+     * @return never where its rows were taken one by one: such a file is refused
+     */
+    public boolean isOfNothing() {
+        return ofNothing;
+    }
+
+    /**
+     * What a reader should know of the file as a whole: that it holds nothing, or that a comment of it looks like a row.
+     *
+     * @return problems of the kind odd
+     */
+    public List<RowProblem> oddities() {
+        List<RowProblem> odd = new ArrayList<>(1);
+        if (ofNothing) {
+            odd.add(new RowProblem(file, 0, "", "", RowProblem.Kind.ODD, UnusableFileException.IS_EMPTY));
+        } else if (commentLikeARow > 0) {
+            odd.add(new RowProblem(file, commentLikeARow, "", "", RowProblem.Kind.ODD, "this line begins with # and is taken for a remark,"
+                    + " though it has as many cells as a row" + (commentsLikeRows == 1 ? "" : ", and so do " + (commentsLikeRows - 1)
+                    + " more") + ": if it is a row, put its first cell in quotes"));
+        }
+        return odd;
+    }
+
+    /** The first line on which the header stands again; 0 where it does not. */
+    int headerAgain() {
+        return headerAgain;
     }
 
     /**
@@ -343,8 +406,7 @@ public final class CsvSource {
             }
             CsvSource source = known.get();
             if (record.isComment()) {
-                source.commentLines++;
-                return "";
+                return takeComment(record.cell(0), line);
             }
             int columns = source.header.size();
             if (lines > 1 && swallowsRows(record, columns)) {
@@ -373,6 +435,7 @@ public final class CsvSource {
             for (int i = 0; i < record.size(); i++) {
                 if (!record.isEmpty(i)) {
                     if (isHeaderAgain(record)) {
+                        source.headerAgain = source.headerAgain == 0 ? line : source.headerAgain;
                         source.rejected.add(new RowProblem(text.file(), line, "", record.cell(i), RowProblem.Kind.REJECTED, "the header of"
                                 + " line " + source.headerLine + " stands here again: it is no row; remove it"));
                     } else {
@@ -382,6 +445,26 @@ public final class CsvSource {
                 }
             }
             source.blankLines += lines;
+            return "";
+        }
+
+        /** A spreadsheet's error in the first cell makes a row look like a remark; other rows that begin so are asked about. */
+        private String takeComment(String behind, int line) {
+            CsvSource source = source();
+            String comment = "#" + behind;
+            int cells = 1 + (int) comment.chars().filter(c -> c == separator).count();
+            int first = comment.indexOf(separator);
+            String cell = Spelling.stripped(first < 0 ? comment : comment.substring(0, first));
+            if (cells > 1 && (Spelling.isFault(cell) || Spelling.isBlank(cell))) {
+                source.rejected.add(new RowProblem(text.file(), line, "", comment, RowProblem.Kind.REJECTED, "the row begins with a"
+                        + " spreadsheet's error, " + cell + ": mend it there, or leave the cell blank"));
+                return "";
+            }
+            source.commentLines++;
+            if (cells > 2 && cells >= source.header.size()) {
+                source.commentsLikeRows++;
+                source.commentLikeARow = source.commentsLikeRows == 1 ? line : source.commentLikeARow;
+            }
             return "";
         }
 

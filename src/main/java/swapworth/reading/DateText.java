@@ -25,8 +25,12 @@ final class DateText {
         if (text.length() == 10 && text.charAt(4) == '-' && text.charAt(7) == '-') {
             return day(text.substring(0, 4), text.substring(5, 7), text.substring(8));
         }
-        if (Spelling.isBlank(text) || text.equals("-")) {
+        if (Spelling.isBlank(text)) {
             return Parsed.blank();
+        }
+        Optional<Parsed<LocalDate>> noValue = NumberText.noValue(text);
+        if (noValue.isPresent()) {
+            return noValue.get();
         }
         if (text.length() > 60) {
             return Parsed.refused("this is no date", HOW);

@@ -42,8 +42,8 @@ public record FolderSettings(Words words, Conventions conventions, Rates rates, 
         List<RowProblem> problems = new ArrayList<>();
         List<String> notes = new ArrayList<>();
         Words words = Words.ofFolder(folder);
-        if (words != Words.none()) {
-            problems.addAll(words.problems());
+        problems.addAll(words.problems());
+        if (!words.saysNothing()) {
             notes.add("the spellings and conventions of words.csv beside the file are used");
         }
         Conventions conventions = stated.or(words.conventions());
@@ -53,7 +53,9 @@ public record FolderSettings(Words words, Conventions conventions, Rates rates, 
             RatesFile read = RatesFile.read(ratesFile, conventions, words);
             rates = read.rates();
             problems.addAll(read.problems());
-            notes.add("the exchange rates of rates.csv beside the file are used");
+            if (rates != Rates.none()) {
+                notes.add("the exchange rates of rates.csv beside the file are used");
+            }
         }
         return new FolderSettings(words, conventions, rates, problems, notes);
     }

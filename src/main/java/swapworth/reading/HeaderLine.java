@@ -40,7 +40,9 @@ record HeaderLine(FileText.Place place, char separator, int comments) {
         if (bytes.length == 0 || bytes.length == 3 && first == 0xef && second == 0xbb && (bytes[2] & 0xff) == 0xbf) {
             throw UnusableFileException.of(UnusableFileException.EMPTY, file);
         }
-        if (first == 0xff && second == 0xfe || first == 0xfe && second == 0xff) {
+        // Without its mark UTF-16 shows by a zero in every other byte of plain letters.
+        boolean bare = bytes.length > 3 && (first == 0 && second != 0 && bytes[2] == 0 || first != 0 && second == 0 && bytes[3] == 0);
+        if (bare || first == 0xff && second == 0xfe || first == 0xfe && second == 0xff) {
             throw UnusableFileException.of(UnusableFileException.UTF_16, file);
         }
         if (first == 'P' && second == 'K' && bytes.length > 3 && bytes[2] == 3 && bytes[3] == 4) {

@@ -58,7 +58,7 @@ public final class NamedRows {
      * @throws UnusableFileException if the file as a whole cannot be used
      */
     public static NamedRows of(Path file, FolderSettings settings) {
-        return new NamedRows(CsvSource.read(file, settings.words()), settings);
+        return new NamedRows(CsvSource.readBeside(file, settings.words()), settings);
     }
 
     /**
@@ -70,7 +70,7 @@ public final class NamedRows {
      */
     public NamedRows needs(String name, String... synonyms) {
         column(name, synonyms);
-        if (!has(name)) {
+        if (!has(name) && !source.isOfNothing()) {
             missing.add(name);
         }
         return this;
@@ -135,20 +135,38 @@ public final class NamedRows {
     }
 
     /**
-     * The rows, in file order, for reading once each.
+     * The rows, in file order, for reading once each. Where the header stands again, one export was put behind another: a row below it
+     * that stands above it too is the same one, and set aside.
      *
-     * @return every row that holds text and could be told apart
+     * @return every other row that holds text and could be told apart
      * @throws UnusableFileException if needed columns are missing; the message names all of them and lists the columns that were found
      */
     public List<Row> rows() {
         if (!missing.isEmpty()) {
             throw UnusableFileException.missingNames(source, missing);
         }
+        int again = source.headerAgain();
+        Map<String, Integer> above = new HashMap<>();
         List<Row> rows = new ArrayList<>(source.rows().size());
         for (CsvRow row : source.rows()) {
-            rows.add(new Row(row));
+            int first = again > 0 && row.line() > again ? above.getOrDefault(whole(row), 0) : 0;
+            if (row.line() < again) {
+                above.putIfAbsent(whole(row), row.line());
+            }
+            if (first > 0) {
+                Row same = new Row(row);
+                same.setAside("", "line " + first + " says the same, above the header that stands again on line " + again
+                        + ": one export put behind another, of which each row is counted once");
+                same.use();
+            } else {
+                rows.add(new Row(row));
+            }
         }
         return rows;
+    }
+
+    private static String whole(CsvRow row) {
+        return Spelling.stripped(String.join("\n", row.cells()));
     }
 
     /**
@@ -157,7 +175,8 @@ public final class NamedRows {
      * @return counts and problems, columns and words that were not understood among them
      */
     public RowsRead read() {
-        List<RowProblem> odd = new ArrayList<>(oddities);
+        List<RowProblem> odd = new ArrayList<>(source.oddities());
+        odd.addAll(oddities);
         odd.addAll(unmatched.values());
         for (int i = 0; i < source.names().size(); i++) {
             String header = source.header().get(i);
@@ -201,7 +220,7 @@ public final class NamedRows {
             if (text.isEmpty()) {
                 return text;
             }
-            boolean blank = (Spelling.isBlank(text) || text.equals("-")) && own(column, text).isEmpty();
+            boolean blank = Spelling.isBlank(text) && own(column, text).isEmpty();
             return blank ? "" : text;
         }
 
@@ -542,7 +561,7 @@ public final class NamedRows {
         }
 
         private RowProblem problem(String column, RowProblem.Kind kind, String message) {
-            return new RowProblem(source.file(), row.line(), column, text(column), kind, message);
+            return new RowProblem(source.file(), row.line(), column, column.isEmpty() ? row.cell(0) : text(column), kind, message);
         }
 
         /**

@@ -35,6 +35,10 @@ final class NumberText {
         if (whole >= 0) {
             return new NumberText("", Parsed.understood(BigDecimal.valueOf(whole)), "");
         }
+        Optional<Parsed<BigDecimal>> noValue = noValue(text);
+        if (noValue.isPresent()) {
+            return new NumberText("", noValue.get(), "");
+        }
         int start = 0;
         while (start < length && !isDigit(text.charAt(start))) {
             start++;
@@ -75,6 +79,16 @@ final class NumberText {
             }
         }
         return new NumberText(Spelling.stripped(text.substring(0, lead)), number, after);
+    }
+
+    /** Why a text is not what somebody wrote but what a spreadsheet made, or was to make, of it. */
+    static <T> Optional<Parsed<T>> noValue(String text) {
+        if (Spelling.isFault(text)) {
+            return Optional.of(Parsed.refused("a spreadsheet's error stands here in place of the value",
+                    "mend it there, or leave the cell blank"));
+        }
+        return text.startsWith("=") ? Optional.of(Parsed.refused("a formula stands here in place of its value",
+                "save the file with values, or write the value")) : Optional.empty();
     }
 
     /** Whether what follows a number at once is {@code E5}, {@code e+05} or the like, and perhaps a unit behind it. */

@@ -35,7 +35,10 @@ record RatesFile(Rates rates, List<RowProblem> problems) {
      * @throws UnusableFileException if the file cannot be used as a whole
      */
     static RatesFile read(Path file, Conventions conventions, Words words) {
-        CsvSource source = CsvSource.read(file, words);
+        CsvSource source = CsvSource.readBeside(file, words);
+        if (source.isOfNothing()) {
+            return new RatesFile(Rates.none(), source.oddities());
+        }
         int[] places = source.neededColumns("date", "from", "to", "rate");
         int date = places[0];
         int from = places[1];
@@ -43,6 +46,7 @@ record RatesFile(Rates rates, List<RowProblem> problems) {
         int rate = places[3];
         CellReader cells = new CellReader(conventions, source.separator());
         List<RowProblem> problems = new ArrayList<>(source.rejected());
+        problems.addAll(source.oddities());
         List<Rates.Rate> rates = new ArrayList<>();
         Map<String, BigDecimal> ofDay = new HashMap<>();
         for (CsvRow row : source.rows()) {

@@ -108,6 +108,7 @@ final class RowTexts extends AbstractBaseCsvCallbackHandler<RowTexts> {
 
     @Override
     protected void handleComment(char[] buffer, int offset, int length) {
+        handleField(0, buffer, offset, length, false);
         comment = true;
     }
 

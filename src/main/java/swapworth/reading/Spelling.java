@@ -3,10 +3,10 @@ package swapworth.reading;
 import static java.util.Objects.requireNonNull;
 
 import java.util.Collection;
-import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /**
  * How texts are compared: names and words by {@link #name}, headers, which part a unit from what it is the unit of, by {@link #key}.
@@ -22,8 +22,14 @@ public final class Spelling {
             "\u2211");
     /** What may stand behind such a word without making a thing of its own of it: {@code sum of all payments so far}. */
     private static final Set<String> NO_THING = Set.of("of", "all", "the", "above", "rows", "payments", "costs", "cost", "expenses",
-            "amount", "amounts", "spent", "so", "far", "to", "date", "total", "sum", "general", "g\u00e9n\u00e9ral", "aller", "alles",
-            "zahlungen", "kosten", "de", "tout", "todo");
+            "amount", "amounts", "spent", "paid", "out", "in", "so", "far", "to", "date", "total", "sum", "general",
+            "g\u00e9n\u00e9ral", "aller", "alles", "zahlungen", "kosten", "de", "tout", "todo");
+    /** What spreadsheets write where a formula has failed; a column that is too narrow is exported as {@code ###}. */
+    private static final Set<String> FAULTS = Set.of("#ref!", "#value!", "#div/0!", "#name?", "#num!", "#null!", "#error!", "#spill!",
+            "#calc!", "#bezug!", "#wert!", "#zahl!", "###", "####", "#####", "######", "#######", "########");
+    /** Why such a text is not used, and what to do. */
+    public static final String IS_FAULT = "a spreadsheet's error stands here in place of what was meant; mend it there, or leave the cell"
+            + " blank";
     /** Why a row that is one of these is not used. */
     public static final String IS_TOTAL = "this looks like a row that sums up the others: it is no row of its own; if it is one, call it"
             + " something else";
@@ -38,11 +44,15 @@ public final class Spelling {
      * @return whether it is such a word, with nothing behind it that would be a thing of its own: {@code total loss assessment} is one
      */
     public static boolean isTotal(String name) {
-        String key = key(name);
-        key = key.endsWith(":") ? stripped(key.substring(0, key.length() - 1)) : key;
+        String key = name.length() > 80 ? "" : header(name);
         int space = key.indexOf(' ');
         return TOTALS.contains(key) || space > 0 && TOTALS.contains(key.substring(0, space))
-                && NO_THING.containsAll(List.of(key.substring(space + 1).split(" ")));
+                && Stream.of(key.substring(space + 1).split(" ")).allMatch(Spelling::isNoThing);
+    }
+
+    /** A year, a currency and what a row of sums is said to be of. */
+    private static boolean isNoThing(String word) {
+        return NO_THING.contains(word) || Currencies.of(word).isPresent() || word.matches("20[0-9][0-9]");
     }
 
     /**
@@ -212,8 +222,8 @@ public final class Spelling {
     }
 
     /**
-     * Whether a cell holds nothing, or one of the signs that people put where they know nothing: {@code -}, {@code ?},
-     * {@code n/a}, {@code unknown} and their like.
+     * Whether a cell holds nothing, or one of the signs that people and programs put where they know nothing: {@code -}, {@code ?},
+     * {@code n/a}, {@code #N/A}, {@code unknown} and their like.
      *
      * @param text the cell
      * @return whether it counts as blank
@@ -223,7 +233,7 @@ public final class Spelling {
             return true;
         }
         char first = text.charAt(0);
-        if (first > ' ' && first < 127 && "?.nNuUtT".indexOf(first) < 0) {
+        if (first > ' ' && first < 127 && "?.-#nNuUtT".indexOf(first) < 0) {
             return false;
         }
         if (text.length() > 12) {
@@ -231,9 +241,19 @@ public final class Spelling {
         }
         return switch (key(text)) {
             case "", "?", "??", "\u2013", "\u2014", "n/a", "na", "n.a.", "unknown", "unk", "not known", "not stated", "tbc",
-                    "." -> true;
+                    "tbd", "null", "#n/a", "#n/v", "." -> true;
             default -> false;
         };
+    }
+
+    /**
+     * Whether a text is what a spreadsheet writes where a formula has failed, such as {@code #REF!}.
+     *
+     * @param text the cell
+     * @return not for {@code #N/A}, which says that nothing is known
+     */
+    public static boolean isFault(String text) {
+        return text.startsWith("#") && FAULTS.contains(key(text));
     }
 
     private static boolean plain(char c) {

@@ -17,7 +17,9 @@ public final class UnusableFileException extends RuntimeException {
     static final String FOLDER = "%s: this is a folder; needed: a CSV file";
     static final String UNREADABLE = "%s: the file cannot be read (%s)";
     static final String TOO_LARGE = "%s: the file has %,d bytes; the limit is %,d. Split it into several files";
-    static final String EMPTY = "%s: the file is empty; needed: a header line and at least one row";
+    /** Why a file that holds nothing says nothing, and what it needs. */
+    public static final String IS_EMPTY = "the file is empty; needed: a header line and at least one row";
+    static final String EMPTY = "%s: " + IS_EMPTY;
     static final String NO_HEADER = "%s: only blank or comment lines were found; needed: a header line that names the columns";
     static final String WORKBOOK = "%s: this is a spreadsheet workbook or an archive, not a CSV file; save it as 'CSV UTF-8'"
             + " and try again";
@@ -28,7 +30,7 @@ public final class UnusableFileException extends RuntimeException {
     static final String BROKEN_HEADER = "%s: line %d: the header line cannot be read: %s";
     static final String BLANK_HEADER = "%s: line %d: the header line holds no name of a column; needed: the names of the columns";
     static final String DUPLICATE_HEADER = "%s: line %d: the column '%s' stands twice in the header; rename or remove one of"
-            + " them";
+            + " them. If the line is a row already, write the header above it";
     static final String CONTRADICTION = "%s: line %d: the header '%s' says %s, and words.csv takes it for %s: which is right? Let its row"
             + " of words.csv name a column of the same unit and currency, or of none";
     static final String MANY_BROKEN_ROWS = "%s: more than %,d rows could not be told apart (the last one at line %d: %s); mend"
@@ -40,13 +42,29 @@ public final class UnusableFileException extends RuntimeException {
     static final String TITLE = ". Line %d must be the header, which names the columns: if it is a title, remove it, or begin it with #";
     static final String ROW = ". Line %d must be the header, which names the columns: '%s' is no name. If it is a row already, write the"
             + " header above it";
+    static final String STROKES = ". Line %d must be the header, which names the columns, with a comma, a semicolon or a tab between them,"
+            + " and not '|'";
 
-    private UnusableFileException(String message) {
+    /** Whether the file holds neither a header nor a row. */
+    private final boolean ofNothing;
+
+    private UnusableFileException(String message, boolean ofNothing) {
         super(message);
+        this.ofNothing = ofNothing;
     }
 
     static UnusableFileException of(String template, Object... arguments) {
-        return new UnusableFileException(String.format(Locale.ROOT, template, arguments));
+        return new UnusableFileException(String.format(Locale.ROOT, template, arguments), template.equals(EMPTY)
+                || template.equals(NO_HEADER));
+    }
+
+    /**
+     * Whether the file holds nothing but blank and comment lines: it says nothing, and nothing of it is lost.
+     *
+     * @return for another file whether the others of a folder can do without it
+     */
+    public boolean isOfNothing() {
+        return ofNothing;
     }
 
     /**
@@ -77,12 +95,16 @@ public final class UnusableFileException extends RuntimeException {
     /** What may be done about it: a header in the user's own words is one thing, a line that is no header another. */
     private static String advice(CsvSource source, int[] found, String example) {
         if (found.length == 1) {
-            return String.format(Locale.ROOT, TITLE, source.headerLine());
+            return String.format(Locale.ROOT, source.header().get(found[0]).indexOf('|') > 0 ? STROKES : TITLE, source.headerLine());
         }
-        Optional<String> number = IntStream.of(found).mapToObj(source.header()::get).filter(name -> NumberText.whole(name) >= 0)
-                .findFirst();
+        Optional<String> number = IntStream.of(found).mapToObj(source.header()::get).filter(UnusableFileException::isNoName).findFirst();
         return number.isPresent() ? String.format(Locale.ROOT, ROW, source.headerLine(), Spelling.shortened(number.get(), 40))
                 : source.takesWords() ? String.format(Locale.ROOT, OF_HEADERS, example) : "";
+    }
+
+    /** Numbers, days and amounts name no column, and neither does the star of a row of {@code words.csv}. */
+    private static boolean isNoName(String header) {
+        return header.equals("*") || header.matches("[-+]?[0-9]+([-./:,' ][0-9]+)*");
     }
 
     /** The same for columns that go by their names alone. */
@@ -103,6 +125,6 @@ public final class UnusableFileException extends RuntimeException {
      * @return the exception, to be thrown
      */
     public static UnusableFileException because(String file, String message) {
-        return new UnusableFileException(file + ": " + message);
+        return new UnusableFileException(file + ": " + message, false);
     }
 }

@@ -46,7 +46,10 @@ public final class Words {
      * @throws UnusableFileException if the file cannot be used as a whole
      */
     public static Words read(Path file) {
-        CsvSource source = CsvSource.read(file);
+        CsvSource source = CsvSource.readBeside(file, Optional.empty());
+        if (source.isOfNothing()) {
+            return new Words(Conventions.unstated(), Map.of(), source.oddities());
+        }
         int[] places = source.neededColumns("column", "word", source.column("means") >= 0 || source.column("meaning") < 0
                 ? "means" : "meaning");
         int column = places[0];
@@ -55,6 +58,7 @@ public final class Words {
         Conventions conventions = Conventions.unstated();
         Map<String, Map<String, String>> meanings = new HashMap<>();
         List<RowProblem> problems = new ArrayList<>(source.rejected());
+        problems.addAll(source.oddities());
         for (CsvRow row : source.rows()) {
             String meaning = row.cell(means);
             if (!row.cell(column).equals("*")) {
@@ -110,6 +114,11 @@ public final class Words {
     public static Words ofFolder(Path folder) {
         Path file = folder.resolve("words.csv");
         return Files.isRegularFile(file) ? read(file) : NONE;
+    }
+
+    /** Whether there is no such file, or one that says nothing. */
+    boolean saysNothing() {
+        return meanings.isEmpty() && conventions.equals(Conventions.unstated());
     }
 
     /**

@@ -13,8 +13,10 @@
  * <li>The header is the first line that is neither blank, separators alone, nor a comment; a title above it must go, or begin with
  * {@code #}. Two columns of one name make the file unusable.
  * So does a header that {@code words.csv} takes for a column of another unit or currency than the header itself states.
- * <li>A line that begins with {@code #} is a comment. It is counted. The header that stands again among the rows, as where one file was
- * put behind another, is rejected with that reason.
+ * <li>A line that begins with {@code #} is a comment. It is counted; one with as many cells as a row is asked about, and one that begins
+ * with an error of a spreadsheet, such as {@code #REF!}, is a row and rejected. The header that stands again among the rows, as where one
+ * file was put behind another, is rejected with that reason; of the smaller files a row below it that stands above it too is set aside.
+ * <li>A smaller file that holds neither a header nor a row says nothing, and that is told; {@code listings.csv} must hold some.
  * <li>A line without text, or with nothing but separators, is blank. Below the header it is counted.
  * <li>A cell may stand in quotes; a quote inside it is written twice; it may run over several lines. The line of a row is the
  * physical line on which it begins, from 1.
@@ -31,7 +33,8 @@
  * <h3>Cells</h3>
  * <ul>
  * <li>Spaces around a text do not count, the no-break ones included. Blank are also {@code -}, {@code ?}, {@code n/a},
- * {@code unknown}, {@code not known}, {@code not stated}, {@code tbc} and a dash.
+ * {@code unknown}, {@code not known}, {@code not stated}, {@code tbc}, {@code tbd}, {@code null}, {@code #N/A} and dashes. Another error
+ * of a spreadsheet, or a formula, is refused.
  * <li>Words and names are compared without regard to case, spaces, hyphens and underscores, and never by likeness:
  * {@code Corvane 7} is {@code Corvane7}. Only between two digits a space counts: {@code Corvane 7 2} is not {@code Corvane 72}. In a
  * header it parts words: {@code modelyear} is not {@code model_year}.

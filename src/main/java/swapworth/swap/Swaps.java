@@ -26,6 +26,7 @@ import swapworth.reading.DistanceUnit;
 import swapworth.reading.FolderSettings;
 import swapworth.reading.RowProblem;
 import swapworth.reading.Spelling;
+import swapworth.reading.UnusableFileException;
 import swapworth.table.Cell;
 import swapworth.table.Column;
 import swapworth.table.Table;
@@ -117,10 +118,10 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
             options = options.withFactoryEquivalent(finished.factoryEquivalent().get());
         }
         Path file = folder.resolve(SEEN);
-        Optional<SwapsFile> seen = Optional.empty();
-        if (!finished.cars().isEmpty() && Files.isRegularFile(file)) {
-            SwapsFile read = SwapsFile.read(file, currency, model.cars());
-            seen = Optional.of(read);
+        Optional<SwapsFile> seen = finished.cars().isEmpty() || !Files.isRegularFile(file) ? Optional.empty()
+                : seen(file, currency, model, problems);
+        if (seen.isPresent()) {
+            SwapsFile read = seen.get();
             options = options.withSeen(read.seen());
             rejected.addAll(read.read().rejected());
             problems.addAll(read.read().rejected());
@@ -157,6 +158,19 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
             }
         }
         return new Swaps(answers, currency, problems, rejected, notes, model.assumptions());
+    }
+
+    /** What the file says; one that holds nothing says nothing, and that is told. */
+    private static Optional<SwapsFile> seen(Path file, Currency currency, PriceModel model, List<RowProblem> problems) {
+        try {
+            return Optional.of(SwapsFile.read(file, currency, model.cars()));
+        } catch (UnusableFileException e) {
+            if (!e.isOfNothing()) {
+                throw e;
+            }
+            problems.add(new RowProblem(SEEN, 0, "", "", RowProblem.Kind.ODD, UnusableFileException.IS_EMPTY));
+            return Optional.empty();
+        }
     }
 
     /**
