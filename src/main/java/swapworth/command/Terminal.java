@@ -112,17 +112,17 @@ final class Terminal {
         printProblems("to look at", read.oddities().stream().filter(p -> p.kind() == RowProblem.Kind.ODD && SETTINGS.contains(p.file()))
                 .toList());
         printProblems("question", read.questions());
-        printOddRows(read);
+        printUnusedCells(read);
         printUnmatched(read);
     }
 
-    /** What looks odd about rows of listings that are used, such as a cell that is not: how much of it, and the first. */
-    private void printOddRows(ListingsRead read) {
-        List<RowProblem> odd = read.oddities().stream().filter(p -> p.kind() == RowProblem.Kind.ODD && !SETTINGS.contains(p.file()))
-                .toList();
-        printProblems("to look at", odd.subList(0, Math.min(1, odd.size())));
-        if (odd.size() > 1) {
-            out.println("  to look at: " + (odd.size() - 1) + " more rows that are used and look odd; the page and 'check' list them");
+    /** Cells of listings that are not used, though their rows are: how many, and the first. */
+    private void printUnusedCells(ListingsRead read) {
+        List<RowProblem> cells = read.oddities().stream().filter(p -> p.message().endsWith(RowProblem.NOT_USED)
+                && !SETTINGS.contains(p.file())).toList();
+        printProblems("to look at", cells.subList(0, Math.min(1, cells.size())));
+        if (cells.size() > 1) {
+            out.println("  to look at: " + (cells.size() - 1) + " more cells that are not used; the page and 'check' list them");
         }
     }
 

@@ -24,6 +24,7 @@ import swapworth.reading.DistanceUnit;
 import swapworth.reading.Parsed;
 import swapworth.reading.Quantity;
 import swapworth.reading.Remembered;
+import swapworth.reading.RowProblem;
 import swapworth.reading.Spelling;
 import swapworth.reading.Vocabulary;
 import swapworth.reading.Words;
@@ -115,7 +116,7 @@ abstract class FileCells {
         }
 
         void tell(String text, String message, Draft draft) {
-            draft.odd(columns.header(column), text, message + "; not used");
+            draft.odd(columns.header(column), text, message + RowProblem.NOT_USED);
         }
     }
 

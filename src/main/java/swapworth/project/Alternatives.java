@@ -401,7 +401,7 @@ public final class Alternatives {
                     + "one is not held against others.");
         }
         Set<Integer> nameless = new TreeSet<>();
-        Stream.concat(read.rejected().stream(), read.setAside().stream()).filter(row -> !row.isOfTotal())
+        Stream.concat(read.rejected().stream(), read.setAside().stream()).filter(row -> !row.losesNothing())
                 .forEach(row -> nameless.add(row.line()));
         notCounted.forEach((name, lines) -> {
             nameless.removeAll(name.isEmpty() ? List.of() : lines);

@@ -436,8 +436,8 @@ public final class CsvSource {
                 if (!record.isEmpty(i)) {
                     if (isHeaderAgain(record)) {
                         source.headerAgain = source.headerAgain == 0 ? line : source.headerAgain;
-                        source.rejected.add(new RowProblem(text.file(), line, "", record.cell(i), RowProblem.Kind.REJECTED, "the header of"
-                                + " line " + source.headerLine + " stands here again: it is no row; remove it"));
+                        source.rejected.add(new RowProblem(text.file(), line, "", record.cell(i), RowProblem.Kind.REJECTED,
+                                RowProblem.HEADER_AGAIN + source.headerLine + " stands here again: it is no row; remove it"));
                     } else {
                         taking.accept(record.row(line, filled));
                     }

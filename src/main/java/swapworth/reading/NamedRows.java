@@ -156,7 +156,7 @@ public final class NamedRows {
             if (first > 0) {
                 Row same = new Row(row);
                 same.setAside("", "line " + first + " says the same, above the header that stands again on line " + again
-                        + ": one export put behind another, of which each row is counted once");
+                        + ": " + RowProblem.COUNTED_ONCE);
                 same.use();
             } else {
                 rows.add(new Row(row));

@@ -63,11 +63,17 @@ record RatesFile(Rates rates, List<RowProblem> problems) {
                             + " for the same day; the last one is counted: which is right?"));
                 }
             } else {
-                problems.add(new RowProblem(source.file(), row.line(), "", String.join(",", row.cells()),
-                        RowProblem.Kind.REJECTED,
-                        "a rate needs a date such as 2024-04-03, two currencies by their ISO 4217 codes and a number above 0"));
+                Optional<String> no = refusal("date", cells.date(row.cell(date)))
+                        .or(() -> refusal("rate", cells.number(row.cell(rate))));
+                problems.add(new RowProblem(source.file(), row.line(), "", String.join(",", row.cells()), RowProblem.Kind.REJECTED,
+                        "a rate needs a date such as 2024-04-03, two currencies by their ISO 4217 codes and a number above 0"
+                        + no.orElse("")));
             }
         }
         return new RatesFile(Rates.of(rates), problems);
+    }
+
+    private static Optional<String> refusal(String column, Parsed<?> parsed) {
+        return parsed instanceof Parsed.Refused<?> no ? Optional.of("; " + column + ": " + no.message()) : Optional.empty();
     }
 }

@@ -24,6 +24,13 @@ public record RowProblem(String file, int line, String column, String rawText, K
     /** The most characters of raw text that are kept. */
     public static final int SHOWN = 60;
 
+    /** How the reason ends where a cell is not used and the rest of its row is. */
+    public static final String NOT_USED = "; not used";
+    /** How the reason begins where the header stands among the rows. */
+    static final String HEADER_AGAIN = "the header of line ";
+    /** How the reason ends where a row stands above the header that stands again, and below it. */
+    static final String COUNTED_ONCE = "one export put behind another, of which each row is counted once";
+
     /** What became of a row. */
     public enum Kind {
         /** It could not be read. */
@@ -64,12 +71,12 @@ public record RowProblem(String file, int line, String column, String rawText, K
     }
 
     /**
-     * Whether the row sums up others: then nothing is lost where it is not counted.
+     * Whether nothing is lost where the row is not counted: it sums up others, says again what another one says, or is the header again.
      *
-     * @return whether it was set aside for that
+     * @return whether it was rejected or set aside for that
      */
-    public boolean isOfTotal() {
-        return message.startsWith(Spelling.IS_TOTAL);
+    public boolean losesNothing() {
+        return message.startsWith(Spelling.IS_TOTAL) || message.startsWith(HEADER_AGAIN) || message.endsWith(COUNTED_ONCE);
     }
 
     /**

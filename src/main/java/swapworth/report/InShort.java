@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import swapworth.donor.CarOption;
 import swapworth.donor.Choice;
 import swapworth.donor.DonorStudy;
@@ -215,7 +216,7 @@ public record InShort(List<Sentence> sentences) {
 
     /** Rows that are in no figure. */
     private static String without(RowsRead read) {
-        int lost = read.rejected().size() + (int) read.setAside().stream().filter(row -> !row.isOfTotal()).count();
+        int lost = (int) Stream.concat(read.rejected().stream(), read.setAside().stream()).filter(row -> !row.losesNothing()).count();
         return lost == 0 ? "" : "; " + lost + (lost == 1 ? " more row is in no figure, for it" : " more rows are in no figure, for they")
                 + " cannot be used";
     }

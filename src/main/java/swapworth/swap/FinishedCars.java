@@ -128,7 +128,12 @@ public record FinishedCars(List<FinishedCar> cars, Optional<CarFacts> factoryEqu
         /** A name in the row must be that of another car of the file. */
         private void checkName(CandidateCar row, String column, List<CandidateCar> cars) {
             Optional<String> name = SwapWords.text(row.facts().further(), column);
-            if (name.isPresent() && cars.stream().noneMatch(car -> Spelling.name(name.get()).equals(Spelling.name(car.name())))) {
+            Optional<String> recipient = SwapWords.text(row.facts().further(), "recipient").map(Spelling::name);
+            if (name.isPresent() && Spelling.name(name.get()).equals(Spelling.name(row.name()))) {
+                odd(row, column, name.get(), "this is the finished car itself: which car of cars.csv was its " + column + "?");
+            } else if (name.isPresent() && column.equals("donor") && name.map(Spelling::name).equals(recipient)) {
+                odd(row, column, name.get(), "the recipient and the donor are one car: which one gave the body, which one the gear?");
+            } else if (name.isPresent() && cars.stream().noneMatch(car -> Spelling.name(name.get()).equals(Spelling.name(car.name())))) {
                 odd(row, column, name.get(), "cars.csv has no such car; its parts are not counted" + Spelling.nearest(name.get(),
                         cars.stream().map(CandidateCar::name).toList()).map(near -> "; did you mean " + near + "?").orElse(""));
             }

@@ -95,6 +95,7 @@ class SpreadsheetLeftoversTest {
         NamedRows rows = rows(export + export + "2026-06-01,30,paint\n");
         RowsRead read = used(rows);
         assertEquals("ledger.csv, 8 rows: 4 used, 3 set aside, 1 rejected, 0 blank", read.sentence());
+        assertTrue(read.rejected().get(0).losesNothing() && read.setAside().get(0).losesNothing());
         assertEquals("line 4 says the same, above the header that stands again on line 5: one export put behind another, of which each row"
                 + " is counted once", read.setAside().get(2).message());
         // Without the second header two rows that are alike may be two payments.
@@ -124,6 +125,14 @@ class SpreadsheetLeftoversTest {
             assertTrue(assertThrows(UnusableFileException.class, () -> source.neededColumns("date", "amount")).getMessage()
                     .endsWith("is no name. If it is a row already, write the header above it"), row);
         }
+    }
+
+    @Test
+    void a_rate_that_is_refused_is_told_why() throws IOException {
+        Files.writeString(folder.resolve("rates.csv"), "date,from,to,rate\n2026-10-01,EUR,USD,10.921\n01/02/2026,EUR,USD,1.09\n");
+        List<String> told = FolderSettings.of(folder, Conventions.unstated()).problems().stream().map(RowProblem::message).toList();
+        assertTrue(told.get(0).contains("; rate: this can be 10921 or 10.921 by the country of the writer"), told.get(0));
+        assertTrue(told.get(1).contains("; date: the day or the month can come first in this date"), told.get(1));
     }
 
     @Test

@@ -13,7 +13,7 @@ import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-class OddRowsToldTest {
+class UnusedCellsToldTest {
 
     @TempDir
     Path folder;
@@ -43,14 +43,14 @@ class OddRowsToldTest {
         listings(",sold,last week", "");
         assertEquals(Exit.DONE, run("judge", folder.toString()));
         assertTrue(text(out).contains("to look at: listings.csv:2 ended_on 'last week': this is no date; write it as 2024-04-03; not used"
-                + " to look at: 8 more rows that are used and look odd; the page and 'check' list them"), text(out));
+                + " to look at: 8 more cells that are not used; the page and 'check' list them"), text(out));
     }
 
     @Test
     void nothing_is_said_where_nothing_is_odd() throws IOException {
         listings(",sold,2026-07-01", "");
         assertEquals(Exit.DONE, run("judge", folder.toString()));
-        assertFalse(text(out).contains("look odd"), text(out));
+        assertFalse(text(out).contains("not used"), text(out));
     }
 
     @Test
