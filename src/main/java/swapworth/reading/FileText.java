@@ -10,6 +10,7 @@ import java.nio.charset.CharsetDecoder;
 import java.nio.charset.CoderResult;
 import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -75,7 +76,9 @@ final class FileText {
     }
 
     private static UnusableFileException unreadable(String file, IOException e) {
-        return UnusableFileException.of(UnusableFileException.UNREADABLE, file, e.getMessage());
+        // Of a file that one may not read the machine tells nothing but its name.
+        return UnusableFileException.of(UnusableFileException.UNREADABLE, file,
+                e instanceof AccessDeniedException ? "no permission to read it" : e.getMessage());
     }
 
     /** The first bytes; fewer than asked for if the file has no more. */

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.nio.charset.Charset;
@@ -76,6 +77,15 @@ class UnusableFileTest {
     @Test
     void a_file_in_utf_16() throws IOException {
         refused("\ufeffvehicle,price\n".getBytes(StandardCharsets.UTF_16LE), "UTF-16");
+    }
+
+    @Test
+    void a_file_that_one_may_not_read() throws IOException {
+        Path file = folder.resolve("closed.csv");
+        Files.writeString(file, "a,b\n1,2\n");
+        // Where the tests run as root everything may be read.
+        assumeTrue(file.toFile().setReadable(false) && !Files.isReadable(file));
+        refused(file, "closed.csv", "no permission to read it");
     }
 
     @Test
