@@ -165,7 +165,8 @@ final class RowsToCome {
                 }
             } else if (line.law().sd() > 0) {
                 Entry entry = entries.get(l);
-                String name = entry.note().isEmpty() ? entry.item().isEmpty() ? "line " + entry.line() : entry.item() : entry.note();
+                String name = Stream.of(entry.note(), entry.item()).filter(words -> !words.isEmpty()).findFirst()
+                        .orElse("line " + entry.line());
                 drivers.add(new Forecast.Driver(name, entry.line(), three[0], three[1], three[2], share));
             }
         }

@@ -13,6 +13,7 @@ import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import swapworth.assumptions.Assumptions;
@@ -36,6 +37,21 @@ class HighestBidTest {
             assertEquals(0, row[1].compareTo(answer.bid()), "target " + row[0] + ": " + answer.bid());
             assertEquals(row[2], answer.landed());
         }
+    }
+
+    // By hand: without fees the highest bid is the highest that can be made: 500, 550, ..., 1,000, 1,100; none below 500.
+    @Test
+    void bids_begin_at_the_first_amount_for_which_steps_are_stated() throws IOException {
+        String[] rows = {"table,kind,from,to,flat,seller", "premium,fee,,,0,auction", "steps,increment,500,1000,50,",
+            "steps,increment,1000,,100,"};
+        FeeSchedule steps = FeeFiles.of(folder, rows[0], rows[1], rows[2], rows[3]);
+        assertEquals(List.of("500", "500", "550", "1000", "1000", "1100"), Stream.of("500", "549", "550", "1050", "1099", "1100")
+                .map(target -> found(steps, target).bid().toPlainString()).toList());
+        assertEquals("no bid that can be made is as low as 499", HighestBid.of(steps, FeeFiles.bid("1"), new BigDecimal("499"))
+                .match(bid -> bid.bid().toPlainString(), NoBid::reason));
+        FeeSchedule small = FeeFiles.of(folder, rows[0], rows[1], "steps,increment,25,,25,");
+        assertEquals(List.of("25", "25", "50"), Stream.of("25", "49", "50").map(target -> found(small, target).bid().toPlainString())
+                .toList());
     }
 
     @Test
