@@ -33,6 +33,7 @@ import swapworth.market.Subject;
 import swapworth.market.ValueDraws;
 import swapworth.statistics.Quantiles;
 import swapworth.statistics.RandomNumbers;
+import swapworth.table.Table;
 import swapworth.world.SampleWorld;
 
 class ChoiceTest {
@@ -191,8 +192,23 @@ class ChoiceTest {
         assertEquals(value * 0.88 - 2450, Quantiles.of(bracket.fromRunning(), 0.5), 0.05 * value);
         assertTrue(bracket.nonRunners() > 0 && bracket.nonRunnersOfLine() <= bracket.nonRunners());
         assertTrue(Quantiles.of(bracket.direct(), 0.5) < value);
-        assertTrue(bracket.bracket().low() <= bracket.bracket().high());
+        assertTrue(bracket.bracket().orElseThrow().low() <= bracket.bracket().orElseThrow().high());
         assertTrue(bracket.table("USD").text().contains("make_run_margin"));
+    }
+
+    @Test
+    void a_car_of_a_line_that_no_listing_knows_has_no_figure_on_either_side() throws IOException {
+        new Donors(folder).file("partout.csv", "car,part", "odd,gearbox").file("parts.csv", "part,price,price_kind", "engine,2000,sold");
+        DonorStudy study = study(Donors.plain(), true,
+                "odd,recipient,Nowhereline,four 2.0,2014,98000,engine dead,none,clean,sound,private,5000,neither");
+        RunningBracket bracket = study.brackets().get(0);
+        assertEquals(Optional.empty(), bracket.bracket());
+        assertEquals("odd: as it lies cannot tell, from running cannot tell", bracket.toString());
+        Table table = bracket.table("USD");
+        assertTrue(table.notes().get(0).startsWith("The listings cannot tell either side: no other car of the line 'Nowhereline'"),
+                table.notes().toString());
+        assertEquals(1, table.notes().size());
+        assertEquals(List.of("cannot tell", "cannot tell"), table.rows().stream().map(row -> row.get(2).shown()).toList());
     }
 
     @Test
