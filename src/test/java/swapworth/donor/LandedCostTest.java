@@ -38,6 +38,14 @@ class LandedCostTest {
     }
 
     // Source: a published table whose rows say only "up to"; shares of the bid by hand: 550 of 10,000 and 275 of 1,000.
+    // By hand: 0.5 % of 101 is 0.505, and half a cent goes up: 101.51; of 103 it is 0.515: 103.52.
+    @Test
+    void half_a_cent_goes_up_whether_the_cent_before_it_is_even_or_odd() throws IOException {
+        FeeSchedule schedule = FeeFiles.of(folder, "table,kind,percent,seller", "premium,fee,0.5,auction");
+        assertEquals(new BigDecimal("101.51"), LandedCost.of(schedule, FeeFiles.bid("101")).total());
+        assertEquals(new BigDecimal("103.52"), LandedCost.of(schedule, FeeFiles.bid("103")).total());
+    }
+
     @Test
     void rows_that_say_only_where_they_end_hold_their_end() throws IOException {
         FeeSchedule schedule = FeeFiles.read(FeeFiles.REFERENCE.resolve("house.csv"));

@@ -87,6 +87,21 @@ class RecoveryTest {
         for (double net : recovery(1, 20, 6, Donors.plain("horizon_months", 6, "holding_cost", 25)).net()) {
             assertEquals(100 + 12 - 15 - 4 - 25, net, 1e-9);
         }
+        // What comes back stands there until the end, three months.
+        for (double net : recovery(1, 20, 6, Donors.plain("returns", 100, "horizon_months", 3, "holding_cost", 25)).net()) {
+            assertEquals(-2 * 15 - 4 - 3 * 25, net, 1e-9);
+        }
+    }
+
+    // By hand: half of the slow ones are gone within 10,000 days, so of a month's 30.4 days 1 - 2^(-30.4375 / 10000) = 0.2 %.
+    @Test
+    void a_bundle_waits_as_long_as_the_slowest_of_its_parts_wherever_that_stands() throws IOException {
+        for (String slow : List.of("alternator", "gearbox")) {
+            donors.file("partout.csv", "car,part,price,sells,days,postage,bundle",
+                    "body,alternator,100,1," + (slow.equals("alternator") ? 10_000 : 0.1) + ",0,all",
+                    "body,gearbox,100,1," + (slow.equals("gearbox") ? 10_000 : 0.1) + ",0,all");
+            assertEquals(0.002, recovery(1, 2_000, 6, Donors.plain()).parts().get(0).chanceSold(), 0.006, slow);
+        }
     }
 
     /** The same sales counted one history after another, by other code and other random numbers. */

@@ -159,6 +159,16 @@ class ForecastTest {
     }
 
     @Test
+    void of_months_with_as_much_in_it_the_first_is_the_one_in_which_it_is_most() throws IOException {
+        Path file = Files.writeString(folder.resolve("ledger.csv"), "date,amount,note,category,direction\n2026-01-10,1000,car,purchase,\n"
+                + "2026-02-03,100,lamp,part,\n2026-02-20,100,lamp given back,part,in\n2026-03-02,200,rebate,purchase,in\n");
+        Forecast.Peak peak = Forecast.of(Ledger.read(file)).peak();
+        assertEquals(YearMonth.of(2026, 1), peak.month());
+        assertEquals(1000, peak.amounts()[7]);
+        assertEquals(1, peak.chance());
+    }
+
+    @Test
     void the_same_seed_gives_the_same_figures_and_another_gives_near_ones() {
         Ledger ledger = Ledger.read(SAMPLE);
         assertArrayEquals(Forecast.of(ledger).total(), Forecast.of(ledger).total());
