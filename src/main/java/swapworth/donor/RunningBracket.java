@@ -143,8 +143,8 @@ public record RunningBracket(CandidateCar car, double[] direct, int nonRunnersOf
         reason.ifPresent(why -> table.note("The listings cannot tell " + side + ": " + why + "."));
         List<Cell> first = new ArrayList<>(List.of(Cell.words("as cars that do not run sell")));
         first.addAll(figures(direct));
-        first.add(Cell.words(nonRunnersOfLine + (nonRunnersOfLine == 1 ? " such car" : " such cars") + " of the line, " + nonRunners + " in all; where there are few, what is assumed of"
-                + " such cars against those that drive carries it (assumption runs_"
+        first.add(Cell.words(nonRunnersOfLine + (nonRunnersOfLine == 1 ? " such car" : " such cars") + " of the line, " + nonRunners
+                + " in all; where there are few, what is assumed of such cars against those that drive carries it (assumption runs_"
                 + (car.facts().runs() == Runs.NO_ENGINE ? "no_engine" : "engine_dead") + ")"));
         List<Cell> second = new ArrayList<>(List.of(Cell.words("running, less cost, less margin")));
         second.addAll(figures(fromRunning));

@@ -432,8 +432,8 @@ final class LedgerReader {
             return Status.COMMITTED;
         }
         if (draft.row.text(STATUS).isEmpty() && draft.due.isPresent() && draft.due.get().isAfter(on)) {
-            draft.row.ask("due", "this is due after " + on + ", and no status says that it is still to come: it is counted as paid; if it is"
-                    + " not, write committed or estimate");
+            draft.row.ask("due", "this is due after " + on + ", and no status says that it is still to come: it is counted as paid; if"
+                    + " it is not, write committed or estimate");
         }
         return Status.ACTUAL;
     }

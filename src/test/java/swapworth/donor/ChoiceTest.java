@@ -271,6 +271,19 @@ class ChoiceTest {
     // By hand, draw by draw: three zones at 18 % each and airbags at 12 % leave 34 % of what the car is worth put right, with a rebuilt
     // title; less 2,500 by the chance of 55 % that a doubtful engine is not good.
     @Test
+    void a_use_that_sells_parts_says_how_many_have_no_price_and_is_left_out_where_none_has_one() throws IOException {
+        String hit = "hit,donor,Velmarch,six 3.2,2018,50000,drives,front,salvage,sound,private,4000,neither";
+        new Donors(folder).file("partout.csv", "car,part,goes_to,price", "hit,left door,sell,");
+        assertEquals(List.of("sell it as it lies", "repair and sell it"), study(Donors.plain(), true, hit).uses().get(0).uses().stream()
+                .map(DonorUses.Use::name).toList());
+        new Donors(folder).file("partout.csv", "car,part,goes_to,price", "hit,engine,swap,2000", "hit,gearbox,sell,600",
+                "hit,left door,sell,", "hit,wheels,keep,");
+        List<DonorUses.Use> uses = study(Donors.plain(), true, hit).uses().get(0).uses();
+        assertTrue(uses.get(0).how().endsWith("; 1 more part has no price and is not in it"), uses.get(0).how());
+        assertTrue(uses.get(1).how().endsWith("; 2 more parts have no price and are not in it"), uses.get(1).how());
+    }
+
+    @Test
     void a_donor_sold_as_it_lies_or_repaired_leaves_its_price_less_zones_airbags_and_another_engine() throws IOException {
         new Donors(folder).file("partout.csv", "car,part,goes_to,price,state", "hit,engine,swap,2500,doubtful").file("cars.csv",
                 "name,role,vehicle,model_year,mileage_mi,runs,damage,airbags,title,seller,price",

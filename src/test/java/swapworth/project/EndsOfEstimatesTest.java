@@ -38,7 +38,8 @@ class EndsOfEstimatesTest {
     @Test
     void ends_are_held_against_the_likely_amount_in_one_currency() throws IOException {
         Files.writeString(folder.resolve("rates.csv"), "date,from,to,rate\n2026-01-01,EUR,USD,1.10\n");
-        Ledger ledger = read("2026-09-03,,doors,part,,estimate,EUR 400,$420,$500,,,", "2026-09-03,,seats,part,,estimate,EUR 370,$420,$500,,,");
+        Ledger ledger = read("2026-09-03,,doors,part,,estimate,EUR 400,$420,$500,,,",
+                "2026-09-03,,seats,part,,estimate,EUR 370,$420,$500,,,");
         assertEquals("3 low: low, likely and high must stand in this order, not 440, 420, 500", reasons(ledger.read().rejected()));
         assertEquals(Optional.of(new Entry.Ends(new BigDecimal("407.00"), new BigDecimal("500.00"))), ledger.entries().get(1).range());
         assertEquals(10_000, Forecast.of(ledger).toPay().length);
@@ -76,7 +77,8 @@ class EndsOfEstimatesTest {
     @Test
     void an_estimate_that_most_likely_costs_nothing_but_may_cost_much_is_forecast() throws IOException {
         Ledger ledger = read("2026-09-03,,another clutch if that one slips,part,,estimate,0,0,900,,,");
-        Forecast.Options plain = Forecast.withDefaults().with(Assumptions.defaults().with(without(Assumptions.defaults().get("contingency"))));
+        Assumptions ours = Assumptions.defaults();
+        Forecast.Options plain = Forecast.withDefaults().with(ours.with(without(ours.get("contingency"))));
         assertEquals(150, Arrays.stream(plain.of(ledger).toPay()).average().orElseThrow(), 5);
         assertEquals("another clutch if that one slips", plain.of(ledger).drivers().get(0).name());
         assertEquals(List.of(), Forecast.of(read("2026-09-03,,nothing,part,,estimate,0,0,0,,,")).drivers());

@@ -73,7 +73,8 @@ class ProjectFileTest {
     @Test
     void what_is_said_of_the_two_distances_is_true_where_that_of_the_running_gear_is_unknown_too() {
         for (Reader reader : Reader.values()) {
-            assertTrue(page(reader).contains("What the running gear has run stands beside the mileage and not in its place"), reader.words());
+            assertTrue(page(reader).contains("What the running gear has run stands beside the mileage and not in its place"),
+                    reader.words());
             assertFalse(page(reader).contains("another distance") || page(reader).contains("has another one"), reader.words());
         }
     }
