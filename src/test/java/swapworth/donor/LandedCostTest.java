@@ -46,6 +46,22 @@ class LandedCostTest {
         assertEquals(new BigDecimal("103.52"), LandedCost.of(schedule, FeeFiles.bid("103")).total());
     }
 
+    // By hand: 150 up to 100 miles, 250 beyond, whatever the bid; zeros in rows that are no carriage are blanks.
+    @Test
+    void carriage_by_zones_of_distance_states_a_price_a_mile_of_0() throws IOException {
+        FeeSchedule schedule = FeeFiles.of(folder, "table,kind,from,to,flat,per_mile", "premium,fee,0,999,100,0", "premium,fee,1000,,200,0",
+                "freight,freight,0,100,150,0", "freight,freight,100,,250,0");
+        assertEquals(List.of(), schedule.unusable());
+        for (String bid : List.of("50", "5000")) {
+            BigDecimal fee = new BigDecimal(bid.equals("50") ? "100" : "200");
+            for (double away : new double[] {40, 100, 140}) {
+                BigDecimal expected = new BigDecimal(bid).add(fee).add(BigDecimal.valueOf(away > 100 ? 250 : 150));
+                LandedCost cost = LandedCost.of(schedule, FeeFiles.bid(bid).away(away));
+                assertEquals(0, expected.compareTo(cost.total()), bid + " at " + away + ": " + cost.total());
+            }
+        }
+    }
+
     @Test
     void rows_that_say_only_where_they_end_hold_their_end() throws IOException {
         FeeSchedule schedule = FeeFiles.read(FeeFiles.REFERENCE.resolve("house.csv"));
