@@ -330,6 +330,24 @@ class RecoveryTest {
         assertEquals(0, out.recovery().orElseThrow().net()[0], 1e-9);
     }
 
+    // By hand: 1,500 x 0.45 + 4 x 90 x 0.8; engine and gearbox are good as often as the engine is.
+    @Test
+    void gear_as_it_is_found_counts_each_piece_by_its_chance_and_only_engine_and_gearbox_are_told_as_good() throws IOException {
+        donors.file("partout.csv", "car,part,goes_to,price,count,state", "hit,engine,swap,1500,,doubtful",
+                "hit,wheels,swap,90,4,likely good");
+        PartOut out = donors.partOut(0, MarketState.withoutCars(20, 1), Donors.plain("chance_doubtful", 45, "chance_likely", 80));
+        assertEquals(963, out.gearAsFound()[7], 1e-9);
+        assertEquals(0.45, out.gearGood(), 1e-12);
+    }
+
+    @Test
+    void a_price_of_ones_own_is_moved_by_what_is_assumed_of_such_prices() throws IOException {
+        donors.file("partout.csv", "car,part,goes_to,price", "hit,engine,swap,1500");
+        Assumptions certain = Donors.plain();
+        Assumptions tenth = certain.with(Donors.with(certain.get("own_price"), -10, 0));
+        assertEquals(1350, donors.partOut(0, MarketState.withoutCars(20, 1), tenth).gear().draws()[7], 1e-9);
+    }
+
     @Test
     void where_nothing_is_listed_the_share_of_the_listed_sum_is_not_a_number_whatever_the_rest_brings() throws IOException {
         donors.file("partout.csv", "car,part,goes_to", "hit,engine,keep", "hit,gearbox,swap");

@@ -343,6 +343,15 @@ class LedgerTest {
         assertTrue(questions.contains("leaves 159.50") && questions.contains("beside no gross price"), questions);
     }
 
+    // By hand: a quarter of 400 and 50; the estimate is not agreed, the money that comes in is none to pay.
+    @Test
+    void what_is_agreed_to_be_paid_leaves_out_what_is_kept_of_tools() throws IOException {
+        Ledger ledger = read("date,amount,note,category,status,charged", "2026-08-03,5000,buy,purchase,,",
+                "2026-12-01,400,lift,tool,committed,25", "2026-12-02,50,welding,labour,committed,", "2026-12-03,70,glue,part,estimate,",
+                "2026-12-04,90,seats,part sold,committed,");
+        assertEquals(cents("150.00"), ledger.sums().agreedToPay());
+    }
+
     @Test
     void what_goes_back_to_a_buyer_is_taken_off_what_was_sold() throws IOException {
         Ledger ledger = read("date,amount,note,category,direction", "2026-09-01,500.00,seats,part sold,",
