@@ -196,6 +196,21 @@ class ChoiceTest {
         assertTrue(bracket.table("USD").text().contains("make_run_margin"));
     }
 
+    // By hand, draw by draw: the price of the running car less 12 %, less 450; no offer names an engine.
+    @Test
+    void the_second_side_is_the_running_car_less_the_margin_and_what_else_it_takes() throws IOException {
+        new Donors(folder).file("partout.csv", "car,part", "dead,gearbox").file("parts.csv", "part,price,price_kind", "gearbox,900,sold");
+        DonorStudy study = study(Donors.assuming(false, "make_run_extra", 450, "make_run_margin", 12), true,
+                "dead,recipient,Sivrette,four 2.0,2014,98000,engine dead,none,clean,sound,private,5000,neither");
+        RunningBracket bracket = study.brackets().get(0);
+        double[] running = draws.price(sold(bracket.car().facts().toBuilder().runs(Runs.DRIVES).build()),
+                RandomNumbers.seed(DonorStudy.SEED, "dead"));
+        for (int i = 0; i < running.length; i++) {
+            assertEquals(running[i] * 0.88 - 450, bracket.fromRunning()[i], 1e-6);
+        }
+        assertEquals(0, bracket.engine());
+    }
+
     @Test
     void a_car_of_a_line_that_no_listing_knows_has_no_figure_on_either_side() throws IOException {
         new Donors(folder).file("partout.csv", "car,part", "odd,gearbox").file("parts.csv", "part,price,price_kind", "engine,2000,sold");

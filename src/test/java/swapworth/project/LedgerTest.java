@@ -352,6 +352,15 @@ class LedgerTest {
         assertEquals(cents("150.00"), ledger.sums().agreedToPay());
     }
 
+    // By hand: three quarters of 400 less three quarters of the 100 that came back; then three quarters of 40 to come.
+    @Test
+    void what_is_kept_of_tools_is_less_what_came_back_of_it() throws IOException {
+        Ledger ledger = read("date,amount,note,category,direction,status,charged", "2026-08-03,400,lift,tool,,,25",
+                "2026-08-09,100,rebate on it,tool,in,,25", "2026-12-02,40,oil for it,tool,,estimate,25");
+        assertEquals(cents("225.00"), ledger.sums().keptSoFar());
+        assertEquals(cents("255.00"), ledger.sums().keptAtCompletion());
+    }
+
     @Test
     void what_goes_back_to_a_buyer_is_taken_off_what_was_sold() throws IOException {
         Ledger ledger = read("date,amount,note,category,direction", "2026-09-01,500.00,seats,part sold,",
