@@ -65,6 +65,14 @@ class HighestBidTest {
         assertEquals(new BigDecimal("6606.28"), answer.nextLanded());
     }
 
+    @Test
+    void a_step_within_a_fifth_of_the_bid_on_either_side_is_near() {
+        BigDecimal any = BigDecimal.ONE;
+        HighestBid bid = new HighestBid(any, new BigDecimal("1000"), any, any, any, List.of());
+        assertEquals(List.of(false, true, true, false), Stream.of("799", "800", "1200", "1201")
+                .map(at -> bid.isNear(new HighestBid.Step(any, any, new BigDecimal(at), any))).toList());
+    }
+
     // By hand: 6,000 / 1.15 = 5,217.39, so 5,217 EUR; at 0.93 that is 5,609.67 USD.
     @Test
     void the_highest_bid_for_a_car_that_is_bid_for_in_another_currency_stands_in_both() throws IOException {

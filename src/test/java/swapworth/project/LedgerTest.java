@@ -361,6 +361,24 @@ class LedgerTest {
         assertEquals(cents("255.00"), ledger.sums().keptAtCompletion());
     }
 
+    // By hand: halves of 10.03 and 10.05 are 5.015 and 5.025; half a cent goes to the even one.
+    @Test
+    void what_is_charged_of_a_tool_is_rounded_half_to_even() throws IOException {
+        Ledger ledger = read("date,amount,note,category,charged", "2026-08-03,10.03,file,tool,50", "2026-08-03,10.05,vice,tool,50");
+        assertEquals(List.of("5.02", "5.02"), ledger.entries().stream().map(e -> e.shares().get(0).amount().toPlainString()).toList());
+    }
+
+    // By hand: 100 at 1.10, the rate that is known on the day of the ledger.
+    @Test
+    void what_is_to_come_is_taken_at_the_rate_of_the_day_of_the_ledger_and_not_at_one_of_a_later_day() throws IOException {
+        Files.writeString(folder.resolve("rates.csv"), "date,from,to,rate\n2026-01-01,EUR,USD,1.10\n2026-11-01,EUR,USD,1.30\n");
+        Path file = Files.writeString(folder.resolve("ledger.csv"), "date,amount,currency,note,status\n2026-03-04,80,USD,pump,\n"
+                + "2026-12-01,100,EUR,exhaust,committed\n");
+        Ledger.Options usd = Ledger.withDefaults().in(Currency.getInstance("USD"));
+        assertEquals(cents("110.00"), usd.on(LocalDate.of(2026, 4, 1)).read(file).sums().total().committed());
+        assertEquals(cents("130.00"), usd.on(LocalDate.of(2026, 11, 20)).read(file).sums().total().committed());
+    }
+
     @Test
     void what_goes_back_to_a_buyer_is_taken_off_what_was_sold() throws IOException {
         Ledger ledger = read("date,amount,note,category,direction", "2026-09-01,500.00,seats,part sold,",
