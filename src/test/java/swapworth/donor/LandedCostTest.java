@@ -220,6 +220,12 @@ class LandedCostTest {
     }
 
     @Test
+    void days_that_are_free_bring_nothing_back_where_the_car_is_fetched_before_they_are_over() throws IOException {
+        FeeSchedule schedule = FeeFiles.of(folder, "table,kind,per_day,free_days,days", "yard,storage,40,5,2");
+        assertEquals(new BigDecimal("1000.00"), LandedCost.of(schedule, FeeFiles.bid("1000")).total());
+    }
+
+    @Test
     void days_that_the_file_does_not_state_are_a_visible_assumption() throws IOException {
         FeeSchedule schedule = FeeFiles.of(folder, "table,kind,per_day,free_days", "yard,storage,50,1");
         LandedCost cost = LandedCost.of(schedule, FeeFiles.bid("1000"));

@@ -380,6 +380,15 @@ class LedgerTest {
     }
 
     @Test
+    void what_was_due_and_is_not_done_is_due_on_the_day_of_the_ledger() throws IOException {
+        Ledger ledger = read("date,amount,note,status,due", "2026-03-04,80,pump,,", "2026-01-10,100,exhaust,committed,2026-02-01",
+                "2026-01-10,60,seat,estimate,2026-05-01");
+        assertEquals(List.of(LocalDate.of(2026, 3, 4), LocalDate.of(2026, 3, 4), LocalDate.of(2026, 5, 1)),
+                ledger.entries().stream().map(Entry::due).toList());
+        assertEquals(YearMonth.of(2026, 3), Forecast.of(ledger).months().get(0).month());
+    }
+
+    @Test
     void what_goes_back_to_a_buyer_is_taken_off_what_was_sold() throws IOException {
         Ledger ledger = read("date,amount,note,category,direction", "2026-09-01,500.00,seats,part sold,",
                 "2026-09-20,500.00,\"seats came back, money repaid\",part sold,out", "2026-09-22,80,lamp,part sold,");
