@@ -195,6 +195,16 @@ class EquityTest {
     }
 
     @Test
+    void what_is_kept_after_a_write_off_is_never_more_than_the_car_nor_less_than_nothing() throws IOException {
+        Assumption share = Assumptions.defaults().get("salvage_share");
+        Assumptions wild = Assumptions.defaults().with(new Assumption(share.name(), share.question(), 50, 60, share.unit(), share.source(),
+                share.note()));
+        double[] salvage = RedoCost.of(all(10_000), forecast(wild)).salvage();
+        assertEquals(0, Arrays.stream(salvage).min().orElseThrow());
+        assertEquals(10_000, Arrays.stream(salvage).max().orElseThrow());
+    }
+
+    @Test
     void sunk_money_stands_nowhere_in_finish_or_stop() throws IOException {
         List<FinishOrStop.Exit> exits = List.of(new FinishOrStop.Exit("as it stands", all(7_000), "by hand"));
         FinishOrStop plain = FinishOrStop.of(all(9_000), forecast(Assumptions.defaults()), exits);

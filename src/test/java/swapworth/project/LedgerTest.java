@@ -389,6 +389,14 @@ class LedgerTest {
     }
 
     @Test
+    void a_payment_a_year_and_a_day_after_the_one_before_it_is_not_asked_about_and_one_a_day_later_is() throws IOException {
+        String[] rows = {"date,amount,note,category", "2025-03-04,80,pump,part", "2026-03-05,90,lamp,part"};
+        assertEquals("", reasons(read(rows).read().questions()));
+        rows[2] = "2026-03-06,90,lamp,part";
+        assertTrue(reasons(read(rows).read().questions()).contains("3 date: 2026-03-06 lies 367 days after the payment before it"));
+    }
+
+    @Test
     void what_goes_back_to_a_buyer_is_taken_off_what_was_sold() throws IOException {
         Ledger ledger = read("date,amount,note,category,direction", "2026-09-01,500.00,seats,part sold,",
                 "2026-09-20,500.00,\"seats came back, money repaid\",part sold,out", "2026-09-22,80,lamp,part sold,");
