@@ -11,8 +11,8 @@ import swapworth.table.Cell;
 
 /** Charts of amounts that add up, and of amounts that are not known yet. The rules of {@link Charts} hold here too. */
 public final class AmountCharts {
-    private static final int ROW = 30;
-    private static final int MIDDLING = 280;
+    private static final int ROW = 28;
+    private static final int MIDDLING = 225;
     private static final int TICKS = 6;
     private static final double HALF = 0.32;
     private static final int MOST_IN_WORDS = 14;

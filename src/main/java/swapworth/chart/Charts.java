@@ -21,9 +21,9 @@ import swapworth.table.Table;
  */
 public final class Charts {
 
-    private static final int TALL = 340;
-    private static final int MIDDLING = 280;
-    private static final int ROW = 30;
+    private static final int TALL = 270;
+    private static final int MIDDLING = 225;
+    private static final int ROW = 28;
     private static final int TICKS_ACROSS = 6;
     private static final int TICKS_UP = 7;
     private static final int ROWS_IN_WORDS = 12;
