@@ -19,14 +19,16 @@ final class TableHtml {
         if (table.rows().isEmpty()) {
             return out.append(table.notes().isEmpty() ? "<p class=\"note\">No row.</p>\n" : "").append("</figure>\n").toString();
         }
-        out.append("<div class=\"wide\"><table").append(crowded(table) ? " class=\"crowded\"" : "").append(">\n<thead><tr>");
+        out.append("<div class=\"wide\"><table aria-label=\"").append(Html.escape(table.title())).append('"')
+                .append(crowded(table) ? " class=\"crowded\"" : "").append(">\n<thead><tr>");
         boolean[] empty = emptySentences(table);
+        boolean[] words = columnsOfWords(table);
         for (int c = 0; c < empty.length; c++) {
             if (empty[c]) {
                 continue;
             }
             Column column = table.columns().get(c);
-            out.append("<th scope=\"col\"").append(leaning(column)).append('>').append(Html.escape(column.label()));
+            out.append("<th scope=\"col\"").append(leaning(column, false)).append('>').append(Html.escape(column.label()));
             if (!column.unit().isEmpty()) {
                 out.append(" <span class=\"unit\">").append(Html.escape(column.unit())).append("</span>");
             }
@@ -40,7 +42,7 @@ final class TableHtml {
                     continue;
                 }
                 Cell cell = row.get(c);
-                out.append("<td").append(leaning(table.columns().get(c))).append('>');
+                out.append("<td").append(leaning(table.columns().get(c), words[c])).append('>');
                 if (cell.link().isEmpty()) {
                     out.append(Html.escape(cell.shown()));
                 } else {
@@ -70,10 +72,21 @@ final class TableHtml {
                 && table.columns().stream().anyMatch(c -> c.align() == Column.Align.LEFT_IN_LINES);
     }
 
-    private static String leaning(Column column) {
+    /** Columns of several words: on paper these may break into lines, and dates, names and numbers may not. */
+    private static boolean[] columnsOfWords(Table table) {
+        boolean[] words = new boolean[table.columns().size()];
+        for (int c = 0; c < words.length; c++) {
+            int column = c;
+            words[c] = table.columns().get(c).align() == Column.Align.LEFT
+                    && table.rows().stream().anyMatch(row -> row.get(column).shown().indexOf(' ') >= 0);
+        }
+        return words;
+    }
+
+    private static String leaning(Column column, boolean words) {
         boolean behind = column.rank() == Column.Rank.BEHIND;
         return switch (column.align()) {
-            case LEFT -> behind ? " class=\"b\"" : "";
+            case LEFT -> behind ? words ? " class=\"w b\"" : " class=\"b\"" : words ? " class=\"w\"" : "";
             case RIGHT -> behind ? " class=\"n b\"" : " class=\"n\"";
             case LEFT_IN_LINES -> " class=\"t\"";
         };

@@ -29,6 +29,8 @@ class PagesInBrowserTest {
     private static final double LEAST_CONTRAST = 4.5;
     /** The narrowest telephones in use; common practice, no source. */
     private static final int NARROWEST = 360;
+    /** An A4 sheet of 210 mm between margins of 14 mm, in pixels of 1/96 inch. */
+    private static final int WIDTH_OF_A4 = 688;
 
     @TempDir
     static Path folder;
@@ -92,6 +94,20 @@ class PagesInBrowserTest {
                 Number most = browser.ask("return document.documentElement.scrollWidth");
                 assertTrue(most.intValue() <= width, page + " at " + width + ": " + most);
             }
+        }
+    }
+
+    @Test
+    void fit_the_paper_with_whatever_is_unfolded() {
+        Browser browser = browser();
+        for (Path page : pages) {
+            // Chromium shrinks all sheets to the widest table.
+            browser.print(page, WIDTH_OF_A4);
+            List<String> wide = browser.ask("""
+                    document.querySelectorAll('details').forEach(d => d.open = true);
+                    return [...document.querySelectorAll('table')].map(t => [t.getBoundingClientRect().width, t.getAttribute('aria-label')])
+                        .filter(([width]) => width > document.documentElement.clientWidth + 1).slice(0, 5).map(String);""");
+            assertEquals(List.of(), wide, page.toString());
         }
     }
 
