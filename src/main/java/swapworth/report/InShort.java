@@ -89,14 +89,14 @@ public record InShort(List<Sentence> sentences) {
         List<Sentence> all = new ArrayList<>();
         listings.ifPresent(judged -> onOffer(judged).ifPresent(words -> all.add(new Sentence(words, judged.model().lastSeen().isPresent()
                 ? ListingsPage.ON_OFFER : ListingsPage.LISTINGS))));
-        donors.ifPresent(study -> costs(study, all));
+        // Who has bought both cars no longer asks which and when to buy.
+        boolean bought = undertaking.ledger().filter(l -> l.sums().carsBought() >= 2).isPresent();
+        donors.filter(study -> !bought).ifPresent(study -> costs(study, all));
         // What a car is worth that is sold, nobody asks any longer.
         boolean sold = undertaking.ledger().flatMap(Ledger::carSold).isPresent();
         Optional<SwapValue> finished = swaps.flatMap(s -> s.first().told()).filter(value -> !sold && value.sale().isEmpty());
         finished.ifPresent(value -> all.add(new Sentence(worth(value, swaps.orElseThrow()), SwapSection.ID)));
-        // Who has bought both cars no longer asks when to buy.
-        undertaking.nowOrLater().filter(n -> undertaking.ledger().filter(l -> l.sums().carsBought() >= 2).isEmpty())
-                .map(NowOrLater::sentence).filter(words -> !words.isEmpty())
+        undertaking.nowOrLater().filter(n -> !bought).map(NowOrLater::sentence).filter(words -> !words.isEmpty())
                 .ifPresent(words -> all.add(new Sentence(words, ProjectPage.NOW_OR_LATER)));
         Optional<Sentence> unsure = unsure(listings, finished, undertaking);
         undertaking.equity().ifPresent(left -> all.add(new Sentence(left(left, undertaking), ProjectPage.LEFT)));

@@ -63,17 +63,18 @@ final class PageStyle {
             h2,h3,figcaption,summary,.note,p:has(+figure){break-after:avoid}
             nav,.folds:not(:has(>details[open])){display:none}
             p,li,dd{orphans:3;widows:3}
-            .answers>div,tr,.cautions,.picture,.note,details .table,table:not(:has(tr:nth-child(19))){break-inside:avoid}
+            .answers>div,tr,.cautions,.picture,.note,p:has(+figure),details .table,table:not(:has(tr:nth-child(19))){break-inside:avoid}
             thead{display:table-header-group}
             .wide,pre{overflow:visible}
             pre{white-space:pre-wrap}
             table{font-size:8.5pt}
             table:has(th:nth-child(8)){font-size:7.5pt}table:has(th:nth-child(11)){font-size:7pt}
             table:has(th:nth-child(14)){font-size:6pt}
-            th,td{padding-right:.6em}td{padding-right:.4em}td.t{min-width:8em}td.w{white-space:normal}
+            table:has(th:nth-child(9)) :is(th,td){padding-right:.5em}
+            th,td{padding-right:.8em}td.t{min-width:8em}td.w{white-space:normal}
             .crowded:not(:has(tr:nth-child(19))){grid-template-columns:repeat(24,minmax(min-content,max-content))}
             a{color:inherit;text-decoration:none}
-            .picture>svg{max-width:12.5cm;max-height:22cm}
+            .picture>svg{max-width:10.6cm;max-height:22cm}
             details:not([open]){display:none}
             .paper{display:block}
             .cautions{border:1px solid var(--soft)}

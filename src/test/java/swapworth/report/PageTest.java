@@ -142,7 +142,8 @@ class PageTest {
     @Test
     void a_section_of_which_nothing_is_left_on_paper_is_marked() {
         String html = Page.of("t", "", Section.of("a", "x", Part.prose("p"), Part.folded("f", "s", Part.prose("q"))),
-                Section.of("b", "y", Part.rows(TABLE), Part.folded("g", "s", Part.prose("q"))), Section.of("c", "z", Part.prose("p"))).html();
+                Section.of("b", "y", Part.rows(TABLE), Part.folded("g", "s", Part.prose("q"))),
+                Section.of("c", "z", Part.prose("p"))).html();
         assertTrue(html.contains("<section id=\"a\" class=\"folds\">"), html);
         assertTrue(html.contains("<section id=\"b\">") && html.contains("<section id=\"c\">"), html);
     }
@@ -150,7 +151,8 @@ class PageTest {
     @Test
     void each_printed_sheet_says_what_it_is_and_no_title_ends_the_style_sheet() {
         assertTrue(Page.of("File on it", "", Section.of("a", "x")).html()
-                .contains("@bottom-left{content:\"File\\20 on\\20 it\\2e \\20 Statistical\\20 estimates\\2c \\20 no\\20 appraisal\\2e \""));
+                .contains("@bottom-left{content:\"File\\20 on\\20 it\\2e \\20 Statistical\\20 estimates\\2c \\20 no\\20 "
+                        + "appraisal\\2e \""));
         String html = Page.of("a\"}</style>\n*{}", "", Section.of("a", "x")).html();
         assertTrue(html.contains("content:\"a\\22 \\7d \\3c \\2f style\\3e \\2a \\7b \\7d \\2e "), html);
         assertEquals(html.indexOf("</style>"), html.lastIndexOf("</style>"));
