@@ -103,7 +103,7 @@ public final class AmountCharts {
         Places down = new Places();
         Places levels = new Places();
         Places joints = new Places();
-        StringBuilder words = new StringBuilder(title).append(": ");
+        StringBuilder words = new StringBuilder(title).append(": ").append(xLabel).append(": ");
         for (int i = 0; i < steps.size(); i++) {
             Step step = steps.get(i);
             double height = steps.size() - 1.0 - i;
@@ -205,8 +205,8 @@ public final class AmountCharts {
             // Not dashed as the reference of other charts is: the range beside it is.
             line(plot, new Ink(2, Ink.Manner.LINE), zero, reference);
         }
-        return plot.chart(title, title + ": " + Cell.format(sorted.length, 0) + " draws; median " + number(marks[2]) + ", 80 % range "
-                + number(marks[1]) + " to " + number(marks[3]) + ", 95 % range " + number(marks[0]) + " to " + number(marks[4]) + ".",
+        return plot.chart(title, title + ": " + xLabel + ": " + Cell.format(sorted.length, 0) + " draws; median " + number(marks[2])
+                + ", 80 % range " + number(marks[1]) + " to " + number(marks[3]) + ", 95 % range " + number(marks[0]) + " to " + number(marks[4]) + ".",
                 data.table(), Charts.PAINTER);
     }
 
@@ -275,7 +275,7 @@ public final class AmountCharts {
         Plot plot = new Plot(ROW * drawn.size(), x, y, xLabel, "");
         Places less = new Places();
         Places more = new Places();
-        StringBuilder words = new StringBuilder(title).append(": ");
+        StringBuilder words = new StringBuilder(title).append(": ").append(xLabel).append(": ");
         for (int i = 0; i < drawn.size(); i++) {
             Swing swing = drawn.get(i);
             double height = drawn.size() - 1.0 - i;

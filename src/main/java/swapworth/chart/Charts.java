@@ -107,8 +107,9 @@ public final class Charts {
             plot.explain(Layer.Form.POLYGON, BAND, curve.bandName());
         }
         plot.note(marks.outside());
-        String alt = title + (groups.isEmpty() ? "" : ": " + marks.words() + spans(xLabel, groups, Points::x)
-                + spans(yLabel, groups, Points::y)) + "." + (marks.outside().isEmpty() ? "" : " " + marks.outside());
+        String alt = title + (groups.isEmpty() ? ": " + yLabel + ", against " + xLabel
+                : ": " + marks.words() + spans(xLabel, groups, Points::x) + spans(yLabel, groups, Points::y)) + "."
+                + (marks.outside().isEmpty() ? "" : " " + marks.outside());
         if (cx.length > 0) {
             int last = cx.length - 1;
             alt += " " + curve.name() + ": " + at(middle[0], low[0], high[0], cx[0], curve.bandName())

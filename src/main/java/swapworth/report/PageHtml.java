@@ -176,6 +176,6 @@ final class PageHtml {
     }
 
     private void text(String words) {
-        out.append(Html.escape(words));
+        out.append(Html.unbroken(words));
     }
 }

@@ -54,6 +54,7 @@ final class PageStyle {
             @media screen and (max-width:600px){body{padding-top:1rem}h1{font-size:1.4rem}details>div{padding-left:.6rem}\
             .answers>div{display:block}\
             .wide table{width:max-content;max-width:none}table{font-size:.78rem}th,td{padding-right:.3rem}}
+            @media screen and (max-width:380px){table{font-size:.75rem}th,td{padding-right:.2rem}}
             """;
     private static final String PAPER = """
             @media print{

@@ -150,7 +150,7 @@ public final class ProjectFile {
             return made + " The folder does not say what the finished car is worth.";
         }
         SwapValue value = finished.get();
-        return made + " Indicated range of the price of this one car (" + value.level().words() + when(value.on()) + "): "
+        return made + "\n\nIndicated range of the price of this one car (" + value.level().words() + when(value.on()) + "): "
                 + Figures.range(value.range(0.80)) + " (80 %), " + Figures.range(value.range(0.95)) + " (95 %), median "
                 + Figures.rounded(value.median()) + ", " + unit() + ", by " + Discreet.text(value.basis()) + "." + paid(value) + state()
                 + value.statedAgainst().map(words -> " " + words).orElse("");
@@ -162,7 +162,7 @@ public final class ProjectFile {
             return "";
         }
         double[] paid = value.soldDraws();
-        return " What is paid for it in the end (" + value.level().sold().words() + when(value.on()) + "): "
+        return "\n\nWhat is paid for it in the end (" + value.level().sold().words() + when(value.on()) + "): "
                 + Figures.range(range(paid, 0.80)) + " (80 %), " + Figures.range(range(paid, 0.95)) + " (95 %), median "
                 + Figures.rounded(Quantiles.median(paid)) + ".";
     }
@@ -177,15 +177,16 @@ public final class ProjectFile {
 
     /** A range of the finished car says little to somebody who takes it for finished, or for the owner's still. */
     private String state() {
-        return undertaking.ledger().flatMap(Ledger::carSold).map(sale -> " The car is sold: by the owner's records the last of its price"
+        return undertaking.ledger().flatMap(Ledger::carSold).map(sale -> "\n\nThe car is sold: by the owner's records the last of its price"
                 + " came in on " + sale.on() + ".").or(this::unfinished).orElse("");
     }
 
     private Optional<String> unfinished() {
         return undertaking.ledger().map(Ledger::sums).flatMap(sums -> sums.doneIn().map(done -> {
             int rows = sums.toFinish().size();
-            return " The car is not finished: " + rows + (rows == 1 ? " row of the owner's ledger is" : " rows of the owner's ledger are")
-                    + " still to be paid or worked, the last in " + done + "; the range is that of the finished car.";
+            return "\n\nThe car is not finished: " + rows + (rows == 1 ? " row" : " rows") + " of the owner's ledger "
+                    + (rows == 1 ? "is" : "are") + " still to be paid or worked, the last in " + done
+                    + "; the range is that of the finished car.";
         }));
     }
 

@@ -143,7 +143,7 @@ class PagesInBrowserTest {
                     document.querySelectorAll('details').forEach(d => d.open = true);
                     const box = document.querySelector('#SECTION .wide').getBoundingClientRect();
                     return [...document.querySelectorAll('#SECTION thead th')]
-                        .map(th => [th.textContent.trim(), th.getBoundingClientRect()])
+                        .map(th => [th.textContent.trim().replaceAll('\u00a0', ' '), th.getBoundingClientRect()])
                         .filter(([label, at]) => at.left >= box.left - 1 && at.right <= box.right + 6 && label !== 'remarks')
                         .sort((one, other) => one[1].left - other[1].left).map(([label]) => label);""".replace("SECTION", section));
             String price = section.equals("in-play") ? "price or bid" : "price";

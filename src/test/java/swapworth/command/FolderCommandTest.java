@@ -41,7 +41,7 @@ class FolderCommandTest {
             ByteArrayOutputStream out = new ByteArrayOutputStream();
             PrintStream terminal = new PrintStream(out, true, StandardCharsets.UTF_8);
             assertEquals(0, Main.run(terminal, terminal, folder.toString(), "--page", page.toString()));
-            return new Told(out.toString(StandardCharsets.UTF_8), Files.readString(page));
+            return new Told(out.toString(StandardCharsets.UTF_8), unbound(Files.readString(page)));
         }
 
         /** The last sentences of the terminal, from the heading on; lines further in go on with one. */
@@ -136,7 +136,12 @@ class FolderCommandTest {
 
     @Test
     void a_call_of_the_library_makes_the_same_page() {
-        assertEquals(sample.page, FolderPage.of(Path.of("sample-listings")).page().html());
+        assertEquals(sample.page, unbound(FolderPage.of(Path.of("sample-listings")).page().html()));
+    }
+
+    /** On the page a number and its per cent do not break apart; the terminal has a space there. */
+    private static String unbound(String html) {
+        return html.replace('\u00a0', ' ');
     }
 
     @Test

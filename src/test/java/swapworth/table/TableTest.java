@@ -50,9 +50,20 @@ class TableTest {
     @Test
     void html_marks_columns_of_several_words_which_may_break_on_paper() {
         String html = Table.titled("t").columns(Column.words("car"), Column.words("seen"), Column.words("level").behind())
-                .row(Cell.words("tidy roadster"), Cell.words("2026-10-30"), Cell.words("private asking"))
-                .row(Cell.words("wreck"), Cell.words("2026-10-31"), Cell.words("auction")).build().html();
-        assertTrue(html.contains("<tr><td class=\"w\">wreck</td><td>2026-10-31</td><td class=\"w b\">auction</td></tr>"), html);
+                .columns(Column.words("range"))
+                .row(Cell.words("tidy roadster"), Cell.words("2026-10-30"), Cell.words("private asking"), Cell.words("-1,759 to 857"))
+                .row(Cell.words("wreck"), Cell.words("2026-10-31"), Cell.words("auction"), Cell.words("")).build().html();
+        assertTrue(html.contains("<tr><td class=\"w\">wreck</td><td>2026-10-31</td><td class=\"w b\">auction</td><td></td></tr>"), html);
+    }
+
+    @Test
+    void html_keeps_a_number_and_its_per_cent_together() {
+        String html = Table.titled("The 80 % range").note("100 % of it, or % alone").columns(Column.number("80 % from", "%"),
+                Column.sentences("why")).row(Cell.number(1, 0), Cell.words("97 % <lies> 3 %")).build().html();
+        for (String text : List.of("<figcaption>The 80\u00a0% range<", ">100\u00a0% of it, or % alone<", ">80\u00a0% from <",
+                ">97\u00a0% &lt;lies&gt; 3\u00a0%<")) {
+            assertTrue(html.contains(text), html);
+        }
     }
 
     @Test
