@@ -47,5 +47,5 @@ goto word
 
 :start
 rem An archive of loaded classes that fits neither this Java nor this jar is passed over, and no word is lost about it.
-"%JAVA%" -Xlog:disable -Xshare:auto "-XX:SharedArchiveFile=%HERE%swapworth.jsa" %TIER% -XX:Tier3BackEdgeThreshold=5000 %ROOM% -XX:+UseSerialGC -Djava.awt.headless=true -Dswapworth.started=launcher -jar "%HERE%swapworth.jar" %*
+"%JAVA%" -Xlog:disable -Xshare:auto "-XX:SharedArchiveFile=%HERE%swapworth.jsa" -XX:+UnlockDiagnosticVMOptions -XX:ArchiveRelocationMode=0 %TIER% -XX:Tier3BackEdgeThreshold=5000 %ROOM% -XX:+UseSerialGC -Djava.awt.headless=true -Dswapworth.started=launcher -jar "%HERE%swapworth.jar" %*
 exit /b %ERRORLEVEL%

@@ -58,9 +58,8 @@ final class Confounding {
     }
 
     private Map<String, double[]> effectsOf(Term term) {
-        Map<String, double[]> found = new LinkedHashMap<>();
         List<Term.Effect> effects = term.effects();
-        effects.forEach(effect -> found.put(effect.label(), new double[encoded.length]));
+        double[][] columnOf = new double[effects.size()][encoded.length];
         double[] entries = new double[encoder.columns()];
         for (int i = 0; i < encoded.length; i++) {
             SparseRow row = encoded[i].row();
@@ -68,10 +67,13 @@ final class Confounding {
             for (int e = 0; e < row.size(); e++) {
                 entries[row.index(e)] = row.value(e);
             }
-            int k = 0;
-            for (double[] column : found.values()) {
-                column[i] = effects.get(k++).entryIn(entries);
+            for (int k = 0; k < columnOf.length; k++) {
+                columnOf[k][i] = effects.get(k).entryIn(entries);
             }
+        }
+        Map<String, double[]> found = new LinkedHashMap<>();
+        for (int k = 0; k < columnOf.length; k++) {
+            found.put(effects.get(k).label(), columnOf[k]);
         }
         return found;
     }
@@ -118,39 +120,52 @@ final class Confounding {
     }
 
     private void add(String label, double[] column) {
-        if (column.length - commonest(column) >= FEWEST) {
+        if (tellsOfItsFact(column)) {
             labels.add(label);
             columns.add(column);
         }
     }
 
-    /** How often the number stands in a column that stands there most often. */
-    private static int commonest(double[] column) {
-        double[] sorted = column.clone();
-        Arrays.sort(sorted);
-        int most = 0;
-        int first = 0;
-        for (int i = 1; i <= sorted.length; i++) {
-            if (i == sorted.length || sorted[i] != sorted[first]) {
-                most = Math.max(most, i - first);
-                first = i;
+    /**
+     * Whether enough prices differ from any one number in a column. A number that all but fewer than {@value #FEWEST} share is among so
+     * many first ones.
+     */
+    private static boolean tellsOfItsFact(double[] column) {
+        for (int first = 0; first < Math.min(FEWEST, column.length); first++) {
+            int others = 0;
+            for (int i = 0; i < column.length && others < FEWEST; i++) {
+                others += column[i] == column[first] ? 0 : 1;
+            }
+            if (others < FEWEST) {
+                return false;
             }
         }
-        return most;
+        return column.length > 0;
+    }
+
+    /** A constant and the columns. */
+    private Design design() {
+        return Design.of(columns.size() + 1, encoded.length, i -> {
+            int[] index = new int[columns.size() + 1];
+            double[] value = new double[index.length];
+            value[0] = 1;
+            int size = 1;
+            for (int c = 0; c < columns.size(); c++) {
+                double entry = columns.get(c)[i];
+                if (entry != 0) {
+                    index[size] = c + 1;
+                    value[size++] = entry;
+                }
+            }
+            return SparseRow.of(Arrays.copyOf(index, size), Arrays.copyOf(value, size));
+        });
     }
 
     private List<Confounded> dependences() {
-        double[][] x = new double[encoded.length][columns.size() + 1];
-        for (int i = 0; i < x.length; i++) {
-            x[i][0] = 1;
-            for (int c = 0; c < columns.size(); c++) {
-                x[i][c + 1] = columns.get(c)[i];
-            }
-        }
         // Sets that share a term are one: three facts that always go together are no two pairs.
         List<Set<Integer>> sets = new ArrayList<>();
         List<Confounded.Kind> kinds = new ArrayList<>();
-        for (Identification.Dependence d : Identification.of(Design.dense(x)).dependences()) {
+        for (Identification.Dependence d : Identification.of(design()).dependences()) {
             Set<Integer> terms = new TreeSet<>();
             IntStream.range(0, d.direction().size()).map(d.direction()::index).filter(c -> c > 0).forEach(c -> terms.add(c - 1));
             if (terms.size() < 2 || terms.size() > MOST_TERMS) {

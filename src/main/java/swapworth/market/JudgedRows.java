@@ -26,7 +26,7 @@ import swapworth.table.CsvRows;
 public final class JudgedRows {
     private static final int ROWS_A_RANGE = 2048;
     /** About as many as a row takes. */
-    private static final int BYTES_A_ROW = 240;
+    private static final int BYTES_A_ROW = 180;
 
     private final ListingsRead read;
     private final Judging judging;

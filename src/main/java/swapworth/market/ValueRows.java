@@ -24,11 +24,16 @@ final class ValueRows {
 
         void day(LocalDate day);
 
-        /** A number, and how it is shown where people read it. */
-        void number(double number, DoubleFunction<Cell> shown);
+        /** A number, to how many places machines read it, and how it is shown where people do. */
+        void number(double number, int places, DoubleFunction<Cell> shown);
 
         void endRow();
     }
+
+    /** Places to which machines read amounts, per cent and shares. */
+    private static final int CENTS = 2;
+    private static final int OF_PER_CENT = 4;
+    private static final int OF_SHARES = 6;
 
     private final Cells cells;
 
@@ -70,8 +75,8 @@ final class ValueRows {
         }
 
         @Override
-        public void number(double number, DoubleFunction<Cell> shown) {
-            row.add(shown.apply(number));
+        public void number(double number, int places, DoubleFunction<Cell> shown) {
+            row.add(shown.apply(number).exactTo(number, places));
         }
 
         @Override
@@ -104,8 +109,8 @@ final class ValueRows {
         }
 
         @Override
-        public void number(double number, DoubleFunction<Cell> shown) {
-            rows.number(number);
+        public void number(double number, int places, DoubleFunction<Cell> shown) {
+            rows.number(number, places);
         }
 
         @Override
@@ -145,26 +150,26 @@ final class ValueRows {
         cells.whole(line);
         cells.words(id);
         cells.words(vehicle);
-        cells.number(seen, Figures::asSeen);
+        cells.number(seen, CENTS, Figures::asSeen);
         String text = Figures.sentences(remarks);
         if (valuation instanceof FairValue v) {
             double median = v.median();
             Range range80 = v.range(0.80);
             Range range95 = v.range(0.95);
-            cells.number(median, Figures::money);
-            cells.number(range80.low(), Figures::money);
-            cells.number(range80.high(), Figures::money);
-            cells.number(range95.low(), Figures::money);
-            cells.number(range95.high(), Figures::money);
-            cells.number(seen - median, Figures::signedMoney);
-            cells.number(100 * (seen / median - 1), gap -> Cell.signed(gap, 1));
-            cells.number(Double.isNaN(percentile) && !Double.isNaN(seen) ? v.percentile(seen) : percentile,
+            cells.number(median, CENTS, Figures::money);
+            cells.number(range80.low(), CENTS, Figures::money);
+            cells.number(range80.high(), CENTS, Figures::money);
+            cells.number(range95.low(), CENTS, Figures::money);
+            cells.number(range95.high(), CENTS, Figures::money);
+            cells.number(seen - median, CENTS, Figures::signedMoney);
+            cells.number(100 * (seen / median - 1), OF_PER_CENT, gap -> Cell.signed(gap, 1));
+            cells.number(Double.isNaN(percentile) && !Double.isNaN(seen) ? v.percentile(seen) : percentile, OF_PER_CENT,
                     share -> Cell.number(share, 1));
             // A value without a price beside it stands nowhere.
             cells.words(Double.isNaN(seen) ? "" : position.words());
             cells.whole(v.carsOfLine());
             cells.whole(v.carsInFile());
-            cells.number(v.priorShare(), share -> Cell.number(share, 3));
+            cells.number(v.priorShare(), OF_SHARES, share -> Cell.number(share, 3));
             cells.words(level.words());
             day(v.subject().on());
             cells.words(text);

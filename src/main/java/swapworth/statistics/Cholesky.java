@@ -23,6 +23,7 @@ final class Cholesky {
 
     private final int p;
     private final int[] order;
+    /** Row after row, each up to its diagonal. */
     private final double[] lower;
     private final double[] scale;
     private final double smallestPivot;
@@ -53,12 +54,13 @@ final class Cholesky {
             scale[i] = d > 0 ? 1 / Math.sqrt(d) : 0;
         }
         int[] order = p < ORDERED ? asTheyStand(p) : fullestLast(matrix, p);
-        double[] l = new double[p * p];
+        double[] l = new double[row(p)];
         for (int i = 0; i < p; i++) {
+            int ri = row(i);
             for (int j = 0; j <= i; j++) {
                 int r = Math.max(order[i], order[j]);
                 int c = Math.min(order[i], order[j]);
-                l[i * p + j] = matrix[r * p + c] * scale[r] * scale[c];
+                l[ri + j] = matrix[r * p + c] * scale[r] * scale[c];
             }
         }
         double smallest = 1;
@@ -66,29 +68,30 @@ final class Cholesky {
         int[] filled = new int[p];
         int full = p;
         for (int k = 0; k < p; k++) {
-            double pivot = l[k * p + k];
+            int own = row(k) + k;
+            double pivot = l[own];
             smallest = Math.min(smallest, pivot);
             if (!(pivot > 0)) {
                 return new Cholesky(p, order, l, scale, 0, full);
             }
             double root = Math.sqrt(pivot);
-            l[k * p + k] = root;
+            l[own] = root;
             if (k > full) {
                 takeOff(l, p, k, root, column);
                 continue;
             }
             int count = 0;
-            for (int i = k + 1; i < p; i++) {
-                double value = l[i * p + k];
+            for (int i = k + 1, at = row(i) + k; i < p; at += ++i) {
+                double value = l[at];
                 if (value != 0) {
                     filled[count++] = i;
                     column[i] = value / root;
-                    l[i * p + k] = column[i];
+                    l[at] = column[i];
                 }
             }
             full = 2 * count > p - 1 - k ? k : full;
             for (int a = 0; a < count; a++) {
-                int row = filled[a] * p;
+                int row = row(filled[a]);
                 double f = column[filled[a]];
                 for (int b = 0; b < a; b++) {
                     // A sum that cancels to nothing stays a place of the factor: the inverse is taken along its places.
@@ -101,15 +104,20 @@ final class Cholesky {
         return new Cholesky(p, order, l, scale, smallest, full);
     }
 
+    /** Where row i of a lower triangle begins. */
+    private static int row(int i) {
+        return i * (i + 1) / 2;
+    }
+
     /** Column k of the factor, and its part taken off all that is left. */
     private static void takeOff(double[] l, int p, int k, double root, double[] column) {
-        for (int i = k + 1; i < p; i++) {
-            column[i] = l[i * p + k] / root;
-            l[i * p + k] = column[i];
+        for (int i = k + 1, at = row(i) + k; i < p; at += ++i) {
+            column[i] = l[at] / root;
+            l[at] = column[i];
         }
         for (int i = k + 1; i < p; i++) {
             double f = column[i];
-            int row = i * p;
+            int row = row(i);
             for (int j = k + 1; j <= i; j++) {
                 l[row + j] -= f * column[j];
             }
@@ -146,12 +154,12 @@ final class Cholesky {
     /** A factor that was found another way: the upper triangle R of an orthogonal factorisation, R'R being the matrix. */
     static Cholesky ofUpper(double[][] upper) {
         int p = upper.length;
-        double[] lower = new double[p * p];
+        double[] lower = new double[row(p)];
         double[] scale = new double[p];
         for (int i = 0; i < p; i++) {
             scale[i] = 1;
             for (int j = 0; j <= i; j++) {
-                lower[i * p + j] = upper[j][i];
+                lower[row(i) + j] = upper[j][i];
             }
         }
         return new Cholesky(p, asTheyStand(p), lower, scale, 1, 0);
@@ -175,7 +183,7 @@ final class Cholesky {
         double[] x = new double[p];
         for (int i = 0; i < p; i++) {
             double sum = right[order[i]] * scale[order[i]];
-            int ri = i * p;
+            int ri = row(i);
             for (int k = 0; k < i; k++) {
                 sum -= lower[ri + k] * x[k];
             }
@@ -189,9 +197,9 @@ final class Cholesky {
         double[] x = z.clone();
         double[] solution = new double[p];
         for (int i = p - 1; i >= 0; i--) {
-            x[i] /= lower[i * p + i];
+            int ri = row(i);
+            x[i] /= lower[ri + i];
             double xi = x[i];
-            int ri = i * p;
             for (int k = 0; k < i; k++) {
                 x[k] -= lower[ri + k] * xi;
             }
@@ -203,7 +211,7 @@ final class Cholesky {
     /** Writes row j of the upper factor, unscaled, into a row of p numbers. */
     void copyUpperRow(int j, double[] row) {
         for (int i = j; i < p; i++) {
-            row[order[i]] = lower[i * p + j] / scale[order[i]];
+            row[order[i]] = lower[row(i) + j] / scale[order[i]];
         }
     }
 
@@ -216,7 +224,7 @@ final class Cholesky {
     double logDeterminant() {
         double sum = 0;
         for (int i = 0; i < p; i++) {
-            sum += 2 * (Math.log(Math.abs(lower[i * p + i])) - Math.log(scale[order[i]]));
+            sum += 2 * (Math.log(Math.abs(lower[row(i) + i])) - Math.log(scale[order[i]]));
         }
         return sum;
     }
@@ -237,7 +245,7 @@ final class Cholesky {
         }
         for (int j = Math.min(full, p - 1); j >= 0; j--) {
             int count = ratios(j, filled, ratio);
-            double pivot = lower[j * p + j];
+            double pivot = lower[row(j) + j];
             double own = 1 / (pivot * pivot);
             for (int a = 0; a < count; a++) {
                 double sum = 0;
@@ -294,9 +302,10 @@ final class Cholesky {
     private void invertFactor(double[] w, int first, int end) {
         for (int i = first; i < p; i++) {
             int ri = i * p;
-            double d = 1 / lower[ri + i];
+            int li = row(i);
+            double d = 1 / lower[li + i];
             for (int k = first; k < i; k++) {
-                double f = -lower[ri + k] * d;
+                double f = -lower[li + k] * d;
                 int rk = k * p;
                 if (f != 0) {
                     int last = Math.min(k, end - 1);
@@ -331,9 +340,9 @@ final class Cholesky {
     /** Writes where column j of the factor is not zero below its pivot, and what is there over the pivot; returns in how many places. */
     private int ratios(int j, int[] filled, double[] ratio) {
         int count = 0;
-        double pivot = lower[j * p + j];
-        for (int i = j + 1; i < p; i++) {
-            double value = lower[i * p + j];
+        double pivot = lower[row(j) + j];
+        for (int i = j + 1, at = row(i) + j; i < p; at += ++i) {
+            double value = lower[at];
             if (value != 0) {
                 ratio[count] = value / pivot;
                 filled[count++] = i;
@@ -368,7 +377,7 @@ final class Cholesky {
                 z[own + k] -= f * z[row + k];
             }
         }
-        double pivot = lower[own + j];
+        double pivot = lower[row(j) + j];
         z[own + j] = 1 / (pivot * pivot);
         for (int b = 0; b < count; b++) {
             z[own + j] -= ratio[b] * z[own + filled[b]];

@@ -20,6 +20,8 @@ public final class Design {
     private static final int MOST_COLUMNS = MARK - 1;
     private static final int ROWS_A_BLOCK = 4096;
     private static final int MOST_RANGES = 64;
+    /** As many entries as most rows have at most, of those that are kept; more find room too. */
+    private static final int MOST_USUAL = 20;
     private final int columns;
     private final int rows;
     private final Block[] blocks;
@@ -27,8 +29,9 @@ public final class Design {
     private final Folding folding;
     /** For each column the numbers of the folded ones that it is part of. */
     private final int[][] partsOf;
-    /** Room for matrices of p x p numbers. */
+    /** Room for matrices of p x p numbers, and for n numbers. */
     private final Room squares;
+    private final Room perRow;
 
     private Design(int columns, int rows, Block[] blocks, Folding folding) {
         this.columns = columns;
@@ -37,6 +40,7 @@ public final class Design {
         this.folding = folding;
         this.partsOf = folding.partsOf(columns);
         this.squares = new Room(columns * columns);
+        this.perRow = new Room(rows);
     }
 
     /**
@@ -90,7 +94,7 @@ public final class Design {
         }
         Folding folding = Folding.NONE;
         if (rows > ROWS_A_BLOCK) {
-            Entries first = new Entries(columns, folding);
+            Entries first = new Entries(columns, folding, ROWS_A_BLOCK);
             first.take(0, ROWS_A_BLOCK, row);
             folding = Folding.of(columns, sums, first.ones(), ROWS_A_BLOCK);
         }
@@ -111,7 +115,7 @@ public final class Design {
         int ranges = Math.min(blocks.length, MOST_RANGES);
         IntStream all = IntStream.range(0, ranges);
         return (ranges > 1 ? all.parallel() : all).allMatch(range -> {
-            Entries entries = new Entries(columns, folding);
+            Entries entries = new Entries(columns, folding, Math.min(rows, ROWS_A_BLOCK));
             boolean whole = true;
             int end = Ranges.first(blocks.length, range + 1, ranges);
             for (int b = Ranges.first(blocks.length, range, ranges); b < end && whole; b++) {
@@ -162,13 +166,16 @@ public final class Design {
         private final double[] sum;
         private int[] start = new int[0];
         private int[] measured = new int[0];
-        private char[] index = new char[16];
-        private double[] value = new double[16];
+        private char[] index;
+        private double[] value;
         private int size;
         private int numbers;
 
-        Entries(int columns, Folding folding) {
+        /** Room for about so many rows at a time. */
+        Entries(int columns, Folding folding, int rows) {
             this.columns = columns;
+            this.index = new char[MOST_USUAL * rows];
+            this.value = new double[index.length];
             this.folds = folding.folds(columns);
             this.partsOf = folding.partsOf(columns);
             this.own = new double[folding.size()];
@@ -562,6 +569,17 @@ public final class Design {
     /** Room for matrices of p x p numbers, for steps of a fit to share. */
     Room squares() {
         return squares;
+    }
+
+    /** Room for a number of each row, for steps of a fit to share. */
+    Room perRow() {
+        return perRow;
+    }
+
+    /** Lets go of the room that steps of a fit have shared. */
+    void forgetRoom() {
+        squares.clear();
+        perRow.clear();
     }
 
     /**

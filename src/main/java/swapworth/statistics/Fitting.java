@@ -64,7 +64,7 @@ final class Fitting {
 
     Posterior run() {
         Posterior found = integrated();
-        design.squares().clear();
+        design.forgetRoom();
         return found;
     }
 
@@ -88,14 +88,14 @@ final class Fitting {
     ShrunkenRegression.Found search() {
         axes.remove(Axis.SCALE);
         Evaluated found = mode();
-        design.squares().clear();
+        design.forgetRoom();
         return new ShrunkenRegression.Found(found, spreads);
     }
 
     /** The posterior with hyperparameters that were found with some of the rows. */
     Posterior runFrom(ShrunkenRegression.Found found) {
         Evaluated pluggedIn = pluggedIn(found);
-        design.squares().clear();
+        design.forgetRoom();
         return posterior(List.of(pluggedIn), new double[] {1});
     }
 

@@ -134,10 +134,11 @@ final class Mode {
     /** The posterior's shape about coefficients that are the mode, with a factor that was found before. */
     private static Mode at(Design design, Sample sample, ErrorLaw law, Spreads spreads, double[] scale, double[] b, Cholesky factor) {
         int n = design.rows();
-        double[] weight = new double[n];
         double[] pull = new double[n];
-        weigh(design, sample, law, scale, b, Phase.LAW, weight, pull);
-        double[] information = information(sample, law, weight);
+        double[] information = design.perRow().with(weight -> {
+            weigh(design, sample, law, scale, b, Phase.LAW, weight, pull);
+            return information(sample, law, weight);
+        });
         for (int i = 0; i < n; i++) {
             if (sample.isBound(i)) {
                 double z = (sample.response(i) - design.dot(i, b)) / scale[i];
@@ -188,13 +189,13 @@ final class Mode {
 
     /** About the same factor, one row out of so many standing for all of them: near enough to take steps with. */
     Cholesky factorWith(Design rows, Sample responses, Spreads changed, double[] changedScale, double tolerance, int every) {
-        double[] weight = new double[rows.rows()];
-        weigh(rows, responses, law, changedScale, coefficients, Phase.LAW, weight, new double[weight.length]);
-        double[] information = information(responses, law, weight);
-        for (int i = 0; i < information.length && every > 1; i++) {
-            information[i] = i % every == 0 ? every * information[i] : 0;
-        }
-        return factor(rows, changed, information, trusted(tolerance));
+        return rows.perRow().with(weight -> {
+            rows.perRow().lendTo(pull -> weigh(rows, responses, law, changedScale, coefficients, Phase.LAW, weight, pull));
+            for (int i = 0; i < weight.length; i++) {
+                weight[i] = i % every == 0 ? every * information(i, responses, law, weight) : 0;
+            }
+            return factor(rows, changed, weight, trusted(tolerance));
+        });
     }
 
     /**
@@ -211,10 +212,16 @@ final class Mode {
         if (law.isNormal()) {
             return Optional.empty();
         }
+        Room room = rows.perRow();
+        return room.with(weight -> room.with(slope -> toward(rows, responses, changed, changedScale, near, tolerance, share, weight,
+                slope)));
+    }
+
+    /** The same with room for a weight and a slope of each row. */
+    private Optional<Mode> toward(Design rows, Sample responses, Spreads changed, double[] changedScale, Cholesky near, double tolerance,
+            double share, double[] weight, double[] slope) {
         int p = coefficients.length;
         double[] b = coefficients.clone();
-        double[] weight = new double[rows.rows()];
-        double[] slope = new double[rows.rows()];
         double before = Double.POSITIVE_INFINITY;
         for (int step = 0; step < MOST_CHEAP_STEPS; step++) {
             double[] gradient = priorGradient(changed, b);
@@ -253,9 +260,13 @@ final class Mode {
     private static double[] information(Sample sample, ErrorLaw law, double[] weight) {
         double[] information = new double[weight.length];
         for (int i = 0; i < weight.length; i++) {
-            information[i] = sample.isBound(i) ? weight[i] : weight[i] * law.information();
+            information[i] = information(i, sample, law, weight);
         }
         return information;
+    }
+
+    private static double information(int i, Sample sample, ErrorLaw law, double[] weight) {
+        return sample.isBound(i) ? weight[i] : weight[i] * law.information();
     }
 
     /** The smallest pivot with which sums of cross-products keep as many digits as a tolerance asks. */

@@ -59,7 +59,7 @@ public final class Normal {
         }
         double low = -39;
         double high = 39;
-        double z = 0;
+        double z = nearly(probability);
         for (int step = 0; step < 200; step++) {
             double miss = cumulative(z) - probability;
             if (miss > 0) {
@@ -77,6 +77,13 @@ public final class Normal {
             z = next;
         }
         return z;
+    }
+
+    /** The quantile to three digits, from where a few steps lead to all: formula 26.2.23 of Abramowitz and Stegun (from memory). */
+    private static double nearly(double probability) {
+        double t = Math.sqrt(-2 * Math.log(Math.min(probability, 1 - probability)));
+        double z = t - (2.515517 + t * (0.802853 + t * 0.010328)) / (1 + t * (1.432788 + t * (0.189269 + t * 0.001308)));
+        return probability < 0.5 ? -z : z;
     }
 
     static double density(double z) {

@@ -3,6 +3,7 @@ package swapworth.statistics;
 import java.util.Arrays;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.function.Consumer;
 import java.util.function.Function;
 
 /**
@@ -36,6 +37,13 @@ final class Room {
         T made = work.apply(lent);
         takeBack(lent);
         return made;
+    }
+
+    /** Lends as many zeros as there is room for to work that must not keep them. */
+    void lendTo(Consumer<double[]> work) {
+        double[] lent = lend();
+        work.accept(lent);
+        takeBack(lent);
     }
 
     /** Lets go of what is not lent. */

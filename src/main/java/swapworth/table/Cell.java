@@ -116,6 +116,17 @@ public record Cell(String shown, String exact, Kind kind, String link) {
     }
 
     /**
+     * The same cell of a number, which machines read rounded to some places.
+     *
+     * @param value the number; one that is not finite leaves the cell as it is
+     * @param places 2, 4 or 6; zeros at the end are left out
+     * @return a copy
+     */
+    public Cell exactTo(double value, int places) {
+        return Double.isFinite(value) ? new Cell(shown, PlainNumber.text(value, places), kind, link) : this;
+    }
+
+    /**
      * The same cell, its shown text leading to another place of the page.
      *
      * @param address for instance {@code #car-12}

@@ -63,17 +63,18 @@ public final class CsvRows {
     }
 
     /**
-     * Writes a number with at most twelve significant digits.
+     * Writes a number rounded to some places behind the point.
      *
      * @param value the number; one that is not finite leaves the cell empty
+     * @param places 2, 4 or 6; zeros at the end are left out
      * @return this writer
      */
-    public CsvRows number(double value) {
+    public CsvRows number(double value, int places) {
         next();
         if (Double.isFinite(value)) {
-            int end = PlainNumber.write(value, bytes, size);
+            int end = PlainNumber.write(value, places, bytes, size);
             if (end < 0) {
-                encoded(PlainNumber.exact(value));
+                encoded(PlainNumber.exact(value, places));
             } else {
                 size = end;
             }

@@ -2,12 +2,13 @@ package swapworth.table;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.math.RoundingMode;
 import java.nio.charset.StandardCharsets;
 
 /**
- * Numbers as machines read them, with at most twelve significant digits and no exponent: the same text whatever the machine's language.
- * A million judged rows hold thirteen million of them, so that their digits are found in whole numbers and written as bytes; division is
- * by multiplication, which the first tier of the compiler would not make of it.
+ * Numbers as machines read them, with at most twelve significant digits or a stated number of places, and no exponent: the same text
+ * whatever the machine's language. A million judged rows hold ten million of them, so that their digits are found in whole numbers and
+ * written as bytes; division is by multiplication, which the first tier of the compiler would not make of it.
  */
 final class PlainNumber {
     /** The most bytes that a whole number, or one that needs no exact arithmetic, takes. */
@@ -63,6 +64,60 @@ final class PlainNumber {
             to[begin++] = '-';
         }
         return before > 0 ? withPoint(units, before, to, begin) : behindPoint(units, -before, to, begin);
+    }
+
+    /** A finite number rounded to some places behind the point, zeros at the end left out. */
+    static String text(double value, int places) {
+        byte[] bytes = new byte[ROOM];
+        int end = write(value, places, bytes, 0);
+        return end < 0 ? exact(value, places) : new String(bytes, 0, end, StandardCharsets.ISO_8859_1);
+    }
+
+    /**
+     * Writes a finite number rounded to some places behind the point, zeros at the end left out.
+     *
+     * @param places 2, 4 or 6
+     * @param to has {@value #ROOM} bytes of room
+     * @param at where the number begins
+     * @return where it ends; -1, and nothing that counts is written, where only {@link #exact(double, int)} can tell its digits
+     */
+    static int write(double value, int places, byte[] to, int at) {
+        double scaled = Math.abs(value) * POWERS_OF_TEN[places];
+        if (!(scaled < FEWEST_UNITS)) {
+            return -1;
+        }
+        long units = (long) scaled;
+        double rest = scaled - units;
+        if (Math.abs(rest - 0.5) <= 1e-3) {
+            return -1;
+        }
+        if (rest > 0.5) {
+            units++;
+        }
+        int begin = at;
+        if (value < 0 && units > 0) {
+            to[begin++] = '-';
+        }
+        long power = (long) POWERS_OF_TEN[places];
+        long whole = units / power;
+        int point = write(whole, to, begin);
+        int behind = (int) (units - whole * power);
+        if (behind == 0) {
+            return point;
+        }
+        to[point] = '.';
+        for (int place = point + places - 1; place > point; place -= 2) {
+            int next = behind / 100;
+            two(behind - 100 * next, to, place);
+            behind = next;
+        }
+        return withoutZeros(to, point + 1 + places);
+    }
+
+    /** A finite number rounded to some places behind the point by exact arithmetic. */
+    static String exact(double value, int places) {
+        BigDecimal rounded = new BigDecimal(value).setScale(places, RoundingMode.HALF_UP).stripTrailingZeros();
+        return rounded.signum() == 0 ? "0" : rounded.toPlainString();
     }
 
     /** A finite number by exact arithmetic. */

@@ -50,6 +50,14 @@ class DistributionTest {
         assertEquals(1, StudentT.cumulative(Double.POSITIVE_INFINITY, 4));
     }
 
+    // Source: scipy 1.17.1, norm.ppf.
+    @ParameterizedTest
+    @CsvSource({"1e-12, -7.034483825301131", "1e-20, -9.262340089798409", "1e-50, -14.933337534788487", "1e-100, -21.273453560965322",
+        "1e-300, -37.0470962993612"})
+    void normal_quantiles_keep_their_digits_in_the_far_tail(double probability, double expected) {
+        assertTrue(Reference.digits(Normal.quantile(probability), expected) > 13, "found " + Normal.quantile(probability));
+    }
+
     @Test
     void normal_agrees_with_another_library_and_its_quantile_inverts_it() {
         NormalDistribution other = new NormalDistribution(null, 0, 1);

@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.math.RoundingMode;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.List;
@@ -17,7 +18,7 @@ import org.junit.jupiter.api.Test;
 class CsvRowsTest {
 
     private static String cell(double value) {
-        return new CsvRows(0).number(value).toString();
+        return Cell.number(value, 0).exact();
     }
 
     /** The definition: the exact value, rounded half up to twelve digits, without zeros at its end and without an exponent. */
@@ -69,6 +70,37 @@ class CsvRowsTest {
     }
 
     @Test
+    void numbers_to_some_places_are_the_exact_value_rounded_half_up() {
+        Random random = new Random(11);
+        for (int places = 2; places <= 6; places += 2) {
+            for (int i = 0; i < 100_000; i++) {
+                double value = (random.nextDouble() - 0.5) * Math.pow(10, random.nextInt(24) - 8);
+                assertEquals(defined(value, places), cell(value, places));
+                double half = (random.nextInt(2_000_000) - 1_000_000.5) / Math.pow(10, places);
+                assertEquals(defined(half, places), cell(half, places));
+                assertEquals(defined(Math.nextUp(half), places), cell(Math.nextUp(half), places));
+            }
+            for (int i = 0; i < 20_000; i++) {
+                double bits = Double.longBitsToDouble(random.nextLong());
+                assertEquals(Double.isFinite(bits) ? defined(bits, places) : "", cell(bits, places));
+            }
+            for (double value : new double[] {0, -0.0, 0.1, -0.001, 0.995, 999_999.999_999_9, 1e9, 1e15}) {
+                assertEquals(defined(value, places), cell(value, places));
+                assertEquals(defined(value, places), Cell.number(value, 0).exactTo(value, places).exact());
+            }
+        }
+    }
+
+    private static String cell(double value, int places) {
+        return new CsvRows(0).number(value, places).toString();
+    }
+
+    private static String defined(double value, int places) {
+        BigDecimal rounded = new BigDecimal(value).setScale(places, RoundingMode.HALF_UP).stripTrailingZeros();
+        return rounded.signum() == 0 ? "0" : rounded.toPlainString();
+    }
+
+    @Test
     void whole_numbers_are_written_in_full() {
         Random random = new Random(10);
         for (int i = 0; i < 50_000; i++) {
@@ -97,7 +129,7 @@ class CsvRowsTest {
     void words_of_any_script_are_utf_8_and_those_with_separators_are_quoted() throws IOException {
         CsvRows rows = new CsvRows(0).header(List.of(Column.words("file"), Column.number("price", "GBP")));
         for (String words : List.of("plain", "Šelvane, blue", "\uD83D\uDE97", "a \"b\"", "two\nlines", "tilde ~", "x".repeat(5000))) {
-            rows.words(words).words("").number(1.5).end();
+            rows.words(words).words("").number(1.5, 2).end();
         }
         rows.words("=1").words("@x").words("-").words("é=").end();
         ByteArrayOutputStream out = new ByteArrayOutputStream();
