@@ -206,7 +206,8 @@ public final class AmountCharts {
             line(plot, new Ink(2, Ink.Manner.LINE), zero, reference);
         }
         return plot.chart(title, title + ": " + xLabel + ": " + Cell.format(sorted.length, 0) + " draws; median " + number(marks[2])
-                + ", 80 % range " + number(marks[1]) + " to " + number(marks[3]) + ", 95 % range " + number(marks[0]) + " to " + number(marks[4]) + ".",
+                + ", 80 % range " + number(marks[1]) + " to " + number(marks[3]) + ", 95 % range " + number(marks[0]) + " to "
+                + number(marks[4]) + ".",
                 data.table(), Charts.PAINTER);
     }
 
