@@ -29,10 +29,11 @@ final class ChartStyle {
             + ".chart .long{stroke-dasharray:9 3}.chart .short{stroke-dasharray:2.5 2.5}.chart .mixed{stroke-dasharray:8 2.5 2 2.5}"
             + ".chart .hair{stroke-width:.8;opacity:.45}.chart .reach{stroke-width:1.4}"
             + ".chart .core{stroke-width:6;opacity:.42}"
-            + ".chart .area,.chart .faint,.chart .bar{stroke:none;fill:currentColor}"
+            + ".chart .area,.chart .faint,.chart .bar{fill:currentColor;stroke:currentColor;stroke-width:.8}"
             + "@media screen and (prefers-color-scheme:dark){.chart .dot{opacity:.9}}"
-            + ".chart .area{opacity:.2}.chart .faint{opacity:.11}.chart .bar{opacity:.62}"
-            + ".chart .full{opacity:.92}.chart .half{opacity:.4}"
+            // A tint stands out from its ground too little: its edge is of the hue itself, or nearly.
+            + ".chart .area{fill-opacity:.2;stroke-opacity:.6}.chart .faint{fill-opacity:.11;stroke-opacity:.35}"
+            + ".chart .bar{fill-opacity:.62}.chart .full{fill-opacity:.92}.chart .half{fill-opacity:.4}"
             + ".chart .hit{fill:transparent;stroke:none}";
 
     /** The ground of a picture that stands alone, where no page gives it one. */

@@ -143,7 +143,8 @@ public record InShort(List<Sentence> sentences) {
                         + ", whose price is so far from the value that it looks mistyped")
                 + ". Lowest against its value stands '" + lowest.car() + "', " + lowest.listing().facts().vehicle() + ": "
                 + judged.read().baseCurrency().getCurrencyCode() + " " + Cell.format(lowest.listing().price().amount(), 0)
-                + ", fair value " + Figures.rounded(value.median()) + " (80 % range " + Figures.range(value.range(0.80)) + "; "
+                + ", gap " + Cell.signed(lowest.gapPercent(), 0).shown() + " %, fair value " + Figures.rounded(value.median())
+                + " (80 % range " + Figures.range(value.range(0.80)) + "; "
                 + value.subject().level().words() + value.subject().on().map(d -> " on " + d).orElse("") + "; by " + value.carsOfLine()
                 + (value.carsOfLine() == 1 ? " car of its line, " : " cars of its line, ") + value.carsInFile() + " in all)"
                 + (lowest.remarks().isEmpty() ? "." : ": " + String.join("; ", lowest.remarks()) + "."));

@@ -226,7 +226,7 @@ class FolderCommandTest {
         String words = told.about("on-offer");
         assertTrue(words.startsWith("Of 30 cars on offer in the 14 days up to 2026-09-27 " + below + " stand"), words);
         assertTrue(words.contains("80 % range (about one in ten does by chance). Lowest against its value stands 'a29', Sivrette: USD "
-                + "5,000, fair value "), words);
+                + "5,000, gap -54 %, fair value "), words);
         assertTrue(words.endsWith(": below the range, and the row is silent on: title, damage, whether it runs."), words);
     }
 
