@@ -14,7 +14,6 @@ public final class AmountCharts {
     private static final int ROW = 28;
     private static final int MIDDLING = 225;
     private static final int TICKS = 6;
-    private static final double HALF = 0.32;
     private static final int MOST_IN_WORDS = 14;
     private static final Ink UP = new Ink(2, Ink.Manner.BAR);
     private static final Ink DOWN = new Ink(4, Ink.Manner.BAR);
@@ -110,9 +109,9 @@ public final class AmountCharts {
             boolean level = step.kind == Step.Kind.LEVEL;
             String amount = level ? Cell.format(to[i], 0) : Cell.signed(to[i] - from[i], 0).shown();
             plot.nameRow(step.name, amount);
-            bar(level ? levels : to[i] >= from[i] ? up : down, from[i], to[i], height);
+            (level ? levels : to[i] >= from[i] ? up : down).bar(from[i], to[i], height);
             if (i + 1 < steps.size()) {
-                joints.stroke(x.at(to[i]), height - HALF, x.at(to[i]), height - 1 + HALF);
+                joints.stroke(x.at(to[i]), height - Places.HALF_BAR, x.at(to[i]), height - 1 + Places.HALF_BAR);
             }
             boolean last = i == steps.size() - 1;
             if (i < MOST_IN_WORDS || last) {
@@ -133,14 +132,6 @@ public final class AmountCharts {
             plot.add(new Layer(Layer.Form.POLYGON, ink, places.x(), places.y()));
             plot.explain(Layer.Form.POLYGON, ink, name);
         }
-    }
-
-    private static void bar(Places places, double from, double to, double height) {
-        places.add(from, height - HALF);
-        places.add(from, height + HALF);
-        places.add(to, height + HALF);
-        places.add(to, height - HALF);
-        places.lift();
     }
 
     /**
@@ -281,8 +272,8 @@ public final class AmountCharts {
             Swing swing = drawn.get(i);
             double height = drawn.size() - 1.0 - i;
             plot.nameRow(swing.name);
-            bar(less, swing.low - swing.middle, 0, height);
-            bar(more, 0, swing.high - swing.middle, height);
+            less.bar(swing.low - swing.middle, 0, height);
+            more.bar(0, swing.high - swing.middle, height);
             if (i < MOST_IN_WORDS) {
                 words.append(i == 0 ? "" : "; ").append(swing.name).append(' ').append(number(swing.low - swing.middle)).append(" to ")
                         .append(number(swing.high - swing.middle));

@@ -31,8 +31,8 @@ final class ChartStyle {
             + ".chart .core{stroke-width:6;opacity:.42}"
             + ".chart .area,.chart .faint,.chart .bar{fill:currentColor;stroke:currentColor;stroke-width:.8}"
             + "@media screen and (prefers-color-scheme:dark){.chart .dot{opacity:.9}}"
-            // A tint stands out from its ground too little: its edge is of the hue itself, or nearly.
-            + ".chart .area{fill-opacity:.2;stroke-opacity:.6}.chart .faint{fill-opacity:.11;stroke-opacity:.35}"
+            // A tint stands out from its ground too little: its edge is of the hue itself.
+            + ".chart .area{fill-opacity:.2}.chart .faint{fill-opacity:.11;stroke-opacity:.35}"
             + ".chart .bar{fill-opacity:.62}.chart .full{fill-opacity:.92}.chart .half{fill-opacity:.4}"
             + ".chart .hit{fill:transparent;stroke:none}";
 

@@ -14,7 +14,6 @@ import swapworth.statistics.Quantiles;
 /** The charts of donors and recipients. */
 public final class DonorCharts {
     private static final int ROW = 28;
-    private static final double HALF_BAR = 0.32;
     /** Pieces of a bar differ in lightness, so that print in grey tells them apart. */
     private static final List<Ink.Manner> PIECES = List.of(Ink.Manner.BAR, Ink.Manner.HALF, Ink.Manner.FULL, Ink.Manner.AREA);
     private static final List<String> SHARES = List.of("bid or price", "fees of the sale", "tax and papers",
@@ -46,7 +45,7 @@ public final class DonorCharts {
         Axis y = Axis.rows(costs.size());
         Plot plot = new Plot(ROW * costs.size(), x, y, "landed cost" + currency, "");
         Places[] boxes = {new Places(), new Places(), new Places(), new Places()};
-        StringBuilder alt = new StringBuilder("Landed cost of ").append(costs.size()).append(" cars");
+        StringBuilder alt = new StringBuilder("Landed cost of ").append(costs.size()).append(costs.size() == 1 ? " car" : " cars");
         for (int i = 0; i < costs.size(); i++) {
             LandedCost cost = costs.get(i);
             double[] shares = shares(cost);
@@ -56,7 +55,7 @@ public final class DonorCharts {
             double from = 0;
             for (int s = 0; s < shares.length; s++) {
                 if (shares[s] > 0) {
-                    box(boxes[s], from, from + shares[s], height);
+                    boxes[s].bar(from, from + shares[s], height);
                     from += shares[s];
                 }
             }
@@ -69,7 +68,7 @@ public final class DonorCharts {
             plot.add(new Layer(Layer.Form.POLYGON, ink, boxes[s].x(), boxes[s].y()));
             plot.explain(Layer.Form.POLYGON, ink, SHARES.get(s));
         }
-        return plot.chart(title, alt.append('.').toString(), data.table(), new XChartPainter());
+        return plot.chart(title, alt.append('.').toString(), data.table(), Charts.PAINTER);
     }
 
     private static double[] shares(LandedCost cost) {
@@ -82,14 +81,6 @@ public final class DonorCharts {
             shares[share] += line.amount().doubleValue();
         }
         return shares;
-    }
-
-    private static void box(Places places, double from, double to, double middle) {
-        places.add(from, middle - HALF_BAR);
-        places.add(from, middle + HALF_BAR);
-        places.add(to, middle + HALF_BAR);
-        places.add(to, middle - HALF_BAR);
-        places.lift();
     }
 
     /**

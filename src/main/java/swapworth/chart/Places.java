@@ -4,6 +4,10 @@ import java.util.Arrays;
 
 /** Growing lists of places, with the pen lifted between some. */
 final class Places {
+
+    /** Half the thickness of a bar, where rows are 1 apart. */
+    static final double HALF_BAR = 0.32;
+
     private double[] x = new double[64];
     private double[] y = new double[64];
     private int size;
@@ -51,6 +55,15 @@ final class Places {
         add(from, height);
         add(to, height);
         add(to, 0);
+        lift();
+    }
+
+    /** A closed bar that lies along its row, as thick as the bars of all charts of rows. */
+    void bar(double from, double to, double row) {
+        add(from, row - HALF_BAR);
+        add(from, row + HALF_BAR);
+        add(to, row + HALF_BAR);
+        add(to, row - HALF_BAR);
         lift();
     }
 

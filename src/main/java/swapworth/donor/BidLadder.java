@@ -9,7 +9,7 @@ import java.util.Optional;
 /** The bids that can be made, counted from 1: by steps of 1, or by the increments that an auction states for stretches of the bid. */
 final class BidLadder {
 
-    /** Bids from {@code from} on by {@code step}; its first rung has this number. */
+    /** Bids by {@code step} on from the rung {@code from}, which has this number. */
     private record Stretch(BigDecimal from, BigDecimal step, long rung) {
     }
 
@@ -34,8 +34,9 @@ final class BidLadder {
                 BigDecimal rungs = start.subtract(before.from).divide(before.step, 0, RoundingMode.CEILING);
                 rung = before.rung + rungs.longValue();
                 start = before.from.add(before.step.multiply(rungs));
-            } else if (start.compareTo(BigDecimal.ONE) <= 0) {
-                start = BigDecimal.ZERO;
+            } else {
+                // The first bid is the amount at which the steps begin, or one step where they begin at 0 or 1.
+                start = start.compareTo(BigDecimal.ONE) <= 0 ? BigDecimal.ZERO : start.subtract(tier.flat());
             }
             ladder.stretches.add(new Stretch(start, tier.flat(), rung));
             from = start;

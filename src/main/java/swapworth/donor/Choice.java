@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import swapworth.statistics.Draws;
@@ -158,6 +159,18 @@ public record Choice(String purpose, List<CarOption> options) {
 
     /** What keeps the net costs from being like for like. */
     private List<String> notCounted() {
+        List<String> notes = new ArrayList<>(partsNotCounted());
+        List<CarOption> without = options.stream().filter(o -> !o.whole()).toList();
+        if (!without.isEmpty() && without.size() < options.size()) {
+            notes.add("The landed cost of " + names(without) + " is not whole: a line is missing, so that it looks lower than it is."
+                    + " It is not held against one that is.");
+        }
+        notes.addAll(gearNotCounted());
+        partsApart().ifPresent(notes::add);
+        return notes;
+    }
+
+    private List<String> partsNotCounted() {
         List<CarOption> counted = options.stream().filter(CarOption::parts).toList();
         List<CarOption> unpriced = options.stream().filter(Choice::unpriced).toList();
         List<CarOption> unnamed = options.stream().filter(o -> !o.parts() && !unpriced(o)).toList();
@@ -177,11 +190,11 @@ public record Choice(String purpose, List<CarOption> options) {
             notes.add("What the left-over parts of these would bring is not counted. They stand last, and are not held against those whose"
                     + " parts are counted.");
         }
-        List<CarOption> without = options.stream().filter(o -> !o.whole()).toList();
-        if (!without.isEmpty() && without.size() < options.size()) {
-            notes.add("The landed cost of " + names(without) + " is not whole: a line is missing, so that it looks lower than it is."
-                    + " It is not held against one that is.");
-        }
+        return notes;
+    }
+
+    private List<String> gearNotCounted() {
+        List<String> notes = new ArrayList<>();
         List<CarOption> gearless = options.stream().filter(o -> !o.gearCounted()).toList();
         if (!gearless.isEmpty()) {
             notes.add("What it would cost to replace the gear of " + names(gearless) + " where it turns out bad is not all counted: "
@@ -198,14 +211,18 @@ public record Choice(String purpose, List<CarOption> options) {
                         + ". Others in their place are not in its cost.");
             }
         }
+        return notes;
+    }
+
+    /** Where far more parts stand behind one net cost than behind another. */
+    private Optional<String> partsApart() {
+        List<CarOption> counted = options.stream().filter(CarOption::parts).toList();
         int fewest = counted.stream().mapToInt(CarOption::partsOnSale).min().orElse(0);
         int most = counted.stream().mapToInt(CarOption::partsOnSale).max().orElse(0);
-        if (most - fewest >= PARTS_APART && most >= 2 * fewest) {
-            notes.add("They do not count the same number of parts with a price: " + counted.stream()
-                    .map(o -> "'" + o.car().name() + "' " + o.partsOnSale()).collect(Collectors.joining(", "))
-                    + ". Where parts of a car are not yet named or priced, its net cost is too high.");
-        }
-        return notes;
+        return most - fewest < PARTS_APART || most < 2 * fewest ? Optional.empty()
+                : Optional.of("They do not count the same number of parts with a price: " + counted.stream()
+                .map(o -> "'" + o.car().name() + "' " + o.partsOnSale()).collect(Collectors.joining(", "))
+                + ". Where parts of a car are not yet named or priced, its net cost is too high.");
     }
 
     private String against(int k) {

@@ -27,7 +27,7 @@ import swapworth.table.Table;
  *
  * @param car what the donor is called
  * @param uses the uses
- * @param set a pulled drivetrain set in its place, where offers price one
+ * @param set a pulled drivetrain set in its place, where offers price one and the net cost of the whole donor is known
  * @param reason why the listings do not tell what the whole car sells for, so that these uses are left out; empty where they do
  */
 public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set, Optional<String> reason) {
@@ -126,9 +126,11 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set, Opt
         long seed = RandomNumbers.seed(state.seed(), option.car().name());
         out.recovery().filter(r -> !option.gear().parts().isEmpty()).ifPresent(r -> uses.add(new Use("use the gear, sell the rest",
                 sum(-option.landed(), out.gearAsFound(), r.net()), "each part of the gear at what it sells for as a used part, times its "
-                        + "chance to be good; its worth in the swap is another question")));
-        allSold.recovery().ifPresent(r -> uses.add(new Use("take all of it apart and sell it", sum(-option.landed(), r.net()),
-                "recovery with the gear and what is kept sold too")));
+                        + "chance to be good; its worth in the swap is another question" + unpriced(out))));
+        // Where no part has a price, taking it apart is not told and does not leave the landed cost alone.
+        allSold.recovery().filter(r -> r.pieces() > 0 || allSold.partsUnpriced() == 0).ifPresent(r -> uses.add(
+                new Use("take all of it apart and sell it", sum(-option.landed(), r.net()),
+                        "recovery with the gear and what is kept sold too" + unpriced(allSold))));
         Optional<String> reason = model.flatMap(m -> m.value(state.soldPrivately(facts)).match(v -> Optional.empty(),
                 no -> Optional.of(no.reason())));
         Optional<ValueDraws> values = state.cars().filter(d -> reason.isEmpty());
@@ -154,7 +156,15 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set, Opt
                     + (fired ? ", airbags (repair_airbags)" : "")
                     + " and another engine and gearbox by the chance that they are not good; hours not priced"));
         }
-        return new DonorUses(option.car().name(), uses, set(option, parts, state, draws), reason);
+        // Where its left-over parts are not counted its net cost is not known, and nothing stands against it.
+        Optional<PulledSet> set = option.parts() ? set(option, parts, state, draws) : Optional.empty();
+        return new DonorUses(option.car().name(), uses, set, reason);
+    }
+
+    private static String unpriced(PartOut out) {
+        int count = out.partsUnpriced();
+        return count == 0 ? "" : "; " + count + (count == 1 ? " more part has no price and is" : " more parts have no price and are")
+                + " not in it";
     }
 
     private static double[] sum(double constant, double[]... terms) {

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import swapworth.listing.Keys;
 import swapworth.listing.PriceIncludes;
 import swapworth.listing.Runs;
@@ -212,55 +213,63 @@ final class FeeTable {
             return new Unknown(name + ": no row holds " + Cents.text(counted) + measure.words);
         }
         Tier tier = found.get();
-        List<String> how = new ArrayList<>();
-        BigDecimal amount = tier.flat();
+        if (tier.perDistance().signum() > 0 && purchase.miles().isEmpty()) {
+            return notKnownHowFar();
+        }
+        List<Line> parts = new ArrayList<>();
         if (tier.flat().signum() > 0) {
-            how.add(Cents.text(tier.flat()));
+            parts.add(new Line(tier.flat(), Cents.text(tier.flat())));
         }
         if (tier.percent().signum() > 0) {
-            BigDecimal on = purchase.bid();
-            if (!base.isEmpty()) {
-                on = BigDecimal.ZERO;
-                for (String line : base) {
-                    on = on.add(above.getOrDefault(line, BigDecimal.ZERO));
-                }
-            }
-            amount = amount.add(on.multiply(tier.percent()).divide(HUNDRED));
-            how.add(tier.percent().stripTrailingZeros().toPlainString() + " % of "
-                    + (base.isEmpty() ? "the bid" : Cents.text(Cents.rounded(on))
-                    + " (" + String.join(", ", base) + ")"));
+            parts.add(percentage(tier, purchase, above));
         }
         if (tier.perDistance().signum() > 0) {
-            if (purchase.miles().isEmpty()) {
-                return notKnownHowFar();
-            }
-            BigDecimal distance = away(purchase, tier.unit());
-            amount = amount.add(tier.perDistance().multiply(distance));
-            how.add(tier.perDistance().toPlainString() + " a " + tier.unit().one() + " for " + Cents.text(distance) + " "
-                    + tier.unit().many());
+            parts.add(byDistance(tier, away(purchase, tier.unit())));
         }
         if (tier.perDay().signum() > 0) {
-            BigDecimal paid = days.subtract(tier.freeDays()).max(BigDecimal.ZERO);
-            amount = amount.add(tier.perDay().multiply(paid));
-            how.add(Cents.text(tier.perDay()) + " a day for " + Cents.text(paid)
-                    + (paid.compareTo(BigDecimal.ONE) == 0 ? " day" : " days") + (tier.freeDays().signum() > 0 ? " after "
-                    + Cents.text(tier.freeDays()) + " free" : "") + (stated.isEmpty() ? " (days_until_collected, assumed)" : ""));
+            parts.add(byDays(tier, days, stated.isEmpty() ? " (days_until_collected, assumed)" : ""));
         }
-        String sum = how.isEmpty() ? "nothing" : String.join(" and ", how);
-        if (tier.minimum().isPresent() && amount.compareTo(tier.minimum().get()) < 0) {
-            amount = tier.minimum().get();
-            sum = "the minimum, " + Cents.text(amount) + (how.isEmpty() ? "" : ", for " + sum);
-        }
-        if (tier.maximum().isPresent() && amount.compareTo(tier.maximum().get()) > 0) {
-            amount = tier.maximum().get();
-            sum = "the most, " + Cents.text(amount) + ", for " + sum;
-        }
+        Line line = withinLimits(tier, parts);
         String range = tier.range(measure);
-        String unsure = purchase.seller() == Seller.UNKNOWN && amount.signum() > 0 && (kind.auctionOnly() || kind == CostKind.TAX)
-                ? "; counted because the row does not say who sells" : "";
-        if (when == When.NON_RUNNER && purchase.runs() == Runs.UNKNOWN && amount.signum() > 0) {
-            unsure += "; counted because the row does not say that it drives";
-        }
-        return new Line(amount, sum + (range.isEmpty() || tiers.size() == 1 ? "" : ", row " + range) + unsure);
+        return new Line(line.amount(), line.how() + (range.isEmpty() || tiers.size() == 1 ? "" : ", row " + range)
+                + (line.amount().signum() > 0 ? countedThough(purchase) : ""));
+    }
+
+    private Line percentage(Tier tier, Purchase purchase, Map<String, BigDecimal> above) {
+        BigDecimal on = base.isEmpty() ? purchase.bid()
+                : base.stream().map(line -> above.getOrDefault(line, BigDecimal.ZERO)).reduce(BigDecimal.ZERO, BigDecimal::add);
+        return new Line(on.multiply(tier.percent()).divide(HUNDRED), tier.percent().stripTrailingZeros().toPlainString() + " % of "
+                + (base.isEmpty() ? "the bid" : Cents.text(Cents.rounded(on)) + " (" + String.join(", ", base) + ")"));
+    }
+
+    private static Line byDistance(Tier tier, BigDecimal distance) {
+        return new Line(tier.perDistance().multiply(distance), tier.perDistance().toPlainString() + " a " + tier.unit().one() + " for "
+                + Cents.text(distance) + " " + tier.unit().many());
+    }
+
+    private static Line byDays(Tier tier, BigDecimal days, String whose) {
+        BigDecimal paid = days.subtract(tier.freeDays()).max(BigDecimal.ZERO);
+        return new Line(tier.perDay().multiply(paid), Cents.text(tier.perDay()) + " a day for " + Cents.text(paid)
+                + (paid.compareTo(BigDecimal.ONE) == 0 ? " day" : " days")
+                + (tier.freeDays().signum() > 0 ? " after " + Cents.text(tier.freeDays()) + " free" : "") + whose);
+    }
+
+    /** The sum of what a row charges, but at least its minimum and at most its maximum. */
+    private static Line withinLimits(Tier tier, List<Line> parts) {
+        BigDecimal sum = parts.stream().map(Line::amount).reduce(BigDecimal.ZERO, BigDecimal::add);
+        String how = parts.isEmpty() ? "nothing" : parts.stream().map(Line::how).collect(Collectors.joining(" and "));
+        Optional<BigDecimal> least = tier.minimum().filter(amount -> sum.compareTo(amount) < 0);
+        Optional<BigDecimal> most = tier.maximum().filter(amount -> sum.compareTo(amount) > 0);
+        return least.map(amount -> new Line(amount, "the minimum, " + Cents.text(amount) + (parts.isEmpty() ? "" : ", for " + how)))
+                .or(() -> most.map(amount -> new Line(amount, "the most, " + Cents.text(amount) + ", for " + how)))
+                .orElseGet(() -> new Line(sum, how));
+    }
+
+    /** Why it counts though the row leaves open whether it does. */
+    private String countedThough(Purchase purchase) {
+        return (purchase.seller() == Seller.UNKNOWN && (kind.auctionOnly() || kind == CostKind.TAX)
+                ? "; counted because the row does not say who sells" : "")
+                + (when == When.NON_RUNNER && purchase.runs() == Runs.UNKNOWN
+                ? "; counted because the row does not say that it drives" : "");
     }
 }

@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import swapworth.listing.Seller;
 import swapworth.money.Money;
 import swapworth.reading.DistanceUnit;
@@ -148,19 +149,31 @@ final class FeesFile {
         draft.when = draft.one(row, "when", draft.when, when(row, draft), "none, so that they always count");
         draft.saysWhom &= row.isUsable();
         draft.base = draft.one(row, "applies_to", draft.base, base(row, draft), "the bid alone");
+        FeeTable.Tier tier = tier(row, draft, first);
+        if (tier.minimum().isPresent() && tier.maximum().isPresent() && tier.minimum().get().compareTo(tier.maximum().get()) > 0) {
+            row.reject("minimum", "the minimum is more than the maximum");
+        }
+        if (Stream.of("flat", "percent", "minimum", "per_day", "per_mile", "per_km").allMatch(column -> row.text(column).isEmpty())) {
+            row.reject("flat", "the row charges nothing: it needs one of flat, percent, minimum, per_day, per_mile, per_km");
+        }
+        if (row.isUsable()) {
+            draft.tiers.add(tier);
+        } else {
+            draft.fault = Optional.of("the line '" + name + "' is missing: " + file.file() + ":" + row.line() + " cannot be used");
+        }
+    }
+
+    /** What a row charges, and where. */
+    private FeeTable.Tier tier(NamedRows.Row row, Draft draft, boolean first) {
         BigDecimal perMile = amount(row, "per_mile").orElse(BigDecimal.ZERO);
         BigDecimal perKm = amount(row, "per_km").orElse(BigDecimal.ZERO);
         BigDecimal perDay = amount(row, "per_day").orElse(BigDecimal.ZERO);
         FeeTable.Measure measure = perMile.signum() > 0 ? FeeTable.Measure.MILES : perKm.signum() > 0 ? FeeTable.Measure.KM
-                : perDay.signum() > 0 ? FeeTable.Measure.DAYS : FeeTable.Measure.BID;
+                : perDay.signum() > 0 ? FeeTable.Measure.DAYS : zones(row, draft);
         if (perMile.signum() > 0 && perKm.signum() > 0) {
             row.reject("per_km", "the row has a price a mile and a price a km: keep one and leave the other blank");
-        } else if (measure.distance.isPresent() && draft.measure.distance.isPresent() && measure != draft.measure) {
-            row.reject("per_" + measure.distance.get().one(), "the rows above of '" + name + "' count in "
-                    + draft.measure.distance.get().many() + ": one table counts in one unit");
-        } else if (measure != FeeTable.Measure.BID && draft.measure != FeeTable.Measure.BID && measure != draft.measure) {
-            row.reject(perDay.signum() > 0 ? "per_day" : "per_" + measure.distance.orElseThrow().one(), "the rows above of '" + name
-                    + "' count in" + draft.measure.words + ": one table counts in one unit; give this row a table name of its own");
+        } else {
+            oneUnit(row, draft, measure);
         }
         draft.measure = first || draft.measure == FeeTable.Measure.BID ? measure : draft.measure;
         Optional<BigDecimal> days = count(row, "days");
@@ -176,25 +189,27 @@ final class FeesFile {
         if (percent.isPresent() && (percent.get().signum() < 0 || percent.get().compareTo(BigDecimal.valueOf(100)) > 0)) {
             row.reject("percent", "a percentage lies between 0 and 100");
         }
-        FeeTable.Tier tier = new FeeTable.Tier(edge(row, "from"), edge(row, "to"), amount(row, "flat").orElse(BigDecimal.ZERO),
+        return new FeeTable.Tier(edge(row, "from"), edge(row, "to"), amount(row, "flat").orElse(BigDecimal.ZERO),
                 percent.orElse(BigDecimal.ZERO), amount(row, "minimum"), amount(row, "maximum"), perDay, perMile.add(perKm),
-                perKm.signum() > 0 ? DistanceUnit.KM : DistanceUnit.MI, count(row, "free_days").orElse(BigDecimal.ZERO),
-                days);
-        if (tier.minimum().isPresent() && tier.maximum().isPresent() && tier.minimum().get().compareTo(tier.maximum().get()) > 0) {
-            row.reject("minimum", "the minimum is more than the maximum");
+                measure == FeeTable.Measure.KM ? DistanceUnit.KM : DistanceUnit.MI, count(row, "free_days").orElse(BigDecimal.ZERO), days);
+    }
+
+    /** What the steps of a row count that has no price for each: of carriage miles or km where it says that one costs 0, else the bid. */
+    private static FeeTable.Measure zones(NamedRows.Row row, Draft draft) {
+        boolean carriage = draft.kind.filter(kind -> kind == CostKind.FREIGHT || kind == CostKind.TRAVEL).isPresent();
+        boolean steps = !row.text("from").isEmpty() || !row.text("to").isEmpty();
+        return !carriage || !steps ? FeeTable.Measure.BID : !row.text("per_mile").isEmpty() ? FeeTable.Measure.MILES
+                : !row.text("per_km").isEmpty() ? FeeTable.Measure.KM : FeeTable.Measure.BID;
+    }
+
+    private static void oneUnit(NamedRows.Row row, Draft draft, FeeTable.Measure measure) {
+        if (measure == FeeTable.Measure.BID || draft.measure == FeeTable.Measure.BID || measure == draft.measure) {
+            return;
         }
-        boolean empty = true;
-        for (String column : List.of("flat", "percent", "minimum", "per_day", "per_mile", "per_km")) {
-            empty &= row.text(column).isEmpty();
-        }
-        if (empty) {
-            row.reject("flat", "the row charges nothing: it needs one of flat, percent, minimum, per_day, per_mile, per_km");
-        }
-        if (row.isUsable()) {
-            draft.tiers.add(tier);
-        } else {
-            draft.fault = Optional.of("the line '" + name + "' is missing: " + file.file() + ":" + row.line() + " cannot be used");
-        }
+        String column = "per_" + measure.distance.map(DistanceUnit::one).orElse("day");
+        boolean distances = measure.distance.isPresent() && draft.measure.distance.isPresent();
+        row.reject(column, "the rows above of '" + draft.name + "' count in" + draft.measure.words + ": one table counts in one unit"
+                + (distances ? "" : "; give this row a table name of its own"));
     }
 
     /** Who charges it. */

@@ -8,9 +8,9 @@ import swapworth.listing.CandidateCar;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
 import swapworth.listing.Runs;
-import swapworth.market.CannotTell;
 import swapworth.market.PriceModel;
 import swapworth.market.Range;
+import swapworth.market.Subject;
 import swapworth.market.ValueDraws;
 import swapworth.statistics.Draws;
 import swapworth.statistics.Quantiles;
@@ -24,13 +24,13 @@ import swapworth.table.Table;
  * it run, less a margin for the risk. The value lies between the two or near them; where they are far apart, neither is to be trusted.
  *
  * @param car the car
- * @param direct draws of what one such car sells for as it stands
+ * @param direct draws of what one such car sells for as it stands; none where the listings cannot tell
  * @param nonRunnersOfLine cars of its line in the listings whose engine is dead or missing
  * @param nonRunners such cars of all lines
- * @param fromRunning draws of its value when it runs, less cost, less margin
+ * @param fromRunning draws of its value when it runs, less cost, less margin; none where the listings cannot tell
  * @param engine the median of what an engine for it costs; 0 where no offer names one, and then the second side lacks it
  * @param hours mean of the hours to make it run, which are not priced
- * @param reason why the listings cannot tell the first side, where they cannot
+ * @param reason why the listings cannot tell a side, where they cannot
  */
 public record RunningBracket(CandidateCar car, double[] direct, int nonRunnersOfLine, int nonRunners, double[] fromRunning, double engine,
         double hours, Optional<String> reason) {
@@ -67,7 +67,7 @@ public record RunningBracket(CandidateCar car, double[] direct, int nonRunnersOf
     /** The car and the 80 % range of each side. */
     @Override
     public String toString() {
-        return car.name() + ": as it lies " + Choice.range(direct) + ", from running " + Choice.range(fromRunning);
+        return car.name() + ": as it lies " + words(direct) + ", from running " + words(fromRunning);
     }
 
     /** Whether a car is known not to run. */
@@ -84,8 +84,10 @@ public record RunningBracket(CandidateCar car, double[] direct, int nonRunnersOf
             AssumptionDraws draws) {
         CarFacts running = car.facts().toBuilder().runs(Runs.DRIVES).build();
         long seed = RandomNumbers.seed(state.seed(), car.name());
-        double[] direct = values.price(state.soldPrivately(car.facts()), seed);
-        double[] runs = values.price(state.soldPrivately(running), seed);
+        Optional<String> untold = untold(model, state.soldPrivately(car.facts()));
+        Optional<String> untoldRunning = untold(model, state.soldPrivately(running));
+        double[] direct = untold.isPresent() ? new double[0] : values.price(state.soldPrivately(car.facts()), seed);
+        double[] runs = untoldRunning.isPresent() ? new double[0] : values.price(state.soldPrivately(running), seed);
         double[] extra = draws.size("make_run_extra");
         double[] margin = draws.share("make_run_margin");
         Optional<double[]> engine = PartCatalogue.get().kind("engine")
@@ -104,18 +106,26 @@ public record RunningBracket(CandidateCar car, double[] direct, int nonRunnersOf
         }
         double hours = Draws.mean(draws.size("make_run_hours"));
         return new RunningBracket(car, direct, ofLine, all, runs, engine.map(e -> StrictMath.exp(Quantiles.of(e, 0.5))).orElse(0.0), hours,
-                model.value(state.soldPrivately(car.facts())) instanceof CannotTell no ? Optional.of(no.reason()) : Optional.empty());
+                untold.or(() -> untoldRunning));
+    }
+
+    /** Why the listings do not tell what a car is worth; nothing where they do. */
+    private static Optional<String> untold(PriceModel model, Subject subject) {
+        return model.value(subject).match(value -> Optional.empty(), no -> Optional.of(no.reason()));
     }
 
     /**
      * The bracket: the medians of the two sides.
      *
-     * @return from the lower to the higher
+     * @return from the lower to the higher; nothing where the listings cannot tell a side
      */
-    public Range bracket() {
+    public Optional<Range> bracket() {
+        if (direct.length == 0 || fromRunning.length == 0) {
+            return Optional.empty();
+        }
         double a = Quantiles.of(direct, 0.5);
         double b = Quantiles.of(fromRunning, 0.5);
-        return new Range(Math.min(a, b), Math.max(a, b));
+        return Optional.of(new Range(Math.min(a, b), Math.max(a, b)));
     }
 
     /**
@@ -127,13 +137,14 @@ public record RunningBracket(CandidateCar car, double[] direct, int nonRunnersOf
     public Table table(String currency) {
         Table.Builder table = Table.titled("What " + car.name() + " is worth though it does not run, " + currency + ", private sold")
                 .columns(Column.words("side"), Column.number("median", ""), Column.words("80 % range"), Column.sentences("how"));
-        table.note("Between " + Cell.format(bracket().low(), 0) + " and " + Cell.format(bracket().high(), 0)
-                + " by the medians of both sides.");
-        reason.ifPresent(why -> table.note("The listings cannot tell the first side: " + why + "."));
+        bracket().ifPresent(ends -> table.note("Between " + Cell.format(ends.low(), 0) + " and " + Cell.format(ends.high(), 0)
+                + " by the medians of both sides."));
+        String side = direct.length > 0 ? "the second side" : fromRunning.length > 0 ? "the first side" : "either side";
+        reason.ifPresent(why -> table.note("The listings cannot tell " + side + ": " + why + "."));
         List<Cell> first = new ArrayList<>(List.of(Cell.words("as cars that do not run sell")));
         first.addAll(figures(direct));
-        first.add(Cell.words(nonRunnersOfLine + " such cars of the line, " + nonRunners + " in all; where there are few, what is assumed of"
-                + " such cars against those that drive carries it (assumption runs_"
+        first.add(Cell.words(nonRunnersOfLine + (nonRunnersOfLine == 1 ? " such car" : " such cars") + " of the line, " + nonRunners
+                + " in all; where there are few, what is assumed of such cars against those that drive carries it (assumption runs_"
                 + (car.facts().runs() == Runs.NO_ENGINE ? "no_engine" : "engine_dead") + ")"));
         List<Cell> second = new ArrayList<>(List.of(Cell.words("running, less cost, less margin")));
         second.addAll(figures(fromRunning));
@@ -145,7 +156,10 @@ public record RunningBracket(CandidateCar car, double[] direct, int nonRunnersOf
     }
 
     private static List<Cell> figures(double[] values) {
-        return List.of(Cell.number(Quantiles.of(values, 0.5), 0),
-                Cell.words(Cell.format(Quantiles.of(values, 0.1), 0) + " to " + Cell.format(Quantiles.of(values, 0.9), 0)));
+        return List.of(values.length == 0 ? Cell.BLANK : Cell.number(Quantiles.of(values, 0.5), 0), Cell.words(words(values)));
+    }
+
+    private static String words(double[] values) {
+        return values.length == 0 ? "cannot tell" : Choice.range(values);
     }
 }

@@ -21,6 +21,9 @@ final class PartText {
         if (part instanceof Part.Bullets bullets) {
             return list(bullets.items());
         }
+        if (part instanceof Part.Pointers pointers) {
+            return list(pointers.items().stream().map(p -> p.to().heading() + ": " + p.sentence()).toList());
+        }
         if (part instanceof Part.Cautions cautions) {
             return cautions.heading() + "\n" + list(cautions.items());
         }

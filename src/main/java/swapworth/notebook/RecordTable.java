@@ -1,5 +1,6 @@
 package swapworth.notebook;
 
+import java.lang.reflect.Array;
 import java.lang.reflect.RecordComponent;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -90,7 +91,7 @@ final class RecordTable {
         }
         if (held.getClass().isArray()) {
             return held instanceof Object[] objects ? words(Arrays.asList(objects))
-                    : java.lang.reflect.Array.getLength(held) + " numbers";
+                    : Array.getLength(held) + " numbers";
         }
         if (held instanceof Enum<?> constant) {
             return Shown.answer(constant, "words").map(Object::toString)

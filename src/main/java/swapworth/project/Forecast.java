@@ -23,8 +23,8 @@ import swapworth.table.Table;
  * What the undertaking will have cost when it is done: what is paid and agreed stands as it is, estimates are drawn. An estimate with low
  * and high is a beta law between these ends that leans to the likely amount; one with the likely amount alone is ln-normal around it with
  * the spread of its category (assumption {@code estimate_...}). Estimates of one category go together ({@code estimate_correlation}). A
- * reserve for what nobody thought of ({@code contingency}) is a share of the estimates still to be paid, unless the ledger has rows of
- * the category contingency. The same ledger and seed give the same figures on every machine and in whatever order the rows stand.
+ * reserve for what nobody thought of ({@code contingency}) is a share of the estimates still to be paid, unless rows of the category
+ * contingency are still to come. The same ledger and seed give the same figures on every machine and in whatever order the rows stand.
  */
 public final class Forecast {
     /** Draws unless stated. */
@@ -100,7 +100,7 @@ public final class Forecast {
     /**
      * What an estimate adds to the spread.
      *
-     * @param name its note or item
+     * @param name its note, else its item, else its line in words
      * @param line its line in the ledger; 0 for the reserve
      * @param low what it may come to, one in ten below; money in is below 0
      * @param middle its median

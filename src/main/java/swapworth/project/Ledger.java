@@ -157,12 +157,13 @@ public record Ledger(List<Entry> entries, List<Entry> carSales, LocalDate on, Cu
     /**
      * The sale of the finished car.
      *
-     * @return nothing where none is in the ledger, money of it is agreed and still to come, or all of it went back
+     * @return nothing where none is in the ledger, money of it is agreed or expected and still to come, or all of it went back
      */
     public Optional<CarSale> carSold() {
         List<Entry> done = carSales.stream().filter(e -> e.status() == Entry.Status.ACTUAL).toList();
         BigDecimal received = done.stream().map(Entry::cash).reduce(BigDecimal.ZERO, BigDecimal::add).negate();
-        boolean open = carSales.stream().anyMatch(e -> e.status() == Entry.Status.COMMITTED);
+        boolean open = carSales.stream().anyMatch(e -> e.status() == Entry.Status.COMMITTED
+                || e.status() == Entry.Status.ESTIMATE && e.direction() == Entry.Direction.IN);
         return done.stream().filter(e -> !open && received.signum() > 0 && e.direction() == Entry.Direction.IN).map(Entry::date)
                 .max(Comparator.naturalOrder()).map(day -> new CarSale(received, day));
     }

@@ -277,8 +277,8 @@ final class LedgerReader {
                         + "which it is due"));
             }
         }
-        negative(draft, direction);
         likely(draft, likely);
+        negative(draft, direction);
         cars(draft);
         if (draft.category == Category.CAR_SOLD && draft.cars.stream().allMatch(car -> car.equals(DONOR) || isDonor(car))) {
             draft.category = Category.SOLD;
@@ -303,18 +303,26 @@ final class LedgerReader {
         return Stream.concat(Stream.of(car), others).map(Spelling::name);
     }
 
+    /** An amount below 0 is money that comes back; the ends of an estimate then change places. */
     private static void negative(Draft draft, Optional<Direction> direction) {
         if (draft.amount.isEmpty() || draft.amount.get().amount().signum() >= 0) {
             return;
         }
+        String column = draft.row.text(AMOUNT).isEmpty() ? LIKELY : AMOUNT;
         if (direction.isPresent() || draft.category.isSale()) {
-            draft.row.reject(AMOUNT, "an amount below 0 beside a direction says it twice; write the amount without its sign");
+            draft.row.reject(column, "an amount below 0 beside a direction says it twice; write the amount without its sign");
             return;
         }
         draft.direction = Direction.IN;
-        Money money = draft.amount.get();
-        draft.amount = Optional.of(new Money(money.amount().negate(), money.currency()));
-        draft.row.odd(AMOUNT, "an amount below 0 is taken as money that came back");
+        draft.amount = draft.amount.map(LedgerReader::negated);
+        Optional<Money> low = draft.high.map(LedgerReader::negated);
+        draft.high = draft.low.map(LedgerReader::negated);
+        draft.low = low;
+        draft.row.odd(column, "an amount below 0 is taken as money that came back");
+    }
+
+    private static Money negated(Money money) {
+        return new Money(money.amount().negate(), money.currency());
     }
 
     private static void likely(Draft draft, Optional<Money> likely) {
@@ -339,10 +347,6 @@ final class LedgerReader {
             draft.high = Optional.empty();
         } else if (draft.amount.isEmpty()) {
             row.reject(LIKELY, "between low and high an estimate needs the likely amount");
-        } else if (draft.low.get().amount().compareTo(draft.amount.get().amount()) > 0
-                || draft.amount.get().amount().compareTo(draft.high.get().amount()) > 0) {
-            row.reject("low", "low, likely and high must stand in this order, not " + draft.low.get().amount().toPlainString() + ", "
-                    + draft.amount.get().amount().toPlainString() + ", " + draft.high.get().amount().toPlainString());
         }
     }
 
@@ -390,69 +394,111 @@ final class LedgerReader {
             row.ask(NOTE, "a row without a note cannot be told from another: what was it?");
         }
         Optional<Entry.Sale> sale = sale(draft, base, rateDay);
-        Optional<Money> typed = draft.amount;
-        Optional<BigDecimal> amount = typed.flatMap(m -> coins(row, AMOUNT, m, base, rateDay));
-        if (sale.isPresent()) {
-            BigDecimal net = sale.get().gross().subtract(sale.get().fee()).subtract(sale.get().postage());
-            if (amount.isPresent() && amount.get().compareTo(net) != 0) {
-                row.ask(AMOUNT, "gross less fee and postage leaves " + net.toPlainString()
-                        + ", and that is counted: which amount arrived?");
-            }
-            amount = Optional.of(net);
-            typed = Optional.of(new Money(net, base));
-        }
-        if (amount.isEmpty()) {
-            if (typed.isEmpty() && draft.hours.isEmpty()) {
-                row.reject(AMOUNT, "a row needs an amount; for own hours fill hours");
-            }
-            amount = Optional.of(BigDecimal.ZERO.setScale(digits(base)));
-        }
-        if (amount.get().signum() < 0) {
-            row.ask(GROSS, "fee and postage take more than the gross price: is that so?");
-        }
-        Status status = draft.status;
-        LocalDate due = status == Status.ACTUAL ? date : draft.due.orElse(date);
-        if (status == Status.ACTUAL && date.isAfter(on)) {
-            status = Status.COMMITTED;
-            row.odd("date", "this day lies after " + on + ", so the row is counted as still to come");
-        }
-        if (status == Status.ACTUAL && row.text(STATUS).isEmpty() && draft.due.isPresent() && draft.due.get().isAfter(on)) {
-            row.ask("due", "this is due after " + on + ", and no status says that it is still to come: it is counted as paid; if it is not,"
-                    + " write committed or estimate");
-        }
-        if (status != Status.ACTUAL && due.isBefore(on)) {
-            row.odd(draft.due.isPresent() ? "due" : "date", "this was due before " + on
-                    + " and is not done: it is counted as due on that day");
-            due = on;
-        }
-        Optional<Entry.Ends> ends = Optional.empty();
-        if (draft.low.isPresent() && draft.high.isPresent()) {
-            Optional<BigDecimal> low = coins(row, "low", draft.low.get(), base, rateDay);
-            Optional<BigDecimal> high = coins(row, "high", draft.high.get(), base, rateDay);
-            ends = low.isPresent() && high.isPresent() ? Optional.of(new Entry.Ends(low.get(), high.get())) : ends;
-        }
-        BigDecimal charged = charged(draft, amount.get());
-        if (draft.direction == Direction.IN && draft.category == Category.SOLD) {
-            for (String car : draft.cars) {
-                Optional<LocalDate> since = names(car).flatMap(name -> Stream.ofNullable(bought.get(name))).min(LocalDate::compareTo);
-                if (!car.equals(PROJECT) && since.isEmpty()) {
-                    row.ask("car", "something of " + car + " is sold, and no row tells of its purchase: is the name another, was it"
-                            + " yours before, or is it the finished car (category 'car sold')?");
-                } else if (since.isPresent() && date.isBefore(since.get())) {
-                    row.ask("date", "something of " + car + " is sold before " + since.get()
-                            + ", the day on which it was bought: which day is right?");
-                }
-            }
-        }
+        Optional<BigDecimal> net = sale.map(s -> s.gross().subtract(s.fee()).subtract(s.postage()));
+        Optional<BigDecimal> stated = draft.amount.flatMap(m -> coins(row, AMOUNT, m, base, rateDay));
+        askOfAmount(draft, stated, net);
+        BigDecimal amount = net.or(() -> stated).orElseGet(() -> BigDecimal.ZERO.setScale(digits(base)));
+        Money typed = net.map(left -> new Money(left, base)).or(() -> draft.amount).orElseGet(() -> new Money(amount, base));
+        Status status = status(draft, date, on);
+        LocalDate due = due(draft, status, date, on);
+        Optional<Entry.Ends> ends = ends(draft, amount, sale.isPresent(), base, rateDay);
+        askOfPurchase(draft, date, bought);
         askOfTwins(draft, seen);
+        BigDecimal charged = charged(draft, amount);
+        return Optional.of(new Entry(row.line(), date, due, row.text("item"), draft.category, draft.direction, status, typed, amount, ends,
+                amount.subtract(charged), shares(draft, charged), sale, draft.hours.orElse(0), row.text("receipt"), row.text(NOTE)));
+    }
+
+    private static void askOfAmount(Draft draft, Optional<BigDecimal> stated, Optional<BigDecimal> net) {
+        if (net.isPresent() && stated.isPresent() && stated.get().compareTo(net.get()) != 0) {
+            draft.row.ask(AMOUNT, "gross less fee and postage leaves " + net.get().toPlainString()
+                    + ", and that is counted: which amount arrived?");
+        }
+        if (net.isPresent() && net.get().signum() < 0) {
+            draft.row.ask(GROSS, "fee and postage take more than the gross price: is that so?");
+        }
+        if (net.isEmpty() && draft.amount.isEmpty() && draft.hours.isEmpty()) {
+            draft.row.reject(AMOUNT, "a row needs an amount; for own hours fill hours");
+        }
+    }
+
+    /** What is said to be done on a day after that of the ledger is still to come. */
+    private static Status status(Draft draft, LocalDate date, LocalDate on) {
+        if (draft.status != Status.ACTUAL) {
+            return draft.status;
+        }
+        if (date.isAfter(on)) {
+            draft.row.odd("date", "this day lies after " + on + ", so the row is counted as still to come");
+            return Status.COMMITTED;
+        }
+        if (draft.row.text(STATUS).isEmpty() && draft.due.isPresent() && draft.due.get().isAfter(on)) {
+            draft.row.ask("due", "this is due after " + on + ", and no status says that it is still to come: it is counted as paid; if"
+                    + " it is not, write committed or estimate");
+        }
+        return Status.ACTUAL;
+    }
+
+    private static LocalDate due(Draft draft, Status status, LocalDate date, LocalDate on) {
+        LocalDate due = draft.status == Status.ACTUAL ? date : draft.due.orElse(date);
+        if (status == Status.ACTUAL || !due.isBefore(on)) {
+            return due;
+        }
+        draft.row.odd(draft.due.isPresent() ? "due" : "date", "this was due before " + on
+                + " and is not done: it is counted as due on that day");
+        return on;
+    }
+
+    /** The ends of an estimate in the base currency: only there can they be held against the amount that is counted. */
+    private static Optional<Entry.Ends> ends(Draft draft, BigDecimal amount, boolean sold, Currency base, LocalDate day) {
+        NamedRows.Row row = draft.row;
+        Optional<BigDecimal> low = draft.low.flatMap(m -> coins(row, "low", m, base, day));
+        Optional<BigDecimal> high = draft.high.flatMap(m -> coins(row, "high", m, base, day));
+        if (low.isEmpty() || high.isEmpty()) {
+            return Optional.empty();
+        }
+        if (low.get().compareTo(amount) <= 0 && amount.compareTo(high.get()) <= 0) {
+            return Optional.of(new Entry.Ends(low.get(), high.get()));
+        }
+        if (sold) {
+            row.ask("low", "what is left of the gross price, " + plain(amount) + ", does not lie between " + plain(low.get()) + " and "
+                    + plain(high.get()) + ": are these ends of the gross price? They are not counted, and the spread of its category is"
+                    + " taken");
+        } else {
+            row.reject("low", "low, likely and high must stand in this order, not " + plain(low.get()) + ", " + plain(amount) + ", "
+                    + plain(high.get()));
+        }
+        return Optional.empty();
+    }
+
+    private static String plain(BigDecimal amount) {
+        return amount.stripTrailingZeros().toPlainString();
+    }
+
+    /** What is sold of a car that was never bought, or before it was. */
+    private void askOfPurchase(Draft draft, LocalDate date, Map<String, LocalDate> bought) {
+        if (draft.direction != Direction.IN || draft.category != Category.SOLD) {
+            return;
+        }
+        for (String car : draft.cars) {
+            Optional<LocalDate> since = names(car).flatMap(name -> Stream.ofNullable(bought.get(name))).min(LocalDate::compareTo);
+            if (!car.equals(PROJECT) && since.isEmpty()) {
+                draft.row.ask("car", "something of " + car + " is sold, and no row tells of its purchase: is the name another, was it"
+                        + " yours before, or is it the finished car (category 'car sold')?");
+            } else if (since.isPresent() && date.isBefore(since.get())) {
+                draft.row.ask("date", "something of " + car + " is sold before " + since.get()
+                        + ", the day on which it was bought: which day is right?");
+            }
+        }
+    }
+
+    /** What falls on which car; a sale that cost more than it brought falls on the first. */
+    private static List<Entry.Share> shares(Draft draft, BigDecimal charged) {
         List<Entry.Share> shares = new ArrayList<>();
         List<BigDecimal> parts = charged.signum() < 0 ? List.of() : Apportioned.of(charged, draft.weights);
         for (int i = 0; i < draft.cars.size(); i++) {
             shares.add(new Entry.Share(draft.cars.get(i), parts.isEmpty() ? (i == 0 ? charged : BigDecimal.ZERO) : parts.get(i)));
         }
-        return Optional.of(new Entry(row.line(), date, due, row.text("item"), draft.category, draft.direction, status,
-                typed.orElse(new Money(amount.get(), base)), amount.get(), ends, amount.get().subtract(charged), shares, sale,
-                draft.hours.orElse(0), row.text("receipt"), row.text(NOTE)));
+        return shares;
     }
 
     private BigDecimal charged(Draft draft, BigDecimal amount) {

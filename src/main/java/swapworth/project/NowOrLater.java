@@ -285,8 +285,9 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
                 + "Only you know what a month costs you.");
         if (months() > 0) {
             int last = months();
-            table.note("After " + last + " months both legs have moved the same way in " + DrawFigures.percent(together(last))
-                    + " of the draws: they usually move together, so that only part of a move is yours.");
+            table.note("After " + last + (last == 1 ? " month" : " months") + " both legs have moved the same way in "
+                    + DrawFigures.percent(together(last)) + " of the draws: " + (together(last) > 0.5
+                    ? "they usually move together, so that only part of a move is yours." : "as a rule they do not move together."));
             table.note("Buy whatever happens at a net purchase cost of " + Cell.format(buyWhateverHappens(), 0)
                     + " or less: in nine draws of ten no coming month does better.");
         }

@@ -68,7 +68,7 @@ final class RowsToCome {
     RowsToCome(Ledger ledger, Forecast.Options options) {
         Assumptions assumptions = options.assumptions();
         List<Entry> toCome = new ArrayList<>(ledger.entries());
-        toCome.removeIf(e -> e.status() == Status.ACTUAL || e.amount().signum() == 0);
+        toCome.removeIf(e -> e.status() == Status.ACTUAL || isNothing(e));
         toCome.sort(Comparator.comparing(Entry::due).thenComparing(Entry::category).thenComparing(Entry::direction)
                 .thenComparing(Entry::amount).thenComparing(Entry::note).thenComparing(Entry::item)
                 .thenComparing(e -> e.range().map(r -> r.low()).orElse(BigDecimal.ZERO))
@@ -87,7 +87,7 @@ final class RowsToCome {
             boolean out = entry.direction() == Direction.OUT;
             AmountLaw law = law(entry, assumptions);
             Optional<Category> moving = Optional.of(entry.category()).filter(c -> law.sd() > 0 && moved.contains(c));
-            double kept = entry.kept().doubleValue() / entry.amount().doubleValue();
+            double kept = entry.amount().signum() == 0 ? 0 : entry.kept().doubleValue() / entry.amount().doubleValue();
             lines.add(new UncertainSum.Line(law, groupOf(entry.category()), law.sd() == 0 ? 0 : common, out ? 1 : -1, 1,
                     bin(new Bin(month, entry.direction(), moving, kept, out ? List.of() : entry.cars(),
                             out ? Part.OTHER : Part.of(entry)))));
@@ -109,6 +109,12 @@ final class RowsToCome {
             }
         }
         reserves = added;
+    }
+
+    /** Whether a row moves no money: what most likely costs nothing may still cost something. */
+    private static boolean isNothing(Entry entry) {
+        return entry.amount().signum() == 0
+                && entry.range().filter(ends -> ends.low().signum() != 0 || ends.high().signum() != 0).isEmpty();
     }
 
     /**
@@ -159,7 +165,8 @@ final class RowsToCome {
                 }
             } else if (line.law().sd() > 0) {
                 Entry entry = entries.get(l);
-                String name = entry.note().isEmpty() ? entry.item() : entry.note();
+                String name = Stream.of(entry.note(), entry.item()).filter(words -> !words.isEmpty()).findFirst()
+                        .orElse("line " + entry.line());
                 drivers.add(new Forecast.Driver(name, entry.line(), three[0], three[1], three[2], share));
             }
         }

@@ -122,7 +122,7 @@ public final class Cautions {
                 "This is a statistical estimate from listings that the owner chose and collected and from assumptions, most of them"
                         + " without a source. It is no appraisal, no offer and no advice. " + APPRAISER,
                 ASKED,
-                "The mileage of the car is that of its chassis; its running gear has another one. Whether the odometer's reading is the"
+                "The mileage of the car is that of its chassis, whatever its running gear has run. Whether the odometer's reading is the"
                         + " actual mileage is for the seller to certify; a donor's instrument cluster in another car is the trap. "
                         + ODOMETER,
                 "Another engine may be tampering with the emission controls unless the result matches a certified configuration, or an"

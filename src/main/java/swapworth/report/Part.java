@@ -138,7 +138,7 @@ public sealed interface Part {
     }
 
     /**
-     * Blocks folded under one line, open on paper.
+     * Blocks folded under one line; what is folded on the screen is left off the paper.
      *
      * @param id where a link to {@code #id} leads, and what it unfolds; empty for none
      * @param summary the line

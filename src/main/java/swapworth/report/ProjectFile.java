@@ -109,8 +109,8 @@ public final class ProjectFile {
             sections.addAll(ProjectPage.first(undertaking));
         }
         finished.ifPresent(f -> sections.add(Section.of("car", "What the car is", Part.rows(discreet(f.disclosure())), Part.prose(
-                "The mileage of the car is that of its chassis. The running gear has run another distance; it stands beside the mileage and"
-                + " not in its place, and no figure is made of the two."))));
+                "The mileage of the car is that of its chassis. What the running gear has run stands beside the mileage and not in its"
+                + " place, and no figure is made of the two."))));
         finished.ifPresent(f -> sections.add(value(f)));
         undertaking.market().ifPresent(m -> sections.add(evidence(m)));
         undertaking.ledger().ifPresent(l -> sections.add(work(l)));

@@ -3,6 +3,7 @@ package swapworth.swap;
 import static java.util.Objects.requireNonNull;
 
 import java.math.BigDecimal;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Currency;
@@ -15,12 +16,13 @@ import swapworth.assumptions.Assumptions;
 import swapworth.listing.CandidateCar;
 import swapworth.listing.CarFacts;
 import swapworth.listing.CarsFile;
+import swapworth.money.Conversion;
+import swapworth.money.Money;
 import swapworth.reading.CellReader;
 import swapworth.reading.FolderSettings;
 import swapworth.reading.Parsed;
 import swapworth.reading.RowProblem;
 import swapworth.reading.Spelling;
-import swapworth.money.Money;
 
 /**
  * The finished cars of {@code cars.csv}, with the columns that only they have: {@code built_by} (owner, shop), {@code gear_line},
@@ -155,8 +157,8 @@ public record FinishedCars(List<FinishedCar> cars, Optional<CarFacts> factoryEqu
         private Optional<Double> money(CandidateCar row, String column, String text) {
             Parsed<Money> parsed = cells.money(text, Optional.of(currency));
             if (parsed instanceof Parsed.Understood<Money> money) {
-                var converted = settings.rates().convert(money.value(), currency, java.time.LocalDate.MAX);
-                if (converted instanceof swapworth.money.Conversion.Converted done) {
+                var converted = settings.rates().convert(money.value(), currency, LocalDate.MAX);
+                if (converted instanceof Conversion.Converted done) {
                     return Optional.of(done.amount().doubleValue());
                 }
                 odd(row, column, text, "there is no exchange rate for it; it is not used");

@@ -9,6 +9,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
+import java.util.function.DoubleBinaryOperator;
+import java.util.function.DoubleUnaryOperator;
+import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.function.UnaryOperator;
 import swapworth.assumptions.Assumption;
@@ -249,7 +252,7 @@ final class Situation {
         return logLevel(subject, s -> draws.level(s));
     }
 
-    double[] logLevel(Subject subject, java.util.function.Function<Subject, double[]> levels) {
+    double[] logLevel(Subject subject, Function<Subject, double[]> levels) {
         double[] chassis = map(levels.apply(subject), StrictMath::log);
         CarFacts facts = subject.facts().made();
         if (facts.gearMileage().isEmpty()) {
@@ -297,11 +300,11 @@ final class Situation {
                 single(subject, seedOf("single " + name)));
     }
 
-    static double[] map(double[] values, java.util.function.DoubleUnaryOperator with) {
+    static double[] map(double[] values, DoubleUnaryOperator with) {
         return Arrays.stream(values).map(with).toArray();
     }
 
-    static double[] combined(java.util.function.DoubleBinaryOperator with, double[] a, double[] b) {
+    static double[] combined(DoubleBinaryOperator with, double[] a, double[] b) {
         double[] result = new double[a.length];
         for (int i = 0; i < result.length; i++) {
             result[i] = with.applyAsDouble(a[i], b[i]);

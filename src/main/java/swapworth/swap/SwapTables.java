@@ -81,8 +81,9 @@ final class SwapTables {
 
     /** What the value stands by: approaches, cars, swaps and offers. */
     String basis() {
-        return told() + " of 3 approaches, " + ofLine(s.stock) + " cars of the line '" + s.stock.vehicle() + "', " + s.model.cars().size()
-                + " in the listings, " + (worked.used.isEmpty() ? "no swap seen" : swapsSeen(worked.used.size()))
+        long ofLine = ofLine(s.stock);
+        return told() + " of 3 approaches, " + ofLine + (ofLine == 1 ? " car" : " cars") + " of the line '" + s.stock.vehicle() + "', "
+                + s.model.cars().size() + " in the listings, " + (worked.used.isEmpty() ? "no swap seen" : swapsSeen(worked.used.size()))
                 + ", " + value.offers().size() + (value.offers().size() == 1 ? " offer" : " offers") + " for the car itself";
     }
 

@@ -33,6 +33,7 @@ import swapworth.market.Subject;
 import swapworth.market.ValueDraws;
 import swapworth.statistics.Quantiles;
 import swapworth.statistics.RandomNumbers;
+import swapworth.table.Table;
 import swapworth.world.SampleWorld;
 
 class ChoiceTest {
@@ -191,8 +192,38 @@ class ChoiceTest {
         assertEquals(value * 0.88 - 2450, Quantiles.of(bracket.fromRunning(), 0.5), 0.05 * value);
         assertTrue(bracket.nonRunners() > 0 && bracket.nonRunnersOfLine() <= bracket.nonRunners());
         assertTrue(Quantiles.of(bracket.direct(), 0.5) < value);
-        assertTrue(bracket.bracket().low() <= bracket.bracket().high());
+        assertTrue(bracket.bracket().orElseThrow().low() <= bracket.bracket().orElseThrow().high());
         assertTrue(bracket.table("USD").text().contains("make_run_margin"));
+    }
+
+    // By hand, draw by draw: the price of the running car less 12 %, less 450; no offer names an engine.
+    @Test
+    void the_second_side_is_the_running_car_less_the_margin_and_what_else_it_takes() throws IOException {
+        new Donors(folder).file("partout.csv", "car,part", "dead,gearbox").file("parts.csv", "part,price,price_kind", "gearbox,900,sold");
+        DonorStudy study = study(Donors.assuming(false, "make_run_extra", 450, "make_run_margin", 12), true,
+                "dead,recipient,Sivrette,four 2.0,2014,98000,engine dead,none,clean,sound,private,5000,neither");
+        RunningBracket bracket = study.brackets().get(0);
+        double[] running = draws.price(sold(bracket.car().facts().toBuilder().runs(Runs.DRIVES).build()),
+                RandomNumbers.seed(DonorStudy.SEED, "dead"));
+        for (int i = 0; i < running.length; i++) {
+            assertEquals(running[i] * 0.88 - 450, bracket.fromRunning()[i], 1e-6);
+        }
+        assertEquals(0, bracket.engine());
+    }
+
+    @Test
+    void a_car_of_a_line_that_no_listing_knows_has_no_figure_on_either_side() throws IOException {
+        new Donors(folder).file("partout.csv", "car,part", "odd,gearbox").file("parts.csv", "part,price,price_kind", "engine,2000,sold");
+        DonorStudy study = study(Donors.plain(), true,
+                "odd,recipient,Nowhereline,four 2.0,2014,98000,engine dead,none,clean,sound,private,5000,neither");
+        RunningBracket bracket = study.brackets().get(0);
+        assertEquals(Optional.empty(), bracket.bracket());
+        assertEquals("odd: as it lies cannot tell, from running cannot tell", bracket.toString());
+        Table table = bracket.table("USD");
+        assertTrue(table.notes().get(0).startsWith("The listings cannot tell either side: no other car of the line 'Nowhereline'"),
+                table.notes().toString());
+        assertEquals(1, table.notes().size());
+        assertEquals(List.of("cannot tell", "cannot tell"), table.rows().stream().map(row -> row.get(2).shown()).toList());
     }
 
     @Test
@@ -254,6 +285,19 @@ class ChoiceTest {
 
     // By hand, draw by draw: three zones at 18 % each and airbags at 12 % leave 34 % of what the car is worth put right, with a rebuilt
     // title; less 2,500 by the chance of 55 % that a doubtful engine is not good.
+    @Test
+    void a_use_that_sells_parts_says_how_many_have_no_price_and_is_left_out_where_none_has_one() throws IOException {
+        String hit = "hit,donor,Velmarch,six 3.2,2018,50000,drives,front,salvage,sound,private,4000,neither";
+        new Donors(folder).file("partout.csv", "car,part,goes_to,price", "hit,left door,sell,");
+        assertEquals(List.of("sell it as it lies", "repair and sell it"), study(Donors.plain(), true, hit).uses().get(0).uses().stream()
+                .map(DonorUses.Use::name).toList());
+        new Donors(folder).file("partout.csv", "car,part,goes_to,price", "hit,engine,swap,2000", "hit,gearbox,sell,600",
+                "hit,left door,sell,", "hit,wheels,keep,");
+        List<DonorUses.Use> uses = study(Donors.plain(), true, hit).uses().get(0).uses();
+        assertTrue(uses.get(0).how().endsWith("; 1 more part has no price and is not in it"), uses.get(0).how());
+        assertTrue(uses.get(1).how().endsWith("; 2 more parts have no price and are not in it"), uses.get(1).how());
+    }
+
     @Test
     void a_donor_sold_as_it_lies_or_repaired_leaves_its_price_less_zones_airbags_and_another_engine() throws IOException {
         new Donors(folder).file("partout.csv", "car,part,goes_to,price,state", "hit,engine,swap,2500,doubtful").file("cars.csv",

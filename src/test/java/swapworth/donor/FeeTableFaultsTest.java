@@ -39,6 +39,8 @@ class FeeTableFaultsTest {
     void steps_that_overlap_or_leave_a_gap_are_named_with_their_ends() throws IOException {
         String gap = fault("premium,fee,0,499,50,,,,,,,", "premium,fee,600,,80,,,,,,,");
         assertTrue(gap.contains("leave a gap: one ends at 499, the next begins at 600"), gap);
+        String narrow = fault("premium,fee,0,499,50,,,,,,,", "premium,fee,501,,80,,,,,,,");
+        assertTrue(narrow.contains("leave a gap: one ends at 499, the next begins at 501"), narrow);
         String overlap = fault("premium,fee,0,500,50,,,,,,,", "premium,fee,450,,80,,,,,,,");
         assertTrue(overlap.contains("overlap: one ends at 500, the next begins at 450"), overlap);
         String open = fault("premium,fee,0,,50,,,,,,,", "premium,fee,450,,80,,,,,,,");

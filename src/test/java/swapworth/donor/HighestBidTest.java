@@ -13,6 +13,7 @@ import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import swapworth.assumptions.Assumptions;
@@ -38,6 +39,21 @@ class HighestBidTest {
         }
     }
 
+    // By hand: without fees the highest bid is the highest that can be made: 500, 550, ..., 1,000, 1,100; none below 500.
+    @Test
+    void bids_begin_at_the_first_amount_for_which_steps_are_stated() throws IOException {
+        String[] rows = {"table,kind,from,to,flat,seller", "premium,fee,,,0,auction", "steps,increment,500,1000,50,",
+            "steps,increment,1000,,100,"};
+        FeeSchedule steps = FeeFiles.of(folder, rows[0], rows[1], rows[2], rows[3]);
+        assertEquals(List.of("500", "500", "550", "1000", "1000", "1100"), Stream.of("500", "549", "550", "1050", "1099", "1100")
+                .map(target -> found(steps, target).bid().toPlainString()).toList());
+        assertEquals("no bid that can be made is as low as 499", HighestBid.of(steps, FeeFiles.bid("1"), new BigDecimal("499"))
+                .match(bid -> bid.bid().toPlainString(), NoBid::reason));
+        FeeSchedule small = FeeFiles.of(folder, rows[0], rows[1], "steps,increment,25,,25,");
+        assertEquals(List.of("25", "25", "50"), Stream.of("25", "49", "50").map(target -> found(small, target).bid().toPlainString())
+                .toList());
+    }
+
     @Test
     void the_step_that_stops_the_next_bid_is_named() {
         HighestBid answer = found(FeeFiles.read(FeeFiles.REFERENCE.resolve("tiers.csv")), "6550");
@@ -47,6 +63,14 @@ class HighestBidTest {
         HighestBid far = found(FeeFiles.read(FeeFiles.REFERENCE.resolve("tiers.csv")), "65500");
         assertTrue(!far.steps().isEmpty() && far.steps().stream().noneMatch(far::isNear), far.steps().toString());
         assertEquals(new BigDecimal("6606.28"), answer.nextLanded());
+    }
+
+    @Test
+    void a_step_within_a_fifth_of_the_bid_on_either_side_is_near() {
+        BigDecimal any = BigDecimal.ONE;
+        HighestBid bid = new HighestBid(any, new BigDecimal("1000"), any, any, any, List.of());
+        assertEquals(List.of(false, true, true, false), Stream.of("799", "800", "1200", "1201")
+                .map(at -> bid.isNear(new HighestBid.Step(any, any, new BigDecimal(at), any))).toList());
     }
 
     // By hand: 6,000 / 1.15 = 5,217.39, so 5,217 EUR; at 0.93 that is 5,609.67 USD.

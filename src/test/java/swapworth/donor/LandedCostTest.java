@@ -38,6 +38,30 @@ class LandedCostTest {
     }
 
     // Source: a published table whose rows say only "up to"; shares of the bid by hand: 550 of 10,000 and 275 of 1,000.
+    // By hand: 0.5 % of 101 is 0.505, and half a cent goes up: 101.51; of 103 it is 0.515: 103.52.
+    @Test
+    void half_a_cent_goes_up_whether_the_cent_before_it_is_even_or_odd() throws IOException {
+        FeeSchedule schedule = FeeFiles.of(folder, "table,kind,percent,seller", "premium,fee,0.5,auction");
+        assertEquals(new BigDecimal("101.51"), LandedCost.of(schedule, FeeFiles.bid("101")).total());
+        assertEquals(new BigDecimal("103.52"), LandedCost.of(schedule, FeeFiles.bid("103")).total());
+    }
+
+    // By hand: 150 up to 100 miles, 250 beyond, whatever the bid; zeros in rows that are no carriage are blanks.
+    @Test
+    void carriage_by_zones_of_distance_states_a_price_a_mile_of_0() throws IOException {
+        FeeSchedule schedule = FeeFiles.of(folder, "table,kind,from,to,flat,per_mile", "premium,fee,0,999,100,0", "premium,fee,1000,,200,0",
+                "freight,freight,0,100,150,0", "freight,freight,100,,250,0");
+        assertEquals(List.of(), schedule.unusable());
+        for (String bid : List.of("50", "5000")) {
+            BigDecimal fee = new BigDecimal(bid.equals("50") ? "100" : "200");
+            for (double away : new double[] {40, 100, 140}) {
+                BigDecimal expected = new BigDecimal(bid).add(fee).add(BigDecimal.valueOf(away > 100 ? 250 : 150));
+                LandedCost cost = LandedCost.of(schedule, FeeFiles.bid(bid).away(away));
+                assertEquals(0, expected.compareTo(cost.total()), bid + " at " + away + ": " + cost.total());
+            }
+        }
+    }
+
     @Test
     void rows_that_say_only_where_they_end_hold_their_end() throws IOException {
         FeeSchedule schedule = FeeFiles.read(FeeFiles.REFERENCE.resolve("house.csv"));
@@ -193,6 +217,12 @@ class LandedCostTest {
         assertEquals(new BigDecimal("1200.00"), LandedCost.of(late, FeeFiles.bid("1000")).total(), "1,000 + 5 x 40");
         FeeSchedule both = FeeFiles.of(folder, "table,kind,per_mile,per_day,days", "carrier,freight,1,10,6");
         assertEquals(new BigDecimal("1160.00"), LandedCost.of(both, FeeFiles.bid("1000").away(100)).total(), "1,000 + 100 x 1 + 6 x 10");
+    }
+
+    @Test
+    void days_that_are_free_bring_nothing_back_where_the_car_is_fetched_before_they_are_over() throws IOException {
+        FeeSchedule schedule = FeeFiles.of(folder, "table,kind,per_day,free_days,days", "yard,storage,40,5,2");
+        assertEquals(new BigDecimal("1000.00"), LandedCost.of(schedule, FeeFiles.bid("1000")).total());
     }
 
     @Test

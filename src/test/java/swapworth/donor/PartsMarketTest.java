@@ -120,6 +120,21 @@ class PartsMarketTest {
                 > market.predicted(wanted("engine", "sivrette", "four", 80_000), PriceKind.SOLD).orElseThrow().mean() + 0.01);
     }
 
+    // By hand: from 500 to 1,000 in the 335 days to the valuation day is ln 2 / (335 / 30.4375) = 0.063 log points a month.
+    @Test
+    void parts_that_were_cheaper_a_year_ago_are_on_the_rise_and_stand_at_the_prices_of_today() throws IOException {
+        List<String> lines = new ArrayList<>(List.of("part,price,seen_on,price_kind"));
+        for (int k = -6; k <= 6; k++) {
+            lines.add("engine," + (500 + 5 * k) + ",2025-10-01,sold");
+            lines.add("engine," + (1000 + 10 * k) + ",2026-09-01,sold");
+        }
+        Assumptions open = Assumptions.defaults().with(Donors.with(Assumptions.defaults().get("part_drift"), 0, 10));
+        PartsMarket market = PartsMarket.fit(new Donors(folder).file("parts.csv", lines.toArray(String[]::new)).offers(), Map.of(),
+                Optional.of(LocalDate.of(2026, 9, 1)), open);
+        assertEquals(0.063, Arrays.stream(market.draws(2_000, 1).drift().orElseThrow()).average().orElseThrow(), 0.006);
+        assertEquals(Math.log(1000), market.predicted(wanted("engine", "", "", 0), PriceKind.SOLD).orElseThrow().quantile(0.5), 0.03);
+    }
+
     @Test
     void a_part_of_this_car_is_priced_at_its_own_mileage_and_falls_with_it() throws IOException {
         PartsMarket market = market(PartsWorld.of(5));

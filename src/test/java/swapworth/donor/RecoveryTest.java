@@ -87,6 +87,21 @@ class RecoveryTest {
         for (double net : recovery(1, 20, 6, Donors.plain("horizon_months", 6, "holding_cost", 25)).net()) {
             assertEquals(100 + 12 - 15 - 4 - 25, net, 1e-9);
         }
+        // What comes back stands there until the end, three months.
+        for (double net : recovery(1, 20, 6, Donors.plain("returns", 100, "horizon_months", 3, "holding_cost", 25)).net()) {
+            assertEquals(-2 * 15 - 4 - 3 * 25, net, 1e-9);
+        }
+    }
+
+    // By hand: half of the slow ones are gone within 10,000 days, so of a month's 30.4 days 1 - 2^(-30.4375 / 10000) = 0.2 %.
+    @Test
+    void a_bundle_waits_as_long_as_the_slowest_of_its_parts_wherever_that_stands() throws IOException {
+        for (String slow : List.of("alternator", "gearbox")) {
+            donors.file("partout.csv", "car,part,price,sells,days,postage,bundle",
+                    "body,alternator,100,1," + (slow.equals("alternator") ? 10_000 : 0.1) + ",0,all",
+                    "body,gearbox,100,1," + (slow.equals("gearbox") ? 10_000 : 0.1) + ",0,all");
+            assertEquals(0.002, recovery(1, 2_000, 6, Donors.plain()).parts().get(0).chanceSold(), 0.006, slow);
+        }
     }
 
     /** The same sales counted one history after another, by other code and other random numbers. */
@@ -313,6 +328,24 @@ class RecoveryTest {
         assertFalse(out.gear().whole());
         assertEquals("without a price: main loom; add offers to parts.csv", out.gear().reason());
         assertEquals(0, out.recovery().orElseThrow().net()[0], 1e-9);
+    }
+
+    // By hand: 1,500 x 0.45 + 4 x 90 x 0.8; engine and gearbox are good as often as the engine is.
+    @Test
+    void gear_as_it_is_found_counts_each_piece_by_its_chance_and_only_engine_and_gearbox_are_told_as_good() throws IOException {
+        donors.file("partout.csv", "car,part,goes_to,price,count,state", "hit,engine,swap,1500,,doubtful",
+                "hit,wheels,swap,90,4,likely good");
+        PartOut out = donors.partOut(0, MarketState.withoutCars(20, 1), Donors.plain("chance_doubtful", 45, "chance_likely", 80));
+        assertEquals(963, out.gearAsFound()[7], 1e-9);
+        assertEquals(0.45, out.gearGood(), 1e-12);
+    }
+
+    @Test
+    void a_price_of_ones_own_is_moved_by_what_is_assumed_of_such_prices() throws IOException {
+        donors.file("partout.csv", "car,part,goes_to,price", "hit,engine,swap,1500");
+        Assumptions certain = Donors.plain();
+        Assumptions tenth = certain.with(Donors.with(certain.get("own_price"), -10, 0));
+        assertEquals(1350, donors.partOut(0, MarketState.withoutCars(20, 1), tenth).gear().draws()[7], 1e-9);
     }
 
     @Test

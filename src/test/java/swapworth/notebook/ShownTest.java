@@ -25,6 +25,7 @@ import swapworth.market.Answer;
 import swapworth.market.CannotTell;
 import swapworth.market.TestCars;
 import swapworth.report.Part;
+import swapworth.report.Section;
 import swapworth.table.Cell;
 import swapworth.table.Column;
 import swapworth.table.Table;
@@ -184,6 +185,17 @@ class ShownTest {
         assertEquals(List.of(List.of("Sivrette", "9,800", "2014"), List.of("Velmarch", "17,401", "2018"), List.of("", "", "2012")),
                 table.rows().stream().map(r -> r.stream().map(Cell::shown).toList()).toList());
         assertEquals(Column.Align.RIGHT, table.columns().get(1).align());
+    }
+
+    @Test
+    void every_kind_of_block_of_a_page_has_a_text_for_the_terminal() {
+        Section market = Section.of("market", "The market in time", Part.prose("It falls."));
+        Part.Pointers pointers = new Part.Pointers(List.of(new Part.Pointer("It falls by 1 % a month.", market)));
+        assertEquals("- The market in time: It falls by 1 % a month.\n", PartText.of(pointers));
+        assertEquals("It falls.\n", PartText.of(market.parts().get(0)));
+        assertEquals("# Why\n", PartText.of(Part.marked("# Why\n")));
+        assertEquals("Beware\n- of it\n", PartText.of(Part.cautions("Beware", List.of("of it"))));
+        assertEquals("a\n\nb\n", PartText.of(Part.folded("", "more", Part.prose("a"), Part.prose("b"))));
     }
 
     @Test

@@ -21,6 +21,7 @@ import swapworth.assumptions.Assumption;
 import swapworth.assumptions.Assumptions;
 import swapworth.statistics.Quantiles;
 import swapworth.statistics.UncertainSum;
+import swapworth.table.Cell;
 import swapworth.table.Table;
 
 /** What is left, finish or stop, and redo cost, against sums that can be done by hand. */
@@ -194,11 +195,23 @@ class EquityTest {
     }
 
     @Test
+    void what_is_kept_after_a_write_off_is_never_more_than_the_car_nor_less_than_nothing() throws IOException {
+        Assumption share = Assumptions.defaults().get("salvage_share");
+        Assumptions wild = Assumptions.defaults().with(new Assumption(share.name(), share.question(), 50, 60, share.unit(), share.source(),
+                share.note()));
+        double[] salvage = RedoCost.of(all(10_000), forecast(wild)).salvage();
+        assertEquals(0, Arrays.stream(salvage).min().orElseThrow());
+        assertEquals(10_000, Arrays.stream(salvage).max().orElseThrow());
+    }
+
+    @Test
     void sunk_money_stands_nowhere_in_finish_or_stop() throws IOException {
         List<FinishOrStop.Exit> exits = List.of(new FinishOrStop.Exit("as it stands", all(7_000), "by hand"));
         FinishOrStop plain = FinishOrStop.of(all(9_000), forecast(Assumptions.defaults()), exits);
         assertEquals(8_000, plain.finishing()[0], 1e-9);
         assertEquals(1_000, plain.gain(plain.exits().get(0))[0], 1e-9);
+        // What an hour earns: the gain over the hours still to come.
+        assertEquals(Cell.format(1_000 / Quantiles.median(plain.hoursToCome()), 1), plain.tables().get(1).rows().get(0).get(6).shown());
         String more = String.join("\n", ROWS) + "\n2025-05-30,5000,an engine that blew,part,,300,,\n";
         Ledger dearer = Ledger.read(Files.writeString(folder.resolve("ledger.csv"), more));
         FinishOrStop same = FinishOrStop.of(all(9_000), Forecast.withDefaults().draws(COUNT, 1).of(dearer), exits);

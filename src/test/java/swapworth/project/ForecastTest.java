@@ -110,6 +110,28 @@ class ForecastTest {
         assertTrue(own - without > 20 && own - without < 90, own + " against " + without);
     }
 
+    // By hand: 20 of a hundred, give or take 10, of a firm 1,000: ln-normal about 200 with a spread of 10 / 20 log points.
+    @Test
+    void the_doubt_of_the_reserve_is_its_spread_against_its_middle() throws IOException {
+        Assumption ours = Assumptions.defaults().get("contingency");
+        Assumptions twenty = Assumptions.defaults().with(new Assumption(ours.name(), ours.question(), 20, 10, ours.unit(), ours.source(),
+                ours.note()));
+        double[] toPay = Forecast.withDefaults().with(twenty).draws(100_000, 3).of(read("date,amount,note,category,status,low,likely,high",
+                "2026-03-04,80,pump,part,,,,", "2026-05-04,,welding,labour,estimate,1000,1000,1000")).toPay();
+        assertEquals(1200, Quantiles.of(toPay, 0.5), 3);
+        assertEquals(1000 + 200 * Math.exp(1.2815515655446004 * 0.5), Quantiles.of(toPay, 0.9), 5);
+    }
+
+    @Test
+    void what_drives_the_spread_stands_from_low_to_high_below_0_for_money_that_comes_in() throws IOException {
+        Ledger ledger = read("date,amount,note,category,status,low,likely,high", "2026-03-04,80,pump,part,,,,",
+                "2026-05-04,,doors,part sold,estimate,300,500,900", "2026-05-04,,paint,part,estimate,300,500,900");
+        for (Forecast.Driver driver : Forecast.withDefaults().with(without("contingency")).of(ledger).drivers()) {
+            assertTrue(driver.low() < driver.middle() && driver.middle() < driver.high(), driver.toString());
+            assertEquals(driver.name().equals("doors"), driver.high() < 0, driver.toString());
+        }
+    }
+
     @Test
     void a_tool_that_is_kept_costs_the_undertaking_nothing_however_dear_it_becomes() throws IOException {
         String[] rows = {"date,amount,note,category,status,charged", "2026-08-03,5000,buy,purchase,,",
@@ -156,6 +178,16 @@ class ForecastTest {
         double highest = forecast.months().stream().mapToDouble(Forecast.MonthOfCash::middle).max().orElseThrow();
         assertTrue(Quantiles.of(forecast.peak().amounts(), 0.5) >= highest - 1e-6);
         assertTrue(forecast.peak().chance() > 0.2 && forecast.peak().chance() <= 1);
+    }
+
+    @Test
+    void of_months_with_as_much_in_it_the_first_is_the_one_in_which_it_is_most() throws IOException {
+        Path file = Files.writeString(folder.resolve("ledger.csv"), "date,amount,note,category,direction\n2026-01-10,1000,car,purchase,\n"
+                + "2026-02-03,100,lamp,part,\n2026-02-20,100,lamp given back,part,in\n2026-03-02,200,rebate,purchase,in\n");
+        Forecast.Peak peak = Forecast.of(Ledger.read(file)).peak();
+        assertEquals(YearMonth.of(2026, 1), peak.month());
+        assertEquals(1000, peak.amounts()[7]);
+        assertEquals(1, peak.chance());
     }
 
     @Test

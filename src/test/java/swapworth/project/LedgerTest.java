@@ -343,6 +343,59 @@ class LedgerTest {
         assertTrue(questions.contains("leaves 159.50") && questions.contains("beside no gross price"), questions);
     }
 
+    // By hand: a quarter of 400 and 50; the estimate is not agreed, the money that comes in is none to pay.
+    @Test
+    void what_is_agreed_to_be_paid_leaves_out_what_is_kept_of_tools() throws IOException {
+        Ledger ledger = read("date,amount,note,category,status,charged", "2026-08-03,5000,buy,purchase,,",
+                "2026-12-01,400,lift,tool,committed,25", "2026-12-02,50,welding,labour,committed,", "2026-12-03,70,glue,part,estimate,",
+                "2026-12-04,90,seats,part sold,committed,");
+        assertEquals(cents("150.00"), ledger.sums().agreedToPay());
+    }
+
+    // By hand: three quarters of 400 less three quarters of the 100 that came back; then three quarters of 40 to come.
+    @Test
+    void what_is_kept_of_tools_is_less_what_came_back_of_it() throws IOException {
+        Ledger ledger = read("date,amount,note,category,direction,status,charged", "2026-08-03,400,lift,tool,,,25",
+                "2026-08-09,100,rebate on it,tool,in,,25", "2026-12-02,40,oil for it,tool,,estimate,25");
+        assertEquals(cents("225.00"), ledger.sums().keptSoFar());
+        assertEquals(cents("255.00"), ledger.sums().keptAtCompletion());
+    }
+
+    // By hand: halves of 10.03 and 10.05 are 5.015 and 5.025; half a cent goes to the even one.
+    @Test
+    void what_is_charged_of_a_tool_is_rounded_half_to_even() throws IOException {
+        Ledger ledger = read("date,amount,note,category,charged", "2026-08-03,10.03,file,tool,50", "2026-08-03,10.05,vice,tool,50");
+        assertEquals(List.of("5.02", "5.02"), ledger.entries().stream().map(e -> e.shares().get(0).amount().toPlainString()).toList());
+    }
+
+    // By hand: 100 at 1.10, the rate that is known on the day of the ledger.
+    @Test
+    void what_is_to_come_is_taken_at_the_rate_of_the_day_of_the_ledger_and_not_at_one_of_a_later_day() throws IOException {
+        Files.writeString(folder.resolve("rates.csv"), "date,from,to,rate\n2026-01-01,EUR,USD,1.10\n2026-11-01,EUR,USD,1.30\n");
+        Path file = Files.writeString(folder.resolve("ledger.csv"), "date,amount,currency,note,status\n2026-03-04,80,USD,pump,\n"
+                + "2026-12-01,100,EUR,exhaust,committed\n");
+        Ledger.Options usd = Ledger.withDefaults().in(Currency.getInstance("USD"));
+        assertEquals(cents("110.00"), usd.on(LocalDate.of(2026, 4, 1)).read(file).sums().total().committed());
+        assertEquals(cents("130.00"), usd.on(LocalDate.of(2026, 11, 20)).read(file).sums().total().committed());
+    }
+
+    @Test
+    void what_was_due_and_is_not_done_is_due_on_the_day_of_the_ledger() throws IOException {
+        Ledger ledger = read("date,amount,note,status,due", "2026-03-04,80,pump,,", "2026-01-10,100,exhaust,committed,2026-02-01",
+                "2026-01-10,60,seat,estimate,2026-05-01");
+        assertEquals(List.of(LocalDate.of(2026, 3, 4), LocalDate.of(2026, 3, 4), LocalDate.of(2026, 5, 1)),
+                ledger.entries().stream().map(Entry::due).toList());
+        assertEquals(YearMonth.of(2026, 3), Forecast.of(ledger).months().get(0).month());
+    }
+
+    @Test
+    void a_payment_a_year_and_a_day_after_the_one_before_it_is_not_asked_about_and_one_a_day_later_is() throws IOException {
+        String[] rows = {"date,amount,note,category", "2025-03-04,80,pump,part", "2026-03-05,90,lamp,part"};
+        assertEquals("", reasons(read(rows).read().questions()));
+        rows[2] = "2026-03-06,90,lamp,part";
+        assertTrue(reasons(read(rows).read().questions()).contains("3 date: 2026-03-06 lies 367 days after the payment before it"));
+    }
+
     @Test
     void what_goes_back_to_a_buyer_is_taken_off_what_was_sold() throws IOException {
         Ledger ledger = read("date,amount,note,category,direction", "2026-09-01,500.00,seats,part sold,",
@@ -373,8 +426,9 @@ class LedgerTest {
             "2027-05-01,13000,rest,car sold,committed"};
         assertEquals(Optional.empty(), read(rows).carSold());
         rows[2] = rows[2].replace("committed", "estimate");
-        assertEquals(Optional.of(cents("1000.00")), read(rows).carSold().map(Ledger.CarSale::received));
+        assertEquals(Optional.empty(), read(rows).carSold());
         assertEquals(Optional.empty(), read(rows[0], rows[2]).carSold());
+        assertEquals(Optional.of(cents("1000.00")), read(rows[0], rows[1]).carSold().map(Ledger.CarSale::received));
         assertEquals(cents("0.00"), read(rows[0], rows[2]).sums().total().atCompletion());
     }
 

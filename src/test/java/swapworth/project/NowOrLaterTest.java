@@ -40,6 +40,16 @@ class NowOrLaterTest {
     }
 
     @Test
+    void legs_that_move_apart_or_stand_still_are_not_said_to_move_together() {
+        for (double exit : new double[] {1.03, 1}) {
+            NowOrLater apart = NowOrLater.of("USD", List.of(leg("car", 10_000, 0.97)), leg("exit", 10_000, exit), List.of());
+            assertEquals(0, apart.together(1));
+            String text = apart.tables().get(0).html();
+            assertTrue(text.contains("as a rule they do not move together") && !text.contains("usually move together"), text);
+        }
+    }
+
+    @Test
     void a_month_that_is_not_compared_is_refused() {
         NowOrLater choice = NowOrLater.of("USD", List.of(leg("car", 10_000, 0.97)), leg("exit", 10_000, 0.97), List.of());
         assertThrows(IllegalArgumentException.class, () -> choice.gain(0));

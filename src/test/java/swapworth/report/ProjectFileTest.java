@@ -71,6 +71,15 @@ class ProjectFileTest {
     }
 
     @Test
+    void what_is_said_of_the_two_distances_is_true_where_that_of_the_running_gear_is_unknown_too() {
+        for (Reader reader : Reader.values()) {
+            assertTrue(page(reader).contains("What the running gear has run stands beside the mileage and not in its place"),
+                    reader.words());
+            assertFalse(page(reader).contains("another distance") || page(reader).contains("has another one"), reader.words());
+        }
+    }
+
+    @Test
     void the_range_is_rounded_as_on_the_pages_of_the_owner() {
         String range = Figures.range(undertaking.finished().orElseThrow().range(0.80));
         for (Reader reader : Reader.values()) {

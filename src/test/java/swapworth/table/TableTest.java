@@ -244,6 +244,7 @@ class TableTest {
         assertEquals("57", Cell.chance(0.57).shown());
         assertEquals(List.of("> 99", "100"), List.of(Cell.chance(1).shown(), Cell.chance(1).exact()));
         assertEquals(List.of("< 1", "0.25"), List.of(Cell.chance(0.0025).shown(), Cell.chance(0.0025).exact()));
+        assertEquals(List.of("1", "99"), List.of(Cell.chance(0.01).shown(), Cell.chance(0.99).shown()));
         assertEquals(Cell.BLANK, Cell.chance(Double.NaN));
     }
 
