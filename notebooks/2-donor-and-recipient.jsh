@@ -84,7 +84,7 @@ show(parts.map(p -> DonorCharts.netPerHour(p, money)), parts.map(p -> p.recovery
 // %% [markdown]
 // ## Which donor, which recipient
 //
-// Net costs side by side, those of donors with what must be replaced of their gear. Where the 80 % range of a difference holds nought,
+// Net costs side by side, those of donors with what must be replaced of their gear. Where the 80 % range of a difference holds 0,
 // money does not decide: take the car that you trust more.
 
 // %%

@@ -92,7 +92,7 @@ class ReadmeTest {
         Run run = run("notebook", notebook.toString(), "--folder", "sample-listings", "--page", folder.resolve("pages").toString());
         assertEquals(0, run.code, run.out + run.err);
         String page = Files.readString(folder.resolve("pages/miles.html"));
-        assertEquals(1 + 6 + 1, page.split("<td>80 % range", -1).length);
+        assertEquals(1 + 6 + 1, page.split("<td class=\"w\">80\u00a0% range", -1).length);
         assertTrue(page.contains("private sold on 2026-08-15, in the currency of the listings"));
     }
 

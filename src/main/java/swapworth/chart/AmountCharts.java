@@ -11,8 +11,8 @@ import swapworth.table.Cell;
 
 /** Charts of amounts that add up, and of amounts that are not known yet. The rules of {@link Charts} hold here too. */
 public final class AmountCharts {
-    private static final int ROW = 30;
-    private static final int MIDDLING = 280;
+    private static final int ROW = 28;
+    private static final int MIDDLING = 225;
     private static final int TICKS = 6;
     private static final int MOST_IN_WORDS = 14;
     private static final Ink UP = new Ink(2, Ink.Manner.BAR);
@@ -102,7 +102,7 @@ public final class AmountCharts {
         Places down = new Places();
         Places levels = new Places();
         Places joints = new Places();
-        StringBuilder words = new StringBuilder(title).append(": ");
+        StringBuilder words = new StringBuilder(title).append(": ").append(xLabel).append(": ");
         for (int i = 0; i < steps.size(); i++) {
             Step step = steps.get(i);
             double height = steps.size() - 1.0 - i;
@@ -196,8 +196,9 @@ public final class AmountCharts {
             // Not dashed as the reference of other charts is: the range beside it is.
             line(plot, new Ink(2, Ink.Manner.LINE), zero, reference);
         }
-        return plot.chart(title, title + ": " + Cell.format(sorted.length, 0) + " draws; median " + number(marks[2]) + ", 80 % range "
-                + number(marks[1]) + " to " + number(marks[3]) + ", 95 % range " + number(marks[0]) + " to " + number(marks[4]) + ".",
+        return plot.chart(title, title + ": " + xLabel + ": " + Cell.format(sorted.length, 0) + " draws; median " + number(marks[2])
+                + ", 80 % range " + number(marks[1]) + " to " + number(marks[3]) + ", 95 % range " + number(marks[0]) + " to "
+                + number(marks[4]) + ".",
                 data.table(), Charts.PAINTER);
     }
 
@@ -266,7 +267,7 @@ public final class AmountCharts {
         Plot plot = new Plot(ROW * drawn.size(), x, y, xLabel, "");
         Places less = new Places();
         Places more = new Places();
-        StringBuilder words = new StringBuilder(title).append(": ");
+        StringBuilder words = new StringBuilder(title).append(": ").append(xLabel).append(": ");
         for (int i = 0; i < drawn.size(); i++) {
             Swing swing = drawn.get(i);
             double height = drawn.size() - 1.0 - i;

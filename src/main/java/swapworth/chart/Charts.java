@@ -21,9 +21,9 @@ import swapworth.table.Table;
  */
 public final class Charts {
 
-    private static final int TALL = 340;
-    private static final int MIDDLING = 280;
-    private static final int ROW = 30;
+    private static final int TALL = 270;
+    private static final int MIDDLING = 225;
+    private static final int ROW = 28;
     private static final int TICKS_ACROSS = 6;
     private static final int TICKS_UP = 7;
     private static final int ROWS_IN_WORDS = 12;
@@ -107,8 +107,9 @@ public final class Charts {
             plot.explain(Layer.Form.POLYGON, BAND, curve.bandName());
         }
         plot.note(marks.outside());
-        String alt = title + (groups.isEmpty() ? "" : ": " + marks.words() + spans(xLabel, groups, Points::x)
-                + spans(yLabel, groups, Points::y)) + "." + (marks.outside().isEmpty() ? "" : " " + marks.outside());
+        String alt = title + (groups.isEmpty() ? ": " + yLabel + ", against " + xLabel
+                : ": " + marks.words() + spans(xLabel, groups, Points::x) + spans(yLabel, groups, Points::y)) + "."
+                + (marks.outside().isEmpty() ? "" : " " + marks.outside());
         if (cx.length > 0) {
             int last = cx.length - 1;
             alt += " " + curve.name() + ": " + at(middle[0], low[0], high[0], cx[0], curve.bandName())

@@ -13,7 +13,7 @@ import swapworth.statistics.Quantiles;
 
 /** The charts of donors and recipients. */
 public final class DonorCharts {
-    private static final int ROW = 34;
+    private static final int ROW = 28;
     /** Pieces of a bar differ in lightness, so that print in grey tells them apart. */
     private static final List<Ink.Manner> PIECES = List.of(Ink.Manner.BAR, Ink.Manner.HALF, Ink.Manner.FULL, Ink.Manner.AREA);
     private static final List<String> SHARES = List.of("bid or price", "fees of the sale", "tax and papers",

@@ -13,8 +13,8 @@ import swapworth.table.Table;
  */
 final class Plot {
 
-    /** Width of every picture, in its own units. */
-    static final int WIDTH = 640;
+    /** Width of every picture, in its own units: so few that text can be read where the picture is as wide as a telephone. */
+    static final int WIDTH = 440;
 
     /** Line height of text, and widest mean width of its characters, at the narrow screen's size. */
     private static final double ROW = 22;
@@ -22,8 +22,8 @@ final class Plot {
     private static final int SWATCH = 24;
     private static final int RIGHT = 14;
     /** Names of rows take no more of the width than this, and so much more height than their lines. */
-    private static final double NAMES = 0.52 * WIDTH;
-    private static final int BETWEEN_ROWS = 10;
+    private static final double NAMES = 0.5 * WIDTH;
+    private static final int BETWEEN_ROWS = 8;
     private static final int LINE = 20;
 
     private final int leastHeight;
@@ -122,11 +122,16 @@ final class Plot {
         StringBuilder key = new StringBuilder();
         double top = legend(key);
         if (!yLabel.isEmpty()) {
-            text(key, 0, top + 16, "", fitted(yLabel, (int) (WIDTH / CHARACTER)));
-            top += ROW + 4;
+            List<String> yLines = RowNames.broken(yLabel, (int) (WIDTH / CHARACTER));
+            for (int l = 0; l < yLines.size(); l++) {
+                text(key, 0, top + 16 + l * LINE, "", yLines.get(l));
+            }
+            top += ROW + 4 + (yLines.size() - 1) * LINE;
         }
-        double below = xLabel.isEmpty() ? ROW : 2 * ROW;
-        double height = top + plotHeight + below + (note.isEmpty() ? 6 : ROW + 6);
+        List<String> xLines = xLabel.isEmpty() ? List.of() : RowNames.broken(xLabel, (int) ((left + width) / CHARACTER));
+        List<String> noteLines = note.isEmpty() ? List.of() : RowNames.broken(note, (int) (WIDTH / CHARACTER));
+        double below = ROW + (xLines.isEmpty() ? 0 : ROW + (xLines.size() - 1) * LINE);
+        double height = top + plotHeight + below + noteLines.size() * LINE + 6;
         StringBuilder out = begin(alt, height).append(key);
         grid(out, left, top, width, plotHeight);
         out.append("<svg x=\"").append(shorter(left)).append("\" y=\"").append(shorter(top)).append("\" width=\"").append(width)
@@ -150,11 +155,11 @@ final class Plot {
             text(out, sticksOut ? WIDTH : place, bottom + 19, sticksOut ? "end" : "mid", x.labels().get(i));
             free = (sticksOut ? WIDTH : place + half) + CHARACTER;
         }
-        if (!xLabel.isEmpty()) {
-            text(out, left + width, bottom + 19 + ROW, "end", fitted(xLabel, (int) ((left + width) / CHARACTER)));
+        for (int l = 0; l < xLines.size(); l++) {
+            text(out, left + width, bottom + 19 + ROW + l * LINE, "end", xLines.get(l));
         }
-        if (!note.isEmpty()) {
-            text(out, 0, bottom + 19 + below, "", fitted(note, (int) (WIDTH / CHARACTER)));
+        for (int l = 0; l < noteLines.size(); l++) {
+            text(out, 0, bottom + 19 + below + l * LINE, "", noteLines.get(l));
         }
         return out.append("</svg>").toString();
     }
@@ -215,13 +220,22 @@ final class Plot {
         }
         int most = (int) ((WIDTH - SWATCH - 6) / CHARACTER);
         int columns = (int) Math.max(1, Math.min(legend.size(), WIDTH / wide));
+        double top = 0;
+        double next = 0;
         for (int i = 0; i < legend.size(); i++) {
             double left = i % columns * wide;
-            double line = i / columns * ROW;
-            swatch(out, legend.get(i), left, line + 11);
-            text(out, left + SWATCH + 6, line + 16, "", fitted(legend.get(i).text, most));
+            if (i % columns == 0) {
+                top = next;
+            }
+            // A text that takes more than a line stands alone in its row.
+            List<String> words = RowNames.broken(legend.get(i).text, most);
+            swatch(out, legend.get(i), left, top + 11);
+            for (int l = 0; l < words.size(); l++) {
+                text(out, left + SWATCH + 6, top + 16 + l * LINE, "", words.get(l));
+            }
+            next = top + ROW + (words.size() - 1) * LINE;
         }
-        return (legend.size() - 1) / columns * ROW + ROW + 6;
+        return next + 6;
     }
 
     private static void swatch(StringBuilder out, Entry entry, double left, double middle) {

@@ -8,7 +8,7 @@ import java.util.List;
  * gets the number of its row, so that no two rows look alike. Not for sharing between threads.
  */
 final class RowNames {
-    private static final int MOST_LINES = 4;
+    private static final int MOST_LINES = 6;
 
     private final int most;
     private final List<List<String>> rows = new ArrayList<>();
@@ -44,9 +44,22 @@ final class RowNames {
     }
 
     private List<String> lines(String name, String figure) {
+        List<String> lines = broken(name, most);
+        String line = lines.remove(lines.size() - 1);
+        if (figure.isEmpty() || line.length() + 2 + figure.length() <= most) {
+            lines.add(figure.isEmpty() ? line : line + "  " + figure);
+        } else {
+            lines.add(line);
+            lines.add(figure);
+        }
+        return lines;
+    }
+
+    /** A text in lines of at most so many characters, broken between words where these are not longer than a line; at least one line. */
+    static List<String> broken(String text, int most) {
         List<String> lines = new ArrayList<>();
         String line = "";
-        for (String word : name.split(" ")) {
+        for (String word : text.split(" ")) {
             String rest = word;
             if (!line.isEmpty() && line.length() + 1 + rest.length() > most) {
                 lines.add(line);
@@ -59,12 +72,7 @@ final class RowNames {
             }
             line = line.isEmpty() ? rest : line + " " + rest;
         }
-        if (figure.isEmpty() || line.length() + 2 + figure.length() <= most) {
-            lines.add(figure.isEmpty() ? line : line + "  " + figure);
-        } else {
-            lines.add(line);
-            lines.add(figure);
-        }
+        lines.add(line);
         return lines;
     }
 

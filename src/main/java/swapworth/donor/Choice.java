@@ -91,14 +91,16 @@ public record Choice(String purpose, List<CarOption> options) {
      */
     public Table table(String currency) {
         boolean gear = options.stream().anyMatch(CarOption::givesGear);
-        List<Column> columns = new ArrayList<>(List.of(Column.words("car"), Column.words("runs"), Column.number("landed cost", ""),
-                Column.number("parts bring", ""), Column.number("net cost", "")));
+        Column net = Column.number("net cost", "");
+        // What decides stands first on a narrow screen: the net cost that the range and the order are those of.
+        List<Column> columns = new ArrayList<>(List.of(Column.words("car"), Column.words("runs").behind(),
+                Column.number("landed cost", "").behind(), Column.number("parts bring", "").behind(), gear ? net.behind() : net));
         if (gear) {
-            columns.addAll(List.of(Column.number("engine and gearbox good", "%"), Column.number("gear to replace", ""),
+            columns.addAll(List.of(Column.number("engine and gearbox good", "%").behind(), Column.number("gear to replace", "").behind(),
                     Column.number("net cost with it", "")));
         }
         columns.addAll(List.of(Column.words("80 % range"), Column.words("against the first"), Column.number("hours", "h"),
-                gear ? Column.number("gear as used parts, if good", "") : Column.sentences("caps the finished car")));
+                gear ? Column.number("gear as used parts, if good", "") : Column.sentences("stays with the finished car")));
         Table.Builder table = Table.titled(purpose + " side by side, " + currency).columns(columns.toArray(Column[]::new));
         table.note(options.size() + (options.size() == 1 ? " car" : " cars")
                 + ". Net cost is the landed cost less what the left-over parts bring; hours are not priced.");

@@ -292,8 +292,8 @@ public final class Recovery {
         Table.Builder table = Table.titled("What the parts of " + of.car().name() + " bring, " + currency)
                 .columns(Column.words("figure"), Column.number("mean", ""), Column.number("median", ""), Column.words("80 % range"));
         table.note(units.size() + (units.size() == 1 ? " part or bundle" : " parts or bundles") + " on sale for " + months
-                + (months == 1 ? " month; " : " months; ") + net.length
-                + " histories, every assumption drawn within its spread.");
+                + (months == 1 ? " month; " : " months; ") + Cell.format(net.length, 0)
+                + " draws, every assumption within its spread.");
         List<String> without = new ArrayList<>();
         for (PartOut.Piece p : of.pieces()) {
             if (p.row.goesTo() == GoesTo.SELL && !p.earnsNothing().isEmpty() && !p.row.part().isLeftOver()) {

@@ -95,9 +95,10 @@ final class NotebookIndex {
                 .map(l -> plain(l.substring(before.length(), l.length() - behind.length())));
     }
 
-    /** Undoes {@link Html#escape}. */
+    /** Undoes {@link Html#unbroken}. */
     private static String plain(String escaped) {
-        return escaped.replace("&lt;", "<").replace("&gt;", ">").replace("&quot;", "\"").replace("&#39;", "'").replace("&amp;", "&");
+        return escaped.replace("&lt;", "<").replace("&gt;", ">").replace("&quot;", "\"").replace("&#39;", "'").replace("&amp;", "&")
+                .replace('\u00a0', ' ');
     }
 
     /** The address of a page beside the index. */

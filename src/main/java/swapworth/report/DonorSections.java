@@ -49,7 +49,7 @@ public final class DonorSections {
         String currency = study.currency().getCurrencyCode();
         parts.add(Part.prose("A list of all parts at full price is not money. Below is what comes back once each part has turned out good "
                 + "or not, has waited for its buyer, and fees, postage, packing and returns are paid. Hours are counted and not priced. "
-                + "Prices rest on " + study.offersOfParts() + "."));
+                + "Prices rest on " + study.offersOfParts() + study.on().map(d -> ", as of " + d).orElse("") + "."));
         for (PartOut out : study.partOuts()) {
             String id = "parts-" + (study.partOuts().indexOf(out) + 1);
             out.recovery().ifPresent(recovery -> {
@@ -74,8 +74,8 @@ public final class DonorSections {
         String currency = study.currency().getCurrencyCode();
         parts.add(Part.prose("Bids are not compared, net costs are: what a car costs in the yard less what its left-over parts bring, "
                 + "and of a donor what must be replaced of its gear. "
-                + "Differences are taken within one state of the market at a time. Where the 80 % range of a difference holds nought, "
-                + "money does not decide."));
+                + "Differences are taken within one state of the market at a time. Where the 80 % range of a difference holds 0, "
+                + "money does not decide." + study.on().map(d -> " All of it is as of " + d + ".").orElse("")));
         study.choices().forEach(choice -> parts.add(Part.rows(choice.table(currency))));
         study.brackets().forEach(bracket -> parts.add(Part.rows(bracket.table(currency))));
         study.uses().forEach(uses -> parts.add(Part.rows(uses.table(currency))));

@@ -90,14 +90,14 @@ public record InShort(List<Sentence> sentences) {
         List<Sentence> all = new ArrayList<>();
         listings.ifPresent(judged -> onOffer(judged).ifPresent(words -> all.add(new Sentence(words, judged.model().lastSeen().isPresent()
                 ? ListingsPage.ON_OFFER : ListingsPage.LISTINGS))));
-        donors.ifPresent(study -> costs(study, all));
+        // Who has bought both cars no longer asks which and when to buy.
+        boolean bought = undertaking.ledger().filter(l -> l.sums().carsBought() >= 2).isPresent();
+        donors.filter(study -> !bought).ifPresent(study -> costs(study, all));
         // What a car is worth that is sold, nobody asks any longer.
         boolean sold = undertaking.ledger().flatMap(Ledger::carSold).isPresent();
         Optional<SwapValue> finished = swaps.flatMap(s -> s.first().told()).filter(value -> !sold && value.sale().isEmpty());
         finished.ifPresent(value -> all.add(new Sentence(worth(value, swaps.orElseThrow()), SwapSection.ID)));
-        // Who has bought both cars no longer asks when to buy.
-        undertaking.nowOrLater().filter(n -> undertaking.ledger().filter(l -> l.sums().carsBought() >= 2).isEmpty())
-                .map(NowOrLater::sentence).filter(words -> !words.isEmpty())
+        undertaking.nowOrLater().filter(n -> !bought).map(NowOrLater::sentence).filter(words -> !words.isEmpty())
                 .ifPresent(words -> all.add(new Sentence(words, ProjectPage.NOW_OR_LATER)));
         Optional<Sentence> unsure = unsure(listings, finished, undertaking);
         undertaking.equity().ifPresent(left -> all.add(new Sentence(left(left, undertaking), ProjectPage.LEFT)));
@@ -144,7 +144,8 @@ public record InShort(List<Sentence> sentences) {
                         + ", whose price is so far from the value that it looks mistyped")
                 + ". Lowest against its value stands '" + lowest.car() + "', " + lowest.listing().facts().vehicle() + ": "
                 + judged.read().baseCurrency().getCurrencyCode() + " " + Cell.format(lowest.listing().price().amount(), 0)
-                + ", fair value " + Figures.rounded(value.median()) + " (80 % range " + Figures.range(value.range(0.80)) + "; "
+                + ", gap " + Cell.signed(lowest.gapPercent(), 0).shown() + " %, fair value " + Figures.rounded(value.median())
+                + " (80 % range " + Figures.range(value.range(0.80)) + "; "
                 + value.subject().level().words() + value.subject().on().map(d -> " on " + d).orElse("") + "; by " + value.carsOfLine()
                 + (value.carsOfLine() == 1 ? " car of its line, " : " cars of its line, ") + value.carsInFile() + " in all)"
                 + (lowest.remarks().isEmpty() ? "." : ": " + String.join("; ", lowest.remarks()) + "."));

@@ -218,7 +218,6 @@ public final class ListingsPage {
                     + String.join(", ", lines.subList(MOST_LINES, lines.size())) + "."));
         }
         parts.add(Part.picture(MarketCharts.askedAgainstValue(judged)));
-        parts.add(Part.picture(MarketCharts.terms(judged)));
         return new Section("charts", "Charts", parts);
     }
 
@@ -276,7 +275,7 @@ public final class ListingsPage {
             parts.add(Part.bullets(oddities));
         }
         parts.add(judged.study().match(s -> Part.rows(ModelTables.fit(judged.model(), s)), no -> Part.prose(no.sentence())));
-        parts.add(Part.folded("terms", "All terms with their ranges",
+        parts.add(Part.folded("terms", "All terms with their ranges", Part.picture(MarketCharts.terms(judged)),
                 Part.rows(ModelTables.terms(judged.model(), judged.read().distanceUnit()))));
         return new Section(MODEL, "How far to believe it", parts);
     }

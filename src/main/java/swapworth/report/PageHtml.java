@@ -15,14 +15,14 @@ final class PageHtml {
                 + "<meta name=\"color-scheme\" content=\"light dark\">\n<title>");
         text(page.title());
         out.append("</title>\n<style>\n").append(PageStyle.CSS).append('\n').append(Chart.STYLE)
-                .append("\n</style>\n</head>\n<body>\n<header>\n<h1>");
+                .append(PageStyle.footOfSheets(page.title())).append("\n</style>\n</head>\n<body>\n<header>\n<h1>");
         text(page.title());
         out.append("</h1>\n");
         if (!page.lead().isEmpty()) {
             paragraphs("lead", page.lead());
         }
         int behindLead = out.length();
-        out.append("</header>\n");
+        out.append("</header>\n<main>\n");
         sections(page.sections().subList(0, page.opening()));
         List<Section> rest = page.sections().subList(page.opening(), page.sections().size());
         List<Section> headed = rest.stream().filter(s -> !s.heading().isEmpty()).toList();
@@ -35,7 +35,6 @@ final class PageHtml {
             }
             out.append("</ol>\n</nav>\n");
         }
-        out.append("<main>\n");
         sections(rest);
         if (out.indexOf("<details", behindLead) >= 0) {
             out.insert(behindLead,
@@ -46,7 +45,7 @@ final class PageHtml {
 
     private void sections(List<Section> sections) {
         for (Section section : sections) {
-            out.append("<section id=\"").append(section.id()).append("\">\n");
+            out.append("<section id=\"").append(section.id()).append(foldsAll(section) ? "\" class=\"folds\">\n" : "\">\n");
             if (!section.heading().isEmpty()) {
                 out.append("<h2>");
                 text(section.heading());
@@ -55,6 +54,12 @@ final class PageHtml {
             parts(section.parts());
             out.append("</section>\n");
         }
+    }
+
+    /** Whether nothing of a section is left on paper, where what is folded is not printed, but the words that lead to it. */
+    private static boolean foldsAll(Section section) {
+        return section.parts().stream().anyMatch(Part.Folded.class::isInstance)
+                && section.parts().stream().allMatch(part -> part instanceof Part.Folded || part instanceof Part.Prose);
     }
 
     String of(Part part) {
@@ -171,6 +176,6 @@ final class PageHtml {
     }
 
     private void text(String words) {
-        out.append(Html.escape(words));
+        out.append(Html.unbroken(words));
     }
 }

@@ -1,5 +1,7 @@
 package swapworth.report;
 
+import java.util.stream.IntStream;
+
 /** The style sheet of a page: system fonts, one accent, numbers in columns, light, dark, narrow and paper. */
 final class PageStyle {
 
@@ -52,22 +54,28 @@ final class PageStyle {
             @media screen and (max-width:600px){body{padding-top:1rem}h1{font-size:1.4rem}details>div{padding-left:.6rem}\
             .answers>div{display:block}\
             .wide table{width:max-content;max-width:none}table{font-size:.78rem}th,td{padding-right:.3rem}}
+            @media screen and (max-width:380px){table{font-size:.75rem}th,td{padding-right:.2rem}}
             """;
     private static final String PAPER = """
             @media print{
             @page{margin:16mm 14mm}
             html{font-size:10pt}
             body{padding:0;max-width:none;line-height:1.4}
-            h2,h3,figcaption,summary,.note{break-after:avoid}
+            h2,h3,figcaption,summary,.note,p:has(+figure){break-after:avoid}
+            nav,.folds:not(:has(>details[open])){display:none}
             p,li,dd{orphans:3;widows:3}
-            .answers>div,tr,.cautions,.picture,.note,details .table,table:not(:has(tr:nth-child(19))){break-inside:avoid}
+            .answers>div,tr,.cautions,.picture,.note,p:has(+figure),details .table,table:not(:has(tr:nth-child(19))){break-inside:avoid}
             thead{display:table-header-group}
             .wide,pre{overflow:visible}
             pre{white-space:pre-wrap}
-            table{font-size:7.5pt}
-            th,td{padding-right:.7em}td{padding-right:.5em}td.t{min-width:8em}
+            table{font-size:8.5pt}
+            table:has(th:nth-child(8)){font-size:7.5pt}table:has(th:nth-child(11)){font-size:7pt}
+            table:has(th:nth-child(14)){font-size:6pt}
+            table:has(th:nth-child(9)) :is(th,td){padding-right:.5em}
+            th,td{padding-right:.8em}td.t{min-width:8em}td.w{white-space:normal}
+            .crowded:not(:has(tr:nth-child(19))){grid-template-columns:repeat(24,minmax(min-content,max-content))}
             a{color:inherit;text-decoration:none}
-            .picture>svg{max-width:15cm;max-height:22cm}
+            .picture>svg{max-width:10.6cm;max-height:22cm}
             details:not([open]){display:none}
             .paper{display:block}
             .cautions{border:1px solid var(--soft)}
@@ -80,7 +88,25 @@ final class PageStyle {
             + "@media screen and (max-width:600px){.b{order:1}\n"
             + "td:first-child{white-space:normal;max-width:10rem}thead:has(.b)+tbody td:first-child{max-width:4.5rem}}\n" + PAPER;
 
+    private static final int LONGEST_TITLE = 80;
+
     private PageStyle() {
+    }
+
+    /** What stands at the foot of each printed sheet, so that one that is taken out of its file still says what it is. */
+    static String footOfSheets(String title) {
+        StringBuilder words = new StringBuilder();
+        // A title may hold a stranger's words: whatever is no letter and no digit is written as a number, which ends no string.
+        IntStream.concat(title.codePoints().limit(LONGEST_TITLE), ". Statistical estimates, no appraisal.".codePoints())
+                .filter(c -> c >= ' ').forEach(c -> {
+            if (Character.isLetterOrDigit(c)) {
+                words.appendCodePoint(c);
+            } else {
+                words.append('\\').append(Integer.toHexString(c)).append(' ');
+            }
+        });
+        return "\n@page{@bottom-left{content:\"" + words + "\";font:7.5pt system-ui,sans-serif;color:#5b636d}"
+                + "@bottom-right{content:counter(page) \" / \" counter(pages);font:7.5pt system-ui,sans-serif;color:#5b636d}}";
     }
 
     /** Tables whose sentences stand below the other cells of their row; where a browser cannot do that they stay beside them. */

@@ -27,6 +27,7 @@ import swapworth.listing.PriceIncludes;
 import swapworth.market.Comparables;
 import swapworth.market.FairValue;
 import swapworth.market.Figures;
+import swapworth.market.Range;
 import swapworth.market.Subject;
 import swapworth.project.Category;
 import swapworth.project.DrawFigures;
@@ -38,6 +39,7 @@ import swapworth.project.LedgerSums;
 import swapworth.project.RedoCost;
 import swapworth.project.Undertaking;
 import swapworth.reading.DistanceUnit;
+import swapworth.statistics.Quantiles;
 import swapworth.swap.SwapValue;
 import swapworth.table.Cell;
 import swapworth.table.Column;
@@ -148,22 +150,43 @@ public final class ProjectFile {
             return made + " The folder does not say what the finished car is worth.";
         }
         SwapValue value = finished.get();
-        return made + " Indicated range of the price of this one car (" + value.level().words() + when(value.on()) + "): "
-                + Figures.range(value.range(0.80)) + " (80 %), " + Figures.range(value.range(0.95)) + " (95 %), " + unit() + "." + state()
+        return made + "\n\nIndicated range of the price of this one car (" + value.level().words() + when(value.on()) + "): "
+                + Figures.range(value.range(0.80)) + " (80 %), " + Figures.range(value.range(0.95)) + " (95 %), median "
+                + Figures.rounded(value.median()) + ", " + unit() + ", by " + Discreet.text(value.basis()) + "." + paid(value) + state()
                 + value.statedAgainst().map(words -> " " + words).orElse("");
+    }
+
+    /** Who lends or insures counts on what is paid, not on what is asked. */
+    private String paid(SwapValue value) {
+        if (!readsWhatIsPaid(value)) {
+            return "";
+        }
+        double[] paid = value.soldDraws();
+        return "\n\nWhat is paid for it in the end (" + value.level().sold().words() + when(value.on()) + "): "
+                + Figures.range(range(paid, 0.80)) + " (80 %), " + Figures.range(range(paid, 0.95)) + " (95 %), median "
+                + Figures.rounded(Quantiles.median(paid)) + ".";
+    }
+
+    private boolean readsWhatIsPaid(SwapValue value) {
+        return reader != Reader.BUYER && value.level().sold() != value.level();
+    }
+
+    private static Range range(double[] draws, double probability) {
+        return new Range(Quantiles.of(draws, (1 - probability) / 2), Quantiles.of(draws, (1 + probability) / 2));
     }
 
     /** A range of the finished car says little to somebody who takes it for finished, or for the owner's still. */
     private String state() {
-        return undertaking.ledger().flatMap(Ledger::carSold).map(sale -> " The car is sold: by the owner's records the last of its price"
+        return undertaking.ledger().flatMap(Ledger::carSold).map(sale -> "\n\nThe car is sold: by the owner's records the last of its price"
                 + " came in on " + sale.on() + ".").or(this::unfinished).orElse("");
     }
 
     private Optional<String> unfinished() {
         return undertaking.ledger().map(Ledger::sums).flatMap(sums -> sums.doneIn().map(done -> {
             int rows = sums.toFinish().size();
-            return " The car is not finished: " + rows + (rows == 1 ? " row of the owner's ledger is" : " rows of the owner's ledger are")
-                    + " still to be paid or worked, the last in " + done + "; the range is that of the finished car.";
+            return "\n\nThe car is not finished: " + rows + (rows == 1 ? " row" : " rows") + " of the owner's ledger "
+                    + (rows == 1 ? "is" : "are") + " still to be paid or worked, the last in " + done
+                    + "; the range is that of the finished car.";
         }));
     }
 
@@ -177,19 +200,26 @@ public final class ProjectFile {
     }
 
     private Section value(SwapValue value) {
-        Table.Builder table = Table.titled("Price of this one car, " + value.level().words() + when(value.on()) + ", " + unit())
-                .columns(Column.words("figure"), Column.number("from", unit()), Column.number("to", unit()));
+        Table.Builder table = Table.titled("Price of this one car" + value.on().map(d -> " on " + d).orElse("") + ", " + unit())
+                .columns(Column.words("level of trade"), Column.number("median", ""), Column.number("80 % range", ""),
+                Column.number("95 % range", ""));
         undertaking.market().ifPresent(m -> table.note(m.read().cars().size() + " cars and " + m.read().listings().size()
                 + " sightings in the owner's collection."));
         value.statedAgainst().ifPresent(table::note);
-        table.row(Cell.words("median"), Cell.number(value.median(), 0), Cell.BLANK);
-        table.row(Cell.words("80 % range"), Cell.number(value.range(0.80).low(), 0), Cell.number(value.range(0.80).high(), 0));
-        table.row(Cell.words("95 % range"), Cell.number(value.range(0.95).low(), 0), Cell.number(value.range(0.95).high(), 0));
+        row(table, value.level(), value.median(), value.range(0.80), value.range(0.95));
+        if (readsWhatIsPaid(value)) {
+            double[] paid = value.soldDraws();
+            row(table, value.level().sold(), Quantiles.median(paid), range(paid, 0.80), range(paid, 0.95));
+        }
         return Section.of("value", "What it is worth", Part.rows(table.build()),
                 Part.prose("How it was found: " + value.howFound() + " A statistical model learns from the listings how price"
                 + " runs with age, mileage, condition and the level of trade; the 80 % range holds the price of one such car eight times in"
                 + " ten, the 95 % range nineteen times in twenty. " + value.held() + "; the owner can show them. The price of one car is"
                 + " more unsure than that, by how single cars differ."));
+    }
+
+    private static void row(Table.Builder table, LevelOfTrade level, double median, Range near, Range wide) {
+        table.row(Cell.words(level.words()), Figures.money(median), Cell.words(Figures.range(near)), Cell.words(Figures.range(wide)));
     }
 
     private Section evidence(Undertaking.Market market) {
@@ -206,7 +236,8 @@ public final class ProjectFile {
                 Cell.words(cars.stream().flatMap(c -> c.lastSeen().stream()).max(LocalDate::compareTo)
                         .map(LocalDate::toString).orElse(""))));
         parts.add(Part.rows(table.build()));
-        undertaking.finished().flatMap(SwapValue::seen).ifPresent(t -> parts.add(Part.rows(discreet(t))));
+        undertaking.finished().flatMap(SwapValue::seen).map(t -> new Table(t.title() + ", " + unit(), t.notes(), t.columns(), t.rows()))
+                .ifPresent(t -> parts.add(Part.rows(discreet(t))));
         undertaking.finished().ifPresent(f -> comparables(market, f).ifPresent(t -> parts.add(Part.rows(t))));
         return new Section("evidence", "By which listings", parts);
     }

@@ -138,7 +138,7 @@ public final class ProjectPage {
         List<Part> parts = new ArrayList<>();
         List<String> warnings = gates.warnings();
         parts.add(warnings.isEmpty() ? Part.prose("Every gate is open by your own answers.")
-                : Part.cautions("Not settled, before any money", warnings));
+                : Part.cautions("Not settled yet: ask before you spend more", warnings));
         parts.add(Part.rows(gates.table()));
         problems(parts, gates.read().table());
         return new Section("gates", "What must be settled first", parts);

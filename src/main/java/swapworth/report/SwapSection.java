@@ -27,7 +27,8 @@ public final class SwapSection {
         parts.add(Part.prose("The finished car has the body of one line and the running gear of another; such cars are seldom sold. Up to"
                 + " three approaches answer for one quantity, the price of this one car. They share listings and assumptions, so they"
                 + " are put together by how they move together, and what they say is shown beside the result. The range is wide because"
-                + " little is known; swaps that you saw and offers for your own car narrow it."));
+                + " little is known; swaps that you saw and offers for your own car narrow it. Amounts are in "
+                + swaps.currency().getCurrencyCode() + "."));
         if (!swaps.notes().isEmpty()) {
             parts.add(Part.bullets(swaps.notes()));
         }

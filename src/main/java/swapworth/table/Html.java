@@ -3,6 +3,7 @@ package swapworth.table;
 /** Escapes text for HTML. */
 public final class Html {
     private static final char DELETE = 0x7f;
+    private static final char NO_BREAK = 0xa0;
 
     private Html() {
     }
@@ -25,6 +26,27 @@ public final class Html {
         StringBuilder clean = new StringBuilder(text.length());
         text.chars().filter(c -> isKept((char) c)).forEach(c -> clean.append((char) c));
         return clean.toString();
+    }
+
+    /**
+     * The same for words that a browser may break into lines: a number and the sign for per cent behind it stay together.
+     *
+     * @param text any text, a stranger's included
+     * @return the escaped text, with a space that does not break before each such sign
+     */
+    public static String unbroken(String text) {
+        String escaped = escape(text);
+        int sign = escaped.indexOf(" %");
+        if (sign < 0) {
+            return escaped;
+        }
+        StringBuilder out = new StringBuilder(escaped);
+        for (; sign >= 0; sign = out.indexOf(" %", sign + 1)) {
+            if (sign > 0 && Character.isDigit(out.charAt(sign - 1))) {
+                out.setCharAt(sign, NO_BREAK);
+            }
+        }
+        return out.toString();
     }
 
     /**

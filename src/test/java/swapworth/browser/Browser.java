@@ -65,6 +65,12 @@ final class Browser implements AutoCloseable {
         driver.get(page.toAbsolutePath().toUri().toString());
     }
 
+    /** Opens a page as it is laid out for paper of a width. */
+    void print(Path page, int width) {
+        show(page, width, "light");
+        driver.executeCdpCommand("Emulation.setEmulatedMedia", Map.of("media", "print"));
+    }
+
     /** The answer of a piece of script in the page. */
     @SuppressWarnings("unchecked")
     <T> T ask(String script) {

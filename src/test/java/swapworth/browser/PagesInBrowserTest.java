@@ -27,6 +27,10 @@ class PagesInBrowserTest {
     private static final Path SAMPLE = Path.of("sample-listings");
     /** WCAG 2.1, success criterion 1.4.3: text and its ground differ at least so much. */
     private static final double LEAST_CONTRAST = 4.5;
+    /** The narrowest telephones in use; common practice, no source. */
+    private static final int NARROWEST = 360;
+    /** An A4 sheet of 210 mm between margins of 14 mm, in pixels of 1/96 inch. */
+    private static final int WIDTH_OF_A4 = 688;
 
     @TempDir
     static Path folder;
@@ -77,7 +81,7 @@ class PagesInBrowserTest {
     void never_scroll_sideways_on_a_narrow_screen() {
         Browser browser = browser();
         for (Path page : pages) {
-            for (int width : new int[] {390, 1280}) {
+            for (int width : new int[] {NARROWEST, 1280}) {
                 browser.show(page, width, "light");
                 // Folded parts count as well.
                 browser.ask("document.querySelectorAll('details').forEach(d => d.open = true); return true");
@@ -94,16 +98,52 @@ class PagesInBrowserTest {
     }
 
     @Test
+    void fit_the_paper_with_whatever_is_unfolded() {
+        Browser browser = browser();
+        for (Path page : pages) {
+            // Chromium shrinks all sheets to the widest table.
+            browser.print(page, WIDTH_OF_A4);
+            List<String> wide = browser.ask("""
+                    document.querySelectorAll('details').forEach(d => d.open = true);
+                    return [...document.querySelectorAll('table')].map(t => [t.getBoundingClientRect().width, t.getAttribute('aria-label')])
+                        .filter(([width]) => width > document.documentElement.clientWidth + 1).slice(0, 5).map(String);""");
+            assertEquals(List.of(), wide, page.toString());
+        }
+    }
+
+    @Test
+    void have_no_word_smaller_than_twelve_pixels_on_a_narrow_screen() {
+        Browser browser = browser();
+        for (Path page : pages) {
+            browser.show(page, NARROWEST, "light");
+            List<String> small = browser.ask("""
+                    document.querySelectorAll('details').forEach(d => d.open = true);
+                    const small = new Map();
+                    const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+                    while (walker.nextNode()) {
+                        const e = walker.currentNode.parentElement;
+                        if (!walker.currentNode.textContent.trim() || e.closest('title,desc,style')) continue;
+                        const style = getComputedStyle(e);
+                        if (style.display === 'none') continue;
+                        const size = parseFloat(style.fontSize) * (e.ownerSVGElement ? e.getScreenCTM().a : 1);
+                        if (size < 11.99) small.set(size.toFixed(1), size.toFixed(1) + ' ' + e.outerHTML.slice(0, 80));
+                    }
+                    return [...small.values()].slice(0, 5);""");
+            assertEquals(List.of(), small, page.toString());
+        }
+    }
+
+    @Test
     void show_car_price_value_range_and_position_at_once_on_a_narrow_screen() {
         Browser browser = browser();
-        browser.show(pages.get(0), 390, "light");
+        browser.show(pages.get(0), NARROWEST, "light");
         for (String section : List.of("in-play", "on-offer", "listings")) {
             // What stands right of the last letter is white.
             List<String> seen = browser.ask("""
                     document.querySelectorAll('details').forEach(d => d.open = true);
                     const box = document.querySelector('#SECTION .wide').getBoundingClientRect();
                     return [...document.querySelectorAll('#SECTION thead th')]
-                        .map(th => [th.textContent.trim(), th.getBoundingClientRect()])
+                        .map(th => [th.textContent.trim().replaceAll('\u00a0', ' '), th.getBoundingClientRect()])
                         .filter(([label, at]) => at.left >= box.left - 1 && at.right <= box.right + 6 && label !== 'remarks')
                         .sort((one, other) => one[1].left - other[1].left).map(([label]) => label);""".replace("SECTION", section));
             String price = section.equals("in-play") ? "price or bid" : "price";
@@ -115,7 +155,7 @@ class PagesInBrowserTest {
     void never_cut_a_remark_or_a_reason() {
         Browser browser = browser();
         for (Path page : pages) {
-            for (int width : new int[] {390, 1280}) {
+            for (int width : new int[] {NARROWEST, 1280}) {
                 browser.show(page, width, "light");
                 List<String> cut = browser.ask("""
                         document.querySelectorAll('details').forEach(d => d.open = true);

@@ -77,6 +77,7 @@ class AmountChartsTest {
     void a_tornado_shows_both_sides_of_each_amount() {
         Chart chart = AmountCharts.tornado("Drivers", "change, USD", List.of(new Swing("welding", 1600, 2000, 2500), new Swing("glass",
                 -300, -200, -150)));
+        assertTrue(chart.alt().contains(", USD: welding"), chart.alt());
         assertTrue(chart.alt().contains("welding -400 to 500; glass -100 to 50"), chart.alt());
         assertEquals(2, chart.data().rows().size());
     }

@@ -71,7 +71,7 @@ class ChartsTest {
         List<String> texts = texts(SampleCharts.scatter(80, ValueScale.LINEAR, new Random(1)));
         for (String text : List.of("mileage, mi", "asked price, USD", "Veldra Sprenn (20)", "Veldra Sprenn S (19)",
                 "fitted, 6 years old", "80 % range of one car", "100,000", "20,000",
-                "1 point lies beyond the axes and stands at the edge.")) {
+                "1 point lies beyond the axes and stands at", "the edge.")) {
             assertTrue(texts.contains(text), () -> text + " is not among " + texts);
         }
         assertTrue(texts(SampleCharts.terms()).containsAll(List.of("one year older", "80 % range", "95 % range", "-40")));
@@ -190,7 +190,7 @@ class ChartsTest {
         Matcher lines = Pattern.compile("class=\"end\">([^<]*)<").matcher(chart.svg());
         List<String> all = new ArrayList<>();
         while (lines.find()) {
-            assertTrue(lines.group(1).length() <= 33, lines.group(1));
+            assertTrue(lines.group(1).length() <= 22, lines.group(1));
             all.add(lines.group(1));
         }
         return all;
@@ -203,7 +203,7 @@ class ChartsTest {
         Chart both = Charts.ranges("r", "x", List.of(new RangeRow("short", 1, 0, 2, -1, 3), new RangeRow(name, 1, 0, 2, -1, 3)),
                 OptionalDouble.empty());
         assertTrue(String.join(" ", rowLines(both)).startsWith("short " + name), rowLines(both).toString());
-        assertEquals(height(one) + 2 * (4 * 20 + 10) - 30, height(both));
+        assertEquals(height(one) + 2 * (5 * 20 + 8) - 28, height(both));
     }
 
     private static double height(Chart chart) {
@@ -215,8 +215,22 @@ class ChartsTest {
         String name = "a step whose name goes on and on";
         List<String> lines = rowLines(AmountCharts.waterfall("w", "amount, JPY", List.of(AmountCharts.Step.change(name, 2_910_000),
                 AmountCharts.Step.level("a level of words that go on and on, and of some more"))));
-        assertEquals(List.of(name, "+2,910,000", "a level of words that go on and", "on, and of some more  2,910,000"),
-                lines.subList(0, 4));
+        assertEquals(List.of("a step whose name goes", "on and on  +2,910,000", "a level of words that", "go on and on, and of",
+                "some more  2,910,000"), lines.subList(0, 5));
+        List<String> full = rowLines(AmountCharts.waterfall("w", "amount, JPY", List.of(AmountCharts.Step.change(
+                "a step whose name goes on and comes to an end", 2_910_000))));
+        assertEquals(List.of("a step whose name goes", "on and comes to an end", "+2,910,000"), full.subList(0, 3));
+    }
+
+    @Test
+    void words_that_take_more_than_a_line_are_broken_and_not_cut() {
+        String name = "a group whose name goes on for longer than the chart that it is in is wide";
+        Chart chart = Charts.scatterWithBand("s", "across: " + name, "up: " + name, ValueScale.LINEAR,
+                List.of(Points.of(name, new double[] {1, 2}, new double[] {1, 2})), Curve.none());
+        for (String words : List.of(name + " (2)", "across: " + name, "up: " + name)) {
+            assertTrue(String.join(" ", texts(chart)).contains(words), texts(chart).toString());
+        }
+        assertTrue(texts(chart).stream().allMatch(line -> line.length() <= 44), texts(chart).toString());
     }
 
     @Test

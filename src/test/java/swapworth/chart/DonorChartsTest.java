@@ -46,6 +46,7 @@ class DonorChartsTest {
         PartOut out = study.partOut("front hit").orElseThrow();
         Chart months = DonorCharts.recoveryByMonth(out, "USD");
         assertEquals(12, months.data().rows().size());
+        assertTrue(months.alt().startsWith(months.title() + ": net recovery so far, USD, against months. median: "), months.alt());
         Chart hours = DonorCharts.netPerHour(out, "USD");
         List<String> names = hours.data().rows().stream().map(r -> r.get(0).shown()).toList();
         assertEquals(out.recovery().orElseThrow().parts().stream().map(p -> p.name()).toList(), names);

@@ -58,6 +58,15 @@ class PaletteTest {
         check(ChartStyle.DARK, "#16191d");
     }
 
+    @Test
+    void bars_have_an_edge_of_their_whole_hue_however_light_their_tint_is() {
+        assertTrue(ChartStyle.CSS.contains(".chart .bar{fill:currentColor;stroke:currentColor;"), ChartStyle.CSS);
+        for (String tint : java.util.List.of("bar", "full", "half")) {
+            assertTrue(ChartStyle.CSS.contains(".chart ." + tint + "{fill-opacity:"), tint);
+            assertTrue(!ChartStyle.CSS.contains(".chart ." + tint + "{opacity:"), tint);
+        }
+    }
+
     private static void check(String[] hues, String ground) {
         for (String hue : hues) {
             double a = luminance(linear(hue)) + 0.05;

@@ -132,6 +132,33 @@ class PageTest {
     }
 
     @Test
+    void everything_but_the_title_and_the_lead_is_in_the_main_part_of_the_page() {
+        String html = Page.of("t", "l", Section.of("short", "In short"), Section.of("a", "x"), Section.of("b", "y")).openedBy(1).html();
+        int main = html.indexOf("<main>");
+        assertTrue(html.indexOf("</header>") < main && main < html.indexOf("<section id=\"short\""), html);
+        assertTrue(html.indexOf("<section id=\"b\"") < html.indexOf("</main>"), html);
+    }
+
+    @Test
+    void a_section_of_which_nothing_is_left_on_paper_is_marked() {
+        String html = Page.of("t", "", Section.of("a", "x", Part.prose("p"), Part.folded("f", "s", Part.prose("q"))),
+                Section.of("b", "y", Part.rows(TABLE), Part.folded("g", "s", Part.prose("q"))),
+                Section.of("c", "z", Part.prose("p"))).html();
+        assertTrue(html.contains("<section id=\"a\" class=\"folds\">"), html);
+        assertTrue(html.contains("<section id=\"b\">") && html.contains("<section id=\"c\">"), html);
+    }
+
+    @Test
+    void each_printed_sheet_says_what_it_is_and_no_title_ends_the_style_sheet() {
+        assertTrue(Page.of("File on it", "", Section.of("a", "x")).html()
+                .contains("@bottom-left{content:\"File\\20 on\\20 it\\2e \\20 Statistical\\20 estimates\\2c \\20 no\\20 "
+                        + "appraisal\\2e \""));
+        String html = Page.of("a\"}</style>\n*{}", "", Section.of("a", "x")).html();
+        assertTrue(html.contains("content:\"a\\22 \\7d \\3c \\2f style\\3e \\2a \\7b \\7d \\2e "), html);
+        assertEquals(html.indexOf("</style>"), html.lastIndexOf("</style>"));
+    }
+
+    @Test
     void one_section_needs_no_contents_list() {
         assertFalse(Page.of("t", "", Section.of("a", "x")).html().contains("<nav"));
     }

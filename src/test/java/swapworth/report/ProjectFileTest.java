@@ -53,7 +53,7 @@ class ProjectFileTest {
     }
 
     private static String page(Reader reader) {
-        return ProjectFile.of(folder, undertaking, reader).html();
+        return ProjectFile.of(folder, undertaking, reader).html().replace('\u00a0', ' ');
     }
 
     private static String whole(double[] draws) {
@@ -84,7 +84,35 @@ class ProjectFileTest {
         String range = Figures.range(undertaking.finished().orElseThrow().range(0.80));
         for (Reader reader : Reader.values()) {
             assertTrue(page(reader).contains("): " + range + " (80 %), "), range);
+            assertTrue(page(reader).contains("<td class=\"n\">" + range + "</td>"), range);
         }
+    }
+
+    @Test
+    void the_lead_says_the_median_beside_its_ranges_and_what_they_rest_on() {
+        var value = undertaking.finished().orElseThrow();
+        for (Reader reader : Reader.values()) {
+            String html = page(reader).replace("&#39;", "'");
+            String lead = html.substring(html.indexOf("<p class=\"lead\">"), html.indexOf("</header>"));
+            assertTrue(lead.contains(Figures.range(value.range(0.95)) + " (95 %), median " + Figures.rounded(value.median()) + ", USD, by "
+                    + value.basis() + "."), lead);
+        }
+    }
+
+    @Test
+    void who_lends_or_insures_reads_what_is_paid_and_not_only_what_is_asked() {
+        var value = undertaking.finished().orElseThrow();
+        double[] paid = value.soldDraws();
+        String near = Figures.rounded(Quantiles.of(paid, 0.10)) + " to " + Figures.rounded(Quantiles.of(paid, 0.90));
+        String lead = "What is paid for it in the end (private sold, 2026-10-30): " + near + " (80 %), ";
+        String row = "<td class=\"w\">private sold</td><td class=\"n\">" + Figures.rounded(Quantiles.of(paid, 0.5))
+                + "</td><td class=\"n\">" + near + "</td>";
+        for (Reader reader : List.of(Reader.LENDER, Reader.INSURER)) {
+            assertTrue(page(reader).contains(lead), lead);
+            assertTrue(page(reader).contains(row), row);
+        }
+        assertFalse(page(Reader.BUYER).contains("What is paid for it"));
+        assertFalse(page(Reader.BUYER).contains(row));
     }
 
     @Test
@@ -251,7 +279,8 @@ class ProjectFileTest {
 
     @Test
     void the_same_folder_gives_the_same_file() {
-        assertEquals(page(Reader.INSURER), ProjectFile.of(folder, Undertaking.of(folder), Reader.INSURER).html());
+        assertEquals(ProjectFile.of(folder, undertaking, Reader.INSURER).html(),
+                ProjectFile.of(folder, Undertaking.of(folder), Reader.INSURER).html());
     }
 
     @Test

@@ -36,7 +36,7 @@ class TableTest {
         assertTrue(html.contains("<figcaption>Prices</figcaption>"));
         assertTrue(html.contains("<p class=\"note\">2 rows</p>"));
         assertTrue(html.contains("<th scope=\"col\" class=\"n\">price <span class=\"unit\">USD</span></th>"));
-        assertTrue(html.contains("<tr><td>first</td><td class=\"n\">12,500</td></tr>"));
+        assertTrue(html.contains("<tr><td class=\"w\">first</td><td class=\"n\">12,500</td></tr>"));
     }
 
     @Test
@@ -45,6 +45,31 @@ class TableTest {
                 .row(Cell.words("x"), Cell.number(1, 0), Cell.words("y")).build().html();
         assertTrue(html.contains("<tr><td class=\"b\">x</td><td class=\"n b\">1</td><td>y</td></tr>"), html);
         assertTrue(html.contains("<th scope=\"col\" class=\"b\">a</th>"), html);
+    }
+
+    @Test
+    void html_marks_columns_of_several_words_which_may_break_on_paper() {
+        String html = Table.titled("t").columns(Column.words("car"), Column.words("seen"), Column.words("level").behind())
+                .columns(Column.words("range"))
+                .row(Cell.words("tidy roadster"), Cell.words("2026-10-30"), Cell.words("private asking"), Cell.words("-1,759 to 857"))
+                .row(Cell.words("wreck"), Cell.words("2026-10-31"), Cell.words("auction"), Cell.words("")).build().html();
+        assertTrue(html.contains("<tr><td class=\"w\">wreck</td><td>2026-10-31</td><td class=\"w b\">auction</td><td></td></tr>"), html);
+    }
+
+    @Test
+    void html_keeps_a_number_and_its_per_cent_together() {
+        String html = Table.titled("The 80 % range").note("100 % of it, or % alone").columns(Column.number("80 % from", "%"),
+                Column.sentences("why")).row(Cell.number(1, 0), Cell.words("97 % <lies> 3 %")).build().html();
+        for (String text : List.of("<figcaption>The 80\u00a0% range<", ">100\u00a0% of it, or % alone<", ">80\u00a0% from <",
+                ">97\u00a0% &lt;lies&gt; 3\u00a0%<")) {
+            assertTrue(html.contains(text), html);
+        }
+    }
+
+    @Test
+    void html_tells_a_screen_reader_the_name_of_the_table() {
+        assertTrue(Table.titled("\"<Prices>\"").columns(Column.words("a")).row(Cell.words("x")).build().html()
+                .contains("<table aria-label=\"&quot;&lt;Prices&gt;&quot;\">"));
     }
 
     @Test
@@ -60,9 +85,9 @@ class TableTest {
         for (Table.Builder wide : List.of(many, without)) {
             wide.row(Collections.nCopies(wide == many ? 13 : 12, Cell.words("x")));
         }
-        assertTrue(few.build().html().contains("<table>"));
-        assertTrue(many.build().html().contains("<table class=\"crowded\">"));
-        assertTrue(without.build().html().contains("<table>"));
+        assertTrue(few.build().html().contains("<table aria-label=\"few\">"));
+        assertTrue(many.build().html().contains("<table aria-label=\"many\" class=\"crowded\">"));
+        assertTrue(without.build().html().contains("<table aria-label=\"without\">"));
     }
 
     @Test
