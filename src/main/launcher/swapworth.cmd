@@ -40,12 +40,12 @@ set "ROOM="
 if "%~1"=="" goto start
 set "SIZE=%~z1"
 if not defined SIZE set "SIZE=0"
-if %SIZE% GTR 30000000 set "ROOM=-Xmn64m -XX:PretenureSizeThreshold=32768 -XX:MinHeapFreeRatio=10 -XX:MaxHeapFreeRatio=30"
+if %SIZE% GTR 30000000 set "ROOM=-XX:PretenureSizeThreshold=32768 -XX:MinHeapFreeRatio=10 -XX:MaxHeapFreeRatio=30"
 if %SIZE% GTR 300000000 set "TIER=-XX:TieredStopAtLevel=4"
 shift
 goto word
 
 :start
 rem An archive of loaded classes that fits neither this Java nor this jar is passed over, and no word is lost about it.
-"%JAVA%" -Xlog:disable -Xshare:auto "-XX:SharedArchiveFile=%HERE%swapworth.jsa" -XX:+UnlockDiagnosticVMOptions -XX:ArchiveRelocationMode=0 %TIER% -XX:Tier3BackEdgeThreshold=5000 %ROOM% -XX:+UseSerialGC -Djava.awt.headless=true -Dswapworth.started=launcher -jar "%HERE%swapworth.jar" %*
+"%JAVA%" -Xlog:disable -Xshare:auto "-XX:SharedArchiveFile=%HERE%swapworth.jsa" -XX:+UnlockDiagnosticVMOptions -XX:ArchiveRelocationMode=0 %TIER% -XX:Tier3BackEdgeThreshold=5000 -Xmn64m %ROOM% -XX:+UseSerialGC -Djava.awt.headless=true -Dswapworth.started=launcher -jar "%HERE%swapworth.jar" %*
 exit /b %ERRORLEVEL%

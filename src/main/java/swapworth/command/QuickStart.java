@@ -54,7 +54,7 @@ final class QuickStart {
     static List<String> wordsForFileOf(long bytes) {
         List<String> words = new ArrayList<>();
         if (bytes > LARGE_FILE) {
-            words.addAll(List.of("-Xmn64m", "-XX:PretenureSizeThreshold=32768", "-XX:MinHeapFreeRatio=10", "-XX:MaxHeapFreeRatio=30"));
+            words.addAll(List.of("-XX:PretenureSizeThreshold=32768", "-XX:MinHeapFreeRatio=10", "-XX:MaxHeapFreeRatio=30"));
         }
         if (bytes > VERY_LARGE_FILE) {
             words.add("-XX:TieredStopAtLevel=4");

@@ -49,7 +49,8 @@ public final class QuickJava {
         List<String> words = new ArrayList<>(List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString()));
         archive().ifPresent(a -> words.addAll(List.of("-Xlog:disable", "-Xshare:auto", "-XX:SharedArchiveFile=" + a,
                 "-XX:+UnlockDiagnosticVMOptions", "-XX:ArchiveRelocationMode=0")));
-        words.addAll(List.of("-XX:TieredStopAtLevel=1", "-XX:Tier3BackEdgeThreshold=5000", "-XX:+UseSerialGC", "-Djava.awt.headless=true"));
+        words.addAll(List.of("-XX:TieredStopAtLevel=1", "-XX:Tier3BackEdgeThreshold=5000", "-Xmn64m", "-XX:+UseSerialGC",
+                "-Djava.awt.headless=true"));
         if (lendsLargePages()) {
             words.add("-XX:+UseTransparentHugePages");
         }
