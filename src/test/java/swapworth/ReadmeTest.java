@@ -20,7 +20,6 @@ import jdk.jshell.SnippetEvent;
 import jdk.jshell.SourceCodeAnalysis;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import swapworth.command.Main;
 
 /** What the README says can be done, done as it says. */
 class ReadmeTest {
@@ -36,17 +35,6 @@ class ReadmeTest {
             blocks.add(matcher.group(1));
         }
         return blocks;
-    }
-
-    private record Run(int code, String out, String err) {
-    }
-
-    private static Run run(String... arguments) {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        ByteArrayOutputStream err = new ByteArrayOutputStream();
-        int code = Main.run(new PrintStream(out, true, StandardCharsets.UTF_8), new PrintStream(err, true, StandardCharsets.UTF_8),
-                arguments);
-        return new Run(code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
     }
 
     @Test
@@ -89,8 +77,9 @@ class ReadmeTest {
     @Test
     void its_notebook_runs(@TempDir Path folder) throws IOException {
         Path notebook = Files.writeString(folder.resolve("miles.jsh"), blocks("jsh").get(0));
-        Run run = run("notebook", notebook.toString(), "--folder", "sample-listings", "--page", folder.resolve("pages").toString());
-        assertEquals(0, run.code, run.out + run.err);
+        CommandRun run = CommandRun.of("notebook", notebook.toString(), "--folder", "sample-listings", "--page",
+                folder.resolve("pages").toString());
+        assertEquals(0, run.code(), run.out() + run.err());
         String page = Files.readString(folder.resolve("pages/miles.html"));
         assertEquals(1 + 6 + 1, page.split("<td class=\"w\">80\u00a0% range", -1).length);
         assertTrue(page.contains("private sold on 2026-08-15, in the currency of the listings"));
@@ -99,10 +88,10 @@ class ReadmeTest {
     @Test
     void the_least_file_that_works_works(@TempDir Path folder) throws IOException {
         Files.writeString(folder.resolve("listings.csv"), blocks("csv").get(0));
-        Run run = run(folder.toString());
-        assertEquals(0, run.code, run.err);
-        assertTrue(run.out.contains("4 rows: 4 used"), run.out);
-        assertTrue(run.out.contains("no other car of the line 'Velmarch'"), run.out);
+        CommandRun run = CommandRun.of(folder.toString());
+        assertEquals(0, run.code(), run.err());
+        assertTrue(run.out().contains("4 rows: 4 used"), run.out());
+        assertTrue(run.out().contains("no other car of the line 'Velmarch'"), run.out());
         assertTrue(Files.size(folder.resolve("swapworth.html")) > 10_000);
     }
 
@@ -117,9 +106,9 @@ class ReadmeTest {
                 String text = word.group(1) != null ? word.group(1) : word.group(2);
                 words.add(text.equals("pages") || text.matches("[a-z]+\\.(csv|html)") ? folder.resolve(text).toString() : text);
             }
-            Run run = run(words.toArray(String[]::new));
-            assertEquals(0, run.code, line + run.err);
-            assertFalse(run.out.isEmpty());
+            CommandRun run = CommandRun.of(words.toArray(String[]::new));
+            assertEquals(0, run.code(), line + run.err());
+            assertFalse(run.out().isEmpty());
         }
         assertTrue(Files.exists(folder.resolve("pages/1-is-this-listing-overpriced.html")));
         assertTrue(Files.exists(folder.resolve("pages/index.html")));

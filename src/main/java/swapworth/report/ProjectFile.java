@@ -163,16 +163,12 @@ public final class ProjectFile {
         }
         double[] paid = value.soldDraws();
         return "\n\nWhat is paid for it in the end (" + value.level().sold().words() + when(value.on()) + "): "
-                + Figures.range(range(paid, 0.80)) + " (80 %), " + Figures.range(range(paid, 0.95)) + " (95 %), median "
+                + Figures.range(Forecast.range(paid, 0.80)) + " (80 %), " + Figures.range(Forecast.range(paid, 0.95)) + " (95 %), median "
                 + Figures.rounded(Quantiles.median(paid)) + ".";
     }
 
     private boolean readsWhatIsPaid(SwapValue value) {
         return reader != Reader.BUYER && value.level().sold() != value.level();
-    }
-
-    private static Range range(double[] draws, double probability) {
-        return new Range(Quantiles.of(draws, (1 - probability) / 2), Quantiles.of(draws, (1 + probability) / 2));
     }
 
     /** A range of the finished car says little to somebody who takes it for finished, or for the owner's still. */
@@ -209,7 +205,7 @@ public final class ProjectFile {
         row(table, value.level(), value.median(), value.range(0.80), value.range(0.95));
         if (readsWhatIsPaid(value)) {
             double[] paid = value.soldDraws();
-            row(table, value.level().sold(), Quantiles.median(paid), range(paid, 0.80), range(paid, 0.95));
+            row(table, value.level().sold(), Quantiles.median(paid), Forecast.range(paid, 0.80), Forecast.range(paid, 0.95));
         }
         return Section.of("value", "What it is worth", Part.rows(table.build()),
                 Part.prose("How it was found: " + value.howFound() + " A statistical model learns from the listings how price"

@@ -5,10 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
@@ -19,6 +16,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import swapworth.CommandRun;
 import swapworth.InOneLine;
 
 /** That each step accounts for every file that it reads, in the terminal and in its exit code. */
@@ -80,13 +78,10 @@ class AccountsTest {
     }
 
     private int run(String words) {
-        ByteArrayOutputStream printed = new ByteArrayOutputStream();
-        ByteArrayOutputStream complaints = new ByteArrayOutputStream();
-        int code = Main.run(new PrintStream(printed, true, StandardCharsets.UTF_8),
-                new PrintStream(complaints, true, StandardCharsets.UTF_8), words.replace("FOLDER", folder.toString()).split(" "));
-        out = printed.toString(StandardCharsets.UTF_8);
-        err = complaints.toString(StandardCharsets.UTF_8);
-        return code;
+        CommandRun ran = CommandRun.of(words.replace("FOLDER", folder.toString()).split(" "));
+        out = ran.out();
+        err = ran.err();
+        return ran.code();
     }
 
     /** Adds a row that cannot be read, whatever the file. */

@@ -3,10 +3,7 @@ package swapworth.command;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -14,6 +11,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import swapworth.CommandRun;
+import swapworth.InOneLine;
 
 /** A file of 0 bytes, or of blank lines alone, beside the listings says nothing: that is told, and the rest is done. */
 class EmptySideFileTest {
@@ -21,17 +20,6 @@ class EmptySideFileTest {
 
     @TempDir
     Path folder;
-
-    private final ByteArrayOutputStream out = new ByteArrayOutputStream();
-    private final ByteArrayOutputStream err = new ByteArrayOutputStream();
-
-    private int run(String... words) {
-        return Main.run(new PrintStream(out, true, StandardCharsets.UTF_8), new PrintStream(err, true, StandardCharsets.UTF_8), words);
-    }
-
-    private String told() {
-        return out.toString(StandardCharsets.UTF_8).replaceAll("\\s+", " ");
-    }
 
     private void smallFolder() throws IOException {
         StringBuilder rows = new StringBuilder("vehicle,model_year,mileage_mi,price_usd\n");
@@ -54,12 +42,12 @@ class EmptySideFileTest {
             Files.writeString(folder.resolve("partout.csv"), "car,part\ntidy,engine\n");
         }
         for (String nothing : List.of("", "\n\n \n")) {
-            out.reset();
             Files.writeString(folder.resolve(file), nothing);
             Path page = folder.resolve("page.html");
             Files.deleteIfExists(page);
-            assertEquals(Exit.DONE, run(folder.toString(), "--page", page.toString()), () -> err.toString(StandardCharsets.UTF_8));
-            assertTrue(told().contains(file + ": " + EMPTY), told());
+            CommandRun ran = CommandRun.of(folder.toString(), "--page", page.toString());
+            assertEquals(Exit.DONE, ran.code(), ran.err());
+            assertTrue(InOneLine.of(ran.out()).contains(file + ": " + EMPTY), ran.out());
             assertTrue(Files.readString(page).contains("Fair value"));
         }
     }
@@ -68,7 +56,8 @@ class EmptySideFileTest {
     void a_step_that_needs_the_file_says_why_it_has_nothing() throws IOException {
         smallFolder();
         Files.writeString(folder.resolve("ledger.csv"), "");
-        assertEquals(Exit.NOTHING_USABLE, run("project", folder.toString()));
-        assertTrue(err.toString(StandardCharsets.UTF_8).contains("ledger.csv: " + EMPTY), err.toString(StandardCharsets.UTF_8));
+        CommandRun ran = CommandRun.of("project", folder.toString());
+        assertEquals(Exit.NOTHING_USABLE, ran.code());
+        assertTrue(ran.err().contains("ledger.csv: " + EMPTY), ran.err());
     }
 }

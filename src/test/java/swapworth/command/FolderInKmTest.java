@@ -3,10 +3,7 @@ package swapworth.command;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -16,6 +13,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import swapworth.CommandRun;
 
 /** The sample by somebody who counts in kilometres: the same figures, all taken for km. */
 class FolderInKmTest {
@@ -42,11 +40,9 @@ class FolderInKmTest {
     }
 
     private String run(String... arguments) {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        ByteArrayOutputStream err = new ByteArrayOutputStream();
-        assertEquals(0, Main.run(new PrintStream(out, true, StandardCharsets.UTF_8), new PrintStream(err, true, StandardCharsets.UTF_8),
-                arguments), err.toString(StandardCharsets.UTF_8));
-        return out.toString(StandardCharsets.UTF_8);
+        CommandRun ran = CommandRun.of(arguments);
+        assertEquals(0, ran.code(), ran.err());
+        return ran.out();
     }
 
     /** An assumption is stated in the unit in which its row of assumptions.csv counts. */

@@ -4,16 +4,14 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import swapworth.CommandRun;
 import swapworth.InOneLine;
 
 /** That no step loses a word in silence, neither of the cars in play nor of listings, in the terminal and on the page. */
@@ -51,11 +49,9 @@ class NotUnderstoodTest {
     }
 
     private static String run(String... arguments) {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        ByteArrayOutputStream err = new ByteArrayOutputStream();
-        assertEquals(0, Main.run(new PrintStream(out, true, StandardCharsets.UTF_8), new PrintStream(err, true, StandardCharsets.UTF_8),
-                arguments), err.toString(StandardCharsets.UTF_8));
-        return out.toString(StandardCharsets.UTF_8);
+        CommandRun ran = CommandRun.of(arguments);
+        assertEquals(0, ran.code(), ran.err());
+        return ran.out();
     }
 
     private void tellsOfCars(String out, Path page) throws IOException {

@@ -4,14 +4,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import swapworth.CommandRun;
 
 /** The command project, and the folder with more and more files: exit codes, messages, what a page holds and what it names as missing. */
 class ProjectCommandTest {
@@ -19,21 +17,19 @@ class ProjectCommandTest {
     @TempDir
     Path folder;
 
-    private final ByteArrayOutputStream out = new ByteArrayOutputStream();
-    private final ByteArrayOutputStream err = new ByteArrayOutputStream();
+    private CommandRun ran = new CommandRun(0, "", "");
 
     private int run(String... arguments) {
-        out.reset();
-        err.reset();
-        return Main.run(new PrintStream(out, true, StandardCharsets.UTF_8), new PrintStream(err, true, StandardCharsets.UTF_8), arguments);
+        ran = CommandRun.of(arguments);
+        return ran.code();
     }
 
     private String out() {
-        return out.toString(StandardCharsets.UTF_8);
+        return ran.out();
     }
 
     private String err() {
-        return err.toString(StandardCharsets.UTF_8);
+        return ran.err();
     }
 
     private void ledger(String... rows) throws IOException {

@@ -3,26 +3,24 @@ package swapworth.command;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import swapworth.CommandRun;
 import swapworth.InOneLine;
 
 class SwapCommandTest {
     @TempDir
     private Path folder;
-    private final ByteArrayOutputStream err = new ByteArrayOutputStream();
+    private String err = "";
 
     private String run(int code, String... arguments) {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        assertEquals(code, Main.run(new PrintStream(out, true, StandardCharsets.UTF_8), new PrintStream(err, true, StandardCharsets.UTF_8),
-                arguments), err.toString(StandardCharsets.UTF_8));
-        return out.toString(StandardCharsets.UTF_8);
+        CommandRun ran = CommandRun.of(arguments);
+        err = ran.err();
+        assertEquals(code, ran.code(), err);
+        return ran.out();
     }
 
     @Test
@@ -39,11 +37,11 @@ class SwapCommandTest {
     @Test
     void swap_without_a_finished_car_says_what_is_needed() throws IOException {
         run(1, "swap", folder.toString());
-        assertTrue(err.toString(StandardCharsets.UTF_8).contains("listings.csv"));
+        assertTrue(err.contains("listings.csv"));
         Files.writeString(folder.resolve("listings.csv"), "vehicle,model_year,mileage_mi,price_usd\nSivrette,2014,88000,9800\n");
         Files.writeString(folder.resolve("cars.csv"), "name,role,vehicle\nmine,donor,Sivrette\n");
         run(1, "swap", folder.toString());
-        assertTrue(err.toString(StandardCharsets.UTF_8).contains("no car of the role 'finished'"));
+        assertTrue(err.contains("no car of the role 'finished'"));
     }
 
     @Test

@@ -4,29 +4,23 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import swapworth.CommandRun;
+import swapworth.InOneLine;
 
 class UnusedCellsToldTest {
 
     @TempDir
     Path folder;
 
-    private final ByteArrayOutputStream out = new ByteArrayOutputStream();
-    private final ByteArrayOutputStream err = new ByteArrayOutputStream();
-
-    private int run(String... words) {
-        return Main.run(new PrintStream(out, true, StandardCharsets.UTF_8), new PrintStream(err, true, StandardCharsets.UTF_8), words);
-    }
-
-    private static String text(ByteArrayOutputStream stream) {
-        return stream.toString(StandardCharsets.UTF_8).replaceAll("\\s+", " ");
+    private String told(int code, String step) {
+        CommandRun ran = CommandRun.of(step, folder.toString());
+        assertEquals(code, ran.code(), ran.err());
+        return InOneLine.of(code == Exit.DONE ? ran.out() : ran.err());
     }
 
     private void listings(String outcome, String first) throws IOException {
@@ -41,25 +35,25 @@ class UnusedCellsToldTest {
     @Test
     void cells_of_listings_that_are_not_used_are_told_by_every_step() throws IOException {
         listings(",sold,last week", "");
-        assertEquals(Exit.DONE, run("judge", folder.toString()));
-        assertTrue(text(out).contains("to look at: listings.csv:2 ended_on 'last week': this is no date; write it as 2024-04-03; not used"
-                + " to look at: 8 more cells that are not used; the page and 'check' list them"), text(out));
+        String told = told(Exit.DONE, "judge");
+        assertTrue(told.contains("to look at: listings.csv:2 ended_on 'last week': this is no date; write it as 2024-04-03; not used"
+                + " to look at: 8 more cells that are not used; the page and 'check' list them"), told);
     }
 
     @Test
     void nothing_is_said_where_nothing_is_odd() throws IOException {
         listings(",sold,2026-07-01", "");
-        assertEquals(Exit.DONE, run("judge", folder.toString()));
-        assertFalse(text(out).contains("not used"), text(out));
+        String told = told(Exit.DONE, "judge");
+        assertFalse(told.contains("not used"), told);
     }
 
     @Test
     void a_line_whose_name_is_an_error_of_a_spreadsheet_is_none() throws IOException {
         listings(",,", "#REF!,2026-01-05,2014,70000,9000,,\nVelmarch,2026-01-05,2014,70000,#VALUE!,,\n");
-        assertEquals(Exit.DONE, run("judge", folder.toString()));
-        assertTrue(text(out).contains("11 rows: 9 used, 0 set aside, 2 rejected"), text(out));
-        assertTrue(text(out).contains("listings.csv:2 '#REF!,2026-01-05"), text(out));
-        assertTrue(text(out).contains("listings.csv:3 price_usd '#VALUE!': a spreadsheet's error stands here"), text(out));
+        String told = told(Exit.DONE, "judge");
+        assertTrue(told.contains("11 rows: 9 used, 0 set aside, 2 rejected"), told);
+        assertTrue(told.contains("listings.csv:2 '#REF!,2026-01-05"), told);
+        assertTrue(told.contains("listings.csv:3 price_usd '#VALUE!': a spreadsheet's error stands here"), told);
     }
 
     @Test
@@ -67,9 +61,9 @@ class UnusedCellsToldTest {
         listings(",,", "");
         Files.writeString(folder.resolve("listings.csv"), Files.readString(folder.resolve("listings.csv")).replace("2026-0", "26-0"));
         Files.writeString(folder.resolve("lines.csv"), "vehicle,power_kw\nSivrette,112\n");
-        assertEquals(Exit.NOTHING_USABLE, run("judge", folder.toString()));
-        assertTrue(text(err).contains("listings.csv:2 seen_on '26-01-05': a year of two digits"), text(err));
-        assertFalse(text(err).contains("lines.csv"), text(err));
+        String told = told(Exit.NOTHING_USABLE, "judge");
+        assertTrue(told.contains("listings.csv:2 seen_on '26-01-05': a year of two digits"), told);
+        assertFalse(told.contains("lines.csv"), told);
     }
 
     @Test
@@ -78,7 +72,7 @@ class UnusedCellsToldTest {
         Files.writeString(folder.resolve("cars.csv"), "name,role,vehicle,model_year,mileage_mi\nmine,finished,Sivrette,2014,80000\n");
         Files.writeString(folder.resolve("swaps.csv"),
                 "vehicle,model_year,mileage_mi,price_usd,price_kind\nSivrette,2014,70000,oh,asking\n");
-        run("swap", folder.toString());
-        assertTrue(text(out).contains("rejected: swaps.csv:2 price_usd 'oh': this is no amount of money"), text(out));
+        String told = told(Exit.DONE, "swap");
+        assertTrue(told.contains("rejected: swaps.csv:2 price_usd 'oh': this is no amount of money"), told);
     }
 }

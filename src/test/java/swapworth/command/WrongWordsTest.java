@@ -4,10 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -16,6 +13,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import swapworth.CommandRun;
 
 /** What is said of a command line that makes no sense: plain words, what would make sense, no name of a class. */
 class WrongWordsTest {
@@ -28,13 +26,10 @@ class WrongWordsTest {
     private String err = "";
 
     private int run(String... arguments) {
-        ByteArrayOutputStream printed = new ByteArrayOutputStream();
-        ByteArrayOutputStream complaints = new ByteArrayOutputStream();
-        int code = Main.run(new PrintStream(printed, true, StandardCharsets.UTF_8),
-                new PrintStream(complaints, true, StandardCharsets.UTF_8), arguments);
-        out = printed.toString(StandardCharsets.UTF_8);
-        err = complaints.toString(StandardCharsets.UTF_8);
-        return code;
+        CommandRun ran = CommandRun.of(arguments);
+        out = ran.out();
+        err = ran.err();
+        return ran.code();
     }
 
     private String listings() throws IOException {
