@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.IntUnaryOperator;
 import swapworth.statistics.Ranges;
 
@@ -21,11 +22,20 @@ final class Advertisements {
         }
     }
 
+    /** Day 0 in years. */
+    private static final double FIRST_DAY = 1970;
+    private static final double MOST_BY_ROUNDING = 1.1;
+
     final ListingColumns columns;
     /** The model year; 0 if it is not known. */
     final int[] modelYear;
     /** The year of first registration; 0 if it is not known. */
     final int[] yearRegistered;
+    /**
+     * When a car was new of which no year is known but an age on its day, in years; where it has no day its age counted back from 0, and
+     * so not above 0. Not a number for all others.
+     */
+    final float[] born;
     /** The number of the trim, 0 for none; of the region likewise. */
     final int[] trim;
     final int[] region;
@@ -60,6 +70,7 @@ final class Advertisements {
         int n = members.length;
         modelYear = new int[n];
         yearRegistered = new int[n];
+        born = new float[n];
         trim = new int[n];
         region = new int[n];
         source = new int[n];
@@ -90,6 +101,7 @@ final class Advertisements {
         int last = lastRow(i);
         modelYear[i] = latestYear(columns::modelYear, i);
         yearRegistered[i] = latestYear(columns::yearRegistered, i);
+        born[i] = born(i);
         trim[i] = unlessEmpty(columns.trim, latest(columns.trim, i));
         region[i] = unlessEmpty(columns.region, latest(columns.region, i));
         source[i] = columns.source.code(first);
@@ -109,6 +121,7 @@ final class Advertisements {
         members = Arrays.copyOfRange(all.members, from, to);
         modelYear = Arrays.copyOfRange(all.modelYear, from, to);
         yearRegistered = Arrays.copyOfRange(all.yearRegistered, from, to);
+        born = Arrays.copyOfRange(all.born, from, to);
         trim = Arrays.copyOfRange(all.trim, from, to);
         region = Arrays.copyOfRange(all.region, from, to);
         source = Arrays.copyOfRange(all.source, from, to);
@@ -161,6 +174,22 @@ final class Advertisements {
             return registered != otherRegistered;
         }
         return areFar(modelYear, otherRegistered) || areFar(otherModelYear, registered);
+    }
+
+    private float born(int i) {
+        for (int k = rows.begin[members[i] + 1] - 1; k >= rows.begin[members[i]] && year(i) == 0; k--) {
+            int row = rows.rows[k];
+            OptionalDouble age = columns.ageYears.get(row);
+            if (age.isPresent()) {
+                return (float) ((columns.isDated(row) ? FIRST_DAY + columns.day(row) / Days.PER_YEAR : 0) - age.getAsDouble());
+            }
+        }
+        return Float.NaN;
+    }
+
+    /** Whether two cars known by their ages alone were new at other times; a year apart is the rounding to whole years. */
+    static boolean agesClash(float born, float other) {
+        return born > 0 == other > 0 && Math.abs(born - other) > MOST_BY_ROUNDING;
     }
 
     private static boolean areFar(int modelYear, int registered) {

@@ -28,7 +28,7 @@ import swapworth.table.Table;
  *
  * <p>Different model years or trims forbid a join, and without model years different years of first registration; a model year and a year
  * of registration do so where they lie more than one apart, for a car is mostly registered in its model year or the year before or
- * after. So does a mileage that fell or grew beyond likely use, unless both have the same note, and no other car has it. Joins are made
+ * after; and ages given outright, where no year is known, by more than whole years can differ. So does a mileage that fell or grew beyond likely use, unless both have the same note, and no other car has it. Joins are made
  * in the order of their scores, and none is made that would bring two such years, two trims, or mileages that fall from one day to a
  * later one into one car. Each join is written into {@link Car#joinedBy}.
  */
@@ -82,7 +82,8 @@ public final class CarMatching {
                         + "cars of the line and model year, rows at one mileage counted once, is taken off.")
                 .note(SharedIds.rules())
                 .note("Different model years or trims forbid a join; so do different years of first registration where no model years are"
-                        + " known, a model year and a year of registration more than one apart, and a mileage that fell, or grew by"
+                        + " known, a model year and a year of registration more than one apart, ages that lie more than a year apart where no"
+                        + " year is known, and a mileage that fell, or grew by"
                         + " more than " + PairScore.likelyGrowth() + ", unless the notes are equal and"
                         + " those of no other car.")
                 .columns(Column.words("fact"), Column.words("agreement"), Column.words("points"));
@@ -222,6 +223,7 @@ public final class CarMatching {
         private int[] rows;
         private int modelYear;
         private int registered;
+        private float born;
         private int trim;
         private final List<String> reasons = new ArrayList<>();
 
@@ -229,11 +231,13 @@ public final class CarMatching {
             rows = of.rows(one);
             modelYear = of.modelYear[one];
             registered = of.yearRegistered[one];
+            born = of.born[one];
             trim = of.trim[one];
         }
 
         boolean clashesWith(Joined other) {
             return Advertisements.yearsClash(modelYear, registered, other.modelYear, other.registered)
+                    || Advertisements.agesClash(born, other.born)
                     || trim != 0 && other.trim != 0 && trim != other.trim;
         }
 
@@ -241,6 +245,7 @@ public final class CarMatching {
             rows = both;
             modelYear = modelYear == 0 ? other.modelYear : modelYear;
             registered = registered == 0 ? other.registered : registered;
+            born = Float.isNaN(born) ? other.born : born;
             trim = trim == 0 ? other.trim : trim;
             reasons.addAll(other.reasons);
             reasons.add(why);

@@ -73,6 +73,21 @@ class CarMatchingTest extends ReadingListings {
                 + "Roadster,2018,61237,9000,2026-03-01" + note).cars().size());
     }
 
+    /** Of rows that state no year but an age on their day the age tells two cars apart, as far as whole years can. */
+    @Test
+    void cars_of_different_ages_stay_apart_where_no_year_is_stated() {
+        String head = "vehicle,age_years,mileage_mi,price_usd,seen_on,note\n";
+        String note = ",one careful keeper and a folder full of bills\n";
+        String first = "Roadster,6,61237,9000,2026-01-01" + note;
+        assertEquals(2, read(head + first + "Roadster,9,61237,9000,2026-01-01" + note).cars().size());
+        assertEquals(2, read(head + first + "Roadster,6,61237,9000,2029-01-01" + note).cars().size());
+        assertEquals(2, read(head + first + "Roadster,,61237,9000,2026-02-01" + note + "Roadster,9,61237,9000,2026-03-01" + note)
+                .cars().size());
+        assertEquals(1, read(head + first + "Roadster,7,61237,9000,2026-02-01" + note).cars().size());
+        assertEquals(1, read(head + first + "Roadster,7,61237,9000,2026-11-01" + note).cars().size());
+        assertEquals(2, read(head.replace(",seen_on", "") + "Roadster,6,61237,9000" + note + "Roadster,9,61237,9000" + note).cars().size());
+    }
+
     /** A car is mostly registered in its model year or the year before or after (common practice, no source). */
     @Test
     void a_car_told_by_its_model_year_and_by_the_year_it_was_registered_is_one_car() {
