@@ -123,12 +123,15 @@ final class Encoder {
         this.firstOnState = terms.size();
         StepTerms.ofState(assumptions).forEach(this::add);
         this.endOnState = terms.size();
-        group("region", Group.REGION, "spread_regions", seen, Terms::region, assumptions);
+        group("region", Group.REGION, assumptions.get("spread_regions").middle(), seen, Terms::region);
         if (seen.stream().map(s -> s.facts().region().isPresent()).distinct().count() == 2) {
             gap("region", 1, s -> s.facts().region().isEmpty(), "");
         }
+        // Many columns cannot all count much: together they are assumed to tell no more than so many would.
+        double full = assumptions.get("further_columns_full").middle();
+        double share = Math.sqrt(Math.min(1, full / further.stream().filter(c -> !stock.texts(c).isEmpty()).count()));
         for (String column : further) {
-            further(column, stock.texts(column), seen, assumptions);
+            further(column, stock.texts(column), seen, assumptions, share);
         }
         this.scatter = Scatter.assumed(assumptions, gaps, priors());
     }
@@ -365,7 +368,7 @@ final class Encoder {
                 (s, m) -> m.miles()));
         add(new Terms.Measure("age times mileage", Group.MILEAGE, "", 1, 0, assumptions.get("product_age_mileage").middle(),
                 Role.SECONDARY, (s, m) -> age(s, m) / 5 * tenThousands(s, m) / 5));
-        group("how far model years differ", Group.AGE, "spread_vintage", seen, Terms::vintage, assumptions);
+        group("how far model years differ", Group.AGE, assumptions.get("spread_vintage").middle(), seen, Terms::vintage);
     }
 
     private void time(List<Subject> seen, Assumptions assumptions) {
@@ -451,16 +454,19 @@ final class Encoder {
         return known.columns;
     }
 
-    private void group(String name, Group group, String spread, List<Subject> seen, Function<Subject, Optional<String>> key,
-            Assumptions assumptions) {
-        Terms.Levels levels = new Terms.Levels(name, group, assumptions.get(spread).middle(), Role.SECONDARY, seen, key, ONE);
+    private void group(String name, Group group, double spread, List<Subject> seen, Function<Subject, Optional<String>> key) {
+        Terms.Levels levels = new Terms.Levels(name, group, spread, Role.SECONDARY, seen, key, ONE);
         if (levels.varied()) {
             add(levels);
         }
     }
 
-    /** A further column: one slope on its standardised value where its cells are numbers, else a group of its words. */
-    private void further(String column, Map<String, Integer> texts, List<Subject> seen, Assumptions assumptions) {
+    /**
+     * A further column: one slope on its standardised value where its cells are numbers, else a group of its words.
+     *
+     * @param share how much of the stated spread it is assumed to have beside the others
+     */
+    private void further(String column, Map<String, Integer> texts, List<Subject> seen, Assumptions assumptions, double share) {
         FurtherColumn taken = new FurtherColumn(column, texts);
         furtherTaken.add(taken.sentence());
         if (texts.isEmpty()) {
@@ -468,11 +474,11 @@ final class Encoder {
         }
         String remark = column + " not stated: the average taken, range widened";
         if (!taken.isNumbers()) {
-            group(column, Group.FURTHER, "spread_further_words", seen, s -> taken.word(s.facts()), assumptions);
+            group(column, Group.FURTHER, share * assumptions.get("spread_further_words").middle(), seen, s -> taken.word(s.facts()));
             gap(column, 1, s -> !s.facts().further().containsKey(column), remark);
         } else if (taken.sd() > 0) {
             add(Terms.Measure.ofUnknownSize(column, Group.FURTHER, "% per unit", 1 / taken.sd(),
-                    assumptions.get("slope_further_number").middle(), (s, m) -> taken.standardised(s.facts())));
+                    share * assumptions.get("slope_further_number").middle(), (s, m) -> taken.standardised(s.facts())));
             gap(column, 1, s -> !taken.isTold(s.facts()), remark);
         }
     }
