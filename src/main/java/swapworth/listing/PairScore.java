@@ -393,13 +393,19 @@ final class PairScore {
             return 0;
         }
         long gap = of.firstDay[b] - of.lastDay[a];
-        if (gap < 0 || gap == 0 && of.columns.id.has(of.firstRow(a)) && of.columns.id.has(of.firstRow(b))) {
+        if (gap < 0 || gap == 0 && (of.columns.id.has(of.firstRow(a)) && of.columns.id.has(of.firstRow(b)) || areTwoPrices(a, b))) {
             return add(OVERLAP, "both on offer at one time", parts, explain);
         }
         if (of.columns.areSoldAlike(of.lastRow(a), of.firstRow(b))) {
             return add(SOLD_TWICE, "sold twice", parts, explain);
         }
         return gap > 0 && gap <= SOON ? add(SOON_AFTER, "begins soon after the other", parts, explain) : 0;
+    }
+
+    /** Whether the later price is another one than the earlier, by more than rounding. */
+    private boolean areTwoPrices(int a, int b) {
+        return of.lastPrice[a] != of.firstPrice[b] && of.lastPrice[a] != of.lastPrice[b]
+                && otherPrice(of.lastPrice[a], of.firstPrice[b]) < ALMOST_SAME_PRICE;
     }
 
     private static double word(boolean same, String field, double agreement, double conflict, List<String> parts, boolean explain) {
@@ -466,7 +472,8 @@ final class PairScore {
         rule(rules, "price", "within a factor 1.65", shown(OTHER_PRICE));
         rule(rules, "price", "farther", shown(FAR_PRICE));
         rule(rules, "time", "one begins within " + SOON + " days after the other ended", shown(SOON_AFTER));
-        rule(rules, "time", "both on offer at one time", shown(OVERLAP));
+        rule(rules, "time", "both on offer at one time; of one day where both have an id, or prices that lie more than 0.5 % apart",
+                shown(OVERLAP));
         rule(rules, "time", "sold twice, by sellers of one kind", shown(SOLD_TWICE));
         rule(rules, "trim", "equal", "log2 of 1 / share of the line, at most " + shown(Rarities.MOST_FOR_TRIM));
         rule(rules, "region", "equal", "log2 of 1 / share of the line, at most " + shown(Rarities.MOST_FOR_REGION));

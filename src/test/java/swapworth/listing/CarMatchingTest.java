@@ -88,6 +88,21 @@ class CarMatchingTest extends ReadingListings {
         assertEquals(2, read(head.replace(",seen_on", "") + "Roadster,6,61237,9000" + note + "Roadster,9,61237,9000" + note).cars().size());
     }
 
+    /** One offer has one price on one day: among many cars of a year an equal mileage beside another price is chance. */
+    @Test
+    void rows_of_one_day_at_two_prices_are_two_cars_unless_much_speaks_for_one() {
+        StringBuilder many = new StringBuilder();
+        for (int i = 0; i < 120; i++) {
+            many.append(",2026-01-01,Roadster,,2016,").append(40_000 + 517 * i).append(',').append(8_000 + 13 * i).append(",,,\n");
+        }
+        String first = ",2026-01-01,Roadster,,2016,61237,9000,,,\n";
+        assertEquals(122, read(HEADER + many + first + ",2026-01-01,Roadster,,2016,61237,9700,,,\n").cars().size());
+        assertEquals(121, read(HEADER + many + first + ",2026-01-15,Roadster,,2016,61237,9700,,,\n").cars().size());
+        String text = "one careful keeper and a folder full of bills";
+        assertEquals(121, read(HEADER + many + first.replace(",,,", ",," + text + ",") + ",2026-01-01,Roadster,,2016,61237,9700,,"
+                + text + ",\n").cars().size());
+    }
+
     /** A car is mostly registered in its model year or the year before or after (common practice, no source). */
     @Test
     void a_car_told_by_its_model_year_and_by_the_year_it_was_registered_is_one_car() {
