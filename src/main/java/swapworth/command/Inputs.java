@@ -11,9 +11,11 @@ import java.util.Optional;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import swapworth.assumptions.Assumptions;
+import swapworth.listing.ColumnUnderstood;
 import swapworth.listing.Listings;
 import swapworth.listing.ListingsRead;
 import swapworth.market.PriceModel;
+import swapworth.reading.Spelling;
 import swapworth.table.TextLines;
 
 /** The files that a run reads: which folder, its assumptions, its listings and their model, and outputs kept apart from them. */
@@ -161,8 +163,11 @@ final class Inputs {
         }
         List<String> further = new ArrayList<>();
         for (String column : arguments.with()) {
-            if (PriceModel.MEASURED_FACTS.contains(column)) {
-                terminal.out().println("  --with: the column '" + column + "' is always in the model");
+            Optional<String> known = columns.contains(column) ? Optional.empty() : meaning(read, column)
+                    .filter(PriceModel.ALWAYS_TAKEN::contains);
+            if (known.isPresent()) {
+                terminal.out().println("  --with: the column '" + column + (known.get().equals(column) ? "' is"
+                        : "' is read as " + known.get() + ", which is") + " always in the model");
                 continue;
             }
             further.add(column);
@@ -174,6 +179,13 @@ final class Inputs {
         PriceModel model = PriceModel.options().with(assumptions).withColumns(further).fit(read.cars());
         model.columnsTaken().forEach(taken -> terminal.out().print(TextLines.of("  ", "--with " + taken)));
         return model;
+    }
+
+    /** The column of listings that a header is read as, or that has the name itself. */
+    private static Optional<String> meaning(ListingsRead read, String header) {
+        return PriceModel.ALWAYS_TAKEN.contains(header) ? Optional.of(header) : read.columns().stream()
+                .filter(c -> Spelling.key(c.header()).equals(Spelling.key(header)) && !c.meaning().isEmpty())
+                .map(ColumnUnderstood::meaning).findFirst();
     }
 
     /** The assumptions of the one folder that a step is about; rows of its file that change nothing are told when it is read. */

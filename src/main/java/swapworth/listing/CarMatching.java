@@ -28,9 +28,10 @@ import swapworth.table.Table;
  *
  * <p>Different model years or trims forbid a join, and without model years different years of first registration; a model year and a year
  * of registration do so where they lie more than one apart, for a car is mostly registered in its model year or the year before or
- * after; and ages given outright, where no year is known, by more than whole years can differ. So does a mileage that fell or grew beyond likely use, unless both have the same note, and no other car has it. Joins are made
- * in the order of their scores, and none is made that would bring two such years, two trims, or mileages that fall from one day to a
- * later one into one car. Each join is written into {@link Car#joinedBy}.
+ * after; and, where no year is known, ages that lie further apart than whole years can. So does a mileage that fell or grew beyond likely
+ * use, unless both have the same note, and no other car has it. Joins are made in the order of their scores, and none is made that would
+ * bring two such years or ages, two trims, or mileages that fall from one day to a later one into one car. Each join is written into
+ * {@link Car#joinedBy}.
  */
 public final class CarMatching {
 
@@ -82,9 +83,8 @@ public final class CarMatching {
                         + "cars of the line and model year, rows at one mileage counted once, is taken off.")
                 .note(SharedIds.rules())
                 .note("Different model years or trims forbid a join; so do different years of first registration where no model years are"
-                        + " known, a model year and a year of registration more than one apart, ages that lie more than a year apart where no"
-                        + " year is known, and a mileage that fell, or grew by"
-                        + " more than " + PairScore.likelyGrowth() + ", unless the notes are equal and"
+                        + " known, a model year and a year of registration more than one apart, ages more than a year apart where no"
+                        + " year is known, and a mileage that fell, or grew by more than " + PairScore.likelyGrowth() + ", unless the notes are equal and"
                         + " those of no other car.")
                 .columns(Column.words("fact"), Column.words("agreement"), Column.words("points"));
         for (String[] rule : PairScore.rules()) {

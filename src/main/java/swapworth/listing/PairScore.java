@@ -121,8 +121,8 @@ final class PairScore {
     }
 
     /**
-     * Whether two advertisements cannot show one car whatever else they agree in: another year or age, another trim, or a mileage that falls or
-     * rises beyond likely use without an equal text, of no other car, that would show it to be mistyped.
+     * Whether two advertisements cannot show one car whatever else they agree in: another year or age, another trim, or a mileage that falls
+     * or rises beyond likely use without an equal text, of no other car, that would show it to be mistyped.
      */
     boolean forbidden(int a, int b) {
         if (Advertisements.yearsClash(of.modelYear[a], of.yearRegistered[a], of.modelYear[b], of.yearRegistered[b])

@@ -16,6 +16,7 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.FutureTask;
 import org.jspecify.annotations.Nullable;
+import java.util.stream.Stream;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
@@ -54,6 +55,11 @@ import swapworth.statistics.SparseRow;
 public final class PriceModel {
     /** The columns of measured facts: always in the model where the rows differ in them. */
     public static final List<String> MEASURED_FACTS = List.of("power_kw", "cylinders", "weight_kg", "driven_wheels");
+
+    /** All columns of listings that are in the model without being asked for, where the rows differ in them. */
+    public static final List<String> ALWAYS_TAKEN = Stream.concat(MEASURED_FACTS.stream(), Stream.of("vehicle", "trim", "body",
+            "running_gear", "model_year", "first_registered", "age_years", "mileage", "seen_on", "price_kind", "price_includes", "seller",
+            "region", "title", "runs", "damage", "rust", "paint", "interior", "mechanical", "records", "keys", "airbags")).toList();
 
     /** So often it is asked how lines scatter. */
     static final int PASSES = 3;

@@ -132,6 +132,16 @@ class CommandTest {
     }
 
     @Test
+    void a_column_that_the_model_knows_by_itself_need_not_be_asked_for_and_does_no_harm() throws IOException {
+        String known = file(rows(20).replace("seller,note", "seller,grade").replace("plain", "LX"));
+        assertEquals(0, run("judge", known, "--with", "grade,seller"), err());
+        assertTrue(out().contains("--with: the column 'grade' is read as trim, which is always in the model"), out());
+        assertTrue(out().contains("--with: the column 'seller' is always in the model"), out());
+        assertEquals(2, run("judge", file(rows(20)), "--with", "note"));
+        assertTrue(err().contains("'note'"), err());
+    }
+
+    @Test
     void a_folder_without_listings_says_what_to_begin_with() {
         assertEquals(1, run(folder.toString()));
         assertTrue(err().contains("listings.csv") && err().contains("vehicle"), err());
