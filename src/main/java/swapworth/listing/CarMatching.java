@@ -84,8 +84,8 @@ public final class CarMatching {
                 .note(SharedIds.rules())
                 .note("Different model years or trims forbid a join; so do different years of first registration where no model years are"
                         + " known, a model year and a year of registration more than one apart, ages more than a year apart where no"
-                        + " year is known, and a mileage that fell, or grew by more than " + PairScore.likelyGrowth() + ", unless the notes are equal and"
-                        + " those of no other car.")
+                        + " year is known, and a mileage that fell, or grew by more than " + PairScore.likelyGrowth()
+                        + ", unless the notes are equal and those of no other car.")
                 .columns(Column.words("fact"), Column.words("agreement"), Column.words("points"));
         for (String[] rule : PairScore.rules()) {
             table.row(Cell.words(rule[0]), Cell.words(rule[1]), Cell.words(rule[2]));

@@ -121,7 +121,7 @@ final class PairScore {
     }
 
     /**
-     * Whether two advertisements cannot show one car whatever else they agree in: another year or age, another trim, or a mileage that falls
+     * Whether two advertisements cannot show one car whatever else they agree in: another year, age or trim, or a mileage that falls
      * or rises beyond likely use without an equal text, of no other car, that would show it to be mistyped.
      */
     boolean forbidden(int a, int b) {
