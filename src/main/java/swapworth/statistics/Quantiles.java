@@ -131,4 +131,51 @@ public final class Quantiles {
         int above = Math.min(below + 1, sorted.length - 1);
         return sorted[below] + (at - below) * (sorted[above] - sorted[below]);
     }
+
+    /**
+     * Below what the next value of the kind falls with a probability: values that are few tell less of it than of themselves. It is the k-th
+     * of n values at probability k / (n + 1), whatever their law. Where that lies beyond the least and the greatest, the law is taken for a
+     * normal one, of which the next value lies about their mean by Student's law, s (1 + 1 / n)<sup>1/2</sup> wide.
+     *
+     * @param sorted at least two numbers, in ascending order
+     * @param probability above 0 and below 1
+     * @return the quantile
+     * @throws IllegalArgumentException if there are fewer values, or the probability lies outside
+     */
+    public static double ofNext(double[] sorted, double probability) {
+        int n = sorted.length;
+        if (n < 2 || !(probability > 0 && probability < 1)) {
+            throw new IllegalArgumentException(n + " values do not tell below what the next one falls with probability " + probability);
+        }
+        double place = probability * (n + 1);
+        if (place >= 1 && place <= n) {
+            return ofSorted(sorted, (place - 1) / (n - 1));
+        }
+        double mean = Draws.mean(sorted);
+        double squares = 0;
+        for (double value : sorted) {
+            squares += (value - mean) * (value - mean);
+        }
+        return mean + studentQuantile(probability, n - 1) * Math.sqrt(squares / (n - 1) * (1 + 1.0 / n));
+    }
+
+    private static double studentQuantile(double probability, int degreesOfFreedom) {
+        double low = -1;
+        double high = 1;
+        while (StudentT.cumulative(low, degreesOfFreedom) > probability) {
+            low *= 2;
+        }
+        while (StudentT.cumulative(high, degreesOfFreedom) < probability) {
+            high *= 2;
+        }
+        for (int k = 0; k < 60; k++) {
+            double middle = (low + high) / 2;
+            if (StudentT.cumulative(middle, degreesOfFreedom) < probability) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        return (low + high) / 2;
+    }
 }
