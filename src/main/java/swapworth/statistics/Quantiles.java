@@ -145,7 +145,8 @@ public final class Quantiles {
     public static double ofNext(double[] sorted, double probability) {
         int n = sorted.length;
         if (n < 2 || !(probability > 0 && probability < 1)) {
-            throw new IllegalArgumentException(n + " values do not tell below what the next one falls with probability " + probability);
+            throw new IllegalArgumentException(n + " values do not tell below what the next one falls with probability "
+                    + probability);
         }
         double place = probability * (n + 1);
         if (place >= 1 && place <= n) {

@@ -156,8 +156,8 @@ class TimeOnMarketTest {
         return TimeOnMarket.of(PriceModel.fit(cars)).orElseThrow().paid();
     }
 
-    // Source: of 100,000 sets of five from a normal law, the next one lies between the tenth and ninetieth quantile of the five, definition 7,
-    // in 56 % (numpy); by Student's law with 4 degrees of freedom, 1.533206 s (1 + 1 / 5)^(1/2) about the mean, in 80 %.
+    // Source: of 100,000 sets of five from a normal law, the next one lies between the tenth and ninetieth quantile of the five, definition
+    // 7, in 56 % (numpy); by Student's law with 4 degrees of freedom, 1.533206 s (1 + 1 / 5)^(1/2) about the mean, in 80 %.
     @Test
     void five_pairs_tell_less_of_the_next_sale_than_of_themselves() {
         double[] shares = {0.90, 0.91, 0.94, 0.95, 0.96};
