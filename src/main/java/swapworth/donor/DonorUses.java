@@ -223,7 +223,7 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set, Opt
         for (int u = 0; u < most.length; u++) {
             Use use = uses.get(u);
             table.row(Cell.words(use.name()), Cell.number(Quantiles.of(use.leaves, 0.5), 0), Cell.words(Choice.range(use.leaves)),
-                    Cell.number(100.0 * most[u] / use.leaves.length, 0), Cell.words(use.how()));
+                    Cell.chance(most[u] / (double) use.leaves.length), Cell.words(use.how()));
         }
         return table.build();
     }

@@ -133,9 +133,9 @@ public final class Quantiles {
     }
 
     /**
-     * Below what the next value of the kind falls with a probability: values that are few tell less of it than of themselves. It is the k-th
-     * of n values at probability k / (n + 1), whatever their law. Where that lies beyond the least and the greatest, the law is taken for a
-     * normal one, of which the next value lies about their mean by Student's law, s (1 + 1 / n)<sup>1/2</sup> wide.
+     * Below what the next value of the kind falls with a probability: values that are few tell less of it than of themselves. It is the
+     * k-th of n values at probability k / (n + 1), whatever their law. Where that lies beyond the least and the greatest, the law is taken
+     * for a normal one, of which the next value lies about their mean by Student's law, s (1 + 1 / n)<sup>1/2</sup> wide.
      *
      * @param sorted at least two numbers, in ascending order
      * @param probability above 0 and below 1

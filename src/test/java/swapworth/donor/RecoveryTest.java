@@ -311,6 +311,13 @@ class RecoveryTest {
     }
 
     @Test
+    void a_chance_to_sell_is_never_shown_as_surer_than_draws_can_tell() throws IOException {
+        String text = recoveryOf(Donors.plain(), "car,part,price,sells,days,postage", "body,wheels,300,1,0.1,0", "body,carpet,20,0,0.1,0")
+                .partsTable("USD").text();
+        assertTrue(text.contains("> 99") && text.contains("< 1"), text);
+    }
+
+    @Test
     void a_part_that_loses_money_is_named() throws IOException {
         donors.file("partout.csv", "car,part,price,sells,days,postage,postage_charged", "body,carpet,20,1,0.1,40,5",
                 "body,wheels,300,1,0.1,0,0");
