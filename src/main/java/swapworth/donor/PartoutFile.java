@@ -15,11 +15,13 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import swapworth.listing.CandidateCar;
+import swapworth.listing.Price;
 import swapworth.money.Money;
 import swapworth.reading.FolderSettings;
 import swapworth.reading.NamedRows;
 import swapworth.reading.RowsRead;
 import swapworth.reading.Spelling;
+import swapworth.table.Cell;
 
 /**
  * Which parts of which car are sold, kept or go into the swap: the rows of {@code partout.csv}. Needed are {@code car} and
@@ -79,6 +81,7 @@ public final class PartoutFile {
             if (lacking && row.isUsable()) {
                 row.odd("part", "the car has no engine: the row brings nothing, and where it goes into the swap another one is counted");
             }
+            car.ifPresent(of -> askOfPrice(row, stated, of));
             PartRow read = lacking ? stated.gone() : stated;
             // A row that cannot be used takes no place from a later one of the same part.
             if (row.isUsable() && !seen.add(Spelling.name(read.car()) + "\n" + read.part().name())) {
@@ -89,6 +92,15 @@ public final class PartoutFile {
             }
         }
         return new PartoutFile(byCar, rows.read());
+    }
+
+    /** One part that is to bring more than its whole car is to be had for. */
+    private static void askOfPrice(NamedRows.Row row, PartRow part, CandidateCar car) {
+        double whole = car.priceOrBid().map(Price::amount).orElse(Double.POSITIVE_INFINITY);
+        if (row.isUsable() && part.price().orElse(0) > whole) {
+            row.ask("price", "one part is to bring more than the whole car is to be had for, " + Cell.format(whole, 0)
+                    + ": is a decimal point or a digit wrong? It is counted as it stands");
+        }
     }
 
     private static PartRow read(NamedRows.Row row, Optional<PartKind> part, Currency currency) {

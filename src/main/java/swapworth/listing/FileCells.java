@@ -157,11 +157,11 @@ abstract class FileCells {
         return new WordColumn<>(column, vocabulary, unknown);
     }
 
-    /** Texts as they stand. */
+    /** Texts as they stand; where a formula has failed nothing stands. */
     final Remembered<Optional<String>> texts(ListingColumn column) {
         return remembered(column, row -> {
             String text = text(column, row);
-            return text.isEmpty() ? Optional.empty() : Optional.of(text);
+            return text.isEmpty() || Spelling.isFault(text) ? Optional.empty() : Optional.of(text);
         });
     }
 
@@ -172,20 +172,29 @@ abstract class FileCells {
 
     /** The cells of a column of names. */
     final class Names {
+        private final ListingColumn column;
         private final Remembered<Optional<WordLists.Spelled>> saying;
 
         private Names(ListingColumn column) {
+            this.column = column;
             saying = remembered(column, row -> name(column, text(column, row), row));
         }
 
-        Optional<String> of(CsvRow row) {
+        Optional<String> of(CsvRow row, Draft draft) {
             Optional<WordLists.Spelled> spelled = saying.of(row);
-            return spelled.isPresent() ? spelled.get().inRow() : Optional.empty();
+            if (spelled.isPresent()) {
+                return spelled.get().inRow();
+            }
+            String text = text(column, row);
+            if (Spelling.isFault(text)) {
+                draft.odd(columns.header(column), text, Spelling.IS_FAULT + RowProblem.NOT_USED);
+            }
+            return Optional.empty();
         }
     }
 
     private Optional<WordLists.Spelled> name(ListingColumn column, String text, CsvRow row) {
-        return Spelling.isBlank(text) ? Optional.empty()
+        return Spelling.isBlank(text) || Spelling.isFault(text) ? Optional.empty()
                 : Optional.of(lists.spelled(column, text, new Origin(source.file(), row.line())));
     }
 
@@ -215,9 +224,9 @@ abstract class FileCells {
         if (known == null) {
             String name = vehicle(row);
             Optional<WordLists.Spelled> spelled = name(ListingColumn.VEHICLE, name, row);
-            Optional<String> noLine = spelled.isEmpty() ? Optional.of("the row does not say which model line the car is of")
-                    : Spelling.isTotal(name) ? Optional.of(Spelling.IS_TOTAL)
-                    : Spelling.isFault(name) ? Optional.of(Spelling.IS_FAULT) : Optional.empty();
+            Optional<String> noLine = Spelling.isFault(name) ? Optional.of(Spelling.IS_FAULT)
+                    : spelled.isEmpty() ? Optional.of("the row does not say which model line the car is of")
+                    : Spelling.isTotal(name) ? Optional.of(Spelling.IS_TOTAL) : Optional.empty();
             known = new Line(spelled, spelledAsHere(lines.ofLine(name)), noLine);
             byMaker.put(maker, known);
         }
@@ -244,7 +253,7 @@ abstract class FileCells {
     final Remembered<String> trimKeys() {
         return remembered(ListingColumn.TRIM, row -> {
             String trim = text(ListingColumn.TRIM, row);
-            return Spelling.isBlank(trim) ? "" : Spelling.name(trim);
+            return Spelling.isBlank(trim) || Spelling.isFault(trim) ? "" : Spelling.name(trim);
         });
     }
 
@@ -501,7 +510,8 @@ abstract class FileCells {
                     String text = row.cell(place);
                     return LINES.contains(Spelling.key(name)) ? name(ListingColumn.VEHICLE, words.meaning(name, text).orElse(text), row)
                             .flatMap(WordLists.Spelled::inRow)
-                            : Spelling.isBlank(text) ? Optional.empty() : Optional.of(words.meaning(name, text).orElse(text));
+                            : Spelling.isBlank(text) || Spelling.isFault(text) ? Optional.empty()
+                            : Optional.of(words.meaning(name, text).orElse(text));
                 })));
             }
         }

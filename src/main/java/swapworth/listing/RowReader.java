@@ -115,10 +115,10 @@ final class RowReader extends FileCells {
 
     private void describe(CsvRow row, Draft draft) {
         CarFacts.Builder facts = draft.facts;
-        facts.trim = trim.of(row);
-        facts.body = body.of(row);
-        facts.runningGear = runningGear.of(row);
-        facts.region = region.of(row);
+        facts.trim = trim.of(row, draft);
+        facts.body = body.of(row, draft);
+        facts.runningGear = runningGear.of(row, draft);
+        facts.region = region.of(row, draft);
         facts.powerKw = powerKw.of(row, draft);
         facts.cylinders = cylinders.of(row, draft);
         facts.weightKg = weightKg.of(row, draft);

@@ -190,15 +190,12 @@ public final class PriceModel {
         if (some.length == 0) {
             return Optional.empty();
         }
+        // A pool of its own, for the common one makes the rows: a thread outside of it would spin while it waits for its share.
+        ForkJoinPool pool = new ForkJoinPool(Runtime.getRuntime().availableProcessors());
         return Optional.of(CompletableFuture.supplyAsync(() -> {
             EncodedRows.Rows rows = EncodedRows.some(evidence, encoder, sameCar, some);
             return regression(evidence.size()).search(rows.design(), rows.sample(), blocks);
-        }, task -> {
-            // A thread of its own, for those of the pool make the rows.
-            Thread thread = new Thread(task, "search");
-            thread.setDaemon(true);
-            thread.start();
-        }));
+        }, pool).whenComplete((found, failure) -> pool.shutdown()));
     }
 
     private static ShrunkenRegression.Found found(CompletableFuture<ShrunkenRegression.Found> search) {

@@ -16,6 +16,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.BiFunction;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import swapworth.money.Money;
 import swapworth.project.Entry.Direction;
@@ -33,6 +34,8 @@ final class LedgerReader {
 
     /** So many days between the payment at an end of the ledger and the next one make its year doubtful. */
     private static final int FAR = 366;
+    /** In a ledger of no more rows one may well be more than the others. */
+    private static final int FEW_ROWS = 4;
     private static final String DONOR = "donor";
     private static final String AMOUNT = "amount";
     private static final String NOTE = "note";
@@ -135,6 +138,7 @@ final class LedgerReader {
                 && e.direction() == Direction.OUT).map(Entry::amount).max(Comparator.naturalOrder());
         List<Entry> entries = new ArrayList<>();
         List<Entry> carSales = new ArrayList<>();
+        askOfMost(drafts, read);
         for (int i = 0; i < drafts.size(); i++) {
             Draft draft = drafts.get(i);
             read.get(i).ifPresent(entry -> askOfCarSale(draft, entry, dearest));
@@ -151,6 +155,25 @@ final class LedgerReader {
                 && entry.amount().compareTo(dearest.get()) > 0) {
             draft.row.ask(CATEGORY, "more comes in than any car of this ledger cost: if the finished car is sold here, its category is"
                     + " 'car sold'; else it is counted beside the value of the car");
+        }
+    }
+
+    /** A row that is for something else than a car and yet more than all others together may have a digit too many. */
+    private static void askOfMost(List<Draft> drafts, List<Optional<Entry>> read) {
+        List<Integer> out = IntStream.range(0, drafts.size()).boxed().filter(i -> read.get(i).isPresent() && drafts.get(i).row.isUsable()
+                && read.get(i).get().direction() == Direction.OUT && read.get(i).get().amount().signum() > 0)
+                .sorted(Comparator.comparing((Integer i) -> read.get(i).orElseThrow().amount()).reversed()).toList();
+        if (out.size() <= FEW_ROWS) {
+            return;
+        }
+        Entry most = read.get(out.get(0)).orElseThrow();
+        BigDecimal others = out.stream().skip(1).map(i -> read.get(i).orElseThrow().amount()).reduce(BigDecimal.ZERO, BigDecimal::add);
+        Draft draft = drafts.get(out.get(0));
+        boolean mayBeCar = most.category() == Category.PURCHASE || most.category() == Category.UNSORTED;
+        if (!mayBeCar && most.amount().compareTo(others) > 0) {
+            draft.row.ask(draft.row.text(AMOUNT).isEmpty() ? LIKELY : AMOUNT, "this is more than all other " + (out.size() - 1)
+                    + " rows that go out together, " + plain(others) + ": is a decimal point or a digit wrong? It is counted as it"
+                    + " stands");
         }
     }
 
@@ -457,6 +480,9 @@ final class LedgerReader {
             return Optional.empty();
         }
         if (low.get().compareTo(amount) <= 0 && amount.compareTo(high.get()) <= 0) {
+            if (amount.signum() > 0 && high.get().compareTo(amount.multiply(BigDecimal.TEN)) > 0) {
+                row.ask("high", "the high end is more than ten times the likely amount: is a digit too many? It is counted as it stands");
+            }
             return Optional.of(new Entry.Ends(low.get(), high.get()));
         }
         if (sold) {

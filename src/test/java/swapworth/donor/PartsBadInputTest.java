@@ -42,6 +42,14 @@ class PartsBadInputTest {
     }
 
     @Test
+    void one_part_that_is_to_bring_more_than_the_whole_car_is_asked_about() throws IOException {
+        donors.file("cars.csv", "name,role,vehicle,runs,asking", "front hit,donor,Velmarch,drives,5300");
+        assertEquals("QUESTION price: one part is to bring more than the whole car is to be had for, 5,300: is a decimal point or a digit"
+                + " wrong? It is counted as it stands", partout("front hit,engine,sell,,,,,,18000,,"));
+        assertEquals("", partout("front hit,engine,sell,,,,,,5300,,"));
+    }
+
+    @Test
     void a_part_that_the_car_does_not_have_is_set_aside_with_the_reason() throws IOException {
         assertTrue(partout("shell,engine,sell,,,,,,900,,").startsWith("ODD part: the car has no engine: the row brings nothing"));
         assertTrue(partout("front hit,front axle,sell,,,,,,90,,").contains("drives its rear wheels has no front axle"));
