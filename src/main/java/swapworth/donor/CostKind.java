@@ -33,7 +33,6 @@ public enum CostKind {
             .with(STORAGE, "storage", "yard").with(FREIGHT, "freight", "transport", "haulage", "delivery", "towing")
             .with(TRAVEL, "travel", "trip").with(KEY, "key", "keys").with(DISPOSAL, "disposal", "waste", "removal")
             .with(BROKER, "broker", "agent").with(OTHER, "other").with(INCREMENT, "increment", "bid increment", "bid step", "bid steps");
-    static final String ACCEPTED = "fee, tax, paper, storage, freight, travel, key, disposal, broker, increment, other";
 
     private final String words;
 

@@ -140,9 +140,10 @@ final class FeesFile {
         rows.add(row);
         draft.rows.add(row);
         boolean first = draft.tiers.isEmpty();
-        draft.kind = draft.one(row, "kind", draft.kind, row.word("kind", CostKind.WORDS, CostKind.ACCEPTED), "");
+        draft.kind = draft.one(row, "kind", draft.kind, row.word("kind", CostKind.WORDS), "");
         if (first && row.text("kind").isEmpty()) {
-            row.ask("kind", "what is the table '" + name + "' for (" + CostKind.ACCEPTED + ")? Until that is known it is always charged,"
+            row.ask("kind", "what is the table '" + name + "' for (" + CostKind.WORDS.accepted()
+                    + ")? Until that is known it is always charged,"
                     + " also on a price that includes fees or tax");
         }
         draft.sellers = draft.one(row, "seller", draft.sellers, sellers(row), "");
@@ -216,14 +217,14 @@ final class FeesFile {
     /** Who charges it. */
     private static Optional<Set<Seller>> sellers(NamedRows.Row row) {
         Set<Seller> sellers = EnumSet.noneOf(Seller.class);
-        row.decisiveWords("seller", SELLERS, "auction, trade, private, any").forEach(sellers::addAll);
+        row.decisiveWords("seller", SELLERS).forEach(sellers::addAll);
         return Optional.of(sellers).filter(s -> !s.isEmpty());
     }
 
     /** When it counts: always, where the first row of the table leaves it blank. */
     private static Optional<FeeTable.When> when(NamedRows.Row row, Draft draft) {
         return row.text("when").isEmpty() ? draft.when.or(() -> Optional.of(FeeTable.When.ALWAYS))
-                : row.decisiveWord("when", WHEN, "always, non-runner, no key");
+                : row.decisiveWord("when", WHEN);
     }
 
     /** What a percentage is charged on: lines above, or the bid alone (an empty set), also where the first percentage says nothing. */

@@ -15,7 +15,6 @@ public enum GoesTo {
 
     static final Vocabulary<GoesTo> WORDS = Vocabulary.<GoesTo>empty().with(SELL, "sell", "sale", "for sale", "sold")
             .with(SWAP, "swap", "into the swap", "build", "use").with(KEEP, "keep", "stays", "spare").with(SCRAP, "scrap", "bin", "waste");
-    static final String ACCEPTED = "swap, sell, keep, scrap";
 
     private final String words;
 

@@ -101,7 +101,7 @@ public final class PartOffers {
             } else if (price.isPresent() && price.get().signum() == 0) {
                 row.setAside("price", "a price of 0 says nothing of what the part is worth");
             }
-            PriceKind kind = row.word("price_kind", KINDS, "asking, sold").orElse(PriceKind.ASKING);
+            PriceKind kind = row.word("price_kind", KINDS).orElse(PriceKind.ASKING);
             if (row.isUsable()) {
                 Offer offer = new Offer(part.orElseThrow(), Spelling.name(row.name("vehicle")),
                         Spelling.name(row.name("running_gear")), miles,

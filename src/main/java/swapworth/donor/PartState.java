@@ -19,7 +19,6 @@ public enum PartState {
             .with(PRESENT, "present", "good", "ok", "fine", "there", "sound")
             .with(LIKELY_GOOD, "likely good", "likely", "probably good").with(DOUBTFUL, "doubtful", "unsure", "maybe", "worn")
             .with(GONE, "gone", "missing", "bad", "broken", "destroyed");
-    static final String ACCEPTED = "present, likely good, doubtful, gone";
 
     private final String words;
     private final String chance;

@@ -114,7 +114,7 @@ public final class PartoutFile {
         if (part.map(PartKind::ruled).orElse(false) && ruleMet.isEmpty()) {
             row.ask("local_rule", "is it lawful where you live to sell this part used? Until local_rule says yes it earns nothing");
         }
-        Optional<PartState> state = row.word("state", PartState.WORDS, PartState.ACCEPTED);
+        Optional<PartState> state = row.word("state", PartState.WORDS);
         OptionalDouble good = chance(row, "chance_good");
         if (state.equals(Optional.of(PartState.GONE)) && good.isEmpty() && !PartState.saysGone(row.name("state"))) {
             row.odd("state", "this is taken for gone: the part brings nothing, and the swap does not count on it. If it may still be good,"
@@ -122,7 +122,7 @@ public final class PartoutFile {
         }
         return new PartRow(row.text("car"), part.orElse(new PartKind("", "", "", "")), (int) Math.round(count.orElse(1)),
                 state, good,
-                row.decisiveWord("goes_to", GoesTo.WORDS, GoesTo.ACCEPTED).orElse(GoesTo.SELL), price, chance(row, "sells"),
+                row.decisiveWord("goes_to", GoesTo.WORDS).orElse(GoesTo.SELL), price, chance(row, "sells"),
                 row.number("days", 0.1, 10_000), row.number("hours", 0, 1_000), money(row, "postage", currency, false),
                 money(row, "postage_charged", currency, false), money(row, "packing", currency, false), row.number("fee", 0, 100),
                 Spelling.name(row.text("bundle")), ruleMet.orElse(false), row.line());

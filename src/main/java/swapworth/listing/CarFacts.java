@@ -201,6 +201,25 @@ public record CarFacts(
         return stock.build();
     }
 
+    /**
+     * The car in the form of another: line, trim, body, running gear and what is measured of them are those of the other.
+     *
+     * @param form the car whose form it takes
+     * @return a copy; age, distances, place, state and all else stand
+     */
+    public CarFacts inFormOf(CarFacts form) {
+        Builder other = toBuilder();
+        other.vehicle = form.vehicle;
+        other.trim = form.trim;
+        other.body = form.body;
+        other.runningGear = form.runningGear;
+        other.powerKw = form.powerKw;
+        other.cylinders = form.cylinders;
+        other.weightKg = form.weightKg;
+        other.drivenWheels = form.drivenWheels;
+        return other.build();
+    }
+
     /** Collects facts one by one; what is not set stays unknown. Not for sharing between threads. */
     public static final class Builder {
         String vehicle;

@@ -1,6 +1,5 @@
 package swapworth.listing;
 
-import java.util.Optional;
 import swapworth.reading.Vocabulary;
 
 /** The words that the columns of a listings file may hold, and what each stands for. */
@@ -117,26 +116,5 @@ final class ListingWords {
     /** Whether a kind of price, or the header of prices, speaks of an auction's result. */
     static boolean saysHammer(String key) {
         return key.startsWith("hammer") || key.startsWith("winning bid") || key.startsWith("final bid");
-    }
-
-    /** The words of an enum that a message lists as accepted. */
-    static Optional<String> accepted(ListingColumn column) {
-        return Optional.ofNullable(switch (column) {
-            case PRICE_KIND -> "asking, sold, bid not met";
-            case PRICE_INCLUDES -> "neither, fees, tax, both";
-            case SELLER -> "private, trade, auction";
-            case RUNS -> "drives, engine fires, engine dead, no engine, not tried";
-            case RUST, PAINT, INTERIOR, MECHANICAL, RECORDS -> "sound, worn, bad";
-            case KEYS -> "yes, no";
-            case AIRBAGS -> "in place, fired, gone";
-            case TITLE -> "clean, rebuilt, salvage, parts only";
-            case DAMAGE -> "none, front, rear, left, right, roof, underside, flood, fire; several with ;";
-            case OUTCOME -> "open, sold, withdrawn, gone";
-            case SAVED -> "whole search, picked";
-            case MILEAGE_STATUS, GEAR_MILEAGE_STATUS -> "read, recorded";
-            case DRIVEN_WHEELS -> "front, rear, all";
-            case ROLE -> "candidate, recipient, donor, factory equivalent, finished";
-            default -> null;
-        });
     }
 }

@@ -127,11 +127,16 @@ final class WordLists {
             if (unmatched.size() >= MOST_UNMATCHED) {
                 return;
             }
-            seen = new Seen(Spelling.shortened(word, 60), header, ListingWords.accepted(column).orElse(""), draft.origin(),
+            seen = new Seen(Spelling.shortened(word, 60), header, accepted(column, known), draft.origin(),
                     Spelling.slipOf(word, known.words()));
             unmatched.put(key, seen);
         }
         seen.rows++;
+    }
+
+    /** A damage cell may also say that there is none, or hold several zones. */
+    private static String accepted(ListingColumn column, Vocabulary<?> known) {
+        return column == ListingColumn.DAMAGE ? "none, " + known.accepted() + "; several with ;" : known.accepted();
     }
 
     /** The spellings that are not the usual one of their name. */

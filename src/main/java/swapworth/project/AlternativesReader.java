@@ -122,7 +122,7 @@ final class AlternativesReader {
         if (row.text("alternative").isEmpty()) {
             row.reject("alternative", "a row needs the name of its alternative");
         }
-        Kind kind = row.decisiveWord("kind", KINDS, "cost, payment, parts sold, owned, owed, loan, resale").orElse(Kind.COST);
+        Kind kind = row.decisiveWord("kind", KINDS).orElse(Kind.COST);
         Optional<String> inPlay = options.known(row.text("car"));
         boolean known = inPlay.isPresent();
         String car = inPlay.orElse(row.text("car"));

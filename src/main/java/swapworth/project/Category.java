@@ -1,7 +1,5 @@
 package swapworth.project;
 
-import java.util.Arrays;
-import java.util.List;
 import swapworth.reading.Vocabulary;
 
 /** What money of a ledger is for. */
@@ -81,10 +79,5 @@ public enum Category {
             vocabulary = vocabulary.with(category, category.words).with(category, category.synonyms);
         }
         return vocabulary;
-    }
-
-    static String accepted() {
-        List<String> all = Arrays.stream(values()).map(Category::words).toList();
-        return String.join(", ", all);
     }
 }

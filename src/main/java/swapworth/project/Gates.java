@@ -91,7 +91,7 @@ public record Gates(List<Gate> gates, RowsRead read) {
     }
 
     private static final Vocabulary<Answer> ANSWERS = Vocabulary.<Answer>empty().with(Answer.YES, "yes", "y", "true", "ok", "not needed")
-            .with(Answer.NO, "no", "n", "false").with(Answer.UNKNOWN, "not asked", "open");
+            .with(Answer.NO, "no", "n", "false").with(Answer.UNKNOWN, "unknown", "not asked", "open");
 
     /** Copies the list in. */
     public Gates {
@@ -120,7 +120,7 @@ public record Gates(List<Gate> gates, RowsRead read) {
             if (row.sumsUp("gate")) {
                 continue;
             }
-            Answer answer = row.word("answer", ANSWERS, "yes, no, unknown").orElse(Answer.UNKNOWN);
+            Answer answer = row.word("answer", ANSWERS).orElse(Answer.UNKNOWN);
             String name = row.name("gate");
             Optional<Known> known = names.meaning(name);
             if (name.isEmpty()) {

@@ -280,12 +280,12 @@ final class LedgerReader {
         draft.hours = row.number("hours", 0, 100_000);
         draft.charged = row.number(CHARGED, 0, 100);
         Optional<Money> likely = money(row, LIKELY);
-        Optional<Category> category = row.word(CATEGORY, CATEGORIES, Category.accepted());
+        Optional<Category> category = row.word(CATEGORY, CATEGORIES);
         draft.category = category.orElse(draft.gross.isPresent() ? Category.SOLD
                 : draft.amount.isEmpty() && likely.isEmpty() && draft.hours.isPresent() ? Category.OWN_HOURS : Category.UNSORTED);
-        Optional<Direction> direction = row.decisiveWord(DIRECTION, DIRECTIONS, "out, in");
+        Optional<Direction> direction = row.decisiveWord(DIRECTION, DIRECTIONS);
         draft.direction = direction.orElse(draft.category.isSale() ? Direction.IN : Direction.OUT);
-        Optional<Status> status = row.decisiveWord(STATUS, STATES, "actual, committed, estimate");
+        Optional<Status> status = row.decisiveWord(STATUS, STATES);
         boolean ranged = likely.isPresent() || draft.low.isPresent() || draft.high.isPresent();
         draft.status = status.orElse(ranged ? Status.ESTIMATE : Status.ACTUAL);
         if (status.isEmpty() && !row.text(STATUS).isEmpty()) {

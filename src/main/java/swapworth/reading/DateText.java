@@ -12,7 +12,7 @@ final class DateText {
     private static final String[] FULL = {"january", "february", "march", "april", "may", "june", "july", "august", "september",
             "october", "november", "december"};
     private static final Pattern TIME = Pattern.compile("([01]?[0-9]|2[0-3]):[0-5][0-9](:[0-5][0-9])?");
-    private static final String HOW = "write it as 2024-04-03";
+    private static final String HOW = "write it as year-month-day, for instance 2024-04-03";
 
     private DateText() {
     }

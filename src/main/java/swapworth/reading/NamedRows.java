@@ -378,16 +378,15 @@ public final class NamedRows {
          *
          * @param column the name of the column
          * @param vocabulary its words
-         * @param accepted the words as a reader should write them, for the message
          * @param <E> what the words stand for
          * @return nothing where the cell is blank, or the word is not understood, which is then listed and never guessed
          */
-        public <E> Optional<E> word(String column, Vocabulary<E> vocabulary, String accepted) {
+        public <E> Optional<E> word(String column, Vocabulary<E> vocabulary) {
             String word = word(column);
             Optional<E> meaning = meaning(word, vocabulary);
             if (meaning.isEmpty() && !word.isEmpty()) {
                 unmatched.computeIfAbsent(column + "\n" + Spelling.key(text(column)), key -> problem(column, RowProblem.Kind.ODD,
-                        "this word is not understood and taken as unknown" + instead(word, vocabulary, accepted)));
+                        "this word is not understood and taken as unknown" + instead(word, vocabulary)));
             }
             return meaning;
         }
@@ -398,15 +397,14 @@ public final class NamedRows {
          *
          * @param column the name of the column
          * @param vocabulary its words
-         * @param accepted the words as a reader should write them, for the message
          * @param <E> what the words stand for
          * @return nothing where the cell is blank, or the word is not understood
          */
-        public <E> Optional<E> decisiveWord(String column, Vocabulary<E> vocabulary, String accepted) {
+        public <E> Optional<E> decisiveWord(String column, Vocabulary<E> vocabulary) {
             String word = word(column);
             Optional<E> meaning = meaning(word, vocabulary);
             if (meaning.isEmpty() && !word.isEmpty()) {
-                reject(column, "this word is not understood, so nobody can tell how the row counts" + instead(word, vocabulary, accepted));
+                reject(column, "this word is not understood, so nobody can tell how the row counts" + instead(word, vocabulary));
             }
             return meaning;
         }
@@ -416,11 +414,10 @@ public final class NamedRows {
          *
          * @param column the name of the column
          * @param vocabulary its words
-         * @param accepted the words as a reader should write them, for the message
          * @param <E> what the words stand for
          * @return what each stands for; the row is rejected where one is not understood
          */
-        public <E> List<E> decisiveWords(String column, Vocabulary<E> vocabulary, String accepted) {
+        public <E> List<E> decisiveWords(String column, Vocabulary<E> vocabulary) {
             List<E> meanings = new ArrayList<>();
             for (String part : word(column).split("[;/]")) {
                 String word = Spelling.stripped(meaning(column, Spelling.stripped(part)));
@@ -428,7 +425,7 @@ public final class NamedRows {
                 meaning.ifPresent(meanings::add);
                 if (meaning.isEmpty() && !Spelling.isBlank(word)) {
                     reject(column, "'" + Spelling.shortened(word, 30) + "' is not understood, so nobody can tell how the row counts"
-                            + instead(word, vocabulary, accepted));
+                            + instead(word, vocabulary));
                 }
             }
             return meanings;
@@ -445,8 +442,8 @@ public final class NamedRows {
             return word.isEmpty() ? Optional.empty() : vocabulary.meaning(word);
         }
 
-        private static <E> String instead(String word, Vocabulary<E> vocabulary, String accepted) {
-            return "; known are: " + accepted + "; words.csv can say what it means"
+        private static <E> String instead(String word, Vocabulary<E> vocabulary) {
+            return "; known are: " + vocabulary.accepted() + "; words.csv can say what it means"
                     + Spelling.slipOf(word, vocabulary.words()).map(near -> "; did you mean " + near + "?").orElse("");
         }
 

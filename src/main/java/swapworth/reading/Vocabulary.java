@@ -4,13 +4,15 @@ import static java.util.Objects.requireNonNull;
 
 import java.util.Collections;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
 /**
- * The words of a column and what each stands for; a word is matched without regard to case, spaces and hyphens, and never by likeness.
+ * The words of a column and what each stands for; a word is matched without regard to case, spaces and hyphens, and never by likeness. The
+ * first word of each meaning is the one that messages name.
  *
  * @param <E> what the words stand for
  */
@@ -18,10 +20,13 @@ public final class Vocabulary<E> {
 
     private final Map<String, Optional<E>> meanings;
     private final Set<String> words;
+    /** The first word of each meaning. */
+    private final Map<E, String> first;
 
-    private Vocabulary(Map<String, Optional<E>> meanings, Set<String> words) {
+    private Vocabulary(Map<String, Optional<E>> meanings, Set<String> words, Map<E, String> first) {
         this.meanings = meanings;
         this.words = words;
+        this.first = first;
     }
 
     /**
@@ -31,7 +36,7 @@ public final class Vocabulary<E> {
      * @return an empty vocabulary
      */
     public static <E> Vocabulary<E> empty() {
-        return new Vocabulary<>(Map.of(), Set.of());
+        return new Vocabulary<>(Map.of(), Set.of(), Map.of());
     }
 
     /**
@@ -46,14 +51,16 @@ public final class Vocabulary<E> {
         requireNonNull(meaning, "meaning");
         Map<String, Optional<E>> more = new HashMap<>(meanings);
         Set<String> all = new LinkedHashSet<>(this.words);
+        Map<E, String> firsts = new LinkedHashMap<>(first);
         for (String word : words) {
+            firsts.putIfAbsent(meaning, word);
             Optional<E> before = more.put(Spelling.name(word), Optional.of(meaning));
             if (before != null && !before.get().equals(meaning)) {
                 throw new IllegalArgumentException("'" + word + "' cannot stand for both " + before.get() + " and " + meaning);
             }
             all.add(Spelling.key(word));
         }
-        return new Vocabulary<>(more, all);
+        return new Vocabulary<>(more, all, firsts);
     }
 
     /**
@@ -63,6 +70,15 @@ public final class Vocabulary<E> {
      */
     public Set<String> words() {
         return Collections.unmodifiableSet(words);
+    }
+
+    /**
+     * The words as a reader should write them, for messages: the first of each meaning, in the order in which meanings were given.
+     *
+     * @return such as {@code asking, sold}
+     */
+    public String accepted() {
+        return String.join(", ", first.values());
     }
 
     /**

@@ -466,7 +466,7 @@ final class Approaches {
             return Optional.empty();
         }
         Subject stock = with(subject, s.stockOf(swap.facts(), s.model.runningGear(swap.facts())));
-        Subject factory = with(subject, Situation.inFactoryForm(maker.get(), swap.facts()));
+        Subject factory = with(subject, swap.facts().inFormOf(maker.get()));
         if (!(s.model.value(stock) instanceof FairValue) || !(s.model.value(factory) instanceof FairValue)) {
             leftOut.putIfAbsent(swap.name(), "for its position: the listings do not tell what its stock car or its factory equivalent is"
                     + " worth");

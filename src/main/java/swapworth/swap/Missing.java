@@ -95,7 +95,7 @@ final class Missing {
         Map<String, List<CarFacts>> lines = new TreeMap<>();
         for (Car car : s.model.cars()) {
             lines.computeIfAbsent(car.facts().vehicle(), line -> new ArrayList<>())
-                    .add(Situation.inFactoryForm(car.facts(), s.finished));
+                    .add(s.finished.inFormOf(car.facts()));
         }
         Map<String, double[]> draws = new HashMap<>();
         Map<String, Double> together = new TreeMap<>();

@@ -7,7 +7,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.function.DoubleBinaryOperator;
 import java.util.function.DoubleUnaryOperator;
@@ -18,7 +17,6 @@ import swapworth.assumptions.Assumption;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
-import swapworth.listing.DrivenWheels;
 import swapworth.listing.Facts;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.PriceIncludes;
@@ -72,7 +70,7 @@ final class Situation {
         this.stockGear = !several ? "its line's own running gear" : "the running gear '" + model.runningGear(stock) + "', as "
                 + (told.isPresent() ? "the row of the recipient says" : "most cars of the line '" + stock.vehicle()
                         + "' have; running_gear in the recipient's row would tell");
-        this.factory = options.factory().map(maker -> inFactoryForm(ofMaker(maker, gear)));
+        this.factory = options.factory().map(maker -> car.facts().inFormOf(ofMaker(maker, gear)));
         this.gearShare = between("swap_mileage_share", 0, 1);
         double own = assumption("swap_own_departure").middle();
         double[] work = Draws.normal(count(), seedOfCar("departure"));
@@ -95,12 +93,13 @@ final class Situation {
         List<CarFacts> ofLine = model.cars().stream().map(Car::facts).filter(c -> c.vehicle().equals(f.vehicle())).toList();
         boolean power = f.powerKw().isPresent() && ofLine.stream().anyMatch(c -> c.powerKw().equals(f.powerKw()));
         boolean cylinders = f.cylinders().isPresent() && ofLine.stream().anyMatch(c -> c.cylinders().equals(f.cylinders()));
-        boolean filled = power && cylinders;
-        return new CarFacts(f.vehicle(), f.trim(), f.body(), gear, filled ? OptionalDouble.empty() : f.powerKw(),
-                filled ? OptionalDouble.empty() : f.cylinders(), f.weightKg(), filled ? DrivenWheels.UNKNOWN : f.drivenWheels(),
-                f.modelYear(), f.firstRegistered(), f.ageYears(), f.mileage(), f.gearMileage(), f.seller(), f.region(), f.distanceAway(),
-                f.runs(), f.rust(), f.paint(), f.interior(), f.mechanical(), f.records(), f.keys(), f.airbags(), f.title(), f.damage(),
-                f.options(), f.further());
+        CarFacts.Builder told = f.toBuilder();
+        if (power && cylinders) {
+            told = f.withoutGear().toBuilder();
+            f.weightKg().ifPresent(told::weightKg);
+            f.gearMileage().ifPresent(told::gearMileage);
+        }
+        return told.runningGear(gear.get()).build();
     }
 
     /** The facts that stand for most cars of a line that fit; empty where none does. */
@@ -153,19 +152,6 @@ final class Situation {
         usual.flatMap(CarFacts::body).filter(body -> maker.body().isEmpty()).ifPresent(whole::body);
         usual.flatMap(CarFacts::runningGear).filter(own -> maker.runningGear().isEmpty()).ifPresent(whole::runningGear);
         return whole.build();
-    }
-
-    /** The factory equivalent with the year, distances, title and condition of the finished car. */
-    CarFacts inFactoryForm(CarFacts maker) {
-        return inFactoryForm(maker, car.facts());
-    }
-
-    static CarFacts inFactoryForm(CarFacts maker, CarFacts f) {
-        return new CarFacts(maker.vehicle(), maker.trim(), maker.body(), maker.runningGear(), maker.powerKw(), maker.cylinders(),
-                maker.weightKg(), maker.drivenWheels(), f.modelYear(), f.firstRegistered(), f.ageYears(), f.mileage(), f.gearMileage(),
-                f.seller(), f.region(), f.distanceAway(), f.runs(), f.rust(), f.paint(), f.interior(), f.mechanical(), f.records(),
-                        f.keys(),
-                f.airbags(), f.title(), f.damage(), f.options(), f.further());
     }
 
     /** What most of some cars are, in whatever order they stand. */

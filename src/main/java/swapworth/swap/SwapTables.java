@@ -404,7 +404,7 @@ final class SwapTables {
             String gear = s.model.runningGear(car.facts());
             bodies.add(body);
             gears.add(gear);
-            CarFacts form = Situation.inFactoryForm(car.facts(), s.finished);
+            CarFacts form = s.finished.inFormOf(car.facts());
             forms.computeIfAbsent(body, b -> new ArrayList<>()).add(form);
             forms.computeIfAbsent(body + "\n" + gear, b -> new ArrayList<>()).add(form);
         }

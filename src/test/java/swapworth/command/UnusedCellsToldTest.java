@@ -36,7 +36,8 @@ class UnusedCellsToldTest {
     void cells_of_listings_that_are_not_used_are_told_by_every_step() throws IOException {
         listings(",sold,last week", "");
         String told = told(Exit.DONE, "judge");
-        assertTrue(told.contains("to look at: listings.csv:2 ended_on 'last week': this is no date; write it as 2024-04-03; not used"
+        assertTrue(told.contains("to look at: listings.csv:2 ended_on 'last week': this is no date; write it as"
+                + " year-month-day, for instance 2024-04-03; not used"
                 + " to look at: 8 more cells that are not used; the page and 'check' list them"), told);
     }
 

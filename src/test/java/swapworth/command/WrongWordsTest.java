@@ -137,7 +137,8 @@ class WrongWordsTest {
             refused("--on: '" + wrong + "' is no date; write it as year-month-day, for instance 2026-03-31", "judge", listings(),
                     "--on", wrong);
         }
-        refused("--on: 9999-12-31: the year 9999 is not one of a car; write it as 2024-04-03", "judge", listings(), "--on", "9999-12-31");
+        refused("--on: 9999-12-31: the year 9999 is not one of a car; write it as year-month-day, for instance"
+                + " 2024-04-03", "judge", listings(), "--on", "9999-12-31");
         refused("--base: '3' is no month; write it as year-month", "index", listings(), "--base", "3");
         for (String wrong : List.of("0", "-1", "1e3", "9999999999", "2.5")) {
             refused("--limit: '" + wrong + "' is no time to run; write whole seconds", "notebook", "a.jsh", "--limit=" + wrong);

@@ -67,7 +67,7 @@ class EveryNotebookTest {
             assertEquals(0, process.waitFor());
             String said = Files.readString(out, StandardCharsets.UTF_8);
             assertFalse(Pattern.compile("(?m)^(\\|\\s+)?(Error:|Exception |.*Exception:)").matcher(said).find(), said);
-            assertTrue(said.contains("Before you rely on any of this"), "up to its last cell: " + said);
+            assertTrue(said.contains("Before you rely on any of this"), notebook + " up to its last cell, the cautions: " + said);
         }
     }
 

@@ -43,7 +43,7 @@ class NamedRowsTest {
         // 100 km / 1.609344 km per mile, by hand.
         assertEquals(62.137119, row.miles("haul").orElseThrow(), 1e-6);
         assertEquals(Optional.of(LocalDate.of(2026, 3, 4)), row.date("day"));
-        assertEquals(Optional.of(Side.LEFT), row.word("side", SIDES, "left, right"));
+        assertEquals(Optional.of(Side.LEFT), row.word("side", SIDES));
         assertEquals(OptionalDouble.of(35), row.number("chance", 0, 100));
         assertTrue(row.use());
         assertEquals("parts.csv, 1 row: 1 used, 0 set aside, 0 rejected, 0 blank", file.read().sentence());
@@ -100,13 +100,13 @@ class NamedRowsTest {
     void a_word_that_is_not_understood_is_listed_once_and_words_csv_gives_it_a_meaning() throws IOException {
         NamedRows unknown = rows("part,side\nlamp,port\ndoor,port\n").needs("part").column("side");
         for (NamedRows.Row row : unknown.rows()) {
-            assertTrue(row.word("side", SIDES, "left, right").isEmpty());
+            assertTrue(row.word("side", SIDES).isEmpty());
             assertTrue(row.use());
         }
         assertEquals(1, unknown.read().oddities().size());
         Files.writeString(folder.resolve("words.csv"), "column,word,means\nside,port,left\n");
         NamedRows known = rows("part,side\nlamp,port\n").needs("part").column("side");
-        assertEquals(Optional.of(Side.LEFT), known.rows().get(0).word("side", SIDES, "left, right"));
+        assertEquals(Optional.of(Side.LEFT), known.rows().get(0).word("side", SIDES));
     }
 
     @Test
@@ -127,8 +127,8 @@ class NamedRowsTest {
         Files.writeString(folder.resolve("words.csv"), "column,word,means\nside,offen,unknown\nside,keine,n/a\n");
         NamedRows file = rows("part,side\nlamp,offen\ndoor,keine\n").needs("part").column("side");
         for (NamedRows.Row row : file.rows()) {
-            assertEquals(Optional.empty(), row.word("side", SIDES, "left, right"));
-            assertEquals(Optional.empty(), row.decisiveWord("side", SIDES, "left, right"));
+            assertEquals(Optional.empty(), row.word("side", SIDES));
+            assertEquals(Optional.empty(), row.decisiveWord("side", SIDES));
             assertTrue(row.use());
         }
         assertEquals(List.of(), file.read().problems());
@@ -138,7 +138,7 @@ class NamedRowsTest {
     void words_csv_may_call_a_column_by_our_name_or_by_the_header_in_the_file() throws IOException {
         Files.writeString(folder.resolve("words.csv"), "column,word,means\nheader,Seite,side\nSeite,links,left\nside,rechts,right\n");
         NamedRows file = rows("part,Seite\nlamp,links\ndoor,rechts\n").needs("part").column("side");
-        assertEquals(List.of(Side.LEFT, Side.RIGHT), file.rows().stream().map(r -> r.word("side", SIDES, "left, right").orElseThrow())
+        assertEquals(List.of(Side.LEFT, Side.RIGHT), file.rows().stream().map(r -> r.word("side", SIDES).orElseThrow())
                 .toList());
     }
 
@@ -148,7 +148,7 @@ class NamedRowsTest {
         NamedRows file = rows("part,side\nlamp,links; right\ndoor,beide\nseat,left; oben\nhood,\n").needs("part").column("side");
         List<List<Side>> said = new java.util.ArrayList<>();
         for (NamedRows.Row row : file.rows()) {
-            said.add(row.decisiveWords("side", SIDES, "left, right"));
+            said.add(row.decisiveWords("side", SIDES));
             row.use();
         }
         assertEquals(List.of(List.of(Side.LEFT, Side.RIGHT), List.of(Side.LEFT, Side.RIGHT), List.of(Side.LEFT), List.of()), said);
@@ -208,7 +208,7 @@ class NamedRowsTest {
     void a_word_a_letter_away_is_hinted_at_and_not_read() throws IOException {
         NamedRows file = rows("part,side\nlamp,lefft\ndoor,both\n").needs("part").column("side");
         for (NamedRows.Row row : file.rows()) {
-            assertEquals(Optional.empty(), row.word("side", SIDES, "left, right"));
+            assertEquals(Optional.empty(), row.word("side", SIDES));
             row.use();
         }
         assertEquals(List.of(true, false), file.read().oddities().stream().map(p -> p.message().endsWith("; did you mean left?")).toList());

@@ -558,7 +558,7 @@ class SwapValueTest {
         assertEquals(1 - logVariance(value(options.withSeen(seen), CAR)) / logVariance(before), said.get(0), 0.06);
         String line = narrowing.rows().get(1).get(0).shown().replaceAll(".*'(.*)'.*", "$1");
         CarFacts like = WORLD.cars().stream().map(Car::facts).filter(f -> f.vehicle().equals(line)).findFirst().orElseThrow();
-        CarFacts facts = Situation.inFactoryForm(like, FACTS);
+        CarFacts facts = FACTS.inFormOf(like);
         double expected = median(level(facts));
         List<Car> cars = new ArrayList<>(WORLD.cars());
         for (int k = -1; k < 2; k++) {
