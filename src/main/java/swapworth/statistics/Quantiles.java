@@ -1,6 +1,7 @@
 package swapworth.statistics;
 
 import java.util.Arrays;
+import org.apache.commons.math3.distribution.TDistribution;
 
 /**
  * Sample quantiles by linear interpolation between order statistics: definition 7 of R. Hyndman and Y. Fan, The American Statistician
@@ -157,26 +158,7 @@ public final class Quantiles {
         for (double value : sorted) {
             squares += (value - mean) * (value - mean);
         }
-        return mean + studentQuantile(probability, n - 1) * Math.sqrt(squares / (n - 1) * (1 + 1.0 / n));
-    }
-
-    private static double studentQuantile(double probability, int degreesOfFreedom) {
-        double low = -1;
-        double high = 1;
-        while (StudentT.cumulative(low, degreesOfFreedom) > probability) {
-            low *= 2;
-        }
-        while (StudentT.cumulative(high, degreesOfFreedom) < probability) {
-            high *= 2;
-        }
-        for (int k = 0; k < 60; k++) {
-            double middle = (low + high) / 2;
-            if (StudentT.cumulative(middle, degreesOfFreedom) < probability) {
-                low = middle;
-            } else {
-                high = middle;
-            }
-        }
-        return (low + high) / 2;
+        double deviate = new TDistribution(null, n - 1).inverseCumulativeProbability(probability);
+        return mean + deviate * Math.sqrt(squares / (n - 1) * (1 + 1.0 / n));
     }
 }
