@@ -125,8 +125,8 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set, Opt
         CarFacts facts = option.car().facts();
         long seed = RandomNumbers.seed(state.seed(), option.car().name());
         out.recovery().filter(r -> !option.gear().parts().isEmpty()).ifPresent(r -> uses.add(new Use("use the gear, sell the rest",
-                sum(-option.landed(), out.gearAsFound(), r.net()), "each part of the gear at what it sells for as a used part, times its "
-                        + "chance to be good; its worth in the swap is another question" + unpriced(out))));
+                sum(-option.landed(), out.gearAsFound(), r.net()), "each part of the gear that turns out good at what it sells for as a "
+                        + "used part; its worth in the swap is another question" + unpriced(out))));
         // Where no part has a price, taking it apart is not told and does not leave the landed cost alone.
         allSold.recovery().filter(r -> r.pieces() > 0 || allSold.partsUnpriced() == 0).ifPresent(r -> uses.add(
                 new Use("take all of it apart and sell it", sum(-option.landed(), r.net()),
@@ -154,7 +154,7 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set, Opt
                     + (zones > 1 ? " damaged zones" : " damaged zone")
                     + " (assumption repair_zone" + (facts.damage().isEmpty() ? ", damage unknown" : "") + ")")
                     + (fired ? ", airbags (repair_airbags)" : "")
-                    + " and another engine and gearbox by the chance that they are not good; hours not priced"));
+                    + " and another engine and gearbox where they turn out bad; hours not priced"));
         }
         // Where its left-over parts are not counted its net cost is not known, and nothing stands against it.
         Optional<PulledSet> set = option.parts() ? set(option, parts, state, draws) : Optional.empty();
@@ -223,7 +223,7 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set, Opt
         for (int u = 0; u < most.length; u++) {
             Use use = uses.get(u);
             table.row(Cell.words(use.name()), Cell.number(Quantiles.of(use.leaves, 0.5), 0), Cell.words(Choice.range(use.leaves)),
-                    Cell.number(100.0 * most[u] / use.leaves.length, 0), Cell.words(use.how()));
+                    Cell.chance(most[u] / (double) use.leaves.length), Cell.words(use.how()));
         }
         return table.build();
     }

@@ -3,6 +3,7 @@ package swapworth.donor;
 import static java.util.Objects.requireNonNull;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -62,7 +63,7 @@ public final class PartOut {
         }
 
         /** The chance in each draw that one of it is good. */
-        double[] chances(AssumptionDraws draws, int count) {
+        private double[] chances(AssumptionDraws draws, int count) {
             return row.chanceGood().isPresent() ? SaleUnit.all(row.chanceGood().getAsDouble(), count)
                     : state == PartState.GONE ? new double[count] : draws.share(state.chance());
         }
@@ -270,28 +271,39 @@ public final class PartOut {
         return new GearValue(found.draws(), found.parts(), missing);
     }
 
+    /** How many pieces of a part turn out good in each draw: the same ones whatever becomes of it. */
+    int[] good(Piece piece) {
+        double[] chances = piece.chances(draws, state.count());
+        RandomNumbers random = RandomNumbers.of(state.seed(), car.name() + "/good/" + piece.row.part().name());
+        int[] good = new int[chances.length];
+        for (int i = 0; i < good.length; i++) {
+            for (int k = 0; k < piece.row.count(); k++) {
+                good[i] += random.uniform() < chances[i] ? 1 : 0;
+            }
+        }
+        return good;
+    }
+
+    private double[] asFound(Piece piece) {
+        return Arrays.stream(good(piece)).asDoubleStream().toArray();
+    }
+
+    private double[] bad(Piece piece) {
+        return Arrays.stream(good(piece)).mapToDouble(good -> piece.row.count() - good).toArray();
+    }
+
     private GearValue asGood(List<Piece> parts) {
         return gear(parts, piece -> SaleUnit.all(piece.row.count(), state.count()), piece -> piece.logPrice);
     }
 
     /**
      * What another of each part that goes into the swap, as far run as those on offer, costs where the one in the car turns out not to be
-     * good, which is drawn piece by piece.
+     * good.
      *
      * @return draws in the order of the states of the market
      */
     GearValue gearToReplace() {
-        return gear(toSwap(), piece -> {
-            double[] good = piece.chances(draws, state.count());
-            RandomNumbers random = RandomNumbers.of(state.seed(), car.name() + "/replaced/" + piece.row.part().name());
-            double[] bad = new double[good.length];
-            for (int i = 0; i < bad.length; i++) {
-                for (int k = 0; k < piece.row.count(); k++) {
-                    bad[i] += random.uniform() < good[i] ? 0 : 1;
-                }
-            }
-            return bad;
-        }, piece -> piece.logAnother);
+        return gear(toSwap(), this::bad, piece -> piece.logAnother);
     }
 
     /** Parts at what they or others sell for, a logarithm, each so many times as is told of it for each draw. */
@@ -327,18 +339,14 @@ public final class PartOut {
         return new PartOut(car, sold, state, draws, drift);
     }
 
-    /** What goes into the swap as used parts, each counted by its chance to be good. */
+    /** What goes into the swap as used parts, as far as they turn out good. */
     double[] gearAsFound() {
-        return sum(toSwap(), p -> SaleUnit.all(p.row.count() * chanceGood(p), state.count()), p -> p.logPrice);
+        return sum(toSwap(), this::asFound, p -> p.logPrice);
     }
 
-    /**
-     * What another engine and gearbox, as far run as those on offer, cost in place of those that are not good, by the chance that they are
-     * not, wherever they go.
-     */
+    /** What another engine and gearbox, as far run as those on offer, cost in place of those that turn out not to be good. */
     double[] drivetrainToReplace() {
-        return sum(pieces.stream().filter(p -> p.row.part().isEngineOrGearbox()).toList(),
-                p -> SaleUnit.all(1 - chanceGood(p), state.count()), p -> p.logAnother);
+        return sum(pieces.stream().filter(p -> p.row.part().isEngineOrGearbox()).toList(), this::bad, p -> p.logAnother);
     }
 
     /** The chance that the engine and the gearbox that go into the swap are both good, by the middles of the assumptions. */

@@ -352,7 +352,7 @@ public final class Recovery {
         for (PartResult p : parts) {
             table.row(Cell.words(p.name() + (p.pieces() > 1 ? " (" + p.pieces() + ")" : "")), Cell.number(p.price(), 0),
                     Cell.words(Cell.format(p.range80().low(), 0) + " to " + Cell.format(p.range80().high(), 0)), Cell.words(p.priceFrom()),
-                    Cell.number(100 * p.chanceSold(), 0), Cell.number(p.net(), 0), Cell.number(p.hours(), 1), Cell.number(p.perHour(), 1));
+                    Cell.chance(p.chanceSold()), Cell.number(p.net(), 0), Cell.number(p.hours(), 1), Cell.number(p.perHour(), 1));
         }
         List<String> losing = parts.stream().filter(p -> p.net() < 0).map(PartResult::name).toList();
         if (!losing.isEmpty()) {

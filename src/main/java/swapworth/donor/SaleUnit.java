@@ -55,7 +55,7 @@ final class SaleUnit {
         double[] packHours = a.size("packing_hours");
         for (PartOut.Piece p : this.pieces) {
             String group = p.row.part().group();
-            double[] good1 = p.chances(a, m);
+            int[] sound = of.good(p);
             double[] hours = own(p.row.hours(), a.size("hours_" + group));
             double[] post = own(p.row.postage(), a.size("postage_" + group));
             double[] packing = own(p.row.packing(), a.size("packing"));
@@ -64,10 +64,7 @@ final class SaleUnit {
             double[] waiting = own(p.row.days(), a.size("days_" + group));
             double[] cut = p.row.fee().isPresent() ? all(p.row.fee().getAsDouble() / 100, m) : a.share("selling_fee");
             for (int i = 0; i < m; i++) {
-                int have = 0;
-                for (int k = 0; k < p.row.count(); k++) {
-                    have += chance.uniform() < good1[i] ? 1 : 0;
-                }
+                int have = sound[i];
                 good[i] += have;
                 double brings = have * StrictMath.exp(p.logPrice[i]);
                 price[i] += brings;

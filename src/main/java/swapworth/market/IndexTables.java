@@ -238,7 +238,7 @@ public final class IndexTables {
                         + ". A first or last month means: not seen to have turned.")
                 .columns(Column.words("month"), Column.number("probability", ""));
         for (YearMonth month : peak.within(0.95)) {
-            table.row(Cell.words(month.toString()), Figures.share(peak.chances()[peak.months().indexOf(month)]));
+            table.row(Cell.words(month.toString()), Figures.chance(peak.chances()[peak.months().indexOf(month)]));
         }
         return table.build();
     }

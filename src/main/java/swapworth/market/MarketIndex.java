@@ -382,7 +382,8 @@ public final class MarketIndex {
                     + "market", 0,
                     cars, "in seen_on the days on which the prices were asked"));
         }
-        return new Answer.Told<>(new Outlook(encoder, encoder.walk().orElseThrow(), OUTLOOK_SEED, posterior));
+        return new Answer.Told<>(new Outlook(encoder, encoder.walk().orElseThrow(), OUTLOOK_SEED, posterior,
+                datesTellNothing));
     }
 
     /**

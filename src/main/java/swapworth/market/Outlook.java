@@ -7,11 +7,13 @@ import swapworth.listing.Days;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.PriceIncludes;
 import swapworth.statistics.Posterior;
+import swapworth.statistics.RandomNumbers;
 import swapworth.statistics.SparseRow;
 
 /**
  * Where the level of the market may go over the coming 1 to 12 months: joint draws from the fitted walk and drift. The drift is drawn
- * toward zero by its prior, and what no listing can tell, the months to come, makes the ranges wide.
+ * toward zero by its prior, and what no listing can tell, the months to come, makes the ranges wide. As far as the dates of the listings
+ * may tell nothing, draws are of a market of which only the assumption speaks.
  *
  * <p>Draw i belongs to the same state of the market as draw i of the {@link ValueDraws} asked, whichever line and however many months:
  * the moves to come are the same for all lines but for the lines' own departures of drift, and one month's draw goes on from the month
@@ -30,26 +32,34 @@ public final class Outlook {
     private final Encoder encoder;
     private final Terms.Walk walk;
     private final long seed;
+    private final Posterior posterior;
+    private final double datesTellNothing;
     private final double weightOfAssumption;
 
-    Outlook(Encoder encoder, Terms.Walk walk, long seed, Posterior posterior) {
+    Outlook(Encoder encoder, Terms.Walk walk, long seed, Posterior posterior, double datesTellNothing) {
         this.encoder = encoder;
         this.walk = walk;
         this.seed = seed;
-        this.weightOfAssumption = weightOfAssumption(posterior);
+        this.posterior = posterior;
+        this.datesTellNothing = datesTellNothing;
+        this.weightOfAssumption = datesTellNothing + (1 - datesTellNothing) * weightWhereDatesTell();
     }
 
     /**
      * How far the level to be expected in a year follows when another drift is assumed: its covariance with the drift, of what was unsure
      * of the drift before.
      */
-    private double weightOfAssumption(Posterior posterior) {
+    private double weightWhereDatesTell() {
         SparseRow drift = MarketIndex.row(encoder, MarketIndex.TREND, "", day(MOST_AHEAD))
                 .plus(-1, MarketIndex.row(encoder, MarketIndex.TREND, "", day(0)));
-        double wearsOff = walk.correlation() * (1 - Math.pow(walk.correlation(), MOST_AHEAD)) / (1 - walk.correlation());
-        SparseRow expected = drift.plus(wearsOff, lastStep());
+        SparseRow expected = drift.plus(wearsOff(MOST_AHEAD), lastStep());
         double covariance = (posterior.variance(expected.plus(1, drift)) - posterior.variance(expected.plus(-1, drift))) / 4;
         return Math.max(0, Math.min(1, covariance / posterior.priorVariance(drift)));
+    }
+
+    /** How far the walk still goes on from its last step, in such steps. */
+    private double wearsOff(int months) {
+        return walk.correlation() * (1 - Math.pow(walk.correlation(), months)) / (1 - walk.correlation());
     }
 
     private SparseRow lastStep() {
@@ -95,10 +105,29 @@ public final class Outlook {
         if (months < 1 || months > MOST_AHEAD) {
             throw new IllegalArgumentException("an outlook reaches 1 to " + MOST_AHEAD + " months ahead, not " + months);
         }
-        double[] logs = draws.joint(encoder).of(at(line, months).plus(-1, at(line, 0)));
-        double[] steps = steps(draws, months);
+        double[] logs = logs(draws, line, months);
         for (int i = 0; i < logs.length; i++) {
-            logs[i] = StrictMath.exp(logs[i] + steps[i]);
+            logs[i] = StrictMath.exp(logs[i]);
+        }
+        return logs;
+    }
+
+    /** How the logarithm of the level moves: in the draws in which the dates tell nothing by what is assumed of any market. */
+    private double[] logs(ValueDraws draws, String line, int months) {
+        SparseRow drift = at(line, months).plus(-1, at(line, 0));
+        double[] logs = draws.joint(encoder).of(drift);
+        double[] steps = steps(draws, months);
+        double[] last = draws.joint(encoder).of(lastStep());
+        double wearsOff = wearsOff(months);
+        double assumed = posterior.priorMean(drift);
+        double spread = Math.sqrt(posterior.priorVariance(drift));
+        double spreadOfStep = Math.sqrt(posterior.priorVariance(lastStep()));
+        RandomNumbers random = RandomNumbers.of(seed, "dates that tell nothing");
+        for (int i = 0; i < logs.length; i++) {
+            boolean tellsNothing = random.uniform() < datesTellNothing;
+            double anyDrift = assumed + spread * random.normal();
+            double anyStep = spreadOfStep * random.normal();
+            logs[i] = steps[i] + (tellsNothing ? anyDrift + wearsOff * (anyStep - last[i]) : logs[i]);
         }
         return logs;
     }
@@ -135,15 +164,19 @@ public final class Outlook {
         if (months < 0 || months > MOST_AHEAD) {
             throw new IllegalArgumentException("a price to come is 0 to " + MOST_AHEAD + " months ahead, not " + months);
         }
-        Subject then = new Subject(subject.facts(), subject.level(), subject.includes(), Optional.of(day(months)));
-        double[] levels = draws.level(then);
+        double[] levels = draws.level(on(subject, 0));
         if (months > 0) {
-            double[] steps = steps(draws, months);
+            double[] logs = logs(draws, subject.facts().vehicle(), months);
+            double[] ageing = draws.ageing(on(subject, 0), months / 12.0);
             for (int i = 0; i < levels.length; i++) {
-                levels[i] *= StrictMath.exp(steps[i]);
+                levels[i] *= ageing[i] * StrictMath.exp(logs[i]);
             }
         }
         return levels;
+    }
+
+    private Subject on(Subject subject, int months) {
+        return new Subject(subject.facts(), subject.level(), subject.includes(), Optional.of(day(months)));
     }
 
     private LocalDate day(int months) {

@@ -6,7 +6,6 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
-import swapworth.table.Cell;
 
 /**
  * In which month the level stood highest, as far as the listings can tell.
@@ -71,7 +70,7 @@ public record Peak(List<YearMonth> months, double[] chances) {
     @Override
     public String toString() {
         int highest = order().get(0);
-        return "highest most probably in " + months.get(highest) + ", chance " + Cell.format(100 * chances[highest], 0) + " %, of "
+        return "highest most probably in " + months.get(highest) + ", chance " + Figures.chance(chances[highest]).shown() + ", of "
                 + months.size() + (months.size() == 1 ? " month" : " months");
     }
 

@@ -189,8 +189,8 @@ public record TimeOnMarket(List<Offer> offers, List<Paid> paid) {
      * @param seller whose cars
      * @param pairs the user's own pairs of last ask and sale; 0 where only the assumption speaks
      * @param percent the middle, per cent of the last ask
-     * @param low80 from which one in ten lies lower
-     * @param high80 from which one in ten lies higher
+     * @param low80 below which the next sale falls once in ten
+     * @param high80 above which it falls once in ten
      */
     public record Paid(Seller seller, int pairs, double percent, double low80, double high80) {
     }
@@ -281,7 +281,7 @@ public record TimeOnMarket(List<Offer> offers, List<Paid> paid) {
     private static Paid paid(Seller seller, Map<Seller, List<Double>> pairs, Assumptions assumptions) {
         double[] own = pairs.getOrDefault(seller, List.of()).stream().mapToDouble(p -> p).sorted().toArray();
         if (own.length >= LEAST_PAIRS) {
-            return new Paid(seller, own.length, Quantiles.ofSorted(own, 0.5), Quantiles.ofSorted(own, 0.1), Quantiles.ofSorted(own, 0.9));
+            return new Paid(seller, own.length, Quantiles.ofSorted(own, 0.5), Quantiles.ofNext(own, 0.1), Quantiles.ofNext(own, 0.9));
         }
         boolean trade = seller == Seller.TRADE;
         double middle = trade ? assumptions.logMiddle("level_trade_sold") - assumptions.logMiddle("level_trade_asking")

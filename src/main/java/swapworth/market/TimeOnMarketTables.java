@@ -114,8 +114,9 @@ final class TimeOnMarketTables {
 
     private static Table paid(TimeOnMarket time) {
         Table.Builder table = Table.titled("What is paid against the last ask")
-                .note("By your own pairs of last ask and sale, both by the same kind of seller, where there are five or more, else by the"
-                        + " assumptions. What an auction brought is no answer to an ask.")
+                .note("By your own pairs of last ask and sale, both by the same kind of seller, where there are five or more: eight of ten"
+                        + " sales to come lie so, and few pairs give a wide range. Else by the assumptions. What an auction brought is no"
+                        + " answer to an ask.")
                 .columns(Column.words("seller"), Column.number("pairs", ""), Column.number("middle", "%"), Column.words("eight of ten"),
                         Column.words("by"));
         for (TimeOnMarket.Paid p : time.paid()) {

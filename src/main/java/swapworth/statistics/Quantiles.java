@@ -1,6 +1,7 @@
 package swapworth.statistics;
 
 import java.util.Arrays;
+import org.apache.commons.math3.distribution.TDistribution;
 
 /**
  * Sample quantiles by linear interpolation between order statistics: definition 7 of R. Hyndman and Y. Fan, The American Statistician
@@ -130,5 +131,34 @@ public final class Quantiles {
         int below = (int) Math.floor(at);
         int above = Math.min(below + 1, sorted.length - 1);
         return sorted[below] + (at - below) * (sorted[above] - sorted[below]);
+    }
+
+    /**
+     * Below what the next value of the kind falls with a probability: values that are few tell less of it than of themselves. It is the
+     * k-th of n values at probability k / (n + 1), whatever their law. Where that lies beyond the least and the greatest, the law is taken
+     * for a normal one, of which the next value lies about their mean by Student's law, s (1 + 1 / n)<sup>1/2</sup> wide.
+     *
+     * @param sorted at least two numbers, in ascending order
+     * @param probability above 0 and below 1
+     * @return the quantile
+     * @throws IllegalArgumentException if there are fewer values, or the probability lies outside
+     */
+    public static double ofNext(double[] sorted, double probability) {
+        int n = sorted.length;
+        if (n < 2 || !(probability > 0 && probability < 1)) {
+            throw new IllegalArgumentException(n + " values do not tell below what the next one falls with probability "
+                    + probability);
+        }
+        double place = probability * (n + 1);
+        if (place >= 1 && place <= n) {
+            return ofSorted(sorted, (place - 1) / (n - 1));
+        }
+        double mean = Draws.mean(sorted);
+        double squares = 0;
+        for (double value : sorted) {
+            squares += (value - mean) * (value - mean);
+        }
+        double deviate = new TDistribution(null, n - 1).inverseCumulativeProbability(probability);
+        return mean + deviate * Math.sqrt(squares / (n - 1) * (1 + 1.0 / n));
     }
 }

@@ -40,8 +40,8 @@ final class Selling {
         for (int percent : PERCENT) {
             double ask = middle * (1 + percent / 100.0);
             table.row(Figures.money(ask), Cell.signed(percent, 0), half(ask, price).map(d -> Cell.number(d, 0))
-                    .orElse(Cell.words("more than " + Cell.format(LONGEST, 0))), Cell.number(100 * taken(ask, price, DAYS[0]), 0),
-                    Cell.number(100 * taken(ask, price, DAYS[1]), 0), Cell.number(100 * taken(ask, price, DAYS[2]), 0));
+                    .orElse(Cell.words("more than " + Cell.format(LONGEST, 0))), Cell.chance(taken(ask, price, DAYS[0])),
+                    Cell.chance(taken(ask, price, DAYS[1])), Cell.chance(taken(ask, price, DAYS[2])));
         }
         return table.build();
     }

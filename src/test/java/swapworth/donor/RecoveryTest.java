@@ -311,6 +311,13 @@ class RecoveryTest {
     }
 
     @Test
+    void a_chance_to_sell_is_never_shown_as_surer_than_draws_can_tell() throws IOException {
+        String text = recoveryOf(Donors.plain(), "car,part,price,sells,days,postage", "body,wheels,300,1,0.1,0", "body,carpet,20,0,0.1,0")
+                .partsTable("USD").text();
+        assertTrue(text.contains("> 99") && text.contains("< 1"), text);
+    }
+
+    @Test
     void a_part_that_loses_money_is_named() throws IOException {
         donors.file("partout.csv", "car,part,price,sells,days,postage,postage_charged", "body,carpet,20,1,0.1,40,5",
                 "body,wheels,300,1,0.1,0,0");
@@ -330,13 +337,15 @@ class RecoveryTest {
         assertEquals(0, out.recovery().orElseThrow().net()[0], 1e-9);
     }
 
-    // By hand: 1,500 x 0.45 + 4 x 90 x 0.8; engine and gearbox are good as often as the engine is.
+    // By hand: 1,500 x 0.45 + 4 x 90 x 0.8, variance 1,500^2 x 0.45 x 0.55 + 4 x 90^2 x 0.8 x 0.2; engine and gearbox are good as often as
+    // the engine is.
     @Test
-    void gear_as_it_is_found_counts_each_piece_by_its_chance_and_only_engine_and_gearbox_are_told_as_good() throws IOException {
+    void gear_as_it_is_found_is_what_turns_out_good_and_only_engine_and_gearbox_are_told_as_good() throws IOException {
         donors.file("partout.csv", "car,part,goes_to,price,count,state", "hit,engine,swap,1500,,doubtful",
                 "hit,wheels,swap,90,4,likely good");
-        PartOut out = donors.partOut(0, MarketState.withoutCars(20, 1), Donors.plain("chance_doubtful", 45, "chance_likely", 80));
-        assertEquals(963, out.gearAsFound()[7], 1e-9);
+        PartOut out = donors.partOut(0, MarketState.withoutCars(MANY, 1), Donors.plain("chance_doubtful", 45, "chance_likely", 80));
+        assertEquals(963, mean(out.gearAsFound()), 4.5 * sd(out.gearAsFound()) / Math.sqrt(MANY));
+        assertEquals(750, sd(out.gearAsFound()), 7.5);
         assertEquals(0.45, out.gearGood(), 1e-12);
     }
 

@@ -181,6 +181,16 @@ class ForecastTest {
     }
 
     @Test
+    void the_month_of_most_cash_is_never_surer_than_draws_can_tell() throws IOException {
+        Path file = Files.writeString(folder.resolve("ledger.csv"), "date,amount,note,category,status,due\n2026-01-10,1000,car,purchase,"
+                + "actual,\n2026-01-10,500,gearbox,labour,estimate,2026-05-01\n");
+        Forecast forecast = Forecast.of(Ledger.read(file));
+        assertEquals(1, forecast.peak().chance());
+        String text = forecast.figures().text().replaceAll("\\s+", " ");
+        assertTrue(text.contains("at the end of 2026-05 (more than 99 % of the draws)."), text);
+    }
+
+    @Test
     void of_months_with_as_much_in_it_the_first_is_the_one_in_which_it_is_most() throws IOException {
         Path file = Files.writeString(folder.resolve("ledger.csv"), "date,amount,note,category,direction\n2026-01-10,1000,car,purchase,\n"
                 + "2026-02-03,100,lamp,part,\n2026-02-20,100,lamp given back,part,in\n2026-03-02,200,rebate,purchase,in\n");

@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.util.Arrays;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class QuantilesTest {
     private final SplittableRandom random = new SplittableRandom(20_261_126);
@@ -53,5 +55,34 @@ class QuantilesTest {
         Arrays.sort(sorted);
         assertEquals(Quantiles.ofSorted(sorted, 0.5), Quantiles.of(values, 0.5));
         assertEquals(Double.NaN, Quantiles.of(values, 1));
+    }
+
+    // Source: of n values from any one law the next one falls below the k-th with probability k / (n + 1) (S. Wilks, Ann. Math. Statist. 12
+    // (1941)); of normal ones it lies about their mean by Student's law, s (1 + 1 / n)^(1/2) wide.
+    @ParameterizedTest
+    @ValueSource(ints = {2, 5, 8, 9, 12, 30})
+    void the_next_value_falls_below_as_often_as_it_is_said_to(int n) {
+        int worlds = 20_000;
+        int below = 0;
+        int above = 0;
+        for (int w = 0; w < worlds; w++) {
+            // Where the law counts it is normal, else it leans to one side.
+            double[] seen = random.doubles(n).map(u -> n < 9 ? Normal.quantile(u) : -Math.log(u)).sorted().toArray();
+            double next = n < 9 ? Normal.quantile(random.nextDouble()) : -Math.log(random.nextDouble());
+            below += next < Quantiles.ofNext(seen, 0.1) ? 1 : 0;
+            above += next > Quantiles.ofNext(seen, 0.9) ? 1 : 0;
+        }
+        assertEquals(0.1, below / (double) worlds, 4.5 * Math.sqrt(0.09 / worlds));
+        assertEquals(0.1, above / (double) worlds, 4.5 * Math.sqrt(0.09 / worlds));
+    }
+
+    // By hand: mean 3, s = 2.5^(1/2), t = 1.533206 with 4 degrees of freedom (any table of Student's law).
+    @Test
+    void few_values_have_their_next_one_by_students_law() {
+        assertEquals(3 + 1.533206 * Math.sqrt(2.5 * 1.2), Quantiles.ofNext(new double[] {1, 2, 3, 4, 5}, 0.9), 1e-5);
+        assertEquals(3 - 1.533206 * Math.sqrt(2.5 * 1.2), Quantiles.ofNext(new double[] {1, 2, 3, 4, 5}, 0.1), 1e-5);
+        assertEquals(-30, Quantiles.ofNext(new double[] {-30, -30, -30, -30, -30}, 0.1));
+        assertEquals(1, Quantiles.ofNext(new double[] {1, 2, 3, 4, 5, 6, 7, 8, 9}, 0.1));
+        assertEquals(5, Quantiles.ofNext(new double[] {1, 2, 3, 4, 5, 6, 7, 8, 9}, 0.5));
     }
 }

@@ -653,6 +653,13 @@ class SwapValueTest {
     }
 
     @Test
+    void no_sale_is_shown_as_surer_than_draws_can_tell() {
+        PriceModel quick = PriceModel.options().with(with("swap_days_on_offer", 1, 0)).fit(WORLD.cars());
+        SwapValue value = assertInstanceOf(SwapValue.class, SwapValue.options().value(CAR, quick));
+        assertEquals("> 99", value.selling().orElseThrow().rows().get(0).get(5).shown());
+    }
+
+    @Test
     void two_pairs_never_seen_depart_each_by_its_own() {
         ValueDraws draws = MODEL.draws(4000, 1);
         Subject own = Subject.of(FACTS, LevelOfTrade.PRIVATE_ASKING, SwapWorld.DAY);
