@@ -16,7 +16,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.BiFunction;
-import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import swapworth.money.Money;
 import swapworth.project.Entry.Direction;
@@ -160,20 +159,27 @@ final class LedgerReader {
 
     /** A row that is for something else than a car and yet more than all others together may have a digit too many. */
     private static void askOfMost(List<Draft> drafts, List<Optional<Entry>> read) {
-        List<Integer> out = IntStream.range(0, drafts.size()).boxed().filter(i -> read.get(i).isPresent() && drafts.get(i).row.isUsable()
-                && read.get(i).get().direction() == Direction.OUT && read.get(i).get().amount().signum() > 0)
-                .sorted(Comparator.comparing((Integer i) -> read.get(i).orElseThrow().amount()).reversed()).toList();
-        if (out.size() <= FEW_ROWS) {
+        int most = -1;
+        int rows = 0;
+        BigDecimal all = BigDecimal.ZERO;
+        for (int i = 0; i < drafts.size(); i++) {
+            Optional<Entry> entry = read.get(i).filter(e -> e.direction() == Direction.OUT && e.amount().signum() > 0);
+            if (entry.isPresent() && drafts.get(i).row.isUsable()) {
+                rows++;
+                all = all.add(entry.get().amount());
+                most = most < 0 || entry.get().amount().compareTo(read.get(most).orElseThrow().amount()) > 0 ? i : most;
+            }
+        }
+        if (rows <= FEW_ROWS) {
             return;
         }
-        Entry most = read.get(out.get(0)).orElseThrow();
-        BigDecimal others = out.stream().skip(1).map(i -> read.get(i).orElseThrow().amount()).reduce(BigDecimal.ZERO, BigDecimal::add);
-        Draft draft = drafts.get(out.get(0));
-        boolean mayBeCar = most.category() == Category.PURCHASE || most.category() == Category.UNSORTED;
-        if (!mayBeCar && most.amount().compareTo(others) > 0) {
-            draft.row.ask(draft.row.text(AMOUNT).isEmpty() ? LIKELY : AMOUNT, "this is more than all other " + (out.size() - 1)
-                    + " rows that go out together, " + plain(others) + ": is a decimal point or a digit wrong? It is counted as it"
-                    + " stands");
+        Entry largest = read.get(most).orElseThrow();
+        boolean mayBeCar = largest.category() == Category.PURCHASE || largest.category() == Category.UNSORTED;
+        BigDecimal others = all.subtract(largest.amount());
+        if (!mayBeCar && largest.amount().compareTo(others) > 0) {
+            NamedRows.Row row = drafts.get(most).row;
+            row.ask(row.text(AMOUNT).isEmpty() ? LIKELY : AMOUNT, "this is more than all other " + (rows - 1) + " rows that go out"
+                    + " together, " + plain(others) + ": is a decimal point or a digit wrong? It is counted as it stands");
         }
     }
 

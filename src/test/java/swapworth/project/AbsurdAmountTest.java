@@ -24,30 +24,28 @@ class AbsurdAmountTest {
                 .toList();
     }
 
-    private List<String> withHoses(String amount) throws IOException {
-        return questions("2026-03-01,the car,purchase,5000.00,,,,,", "2026-03-02,title,paper,210.00,,,,,",
+    private List<String> with(String car, String hoses) throws IOException {
+        return questions("2026-03-01,the car," + car + ",,,,,", "2026-03-02,title,paper,210.00,,,,,",
                 "2026-03-03,trailer,freight,300.00,,,,,", "2026-03-04,fluids,consumable,90.00,,,,,",
-                "2026-03-05,hoses,part," + amount + ",,,,,");
+                "2026-03-05,hoses,part," + hoses + ",,,,,");
     }
 
     @Test
     void a_row_that_is_more_than_all_others_together_is_asked_about() throws IOException {
         assertEquals(List.of("6 amount this is more than all other 4 rows that go out together, 5600: is a decimal point or a digit wrong?"
-                + " It is counted as it stands"), withHoses("8640"));
-        assertEquals(List.of(), withHoses("864.00"));
-        assertEquals(List.of(), withHoses("5600"), "as much as all others is not more");
+                + " It is counted as it stands"), with("purchase,5000.00", "8640"));
+        assertEquals(List.of(), with("purchase,5000.00", "864.00"));
+        assertEquals(List.of(), with("purchase,5000.00", "5600"), "as much as all others is not more");
     }
 
     @Test
     void the_purchase_of_a_car_may_be_more_than_all_else() throws IOException {
-        assertEquals(List.of(), questions("2026-03-01,the car,purchase,50000.00,,,,,", "2026-03-02,title,paper,210.00,,,,,",
-                "2026-03-03,trailer,freight,300.00,,,,,", "2026-03-04,fluids,consumable,90.00,,,,,", "2026-03-05,hoses,part,86.40,,,,,"));
+        assertEquals(List.of(), with("purchase,50000.00", "86.40"));
     }
 
     @Test
     void a_row_that_does_not_say_what_it_is_for_may_be_the_car() throws IOException {
-        List<String> asked = questions("2026-03-01,tidy roadster,,5000.00,,,,,", "2026-03-02,title,paper,210.00,,,,,",
-                "2026-03-03,trailer,freight,300.00,,,,,", "2026-03-04,fluids,consumable,90.00,,,,,", "2026-03-05,hoses,part,86.40,,,,,");
+        List<String> asked = with(",5000.00", "86.40");
         assertEquals(1, asked.size());
         assertTrue(asked.get(0).startsWith("2 direction neither category nor direction"), asked.get(0));
     }
