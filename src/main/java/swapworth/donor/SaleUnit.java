@@ -36,8 +36,6 @@ final class SaleUnit {
         this.pieces = pieces.stream().sorted(Comparator.comparing(p -> p.row.part().name())).toList();
         AssumptionDraws a = of.draws();
         int m = of.state().count();
-        RandomNumbers chance = RandomNumbers.of(of.state().seed(), of.car().name() + "/sale/" + name);
-        boolean bundle = pieces.size() > 1;
         money = new double[m];
         price = new double[m];
         hoursListed = new double[m];
@@ -50,49 +48,73 @@ final class SaleUnit {
         paid = new double[m];
         pack = new double[m];
         charged = new double[m];
+        // A bundle sells no likelier than the least wanted of its parts, and waits as long as the slowest.
         double[] sells = all(1, m);
         double[] median = new double[m];
-        double[] packHours = a.size("packing_hours");
         for (PartOut.Piece p : this.pieces) {
-            String group = p.row.part().group();
-            int[] sound = of.good(p);
-            double[] hours = own(p.row.hours(), a.size("hours_" + group));
-            double[] post = own(p.row.postage(), a.size("postage_" + group));
-            double[] packing = own(p.row.packing(), a.size("packing"));
-            double[] share = a.share("postage_charged");
-            double[] selling = own(p.row.sells(), a.share("sells_" + group));
-            double[] waiting = own(p.row.days(), a.size("days_" + group));
-            double[] cut = p.row.fee().isPresent() ? all(p.row.fee().getAsDouble() / 100, m) : a.share("selling_fee");
+            add(p, of.good(p), a);
+            double[] selling = own(p.row.sells(), a.share("sells_" + p.row.part().group()));
+            double[] waiting = own(p.row.days(), a.size("days_" + p.row.part().group()));
             for (int i = 0; i < m; i++) {
-                int have = sound[i];
-                good[i] += have;
-                double brings = have * StrictMath.exp(p.logPrice[i]);
-                price[i] += brings;
-                fee[i] += brings * cut[i];
-                hoursListed[i] += have * hours[i];
-                paid[i] += have * post[i];
-                charged[i] += have * (p.row.postageCharged().isPresent() ? p.row.postageCharged().getAsDouble() : share[i] * post[i]);
-                pack[i] += have * packing[i];
-                // A bundle sells no likelier than the least wanted of its parts, and waits as long as the slowest.
                 sells[i] = Math.min(sells[i], selling[i]);
                 median[i] = Math.max(median[i], waiting[i]);
             }
         }
-        double[] discount = a.share("bundle_discount");
-        double[] saved = a.share("bundle_hours");
-        double[] returns = a.share("returns");
         for (int i = 0; i < m; i++) {
             // Each part's fee weighs as much as the part brings.
             fee[i] /= price[i] > 0 ? price[i] : 1;
-            if (bundle) {
-                price[i] *= 1 - discount[i];
-                hoursListed[i] *= saved[i];
-            }
+        }
+        if (isBundle()) {
+            soldTogether(a);
+        }
+        drawSales(a, RandomNumbers.of(of.state().seed(), of.car().name() + "/sale/" + name), sells, median);
+    }
+
+    private boolean isBundle() {
+        return pieces.size() > 1;
+    }
+
+    /** Adds what one part brings and costs, as many of it as turn out good. */
+    private void add(PartOut.Piece p, int[] sound, AssumptionDraws a) {
+        String group = p.row.part().group();
+        double[] hours = own(p.row.hours(), a.size("hours_" + group));
+        double[] post = own(p.row.postage(), a.size("postage_" + group));
+        double[] packing = own(p.row.packing(), a.size("packing"));
+        double[] share = a.share("postage_charged");
+        double[] cut = p.row.fee().isPresent() ? all(p.row.fee().getAsDouble() / 100, sound.length) : a.share("selling_fee");
+        for (int i = 0; i < sound.length; i++) {
+            int have = sound[i];
+            good[i] += have;
+            double brings = have * StrictMath.exp(p.logPrice[i]);
+            price[i] += brings;
+            fee[i] += brings * cut[i];
+            hoursListed[i] += have * hours[i];
+            paid[i] += have * post[i];
+            charged[i] += have * (p.row.postageCharged().isPresent() ? p.row.postageCharged().getAsDouble() : share[i] * post[i]);
+            pack[i] += have * packing[i];
+        }
+    }
+
+    /** Parts of a bundle are cheaper than one by one, and less work to put on sale. */
+    private void soldTogether(AssumptionDraws a) {
+        double[] discount = a.share("bundle_discount");
+        double[] saved = a.share("bundle_hours");
+        for (int i = 0; i < price.length; i++) {
+            price[i] *= 1 - discount[i];
+            hoursListed[i] *= saved[i];
+        }
+    }
+
+    /** Draws whether it ever sells, when, whether it comes back, and what is left then. */
+    private void drawSales(AssumptionDraws a, RandomNumbers chance, double[] sells, double[] median) {
+        double[] returns = a.share("returns");
+        double[] packHours = a.size("packing_hours");
+        for (int i = 0; i < money.length; i++) {
             boolean ever = chance.uniform() < sells[i];
             double wait = chance.waiting() * median[i] / StrictMath.log(2);
             days[i] = ever && good[i] > 0 ? wait : Double.POSITIVE_INFINITY;
             returned[i] = chance.uniform() < returns[i];
-            hoursSent[i] = (bundle ? 1 : good[i]) * packHours[i];
+            hoursSent[i] = (isBundle() ? 1 : good[i]) * packHours[i];
             money[i] = moneyAt(i, price[i]);
         }
     }
