@@ -11,9 +11,6 @@ import swapworth.table.Cell;
 
 /** Charts of amounts that add up, and of amounts that are not known yet. The rules of {@link Charts} hold here too. */
 public final class AmountCharts {
-    private static final int ROW = 28;
-    private static final int MIDDLING = 225;
-    private static final int TICKS = 6;
     private static final int MOST_IN_WORDS = 14;
     private static final Ink UP = new Ink(2, Ink.Manner.BAR);
     private static final Ink DOWN = new Ink(4, Ink.Manner.BAR);
@@ -95,9 +92,9 @@ public final class AmountCharts {
         if (steps.isEmpty() || across.isEmpty()) {
             return Charts.empty(title, data.table(), Charts.NOTHING);
         }
-        Axis x = Axis.withMargins(Math.min(0, across.low()), Math.max(0, across.high()), TICKS);
+        Axis x = Axis.withMargins(Math.min(0, across.low()), Math.max(0, across.high()), Charts.TICKS_ACROSS);
         Axis y = Axis.rows(steps.size());
-        Plot plot = new Plot(ROW * steps.size(), x, y, xLabel, "");
+        Plot plot = new Plot(Charts.ROW * steps.size(), x, y, xLabel, "");
         Places up = new Places();
         Places down = new Places();
         Places levels = new Places();
@@ -171,9 +168,10 @@ public final class AmountCharts {
         }
         double low = first * width;
         double high = (first + counts.length) * width;
-        Axis x = Axis.withMargins(reference.isEmpty() ? low : Math.min(0, low), reference.isEmpty() ? high : Math.max(0, high), TICKS + 1);
-        Axis y = Axis.between(0, fullest * 1.05, TICKS);
-        Plot plot = new Plot(MIDDLING, x, y, xLabel, "draws of " + Cell.format(sorted.length, 0));
+        Axis x = Axis.withMargins(reference.isEmpty() ? low : Math.min(0, low), reference.isEmpty() ? high : Math.max(0, high),
+                Charts.TICKS_ACROSS + 1);
+        Axis y = Axis.between(0, fullest * 1.05, Charts.TICKS_ACROSS);
+        Plot plot = new Plot(Charts.MIDDLING, x, y, xLabel, "draws of " + Cell.format(sorted.length, 0));
         Places boxes = new Places();
         for (int b = 0; b < counts.length; b++) {
             boxes.box((first + b + 0.03) * width, (first + b + 0.97) * width, counts[b]);
@@ -262,9 +260,9 @@ public final class AmountCharts {
         if (drawn.isEmpty()) {
             return Charts.empty(title, data.table(), Charts.NOTHING);
         }
-        Axis x = Axis.withMargins(Math.min(0, across.low()), Math.max(0, across.high()), TICKS);
+        Axis x = Axis.withMargins(Math.min(0, across.low()), Math.max(0, across.high()), Charts.TICKS_ACROSS);
         Axis y = Axis.rows(drawn.size());
-        Plot plot = new Plot(ROW * drawn.size(), x, y, xLabel, "");
+        Plot plot = new Plot(Charts.ROW * drawn.size(), x, y, xLabel, "");
         Places less = new Places();
         Places more = new Places();
         StringBuilder words = new StringBuilder(title).append(": ").append(xLabel).append(": ");
