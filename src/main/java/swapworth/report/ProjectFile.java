@@ -198,10 +198,8 @@ public final class ProjectFile {
         range(table, "cars, parts and bought work, less parts sold", redo.cash());
         range(table, "with the owner's hours at " + Cell.format(redo.rate(), 2) + " each", redo.withHours());
         return Section.of("redo-cost", "What it would cost to do it again", Part.rows(table.build()),
-                Part.prose("The owner's ledger carried to that"
-                + " day by the market of the listings and by assumptions on yearly prices. Whether a policy pays an agreed sum, the market"
-                        + " value or the least of several is for the"
-                + " policy to say."));
+                Part.prose("The owner's ledger carried to that day by the market of the listings and by assumptions on yearly prices."
+                + " Whether a policy pays an agreed sum, the market value or the least of several is for the policy to say."));
     }
 
     private Section toCome(Forecast forecast) {
