@@ -306,7 +306,7 @@ public final class Recovery {
                 + (months == 1 ? " month; " : " months; ") + Cell.format(net.length, 0)
                 + " draws, every assumption within its spread.");
         List<String> without = new ArrayList<>();
-        for (PartOut.Piece p : of.pieces()) {
+        for (Piece p : of.pieces()) {
             if (p.row.goesTo() == GoesTo.SELL && !p.earnsNothing().isEmpty() && !p.row.part().isLeftOver()) {
                 without.add(p.row.part().name() + " (" + p.earnsNothing() + ")");
             }

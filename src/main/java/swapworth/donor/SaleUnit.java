@@ -13,7 +13,7 @@ import swapworth.statistics.RandomNumbers;
 /** What is put on sale together: one part, or the parts of a bundle. Everything is drawn once for each state of the market. */
 final class SaleUnit {
     final String name;
-    final List<PartOut.Piece> pieces;
+    final List<Piece> pieces;
     /** Money of a sale at once, before drift, with what it costs to send; hours to put on sale; hours to send. */
     final double[] money;
     final double[] price;
@@ -30,7 +30,7 @@ final class SaleUnit {
     private final double[] charged;
     private final double[] pack;
 
-    SaleUnit(String name, List<PartOut.Piece> pieces, PartOut of) {
+    SaleUnit(String name, List<Piece> pieces, PartOut of) {
         this.name = name;
         // By name, so that the order of the rows decides nothing.
         this.pieces = pieces.stream().sorted(Comparator.comparing(p -> p.row.part().name())).toList();
@@ -51,7 +51,7 @@ final class SaleUnit {
         // A bundle sells no likelier than the least wanted of its parts, and waits as long as the slowest.
         double[] sells = all(1, m);
         double[] median = new double[m];
-        for (PartOut.Piece p : this.pieces) {
+        for (Piece p : this.pieces) {
             add(p, of.good(p), a);
             double[] selling = own(p.row.sells(), a.share("sells_" + p.row.part().group()));
             double[] waiting = own(p.row.days(), a.size("days_" + p.row.part().group()));
@@ -75,7 +75,7 @@ final class SaleUnit {
     }
 
     /** Adds what one part brings and costs, as many of it as turn out good. */
-    private void add(PartOut.Piece p, int[] sound, AssumptionDraws a) {
+    private void add(Piece p, int[] sound, AssumptionDraws a) {
         String group = p.row.part().group();
         double[] hours = own(p.row.hours(), a.size("hours_" + group));
         double[] post = own(p.row.postage(), a.size("postage_" + group));
@@ -140,20 +140,20 @@ final class SaleUnit {
 
     /** What the prices of its parts rest on, each once. */
     String priceFrom() {
-        return pieces.stream().map(p -> p.priceFrom).distinct().collect(Collectors.joining("; "));
+        return pieces.stream().map(Piece::priceFrom).distinct().collect(Collectors.joining("; "));
     }
 
     double asked() {
         double sum = 0;
-        for (PartOut.Piece p : pieces) {
-            sum += p.row.count() * p.asked;
+        for (Piece p : pieces) {
+            sum += p.row.count() * p.asked();
         }
         return sum;
     }
 
     int count() {
         int count = 0;
-        for (PartOut.Piece p : pieces) {
+        for (Piece p : pieces) {
             count += p.row.count();
         }
         return count;
@@ -173,8 +173,8 @@ final class SaleUnit {
 
     /** The units of a car: bundles first met, each part that is in none by itself. */
     static List<SaleUnit> of(PartOut out) {
-        Map<String, List<PartOut.Piece>> together = new LinkedHashMap<>();
-        for (PartOut.Piece piece : out.pieces()) {
+        Map<String, List<Piece>> together = new LinkedHashMap<>();
+        for (Piece piece : out.pieces()) {
             if (piece.onSale()) {
                 String name = piece.row.bundle().isEmpty() ? piece.row.part().name() : "bundle " + piece.row.bundle();
                 together.computeIfAbsent(name, n -> new ArrayList<>()).add(piece);
