@@ -8,7 +8,6 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.IntStream;
@@ -169,7 +168,7 @@ final class MixOverTime {
 
     /** The time terms that all lines have in common. */
     private SparseRow time(Subject subject) {
-        return MarketIndex.row(encoder, Set.of(Group.TIME), "", subject.on().orElseThrow());
+        return TimeContrast.on(subject.on().orElseThrow(), encoder, TimeContrast.TREND, "");
     }
 
     private SparseRow difference(Stretch stretch, Function<Subject, SparseRow> row) {

@@ -36,9 +36,10 @@ public final class Outlook {
     private final double datesTellNothing;
     private final double weightOfAssumption;
 
-    Outlook(Encoder encoder, Terms.Walk walk, long seed, Posterior posterior, double datesTellNothing) {
+    /** Of a model whose prices are of several months. */
+    Outlook(Encoder encoder, long seed, Posterior posterior, double datesTellNothing) {
         this.encoder = encoder;
-        this.walk = walk;
+        this.walk = encoder.walk().orElseThrow();
         this.seed = seed;
         this.posterior = posterior;
         this.datesTellNothing = datesTellNothing;
@@ -50,8 +51,8 @@ public final class Outlook {
      * of the drift before.
      */
     private double weightWhereDatesTell() {
-        SparseRow drift = MarketIndex.row(encoder, MarketIndex.TREND, "", day(MOST_AHEAD))
-                .plus(-1, MarketIndex.row(encoder, MarketIndex.TREND, "", day(0)));
+        SparseRow drift = TimeContrast.on(day(MOST_AHEAD), encoder, TimeContrast.TREND, "")
+                .plus(-1, TimeContrast.on(day(0), encoder, TimeContrast.TREND, ""));
         SparseRow expected = drift.plus(wearsOff(MOST_AHEAD), lastStep());
         double covariance = (posterior.variance(expected.plus(1, drift)) - posterior.variance(expected.plus(-1, drift))) / 4;
         return Math.max(0, Math.min(1, covariance / posterior.priorVariance(drift)));
@@ -184,7 +185,7 @@ public final class Outlook {
     }
 
     private SparseRow at(String line, int months) {
-        return MarketIndex.row(encoder, MarketIndex.LEVEL, encoder.names().line(line), day(months));
+        return TimeContrast.on(day(months), encoder, TimeContrast.LEVEL, encoder.names().line(line));
     }
 
     /** The moves of the walk to come, beyond the drift: they go on from the last month's. */

@@ -701,7 +701,7 @@ public final class PriceModel {
     public Answer<MarketIndex> index() {
         Answer<MarketIndex> found = index;
         if (found == null) {
-            found = MarketIndex.of(cars, assumptions, encoder, posterior, evidence, chanceThatDatesTellNothing());
+            found = MarketIndex.of(new IndexBasis(cars, assumptions, encoder, posterior, evidence, chanceThatDatesTellNothing()));
             index = found;
         }
         return found;

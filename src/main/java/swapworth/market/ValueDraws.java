@@ -125,7 +125,7 @@ public final class ValueDraws {
     }
 
     private SparseRow aged(Subject subject, double age, double miles) {
-        return encoder.part(MarketIndex.AGEING, subject, Measures.Measured.stated(age, miles));
+        return encoder.part(TimeContrast.AGEING, subject, Measures.Measured.stated(age, miles));
     }
 
     boolean areOf(Encoder of) {
