@@ -206,7 +206,7 @@ public final class FairValue implements Valuation {
                 : what.startsWith("still on offer") ? "to look again which cars are still on offer would narrow this range most"
                 : model.hasBoundsOnly() ? "sales or asking prices would narrow this range most: a bid that was not met only says what is "
                         + "too little"
-                : what.equals(Encoder.UNDATED) ? "to know its date would narrow this range most"
+                : what.equals(TimeTerms.UNDATED) ? "to know its date would narrow this range most"
                 : what.startsWith("level of all") ? "more listings of any line would narrow this range most"
                 : "more listings that tell of '" + what + "' would narrow this range most";
     }

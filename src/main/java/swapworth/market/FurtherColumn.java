@@ -115,9 +115,23 @@ final class FurtherColumn {
     }
 
     private OptionalDouble read(String text, DecimalMark tried, CellReader reader) {
-        OptionalDouble plain = tried == DecimalMark.POINT ? Terms.number(text) : OptionalDouble.empty();
+        OptionalDouble plain = tried == DecimalMark.POINT ? number(text) : OptionalDouble.empty();
         return plain.isPresent() ? plain : reader.number(text, unit) instanceof Parsed.Understood<BigDecimal> number
                 ? OptionalDouble.of(number.value().doubleValue()) : OptionalDouble.empty();
+    }
+
+    /** The number that all of a text is. */
+    private static OptionalDouble number(String text) {
+        boolean plain = !text.isEmpty();
+        for (int i = 0; i < text.length() && plain; i++) {
+            char c = text.charAt(i);
+            plain = c >= '0' && c <= '9' || c == '.' || i == 0 && c == '-';
+        }
+        try {
+            return plain ? OptionalDouble.of(Double.parseDouble(text)) : OptionalDouble.empty();
+        } catch (NumberFormatException e) {
+            return OptionalDouble.empty();
+        }
     }
 
     private boolean isNear(double value) {

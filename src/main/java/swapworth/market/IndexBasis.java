@@ -43,7 +43,7 @@ record IndexBasis(List<Car> cars, Assumptions assumptions, Encoder encoder, Post
 
     /** Whether the listings span so long that a season is told apart from the market. */
     boolean hasSeason() {
-        return days() >= Encoder.A_YEAR;
+        return days() >= TimeTerms.A_YEAR;
     }
 
     /** How many cars have a price with a date. */

@@ -296,8 +296,8 @@ final class Stock {
             kind.rows++;
             kind.cars += car == carBefore ? 0 : 1;
             carBefore = car;
-            first(regions, Terms.region(subject), i);
-            first(vintages, Terms.vintage(subject), i);
+            first(regions, LevelWords.region(subject), i);
+            first(vintages, LevelWords.vintage(subject), i);
             for (String column : columns) {
                 String text = facts.further().getOrDefault(column, "");
                 if (!text.isEmpty()) {

@@ -7,7 +7,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.function.ToDoubleBiFunction;
@@ -26,33 +25,56 @@ final class Terms {
     private Terms() {
     }
 
+    /**
+     * What is assumed of a coefficient, or of how far several differ.
+     *
+     * @param mean what it is expected to be
+     * @param sd how far it may lie from that, log points; of a group the scale of the spread of its levels
+     * @param role whether its spread is one of the secondary ones
+     */
+    record Prior(double mean, double sd, Role role) {
+
+        /** An assumption of per cent, in log points. */
+        static Prior of(Assumptions assumptions, String name) {
+            return new Prior(assumptions.logMiddle(name), assumptions.logSpread(name), Role.PRIMARY);
+        }
+
+        /** About 0, with one of the secondary spreads. */
+        static Prior secondary(double spread) {
+            return new Prior(0, spread, Role.SECONDARY);
+        }
+
+        /** The same of a unit that is so many times as large. */
+        Prior times(double factor) {
+            return new Prior(factor * mean, factor * sd, role);
+        }
+    }
+
     /** One coefficient on a measure, normal about a stated mean. */
     static final class Measure extends Term {
         private final ToDoubleBiFunction<Subject, Measures.Measured> measure;
-        private final double mean;
-        private final double sd;
+        private final Prior prior;
         private final PriorBlock.Kind kind;
-        private final Role role;
-        private final List<Effect> effects;
         private final double perUnit;
         private final String unit;
 
-        Measure(String name, Group group, String unit, double perUnit, double mean, double sd, Role role,
-                ToDoubleBiFunction<Subject, Measures.Measured> measure) {
-            this(name, group, unit, perUnit, mean, sd, PriorBlock.Kind.STATED, role, measure);
+        /**
+         * A coefficient.
+         *
+         * @param unit what a reader is shown it in; empty where it means nothing by itself
+         */
+        Measure(String name, Group group, String unit, Prior prior, ToDoubleBiFunction<Subject, Measures.Measured> measure) {
+            this(name, group, unit, 1, prior, PriorBlock.Kind.STATED, measure);
         }
 
-        private Measure(String name, Group group, String unit, double perUnit, double mean, double sd, PriorBlock.Kind kind, Role role,
+        private Measure(String name, Group group, String unit, double perUnit, Prior prior, PriorBlock.Kind kind,
                 ToDoubleBiFunction<Subject, Measures.Measured> measure) {
             super(name, group);
             this.measure = measure;
-            this.mean = mean;
-            this.sd = sd;
+            this.prior = prior;
             this.kind = kind;
-            this.role = role;
             this.unit = unit;
             this.perUnit = perUnit;
-            this.effects = new ArrayList<>();
         }
 
         /**
@@ -63,7 +85,7 @@ final class Terms {
          */
         static Measure ofUnknownSize(String name, Group group, String unit, double perUnit, double scale,
                 ToDoubleBiFunction<Subject, Measures.Measured> measure) {
-            return new Measure(name, group, unit, perUnit, 0, scale, PriorBlock.Kind.COMMON, Role.SECONDARY, measure);
+            return new Measure(name, group, unit, perUnit, Prior.secondary(scale), PriorBlock.Kind.COMMON, measure);
         }
 
         @Override
@@ -73,7 +95,7 @@ final class Terms {
 
         @Override
         List<PriorBlock> priors() {
-            return List.of(new PriorBlock(name(), from(), kind, role, new double[] {mean}, new double[] {sd}));
+            return List.of(new PriorBlock(name(), from(), kind, prior.role, new double[] {prior.mean}, new double[] {prior.sd}));
         }
 
         @Override
@@ -83,7 +105,7 @@ final class Terms {
 
         @Override
         List<Effect> effects() {
-            return unit.isEmpty() ? effects : List.of(Effect.of(name(), unit, from(), perUnit));
+            return unit.isEmpty() ? List.of() : List.of(Effect.of(name(), unit, from(), perUnit));
         }
     }
 
@@ -194,16 +216,14 @@ final class Terms {
      */
     static final class Levels extends Term {
         private final Map<String, Integer> number = new LinkedHashMap<>();
-        private final double scale;
-        private final Role role;
+        private final Prior prior;
         private final Function<Subject, Optional<String>> key;
         private final ToDoubleBiFunction<Subject, Measures.Measured> times;
 
-        Levels(String name, Group group, double scale, Role role, List<Subject> seen, Function<Subject, Optional<String>> key,
+        Levels(String name, Group group, Prior prior, List<Subject> seen, Function<Subject, Optional<String>> key,
                 ToDoubleBiFunction<Subject, Measures.Measured> times) {
             super(name, group);
-            this.scale = scale;
-            this.role = role;
+            this.prior = prior;
             this.key = key;
             this.times = times;
             // By name, so that the order of the rows of a file moves no draw.
@@ -237,7 +257,7 @@ final class Terms {
 
         @Override
         List<PriorBlock> priors() {
-            return List.of(PriorBlock.levels(name(), from(), number.size(), scale, role));
+            return List.of(PriorBlock.levels(name(), from(), number.size(), prior.sd, prior.role));
         }
 
         @Override
@@ -445,51 +465,6 @@ final class Terms {
         @Override
         List<Effect> effects() {
             return List.of();
-        }
-    }
-
-    /** A word for a model year: its own where given, else the year of first registration. */
-    static Optional<String> vintage(Subject subject) {
-        if (subject.facts().modelYear().isPresent()) {
-            return word(subject.facts().modelYear().getAsInt());
-        }
-        return subject.facts().firstRegistered().isPresent() ? word(subject.facts().firstRegistered().get().getYear()) : Optional.empty();
-    }
-
-    private static final int FIRST_YEAR = 1900;
-    /** The words of the usual years, made once for all rows. */
-    private static final List<Optional<String>> YEARS = new ArrayList<>();
-
-    static {
-        for (int year = FIRST_YEAR; year < 2100; year++) {
-            YEARS.add(Optional.of(Integer.toString(year)));
-        }
-    }
-
-    private static Optional<String> word(int year) {
-        int at = year - FIRST_YEAR;
-        return at >= 0 && at < YEARS.size() ? YEARS.get(at) : Optional.of(Integer.toString(year));
-    }
-
-    private static final Optional<String> UNSTATED = Optional.of("");
-
-    /** The level of a region: where a car stands, or the level of those of which nobody says it. */
-    static Optional<String> region(Subject subject) {
-        Optional<String> region = subject.facts().region();
-        return region.isPresent() ? region : UNSTATED;
-    }
-
-    /** The number that all of a text is. */
-    static OptionalDouble number(String text) {
-        boolean plain = !text.isEmpty();
-        for (int i = 0; i < text.length() && plain; i++) {
-            char c = text.charAt(i);
-            plain = c >= '0' && c <= '9' || c == '.' || i == 0 && c == '-';
-        }
-        try {
-            return plain ? OptionalDouble.of(Double.parseDouble(text)) : OptionalDouble.empty();
-        } catch (NumberFormatException e) {
-            return OptionalDouble.empty();
         }
     }
 }

@@ -107,7 +107,7 @@ final class Values {
     /** Where a subject lies outside what the model has seen of its line. */
     List<String> outside(Subject subject) {
         List<String> remarks = new ArrayList<>();
-        Optional<Encoder.LineExtent> extent = encoder.extentOf(subject.facts().vehicle());
+        Optional<LineExtent> extent = encoder.extentOf(subject.facts().vehicle());
         if (extent.isEmpty()) {
             return remarks;
         }

@@ -57,7 +57,7 @@ class StockTest {
         sameWords(s -> s.facts().runningGear());
         sameWords(s -> s.facts().region());
         sameWords(s -> Optional.ofNullable(s.facts().further().get("colour")));
-        sameWords(Terms::vintage);
+        sameWords(LevelWords::vintage);
     }
 
     private void sameWords(Function<Subject, Optional<String>> word) {
