@@ -24,12 +24,12 @@ final class Grids {
      */
     private volatile double @Nullable [] variances;
 
-    Grids(List<Car> cars, List<Evidence> evidence, Encoder encoder, EncodedRows encoded, Posterior posterior) {
-        this.cars = cars;
-        this.evidence = evidence;
-        this.encoder = encoder;
-        this.encoded = encoded;
-        this.posterior = posterior;
+    Grids(PriceFit fit) {
+        this.cars = fit.cars();
+        this.evidence = fit.evidence();
+        this.encoder = fit.encoder();
+        this.encoded = fit.encoded();
+        this.posterior = fit.posterior();
     }
 
     private double[] variances() {

@@ -21,6 +21,11 @@ import swapworth.statistics.Posterior;
 record IndexBasis(List<Car> cars, Assumptions assumptions, Encoder encoder, Posterior posterior, List<Evidence> evidence,
         double datesTellNothing) {
 
+    static IndexBasis of(PriceFit fit) {
+        return new IndexBasis(fit.cars(), fit.assumptions(), fit.encoder(), fit.posterior(), fit.evidence(),
+                fit.chanceThatDatesTellNothing());
+    }
+
     /** The first month with a sighting whose price is in the fit. */
     YearMonth first() {
         return YearMonth.from(encoder.begin().orElseThrow());

@@ -30,14 +30,13 @@ final class Judging {
     /** Made when first asked for: the same whichever thread makes it. */
     private volatile @Nullable CarOfListing carOfListing;
 
-    Judging(List<Car> cars, EvidenceList evidence, Encoder encoder, EncodedRows encoded, Posterior posterior, LeftOut leftOut,
-            Values values) {
-        this.cars = cars;
-        this.evidence = evidence;
-        this.encoder = encoder;
-        this.encoded = encoded;
-        this.posterior = posterior;
-        this.leftOut = leftOut;
+    Judging(PriceFit fit, Values values) {
+        this.cars = fit.cars();
+        this.evidence = fit.evidence();
+        this.encoder = fit.encoder();
+        this.encoded = fit.encoded();
+        this.posterior = fit.posterior();
+        this.leftOut = fit.leftOut();
         this.values = values;
     }
 

@@ -4,36 +4,24 @@ import static java.util.Objects.requireNonNull;
 
 import java.time.LocalDate;
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.CompletionException;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.ForkJoinPool;
-import java.util.concurrent.FutureTask;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
 import swapworth.listing.Facts;
-import swapworth.listing.KeptList;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listing;
-import swapworth.statistics.ErrorLaw;
-import swapworth.statistics.ErrorScale;
 import swapworth.statistics.ErrorTail;
-import swapworth.statistics.Integration;
 import swapworth.statistics.Mixture;
 import swapworth.statistics.Posterior;
-import swapworth.statistics.Posterior.LeaveOut;
 import swapworth.statistics.PriorBlock;
 import swapworth.statistics.RangeStretch;
-import swapworth.statistics.ShrunkenRegression;
 import swapworth.statistics.SparseRow;
 
 /**
@@ -61,72 +49,31 @@ public final class PriceModel {
             "running_gear", "model_year", "first_registered", "age_years", "mileage", "seen_on", "price_kind", "price_includes", "seller",
             "region", "title", "runs", "damage", "rust", "paint", "interior", "mechanical", "records", "keys", "airbags")).toList();
 
-    /** So often it is asked how lines scatter. */
-    static final int PASSES = 3;
-    /** Up to this many prices the hyperparameters are averaged over. */
-    private static final int INTEGRATED = 2000;
     /** From this chance on it is said that age and distance may tell nothing. */
     private static final double WORTH_SAYING = 0.25;
     /** More draws than anybody needs fill the memory. */
     public static final int MOST_DRAWS = 1_000_000;
 
+    private final PriceFit fit;
     private final List<Car> cars;
     private final EvidenceList evidence;
-    private final Assumptions assumptions;
-    private final List<String> further;
     private final Encoder encoder;
-    private final List<PriorBlock> blocks;
-    private final EncodedRows encoded;
     private final Posterior posterior;
-    /** Found when first asked for, once. */
-    private final FutureTask<List<Confounded>> confounded;
     /** Found when first asked for: the same whichever thread finds it. */
     private volatile @Nullable Answer<MarketIndex> index;
-    private final Stretches stretch;
     private final Values values;
     private final Judging judging;
     private final Grids grids;
-    private final Map<String, Integer> carsOfLine = new HashMap<>();
 
-    private PriceModel(List<Car> cars, Assumptions assumptions, List<String> further) {
-        this.cars = KeptList.copyOf(cars);
-        this.assumptions = assumptions;
-        EvidenceList.Found found = EvidenceList.in(this.cars, further);
-        this.evidence = found.evidence();
-        if (evidence.isEmpty()) {
-            throw new IllegalArgumentException("a price model needs at least one car with a price");
-        }
-        int[] firstRow = evidence.firstRows();
-        Stretches.Chosen chosen = Stretches.Chosen.of(evidence, found.stock());
-        this.encoder = new Encoder(evidence, found.stock(), assumptions, further);
-        this.blocks = encoder.priors();
-        double sameCar = evidence.sameCarScale(assumptions.get("same_car_scale").middle());
-        Optional<CompletableFuture<ShrunkenRegression.Found>> search = searchBegun(sameCar);
-        EncodedRows rows = new EncodedRows(evidence, encoder, sameCar);
-        carsOfLine.putAll(encoder.carsOfLine());
-        for (int c = 0; c < this.cars.size(); c++) {
-            if (firstRow[c] == firstRow[c + 1]) {
-                carsOfLine.merge(this.cars.get(c).facts().vehicle(), 1, Integer::sum);
-            }
-        }
-        this.further = List.copyOf(further);
-        this.confounded = new FutureTask<>(() -> new Confounding(evidence, encoder, rows).all());
-        if (evidence.size() > Confounding.MOST_PRICES) {
-            ForkJoinPool.commonPool().execute(confounded);
-        }
-        ShrunkenRegression regression = regression(evidence.size());
-        EncodedRows fitted = learnScatter(rows);
-        Posterior fit = search.isEmpty() ? regression.fit(fitted.design(), fitted.sample(), blocks)
-                : regression.fit(fitted.design(), fitted.sample(), blocks, found(search.get()));
-        encoder.scatterAs(encoder.scatter().foundBy(fit, blocks));
-        this.encoded = fitted.scatteredAnew();
-        LeftOut leftOutOfFit = new LeftOut(evidence, firstRow, fit);
-        this.stretch = Stretches.by(leftOutOfFit, errorLaw(), chosen, evidence, encoded, assumptions);
-        this.posterior = fit.withTail(stretch.tail());
-        LeftOut leftOut = leftOutOfFit.withTail(stretch.tail());
-        this.values = new Values(this, encoder, stretch, carsOfLine);
-        this.judging = new Judging(this.cars, evidence, encoder, encoded, posterior, leftOut, values);
-        this.grids = new Grids(this.cars, evidence, encoder, encoded, posterior);
+    private PriceModel(PriceFit fit) {
+        this.fit = fit;
+        this.cars = fit.cars();
+        this.evidence = fit.evidence();
+        this.encoder = fit.encoder();
+        this.posterior = fit.posterior();
+        this.values = new Values(this, encoder, fit.stretches(), fit.carsOfLine());
+        this.judging = new Judging(fit, values);
+        this.grids = new Grids(fit);
     }
 
     /**
@@ -188,104 +135,13 @@ public final class PriceModel {
          * @throws IllegalArgumentException if there is no car
          */
         public PriceModel fit(List<Car> cars) {
-            return new PriceModel(cars, assumptions, further);
+            return new PriceModel(new PriceFit(cars, assumptions, further));
         }
-    }
-
-    /** The search for spreads keeps one processor busy most of the time: of many prices the rows of the others are made meanwhile. */
-    private Optional<CompletableFuture<ShrunkenRegression.Found>> searchBegun(double sameCar) {
-        int[] some = ShrunkenRegression.searchedIn(evidence.size());
-        if (some.length == 0) {
-            return Optional.empty();
-        }
-        // A pool of its own, for the common one makes the rows: a thread outside of it would spin while it waits for its share.
-        ForkJoinPool pool = new ForkJoinPool(Runtime.getRuntime().availableProcessors());
-        return Optional.of(CompletableFuture.supplyAsync(() -> {
-            EncodedRows.Rows rows = EncodedRows.some(evidence, encoder, sameCar, some);
-            return regression(evidence.size()).search(rows.design(), rows.sample(), blocks);
-        }, pool).whenComplete((found, failure) -> pool.shutdown()));
-    }
-
-    private static ShrunkenRegression.Found found(CompletableFuture<ShrunkenRegression.Found> search) {
-        try {
-            return search.join();
-        } catch (CompletionException e) {
-            if (e.getCause() instanceof Error error) {
-                throw error;
-            }
-            throw e.getCause() instanceof RuntimeException known ? known : e;
-        }
-    }
-
-    private ErrorLaw errorLaw() {
-        return ErrorLaw.student(4).withGrossErrors(assumptions.get("mistyped_prices").middle() / 100);
-    }
-
-    private ShrunkenRegression regression(int rows) {
-        var scale = assumptions.get("error_scale");
-        var growing = assumptions.get("error_growth_with_age");
-        return ShrunkenRegression.withDefaults()
-                .with(errorLaw())
-                .with(ErrorScale.guessed(scale.middle(), scale.spread()))
-                .withGrowth(growing.middle(), growing.spread())
-                .withSecondarySpread(assumptions.get("secondary_scale").spread())
-                .withChanceOfAbsence(assumptions.get("slopes_tell_nothing").middle() / 100, encoder.ofAgeAndMileage())
-                .with(rows <= INTEGRATED ? Integration.POINTS : Integration.MODE);
-    }
-
-    /**
-     * Has the encoder take up how the prices of lines scatter, those of crashed cars, and of cars that leave something open, from fits with
-     * the hyperparameters held at their mode: three, for a price that was taken to be mistyped may be one of a line that scatters far.
-     *
-     * @return the rows with their factors on the error scale; of more than {@value #INTEGRATED} prices, where lines differ in what their
-     *     ranges are stretched by, as they were
-     */
-    private EncodedRows learnScatter(EncodedRows rows) {
-        int[] first = evidence.firstPrices();
-        if (!isScatterLearned(evidence.size()) || first.length == 0
-                || carsOfLine.size() == 1 && Arrays.stream(rows.sample().inflation()).allMatch(factor -> factor == 1)) {
-            return rows;
-        }
-        ShrunkenRegression pilot = regression(evidence.size()).with(Integration.MODE);
-        ShrunkenRegression.Found held = pilot.search(rows.design(), rows.sample(), blocks);
-        List<Facts> cars = Arrays.stream(first).mapToObj(i -> evidence.subject(i).facts()).toList();
-        EncodedRows scattered = rows;
-        for (int pass = 0; pass < PASSES; pass++) {
-            Posterior by = pilot.fit(scattered.design(), scattered.sample(), blocks, held);
-            EncodedRows as = scattered;
-            double[] z = Arrays.stream(first).mapToDouble(i -> as.deviate(by.leavingOut(LeaveOut.CLOSED_FORM, i), i)).toArray();
-            encoder.scatterAs(encoder.scatter().foundBy(by, blocks).toldBy(cars, z, assumptions));
-            scattered = scattered.scatteredAnew();
-        }
-        return scattered;
-    }
-
-    /** Whether the fit of so many prices has learned how lines and crashed cars scatter; of more the ranges do. */
-    static boolean isScatterLearned(int prices) {
-        return prices <= INTEGRATED;
     }
 
     /** Whether every price is only known to be too low. */
     boolean hasBoundsOnly() {
         return evidence.firstPrices().length == 0;
-    }
-
-    /**
-     * How probable it is that the dates of the listings tell nothing of their prices, neither of a market nor of ageing: as if each had
-     * been drawn at random. By the marginal likelihood of the prices with and without their dates, and the assumption.
-     */
-    private double chanceThatDatesTellNothing() {
-        double assumed = assumptions.get("dates_tell_nothing").middle() / 100;
-        if (assumed <= 0 || encoder.walk().isEmpty()) {
-            return 0;
-        }
-        EvidenceList undated = evidence.undated();
-        Encoder without = new Encoder(undated, Stock.of(undated, further), assumptions, further);
-        without.scatterAs(encoder.scatter());
-        EncodedRows rows = new EncodedRows(undated, without, evidence.sameCarScale(assumptions.get("same_car_scale").middle()));
-        double more = posterior.logMarginal()
-                - regression(rows.size()).fit(rows.design(), rows.sample(), without.priors()).logMarginal();
-        return assumed / (assumed + (1 - assumed) * Math.exp(more));
     }
 
     /**
@@ -303,7 +159,7 @@ public final class PriceModel {
      * @return the assumptions
      */
     public Assumptions assumptions() {
-        return assumptions;
+        return fit.assumptions();
     }
 
     /**
@@ -366,7 +222,7 @@ public final class PriceModel {
      * @return degrees of freedom of Student's t, and the number of those cars
      */
     public ErrorTail tail() {
-        return stretch.tail();
+        return fit.stretches().tail();
     }
 
     /**
@@ -376,7 +232,7 @@ public final class PriceModel {
      * @return the factor and the number of prices behind it
      */
     public RangeStretch stretched() {
-        return stretch.sound();
+        return fit.stretches().sound();
     }
 
     /**
@@ -385,7 +241,7 @@ public final class PriceModel {
      * @return the factor and the number of prices behind it
      */
     public RangeStretch stretchedTroubled() {
-        return stretch.troubled();
+        return fit.stretches().troubled();
     }
 
     /**
@@ -394,7 +250,8 @@ public final class PriceModel {
      * @return a factor for each line; empty where there is one line alone
      */
     public Map<String, Double> scatterOfLines() {
-        return Map.copyOf(stretch.lines().isEmpty() ? encoder.scatter().ofLine() : stretch.lines());
+        Map<String, Double> ofRanges = fit.stretches().lines();
+        return Map.copyOf(ofRanges.isEmpty() ? encoder.scatter().ofLine() : ofRanges);
     }
 
     /**
@@ -407,7 +264,7 @@ public final class PriceModel {
     }
 
     List<PriorBlock> blocks() {
-        return blocks;
+        return fit.blocks();
     }
 
     /**
@@ -530,7 +387,7 @@ public final class PriceModel {
      * @return those of which at least one price tells, main terms first
      */
     public List<TermEffect> terms() {
-        return new Effects(evidence, encoder, encoded, posterior).all();
+        return new Effects(evidence, encoder, fit.encoded(), posterior).all();
     }
 
     /**
@@ -553,7 +410,7 @@ public final class PriceModel {
      * @return those that do so with a chance of at least 80 %, and of both of which a price tells
      */
     public List<AgainstOrder> againstOrder() {
-        return new Effects(evidence, encoder, encoded, posterior).againstOrder();
+        return new Effects(evidence, encoder, fit.encoded(), posterior).againstOrder();
     }
 
     /**
@@ -563,15 +420,7 @@ public final class PriceModel {
      * @return empty where every fact that varies can be told from the others
      */
     public List<Confounded> confounded() {
-        confounded.run();
-        try {
-            return confounded.get();
-        } catch (ExecutionException e) {
-            throw new IllegalStateException(e.getCause());
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            throw new IllegalStateException(e);
-        }
+        return fit.confounded();
     }
 
     /**
@@ -580,7 +429,7 @@ public final class PriceModel {
      * @return the names of {@link Options#withColumns}, each once, in lower case
      */
     public List<String> furtherColumns() {
-        return List.copyOf(further);
+        return fit.further();
     }
 
     /**
@@ -600,7 +449,7 @@ public final class PriceModel {
      * @return their names
      */
     public List<String> lines() {
-        return carsOfLine.entrySet().stream().sorted(Map.Entry.<String, Integer>comparingByValue().reversed()
+        return fit.carsOfLine().entrySet().stream().sorted(Map.Entry.<String, Integer>comparingByValue().reversed()
                 .thenComparing(Map.Entry.comparingByKey())).map(Map.Entry::getKey).toList();
     }
 
@@ -614,10 +463,10 @@ public final class PriceModel {
      */
     public LineCurve curve(String line) {
         String known = encoder.names().line(line);
-        if (!carsOfLine.containsKey(known)) {
+        if (!fit.carsOfLine().containsKey(known)) {
             throw encoder.names().unknown(line, lines());
         }
-        return new MileageCurve(cars, evidence, encoder, encoded, posterior).of(known);
+        return new MileageCurve(cars, evidence, encoder, fit.encoded(), posterior).of(known);
     }
 
     /**
@@ -636,7 +485,7 @@ public final class PriceModel {
         return new Difference(Figures.percent(m.quantile(0.5)), new Range(Figures.percent(m.quantile(0.1)),
                 Figures.percent(m.quantile(0.9))),
                 new Range(Figures.percent(m.quantile(0.025)), Figures.percent(m.quantile(0.975))), Math.min(1, Arrays.stream(shares).sum()),
-                FairValue.HeldBy.largest(blocks, shares));
+                FairValue.HeldBy.largest(fit.blocks(), shares));
     }
 
     /**
@@ -661,7 +510,7 @@ public final class PriceModel {
         double[] shares = posterior.priorShares(contrast);
         Map<String, Double> held = new LinkedHashMap<>();
         for (int b = 0; b < shares.length; b++) {
-            held.merge(blocks.get(b).name(), shares[b], Double::sum);
+            held.merge(fit.blocks().get(b).name(), shares[b], Double::sum);
         }
         return held;
     }
@@ -701,7 +550,7 @@ public final class PriceModel {
     public Answer<MarketIndex> index() {
         Answer<MarketIndex> found = index;
         if (found == null) {
-            found = MarketIndex.of(new IndexBasis(cars, assumptions, encoder, posterior, evidence, chanceThatDatesTellNothing()));
+            found = MarketIndex.of(IndexBasis.of(fit));
             index = found;
         }
         return found;

@@ -97,7 +97,7 @@ record Stretches(ErrorTail tail, RangeStretch sound, RangeStretch troubled, Map<
 
     private static Stretches of(ErrorTail tail, List<Facts> cars, double[] z, List<Facts> troubled, double[] zOfTroubled,
             EvidenceList evidence, Assumptions assumptions) {
-        if (PriceModel.isScatterLearned(evidence.size())) {
+        if (PriceFit.isScatterLearned(evidence.size())) {
             return new Stretches(tail, RangeStretch.of(z), RangeStretch.of(zOfTroubled), Map.of());
         }
         // The fit has not learned how crashed ones and lines scatter: the ranges do.
@@ -109,7 +109,7 @@ record Stretches(ErrorTail tail, RangeStretch sound, RangeStretch troubled, Map<
         // At the least crashed ones scatter like others; that they scatter several times as far cannot be told at once.
         double least = Math.min(1, Math.exp(-assumptions.logMiddle("scatter_of_troubled")));
         RangeStretch ofTroubled = RangeStretch.NONE;
-        for (int pass = 0; pass < PriceModel.PASSES; pass++) {
+        for (int pass = 0; pass < PriceFit.PASSES; pass++) {
             double before = ofTroubled.factor();
             ofTroubled = ofTroubled.carriedOn(assumptions.logSpread("scatter_of_troubled"), least,
                     Arrays.stream(beside).map(deviate -> deviate / before).toArray());
