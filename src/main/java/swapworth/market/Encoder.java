@@ -69,9 +69,10 @@ final class Encoder {
         this.lines = new LineTerms(made, all, stock.kinds());
         this.ofAgeAndMileage = new AgeTerms(middleAge, middleMiles).addTo(made, measures.weightOfMile(), rows.ages(), rows.miles());
         TimeTerms.addTo(made, stock, offer);
-        StepTerms.trade(assumptions).forEach(made::add);
+        StepTerms steps = new StepTerms(assumptions);
+        steps.trade().forEach(made::add);
         this.firstOnState = terms.size();
-        StepTerms.ofState(assumptions).forEach(made::add);
+        steps.ofState().forEach(made::add);
         this.endOnState = terms.size();
         made.group("region", Group.REGION, made.assumed("spread_regions"), LevelWords::region);
         if (made.seen().stream().map(s -> s.facts().region().isPresent()).distinct().count() == 2) {

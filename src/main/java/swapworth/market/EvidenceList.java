@@ -142,11 +142,11 @@ final class EvidenceList extends AbstractList<Evidence> implements RandomAccess 
         private double[] logPrice;
         private int size;
         private int watched;
-        private final Stock.Part stock;
+        private final StockPart stock;
 
         Part(int about, MiddlesOfLines middles, List<String> further) {
             this.middles = middles;
-            this.stock = new Stock.Part(about, further, Stock.NO_CAR);
+            this.stock = new StockPart(about, further, Stock.NO_CAR);
             this.car = new int[about];
             this.place = new int[about];
             this.logPrice = new double[about];

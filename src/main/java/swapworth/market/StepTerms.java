@@ -19,18 +19,21 @@ final class StepTerms {
     private static final int[][] AT = IntStream.range(-1, ZONES + 1)
             .mapToObj(level -> level < 0 ? new int[0] : new int[] {level}).toArray(int[][]::new);
 
-    private StepTerms() {
+    private final Assumptions assumptions;
+
+    StepTerms(Assumptions assumptions) {
+        this.assumptions = assumptions;
     }
 
     /** How levels of trade, and what a price includes, stand to private asking prices that include nothing. */
-    static List<Term> trade(Assumptions assumptions) {
+    List<Term> trade() {
         List<LevelOfTrade> levels = List.of(LevelOfTrade.TRADE_ASKING, LevelOfTrade.PRIVATE_SOLD, LevelOfTrade.TRADE_SOLD,
                 LevelOfTrade.AUCTION);
         Term level = steps("level of trade", Group.TRADE, 0, levels.stream().map(LevelOfTrade::words).toList(),
-                List.of("level_trade_asking", "level_private_sold", "level_trade_sold", "level_auction"), assumptions,
+                List.of("level_trade_asking", "level_private_sold", "level_trade_sold", "level_auction"),
                 s -> at(levels.indexOf(s.level())));
         Term includes = steps("price includes", Group.TRADE, 0, List.of("fees", "tax", "both", "unknown, at auction"),
-                List.of("includes_fees", "includes_tax", "includes_both", "includes_unknown_at_auction"), assumptions,
+                List.of("includes_fees", "includes_tax", "includes_both", "includes_unknown_at_auction"),
                 s -> switch (s.includes()) {
                     case NEITHER -> at(-1);
                     case FEES -> at(0);
@@ -42,13 +45,13 @@ final class StepTerms {
     }
 
     /** What asks for nothing but the state of a car: title, running state, damage, condition, keys, airbags. */
-    static List<Term> ofState(Assumptions assumptions) {
+    List<Term> ofState() {
         List<Term> terms = new ArrayList<>();
         terms.add(onState("title", Group.TITLE, 3, List.of("rebuilt", "salvage", "parts only", "unknown"),
-                List.of("title_rebuilt", "title_salvage", "title_parts_only", "title_unknown"), assumptions,
+                List.of("title_rebuilt", "title_salvage", "title_parts_only", "title_unknown"),
                 s -> at(s.title().ordinal() - 1)));
         terms.add(onState("runs", Group.RUNS, 3, List.of("engine fires", "engine dead", "no engine", "not tried", "unknown"),
-                List.of("runs_engine_fires", "runs_engine_dead", "runs_no_engine", "runs_not_tried", "runs_unknown"), assumptions,
+                List.of("runs_engine_fires", "runs_engine_dead", "runs_no_engine", "runs_not_tried", "runs_unknown"),
                 s -> at(s.runs().ordinal() - 1)));
         List<String> zones = new ArrayList<>();
         List<String> names = new ArrayList<>();
@@ -58,17 +61,17 @@ final class StepTerms {
         }
         zones.add("unknown");
         names.add("damage_unknown");
-        terms.add(onState("damage", Group.DAMAGE, 0, zones, names, assumptions, s -> zones(s.damage())));
-        terms.add(condition("rust", State::rust, assumptions));
-        terms.add(condition("paint", State::paint, assumptions));
-        terms.add(condition("interior", State::interior, assumptions));
-        terms.add(condition("mechanical", State::mechanical, assumptions));
-        terms.add(condition("records", State::records, assumptions));
-        terms.add(onState("keys", Group.CONDITION, 0, List.of("no"), List.of("keys_no"), assumptions, s -> switch (s.keys()) {
+        terms.add(onState("damage", Group.DAMAGE, 0, zones, names, s -> zones(s.damage())));
+        terms.add(condition("rust", State::rust));
+        terms.add(condition("paint", State::paint));
+        terms.add(condition("interior", State::interior));
+        terms.add(condition("mechanical", State::mechanical));
+        terms.add(condition("records", State::records));
+        terms.add(onState("keys", Group.CONDITION, 0, List.of("no"), List.of("keys_no"), s -> switch (s.keys()) {
             case NO -> at(0);
             case YES, UNKNOWN -> at(-1);
         }));
-        terms.add(onState("airbags", Group.CONDITION, 2, List.of("fired", "gone"), List.of("airbags_fired", "airbags_gone"), assumptions,
+        terms.add(onState("airbags", Group.CONDITION, 2, List.of("fired", "gone"), List.of("airbags_fired", "airbags_gone"),
                 s -> switch (s.airbags()) {
                     case FIRED -> at(0);
                     case GONE -> at(1);
@@ -77,9 +80,9 @@ final class StepTerms {
         return terms;
     }
 
-    private static Term condition(String name, Function<State, Condition> fact, Assumptions assumptions) {
+    private Term condition(String name, Function<State, Condition> fact) {
         return onState(name, Group.CONDITION, 2, List.of("worn", "bad", "unknown"),
-                List.of(name + "_worn", name + "_bad", "condition_unknown"), assumptions, s -> at(fact.apply(s).ordinal() - 1));
+                List.of(name + "_worn", name + "_bad", "condition_unknown"), s -> at(fact.apply(s).ordinal() - 1));
     }
 
     private static int[] zones(Optional<Set<Damage>> damage) {
@@ -91,13 +94,13 @@ final class StepTerms {
     }
 
     /** Steps that ask for nothing but the state of a car. */
-    private static Term onState(String name, Group group, int ordered, List<String> labels, List<String> named, Assumptions assumptions,
+    private Term onState(String name, Group group, int ordered, List<String> labels, List<String> named,
             Function<State, int[]> standing) {
-        return steps(name, group, ordered, labels, named, assumptions, s -> standing.apply(State.of(s.facts())));
+        return steps(name, group, ordered, labels, named, s -> standing.apply(State.of(s.facts())));
     }
 
     /** Steps, of which the first {@code ordered} are one flight, the one nearest to the base first. */
-    private static Term steps(String name, Group group, int ordered, List<String> labels, List<String> named, Assumptions assumptions,
+    private Term steps(String name, Group group, int ordered, List<String> labels, List<String> named,
             Function<Subject, int[]> standing) {
         List<Terms.Steps.Step> steps = new ArrayList<>();
         for (int i = 0; i < labels.size(); i++) {

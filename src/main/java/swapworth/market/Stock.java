@@ -4,20 +4,15 @@ import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
-import org.jspecify.annotations.Nullable;
 import swapworth.listing.CarFacts;
-import swapworth.listing.DrivenWheels;
-import swapworth.listing.Facts;
 import swapworth.listing.LevelOfTrade;
-import swapworth.listing.Mileage;
 import swapworth.statistics.Ranges;
 
 /**
@@ -25,7 +20,7 @@ import swapworth.statistics.Ranges;
  * the terms of the model need not go through all rows themselves.
  */
 final class Stock {
-    private static final int NO_DAY = Integer.MIN_VALUE;
+    static final int NO_DAY = Integer.MIN_VALUE;
     /** The number of the car before the first one. */
     static final int NO_CAR = -1;
 
@@ -66,36 +61,8 @@ final class Stock {
         static final Seen NEVER = new Seen(Optional.empty(), Optional.empty());
     }
 
-    /** What makes a kind. */
-    private record KindKey(String vehicle, Optional<String> trim, Optional<String> body, Optional<String> gear, OptionalDouble power,
-            OptionalDouble cylinders, OptionalDouble weight, DrivenWheels wheels) {
-
-        static KindKey of(Facts facts) {
-            return new KindKey(facts.vehicle(), facts.trim(), facts.body(), facts.runningGear(), facts.powerKw(), facts.cylinders(),
-                    facts.weightKg(), facts.drivenWheels());
-        }
-
-        // Written out: those of a record are slow before the second compiler has seen them.
-        @Override
-        public int hashCode() {
-            int hash = 31 * vehicle.hashCode() + trim.hashCode();
-            hash = 31 * hash + body.hashCode();
-            hash = 31 * hash + gear.hashCode();
-            hash = 31 * hash + power.hashCode();
-            hash = 31 * hash + cylinders.hashCode();
-            return 31 * hash + weight.hashCode();
-        }
-
-        @Override
-        public boolean equals(Object other) {
-            return other instanceof KindKey key && vehicle.equals(key.vehicle) && trim.equals(key.trim) && body.equals(key.body)
-                    && gear.equals(key.gear) && power.equals(key.power) && cylinders.equals(key.cylinders) && weight.equals(key.weight)
-                    && wheels == key.wheels;
-        }
-    }
-
     /** What the ranges of rows hold together, one behind the other. */
-    Stock(EvidenceList evidence, List<Part> parts) {
+    Stock(EvidenceList evidence, List<StockPart> parts) {
         int n = evidence.size();
         line = new int[n];
         day = new int[n];
@@ -103,41 +70,15 @@ final class Stock {
         lastSeen = new int[n];
         age = new double[n];
         miles = new double[n];
-        Map<String, Integer> numbers = new LinkedHashMap<>();
-        Map<KindKey, Kind> ofKey = new LinkedHashMap<>();
-        Map<String, Map<String, Integer>> firsts = new HashMap<>();
-        TreeSet<Integer> first = new TreeSet<>();
+        FirstRows words = new FirstRows();
         int earliest = Integer.MAX_VALUE;
         int latest = NO_DAY;
         int newest = 0;
         int without = 0;
         int at = 0;
-        for (Part part : parts) {
-            int[] numberHere = new int[part.lines.size()];
-            part.lines.forEach((name, number) -> {
-                numbers.putIfAbsent(name, numbers.size());
-                numberHere[number] = numbers.get(name);
-            });
-            for (int i = 0; i < part.rows; i++) {
-                line[at + i] = numberHere[part.line[i]];
-            }
-            System.arraycopy(part.day, 0, day, at, part.rows);
-            System.arraycopy(part.firstSeen, 0, firstSeen, at, part.rows);
-            System.arraycopy(part.lastSeen, 0, lastSeen, at, part.rows);
-            System.arraycopy(part.age, 0, age, at, part.rows);
-            System.arraycopy(part.miles, 0, miles, at, part.rows);
-            int before = at;
-            part.kinds.forEach((key, kind) -> {
-                if (!ofKey.containsKey(key)) {
-                    first.add(before + kind.first);
-                }
-                ofKey.merge(key, new Kind(kind.facts, kind.rows, kind.cars), Kind::and);
-            });
-            part.firsts.forEach((column, words) -> words.forEach((word, row) -> {
-                if (firsts.computeIfAbsent(column, c -> new HashMap<>()).putIfAbsent(word, before + row) == null) {
-                    first.add(before + row);
-                }
-            }));
+        for (StockPart part : parts) {
+            copyRows(part, at, words.numbersOfLines(part));
+            words.take(part, at);
             part.further.forEach((column, texts) -> texts.forEach((text, rows) ->
                     further.computeIfAbsent(column, c -> new LinkedHashMap<>()).merge(text, rows, Integer::sum)));
             levels.addAll(part.levels);
@@ -147,9 +88,9 @@ final class Stock {
             without += part.undated;
             at += part.rows;
         }
-        lines = List.copyOf(numbers.keySet());
-        kinds = List.copyOf(ofKey.values());
-        examples = first.stream().map(i -> evidence.subject(i)).toList();
+        lines = List.copyOf(words.lines.keySet());
+        kinds = List.copyOf(words.kinds.values());
+        examples = words.rows.stream().map(i -> evidence.subject(i)).toList();
         begin = latest == NO_DAY ? Optional.empty() : Optional.of(LocalDate.ofEpochDay(earliest));
         end = latest == NO_DAY ? Optional.empty() : Optional.of(LocalDate.ofEpochDay(latest));
         int year = newest;
@@ -167,6 +108,50 @@ final class Stock {
         });
     }
 
+    /** Copies what each row of a range says behind that of the ranges before it. */
+    private void copyRows(StockPart part, int at, int[] numbersOfLines) {
+        for (int i = 0; i < part.rows; i++) {
+            line[at + i] = numbersOfLines[part.line[i]];
+        }
+        System.arraycopy(part.day, 0, day, at, part.rows);
+        System.arraycopy(part.firstSeen, 0, firstSeen, at, part.rows);
+        System.arraycopy(part.lastSeen, 0, lastSeen, at, part.rows);
+        System.arraycopy(part.age, 0, age, at, part.rows);
+        System.arraycopy(part.miles, 0, miles, at, part.rows);
+    }
+
+    /** Lines, kinds and words of all ranges, and the rows in which each kind and word stands first. */
+    private static final class FirstRows {
+        private final Map<String, Integer> lines = new LinkedHashMap<>();
+        private final Map<StockPart.KindKey, Kind> kinds = new LinkedHashMap<>();
+        private final Map<String, Set<String>> words = new HashMap<>();
+        private final TreeSet<Integer> rows = new TreeSet<>();
+
+        /** The numbers of the lines of a range among all. */
+        int[] numbersOfLines(StockPart part) {
+            int[] numbers = new int[part.lines.size()];
+            part.lines.forEach((name, number) -> {
+                lines.putIfAbsent(name, lines.size());
+                numbers[number] = lines.get(name);
+            });
+            return numbers;
+        }
+
+        void take(StockPart part, int at) {
+            part.kinds.forEach((key, kind) -> {
+                if (!kinds.containsKey(key)) {
+                    rows.add(at + kind.first);
+                }
+                kinds.merge(key, new Kind(kind.facts, kind.rows, kind.cars), Kind::and);
+            });
+            part.firsts.forEach((column, ofPart) -> ofPart.forEach((word, row) -> {
+                if (words.computeIfAbsent(column, c -> new HashSet<>()).add(word)) {
+                    rows.add(at + row);
+                }
+            }));
+        }
+    }
+
     /**
      * Goes through evidence that is known already.
      *
@@ -174,164 +159,12 @@ final class Stock {
      */
     static Stock of(EvidenceList evidence, List<String> further) {
         return new Stock(evidence, Ranges.make(evidence.size(), (first, end) -> {
-            Part part = new Part(end - first, further, first == 0 ? NO_CAR : evidence.car(first - 1));
+            StockPart part = new StockPart(end - first, further, first == 0 ? NO_CAR : evidence.car(first - 1));
             for (int i = first; i < end; i++) {
                 part.add(evidence.car(i), evidence.subject(i), evidence.seen(i));
             }
             return part;
         }));
-    }
-
-    /** A kind in a range of rows. */
-    private static final class Counted {
-        private final CarFacts facts;
-        private final int first;
-        private int rows;
-        private int cars;
-
-        Counted(CarFacts facts, int first) {
-            this.facts = facts;
-            this.first = first;
-        }
-
-        /** Whether another car of the same kind was described with the very same words; if not, it may be of the kind nevertheless. */
-        boolean shares(Facts other) {
-            return facts.vehicle() == other.vehicle() && facts.trim() == other.trim() && facts.body() == other.body()
-                    && facts.runningGear() == other.runningGear() && facts.powerKw() == other.powerKw()
-                    && facts.cylinders() == other.cylinders() && facts.weightKg() == other.weightKg()
-                    && facts.drivenWheels() == other.drivenWheels();
-        }
-    }
-
-    /** What a range of rows holds, growing. */
-    static final class Part {
-        private static final int LATELY = 1 << 9;
-        private static final String REGION = "";
-        private static final String VINTAGE = " ";
-
-        private final List<String> columns;
-        private int[] line;
-        private int[] day;
-        private int[] firstSeen;
-        private int[] lastSeen;
-        private double[] age;
-        private double[] miles;
-        private int rows;
-        private final Map<String, Integer> lines = new LinkedHashMap<>();
-        private final Map<KindKey, Counted> kinds = new LinkedHashMap<>();
-        private final @Nullable Counted[] lately = new Counted[LATELY];
-        /** Of regions, model years and further columns the row in which each word stands first. */
-        private final Map<String, Map<String, Integer>> firsts = new HashMap<>();
-        private final Map<String, Integer> regions = new HashMap<>();
-        private final Map<String, Integer> vintages = new HashMap<>();
-        /** Of further columns the number of rows of each text. */
-        private final Map<String, Map<String, Integer>> further = new HashMap<>();
-        private final Set<LevelOfTrade> levels = EnumSet.noneOf(LevelOfTrade.class);
-        private int earliest = Integer.MAX_VALUE;
-        private int latest = NO_DAY;
-        private int newest;
-        private int undated;
-        private int carBefore;
-
-        /**
-         * Begins with nothing.
-         *
-         * @param about how many rows are expected
-         * @param columns the further columns that are asked for
-         * @param carBefore the number of the car of the row before them
-         */
-        Part(int about, List<String> columns, int carBefore) {
-            this.columns = columns;
-            this.carBefore = carBefore;
-            line = new int[about];
-            day = new int[about];
-            firstSeen = new int[about];
-            lastSeen = new int[about];
-            age = new double[about];
-            miles = new double[about];
-            firsts.put(REGION, regions);
-            firsts.put(VINTAGE, vintages);
-            for (String column : columns) {
-                firsts.put("further " + column, new HashMap<>());
-                further.put(column, new LinkedHashMap<>());
-            }
-        }
-
-        /** Takes in the next row, one of the car of that number, which was seen on some days. */
-        void add(int car, Subject subject, Seen seen) {
-            Facts facts = subject.facts();
-            int i = rows++;
-            if (i == line.length) {
-                int room = 16 + i + i / 4;
-                line = Arrays.copyOf(line, room);
-                day = Arrays.copyOf(day, room);
-                firstSeen = Arrays.copyOf(firstSeen, room);
-                lastSeen = Arrays.copyOf(lastSeen, room);
-                age = Arrays.copyOf(age, room);
-                miles = Arrays.copyOf(miles, room);
-            }
-            Integer number = lines.get(facts.vehicle());
-            if (number == null) {
-                number = lines.size();
-                lines.put(facts.vehicle(), number);
-            }
-            line[i] = number;
-            day[i] = number(subject.on());
-            firstSeen[i] = number(seen.first);
-            lastSeen[i] = number(seen.last);
-            latest = Math.max(latest, lastSeen[i]);
-            if (day[i] != NO_DAY) {
-                earliest = Math.min(earliest, day[i]);
-                latest = Math.max(latest, day[i]);
-                age[i] = facts.ageOn(subject.on().get()).orElse(Double.NaN);
-            } else {
-                undated++;
-            }
-            Optional<Mileage> mileage = facts.mileage();
-            miles[i] = mileage.isPresent() ? mileage.get().miles() : Double.NaN;
-            newest = Math.max(newest, Math.max(facts.modelYear().orElse(0),
-                    facts.firstRegistered().isPresent() ? facts.firstRegistered().get().getYear() : 0));
-            levels.add(subject.level());
-            Counted kind = kind(facts, i);
-            kind.rows++;
-            kind.cars += car == carBefore ? 0 : 1;
-            carBefore = car;
-            first(regions, LevelWords.region(subject), i);
-            first(vintages, LevelWords.vintage(subject), i);
-            for (String column : columns) {
-                String text = facts.further().getOrDefault(column, "");
-                if (!text.isEmpty()) {
-                    Objects.requireNonNull(firsts.get("further " + column)).putIfAbsent(text, i);
-                    Objects.requireNonNull(further.get(column)).merge(text, 1, Integer::sum);
-                }
-            }
-        }
-
-        private static int number(Optional<LocalDate> day) {
-            return day.isPresent() ? Math.toIntExact(day.get().toEpochDay()) : NO_DAY;
-        }
-
-        /** The kind of a row; most rows share their words with one seen lately, object by object. */
-        private Counted kind(Facts facts, int row) {
-            int at = 31 * facts.vehicle().hashCode() + facts.trim().hashCode() & LATELY - 1;
-            Counted kind = lately[at];
-            if (kind == null || !kind.shares(facts)) {
-                KindKey key = KindKey.of(facts);
-                kind = kinds.get(key);
-                if (kind == null) {
-                    kind = new Counted(facts.made(), row);
-                    kinds.put(key, kind);
-                }
-                lately[at] = kind;
-            }
-            return kind;
-        }
-
-        private static void first(Map<String, Integer> words, Optional<String> word, int row) {
-            if (word.isPresent() && !words.containsKey(word.get())) {
-                words.put(word.get(), row);
-            }
-        }
     }
 
     /** The number of rows. */
