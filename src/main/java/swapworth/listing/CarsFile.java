@@ -182,7 +182,7 @@ public record CarsFile(String file, Currency currency, List<CandidateCar> cars, 
         Map<Currency, Integer> counts = new LinkedHashMap<>();
         Currency most = Currencies.USUAL;
         for (CsvRow row : source.rows()) {
-            FileCells.Asked asked = reader.read(row).asked;
+            Asked asked = reader.read(row).asked;
             if (!asked.currencyByDefault()) {
                 asked.money().ifPresent(money -> counts.merge(money.currency(), 1, Integer::sum));
             }

@@ -107,7 +107,7 @@ final class Collected {
             return;
         }
         CarFacts.Builder facts = draft.facts;
-        FileCells.Asked asked = draft.asked;
+        Asked asked = draft.asked;
         if (asked.money().isEmpty()) {
             draft.setAside("price", asked.text(), "the row has no price");
         } else if (asked.money().get().amount().signum() <= 0) {

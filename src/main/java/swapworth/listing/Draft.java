@@ -17,7 +17,7 @@ final class Draft {
     String role = "";
     Optional<String> id = Optional.empty();
     Optional<LocalDate> seenOn = Optional.empty();
-    FileCells.Asked asked = FileCells.Asked.NOTHING;
+    Asked asked = Asked.NOTHING;
     /** Whether that is the bid planned for a car, and not its price. */
     boolean planned;
     PriceKind kind = PriceKind.ASKING;

@@ -3,10 +3,8 @@ package swapworth.listing;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.Comparator;
 import java.util.Currency;
-import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -15,7 +13,6 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.Function;
-import swapworth.money.Money;
 import swapworth.reading.CellReader;
 import swapworth.reading.CsvRow;
 import swapworth.reading.CsvSource;
@@ -365,28 +362,14 @@ abstract class FileCells {
         return new Parsed.Understood<>(new Distance(miles, used, ofCell.isPresent(), contradiction), quantity.remarks());
     }
 
-    /**
-     * What a row asks for its car.
-     *
-     * @param text as it stands
-     * @param money the amount; empty where there is none, or none that was understood
-     * @param refusal why it was not understood; else empty
-     * @param remarks what a reader should know of how it was understood
-     * @param isPlain whether the text is the digits of the amount and no more
-     * @param currencyByDefault whether nothing states its currency
-     */
-    record Asked(String text, Optional<Money> money, String refusal, List<String> remarks, boolean isPlain, boolean currencyByDefault) {
-        static final Asked NOTHING = new Asked("", Optional.empty(), "", List.of(), false, false);
-    }
-
     /** Amounts, each in the currency that stands beside it. */
     final class Amounts {
         private final Remembered<Asked> asked;
         private final Remembered<Asked> bid;
 
         private Amounts(Optional<Currency> ofPrice, Optional<Currency> ofBid) {
-            asked = remembered(ListingColumn.PRICE, row -> amount(text(ListingColumn.PRICE, row), ofPrice));
-            bid = remembered(ListingColumn.PLANNED_BID, row -> amount(text(ListingColumn.PLANNED_BID, row), ofBid));
+            asked = remembered(ListingColumn.PRICE, row -> Asked.of(text(ListingColumn.PRICE, row), ofPrice, cells));
+            bid = remembered(ListingColumn.PLANNED_BID, row -> Asked.of(text(ListingColumn.PLANNED_BID, row), ofBid, cells));
         }
 
         Asked asked(CsvRow row) {
@@ -396,40 +379,6 @@ abstract class FileCells {
         Asked bid(CsvRow row) {
             return bid.of(row);
         }
-    }
-
-    private Asked amount(String text, Optional<Currency> currency) {
-        boolean byDefault = currency.isEmpty() && cells.conventions().currency().isEmpty() && digitsOnly(text);
-        Parsed<Money> parsed = cells.money(text, currency);
-        if (parsed instanceof Parsed.Understood<Money> known) {
-            Money money = known.value();
-            return new Asked(text, Optional.of(money), "", known.remarks(), isPlain(text, money.amount()), byDefault);
-        }
-        String refusal = parsed instanceof Parsed.Refused<Money> no ? no.message() : "";
-        return new Asked(text, Optional.empty(), refusal, List.of(), false, byDefault);
-    }
-
-    /** Whether a price cell is the digits of its amount and no more. */
-    private static boolean isPlain(String text, BigDecimal amount) {
-        long digits = 0;
-        for (int i = 0; i < text.length(); i++) {
-            char c = text.charAt(i);
-            if (c < '0' || c > '9' || i == 0 && c == '0' || i > 9) {
-                return false;
-            }
-            digits = 10 * digits + c - '0';
-        }
-        return amount.scale() == 0 && amount.longValue() == digits;
-    }
-
-    private static boolean digitsOnly(String text) {
-        for (int i = 0; i < text.length(); i++) {
-            if (Character.isLetter(text.charAt(i)) && text.charAt(i) != 'k'
-                    || Character.getType(text.charAt(i)) == Character.CURRENCY_SYMBOL) {
-                return false;
-            }
-        }
-        return true;
     }
 
     /** The amounts by the currency beside them, else that of the header; a bid's is that of the price unless its header says another. */
@@ -451,44 +400,8 @@ abstract class FileCells {
         });
     }
 
-    /**
-     * What a cell says of damage.
-     *
-     * @param zones empty if it does not say
-     * @param unmatched words that were not understood
-     */
-    record Damaged(Optional<Set<Damage>> zones, List<String> unmatched) {
-    }
-
     final Remembered<Damaged> damage() {
-        return remembered(ListingColumn.DAMAGE, row -> damaged(text(ListingColumn.DAMAGE, row)));
-    }
-
-    private Damaged damaged(String text) {
-        List<String> unmatched = new ArrayList<>(0);
-        if (Spelling.isBlank(text)) {
-            return new Damaged(Optional.empty(), unmatched);
-        }
-        if (ListingWords.saysNoDamage(Spelling.key(text))) {
-            return new Damaged(Optional.of(Set.of()), unmatched);
-        }
-        Set<Damage> zones = EnumSet.noneOf(Damage.class);
-        int start = 0;
-        for (int i = 0; i <= text.length(); i++) {
-            if (i == text.length() || ";,/+|&".indexOf(text.charAt(i)) >= 0) {
-                String zone = Spelling.stripped(text.substring(start, i));
-                start = i + 1;
-                if (!zone.isEmpty()) {
-                    Optional<Damage> known = ListingWords.DAMAGE.meaning(meaning(ListingColumn.DAMAGE, zone));
-                    if (known.isPresent()) {
-                        zones.add(known.get());
-                    } else {
-                        unmatched.add(zone);
-                    }
-                }
-            }
-        }
-        return new Damaged(zones.isEmpty() ? Optional.empty() : Optional.of(Collections.unmodifiableSet(zones)), unmatched);
+        return remembered(ListingColumn.DAMAGE, row -> Damaged.of(text(ListingColumn.DAMAGE, row), word -> meaning(ListingColumn.DAMAGE, word)));
     }
 
     /**
