@@ -133,14 +133,17 @@ final class LedgerReader {
             read.add(entry(draft, base, on, bought, seen));
         }
         askOfDirection(drafts);
+        askOfNotes(drafts);
         Optional<BigDecimal> dearest = read.stream().flatMap(Optional::stream).filter(e -> e.category() == Category.PURCHASE
                 && e.direction() == Direction.OUT).map(Entry::amount).max(Comparator.naturalOrder());
+        BigDecimal insured = read.stream().flatMap(Optional::stream).filter(e -> e.category() == Category.INSURANCE
+                && e.direction() == Direction.OUT).map(Entry::amount).reduce(BigDecimal.ZERO, BigDecimal::add);
         List<Entry> entries = new ArrayList<>();
         List<Entry> carSales = new ArrayList<>();
         askOfMost(drafts, read);
         for (int i = 0; i < drafts.size(); i++) {
             Draft draft = drafts.get(i);
-            read.get(i).ifPresent(entry -> askOfCarSale(draft, entry, dearest));
+            read.get(i).ifPresent(entry -> askOfCarSale(draft, entry, dearest, insured));
             if (draft.row.use()) {
                 (draft.category == Category.CAR_SOLD ? carSales : entries).add(read.get(i).orElseThrow());
             }
@@ -148,12 +151,19 @@ final class LedgerReader {
         return new Ledger(entries, carSales, on, base, rows.read());
     }
 
-    /** The sale of the finished car under another category stands beside the value of the car: more comes in than any car cost. */
-    private static void askOfCarSale(Draft draft, Entry entry, Optional<BigDecimal> dearest) {
-        if (entry.direction() == Direction.IN && entry.category() != Category.CAR_SOLD && dearest.isPresent()
-                && entry.amount().compareTo(dearest.get()) > 0) {
-            draft.row.ask(CATEGORY, "more comes in than any car of this ledger cost: if the finished car is sold here, its category is"
-                    + " 'car sold'; else it is counted beside the value of the car");
+    /**
+     * The sale of the finished car, or what an insurer pays for it, stands under another category beside the value of the car: more comes
+     * in than any car cost, or more from the insurer than was paid for insurance.
+     */
+    private static void askOfCarSale(Draft draft, Entry entry, Optional<BigDecimal> dearest, BigDecimal insured) {
+        if (entry.direction() != Direction.IN || entry.category() == Category.CAR_SOLD) {
+            return;
+        }
+        boolean claim = entry.category() == Category.INSURANCE && entry.amount().compareTo(insured) > 0;
+        if (claim || dearest.isPresent() && entry.amount().compareTo(dearest.get()) > 0) {
+            draft.row.ask(CATEGORY, (claim ? "more comes in than was paid for insurance" : "more comes in than any car of this ledger cost")
+                    + ": if the finished car is sold here, its category is 'car sold', and 'total loss' if an insurer pays for it; else it"
+                    + " is counted beside the value of the car");
         }
     }
 
@@ -237,6 +247,16 @@ final class LedgerReader {
             silent.get(0).row.ask(DIRECTION, "no row of this file has a category or a direction: " + (silent.size() == 1
                     ? "this one is counted" : "all " + silent.size() + " with an amount are counted")
                     + " as money that goes out; where some came in, add the column direction and write in");
+        }
+    }
+
+    /** What has neither note nor item cannot be told from another row; one question stands for all. */
+    private static void askOfNotes(List<Draft> drafts) {
+        List<Draft> silent = drafts.stream().filter(d -> d.row.isUsable() && d.row.text(NOTE).isEmpty() && d.row.text("item").isEmpty())
+                .toList();
+        if (!silent.isEmpty()) {
+            silent.get(0).row.ask(NOTE, "a row without a note or an item cannot be told from another: what was it"
+                    + (silent.size() == 1 ? "?" : ", and what were the " + (silent.size() - 1) + " more that have neither?"));
         }
     }
 
@@ -419,9 +439,6 @@ final class LedgerReader {
         }
         LocalDate date = draft.date.get();
         LocalDate rateDay = firstOf(date, on);
-        if (row.text(NOTE).isEmpty()) {
-            row.ask(NOTE, "a row without a note cannot be told from another: what was it?");
-        }
         Optional<Entry.Sale> sale = sale(draft, base, rateDay);
         Optional<BigDecimal> net = sale.map(s -> s.gross().subtract(s.fee()).subtract(s.postage()));
         Optional<BigDecimal> stated = draft.amount.flatMap(m -> coins(row, AMOUNT, m, base, rateDay));
@@ -577,7 +594,7 @@ final class LedgerReader {
 
     private static void askOfTwins(Draft draft, Map<String, Integer> seen) {
         String key = draft.date.orElseThrow() + "\n" + draft.amount + "\n" + draft.gross + "\n" + Spelling.key(draft.row.text(NOTE)) + "\n"
-                + draft.hours;
+                + (draft.row.text(NOTE).isEmpty() ? Spelling.key(draft.row.text("item")) : "") + "\n" + draft.hours;
         Integer before = seen.putIfAbsent(key, draft.row.line());
         if (before != null) {
             draft.row.ask(AMOUNT, "the same day, amount and note stand on line " + before + " too; both are counted: is it one payment"

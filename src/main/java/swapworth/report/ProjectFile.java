@@ -9,12 +9,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.HashSet;
+import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Stream;
@@ -51,6 +51,7 @@ import swapworth.table.Table;
  */
 public final class ProjectFile {
     private static final int COMPARABLES = 6;
+    private static final int DAYS_OF_CLAIMS = 90;
     private static final List<String> PICTURES = List.of(".jpg", ".jpeg", ".png", ".heic", ".webp");
 
     private final Path folder;
@@ -242,25 +243,37 @@ public final class ProjectFile {
      * The cars that tell most of the body with its own gear, and of the car that the maker sold with such gear. These are often of other
      * lines than the two: each row says what it has in common with the finished car, and no car stands twice.
      */
-    private static Optional<Table> comparables(Undertaking.Market market, SwapValue value) {
+    private Optional<Table> comparables(Undertaking.Market market, SwapValue value) {
         DistanceUnit unit = market.read().distanceUnit();
         Table.Builder table = Table.titled("Comparables: the cars that tell most").columns(Column.words("line"),
                 Column.words("in common with this car"),
                 Column.number("model year", ""), Column.number("mileage", unit.symbol()), Column.words("level of trade"),
-                        Column.words("seen on"),
+                        Column.words("seen on"), Column.words("region"),
                 Column.number("price seen", market.read().baseCurrency().getCurrencyCode()));
         table.note("A car of another line tells how price runs with age, mileage and level of trade; it is no price of the body or of the"
                 + " running gear by itself.");
         List<CarFacts> equivalents = market.cars().cars().stream().filter(car -> car.role() == CandidateCar.Role.FACTORY_EQUIVALENT)
                 .map(CandidateCar::facts).toList();
         Shared shared = Shared.with(value.built(), value.car().gearLine(), equivalents);
-        Set<String> shown = new HashSet<>();
+        Map<String, Listing> shown = new LinkedHashMap<>();
         add(table, market, shared, shown, value.stock(), unit);
         equivalents.forEach(facts -> add(table, market, shared, shown, facts, unit));
+        if (reader == Reader.INSURER) {
+            value.on().ifPresent(on -> table.note(lately(shown.values(), on)));
+        }
         return shown.isEmpty() ? Optional.empty() : Optional.of(table.build());
     }
 
-    private static void add(Table.Builder table, Undertaking.Market market, Shared shared, Set<String> cars, CarFacts facts,
+    /** Who settles a claim asks how old the evidence is on the day of the value. */
+    private static String lately(Collection<Listing> comparables, LocalDate on) {
+        long late = comparables.stream().flatMap(l -> l.seenOn().stream()).filter(day -> !day.isAfter(on)
+                && day.isAfter(on.minusDays(DAYS_OF_CLAIMS))).count();
+        return late + " of these " + comparables.size() + " were seen in the " + DAYS_OF_CLAIMS + " days up to " + on + ". Some rules on"
+                + " settling a total loss ask for two or more comparable cars near by from so many days. (US: NAIC Model 902, section 8,"
+                + " by a state's copy: Iowa Administrative Code 191-15.43)";
+    }
+
+    private static void add(Table.Builder table, Undertaking.Market market, Shared shared, Map<String, Listing> cars, CarFacts facts,
             DistanceUnit unit) {
         if (!market.model().lines().contains(facts.vehicle()) || !(market.model().value(new Subject(facts, LevelOfTrade.PRIVATE_ASKING,
                 PriceIncludes.NEITHER, market.model().lastSeen())) instanceof FairValue value)) {
@@ -268,15 +281,15 @@ public final class ProjectFile {
         }
         List<Comparables.Comparable> rows = value.comparables().rows();
         for (Comparables.Comparable one : rows.subList(0, Math.min(COMPARABLES, rows.size()))) {
-            if (!cars.add(one.car())) {
+            Listing listing = one.listing();
+            if (cars.putIfAbsent(one.car(), listing) != null) {
                 continue;
             }
-            Listing listing = one.listing();
             table.row(Cell.words(Discreet.text(listing.facts().vehicle())), Cell.words(shared.by(listing.facts())),
                     listing.facts().modelYear().isPresent() ? Cell.label(listing.facts().modelYear().getAsInt()) : Cell.BLANK,
                     listing.facts().mileage().map(m -> Cell.number(unit.fromMiles(m.miles()), 0)).orElse(Cell.BLANK),
                     Cell.words(listing.level().words()), Cell.words(listing.seenOn().map(LocalDate::toString).orElse("")),
-                    Cell.number(listing.price().amount(), 0));
+                    Cell.words(listing.facts().region().map(Discreet::text).orElse("")), Cell.number(listing.price().amount(), 0));
         }
     }
 

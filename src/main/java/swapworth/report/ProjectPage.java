@@ -34,6 +34,7 @@ import swapworth.table.Table;
 
 /** The page of an undertaking; its sections stand on the page of a folder too. */
 public final class ProjectPage {
+    static final String GATES = "gates";
     static final String LEDGER = "ledger";
     static final String LEFT = "equity";
     static final String FINISH_OR_STOP = "finish";
@@ -74,10 +75,21 @@ public final class ProjectPage {
         if (!undertaking.missing().isEmpty()) {
             sections.add(Section.of("further", "What further files would answer", Part.bullets(undertaking.missing())));
         }
+        boolean parts = more.stream().anyMatch(s -> s.id().equals(DonorSections.PARTS));
+        if (parts || !more.isEmpty() || speaksOfDonors(undertaking)) {
+            sections.add(parts ? DonorSections.cautions() : DonorSections.cautionsOfCrashes());
+        }
         List<Section> head = new ArrayList<>(first(undertaking));
         inShort.section(sections).ifPresent(head::add);
         sections.addAll(0, head);
         return Page.of(name + ": the undertaking", new ProjectPage(undertaking).lead(), sections);
+    }
+
+    /** Whether its rows or its cars in play speak of a car that is taken apart. */
+    private static boolean speaksOfDonors(Undertaking undertaking) {
+        return undertaking.ledger().stream().flatMap(l -> l.sums().byCar().stream()).anyMatch(sum -> sum.name().equals("donor")
+                && sum.rows() > 0) || undertaking.market().stream().flatMap(m -> m.cars().cars().stream())
+                .anyMatch(Cautions::areNeededFor);
     }
 
     /**
@@ -141,7 +153,7 @@ public final class ProjectPage {
                 : Part.cautions("Not settled yet: ask before you spend more", warnings));
         parts.add(Part.rows(gates.table()));
         problems(parts, gates.read().table());
-        return new Section("gates", "What must be settled first", parts);
+        return new Section(GATES, "What must be settled first", parts);
     }
 
     private static void problems(List<Part> parts, Table problems) {
