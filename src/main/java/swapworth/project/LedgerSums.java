@@ -351,8 +351,8 @@ public final class LedgerSums {
                 Column.number("rows", ""), Column.number("paid", unit), Column.number("came back", unit),
                 Column.number("sold, gross", unit), Column.number("fees and postage of it", unit), Column.number("sold, net", unit),
                 Column.number("finished car, net", unit));
-        table.note("Only what is done, in the year of its day, refunds to buyers of parts taken off what was sold. Which of it is taxed, and"
-                + " in which year, is for your local law to say.");
+        table.note("Only what is done, in the year of its day, refunds to buyers of parts taken off what was sold. Which of it is taxed,"
+                + " and in which year, is for your local law to say.");
         TreeMap<Integer, YearSum> years = new TreeMap<>();
         YearSum all = new YearSum(none);
         Stream.concat(ledger.entries().stream(), ledger.carSales().stream()).filter(entry -> entry.status() == Status.ACTUAL)

@@ -171,8 +171,8 @@ public final class ListingsPage {
         Table.Builder table = Table.titled("Since when the cars on offer stand").columns(Column.words("car"), Column.words("first seen"),
                 Column.number("days seen on offer", ""), Column.number("first ask", currency), Column.number("last ask", currency),
                 Column.number("change", "%"), Column.number("cuts", ""));
-        table.note("From the first to the last day on which you saw it, reposts that were taken for the same car included; before your first"
-                + " look it may have stood longer.");
+        table.note("From the first to the last day on which you saw it, reposts that were taken for the same car included; before your"
+                + " first look it may have stood longer.");
         Set<String> offered = judged.stillOffered().stream().map(Judgement::car).collect(Collectors.toSet());
         judged.read().cars().stream().filter(car -> offered.contains(car.name()))
                 .sorted(Comparator.comparing((Car car) -> car.firstSeen().orElse(LocalDate.MAX))).forEach(car -> {

@@ -79,9 +79,9 @@ public final class ProjectPage {
         if (parts || !more.isEmpty() || speaksOfDonors(undertaking)) {
             sections.add(parts ? DonorSections.cautions() : DonorSections.cautionsOfCrashes());
         }
-        List<Section> head = new ArrayList<>(first(undertaking));
-        inShort.section(sections).ifPresent(head::add);
+        List<Section> head = first(undertaking);
         sections.addAll(0, head);
+        inShort.section(sections).ifPresent(answers -> sections.add(head.size(), answers));
         return Page.of(name + ": the undertaking", new ProjectPage(undertaking).lead(), sections);
     }
 

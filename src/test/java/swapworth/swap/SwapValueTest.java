@@ -323,6 +323,18 @@ class SwapValueTest {
         assertArrayEquals(value.draws(), value(SwapValue.options().withFactoryEquivalent(FACTORY).with(joint), CAR).draws(), 0);
     }
 
+    // By hand: such a swap less the stock car, draw by draw.
+    @Test
+    void what_the_change_adds_is_told_beside_it_on_the_same_draws() {
+        SwapValue value = value(SwapValue.options().withFactoryEquivalent(FACTORY), CAR);
+        double[] stock = value.stockDraws().orElseThrow();
+        double[] added = value.addedDraws().orElseThrow();
+        for (int i = 0; i < added.length; i++) {
+            assertEquals(value.levelDraws()[i] - stock[i], added[i], 1e-9);
+        }
+        assertTrue(value.brackets().text().contains("what the change adds"), value.brackets().text());
+    }
+
     // By hand: stock + position (factory - stock), draw by draw, where the position is known.
     @Test
     void a_known_position_lies_between_stock_and_factory() {
