@@ -84,6 +84,7 @@ final class AlternativesReader {
                         + " months?");
             }
         }
+        askOfLoans(used, items, horizon);
         for (int r = 0; r < used.size(); r++) {
             if (used.get(r).use()) {
                 all.computeIfAbsent(name(used.get(r)), name -> new ArrayList<>()).add(items.get(r).orElseThrow());
@@ -92,6 +93,32 @@ final class AlternativesReader {
             }
         }
         return all;
+    }
+
+    /** A loan that is not paid back looks like money gained. */
+    private void askOfLoans(List<NamedRows.Row> used, List<Optional<Item>> items, int horizon) {
+        Map<String, NamedRows.Row> loans = new LinkedHashMap<>();
+        Map<String, Double> lent = new HashMap<>();
+        Map<String, Double> paidBack = new HashMap<>();
+        for (int r = 0; r < used.size(); r++) {
+            String name = name(used.get(r));
+            Optional<Item> item = items.get(r).filter(i -> i.month() <= horizon);
+            double all = item.map(i -> i.likely() * (Math.min(horizon, i.until()) - i.month() + 1)).orElse(0.0);
+            Optional<Kind> kind = item.map(Item::kind);
+            if (kind.filter(k -> k == Kind.LOAN).isPresent()) {
+                loans.putIfAbsent(name, used.get(r));
+                lent.merge(name, all, Double::sum);
+            } else if (kind.filter(k -> k == Kind.PAYMENT || k == Kind.OWED).isPresent()) {
+                paidBack.merge(name, all, Double::sum);
+            }
+        }
+        loans.forEach((name, row) -> {
+            if (paidBack.getOrDefault(name, 0.0) < lent.get(name)) {
+                row.ask("kind", Math.round(lent.get(name)) + " is lent, and rows of the kinds payment and owed pay back "
+                        + Math.round(paidBack.getOrDefault(name, 0.0)) + " of it within " + horizon + " months: the rest looks like money"
+                        + " gained. What is still owed then needs a row of the kind owed in month " + horizon);
+            }
+        });
     }
 
     /** All that says what a row counts. */

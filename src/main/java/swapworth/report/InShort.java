@@ -16,7 +16,11 @@ import swapworth.donor.Landed;
 import swapworth.donor.LandedCost;
 import swapworth.listing.Car;
 import swapworth.listing.CandidateCar;
+import swapworth.listing.CarFacts;
+import swapworth.listing.Damage;
 import swapworth.listing.LevelOfTrade;
+import swapworth.listing.Runs;
+import swapworth.listing.Title;
 import swapworth.market.Answer;
 import swapworth.market.FairValue;
 import swapworth.market.Figures;
@@ -27,6 +31,7 @@ import swapworth.market.MarketIndex;
 import swapworth.market.Position;
 import swapworth.market.Range;
 import swapworth.market.Valued;
+import swapworth.project.Alternatives;
 import swapworth.project.Equity;
 import swapworth.project.FinishOrStop;
 import swapworth.project.Gates;
@@ -120,6 +125,9 @@ public record InShort(List<Sentence> sentences) {
         unsure.filter(InShort::isOfWhatIsLeft).ifPresent(all::add);
         undertaking.finishOrStop().map(FinishOrStop::sentence).filter(words -> !words.isEmpty())
                 .ifPresent(words -> all.add(new Sentence(words, ProjectPage.FINISH_OR_STOP)));
+        // Whose car is sold has chosen.
+        undertaking.alternatives().filter(ways -> !sold).map(Alternatives::sentence).filter(words -> !words.isEmpty())
+                .ifPresent(words -> all.add(new Sentence(words, ProjectPage.AGAINST)));
         if (undertaking.equity().isEmpty()) {
             undertaking.forecast().flatMap(forecast -> undertaking.ledger().map(ledger -> ProjectPage.inIt(ledger, forecast)
                     + " That is by " + rows(ledger) + "."))
@@ -157,13 +165,28 @@ public record InShort(List<Sentence> sentences) {
                 + (below == 0 ? "" : " (about one in ten does by chance)") + (untold == 0 ? "" : ", and " + untold + " cannot be told")
                 + (mistyped.isEmpty() ? "" : "; not counted: " + String.join(", ", mistyped.stream().map(j -> "'" + j.car() + "'").toList())
                         + ", whose price is so far from the value that it looks mistyped")
-                + ". Lowest against its value stands '" + lowest.car() + "', " + lowest.listing().facts().vehicle() + ": "
+                + ". Lowest against its value stands '" + lowest.car() + "', " + lowest.listing().facts().vehicle()
+                + troubles(lowest.listing().facts()) + ": "
                 + judged.read().baseCurrency().getCurrencyCode() + " " + Cell.format(lowest.listing().price().amount(), 0)
                 + ", gap " + Cell.signed(lowest.gapPercent(), 0).shown() + " %, fair value " + Figures.rounded(value.median())
                 + " (80 % range " + Figures.range(value.range(0.80)) + "; "
                 + value.subject().level().words() + value.subject().on().map(d -> " on " + d).orElse("") + "; by " + value.carsOfLine()
                 + (value.carsOfLine() == 1 ? " car of its line, " : " cars of its line, ") + value.carsInFile() + " in all)"
                 + (lowest.remarks().isEmpty() ? "." : ": " + String.join("; ", lowest.remarks()) + "."));
+    }
+
+    /** What the row says that makes such a car cheap; its value counts it too. */
+    private static String troubles(CarFacts car) {
+        List<String> words = new ArrayList<>();
+        if (car.title() != Title.CLEAN && car.title() != Title.UNKNOWN) {
+            words.add("title " + car.title().words());
+        }
+        if (car.runs() != Runs.DRIVES && car.runs() != Runs.UNKNOWN) {
+            words.add(car.runs().words());
+        }
+        car.damage().filter(where -> !where.isEmpty()).ifPresent(where -> words.add("damage " + String.join(", ",
+                where.stream().sorted().map(Damage::words).toList())));
+        return words.isEmpty() ? "" : " (" + String.join("; ", words) + ")";
     }
 
     /** Where the prices of the cars in play stand, those outside of their range first: the dearest against their values. */
@@ -199,10 +222,10 @@ public record InShort(List<Sentence> sentences) {
 
     /** Net costs where parts are known, else what stands at the door. */
     private static void costs(DonorStudy study, List<Sentence> all) {
-        for (Choice choice : study.choices()) {
-            all.add(new Sentence(cheapest(choice, study), DonorSections.CHOICE));
-        }
-        if (study.choices().isEmpty()) {
+        if (!study.choices().isEmpty()) {
+            all.add(new Sentence(String.join(" ", study.choices().stream().map(choice -> cheapest(choice, study)).toList()),
+                    DonorSections.CHOICE));
+        } else {
             study.landed().told().map(Landed::least).ifPresent(least -> all.add(new Sentence(String.join(" ", least.stream()
                     .map(l -> atTheDoor(l, least.size() == 1, study)).toList()), DonorSections.LANDED)));
         }

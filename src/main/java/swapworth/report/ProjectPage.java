@@ -37,6 +37,7 @@ public final class ProjectPage {
     static final String GATES = "gates";
     static final String LEDGER = "ledger";
     static final String LEFT = "equity";
+    static final String AGAINST = "alternatives";
     static final String FINISH_OR_STOP = "finish";
     static final String NOW_OR_LATER = "now-or-later";
     private static final String ROWS = "ledger-";
@@ -271,7 +272,7 @@ public final class ProjectPage {
         alternatives.tables().forEach(table -> parts.add(Part.rows(table)));
         parts.add(Part.picture(ProjectCharts.alternatives(alternatives)));
         problems(parts, alternatives.rowsRead().table());
-        return new Section("alternatives", "Against what", parts);
+        return new Section(AGAINST, "Against what", parts);
     }
 
     private static Section nowOrLater(NowOrLater choice) {

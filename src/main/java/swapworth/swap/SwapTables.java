@@ -73,10 +73,22 @@ final class SwapTables {
             table.note("The approaches are weighted by you and not by their covariance: " + value.reason() + ".");
         }
         value.statedAgainst().ifPresent(table::note);
+        ofLevel().ifPresent(table::note);
         contradictions().forEach(table::note);
         table.row(line("price of this one car", value.draws()));
         table.row(line("middle price of such swaps" + (hasFaults() ? " with these faults" : ""), value.levelDraws()));
         return table.build();
+    }
+
+    /** What an owner who sells does not get at this level. */
+    private Optional<String> ofLevel() {
+        return switch (s.level) {
+            case PRIVATE_ASKING, PRIVATE_SOLD -> Optional.empty();
+            case TRADE_ASKING, TRADE_SOLD -> Optional.of("At this level a business sells it: one that buys it from you to sell it again"
+                    + " pays less, by its work, its risk and its margin, which nothing here tells. Ask one for its price.");
+            case AUCTION -> Optional.of("At this level it is the winning bid: the auction's fee for sellers comes off, and a reserve that"
+                    + " is not met costs its fee too.");
+        };
     }
 
     /** What the value stands by: approaches, cars, swaps and offers. */

@@ -146,7 +146,8 @@ class FolderCommandTest {
 
     @Test
     void the_terminal_ends_with_the_sentences_of_the_page() {
-        assertEquals(6, sample.sentences().size(), "on offer, the finished car, what is left, finish or stop, the market, what is unsure;"
+        assertEquals(7, sample.sentences().size(), "on offer, the finished car, what is left, finish or stop, against what, the market,"
+                + " what is unsure;"
                 + " both cars are bought, so that nothing is said of which and when to buy");
         assertEquals(sample.sentences(), sample.terminal());
         assertEquals(choosing.sentences(), choosing.terminal());
@@ -161,7 +162,8 @@ class FolderCommandTest {
 
     @Test
     void each_answer_leads_to_a_section_that_shows_its_range() {
-        assertEquals(List.of("on-offer", "swap", "swap", "equity", "finish", "market", "market"), led(sample));
+        assertEquals(List.of("on-offer", "swap", "swap", "equity", "finish", "alternatives", "alternatives", "market",
+                "market"), led(sample));
         assertEquals(List.of("on-offer", "in-play", "choice", "choice"), led(choosing).subList(0, 4));
     }
 
@@ -196,7 +198,8 @@ class FolderCommandTest {
         String left = "80 % range -[\\d,]+ to -[\\d,]+.*chance of a loss.*private sold on 2026-10-30.*32 rows of the ledger as of "
                 + "2026-10-28";
         assertTrue(Pattern.compile(left).matcher(sample.about("equity")).find(), sample.about("equity"));
-        assertEquals(2, Pattern.compile("80 % range [\\d,]+ to [\\d,]+; 2026-10-30\\).*\\((auction|private)\\).*by \\d+ offers of parts")
+        assertEquals(2, Pattern.compile("80 % range [\\d,]+ to [\\d,]+; 2026-10-30\\)[^;]*\\((auction|private)\\)[^;]*by \\d+ offers of"
+                + " parts")
                 .matcher(choosing.about("choice")).results().count(), choosing.about("choice"));
     }
 
@@ -296,6 +299,19 @@ class FolderCommandTest {
         Files.writeString(folder.resolve("ledger.csv"), "date,amount,note,car,category\n2026-09-02,9000,body,recipient,purchase\n"
                 + "2026-09-03,5000,wreck,donor,purchase\n");
         assertEquals("", Told.of(folder, folder.resolve("page.html")).about("in-play"), "both are bought");
+    }
+
+    @Test
+    void what_the_lowest_row_says_against_its_car_stands_beside_its_price() throws IOException {
+        StringBuilder text = new StringBuilder("id,seen_on,vehicle,model_year,mileage_mi,price_usd,title,runs,damage\n");
+        for (int i = 0; i < 30; i++) {
+            text.append("a%d,2026-09-%02d,Sivrette,%d,%d,%d,%s%n".formatted(i, 1 + i % 9, 2010 + i % 9, 40_000 + 7001 * (i % 13),
+                    i == 7 ? 900 : 10_000 + 400 * (i % 9) + 97 * (i % 7),
+                    i == 7 ? "salvage,engine dead,rear; flood" : "clean,drives,none"));
+        }
+        Files.writeString(folder.resolve("listings.csv"), text);
+        String words = Told.of(folder, folder.resolve("page.html")).about("on-offer");
+        assertTrue(words.contains("'a7', Sivrette (title salvage; engine dead; damage rear, flood): USD 900"), words);
     }
 
     @Test

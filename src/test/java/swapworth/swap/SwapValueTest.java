@@ -323,6 +323,15 @@ class SwapValueTest {
         assertArrayEquals(value.draws(), value(SwapValue.options().withFactoryEquivalent(FACTORY).with(joint), CAR).draws(), 0);
     }
 
+    @Test
+    void an_owner_is_told_what_a_price_of_the_trade_or_of_an_auction_is_not() {
+        assertFalse(value(SwapValue.options(), CAR).result().text().contains("At this level"));
+        assertTrue(InOneLine.of(value(SwapValue.options().with(LevelOfTrade.TRADE_SOLD), CAR).result().text()).contains("one that buys"
+                + " it from you to sell it again pays less"));
+        assertTrue(InOneLine.of(value(SwapValue.options().with(LevelOfTrade.AUCTION), CAR).result().text()).contains("the auction's fee for"
+                + " sellers comes off"));
+    }
+
     // By hand: such a swap less the stock car, draw by draw.
     @Test
     void what_the_change_adds_is_told_beside_it_on_the_same_draws() {
