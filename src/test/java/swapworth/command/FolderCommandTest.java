@@ -302,6 +302,19 @@ class FolderCommandTest {
     }
 
     @Test
+    void where_the_page_cannot_be_written_the_answers_are_told_all_the_same() throws IOException {
+        thirty(10_800);
+        Files.createDirectory(folder.resolve("swapworth.html"));
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        ByteArrayOutputStream err = new ByteArrayOutputStream();
+        assertEquals(1, Main.run(new PrintStream(out, true, StandardCharsets.UTF_8), new PrintStream(err, true, StandardCharsets.UTF_8),
+                folder.toString()));
+        assertTrue(new Told(out.toString(StandardCharsets.UTF_8), "").terminal().get(0).startsWith("Of 30 cars on offer"), out.toString());
+        assertEquals("cannot write " + folder.resolve("swapworth.html") + ": this is a folder; a name of a file is needed; --page FILE.html"
+                + " writes the page to another place", err.toString(StandardCharsets.UTF_8).strip());
+    }
+
+    @Test
     void what_the_lowest_row_says_against_its_car_stands_beside_its_price() throws IOException {
         StringBuilder text = new StringBuilder("id,seen_on,vehicle,model_year,mileage_mi,price_usd,title,runs,damage\n");
         for (int i = 0; i < 30; i++) {

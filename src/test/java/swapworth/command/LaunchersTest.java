@@ -55,13 +55,43 @@ class LaunchersTest {
     @CsvSource({"'', C.UTF-8", "C, C.UTF-8", "POSIX, C.UTF-8", "de_DE.UTF-8, ''", "en_GB.ISO-8859-1, ''"})
     @DisabledOnOs(OS.WINDOWS)
     void names_with_other_letters_are_found_where_no_language_is_set(String lang, String given) throws Exception {
+        Path start = standIn("echo \"${LC_ALL:-}\"");
+        assertEquals(given, said(0, lang, Map.of("JAVA_HOME", home.toString()), "sh", start.toString()));
+    }
+
+    /** Java refuses to start with two collectors of garbage. */
+    @ParameterizedTest
+    @CsvSource({"'', true", "-Xmx1g, true", "-XX:+UseG1GC, false", "-Xmx1g -XX:+UseParallelGC, false"})
+    @DisabledOnOs(OS.WINDOWS)
+    void a_collector_that_is_chosen_for_every_java_stands_alone(String always, boolean own) throws Exception {
+        Path start = standIn("echo \"$@\"");
+        for (String name : List.of("JAVA_TOOL_OPTIONS", "JDK_JAVA_OPTIONS", "_JAVA_OPTIONS")) {
+            String said = said(0, "C", Map.of("JAVA_HOME", home.toString(), name, always), "sh", start.toString());
+            assertEquals(own, said.contains("-XX:+UseSerialGC"), said);
+            assertTrue(launcher("swapworth.cmd").contains("if defined " + name + " set " + name + " | findstr"), name);
+        }
+    }
+
+    /** A launcher beside a stand-in for Java. */
+    private Path standIn(String script) throws IOException {
         Path bin = Files.createDirectories(home.resolve("bin"));
-        Path java = Files.writeString(bin.resolve("java"), "#!/bin/sh\necho \"${LC_ALL:-}\"\n");
+        Path java = Files.writeString(bin.resolve("java"), "#!/bin/sh\n" + script + "\n");
         assertTrue(java.toFile().setExecutable(true));
         Files.writeString(home.resolve("release"), "JAVA_VERSION=\"17.0.1\"\n");
         Files.writeString(home.resolve("swapworth.jar"), "");
-        Path start = Files.writeString(home.resolve("swapworth"), launcher("swapworth"));
-        assertEquals(given, said(0, lang, Map.of("JAVA_HOME", home.toString()), "sh", start.toString()));
+        return Files.writeString(home.resolve("swapworth"), launcher("swapworth"));
+    }
+
+    @Test
+    @EnabledOnOs(OS.LINUX)
+    void text_that_does_not_fit_on_the_disk_is_no_success() throws Exception {
+        String java = "\"$0\" -cp \"$1\" \"$2\" --help ";
+        String[] words = {"sh", "-c", java + ">/dev/full", Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+            System.getProperty("java.class.path"), Main.class.getName()};
+        String said = said(1, "C", Map.of(), words);
+        assertTrue(said.startsWith("cannot write all of what is shown: ") && !said.contains("\n"), said);
+        words[2] = "(sleep 2; " + java + "; echo $? >&2) | true";
+        assertEquals("0", said(0, "C", Map.of(), words), "who reads a pipe may have read enough");
     }
 
     @Test
