@@ -2,8 +2,11 @@ package swapworth.command;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeFalse;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -80,6 +83,31 @@ class LaunchersTest {
         Files.writeString(home.resolve("release"), "JAVA_VERSION=\"17.0.1\"\n");
         Files.writeString(home.resolve("swapworth.jar"), "");
         return Files.writeString(home.resolve("swapworth"), launcher("swapworth"));
+    }
+
+    @Test
+    @EnabledOnOs({OS.LINUX, OS.MAC})
+    void what_may_not_be_read_is_left_to_the_program_to_say() throws Exception {
+        Path start = standIn("echo it is Java that says so");
+        Path file = Files.writeString(home.resolve("listings.csv"), "vehicle\n");
+        assertTrue(file.toFile().setReadable(false, false));
+        assumeFalse(Files.isReadable(file), "who may read everything cannot try this");
+        assertEquals("it is Java that says so", said(0, "C", Map.of("JAVA_HOME", home.toString()), "sh", start.toString(), "judge",
+                file.toString()));
+    }
+
+    @Test
+    @EnabledOnOs({OS.LINUX, OS.MAC})
+    void a_folder_that_may_not_be_entered_is_not_said_to_lack_a_file() throws IOException {
+        Path shut = Files.createDirectory(home.resolve("shut"));
+        Files.writeString(shut.resolve("listings.csv"), "vehicle\n");
+        assertTrue(shut.toFile().setExecutable(false, false));
+        assumeFalse(Files.isExecutable(shut), "who may enter every folder cannot try this");
+        ByteArrayOutputStream err = new ByteArrayOutputStream();
+        PrintStream into = new PrintStream(err, true, StandardCharsets.UTF_8);
+        assertEquals(1, Main.run(into, into, shut.toString()));
+        assertEquals(shut + ": no permission to look into this folder", err.toString(StandardCharsets.UTF_8).strip());
+        assertTrue(shut.toFile().setExecutable(true));
     }
 
     @Test
