@@ -69,6 +69,14 @@ class SwapValueTest {
     }
 
     @Test
+    void which_instrument_cluster_is_in_it_is_among_what_a_buyer_is_told_and_unknown_where_nobody_says() {
+        assertTrue(InOneLine.of(value(SwapValue.options(), CAR).disclosure().text()).contains("instrument cluster, and what its odometer"
+                + " reads unknown"));
+        FinishedCar said = FinishedCar.of("the swap", FACTS.toBuilder().further(Map.of("cluster", "its own, 98,310 mi")).build());
+        assertTrue(InOneLine.of(value(SwapValue.options(), said).disclosure().text()).contains("reads its own, 98,310 mi"));
+    }
+
+    @Test
     void the_order_of_the_rows_moves_no_price_of_a_body_with_a_running_gear() {
         List<Car> cars = new ArrayList<>();
         for (int i = 0; i < 24; i++) {
