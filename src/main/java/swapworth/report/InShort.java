@@ -181,7 +181,7 @@ public record InShort(List<Sentence> sentences) {
         if (car.title() != Title.CLEAN && car.title() != Title.UNKNOWN) {
             words.add("title " + car.title().words());
         }
-        if (car.runs() != Runs.DRIVES && car.runs() != Runs.UNKNOWN) {
+        if (!notDriving(car.runs()).isEmpty()) {
             words.add(car.runs().words());
         }
         car.damage().filter(where -> !where.isEmpty()).ifPresent(where -> words.add("damage " + String.join(", ",
@@ -200,10 +200,13 @@ public record InShort(List<Sentence> sentences) {
         List<Valued.ValuedCar> below = told.stream().filter(v -> v.position() == Position.BELOW).sorted(DEAREST.reversed()).toList();
         List<Valued.ValuedCar> named = Stream.of(above, below, told.stream().sorted(DEAREST).toList()).flatMap(List::stream).distinct()
                 .limit(above.isEmpty() && below.isEmpty() ? 1 : Math.min(MOST_IN_PLAY, above.size() + below.size())).toList();
-        return Optional.of("Of " + told.size() + (told.size() == 1 ? " car" : " cars") + " in play with a price or bid " + above.size()
-                + (above.size() == 1 ? " stands above its" : " stand above their") + " 80 % range, "
+        return Optional.of("Of " + told.size() + (told.size() == 1 ? " car" : " cars") + " in play with a price or bid "
+                + (above.isEmpty() ? "none stands above its" : above.size() == 1 ? "1 stands above its"
+                        : above.size() + " stand above their")
+                + " 80 % range, "
                 + (told.size() - above.size() - below.size()) + " inside and " + below.size() + " below: "
-                + String.join("; ", named.stream().map(v -> standing(v, valued)).toList()) + ".");
+                + String.join("; ", named.stream().map(v -> standing(v, valued)).toList()) + "."
+                + (below.isEmpty() ? "" : " Below the range: look for what the row does not say."));
     }
 
     private static String standing(Valued.ValuedCar car, Valued valued) {
@@ -234,11 +237,18 @@ public record InShort(List<Sentence> sentences) {
     private static String atTheDoor(Landed.Least least, boolean alone, DonorStudy study) {
         LandedCost cost = least.cost();
         String car = "'" + cost.purchase().car() + "'";
-        return (least.cars() == 1 ? car + " (" + role(least) + ") costs at the door: "
-                : "Of " + least.cars() + " cars in play" + (alone ? " " : " (" + role(least) + ") ") + car + " costs least at the door: ")
+        String state = notDriving(cost.purchase().runs());
+        return (least.cars() == 1 ? car + " (" + role(least) + (state.isEmpty() ? "" : ", " + state) + ") costs at the door: "
+                : "Of " + least.cars() + " cars in play" + (alone ? " " : " (" + role(least) + ") ") + car
+                        + (state.isEmpty() ? "" : " (" + state + ")") + " costs least at the door: ")
                 + study.currency().getCurrencyCode() + " " + Cell.amount(cost.total()).shown()
                 + (cost.whole() ? "" : " at least, since lines are missing,") + " for a price or bid of "
                 + Cell.amount(cost.purchase().bid()).shown() + " (" + cost.purchase().seller().words() + ").";
+    }
+
+    /** In which state a car is that does not drive; empty for one that does, or of which nobody says. */
+    private static String notDriving(Runs runs) {
+        return runs == Runs.DRIVES || runs == Runs.UNKNOWN ? "" : runs.words();
     }
 
     private static String role(Landed.Least least) {
@@ -251,10 +261,13 @@ public record InShort(List<Sentence> sentences) {
                 .mapToObj(k -> "'" + choice.options().get(k).car().name() + "' (dearer in " + choice.dearerIn(k) + " % of the draws)")
                 .toList();
         CandidateCar car = first.car();
+        // Of a donor the chance that its engine and gearbox are good is said.
+        String state = car.role() == CandidateCar.Role.DONOR ? "" : notDriving(car.facts().runs());
+        String name = "'" + car.name() + "'" + (state.isEmpty() ? "" : " (" + state + ")");
         int count = choice.compared();
         int others = choice.options().size() - count;
-        return choice.purpose() + ": " + (count == 1 ? "'" + car.name() + (others == 0 ? "' alone costs net " : "' costs net ")
-                : "of the " + count + " compared '" + car.name() + "' costs least, net ") + study.currency().getCurrencyCode()
+        return choice.purpose() + ": " + (count == 1 ? name + (others == 0 ? " alone costs net " : " costs net ")
+                : "of the " + count + " compared " + name + " costs least, net ") + study.currency().getCurrencyCode()
                 + " " + Cell.format(first.meanWithGear(), 0) + (first.parts() ? " (80 % range " + Choice.range(first.withGear())
                 + study.on().map(d -> "; " + d).orElse("") + ")" : "") + ": " + Cell.format(first.landed(), 0)
                 + (first.whole() ? " at the door" : " without all of its fees") + " for a price or bid of "

@@ -205,7 +205,7 @@ class FolderCommandTest {
 
     @Test
     void cars_that_money_does_not_tell_from_the_cheapest_are_named() {
-        assertTrue(choosing.about("choice").contains("Recipients: of the 2 compared 'dead roadster' costs least"),
+        assertTrue(choosing.about("choice").contains("Recipients: of the 2 compared 'dead roadster' (engine dead) costs least"),
                 choosing.about("choice"));
         assertTrue(choosing.about("choice").contains("Money tells no real difference from 'tidy roadster' (dearer in "),
                 choosing.about("choice"));
@@ -272,13 +272,13 @@ class FolderCommandTest {
     void a_donor_and_a_recipient_are_both_bought_and_not_held_against_each_other() throws IOException {
         Files.writeString(folder.resolve("fees.csv"), "table,kind,from,to,flat,percent\npremium,fee,1,,160,\n");
         Files.writeString(folder.resolve("cars.csv"), """
-                name,role,vehicle,model_year,mileage_mi,planned_bid,seller
-                dear one,donor,Sivrette,2014,60000,6000,auction
-                body,recipient,Sivrette,2011,120000,2000,auction
-                cheap one,donor,Sivrette,2012,90000,4000,auction
+                name,role,vehicle,model_year,mileage_mi,planned_bid,seller,runs
+                dear one,donor,Sivrette,2014,60000,6000,auction,drives
+                body,recipient,Sivrette,2011,120000,2000,auction,drives
+                cheap one,donor,Sivrette,2012,90000,4000,auction,engine dead
                 """);
-        assertEquals("Of 2 cars in play (donor) 'cheap one' costs least at the door: USD 4,160.00 for a price or bid of 4,000 (auction)."
-                + " 'body' (recipient) costs at the door: USD 2,160.00 for a price or bid of 2,000 (auction).",
+        assertEquals("Of 2 cars in play (donor) 'cheap one' (engine dead) costs least at the door: USD 4,160.00 for a price or"
+                + " bid of 4,000 (auction). 'body' (recipient) costs at the door: USD 2,160.00 for a price or bid of 2,000 (auction).",
                 thirty(10_800).about("landed"));
     }
 
@@ -293,7 +293,8 @@ class FolderCommandTest {
         Told told = thirty(10_800);
         assertTrue(told.about("in-play").matches("Of 3 cars in play with a price or bid 1 stands above its 80 % range, 1 inside and 1"
                 + " below: 'far too dear', recipient, above: USD 30,000 \\(private asking\\), fair value [\\d,]+ \\(80 % range [\\d,]+ to"
-                + " [\\d,]+; 2026-09-27; by 30 cars of its line, 30 in all\\); 'half a price', below: USD 4,000 .*"),
+                + " [\\d,]+; 2026-09-27; by 30 cars of its line, 30 in all\\); 'half a price', below: USD 4,000 .*\\. Below the"
+                + " range: look for what the row does not say\\."),
                 told.about("in-play"));
         assertFalse(told.about("in-play").contains("as usual"), "what lies inside needs no words where others do not");
         Files.writeString(folder.resolve("ledger.csv"), "date,amount,note,car,category\n2026-09-02,9000,body,recipient,purchase\n"
