@@ -202,6 +202,7 @@ final class Terminal {
     /** What the model could not tell apart, and how well values met prices. */
     void printFit(PriceModel model, Answer<FitStudy> study) {
         printUndated(model);
+        model.slopesInDoubt().ifPresent(words -> out.print("\n" + TextLines.of("", words + ".")));
         model.confounded().forEach(c -> out.print("\n" + TextLines.of("", c.sentence() + ".")));
         out.print("\n" + study.match(s -> ModelTables.fit(model, s).text(), no -> no.sentence() + "\n"));
     }

@@ -19,6 +19,7 @@ final class Handover<T> implements Consumer<T> {
     private static final int AT_ONCE = 512;
     private static final int MOST_WAITING = 8;
 
+    private final String name;
     private final Consumer<T> taking;
     private final BlockingQueue<List<T>> waiting = new ArrayBlockingQueue<>(MOST_WAITING);
     private List<T> batch = new ArrayList<>(0);
@@ -30,9 +31,11 @@ final class Handover<T> implements Consumer<T> {
     /**
      * Begins with nothing handed over.
      *
+     * @param name name of the thread that takes them in once there are many
      * @param taking takes things in
      */
-    Handover(Consumer<T> taking) {
+    Handover(String name, Consumer<T> taking) {
+        this.name = name;
         this.taking = taking;
     }
 
@@ -75,7 +78,7 @@ final class Handover<T> implements Consumer<T> {
     private void pass() {
         failIfItFailed();
         if (taker.isEmpty()) {
-            Thread thread = new Thread(this::takeAll, "rows");
+            Thread thread = new Thread(this::takeAll, name);
             thread.setDaemon(true);
             thread.start();
             taker = Optional.of(thread);

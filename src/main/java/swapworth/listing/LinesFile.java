@@ -2,7 +2,6 @@ package swapworth.listing;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -95,11 +94,15 @@ final class LinesFile {
     /**
      * The rows that say nothing of any listing.
      *
-     * @param seen the lines of the listings and their trims, by their keys
-     * @param lines the lines as the listings spell them, of which one may have been meant
+     * @param listings the listings, of whose lines one may have been meant
      */
-    List<RowProblem> ofNoListing(Set<String> seen, Collection<String> lines) {
+    List<RowProblem> ofNoListing(ListingColumns listings) {
         List<RowProblem> none = new ArrayList<>();
+        if (used.isEmpty()) {
+            return none;
+        }
+        Set<String> seen = listings.linesAndTrims();
+        List<String> lines = listings.lines();
         for (Draft draft : used) {
             String vehicle = draft.facts.vehicle;
             if (!seen.contains(key(vehicle, draft.facts.trim))) {

@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.ForkJoinTask;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import swapworth.money.Conversion;
@@ -192,23 +193,24 @@ public final class Listings {
             Conventions stated = folder.conventions.or(otherwise);
             FolderFiles beside = folder;
             List<FileColumns> found = new ArrayList<>(1);
-            List<Handover<CsvRow>> rows = new ArrayList<>(1);
+            List<Handover<?>> steps = new ArrayList<>(2);
             Tally tally = new Tally();
-            CsvSource source = handingOver(rows, file, folder.words, begun -> {
+            CsvSource source = handingOver(steps, file, folder.words, begun -> {
                 fileOrder.putIfAbsent(begun.file(), fileOrder.size());
                 FileColumns columns = new FileColumns(begun, FileColumns.Kind.LISTINGS);
                 found.add(columns);
                 columns.check(List.of(FileColumns.Need.VEHICLE, FileColumns.Need.PRICE, FileColumns.Need.AGE));
                 RowReader reader = new RowReader(begun, columns, new CellReader(stated, begun.separator()), beside.words, lists,
                         beside.lines);
-                Handover<CsvRow> understanding = new Handover<>(row -> sort(reader.read(row), beside.rates, tally));
-                rows.add(understanding);
+                Handover<Draft> keeping = new Handover<>("rows kept", draft -> sort(draft, beside.rates, tally));
+                Handover<CsvRow> understanding = new Handover<>("rows understood", row -> keeping.accept(reader.read(row)));
+                steps.addAll(List.of(understanding, keeping));
                 return row -> {
                     columns.count(row);
                     understanding.accept(row);
                 };
             });
-            rows.get(0).end();
+            steps.forEach(Handover::end);
             rejected.addAll(source.rejected());
             rejectedRows += source.rejected().size();
             blank += source.blankLines();
@@ -217,12 +219,12 @@ public final class Listings {
             ask(source, found.get(0), stated, tally);
         }
 
-        private static CsvSource handingOver(List<Handover<CsvRow>> rows, Path file, Words words,
+        private static CsvSource handingOver(List<Handover<?>> steps, Path file, Words words,
                 Function<CsvSource, Consumer<CsvRow>> taker) {
             try {
                 return CsvSource.read(file, words, taker);
             } catch (RuntimeException | Error e) {
-                rows.forEach(Handover::giveUp);
+                steps.forEach(Handover::giveUp);
                 throw e;
             }
         }
@@ -320,14 +322,16 @@ public final class Listings {
             }
             priceTexts = new Texts(0);
             StoredListings checked = StoredListings.without(Arrays.copyOf(leftOut, out), kept);
-            OddPrices.flag(checked, oddities);
-            FarDays.ask(checked, questions);
-            LikeLines.of(kept, checked.rows()).forEach(this::askWhetherOneLine);
+            // What is odd among them is looked for while they are joined into cars.
+            ForkJoinTask<OddPrices> oddPrices = ForkJoinTask.adapt(() -> new OddPrices(checked)).fork();
+            ForkJoinTask<List<RowProblem>> asked = ForkJoinTask.adapt(() -> questionsOf(checked)).fork();
+            CarMatching.Result matched = CarMatching.match(checked, firsts);
+            oddPrices.join().flag(oddities);
+            questions.addAll(asked.join());
             oddities.addAll(lists.variants());
             if (spelling.isEmpty()) {
-                folders.values().forEach(folder -> oddities.addAll(folder.lines.ofNoListing(kept.linesAndTrims(), kept.lines())));
+                folders.values().forEach(folder -> oddities.addAll(folder.lines.ofNoListing(kept)));
             }
-            CarMatching.Result matched = CarMatching.match(checked, firsts);
             matched.oddities().forEach(p -> (p.kind() == RowProblem.Kind.QUESTION ? questions : oddities).add(p));
             for (List<RowProblem> problems : List.of(rejected, setAside, oddities, questions)) {
                 if (problems.size() > 1) {
@@ -341,14 +345,21 @@ public final class Listings {
                     List.copyOf(notes));
         }
 
-        private void askWhetherOneLine(LikeLines.Pair pair) {
+        private List<RowProblem> questionsOf(StoredListings checked) {
+            List<RowProblem> asked = new ArrayList<>();
+            FarDays.ask(checked, asked);
+            LikeLines.of(kept, checked.rows()).forEach(pair -> asked.add(whetherOneLine(pair)));
+            return asked;
+        }
+
+        private RowProblem whetherOneLine(LikeLines.Pair pair) {
             Origin origin = kept.origin(pair.row());
             String rare = Spelling.shortened(pair.rare(), 40);
             String usual = Spelling.shortened(pair.usual(), 40);
-            questions.add(new RowProblem(origin.file(), origin.line(), "vehicle", pair.rare(), RowProblem.Kind.QUESTION,
+            return new RowProblem(origin.file(), origin.line(), "vehicle", pair.rare(), RowProblem.Kind.QUESTION,
                     "this is a letter away from '" + usual + "' (" + pair.rowsOfUsual()
                             + " rows), and is taken for a line of its own: is it mistyped? If so mend it, or state in words.csv: vehicle,"
-                            + rare + "," + usual));
+                            + rare + "," + usual);
         }
 
         private int inOrderOfFiles(RowProblem a, RowProblem b) {

@@ -32,11 +32,6 @@ final class OddPrices {
     private static final List<String> PARTS = List.of("half", "a third", "a quarter", "a fifth", "a sixth", "a seventh", "an eighth",
             "a ninth", "a tenth", "an eleventh", "a twelfth");
 
-    /** Flags the rows in their columns and among the oddities. */
-    static void flag(StoredListings listings, List<RowProblem> oddities) {
-        new OddPrices(listings.columns(), listings.rows()).flag(oddities);
-    }
-
     private final ListingColumns columns;
     private final int[] rows;
     /** The places of the rows of each line, sound cars and troubled ones apart, and where each such group begins and the last one ends. */
@@ -46,9 +41,12 @@ final class OddPrices {
     private final double[] log;
     private final int[] age;
 
-    private OddPrices(ListingColumns columns, int[] rows) {
-        this.columns = columns;
-        this.rows = rows;
+    private final List<List<Odd>> found;
+
+    /** Looks for them; the rows themselves stay as they are. */
+    OddPrices(StoredListings listings) {
+        this.columns = listings.columns();
+        this.rows = listings.rows();
         int n = rows.length;
         int[] group = new int[n];
         log = new double[n];
@@ -64,13 +62,14 @@ final class OddPrices {
         });
         begin = new int[2 * columns.vehicle.count() + 1];
         places = Orders.grouped(group, begin);
+        found = new ArrayList<>(IntStream.range(0, begin.length - 1).parallel()
+                .filter(line -> begin[line + 1] - begin[line] >= FEWEST)
+                .mapToObj(line -> oddOnes(begin[line], begin[line + 1])).toList());
+        found.add(oddAmongAll());
     }
 
-    private void flag(List<RowProblem> oddities) {
-        List<List<Odd>> found = new ArrayList<>(IntStream.range(0, begin.length - 1).parallel()
-                .filter(group -> begin[group + 1] - begin[group] >= FEWEST)
-                .mapToObj(group -> oddOnes(begin[group], begin[group + 1])).toList());
-        found.add(oddAmongAll());
+    /** Flags the rows in their columns and among the oddities. */
+    void flag(List<RowProblem> oddities) {
         for (List<Odd> ofLine : found) {
             for (Odd odd : ofLine) {
                 flag(odd, oddities);

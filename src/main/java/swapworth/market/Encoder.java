@@ -88,6 +88,7 @@ final class Encoder {
     private final float[] monthsAfterAsk;
     private int afterAskColumn = -1;
     private Optional<Terms.Levels> pairTerm = Optional.empty();
+    private final List<String> ofAgeAndMileage = new ArrayList<>();
     private int columns;
     private int[] termOfColumn = new int[0];
 
@@ -352,6 +353,7 @@ final class Encoder {
     }
 
     private void ageAndMileage(List<Subject> seen, double[] ages, double[] miles, Assumptions assumptions) {
+        int first = terms.size();
         Term age = add(new Terms.Measure("age", Group.AGE, "% per year", 1, assumptions.logMiddle("age_slope"),
                 assumptions.logSpread("age_slope"), Role.PRIMARY, this::age));
         double weight = measures.weightOfMile();
@@ -368,6 +370,7 @@ final class Encoder {
                 (s, m) -> m.miles()));
         add(new Terms.Measure("age times mileage", Group.MILEAGE, "", 1, 0, assumptions.get("product_age_mileage").middle(),
                 Role.SECONDARY, (s, m) -> age(s, m) / 5 * tenThousands(s, m) / 5));
+        terms.subList(first, terms.size()).forEach(term -> term.priors().forEach(block -> ofAgeAndMileage.add(block.name())));
         group("how far model years differ", Group.AGE, assumptions.get("spread_vintage").middle(), seen, Terms::vintage);
     }
 
@@ -646,6 +649,11 @@ final class Encoder {
     /** For each column the number of its term. */
     int[] termOfColumn() {
         return termOfColumn;
+    }
+
+    /** The names of the blocks that say how prices go with age and distance, slopes, curves and their product. */
+    List<String> ofAgeAndMileage() {
+        return ofAgeAndMileage;
     }
 
     List<PriorBlock> priors() {

@@ -37,6 +37,7 @@ public final class ModelTables {
                 .columns(Column.words("term"), Column.words("unit"), Column.number("effect", ""), Column.number("80 % range", ""),
                         Column.number("95 % range", ""), Column.number("prior's share", ""), Column.number("prices that tell of it", ""));
         model.columnsTaken().forEach(taken -> table.note("Further column " + taken + "."));
+        model.slopesInDoubt().ifPresent(words -> table.note("Caution: " + words + "."));
         model.confounded().forEach(c -> table.note("Caution: " + c.sentence() + "."));
         model.againstOrder().forEach(a -> table.note("Caution: " + a.sentence() + "."));
         for (TermEffect effect : model.terms()) {

@@ -65,6 +65,8 @@ public final class PriceModel {
     static final int PASSES = 3;
     /** Up to this many prices the hyperparameters are averaged over. */
     private static final int INTEGRATED = 2000;
+    /** From this chance on it is said that age and distance may tell nothing. */
+    private static final double WORTH_SAYING = 0.25;
     /** More draws than anybody needs fill the memory. */
     public static final int MOST_DRAWS = 1_000_000;
 
@@ -227,6 +229,7 @@ public final class PriceModel {
                 .with(ErrorScale.guessed(scale.middle(), scale.spread()))
                 .withGrowth(growing.middle(), growing.spread())
                 .withSecondarySpread(assumptions.get("secondary_scale").spread())
+                .withChanceOfAbsence(assumptions.get("slopes_tell_nothing").middle() / 100, encoder.ofAgeAndMileage())
                 .with(rows <= INTEGRATED ? Integration.POINTS : Integration.MODE);
     }
 
@@ -528,6 +531,20 @@ public final class PriceModel {
      */
     public List<TermEffect> terms() {
         return new Effects(evidence, encoder, encoded, posterior).all();
+    }
+
+    /**
+     * Whether age and distance tell anything of these prices: of wrecks by the lump and of mixed lots they may not.
+     *
+     * @return a sentence without the last full stop; empty where they tell, by all likelihood
+     */
+    public Optional<String> slopesInDoubt() {
+        double chance = posterior.chanceOfAbsence();
+        long percent = Math.round(100 * chance);
+        return chance < WORTH_SAYING ? Optional.empty()
+                : Optional.of("With a chance of " + (percent == 100 ? "more than 99" : percent) + " % neither age nor distance tells"
+                + " anything of these prices, as of wrecks by the lump and of mixed lots: so far values are those of the level alone, and"
+                + " slopes are averaged with 0 (slopes_tell_nothing)");
     }
 
     /**

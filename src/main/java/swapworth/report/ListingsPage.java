@@ -24,6 +24,7 @@ import swapworth.market.Judged;
 import swapworth.market.Judgement;
 import swapworth.market.ModelTables;
 import swapworth.market.Position;
+import swapworth.market.PriceModel;
 import swapworth.market.Valued;
 import swapworth.reading.Spelling;
 import swapworth.table.Cell;
@@ -299,14 +300,15 @@ public final class ListingsPage {
 
     private Section model() {
         List<Part> parts = new ArrayList<>();
-        List<String> oddities = Stream.concat(judged.model().confounded().stream().map(Confounded::sentence),
-                judged.model().againstOrder().stream().map(AgainstOrder::sentence)).map(words -> words + ".").toList();
+        PriceModel model = judged.model();
+        List<String> oddities = Stream.of(model.slopesInDoubt().stream(), model.confounded().stream().map(Confounded::sentence),
+                model.againstOrder().stream().map(AgainstOrder::sentence)).flatMap(s -> s).map(words -> words + ".").toList();
         if (!oddities.isEmpty()) {
             parts.add(Part.bullets(oddities));
         }
-        parts.add(judged.study().match(s -> Part.rows(ModelTables.fit(judged.model(), s)), no -> Part.prose(no.sentence())));
+        parts.add(judged.study().match(s -> Part.rows(ModelTables.fit(model, s)), no -> Part.prose(no.sentence())));
         parts.add(Part.folded("terms", "All terms with their ranges", Part.picture(MarketCharts.terms(judged)),
-                Part.rows(ModelTables.terms(judged.model(), judged.read().distanceUnit()))));
+                Part.rows(ModelTables.terms(model, judged.read().distanceUnit()))));
         return new Section(MODEL, "How far to believe it", parts);
     }
 

@@ -72,16 +72,28 @@ final class Fitting {
         if (how.integration == Integration.MODE) {
             return posterior(List.of(mode()), new double[] {1});
         }
+        List<Evaluated> points = points();
+        if (how.absence.isSpokenFor(priors, points.get(0).mode)) {
+            Fitting without = new Fitting(how, design, sample, how.absence.without(priors));
+            double absent = Math.log(how.absence.chance());
+            double present = Math.log(1 - how.absence.chance()) + how.absence.logDensityOfSpreads(priors, spreads);
+            points = Stream.concat(points.stream().map(e -> e.by(present)), without.points().stream().map(e -> e.by(absent))).toList();
+        }
+        return weighted(points);
+    }
+
+    /** The points that are averaged over, the centre first, each with the logarithm of its part of the marginal likelihood. */
+    private List<Evaluated> points() {
         Evaluated centre = spreadsAndScale();
         if (axes.isEmpty()) {
-            return posterior(List.of(centre), new double[] {1});
+            return List.of(centre);
         }
         double[] step = firstSteps();
         centre = climb(centre, step);
         if (sample.size() <= FEW) {
             centre = climb(centre, step);
         }
-        return integrate(centre, step);
+        return composite(centre, step);
     }
 
     /** The hyperparameters but the error scale, of which all rows tell later, at their mode. */
@@ -356,7 +368,7 @@ final class Fitting {
         };
     }
 
-    private Posterior integrate(Evaluated centre, double[] sd) {
+    private List<Evaluated> composite(Evaluated centre, double[] sd) {
         int d = sd.length;
         List<Point> points = new ArrayList<>();
         for (int a = 0; a < d; a++) {
@@ -377,20 +389,32 @@ final class Fitting {
         all[0] = centre;
         IntStream.range(0, points.size()).parallel().forEach(k -> all[k + 1] = evaluate(points.get(k), centre));
         double outer = 1 / square(RADIUS);
-        double[] logWeight = new double[all.length];
-        double most = Double.NEGATIVE_INFINITY;
+        double volume = 0;
+        for (int a = 0; a < d; a++) {
+            volume += Math.log(sd[a]) - logUnit(axes.get(a));
+        }
         for (int k = 0; k < all.length; k++) {
             double area = k == 0 ? Math.log(1 - outer) : Math.log(outer / points.size()) + 0.5 * d * square(RADIUS);
-            logWeight[k] = area + all[k].logPosterior;
-            most = Math.max(most, logWeight[k]);
+            all[k] = all[k].by(area + volume);
         }
+        return List.of(all);
+    }
+
+    /** The logarithm of what the prior along an axis was not divided by, where it is not the same for all fits of the same rows. */
+    private double logUnit(Axis axis) {
+        return axis == Axis.SECONDARY ? Math.log(how.secondaryLogSpread) : 0;
+    }
+
+    /** The posterior of all points but those of next to no weight; the first one is kept, for it is asked what is assumed. */
+    private Posterior weighted(List<Evaluated> points) {
+        double most = points.stream().mapToDouble(Evaluated::logPosterior).max().orElseThrow();
         List<Evaluated> kept = new ArrayList<>();
         List<Double> weights = new ArrayList<>();
         double sum = 0;
-        for (int k = 0; k < all.length; k++) {
-            double weight = Math.exp(logWeight[k] - most);
-            if (weight > 2e-3) {
-                kept.add(all[k]);
+        for (Evaluated point : points) {
+            double weight = Math.exp(point.logPosterior - most);
+            if (weight > 2e-3 || kept.isEmpty()) {
+                kept.add(point);
                 weights.add(weight);
                 sum += weight;
             }
@@ -434,6 +458,9 @@ final class Fitting {
     private enum Axis { SCALE, GROWTH, SECONDARY, WALK }
 
     record Evaluated(Point point, Mode mode, double logPosterior) {
+        Evaluated by(double more) {
+            return new Evaluated(point, mode, logPosterior + more);
+        }
     }
 
     private static double square(double x) {

@@ -114,6 +114,16 @@ public final class Posterior {
     }
 
     /**
+     * How probable it is that the coefficients that may all be 0 are so, see {@link ShrunkenRegression#withChanceOfAbsence}.
+     *
+     * @return between 0 and 1; 0 where it came out as not worth a fit
+     */
+    public double chanceOfAbsence() {
+        List<PriorBlock> present = spreads().blocks();
+        return components.stream().filter(c -> !c.mode.spreads().blocks().equals(present)).mapToDouble(c -> c.weight).sum();
+    }
+
+    /**
      * What is believed of a contrast, for several questions about it.
      *
      * @param contrast weights of the coefficients

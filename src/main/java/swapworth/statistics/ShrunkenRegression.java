@@ -35,16 +35,18 @@ public final class ShrunkenRegression {
     final double growthMean;
     final double growthSpread;
     final double secondaryLogSpread;
+    final Absence absence;
     final Integration integration;
     final double tolerance;
 
     private ShrunkenRegression(ErrorLaw law, ErrorScale errorScale, double growthMean, double growthSpread, double secondaryLogSpread,
-            Integration integration, double tolerance) {
+            Absence absence, Integration integration, double tolerance) {
         this.law = law;
         this.errorScale = errorScale;
         this.growthMean = growthMean;
         this.growthSpread = growthSpread;
         this.secondaryLogSpread = secondaryLogSpread;
+        this.absence = absence;
         this.integration = integration;
         this.tolerance = tolerance;
     }
@@ -56,7 +58,8 @@ public final class ShrunkenRegression {
      * @return the defaults
      */
     public static ShrunkenRegression withDefaults() {
-        return new ShrunkenRegression(ErrorLaw.student(5), new ErrorScale.Unsure(0.2, 0.5), 0, 0, 0.5, Integration.POINTS, 1e-3);
+        return new ShrunkenRegression(ErrorLaw.student(5), new ErrorScale.Unsure(0.2, 0.5), 0, 0, 0.5, Absence.NONE, Integration.POINTS,
+                1e-3);
     }
 
     /**
@@ -66,8 +69,8 @@ public final class ShrunkenRegression {
      * @return a copy
      */
     public ShrunkenRegression with(ErrorLaw law) {
-        return new ShrunkenRegression(requireNonNull(law, "law"), errorScale, growthMean, growthSpread, secondaryLogSpread, integration,
-                tolerance);
+        return new ShrunkenRegression(requireNonNull(law, "law"), errorScale, growthMean, growthSpread, secondaryLogSpread, absence,
+                integration, tolerance);
     }
 
     /**
@@ -77,7 +80,7 @@ public final class ShrunkenRegression {
      * @return a copy
      */
     public ShrunkenRegression with(ErrorScale errorScale) {
-        return new ShrunkenRegression(law, requireNonNull(errorScale, "errorScale"), growthMean, growthSpread, secondaryLogSpread,
+        return new ShrunkenRegression(law, requireNonNull(errorScale, "errorScale"), growthMean, growthSpread, secondaryLogSpread, absence,
                 integration, tolerance);
     }
 
@@ -88,7 +91,7 @@ public final class ShrunkenRegression {
      * @return a copy
      */
     public ShrunkenRegression with(Integration integration) {
-        return new ShrunkenRegression(law, errorScale, growthMean, growthSpread, secondaryLogSpread,
+        return new ShrunkenRegression(law, errorScale, growthMean, growthSpread, secondaryLogSpread, absence,
                 requireNonNull(integration, "integration"), tolerance);
     }
 
@@ -100,7 +103,7 @@ public final class ShrunkenRegression {
      * @return a copy
      */
     public ShrunkenRegression withGrowth(double mean, double spread) {
-        return new ShrunkenRegression(law, errorScale, mean, spread, secondaryLogSpread, integration, tolerance);
+        return new ShrunkenRegression(law, errorScale, mean, spread, secondaryLogSpread, absence, integration, tolerance);
     }
 
     /**
@@ -110,7 +113,22 @@ public final class ShrunkenRegression {
      * @return a copy
      */
     public ShrunkenRegression withSecondarySpread(double logSpread) {
-        return new ShrunkenRegression(law, errorScale, growthMean, growthSpread, logSpread, integration, tolerance);
+        return new ShrunkenRegression(law, errorScale, growthMean, growthSpread, logSpread, absence, integration, tolerance);
+    }
+
+    /**
+     * Allows for coefficients that are all 0, where the rows speak for it: then a fit without them is averaged with the one that has them,
+     * each by its marginal likelihood. Where the rows do not speak for it, and where hyperparameters are held at their mode
+     * ({@link Integration#MODE}), all stays as without such a chance.
+     *
+     * @param chance that all of them are 0, before any row speaks; 0 for not at all
+     * @param blocks the names of their blocks, of which something is assumed, of at least one a stated spread
+     * @return a copy
+     * @throws IllegalArgumentException if the chance is not from 0 to below 1
+     */
+    public ShrunkenRegression withChanceOfAbsence(double chance, List<String> blocks) {
+        return new ShrunkenRegression(law, errorScale, growthMean, growthSpread, secondaryLogSpread, new Absence(chance, blocks),
+                integration, tolerance);
     }
 
     /**
@@ -120,7 +138,7 @@ public final class ShrunkenRegression {
      * @return a copy
      */
     public ShrunkenRegression withTolerance(double tolerance) {
-        return new ShrunkenRegression(law, errorScale, growthMean, growthSpread, secondaryLogSpread, integration, tolerance);
+        return new ShrunkenRegression(law, errorScale, growthMean, growthSpread, secondaryLogSpread, absence, integration, tolerance);
     }
 
     /**

@@ -22,7 +22,7 @@ class HandoverTest {
     void everything_is_taken_in_in_its_order() {
         for (int count : new int[] {0, 1, 4096, 4097, 5000, 30_000}) {
             List<Integer> seen = new ArrayList<>();
-            Handover<Integer> handover = new Handover<>(seen::add);
+            Handover<Integer> handover = new Handover<>("rows", seen::add);
             IntStream.range(0, count).forEach(handover::accept);
             handover.end();
             assertEquals(IntStream.range(0, count).boxed().toList(), seen);
@@ -33,7 +33,7 @@ class HandoverTest {
     void an_error_comes_out_and_nothing_hangs() {
         for (int failing : new int[] {10, 4500, 29_999}) {
             AtomicInteger seen = new AtomicInteger();
-            Handover<Integer> handover = new Handover<>(i -> {
+            Handover<Integer> handover = new Handover<>("rows", i -> {
                 if (i == failing) {
                     throw new StackOverflowError("row " + i);
                 }
@@ -53,7 +53,7 @@ class HandoverTest {
         assumeTrue(Runtime.getRuntime().availableProcessors() > 1, "one processor takes everything in at once");
         Thread here = Thread.currentThread();
         AtomicInteger taken = new AtomicInteger();
-        Handover<Integer> handover = new Handover<>(i -> {
+        Handover<Integer> handover = new Handover<>("rows", i -> {
             if (Thread.currentThread() != here) {
                 LockSupport.parkNanos(1_000_000);
             }

@@ -184,8 +184,9 @@ class MissedBidTest {
             Random random = new Random(7);
             List<Car> cars = new ArrayList<>();
             for (int n = 0; n < 25; n++) {
-                CarFacts facts = CarFacts.of("Line").modelYear(2012 + random.nextInt(10)).seller(Seller.PRIVATE).build();
-                double ask = 12_000 * Math.exp(0.15 * random.nextGaussian());
+                int younger = random.nextInt(10);
+                CarFacts facts = CarFacts.of("Line").modelYear(2012 + younger).seller(Seller.PRIVATE).build();
+                double ask = 8_000 * Math.exp(0.09 * younger + 0.15 * random.nextGaussian());
                 LocalDate day = n == 24 ? BEGIN.plusDays(3) : BEGIN;
                 List<Seen> seen = new ArrayList<>(List.of(new Seen(day, PriceKind.ASKING, Seller.PRIVATE, ask)));
                 if (n < bids) {

@@ -1,17 +1,23 @@
 package swapworth.market;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import swapworth.assumptions.Assumption;
+import swapworth.assumptions.Assumptions;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
+import swapworth.reading.DistanceUnit;
+import swapworth.statistics.Quantiles;
 
 /** A dozen cars of lots that are unlike those by which assumptions were chosen. */
 class OddLotsTest {
@@ -108,6 +114,59 @@ class OddLotsTest {
     void a_dozen_columns_that_tell_nothing_cost_little() {
         double costs = off(12) / off(0);
         assertTrue(costs < 1.04, "off by " + costs + " times as much");
+    }
+
+    /**
+     * How far off the fresh cars of lots are whose prices neither age nor miles tell, as a mean of |ln (value / price)| over that of the
+     * median of the cars learned from.
+     */
+    private static double offOfMedian(int learned, PriceModel.Options how) {
+        double off = 0;
+        double ofMedian = 0;
+        for (long seed = 1; seed <= 40; seed++) {
+            SplittableRandom random = new SplittableRandom(seed);
+            Lot lot = new Lot(0.3, facts -> 0, random);
+            List<Car> cars = withoutSlopes(lot.cars(learned), random);
+            PriceModel model = how.fit(cars);
+            double median = Quantiles.of(cars.stream().mapToDouble(c -> c.latest().price().amount()).sorted().toArray(), 0.5);
+            for (Car fresh : withoutSlopes(lot.cars(FRESH), random)) {
+                double price = fresh.latest().price().amount();
+                double value = model.value(Evidence.subject(fresh.facts(), fresh.latest())).match(FairValue::median, no -> median);
+                off += Math.abs(Math.log(value / price));
+                ofMedian += Math.abs(Math.log(median / price));
+            }
+        }
+        return off / ofMedian;
+    }
+
+    private static List<Car> withoutSlopes(List<Car> cars, SplittableRandom random) {
+        return cars.stream().map(c -> TestCars.withPrice(c, c.latest(), Math.rint(8000 * Math.exp(0.3 * random.nextGaussian())))).toList();
+    }
+
+    private static PriceModel.Options withSlopesFor(double percentWithout) {
+        Assumption a = Assumptions.defaults().get("slopes_tell_nothing");
+        return PriceModel.options().with(Assumptions.defaults().with(new Assumption(a.name(), a.question(), percentWithout, a.spread(),
+                a.unit(), a.source(), a.note())));
+    }
+
+    // With slopes whatever the prices say it is 1.12 and 1.05, now 1.05 and 1.02.
+    @Test
+    void where_neither_age_nor_miles_tell_values_are_about_as_good_as_the_median() {
+        double dozen = offOfMedian(LEARNED, PriceModel.options());
+        double more = offOfMedian(25, PriceModel.options());
+        assertTrue(dozen < 1.075 && more < 1.03, "off by " + dozen + " and " + more + " times as much");
+    }
+
+    @Test
+    void it_is_said_that_they_tell_nothing_and_not_where_they_tell() {
+        SplittableRandom random = new SplittableRandom(5);
+        Lot lot = new Lot(0.3, facts -> 0, random);
+        PriceModel without = PriceModel.fit(withoutSlopes(lot.cars(40), random));
+        assertTrue(without.slopesInDoubt().orElseThrow().matches("With a chance of [5-9][0-9] % neither age nor distance tells .*"),
+                without.slopesInDoubt().toString());
+        assertTrue(ModelTables.terms(without, DistanceUnit.MI).text().contains("neither age nor distance"));
+        assertEquals(Optional.empty(), PriceModel.fit(lot.cars(40)).slopesInDoubt());
+        assertEquals(Optional.empty(), withSlopesFor(0).fit(withoutSlopes(lot.cars(40), random)).slopesInDoubt());
     }
 
     private static Subject strong(Car car, double output) {
