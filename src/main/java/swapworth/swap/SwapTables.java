@@ -302,9 +302,13 @@ final class SwapTables {
         String chassis = s.finished.mileage().map(Mileage::toString).orElse("unknown distance");
         String gear = s.finished.gearMileage().map(Mileage::toString).orElse(chassis);
         bracket(table, "stock car", value.stockDraws(), "this chassis with " + s.stockGear + ", " + chassis);
-        bracket(table, "what the change adds", value.addedDraws(), "such a swap" + (hasFaults() ? " with these faults" : "")
-                + " less the stock car, on the same draws: what gear and work cost beyond it, less what the removed parts bring, does not"
-                + " come back at a sale");
+        value.addedDraws().ifPresent(draws -> {
+            double[] added = Arrays.stream(draws).sorted().toArray();
+            table.note("What the change adds to the stock car, draw by draw: " + Figures.rounded(Quantiles.ofSorted(added, 0.5))
+                    + ", 80 % range " + Figures.range(SwapValue.range(added, 0.80)) + ", 95 % range "
+                    + Figures.range(SwapValue.range(added, 0.95)) + ". What gear and work cost beyond that, less what the removed parts"
+                    + " bring, does not come back at a sale.");
+        });
         bracket(table, "factory equivalent at chassis mileage", value.factoryAtChassisDraws(), "as the maker sold it, " + chassis);
         bracket(table, "factory equivalent at running-gear mileage", value.factoryAtGearDraws(), "as the maker sold it, " + gear);
         bracket(table, "taken apart", value.takenApartDraws(), "the recipient without an engine, sold privately, by the price"

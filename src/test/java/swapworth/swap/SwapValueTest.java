@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
@@ -27,6 +28,7 @@ import swapworth.listing.PriceIncludes;
 import swapworth.listing.Runs;
 import swapworth.listing.Seller;
 import swapworth.market.FairValue;
+import swapworth.market.Figures;
 import swapworth.market.PriceModel;
 import swapworth.market.Subject;
 import swapworth.market.TestCars;
@@ -349,7 +351,10 @@ class SwapValueTest {
         for (int i = 0; i < added.length; i++) {
             assertEquals(value.levelDraws()[i] - stock[i], added[i], 1e-9);
         }
-        assertTrue(value.brackets().text().contains("what the change adds"), value.brackets().text());
+        double[] sorted = Arrays.stream(added).sorted().toArray();
+        assertTrue(InOneLine.of(value.brackets().text()).contains("What the change adds to the stock car, draw by draw: "
+                + Figures.rounded(Quantiles.ofSorted(sorted, 0.5)) + ", 80 % range " + Figures.range(SwapValue.range(sorted, 0.80))),
+                value.brackets().text());
     }
 
     // By hand: stock + position (factory - stock), draw by draw, where the position is known.
