@@ -4,6 +4,7 @@ import com.sun.source.doctree.DocCommentTree;
 import com.sun.source.tree.AnnotationTree;
 import com.sun.source.tree.ClassTree;
 import com.sun.source.tree.ExpressionTree;
+import com.sun.source.tree.ImportTree;
 import com.sun.source.tree.MemberSelectTree;
 import com.sun.source.tree.MethodInvocationTree;
 import com.sun.source.tree.MethodTree;
@@ -42,6 +43,9 @@ final class HouseRules {
     private static final Pattern MACHINE_PATH =
             Pattern.compile("(?<![\\w.])(/home/|/root/|/work/|/tmp/|/Users/|/opt/|[A-Z]:\\\\)");
     private static final Pattern START = Pattern.compile("@link\\s+(swapworth\\.[a-z]+\\.[A-Z]\\w*)");
+    private static final Pattern IMPORT = Pattern.compile("(?m)^import .*;$");
+    /** A name of a type in a page: with a capital, as code, alone or with what it has; but for what every Java has. */
+    private static final Pattern NAMED_TYPE = Pattern.compile("`(?!System\\.)([A-Z][a-z]\\w*)(?=[`.(])");
     private static final Set<String> OF_THE_MOMENT = Set.of("LocalDate.now", "LocalDateTime.now", "LocalTime.now",
             "ZonedDateTime.now", "OffsetDateTime.now", "Instant.now", "Year.now", "YearMonth.now", "MonthDay.now",
             "Clock.systemDefaultZone", "Clock.systemUTC", "System.currentTimeMillis", "ZoneId.systemDefault",
@@ -208,6 +212,47 @@ final class HouseRules {
         String first = start(source).substring(start(source).lastIndexOf('.') + 1);
         boolean same = Pattern.compile("(?m)^\\| `" + room + "` \\|[^|]*\\| `" + first + "`").matcher(plan).find();
         return same ? Set.of() : Set.of(source.name + " starts with " + first + ", the plan of the house with something else");
+    }
+
+    /** Imports that nothing in the file speaks of, or that stand there twice. */
+    static Set<String> idleImports(ParsedSource source) {
+        Set<String> breaches = new TreeSet<>();
+        Set<String> met = new TreeSet<>();
+        String rest = IMPORT.matcher(source.text).replaceAll("");
+        for (ImportTree line : source.unit.getImports()) {
+            String name = line.getQualifiedIdentifier().toString();
+            String simple = name.substring(name.lastIndexOf('.') + 1);
+            boolean used = simple.equals("*") || Pattern.compile("\\b" + simple + "\\b").matcher(rest).find();
+            if (!used || !met.add(name)) {
+                breaches.add(source.place(line) + " nothing asks for this import of " + name);
+            }
+        }
+        return breaches;
+    }
+
+    /** The types that a file declares, those within others among them. */
+    static Set<String> types(ParsedSource source) {
+        Set<String> types = new TreeSet<>();
+        new TreePathScanner<Void, Void>() {
+            @Override
+            public Void visitClass(ClassTree type, Void nothing) {
+                types.add(type.getSimpleName().toString());
+                return super.visitClass(type, nothing);
+            }
+        }.scan(source.unit, null);
+        return types;
+    }
+
+    /** Types of which a page speaks and that are not there. */
+    static Set<String> gone(String page, Set<String> types) {
+        Set<String> gone = new TreeSet<>();
+        Matcher named = NAMED_TYPE.matcher(page);
+        while (named.find()) {
+            if (!types.contains(named.group(1))) {
+                gone.add(named.group(1));
+            }
+        }
+        return gone;
     }
 
     /** Names at the top of the repository that have no business there. */

@@ -82,6 +82,22 @@ class HouseTest {
     }
 
     @Test
+    void nothing_is_imported_that_nobody_asks_for() {
+        nowhere(HouseRules::idleImports);
+    }
+
+    @Test
+    void the_guide_for_contributors_speaks_of_no_type_that_is_gone() throws IOException {
+        Set<String> types = new TreeSet<>();
+        for (Path file : files(Path.of("src"))) {
+            if (file.toString().endsWith(".java")) {
+                types.addAll(HouseRules.types(ParsedSource.of(file)));
+            }
+        }
+        assertEquals(Set.of(), HouseRules.gone(Files.readString(Path.of("DEVELOPERS.md")), types));
+    }
+
+    @Test
     void each_room_introduces_itself() {
         Set<String> introduced = new TreeSet<>();
         Set<String> rooms = new TreeSet<>();
@@ -248,6 +264,25 @@ class HouseTest {
             assertEquals(0, HouseRules.misplanned(room, "| `market` | prices | `PriceModel`, `Judged` |").size());
             assertEquals(1, HouseRules.misplanned(room, "| `market` | prices | `Judged`, `PriceModel` |").size());
             assertEquals(1, HouseRules.misplanned(room, "| `swap` | prices | `PriceModel` |").size());
+        }
+
+        @Test
+        void an_idle_import_is_noticed() {
+            assertEquals(1, idle("import java.util.List;\nclass Some { }"));
+            assertEquals(1, idle("import static java.util.Objects.requireNonNull;\nclass Some { }"));
+            assertEquals(1, idle("import java.util.List;\nimport java.util.List;\nclass Some { List<String> all; }"));
+            assertEquals(0, idle("import java.util.List;\nclass Some { List<String> all; }"));
+            assertEquals(0, idle("import java.util.List;\n/** As a {@link List}. */\nclass Some { }"));
+        }
+
+        private static int idle(String body) {
+            return HouseRules.idleImports(in("market", body)).size();
+        }
+
+        @Test
+        void a_type_that_is_gone_is_noticed() {
+            Set<String> types = HouseRules.types(in("market", "class Some { record Within(int a) { } }"));
+            assertEquals(Set.of("Gone"), HouseRules.gone("`Some`, `Within.a` and `Gone.all()`; `NAME_worn`, `some`, Other", types));
         }
 
         @Test

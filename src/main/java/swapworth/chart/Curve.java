@@ -1,6 +1,7 @@
 package swapworth.chart;
 
 import static java.util.Objects.requireNonNull;
+import static swapworth.chart.DrawnData.number;
 
 /**
  * A fitted curve with a band around it.
@@ -38,6 +39,12 @@ public record Curve(String name, String bandName, double[] x, double[] middle, d
     public static Curve none() {
         double[] nothing = {};
         return new Curve("", "", nothing, nothing, nothing, nothing);
+    }
+
+    /** One of its places: the curve there, within its band by a name. */
+    String inWords(int place, String band) {
+        return number(middle[place]) + " (" + (band.isEmpty() ? "" : band + " ") + number(low[place]) + " to " + number(high[place])
+                + ") at " + number(x[place]);
     }
 
     @Override

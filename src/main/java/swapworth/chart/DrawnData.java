@@ -27,6 +27,16 @@ final class DrawnData {
         this.numbers = numbers;
     }
 
+    /** Of points in groups, each with a note of its own where it has one. */
+    static DrawnData ofPoints(String title, List<String> numbers) {
+        return new DrawnData(title, List.of("drawn as", "note"), numbers);
+    }
+
+    /** One of the points of a group. */
+    void point(String group, List<String> labels, int place, double... values) {
+        row(new String[] {group, labels.isEmpty() ? "" : labels.get(place)}, values);
+    }
+
     void row(String[] texts, double... values) {
         wordRows.add(texts);
         numberRows.add(values);

@@ -51,6 +51,27 @@ record Layer(Form form, Ink ink, double[] x, double[] y) {
         return new Layer(form, new Ink(hueOfGroup(group), form == Form.DOT ? Ink.Manner.DOT : Ink.Manner.MARK), x, y);
     }
 
+    /** A closed band: along its upper edge, and back along its lower one, which on a logarithmic axis may lie below it. */
+    static Layer band(Ink ink, Axis x, Axis y, double[] valuesX, double[] low, double[] high) {
+        Places edge = new Places();
+        Places lower = new Places();
+        for (int i = 0; i < valuesX.length; i++) {
+            double from = low[i] <= 0 ? y.belowAll(low[i]) : y.at(low[i]);
+            double to = y.at(high[i]);
+            if (!Double.isNaN(valuesX[i] + from + to)) {
+                edge.add(x.at(valuesX[i]), to);
+                lower.add(x.at(valuesX[i]), from);
+            }
+        }
+        edge.addBackward(lower);
+        return new Layer(Layer.Form.POLYGON, ink, edge.x(), edge.y());
+    }
+
+    /** The band of a curve. */
+    static Layer band(Ink ink, Axis x, Axis y, Curve curve) {
+        return band(ink, x, y, curve.x(), curve.low(), curve.high());
+    }
+
     static int hueOfGroup(int group) {
         return 1 + (group + group / Ink.HUES) % Ink.HUES;
     }

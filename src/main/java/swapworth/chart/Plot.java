@@ -134,6 +134,20 @@ final class Plot {
         double height = top + plotHeight + below + noteLines.size() * LINE + 6;
         StringBuilder out = begin(alt, height).append(key);
         grid(out, left, top, width, plotHeight);
+        painted(out, left, top, width, plotHeight, painter);
+        ticks(out, left, top + plotHeight, width);
+        double bottom = top + plotHeight + 19;
+        for (int l = 0; l < xLines.size(); l++) {
+            text(out, left + width, bottom + ROW + l * LINE, "end", xLines.get(l));
+        }
+        for (int l = 0; l < noteLines.size(); l++) {
+            text(out, 0, bottom + below + l * LINE, "", noteLines.get(l));
+        }
+        return out.append("</svg>").toString();
+    }
+
+    /** What the painter makes of the layers, and the texts that a pointer finds. */
+    private void painted(StringBuilder out, double left, double top, int width, int plotHeight, Painter painter) {
         out.append("<svg x=\"").append(shorter(left)).append("\" y=\"").append(shorter(top)).append("\" width=\"").append(width)
                 .append("\" height=\"").append(plotHeight).append("\">").append(painter.paint(layers, x, y, width, plotHeight));
         for (Hover hover : hovers) {
@@ -142,7 +156,10 @@ final class Plot {
                     .append("</title></circle>");
         }
         out.append("</svg>");
-        double bottom = top + plotHeight;
+    }
+
+    /** The words of the horizontal axis. */
+    private void ticks(StringBuilder out, double left, double bottom, int width) {
         double free = 0;
         for (int i = 0; i < x.ticks().length; i++) {
             double place = left + x.fraction(x.ticks()[i]) * width;
@@ -155,13 +172,6 @@ final class Plot {
             text(out, sticksOut ? WIDTH : place, bottom + 19, sticksOut ? "end" : "mid", x.labels().get(i));
             free = (sticksOut ? WIDTH : place + half) + CHARACTER;
         }
-        for (int l = 0; l < xLines.size(); l++) {
-            text(out, left + width, bottom + 19 + ROW + l * LINE, "end", xLines.get(l));
-        }
-        for (int l = 0; l < noteLines.size(); l++) {
-            text(out, 0, bottom + 19 + below + l * LINE, "", noteLines.get(l));
-        }
-        return out.append("</svg>").toString();
     }
 
     private double left() {

@@ -15,6 +15,7 @@ import swapworth.assumptions.Assumptions;
 import swapworth.donor.DonorStudy;
 import swapworth.donor.FeeSchedule;
 import swapworth.donor.Landed;
+import swapworth.donor.MarketState;
 import swapworth.donor.PartOffers;
 import swapworth.donor.PartoutFile;
 import swapworth.donor.Shading;
@@ -120,9 +121,7 @@ final class DonorSteps {
         Currency currency = read.currency();
         Optional<LocalDate> lastSeen = model.flatMap(PriceModel::lastSeen);
         Optional<LocalDate> on = arguments.on().or(() -> lastSeen);
-        DonorStudy study = DonorStudy.of(folder, read.cars(), currency, model,
-                model.map(m -> m.draws(DonorStudy.DRAWS, DonorStudy.SEED)), on,
-                assumptions, Optional.empty());
+        DonorStudy study = DonorStudy.of(folder, read.cars(), currency, model, MarketState.of(model, on), assumptions);
         terminal.account(read);
         model.ifPresent(terminal::printUndated);
         study.read().forEach(terminal::account);
@@ -155,8 +154,8 @@ final class DonorSteps {
         Currency currency = read.currency();
         terminal.account(read);
         Assumptions assumptions = inputs.assumptions(folder);
-        DonorStudy done = DonorStudy.of(folder, read.cars(), currency, Optional.empty(), Optional.empty(), arguments.on(), assumptions,
-                Optional.empty());
+        DonorStudy done = DonorStudy.of(folder, read.cars(), currency, Optional.empty(),
+                MarketState.of(Optional.empty(), arguments.on()), assumptions);
         study = Optional.of(done);
         List<Section> sections = new ArrayList<>(CarsSection.toLookAt(read));
         sections.addAll(DonorSections.all(done, assumptions.in(currency, settings(folder).rates())));
@@ -173,7 +172,7 @@ final class DonorSteps {
         Optional<LocalDate> on = arguments.on().or(model::lastSeen);
         running = Optional.of(CompletableFuture.supplyAsync(() -> {
             DonorStudy done = DonorStudy.of(folder, cars, read.baseCurrency(), Optional.of(model),
-                    Optional.of(model.draws(DonorStudy.DRAWS, DonorStudy.SEED)), on, assumptions, Optional.empty());
+                    MarketState.of(Optional.of(model), on), assumptions);
             return new Found(done, DonorSections.all(done, assumptions.in(read.baseCurrency(), settings(folder).rates())));
         }));
     }

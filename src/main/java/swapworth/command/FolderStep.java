@@ -64,28 +64,16 @@ final class FolderStep {
         CompletableFuture<Section> market = CompletableFuture.supplyAsync(() -> MarketSection.of(model));
         Judged judged = Judged.of(read, model, arguments.on(), arguments.level());
         printOnOffer(read, judged);
-        Optional<Valued> valued = Optional.empty();
-        Optional<Swaps> swaps = Optional.empty();
-        if (inPlay.isPresent()) {
-            CarsFile cars = inPlay.get();
-            terminal.out().println();
-            terminal.account(cars);
-            valued = Optional.of(Valued.of(cars.unfinished(), model, read.baseCurrency(), arguments.on(), arguments.level()));
-            terminal.out().println();
-            terminal.printRows(valued.get().brief());
-            valued.get().remarks().forEach(r -> terminal.out().print(TextLines.of("  ", r)));
-            if (cars.unfinished().size() < cars.cars().size()) {
-                swaps = Optional.of(new SwapSteps(inputs, terminal).swaps(folder, cars, read, model, arguments));
-            }
-        }
+        Optional<Valued> valued = inPlay.map(cars -> valued(cars, read, model, arguments));
+        Optional<Swaps> swaps = inPlay.filter(cars -> cars.unfinished().size() < cars.cars().size())
+                .map(cars -> new SwapSteps(inputs, terminal).swaps(folder, cars, read, model, arguments));
         List<Section> ofDonors = donors.finish();
         if (arguments.out().isPresent()) {
             terminal.write(arguments.out().get(), judged.table().csv(), "the judged listings");
         }
         terminal.out().print("\n" + TextLines.of("", IndexTables.summary(model)));
-        Optional<Swaps> finished = swaps;
         Undertaking undertaking = Undertaking.of(folder, arguments.on(), inPlay.map(cars -> new Undertaking.Market(read, model, cars,
-                finished.orElseGet(() -> Swaps.of(folder, cars, read.baseCurrency(), model, arguments.on(), arguments.level())))));
+                swaps.orElseGet(() -> Swaps.of(folder, cars, read.baseCurrency(), model, arguments.on(), arguments.level())))));
         new ProjectSteps(inputs, terminal).tell(undertaking);
         FolderPage all = new FolderPage(folder, judged, inPlay, valued, donors.study(), ofDonors, market.join(), swaps, undertaking);
         try {
@@ -95,6 +83,17 @@ final class FolderStep {
             terminal.out().print(all.inShort().text());
         }
         return Exit.DONE;
+    }
+
+    /** What the cars in play are worth, said at once. */
+    private Valued valued(CarsFile cars, ListingsRead read, PriceModel model, Arguments arguments) {
+        terminal.out().println();
+        terminal.account(cars);
+        Valued valued = Valued.of(cars.unfinished(), model, read.baseCurrency(), arguments.on(), arguments.level());
+        terminal.out().println();
+        terminal.printRows(valued.brief());
+        valued.remarks().forEach(r -> terminal.out().print(TextLines.of("  ", r)));
+        return valued;
     }
 
     /** What the other files of a folder say: what its cars cost at the door and give back, and the money. */

@@ -43,17 +43,8 @@ final class ProjectSteps {
         Optional<ProjectFile.Reader> reader = arguments.reader();
         Undertaking undertaking = Undertaking.of(folder, arguments.on(), market(folder, arguments));
         inputs.assumptions(folder);
-        if (undertaking.market().isEmpty()) {
-            terminal.account(FolderSettings.of(folder, Conventions.unstated()));
-        }
-        undertaking.market().ifPresent(m -> {
-            terminal.printUndated(m.model());
-            terminal.account(m.cars());
-            terminal.account(m.swaps());
-            DonorSteps donors = new DonorSteps(inputs, terminal);
-            donors.accountOfFees(folder, m.read().baseCurrency());
-            donors.accountOfParts(folder, m.cars(), m.read().baseCurrency());
-        });
+        undertaking.market().ifPresentOrElse(m -> account(folder, m),
+                () -> terminal.account(FolderSettings.of(folder, Conventions.unstated())));
         // Without a ledger cars in play alone tell of now or later and of prices to walk away at.
         if (!hasLedger && (arguments.out().isPresent() || more.isEmpty() && undertaking.gates().isEmpty() && tables(undertaking).isEmpty()
                 && undertaking.finished().isEmpty())) {
@@ -71,12 +62,7 @@ final class ProjectSteps {
             return terminal.nothing(files.get(0));
         }
         files.forEach(terminal::account);
-        undertaking.gates().ifPresent(terminal::account);
-        tables(undertaking).forEach(table -> terminal.out().print("\n" + table.text()));
-        ProjectPage.valueInIt(undertaking).ifPresent(words -> terminal.out().print("\n" + TextLines.of("", words)));
-        undertaking.otherFinished().ifPresent(words -> terminal.out().print("\n" + TextLines.of("", "But " + words + ".")));
-        undertaking.narrowing().forEach(n -> terminal.out().print("\n" + TextLines.of("", n)));
-        undertaking.missing().forEach(m -> terminal.out().print("\n" + TextLines.of("", "Not here: " + m)));
+        tellAll(undertaking);
         if (arguments.out().isPresent()) {
             terminal.write(arguments.out().get(), undertaking.ledger().get().sums().byCategoryTable("").csv(), "the sums by category");
         }
@@ -89,6 +75,24 @@ final class ProjectSteps {
             terminal.out().print(inShort.text());
         }
         return Exit.DONE;
+    }
+
+    private void account(Path folder, Undertaking.Market market) {
+        terminal.printUndated(market.model());
+        terminal.account(market.cars());
+        terminal.account(market.swaps());
+        DonorSteps donors = new DonorSteps(inputs, terminal);
+        donors.accountOfFees(folder, market.read().baseCurrency());
+        donors.accountOfParts(folder, market.cars(), market.read().baseCurrency());
+    }
+
+    private void tellAll(Undertaking undertaking) {
+        undertaking.gates().ifPresent(terminal::account);
+        tables(undertaking).forEach(table -> terminal.out().print("\n" + table.text()));
+        ProjectPage.valueInIt(undertaking).ifPresent(words -> terminal.out().print("\n" + TextLines.of("", words)));
+        undertaking.otherFinished().ifPresent(words -> terminal.out().print("\n" + TextLines.of("", "But " + words + ".")));
+        undertaking.narrowing().forEach(n -> terminal.out().print("\n" + TextLines.of("", n)));
+        undertaking.missing().forEach(m -> terminal.out().print("\n" + TextLines.of("", "Not here: " + m)));
     }
 
     /** The headlines of an undertaking, for the terminal. */

@@ -8,25 +8,18 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
-import java.util.Comparator;
 import java.util.Currency;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
-import java.util.function.Supplier;
 import swapworth.assumptions.Assumptions;
-import swapworth.assumptions.Question;
 import swapworth.listing.CandidateCar;
-import swapworth.listing.CarFacts;
 import swapworth.listing.CarsFile;
 import swapworth.listing.Listings;
 import swapworth.listing.ListingsRead;
 import swapworth.market.Answer;
 import swapworth.market.CannotTell;
 import swapworth.market.PriceModel;
-import swapworth.market.ValueDraws;
 import swapworth.reading.Conventions;
 import swapworth.reading.FolderSettings;
 import swapworth.reading.RowsRead;
@@ -46,25 +39,19 @@ public final class DonorStudy {
     /** The seed of the states, unless told otherwise. */
     public static final long SEED = 1;
 
-    private static final String CARS = "cars.csv";
-
     private final Currency currency;
-    private final Answer<Landed> landed;
-    private final List<PartOut> partOuts;
-    private final Optional<PartsMarket> market;
-    private final List<RowsRead> read;
     private final Optional<LocalDate> on;
-    private final Answer<Further> further;
+    private final Answer<Landed> landed;
+    private final Answer<CarsCompared> compared;
+    private final List<RowsRead> read;
 
-    private DonorStudy(Currency currency, Answer<Landed> landed, List<PartOut> partOuts, Optional<PartsMarket> market, List<RowsRead> read,
-            Optional<LocalDate> on, Answer<Further> further) {
-        this.on = requireNonNull(on, "on");
+    private DonorStudy(Currency currency, Optional<LocalDate> on, Answer<Landed> landed, Answer<CarsCompared> compared,
+            List<RowsRead> read) {
         this.currency = requireNonNull(currency, "currency");
+        this.on = requireNonNull(on, "on");
         this.landed = landed;
-        this.partOuts = List.copyOf(partOuts);
-        this.market = market;
+        this.compared = compared;
         this.read = List.copyOf(read);
-        this.further = further;
     }
 
     /**
@@ -100,7 +87,7 @@ public final class DonorStudy {
      * @return in the order of the cars
      */
     public List<PartOut> partOuts() {
-        return partOuts;
+        return compared.match(CarsCompared::partOuts, no -> List.of());
     }
 
     /**
@@ -109,7 +96,7 @@ public final class DonorStudy {
      * @return nothing without partout.csv
      */
     public Optional<PartsMarket> market() {
-        return market;
+        return compared.told().map(CarsCompared::market);
     }
 
     /**
@@ -127,7 +114,7 @@ public final class DonorStudy {
      * @return a purpose with no priced car is left out; empty without partout.csv
      */
     public List<Choice> choices() {
-        return further.match(f -> f.choices.get(), no -> List.of());
+        return compared.match(CarsCompared::choices, no -> List.of());
     }
 
     /**
@@ -136,7 +123,7 @@ public final class DonorStudy {
      * @return one for each donor that partout.csv names and that has a price
      */
     public List<DonorUses> uses() {
-        return further.match(f -> f.uses.get(), no -> List.of());
+        return compared.match(CarsCompared::uses, no -> List.of());
     }
 
     /**
@@ -145,7 +132,7 @@ public final class DonorStudy {
      * @return one for each such car; empty without listings
      */
     public List<RunningBracket> brackets() {
-        return further.match(f -> f.brackets.get(), no -> List.of());
+        return compared.match(CarsCompared::brackets, no -> List.of());
     }
 
     /**
@@ -180,7 +167,7 @@ public final class DonorStudy {
     }
 
     private <T> Answer<List<Table>> tables(List<T> found, Function<T, Table> table, String none, String needed) {
-        return further.flatMap(f -> Answer.of(Optional.of(found.stream().map(table).toList()).filter(tables -> !tables.isEmpty()),
+        return compared.flatMap(c -> Answer.of(Optional.of(found.stream().map(table).toList()).filter(tables -> !tables.isEmpty()),
                 () -> CannotTell.without(none, needed)));
     }
 
@@ -202,157 +189,21 @@ public final class DonorStudy {
      * @param cars the cars in play
      * @param currency the base currency
      * @param model the price model of the folder's listings, where there are any
-     * @param draws joint draws from the model, where there is one
-     * @param on the valuation day; nothing where there are no dates
+     * @param state the states of the market, those of the model where there is one, with the valuation day
      * @param stated what stands in where no file speaks; its amounts of money are taken at the rates of the folder
-     * @param target the most to be paid in all for one car, where stated
      * @return the study
      */
-    public static DonorStudy of(Path folder, List<CandidateCar> cars, Currency currency, Optional<PriceModel> model,
-            Optional<ValueDraws> draws,
-            Optional<LocalDate> on, Assumptions stated, Optional<BigDecimal> target) {
-        FolderSettings settings = FolderSettings.of(folder, Conventions.unstated());
-        Assumptions assumptions = stated.in(currency, settings.rates());
-        List<RowsRead> read = new ArrayList<>();
-        Answer<Landed> landed = without(folder, "fees.csv",
-                "what a purchase costs beside the bid: table, kind, from, to, flat, percent, ...");
-        Path fees = folder.resolve("fees.csv");
-        if (Files.isRegularFile(fees)) {
-            FeeSchedule schedule = FeeSchedule.read(fees, settings, currency, assumptions);
-            schedule.read().told().ifPresent(read::add);
-            Landed costs = Landed.of(cars, schedule, target, car -> model.flatMap(m -> draws.flatMap(d ->
-                    Shading.of(car, m, d, on, assumptions))));
-            landed = Answer.of(Optional.of(costs).filter(l -> !l.costs().isEmpty()), () -> noPrice(folder));
-        }
-        List<PartOut> partOuts = new ArrayList<>();
-        Path partout = folder.resolve("partout.csv");
-        if (Files.isRegularFile(partout)) {
-            PartoutFile file = PartoutFile.read(partout, cars, settings, currency);
-            read.add(file.read());
-            assumptions.amountsInQuestion(Question.DONOR).ifPresent(read::add);
-            Path parts = folder.resolve("parts.csv");
-            PartOffers offers = Files.isRegularFile(parts) ? PartOffers.read(parts, settings, currency) : PartOffers.none();
-            if (Files.isRegularFile(parts)) {
-                read.add(offers.read());
-            }
-            PartsMarket market = PartsMarket.fit(offers, gears(cars, model), on, assumptions);
-            MarketState state = draws.map(d -> MarketState.of(d, SEED, on)).orElseGet(() -> MarketState.withoutCars(DRAWS, SEED));
-            AssumptionDraws drawn = new AssumptionDraws(assumptions, state.count(), state.seed());
-            List<CandidateCar> named = cars.stream().filter(car -> file.speaksOf(car.name())).toList();
-            partOuts.addAll(named.stream().parallel().map(car -> PartOut.of(car, file, market, state, drawn)).toList());
-            return new DonorStudy(currency, landed, partOuts, Optional.of(market), read, on,
-                    new Answer.Told<>(new Further(cars, landed.told(), List.copyOf(partOuts), market, state, drawn, model)));
-        }
-        return new DonorStudy(currency, landed, partOuts, Optional.empty(), read, on, without(folder, "partout.csv",
-                "car, part, goes_to: which parts of which car are sold, kept, scrapped or go into the swap"));
+    public static DonorStudy of(Path folder, List<CandidateCar> cars, Currency currency, Optional<PriceModel> model, MarketState state,
+            Assumptions stated) {
+        return of(new DonorFiles(folder, currency, stated), cars, currency, model, state, Optional.empty());
     }
 
-    /** What follows from landed costs and recoveries together; each is worked out once, when first asked for. */
-    private static final class Further {
-        private final List<CandidateCar> cars;
-        private final Optional<Landed> landed;
-        private final List<PartOut> partOuts;
-        private final PartsMarket market;
-        private final MarketState state;
-        private final AssumptionDraws drawn;
-        private final Optional<PriceModel> model;
-        private final Once<Choice> choices = new Once<>(this::findChoices);
-        private final Once<DonorUses> uses = new Once<>(this::findUses);
-        private final Once<RunningBracket> brackets = new Once<>(this::findBrackets);
-
-        Further(List<CandidateCar> cars, Optional<Landed> landed, List<PartOut> partOuts, PartsMarket market, MarketState state,
-                AssumptionDraws drawn, Optional<PriceModel> model) {
-            this.cars = cars;
-            this.landed = landed;
-            this.partOuts = partOuts;
-            this.market = market;
-            this.state = state;
-            this.drawn = drawn;
-            this.model = model;
-        }
-
-        private List<Choice> findChoices() {
-            List<CarOption> donors = new ArrayList<>();
-            List<CarOption> recipients = new ArrayList<>();
-            for (CandidateCar car : cars) {
-                if (Landed.bought(car)) {
-                    // A car of which nobody says what it is for is held against none.
-                    option(car).filter(o -> o.givesGear() || car.role() != CandidateCar.Role.UNKNOWN)
-                            .ifPresent(o -> (o.givesGear() ? donors : recipients).add(o));
-                }
-            }
-            List<Choice> choices = new ArrayList<>();
-            if (!donors.isEmpty()) {
-                choices.add(new Choice("Donors", donors));
-            }
-            if (!recipients.isEmpty()) {
-                choices.add(new Choice("Recipients", recipients));
-            }
-            return choices;
-        }
-
-        private Optional<CarOption> option(CandidateCar car) {
-            return CarOption.of(car, landed.flatMap(l -> l.of(car.name())), partOuts.stream().filter(p -> p.car() == car).findFirst(),
-                    state.count());
-        }
-
-        private List<DonorUses> findUses() {
-            return partOuts.stream().parallel().flatMap(out -> option(out.car()).filter(CarOption::givesGear)
-                    .map(o -> DonorUses.of(o, out, out.allSold(), model, market, state, drawn)).stream()).toList();
-        }
-
-        private List<RunningBracket> findBrackets() {
-            List<RunningBracket> brackets = new ArrayList<>();
-            for (CandidateCar car : cars) {
-                if (model.isPresent() && state.cars().isPresent() && RunningBracket.isNeeded(car) && Landed.bought(car)) {
-                    brackets.add(RunningBracket.of(car, model.get(), state.cars().get(), market, state, drawn));
-                }
-            }
-            return brackets;
-        }
-    }
-
-    /** A list that is found when first asked for, and kept. */
-    private static final class Once<T> {
-        private final Supplier<List<T>> find;
-        private Optional<List<T>> found = Optional.empty();
-
-        Once(Supplier<List<T>> find) {
-            this.find = find;
-        }
-
-        synchronized List<T> get() {
-            if (found.isEmpty()) {
-                found = Optional.of(List.copyOf(find.get()));
-            }
-            return found.get();
-        }
-    }
-
-    /** Which running gear each line carries, by the cars in play and the listings; none for a line whose rows name several. */
-    static Map<String, String> gears(List<CandidateCar> cars, Optional<PriceModel> model) {
-        Map<String, String> gears = new HashMap<>();
-        List<CarFacts> facts = new ArrayList<>();
-        model.ifPresent(m -> m.cars().forEach(car -> facts.add(car.facts())));
-        cars.stream().filter(car -> car.role() != CandidateCar.Role.FINISHED).forEach(car -> facts.add(car.facts()));
-        for (CarFacts one : facts) {
-            one.runningGear().ifPresent(gear -> gears.merge(Spelling.name(one.vehicle()), Spelling.name(gear),
-                    (a, b) -> a.equals(b) ? a : ""));
-        }
-        gears.values().removeIf(String::isEmpty);
-        return gears;
-    }
-
-    private static <T> Answer<T> without(Path folder, String name, String holds) {
-        return new Answer.NotTold<>(Files.isRegularFile(folder.resolve(CARS))
-                ? CannotTell.without("there is no " + name, "that file (" + holds + ")") : noPrice(folder));
-    }
-
-    private static CannotTell noPrice(Path folder) {
-        return Files.isRegularFile(folder.resolve(CARS))
-                ? CannotTell.without("no car to buy in cars.csv has a price or a planned bid", "the price or planned_bid of each")
-                : CannotTell.without("there is no " + CARS, "that file (the cars that you think of buying: name, vehicle, role, price or"
-                        + " planned_bid, ...)");
+    /** The same with files that were found already, and the most to be paid in all for one car where it is stated. */
+    static DonorStudy of(DonorFiles files, List<CandidateCar> cars, Currency currency, Optional<PriceModel> model,
+            MarketState state, Optional<BigDecimal> target) {
+        Answer<Landed> landed = files.landed(cars, model, state, target);
+        Answer<CarsCompared> compared = files.compared(cars, model, state, landed.told());
+        return new DonorStudy(currency, state.on(), landed, compared, files.read());
     }
 
     /**
@@ -370,16 +221,16 @@ public final class DonorStudy {
         Optional<ListingsRead> seen = Files.isRegularFile(listings)
                 ? Optional.of(Listings.read(listings)).filter(l -> !l.listings().isEmpty()) : Optional.empty();
         Optional<PriceModel> model = seen.map(l -> PriceModel.options().with(assumptions).fit(l.cars()));
-        Path file = folder.resolve(CARS);
+        Path file = folder.resolve(DonorFiles.CARS);
         Optional<CarsFile> cars = Files.isRegularFile(file) ? Optional.of(seen.map(listed -> CarsFile.read(file, listed))
                 .orElseGet(() -> CarsFile.read(file))) : Optional.empty();
         Currency currency = cars.map(CarsFile::currency).or(() -> seen.map(ListingsRead::baseCurrency))
                 .orElseGet(() -> FolderSettings.of(folder, Conventions.unstated()).currency());
-        DonorStudy study = of(folder, cars.map(CarsFile::cars).orElse(List.of()), currency, model, model.map(m -> m.draws(DRAWS, SEED)),
-                model.flatMap(PriceModel::lastSeen), assumptions, Optional.of(target));
+        DonorStudy study = of(new DonorFiles(folder, currency, assumptions), cars.map(CarsFile::cars).orElse(List.of()), currency, model,
+                MarketState.of(model, model.flatMap(PriceModel::lastSeen)), Optional.of(target));
         List<RowsRead> accounts = new ArrayList<>(study.read);
         cars.ifPresent(c -> accounts.add(0, c.read()));
-        return new DonorStudy(currency, study.landed, study.partOuts, study.market, accounts, study.on, study.further);
+        return new DonorStudy(currency, study.on, study.landed, study.compared, accounts);
     }
 
     /**
@@ -401,7 +252,7 @@ public final class DonorStudy {
      */
     public Answer<PartOut> partOut(String car) {
         String key = Spelling.name(car);
-        return further.flatMap(f -> Answer.of(partOuts.stream().filter(p -> Spelling.name(p.car().name()).equals(key)).findFirst(),
+        return compared.flatMap(c -> Answer.of(c.partOuts().stream().filter(p -> Spelling.name(p.car().name()).equals(key)).findFirst(),
                 () -> CannotTell.without("partout.csv does not name the car '" + car + "'", "its parts, a row each")));
     }
 
@@ -412,7 +263,7 @@ public final class DonorStudy {
      * @return why there are none: no partout.csv first, then no car
      */
     public Answer<PartOut> partOut(Answer<String> car) {
-        return further.flatMap(f -> car.flatMap(this::partOut));
+        return compared.flatMap(c -> car.flatMap(this::partOut));
     }
 
     /**
@@ -422,7 +273,7 @@ public final class DonorStudy {
      */
     public List<Table> partTables() {
         List<Table> tables = new ArrayList<>();
-        for (PartOut out : partOuts) {
+        for (PartOut out : partOuts()) {
             out.recovery().ifPresent(recovery -> {
                 tables.add(recovery.table(currency.getCurrencyCode()));
                 tables.add(recovery.partsTable(currency.getCurrencyCode()));
@@ -444,7 +295,7 @@ public final class DonorStudy {
                 Column.number("pieces", ""), Column.number("sells_for", ""), Column.number("low_80", ""), Column.number("high_80", ""),
                 Column.words("priced_by"), Column.number("chance_to_sell", ""), Column.number("net", ""), Column.number("hours", ""),
                 Column.number("net_per_hour", ""));
-        for (PartOut out : partOuts) {
+        for (PartOut out : partOuts()) {
             for (Recovery.PartResult p : out.recovery().map(Recovery::parts).orElse(List.of())) {
                 table.row(Cell.words(out.car().name()), Cell.words(p.name()), Cell.whole(p.pieces()), Cell.number(p.price(), 2),
                         Cell.number(p.range80().low(), 2), Cell.number(p.range80().high(), 2), Cell.words(p.priceFrom()),
@@ -458,7 +309,7 @@ public final class DonorStudy {
     @Override
     public String toString() {
         return "donors and recipients: landed costs of " + landed.told().map(l -> l.costs().size()).orElse(0) + " cars, parts of "
-                + partOuts.size() + ", by " + offersOfParts();
+                + partOuts().size() + ", by " + offersOfParts();
     }
 
     /**
@@ -467,7 +318,7 @@ public final class DonorStudy {
      * @return for instance {@code 12 offers of parts}
      */
     public String offersOfParts() {
-        int offers = market.map(PartsMarket::offers).orElse(0);
+        int offers = market().map(PartsMarket::offers).orElse(0);
         return offers + (offers == 1 ? " offer of parts" : " offers of parts");
     }
 }

@@ -181,7 +181,7 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set, Opt
     private static Optional<PulledSet> set(CarOption option, PartsMarket parts, MarketState state, AssumptionDraws draws) {
         PartKind kind = PartCatalogue.get().kind("drivetrain set").orElseThrow();
         long seed = RandomNumbers.seed(state.seed(), option.car().name() + "/pulled set");
-        return parts.draws(state.count(), state.seed()).sold(PartOut.wanted(option.car(), kind), seed).map(price -> {
+        return parts.draws(state.count(), state.seed()).sold(PiecePrices.wanted(option.car(), kind), seed).map(price -> {
             double[] freight = draws.size("postage_set");
             double[] missing = draws.share("set_missing");
             double[] net = option.withGear();

@@ -143,8 +143,7 @@ final class FeesFile {
         draft.kind = draft.one(row, "kind", draft.kind, row.word("kind", CostKind.WORDS), "");
         if (first && row.text("kind").isEmpty()) {
             row.ask("kind", "what is the table '" + name + "' for (" + CostKind.WORDS.accepted()
-                    + ")? Until that is known it is always charged,"
-                    + " also on a price that includes fees or tax");
+                    + ")? Until that is known it is always charged, also on a price that includes fees or tax");
         }
         draft.sellers = draft.one(row, "seller", draft.sellers, sellers(row), "");
         draft.when = draft.one(row, "when", draft.when, when(row, draft), "none, so that they always count");

@@ -215,15 +215,7 @@ public record Landed(Currency currency, List<LandedCost> costs, List<CandidateCa
                     + "draws of the price model.");
         }
         for (Bid one : bids) {
-            Optional<Shaded> less = one.shaded;
-            Cell car = Cell.words(one.car);
-            List<Cell> row = new ArrayList<>(one.answer.match(
-                    bid -> List.of(car, Cents.cell(bid.target()), Cents.cell(bid.bid()), Cents.cell(bid.landed()),
-                            less.map(s -> Cell.number(100 * (s.shading().factor() - 1), 1)).orElse(Cell.BLANK),
-                            less.map(s -> s.answer().match(b -> Cents.cell(b.bid()), none -> Cell.words("none"))).orElse(Cell.BLANK),
-                            Cents.cell(bid.next()), Cents.cell(bid.nextLanded())),
-                    none -> List.of(car, Cents.cell(none.target()), Cell.words("none"), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK,
-                            Cell.BLANK)));
+            List<Cell> row = new ArrayList<>(cells(one));
             if (abroad) {
                 row.add(Cell.words(one.there));
             }
@@ -235,6 +227,18 @@ public record Landed(Currency currency, List<LandedCost> costs, List<CandidateCa
             table.row(row);
         }
         return Optional.of(table.build());
+    }
+
+    private static List<Cell> cells(Bid one) {
+        Optional<Shaded> less = one.shaded;
+        Cell car = Cell.words(one.car);
+        return one.answer.match(
+                bid -> List.of(car, Cents.cell(bid.target()), Cents.cell(bid.bid()), Cents.cell(bid.landed()),
+                        less.map(s -> Cell.number(100 * (s.shading().factor() - 1), 1)).orElse(Cell.BLANK),
+                        less.map(s -> s.answer().match(b -> Cents.cell(b.bid()), none -> Cell.words("none"))).orElse(Cell.BLANK),
+                        Cents.cell(bid.next()), Cents.cell(bid.nextLanded())),
+                none -> List.of(car, Cents.cell(none.target()), Cell.words("none"), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK,
+                        Cell.BLANK));
     }
 
     /**

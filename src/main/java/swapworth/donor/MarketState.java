@@ -8,6 +8,7 @@ import java.util.Optional;
 import swapworth.listing.CarFacts;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.PriceIncludes;
+import swapworth.market.PriceModel;
 import swapworth.market.Subject;
 import swapworth.market.ValueDraws;
 import swapworth.statistics.Draws;
@@ -43,6 +44,17 @@ public record MarketState(int count, long seed, Optional<ValueDraws> cars, Optio
      */
     public static MarketState of(ValueDraws cars, long seed, Optional<LocalDate> on) {
         return new MarketState(cars.count(), seed, Optional.of(cars), on);
+    }
+
+    /**
+     * The states of a price model, as many and of the seed that all studies have.
+     *
+     * @param model the model, where there are listings
+     * @param on the valuation day, where there is one
+     * @return {@link DonorStudy#DRAWS} states
+     */
+    public static MarketState of(Optional<PriceModel> model, Optional<LocalDate> on) {
+        return new MarketState(DonorStudy.DRAWS, DonorStudy.SEED, model.map(m -> m.draws(DonorStudy.DRAWS, DonorStudy.SEED)), on);
     }
 
     /**

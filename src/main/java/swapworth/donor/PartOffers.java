@@ -80,8 +80,7 @@ public final class PartOffers {
         NamedRows rows = NamedRows.of(file, settings).needs("part", "item", "name").needs("price", "asked", "ask", "amount")
                 .column("vehicle", "line", "model", "car").column("running_gear", "gear").column("mileage", "miles", "km", "odometer")
                 .column("price_kind", "kind").column("seen_on", "date", "seen").column("id").column("currency").column("seller")
-                .column("source")
-                .column("note", "notes");
+                .column("source").column("note", "notes");
         Map<String, Offer> byId = new LinkedHashMap<>();
         Map<String, Integer> lineOf = new HashMap<>();
         for (NamedRows.Row row : rows.rows()) {
@@ -92,20 +91,11 @@ public final class PartOffers {
             Optional<Money> money = row.money("price", "currency", currency);
             Optional<LocalDate> seen = row.date("seen_on");
             OptionalDouble miles = row.miles("mileage");
-            if (row.text("price").isEmpty()) {
-                row.setAside("price", "the row has no price");
-            }
-            Optional<BigDecimal> price = money.flatMap(m -> row.converted("price", m, currency, seen.orElse(LocalDate.MAX)));
-            if (price.isPresent() && price.get().signum() < 0) {
-                row.reject("price", "a price cannot be below 0");
-            } else if (price.isPresent() && price.get().signum() == 0) {
-                row.setAside("price", "a price of 0 says nothing of what the part is worth");
-            }
+            Optional<BigDecimal> price = price(row, money, currency, seen);
             PriceKind kind = row.word("price_kind", KINDS).orElse(PriceKind.ASKING);
             if (row.isUsable()) {
-                Offer offer = new Offer(part.orElseThrow(), Spelling.name(row.name("vehicle")),
-                        Spelling.name(row.name("running_gear")), miles,
-                        price.orElseThrow().doubleValue(), kind, seen);
+                Offer offer = new Offer(part.orElseThrow(), Spelling.name(row.name("vehicle")), Spelling.name(row.name("running_gear")),
+                        miles, price.orElseThrow().doubleValue(), kind, seen);
                 String own = "line " + row.line();
                 String id = row.text("id").isEmpty() ? own : Spelling.name(row.text("id")) + " " + kind;
                 boolean another = byId.containsKey(id) && !offer.canBe(byId.get(id));
@@ -115,12 +105,24 @@ public final class PartOffers {
                 }
                 lineOf.putIfAbsent(id, row.line());
                 byId.merge(another ? own : id, offer, (a, b) -> b.seenOn().isPresent() && a.seenOn().isPresent()
-                        && b.seenOn().get().isBefore(a.seenOn().get())
-                        ? a : b);
+                        && b.seenOn().get().isBefore(a.seenOn().get()) ? a : b);
             }
             row.use();
         }
         return new PartOffers(new ArrayList<>(byId.values()), rows.read());
+    }
+
+    private static Optional<BigDecimal> price(NamedRows.Row row, Optional<Money> money, Currency currency, Optional<LocalDate> seen) {
+        if (row.text("price").isEmpty()) {
+            row.setAside("price", "the row has no price");
+        }
+        Optional<BigDecimal> price = money.flatMap(m -> row.converted("price", m, currency, seen.orElse(LocalDate.MAX)));
+        if (price.isPresent() && price.get().signum() < 0) {
+            row.reject("price", "a price cannot be below 0");
+        } else if (price.isPresent() && price.get().signum() == 0) {
+            row.setAside("price", "a price of 0 says nothing of what the part is worth");
+        }
+        return price;
     }
 
     /** The part of a row, in the user's own spelling first; the row is set aside where nobody knows it. */

@@ -6,14 +6,10 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.CandidateCar;
-import swapworth.listing.CarFacts;
-import swapworth.listing.PriceKind;
-import swapworth.reading.Spelling;
 import swapworth.statistics.RandomNumbers;
 import swapworth.table.Cell;
 import swapworth.table.Column;
@@ -27,64 +23,6 @@ public final class PartOut {
     private final List<Piece> pieces;
     private final double[] drift;
     private final Optional<Recovery> recovery;
-
-    /** One row with everything that is known of it. */
-    static final class Piece {
-        final PartRow row;
-        final PartState state;
-        final String why;
-        /** Draws of the logarithm of what it sells for; empty where it has no price. */
-        final double[] logPrice;
-        /** The same of another one, as far run as those on offer: how far this car has run makes no other part cheaper. */
-        final double[] logAnother;
-        final double asked;
-        final String priceFrom;
-
-        Piece(PartRow row, PartState state, String why, double[] logPrice, double[] logAnother, double asked, String priceFrom) {
-            this.row = row;
-            this.state = state;
-            this.why = why;
-            this.logPrice = logPrice;
-            this.logAnother = logAnother;
-            this.asked = asked;
-            this.priceFrom = priceFrom;
-        }
-
-        boolean priced() {
-            return logPrice.length > 0;
-        }
-
-        /** Why a part that is for sale earns nothing; empty where it earns. */
-        String earnsNothing() {
-            return row.part().ruled() && !row.ruleMet() ? "the local rule is not stated to be met"
-                    : chanceless() ? "gone"
-                    : !priced() && row.price().isPresent() ? "its row states a price of 0"
-                    : !priced() ? "no price: no offer in parts.csv names it, and the row states none" : "";
-        }
-
-        /** The chance in each draw that one of it is good. */
-        private double[] chances(AssumptionDraws draws, int count) {
-            return row.chanceGood().isPresent() ? SaleUnit.all(row.chanceGood().getAsDouble(), count)
-                    : state == PartState.GONE ? new double[count] : draws.share(state.chance());
-        }
-
-        private boolean chanceless() {
-            return row.chanceGood().isPresent() ? row.chanceGood().getAsDouble() == 0 : state == PartState.GONE;
-        }
-
-        boolean onSale() {
-            return forSale() && priced();
-        }
-
-        /** Whether it would be on sale if only it had a price. */
-        boolean lacksPrice() {
-            return forSale() && !priced() && row.price().isEmpty();
-        }
-
-        private boolean forSale() {
-            return row.goesTo() == GoesTo.SELL && !row.part().isLeftOver() && !(row.part().ruled() && !row.ruleMet()) && !chanceless();
-        }
-    }
 
     private PartOut(CandidateCar car, List<Piece> pieces, MarketState state, AssumptionDraws draws, double[] drift) {
         this.car = car;
@@ -111,86 +49,8 @@ public final class PartOut {
 
     /** The same with assumptions that are drawn already, for several cars. */
     static PartOut of(CandidateCar car, PartoutFile file, PartsMarket market, MarketState state, AssumptionDraws draws) {
-        PartsMarket.Drawn drawn = market.draws(state.count(), state.seed());
-        double[] level = together(car.facts(), state, draws);
-        List<Piece> pieces = new ArrayList<>();
-        for (PartRow row : file.rows(car.name())) {
-            pieces.add(piece(car, row, market, drawn, level, draws, state));
-        }
-        double[] drift = drawn.drift().orElseGet(() -> {
-            double[] assumed = draws.between("part_drift", -50, 50).clone();
-            for (int i = 0; i < assumed.length; i++) {
-                assumed[i] = StrictMath.log1p(assumed[i] / 100);
-            }
-            return assumed;
-        });
-        return new PartOut(car, List.copyOf(pieces), state, draws, drift);
-    }
-
-    /**
-     * How far the level of all part prices lies from its middle in each draw: together with the level of the car, as closely as assumed.
-     */
-    private static double[] together(CarFacts facts, MarketState state, AssumptionDraws draws) {
-        double[] cars = state.departures(facts);
-        double[] follow = draws.between("parts_correlate_with_cars", -1, 1);
-        double[] level = new double[state.count()];
-        double move = Math.log1p(draws.assumptions().get("parts_move").middle() / 100);
-        RandomNumbers own = RandomNumbers.of(state.seed(), "parts move");
-        for (int i = 0; i < level.length; i++) {
-            level[i] = move * (follow[i] * cars[i] + Math.sqrt(1 - follow[i] * follow[i]) * own.normal());
-        }
-        return level;
-    }
-
-    private static Piece piece(CandidateCar car, PartRow row, PartsMarket market, PartsMarket.Drawn drawn, double[] level,
-            AssumptionDraws draws,
-            MarketState state) {
-        DamageLeaves.Left left = DamageLeaves.of(car.facts(), row.part());
-        PartState partState = row.state().orElse(left.state());
-        String why = row.chanceGood().isPresent() || row.state().isPresent() ? "your own" : left.why();
-        PartsMarket.Wanted wanted = wanted(car, row.part());
-        String name = car.name() + "/" + row.part().name();
-        RandomNumbers random = RandomNumbers.of(state.seed(), name);
-        if (row.price().isPresent()) {
-            double[] logs = new double[state.count()];
-            double middle = row.price().getAsDouble();
-            double spread = draws.assumptions().logSpread("own_price");
-            double shift = draws.assumptions().logMiddle("own_price");
-            for (int i = 0; i < logs.length; i++) {
-                logs[i] = StrictMath.log(middle) + shift + spread * random.normal() + level[i];
-            }
-            double[] own = middle == 0 ? new double[0] : logs;
-            return new Piece(row, partState, why, own, own, middle, "your own price");
-        }
-        long seed = RandomNumbers.seed(state.seed(), name);
-        double[] logs = atLevel(drawn.sold(wanted, seed), level);
-        double[] another = atLevel(drawn.sold(another(car, row.part()), seed), level);
-        double asked = market.predicted(wanted, PriceKind.ASKING).map(m -> Math.exp(m.quantile(0.5))).orElse(0.0);
-        int offers = market.offersOf(row.part());
-        return new Piece(row, partState, why, logs, another, asked, logs.length == 0 ? ""
-                : offers + (offers == 1 ? " offer, " : " offers, ") + Math.round(100 * market.priorShare(wanted)) + " % assumed");
-    }
-
-    private static double[] atLevel(Optional<double[]> logs, double[] level) {
-        double[] at = logs.orElse(new double[0]);
-        for (int i = 0; i < at.length; i++) {
-            at[i] += level[i];
-        }
-        return at;
-    }
-
-    /** A part of the same kind that fits, as far run as those on offer. */
-    static PartsMarket.Wanted another(CandidateCar car, PartKind part) {
-        PartsMarket.Wanted own = wanted(car, part);
-        return new PartsMarket.Wanted(own.part(), own.vehicle(), own.gear(), OptionalDouble.empty());
-    }
-
-    static PartsMarket.Wanted wanted(CandidateCar car, PartKind part) {
-        CarFacts facts = car.facts();
-        OptionalDouble own = facts.mileage().map(m -> OptionalDouble.of(m.miles())).orElse(OptionalDouble.empty());
-        OptionalDouble gear = facts.gearMileage().map(m -> OptionalDouble.of(m.miles())).orElse(own);
-        return new PartsMarket.Wanted(part, Spelling.name(facts.vehicle()), facts.runningGear().map(Spelling::name).orElse(""),
-                part.mechanical() ? gear : own);
+        PiecePrices prices = new PiecePrices(car, market, state, draws);
+        return new PartOut(car, file.rows(car.name()).stream().map(prices::of).toList(), state, draws, prices.drift());
     }
 
     /**
@@ -303,7 +163,7 @@ public final class PartOut {
      * @return draws in the order of the states of the market
      */
     GearValue gearToReplace() {
-        return gear(toSwap(), this::bad, piece -> piece.logAnother);
+        return gear(toSwap(), this::bad, Piece::logAnother);
     }
 
     /** Parts at what they or others sell for, a logarithm, each so many times as is told of it for each draw. */
@@ -331,12 +191,7 @@ public final class PartOut {
 
     /** The same car with everything sold that would go into the swap or be kept. */
     PartOut allSold() {
-        List<Piece> sold = new ArrayList<>();
-        for (Piece p : pieces) {
-            sold.add(p.row.goesTo() == GoesTo.SCRAP ? p
-                    : new Piece(p.row.sold(), p.state, p.why, p.logPrice, p.logAnother, p.asked, p.priceFrom));
-        }
-        return new PartOut(car, sold, state, draws, drift);
+        return new PartOut(car, pieces.stream().map(Piece::sold).toList(), state, draws, drift);
     }
 
     /** What goes into the swap as used parts, as far as they turn out good. */
@@ -346,21 +201,16 @@ public final class PartOut {
 
     /** What another engine and gearbox, as far run as those on offer, cost in place of those that turn out not to be good. */
     double[] drivetrainToReplace() {
-        return sum(pieces.stream().filter(p -> p.row.part().isEngineOrGearbox()).toList(), this::bad, p -> p.logAnother);
+        return sum(pieces.stream().filter(p -> p.row.part().isEngineOrGearbox()).toList(), this::bad, Piece::logAnother);
     }
 
     /** The chance that the engine and the gearbox that go into the swap are both good, by the middles of the assumptions. */
     double gearGood() {
         double chance = 1;
         for (Piece p : toSwap()) {
-            chance *= p.row.part().isEngineOrGearbox() ? chanceGood(p) : 1;
+            chance *= p.row.part().isEngineOrGearbox() ? p.chance(draws.assumptions()) : 1;
         }
         return chance;
-    }
-
-    private double chanceGood(Piece p) {
-        return p.row.chanceGood().isPresent() ? p.row.chanceGood().getAsDouble()
-                : p.state == PartState.GONE ? 0 : draws.assumptions().get(p.state.chance()).middle() / 100;
     }
 
     /**
@@ -376,13 +226,12 @@ public final class PartOut {
         for (Piece p : pieces) {
             if (p.row.part().isLeftOver()) {
                 table.row(Cell.words(p.row.part().name()), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK,
-                        Cell.words(p.row.goesTo().words()),
-                        Cell.words("what remains in the end"));
+                        Cell.words(p.row.goesTo().words()), Cell.words("what remains in the end"));
                 continue;
             }
             table.row(Cell.words(p.row.part().name() + (p.row.count() > 1 ? " (" + p.row.count() + ")" : "")),
-                    Cell.words(p.row.part().zone()),
-                    Cell.words(p.state.words()), Cell.words(p.why), Cell.number(100 * chanceGood(p), 0), Cell.words(p.row.goesTo().words()),
+                    Cell.words(p.row.part().zone()), Cell.words(p.state.words()), Cell.words(p.why),
+                    Cell.number(100 * p.chance(draws.assumptions()), 0), Cell.words(p.row.goesTo().words()),
                     Cell.words(p.row.goesTo() == GoesTo.SELL ? p.earnsNothing()
                             : "earns nothing" + p.row.part().inAnotherCar(p.row.goesTo())));
         }

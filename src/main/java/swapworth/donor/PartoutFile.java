@@ -54,9 +54,8 @@ public final class PartoutFile {
         NamedRows rows = NamedRows.of(file, settings).needs("car", "name").needs("part", "item").column("goes_to", "goes to", "use", "to")
                 .column("state", "condition").column("chance_good", "good").column("count", "pieces", "number").column("price", "sells_for")
                 .column("sells", "chance", "chance_to_sell").column("days", "days_to_sell").column("hours")
-                .column("postage", "postage_paid")
-                .column("postage_charged").column("packing").column("fee", "selling_fee").column("bundle").column("local_rule", "rule_met")
-                .column("currency").column("note", "notes");
+                .column("postage", "postage_paid").column("postage_charged").column("packing").column("fee", "selling_fee")
+                .column("bundle").column("local_rule", "rule_met").column("currency").column("note", "notes");
         Map<String, CandidateCar> known = new LinkedHashMap<>();
         cars.forEach(car -> known.put(Spelling.name(car.name()), car));
         List<String> names = cars.stream().map(CandidateCar::name).toList();
@@ -68,14 +67,7 @@ public final class PartoutFile {
             }
             Optional<PartKind> part = PartOffers.kind(row, "part");
             Optional<CandidateCar> car = Optional.ofNullable(known.get(Spelling.name(row.text("car"))));
-            if (row.text("car").isEmpty()) {
-                row.reject("car", "the row names no car");
-            } else if (car.isEmpty()) {
-                row.setAside("car", "cars.csv has no such car" + Spelling.nearest(row.text("car"), names)
-                        .map(near -> "; did you mean " + near + "?").orElse(""));
-            } else if (part.isPresent()) {
-                DamageLeaves.cannotHave(car.get().facts(), part.get()).ifPresent(why -> row.setAside("part", why));
-            }
+            check(row, car, part, names);
             PartRow stated = read(row, part, currency);
             boolean lacking = car.isPresent() && part.isPresent() && DamageLeaves.lacks(car.get().facts(), part.get());
             if (lacking && row.isUsable()) {
@@ -92,6 +84,18 @@ public final class PartoutFile {
             }
         }
         return new PartoutFile(byCar, rows.read());
+    }
+
+    /** Whether the car is in play and can have such a part. */
+    private static void check(NamedRows.Row row, Optional<CandidateCar> car, Optional<PartKind> part, List<String> names) {
+        if (row.text("car").isEmpty()) {
+            row.reject("car", "the row names no car");
+        } else if (car.isEmpty()) {
+            row.setAside("car", "cars.csv has no such car" + Spelling.nearest(row.text("car"), names)
+                    .map(near -> "; did you mean " + near + "?").orElse(""));
+        } else if (part.isPresent()) {
+            DamageLeaves.cannotHave(car.get().facts(), part.get()).ifPresent(why -> row.setAside("part", why));
+        }
     }
 
     /** One part that is to bring more than its whole car is to be had for. */

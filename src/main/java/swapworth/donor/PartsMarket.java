@@ -125,8 +125,9 @@ public final class PartsMarket {
         int firstLine = NAMES + names.size() + 1;
         List<PriorBlock> blocks = List.of(PriorBlock.flat("level of part prices", LEVEL, 1), stated(a, "part_sold", SOLD),
                 stated(a, "part_drift", MONTHS), stated(a, "part_mileage_mechanical", MECHANICAL), stated(a, "part_mileage_other", OTHER),
+                // With one offer of each kind this spread and the scatter can hardly be told apart: it is averaged over as well.
                 PriorBlock.levels("how far parts differ", NAMES, names.size(), a.get("spread_part_names").middle(),
-                PriorBlock.Role.PRIMARY),
+                        PriorBlock.Role.SECONDARY),
                 PriorBlock.levels("how far lines differ", firstLine, lines.size(), a.get("spread_part_lines").middle(),
                         PriorBlock.Role.SECONDARY));
         Assumption error = a.get("part_error");

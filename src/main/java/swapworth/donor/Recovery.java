@@ -151,22 +151,33 @@ public final class Recovery {
                 shelf[(int) Math.ceil(gone / DAYS_PER_WEEK)] -= unit.good[i];
                 listedOn += DAYS_PER_WEEK * unit.good[i] / Math.max(0.1, pace[i]);
             }
-            int now = 0;
-            for (int w = 0; w < weeks; w++) {
-                now += shelf[w];
-                peak[i] = Math.max(peak[i], now);
-            }
+            peak[i] = mostOnShelf(shelf);
             byMonth[i][hulk ? month(hulkMonth[i] * Days.PER_MONTH) : 0] += remainder[i];
-            int until = (int) Math.ceil(lastDay / Days.PER_MONTH);
-            for (int k = 0; k < months; k++) {
-                if (k < until) {
-                    byMonth[i][k] -= space[i];
-                    held[i] += space[i];
-                }
-                byMonth[i][k] += k > 0 ? byMonth[i][k - 1] : 0;
-            }
-            net[i] = byMonth[i][months - 1];
+            addUp(i, (int) Math.ceil(lastDay / Days.PER_MONTH), space[i]);
         }
+    }
+
+    /** The most pieces at a time, by how many come and go each week. */
+    private static int mostOnShelf(int[] shelf) {
+        int most = 0;
+        int now = 0;
+        for (int change : shelf) {
+            now += change;
+            most = Math.max(most, now);
+        }
+        return most;
+    }
+
+    /** Takes off what the space costs until a month, and adds the months up. */
+    private void addUp(int i, int until, double space) {
+        for (int k = 0; k < months; k++) {
+            if (k < until) {
+                byMonth[i][k] -= space;
+                held[i] += space;
+            }
+            byMonth[i][k] += k > 0 ? byMonth[i][k - 1] : 0;
+        }
+        net[i] = byMonth[i][months - 1];
     }
 
     private int month(double day) {
@@ -295,7 +306,7 @@ public final class Recovery {
                 + (months == 1 ? " month; " : " months; ") + Cell.format(net.length, 0)
                 + " draws, every assumption within its spread.");
         List<String> without = new ArrayList<>();
-        for (PartOut.Piece p : of.pieces()) {
+        for (Piece p : of.pieces()) {
             if (p.row.goesTo() == GoesTo.SELL && !p.earnsNothing().isEmpty() && !p.row.part().isLeftOver()) {
                 without.add(p.row.part().name() + " (" + p.earnsNothing() + ")");
             }

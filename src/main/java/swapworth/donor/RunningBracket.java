@@ -91,7 +91,7 @@ public record RunningBracket(CandidateCar car, double[] direct, int nonRunnersOf
         double[] extra = draws.size("make_run_extra");
         double[] margin = draws.share("make_run_margin");
         Optional<double[]> engine = PartCatalogue.get().kind("engine")
-                .flatMap(kind -> parts.draws(state.count(), state.seed()).sold(PartOut.another(car, kind),
+                .flatMap(kind -> parts.draws(state.count(), state.seed()).sold(PiecePrices.another(car, kind),
                         RandomNumbers.seed(state.seed(), car.name() + "/another engine")));
         for (int i = 0; i < runs.length; i++) {
             double bought = engine.isPresent() ? StrictMath.exp(engine.get()[i]) : 0;

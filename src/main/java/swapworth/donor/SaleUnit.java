@@ -13,7 +13,7 @@ import swapworth.statistics.RandomNumbers;
 /** What is put on sale together: one part, or the parts of a bundle. Everything is drawn once for each state of the market. */
 final class SaleUnit {
     final String name;
-    final List<PartOut.Piece> pieces;
+    final List<Piece> pieces;
     /** Money of a sale at once, before drift, with what it costs to send; hours to put on sale; hours to send. */
     final double[] money;
     final double[] price;
@@ -30,14 +30,12 @@ final class SaleUnit {
     private final double[] charged;
     private final double[] pack;
 
-    SaleUnit(String name, List<PartOut.Piece> pieces, PartOut of) {
+    SaleUnit(String name, List<Piece> pieces, PartOut of) {
         this.name = name;
         // By name, so that the order of the rows decides nothing.
         this.pieces = pieces.stream().sorted(Comparator.comparing(p -> p.row.part().name())).toList();
         AssumptionDraws a = of.draws();
         int m = of.state().count();
-        RandomNumbers chance = RandomNumbers.of(of.state().seed(), of.car().name() + "/sale/" + name);
-        boolean bundle = pieces.size() > 1;
         money = new double[m];
         price = new double[m];
         hoursListed = new double[m];
@@ -50,49 +48,73 @@ final class SaleUnit {
         paid = new double[m];
         pack = new double[m];
         charged = new double[m];
+        // A bundle sells no likelier than the least wanted of its parts, and waits as long as the slowest.
         double[] sells = all(1, m);
         double[] median = new double[m];
-        double[] packHours = a.size("packing_hours");
-        for (PartOut.Piece p : this.pieces) {
-            String group = p.row.part().group();
-            int[] sound = of.good(p);
-            double[] hours = own(p.row.hours(), a.size("hours_" + group));
-            double[] post = own(p.row.postage(), a.size("postage_" + group));
-            double[] packing = own(p.row.packing(), a.size("packing"));
-            double[] share = a.share("postage_charged");
-            double[] selling = own(p.row.sells(), a.share("sells_" + group));
-            double[] waiting = own(p.row.days(), a.size("days_" + group));
-            double[] cut = p.row.fee().isPresent() ? all(p.row.fee().getAsDouble() / 100, m) : a.share("selling_fee");
+        for (Piece p : this.pieces) {
+            add(p, of.good(p), a);
+            double[] selling = own(p.row.sells(), a.share("sells_" + p.row.part().group()));
+            double[] waiting = own(p.row.days(), a.size("days_" + p.row.part().group()));
             for (int i = 0; i < m; i++) {
-                int have = sound[i];
-                good[i] += have;
-                double brings = have * StrictMath.exp(p.logPrice[i]);
-                price[i] += brings;
-                fee[i] += brings * cut[i];
-                hoursListed[i] += have * hours[i];
-                paid[i] += have * post[i];
-                charged[i] += have * (p.row.postageCharged().isPresent() ? p.row.postageCharged().getAsDouble() : share[i] * post[i]);
-                pack[i] += have * packing[i];
-                // A bundle sells no likelier than the least wanted of its parts, and waits as long as the slowest.
                 sells[i] = Math.min(sells[i], selling[i]);
                 median[i] = Math.max(median[i], waiting[i]);
             }
         }
-        double[] discount = a.share("bundle_discount");
-        double[] saved = a.share("bundle_hours");
-        double[] returns = a.share("returns");
         for (int i = 0; i < m; i++) {
             // Each part's fee weighs as much as the part brings.
             fee[i] /= price[i] > 0 ? price[i] : 1;
-            if (bundle) {
-                price[i] *= 1 - discount[i];
-                hoursListed[i] *= saved[i];
-            }
+        }
+        if (isBundle()) {
+            soldTogether(a);
+        }
+        drawSales(a, RandomNumbers.of(of.state().seed(), of.car().name() + "/sale/" + name), sells, median);
+    }
+
+    private boolean isBundle() {
+        return pieces.size() > 1;
+    }
+
+    /** Adds what one part brings and costs, as many of it as turn out good. */
+    private void add(Piece p, int[] sound, AssumptionDraws a) {
+        String group = p.row.part().group();
+        double[] hours = own(p.row.hours(), a.size("hours_" + group));
+        double[] post = own(p.row.postage(), a.size("postage_" + group));
+        double[] packing = own(p.row.packing(), a.size("packing"));
+        double[] share = a.share("postage_charged");
+        double[] cut = p.row.fee().isPresent() ? all(p.row.fee().getAsDouble() / 100, sound.length) : a.share("selling_fee");
+        for (int i = 0; i < sound.length; i++) {
+            int have = sound[i];
+            good[i] += have;
+            double brings = have * StrictMath.exp(p.logPrice[i]);
+            price[i] += brings;
+            fee[i] += brings * cut[i];
+            hoursListed[i] += have * hours[i];
+            paid[i] += have * post[i];
+            charged[i] += have * (p.row.postageCharged().isPresent() ? p.row.postageCharged().getAsDouble() : share[i] * post[i]);
+            pack[i] += have * packing[i];
+        }
+    }
+
+    /** Parts of a bundle are cheaper than one by one, and less work to put on sale. */
+    private void soldTogether(AssumptionDraws a) {
+        double[] discount = a.share("bundle_discount");
+        double[] saved = a.share("bundle_hours");
+        for (int i = 0; i < price.length; i++) {
+            price[i] *= 1 - discount[i];
+            hoursListed[i] *= saved[i];
+        }
+    }
+
+    /** Draws whether it ever sells, when, whether it comes back, and what is left then. */
+    private void drawSales(AssumptionDraws a, RandomNumbers chance, double[] sells, double[] median) {
+        double[] returns = a.share("returns");
+        double[] packHours = a.size("packing_hours");
+        for (int i = 0; i < money.length; i++) {
             boolean ever = chance.uniform() < sells[i];
             double wait = chance.waiting() * median[i] / StrictMath.log(2);
             days[i] = ever && good[i] > 0 ? wait : Double.POSITIVE_INFINITY;
             returned[i] = chance.uniform() < returns[i];
-            hoursSent[i] = (bundle ? 1 : good[i]) * packHours[i];
+            hoursSent[i] = (isBundle() ? 1 : good[i]) * packHours[i];
             money[i] = moneyAt(i, price[i]);
         }
     }
@@ -118,20 +140,20 @@ final class SaleUnit {
 
     /** What the prices of its parts rest on, each once. */
     String priceFrom() {
-        return pieces.stream().map(p -> p.priceFrom).distinct().collect(Collectors.joining("; "));
+        return pieces.stream().map(Piece::priceFrom).distinct().collect(Collectors.joining("; "));
     }
 
     double asked() {
         double sum = 0;
-        for (PartOut.Piece p : pieces) {
-            sum += p.row.count() * p.asked;
+        for (Piece p : pieces) {
+            sum += p.row.count() * p.asked();
         }
         return sum;
     }
 
     int count() {
         int count = 0;
-        for (PartOut.Piece p : pieces) {
+        for (Piece p : pieces) {
             count += p.row.count();
         }
         return count;
@@ -151,8 +173,8 @@ final class SaleUnit {
 
     /** The units of a car: bundles first met, each part that is in none by itself. */
     static List<SaleUnit> of(PartOut out) {
-        Map<String, List<PartOut.Piece>> together = new LinkedHashMap<>();
-        for (PartOut.Piece piece : out.pieces()) {
+        Map<String, List<Piece>> together = new LinkedHashMap<>();
+        for (Piece piece : out.pieces()) {
             if (piece.onSale()) {
                 String name = piece.row.bundle().isEmpty() ? piece.row.part().name() : "bundle " + piece.row.bundle();
                 together.computeIfAbsent(name, n -> new ArrayList<>()).add(piece);

@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
 import swapworth.reading.RowProblem;
-import swapworth.reading.Spelling;
 import swapworth.table.Cell;
 import swapworth.table.Column;
 import swapworth.table.Table;

@@ -92,8 +92,8 @@ final class ChildJava {
                 }
             }
             return brokenOff(place("the notebook ended its Java " + (process.waitFor(5, TimeUnit.SECONDS)
-                    ? "with exit code " + process.exitValue() : "") + " before its last cell was done, as System.exit does;"
-                    + " a notebook runs to its end") + cried());
+                    ? "with exit code " + process.exitValue() : "") + " before its last cell was done, as System.exit does; a notebook runs"
+                    + " to its end") + cried());
         } catch (OverTimeException e) {
             return brokenOff(place("still running after " + limit.toSeconds() + " s" + ": ended here; a loop without end?"
                     + " --limit SECONDS gives it longer") + cried());

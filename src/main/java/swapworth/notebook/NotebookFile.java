@@ -56,8 +56,8 @@ record NotebookFile(Path file, List<String> lines, List<NotebookCell> cells) {
             }
         }
         if (cells.isEmpty()) {
-            throw new NotebookException(file + ": there is no cell in this file; a line '// %%' begins a cell of code,"
-                    + " '// %% [markdown]' one of prose");
+            throw new NotebookException(file + ": there is no cell in this file; a line '// %%' begins a cell of code, '// %% [markdown]'"
+                    + " one of prose");
         }
         return new NotebookFile(file, lines, cells);
     }

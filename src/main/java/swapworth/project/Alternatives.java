@@ -376,13 +376,11 @@ public final class Alternatives {
                         Column.number("cash to find", currency), Column.number("90 % at most", currency).key("cash_to_find_90"),
                         Column.number("own hours", "h"), Column.number("items", ""));
         side.note(read.sentence() + ".");
-        side.note("Net cost: all that is paid and used up until then less what comes in and the resale, carried to that month with the"
-                + " cost of money;"
-                + " own hours are not in it. The resale of a car in play is what this one car would sell for now, older by what such"
-                + " cars lose with each year of age at the same distance (age_slope, as the listings tell it); how the market moves"
-                + " until then is not in it. Cash to"
-                        + " find: the most that must be found at any time beside what is owned and borrowed;"
-                + " nine times in ten it is no more than the figure beside it.");
+        side.note("Net cost: all that is paid and used up until then less what comes in and the resale, carried to that month with the cost"
+                + " of money; own hours are not in it. The resale of a car in play is what this one car would sell for now, older by what"
+                + " such cars lose with each year of age at the same distance (age_slope, as the listings tell it); how the market moves"
+                + " until then is not in it. Cash to find: the most that must be found at any time beside what is owned and borrowed; nine"
+                + " times in ten it is no more than the figure beside it.");
         lacking().forEach(side::note);
         for (Alternative one : all) {
             Range near = Forecast.range(one.netCost(), 0.80);
@@ -392,8 +390,8 @@ public final class Alternatives {
                     Cell.number(Quantiles.median(one.resale()), 0), Cell.number(Quantiles.median(one.toFind()), 0),
                     Cell.number(Forecast.range(one.toFind(), 0.80).high(), 0), Cell.number(one.hours(), 0), Cell.whole(one.items().size()));
         }
-        Table.Builder chances = Table.titled("Chance that the one on the left costs less than the one above,"
-                + " %").columns(Column.words("alternative"));
+        Table.Builder chances = Table.titled("Chance that the one on the left costs less than the one above, %")
+                .columns(Column.words("alternative"));
         chances.note("Counted draw by draw, with what they share in common; 50 means that the rows cannot tell.");
         List<Alternative> whole = all.stream().filter(Alternative::whole).toList();
         String others = all.stream().filter(one -> !one.whole()).map(one -> "'" + one.name() + "'").collect(Collectors.joining(", "));

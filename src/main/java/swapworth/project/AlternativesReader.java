@@ -58,14 +58,14 @@ final class AlternativesReader {
         Map<String, NamedRows.Row> first = new LinkedHashMap<>();
         List<NamedRows.Row> used = new ArrayList<>();
         Map<String, Boolean> ends = new LinkedHashMap<>();
-        List<Optional<Item>> items = new ArrayList<>();
+        List<Item> items = new ArrayList<>();
         Map<List<String>, Integer> told = new HashMap<>();
         int horizon = (int) Math.round(options.assumptions().get("horizon").middle());
         for (NamedRows.Row row : rows.rows()) {
             if (row.sumsUp("alternative", "item")) {
                 continue;
             }
-            Optional<Item> item = item(row, horizon);
+            Item item = item(row, horizon);
             String name = name(row);
             int before = told.getOrDefault(whole(row), row.line());
             if (before < row.line()) {
@@ -73,13 +73,13 @@ final class AlternativesReader {
                         + " entered twice?");
             }
             told.putIfAbsent(whole(row), row.line());
-            item.ifPresent(i -> ends.merge(name, i.kind() == Kind.RESALE, Boolean::logicalOr));
+            ends.merge(name, item.kind() == Kind.RESALE, Boolean::logicalOr);
             first.putIfAbsent(name, row);
             used.add(row);
             items.add(item);
         }
         for (Map.Entry<String, Boolean> end : ends.entrySet()) {
-            if (!end.getValue() && first.containsKey(end.getKey())) {
+            if (!end.getValue()) {
                 first.get(end.getKey()).ask("kind", "this alternative has no resale: is its car worth nothing after " + horizon
                         + " months?");
             }
@@ -87,7 +87,7 @@ final class AlternativesReader {
         askOfLoans(used, items, horizon);
         for (int r = 0; r < used.size(); r++) {
             if (used.get(r).use()) {
-                all.computeIfAbsent(name(used.get(r)), name -> new ArrayList<>()).add(items.get(r).orElseThrow());
+                all.computeIfAbsent(name(used.get(r)), name -> new ArrayList<>()).add(items.get(r));
             } else {
                 notCounted.computeIfAbsent(name(used.get(r)), name -> new ArrayList<>()).add(used.get(r).line());
             }
@@ -96,19 +96,18 @@ final class AlternativesReader {
     }
 
     /** A loan that is not paid back looks like money gained. */
-    private void askOfLoans(List<NamedRows.Row> used, List<Optional<Item>> items, int horizon) {
+    private void askOfLoans(List<NamedRows.Row> used, List<Item> items, int horizon) {
         Map<String, NamedRows.Row> loans = new LinkedHashMap<>();
         Map<String, Double> lent = new HashMap<>();
         Map<String, Double> paidBack = new HashMap<>();
         for (int r = 0; r < used.size(); r++) {
             String name = name(used.get(r));
-            Optional<Item> item = items.get(r).filter(i -> i.month() <= horizon);
-            double all = item.map(i -> i.likely() * (Math.min(horizon, i.until()) - i.month() + 1)).orElse(0.0);
-            Optional<Kind> kind = item.map(Item::kind);
-            if (kind.filter(k -> k == Kind.LOAN).isPresent()) {
+            Item item = items.get(r);
+            double all = item.likely() * Math.max(0, Math.min(horizon, item.until()) - item.month() + 1);
+            if (item.kind() == Kind.LOAN) {
                 loans.putIfAbsent(name, used.get(r));
                 lent.merge(name, all, Double::sum);
-            } else if (kind.filter(k -> k == Kind.PAYMENT || k == Kind.OWED).isPresent()) {
+            } else if (item.kind() == Kind.PAYMENT || item.kind() == Kind.OWED) {
                 paidBack.merge(name, all, Double::sum);
             }
         }
@@ -145,7 +144,7 @@ final class AlternativesReader {
         return base.getCurrencyCode();
     }
 
-    private Optional<Item> item(NamedRows.Row row, int horizon) {
+    private Item item(NamedRows.Row row, int horizon) {
         if (row.text("alternative").isEmpty()) {
             row.reject("alternative", "a row needs the name of its alternative");
         }
@@ -191,7 +190,7 @@ final class AlternativesReader {
         double middle = likely.map(BigDecimal::doubleValue).orElse(0.0);
         boolean ordered = low.isPresent() && high.isPresent() && low.get().compareTo(high.get()) <= 0;
         Optional<Range> ends = ordered ? Optional.of(new Range(low.get().doubleValue(), high.get().doubleValue())) : Optional.empty();
-        return Optional.of(new Item(row.line(), row.text("item"), kind, middle, ends, chance, from, Math.max(from, to), hours, car));
+        return new Item(row.line(), row.text("item"), kind, middle, ends, chance, from, Math.max(from, to), hours, car);
     }
 
     private static OptionalDouble month(NamedRows.Row row, String column) {

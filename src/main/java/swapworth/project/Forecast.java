@@ -5,7 +5,6 @@ import static java.util.Objects.requireNonNull;
 import java.time.YearMonth;
 import java.util.Arrays;
 import java.util.EnumMap;
-import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -35,7 +34,6 @@ public final class Forecast {
     private final Ledger ledger;
     private final Options options;
     private final int count;
-    private final double soFar;
     private final double keptSoFar;
     private final double[] total;
     private final double[] toPay;
@@ -124,7 +122,7 @@ public final class Forecast {
         this.options = options;
         count = options.count;
         LedgerSums sums = ledger.sums();
-        soFar = sums.total().net().doubleValue();
+        double soFar = sums.total().net().doubleValue();
         keptSoFar = sums.keptSoFar().doubleValue();
         RowsToCome rows = new RowsToCome(ledger, options);
         UncertainSum.Drawn drawn = rows.drawn(count, options.seed);
@@ -135,35 +133,44 @@ public final class Forecast {
         total = new double[count];
         for (int b = 0; b < rows.bins().size(); b++) {
             RowsToCome.Bin bin = rows.bins().get(b);
-            double[] amounts = drawn.bin(b);
-            double[] factors = bin.moving().map(options.moved::get).orElse(new double[0]);
-            boolean out = bin.direction() == Direction.OUT;
-            double[] comesIn = out ? new double[0] : toReceiveOf.computeIfAbsent(bin.cars(),
-                    cars -> new EnumMap<>(RowsToCome.Part.class)).computeIfAbsent(bin.part(), part -> new double[count]);
-            for (int i = 0; i < count; i++) {
-                double amount = factors.length == 0 ? amounts[i] : amounts[i] * factors[i];
-                net[bin.month()][i] += amount;
-                toKeep[i] += bin.kept() * amount;
-                if (out) {
-                    toPay[i] += amount;
-                } else {
-                    toReceive[i] -= amount;
-                    comesIn[i] -= amount;
-                }
-            }
+            add(bin, drawn.bin(b), net[bin.month()]);
         }
         for (int i = 0; i < count; i++) {
             total[i] = soFar + toPay[i] - toReceive[i];
         }
         cash = new CashInIt(ledger, net);
         drivers = rows.drivers(drawn.covariances());
+        hours = hours(sums);
+    }
+
+    /** Adds the draws of rows that are summed up together to what is to come. */
+    private void add(RowsToCome.Bin bin, double[] amounts, double[] net) {
+        double[] factors = bin.moving().map(options.moved::get).orElse(new double[0]);
+        boolean out = bin.direction() == Direction.OUT;
+        double[] comesIn = out ? new double[0] : toReceiveOf.computeIfAbsent(bin.cars(), cars -> new EnumMap<>(RowsToCome.Part.class))
+                .computeIfAbsent(bin.part(), part -> new double[count]);
+        for (int i = 0; i < count; i++) {
+            double amount = factors.length == 0 ? amounts[i] : amounts[i] * factors[i];
+            net[i] += amount;
+            toKeep[i] += bin.kept() * amount;
+            if (out) {
+                toPay[i] += amount;
+            } else {
+                toReceive[i] -= amount;
+                comesIn[i] -= amount;
+            }
+        }
+    }
+
+    private double[] hours(LedgerSums sums) {
         double toCome = sums.hoursToCome();
         Assumption off = options.assumptions.get(Category.OWN_HOURS.assumption());
-        hours = toCome == 0 ? new double[count] : UncertainSum.of(List.of(new UncertainSum.Line(
-                guess(toCome, off), 0, 0, 1, 1, 0))).totals(count, ~options.seed);
+        double[] all = toCome == 0 ? new double[count] : UncertainSum.of(List.of(new UncertainSum.Line(guess(toCome, off), 0, 0, 1, 1, 0)))
+                .totals(count, ~options.seed);
         for (int i = 0; i < count; i++) {
-            hours[i] += sums.hoursSoFar();
+            all[i] += sums.hoursSoFar();
         }
+        return all;
     }
 
     /**
@@ -205,8 +212,7 @@ public final class Forecast {
             for (Map.Entry<Category, double[]> factor : moved.entrySet()) {
                 if (factor.getValue().length != count) {
                     throw new IllegalArgumentException(factor.getKey().words() + ": " + factor.getValue().length + " factors beside "
-                            + count
-                            + " draws");
+                            + count + " draws");
                 }
             }
         }

@@ -73,8 +73,7 @@ public record Gates(List<Gate> gates, RowsRead read) {
         INSPECTABLE("inspectable", "Ask the inspection body before the work what it must see, and which papers of the donor it wants.",
                 "inspected", "inspection", "can be inspected"),
         INSURABLE("insurable", "Ask the insurer in writing before you change the car: an undeclared change can end the policy. (UK:"
-                + " Consumer"
-                + " Insurance (Disclosure and Representations) Act 2012, section 2)", "insured", "insurance", "can be insured"),
+                + " Consumer Insurance (Disclosure and Representations) Act 2012, section 2)", "insured", "insurance", "can be insured"),
         LENDER("lender told", "If money is owed on the car, ask the lender: a change may break the terms of the loan.", "lender",
                 "lender agrees",
                 "bank told");

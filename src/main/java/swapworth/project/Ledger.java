@@ -12,11 +12,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import swapworth.assumptions.Assumptions;
 import swapworth.money.Money;
 import swapworth.reading.Conventions;
 import swapworth.reading.FolderSettings;
 import swapworth.reading.RowsRead;
+import swapworth.reading.Spelling;
 import swapworth.reading.UnusableFileException;
 import swapworth.swap.OwnOffer;
 import swapworth.table.Cell;
@@ -138,6 +140,18 @@ public record Ledger(List<Entry> entries, List<Entry> carSales, LocalDate on, Cu
          */
         public Options donors(Set<String> names) {
             return new Options(on, baseCurrency, assumptions, names);
+        }
+
+        /** Whether rows may speak of the donor by this name. */
+        boolean isDonor(String car) {
+            return car.equals(LedgerRow.DONOR) || donors.stream().anyMatch(donor -> Spelling.name(donor).equals(Spelling.name(car)));
+        }
+
+        /** The names under which rows may speak of a car: a donor has one of its own beside that of its role. */
+        Stream<String> namesOf(String car) {
+            Stream<String> others = car.equals(LedgerRow.DONOR) ? donors.stream() : isDonor(car) ? Stream.of(LedgerRow.DONOR)
+                    : Stream.empty();
+            return Stream.concat(Stream.of(car), others);
         }
 
         /**

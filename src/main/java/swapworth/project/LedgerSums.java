@@ -123,7 +123,7 @@ public final class LedgerSums {
      */
     public List<Sum> byCar() {
         Map<String, Sum> sums = new LinkedHashMap<>();
-        for (String first : List.of("recipient", "donor", LedgerReader.PROJECT)) {
+        for (String first : List.of("recipient", LedgerRow.DONOR, LedgerRow.PROJECT)) {
             sums.put(first, zero(first));
         }
         // Case, spaces and hyphens make no other car: the first spelling stands for all.
@@ -190,7 +190,7 @@ public final class LedgerSums {
         Set<String> cars = new HashSet<>();
         for (Entry entry : ledger.entries()) {
             if (entry.category() == Category.PURCHASE && entry.status() == Status.ACTUAL && entry.direction() == Direction.OUT) {
-                entry.shares().forEach(share -> cars.add(share.car().equals(LedgerReader.PROJECT) ? "line " + entry.line()
+                entry.shares().forEach(share -> cars.add(share.car().equals(LedgerRow.PROJECT) ? "line " + entry.line()
                         : Spelling.name(share.car())));
             }
         }

@@ -280,9 +280,9 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
                 Column.number("waiting brings", currency), Column.number("80 % from", currency), Column.number("80 % to", currency),
                 Column.number("pays if a month costs less than", currency), Column.number("chance that it brings something", "%"));
         table.note("Now: net purchase cost " + Cell.format(Quantiles.median(purchaseNow), 0) + ", exit value "
-                + Cell.format(Quantiles.median(exitNow), 0) + " (medians). Waiting brings what the purchase falls less what the exit "
-                        + "value falls, draw by draw; every figure is a median of its own, so that columns do not add up to the last unit. "
-                + "Only you know what a month costs you.");
+                + Cell.format(Quantiles.median(exitNow), 0) + " (medians). Waiting brings what the purchase falls less what the exit value"
+                + " falls, draw by draw; every figure is a median of its own, so that columns do not add up to the last unit. Only you know"
+                + " what a month costs you.");
         if (months() > 0) {
             int last = months();
             table.note("After " + last + (last == 1 ? " month" : " months") + " both legs have moved the same way in "

@@ -36,24 +36,34 @@ final class DateText {
             return Parsed.refused("this is no date", HOW);
         }
         String[] parts = parts(withoutTime(text));
-        if (parts.length == 1 && detail == Detail.MONTH_OR_YEAR && isYear(parts[0])) {
-            return coarse(parts[0], "7", "1", "the year alone is given: counted from 1 July");
-        }
-        if (parts.length == 2 && detail == Detail.MONTH_OR_YEAR) {
-            boolean yearFirst = isYear(parts[0]);
-            String year = yearFirst ? parts[0] : parts[1];
-            String month = month(yearFirst ? parts[1] : parts[0]);
-            if (isYear(year) && isNumber(month)) {
-                return coarse(year, month, "15", "the month alone is given: counted from its 15th");
-            }
+        Optional<Parsed<LocalDate>> coarse = detail == Detail.MONTH_OR_YEAR ? coarse(parts) : Optional.empty();
+        if (coarse.isPresent()) {
+            return coarse.get();
         }
         if (text.length() == 5 && NumberText.whole(text) >= 0) {
             return Parsed.refused("this is a spreadsheet's number of a day",
                     "give the column the format year-month-day before you save it");
         }
-        if (parts.length != 3) {
-            return Parsed.refused("this is no date", HOW);
+        return parts.length == 3 ? ofThree(parts, order) : Parsed.refused("this is no date", HOW);
+    }
+
+    /** A year, or a year and a month in either order. */
+    private static Optional<Parsed<LocalDate>> coarse(String[] parts) {
+        if (parts.length == 1 && isYear(parts[0])) {
+            return Optional.of(coarse(parts[0], "7", "1", "the year alone is given: counted from 1 July"));
         }
+        if (parts.length == 2) {
+            boolean yearFirst = isYear(parts[0]);
+            String year = yearFirst ? parts[0] : parts[1];
+            String month = month(yearFirst ? parts[1] : parts[0]);
+            if (isYear(year) && isNumber(month)) {
+                return Optional.of(coarse(year, month, "15", "the month alone is given: counted from its 15th"));
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static Parsed<LocalDate> ofThree(String[] parts, Optional<DateOrder> order) {
         if (isYear(parts[0])) {
             return day(parts[0], month(parts[1]), parts[2]);
         }
@@ -62,19 +72,22 @@ final class DateText {
                     ? Parsed.refused("a year of two digits can be read in several ways", HOW)
                     : Parsed.refused("this is no date", HOW);
         }
-        boolean firstNamed = !isNumber(parts[0]) && isNumber(month(parts[0]));
-        boolean secondNamed = !isNumber(parts[1]) && isNumber(month(parts[1]));
-        if (firstNamed || secondNamed) {
-            return firstNamed ? day(parts[2], month(parts[0]), ordinal(parts[1])) : day(parts[2], month(parts[1]),
-                    ordinal(parts[0]));
+        if (!isNumber(parts[0]) && isNumber(month(parts[0]))) {
+            return day(parts[2], month(parts[0]), ordinal(parts[1]));
         }
-        if (!isNumber(parts[0]) || !isNumber(parts[1])) {
-            return Parsed.refused("this is no date", HOW);
+        if (!isNumber(parts[1]) && isNumber(month(parts[1]))) {
+            return day(parts[2], month(parts[1]), ordinal(parts[0]));
         }
-        int first = Integer.parseInt(parts[0]);
-        int second = Integer.parseInt(parts[1]);
+        return isNumber(parts[0]) && isNumber(parts[1]) ? inOrder(parts[0], parts[1], parts[2], order)
+                : Parsed.refused("this is no date", HOW);
+    }
+
+    /** Day and month by number, of which either may come first. */
+    private static Parsed<LocalDate> inOrder(String one, String other, String year, Optional<DateOrder> order) {
+        int first = Integer.parseInt(one);
+        int second = Integer.parseInt(other);
         if (first == second) {
-            return day(parts[2], parts[1], parts[0]);
+            return day(year, other, one);
         }
         Optional<DateOrder> only = first > 12 && second <= 12 ? Optional.of(DateOrder.DAY_FIRST)
                 : second > 12 && first <= 12 ? Optional.of(DateOrder.MONTH_FIRST) : Optional.empty();
@@ -82,15 +95,11 @@ final class DateText {
             return Parsed.refused("the stated date order is " + order.get().words() + ", and this date is written otherwise",
                     "what day is meant? If the others of this file are written so too, change the date order in words.csv; " + HOW);
         }
-        if (only.isPresent()) {
-            return only.get() == DateOrder.DAY_FIRST ? day(parts[2], parts[1], parts[0]) : day(parts[2], parts[0], parts[1]);
-        }
-        if (first <= 12 && order.isEmpty()) {
+        if (only.isEmpty() && order.isEmpty() && first <= 12) {
             return Parsed.refused("the day or the month can come first in this date",
                     "which one? State it in words.csv: *,date order,day first (or month first)");
         }
-        return order.isPresent() && order.get() == DateOrder.MONTH_FIRST ? day(parts[2], parts[0], parts[1])
-                : day(parts[2], parts[1], parts[0]);
+        return only.or(() -> order).equals(Optional.of(DateOrder.MONTH_FIRST)) ? day(year, one, other) : day(year, other, one);
     }
 
     private static Parsed<LocalDate> coarse(String year, String month, String day, String remark) {

@@ -19,8 +19,7 @@ final class MoneyText {
      * try}).
      */
     private static final Set<String> COMMON = Set.of("eur", "usd", "gbp", "chf", "cad", "aud", "nzd", "jpy", "sek", "nok", "dkk",
-            "pln",
-            "czk", "huf");
+            "pln", "czk", "huf");
 
     private MoneyText() {
     }
@@ -38,50 +37,74 @@ final class MoneyText {
             return Parsed.refused(refused.reason().equals("this is no number") ? "this is no amount of money" : refused.reason(),
                     refused.question());
         }
-        List<String> remarks = new ArrayList<>(0);
-        Optional<Currency> stated = unsaid.or(conventions::currency);
-        Optional<Currency> own = Optional.empty();
-        String before = found.before;
-        boolean minus = false;
-        if (before.startsWith("-") || before.startsWith("\u2212")) {
-            minus = true;
-            before = Spelling.stripped(before.substring(1));
+        Around around = new Around(unsaid.or(conventions::currency));
+        boolean minus = found.before.startsWith("-") || found.before.startsWith("\u2212");
+        Optional<Parsed<Money>> refused = around.before(minus ? Spelling.stripped(found.before.substring(1)) : found.before)
+                .or(() -> around.after(found.after));
+        if (refused.isPresent()) {
+            return refused.get();
         }
-        while (!before.isEmpty()) {
-            String word = currency(before, stated).isPresent() || isPhrase(before) ? before : firstWord(before);
-            Optional<Currency> ahead = currency(word, stated);
-            if (ahead.isPresent() && own.isEmpty()) {
-                own = ahead;
-            } else if (CellReader.isAbout(word)) {
-                remarks.add("the row calls the price approximate");
-            } else if (isPhrase(word)) {
-                remarks.add(kept(word));
-            } else {
-                return ahead.isPresent() ? Parsed.refused("two currencies in one cell", "which one is meant?") : unknown(before);
-            }
-            before = Spelling.stripped(before.substring(word.length()));
-        }
-        String after = found.after;
-        while (!after.isEmpty()) {
-            String word = firstWord(after);
-            if (isPhrase(after)) {
-                remarks.add(kept(after));
-                break;
-            }
-            Optional<Currency> behind = currency(word, stated);
-            if (behind.isEmpty() || own.isPresent() && !behind.equals(own)) {
-                return behind.isEmpty() ? unknown(after) : Parsed.refused("two currencies in one cell", "which one is meant?");
-            }
-            own = behind;
-            after = Spelling.stripped(after.substring(word.length()));
-        }
-        if (own.isPresent() && column.isPresent() && !own.equals(column)) {
-            remarks.add("the cell says " + own.get().getCurrencyCode() + ", its column " + column.get().getCurrencyCode()
+        if (around.own.isPresent() && column.isPresent() && !around.own.equals(column)) {
+            around.remarks.add("the cell says " + around.own.get().getCurrencyCode() + ", its column " + column.get().getCurrencyCode()
                     + "; the cell's is used");
         }
         BigDecimal amount = minus ? number.value().negate() : number.value();
-        Currency currency = own.or(() -> stated).orElse(Currencies.USUAL);
-        return in(new Money(amount, currency), remarks);
+        Currency currency = around.own.or(() -> around.stated).orElse(Currencies.USUAL);
+        return in(new Money(amount, currency), around.remarks);
+    }
+
+    /** What stands around the digits: a currency, and phrases that are kept as remarks. */
+    private static final class Around {
+        private final Optional<Currency> stated;
+        private final List<String> remarks = new ArrayList<>(0);
+        private Optional<Currency> own = Optional.empty();
+
+        Around(Optional<Currency> stated) {
+            this.stated = stated;
+        }
+
+        /** Takes in the words before the digits; says why where one is not understood. */
+        Optional<Parsed<Money>> before(String words) {
+            String rest = words;
+            while (!rest.isEmpty()) {
+                String word = currency(rest, stated).isPresent() || isPhrase(rest) ? rest : firstWord(rest);
+                Optional<Currency> ahead = currency(word, stated);
+                if (ahead.isPresent() && own.isEmpty()) {
+                    own = ahead;
+                } else if (CellReader.isAbout(word)) {
+                    remarks.add("the row calls the price approximate");
+                } else if (isPhrase(word)) {
+                    remarks.add(kept(word));
+                } else {
+                    return Optional.of(ahead.isPresent() ? two() : unknown(rest));
+                }
+                rest = Spelling.stripped(rest.substring(word.length()));
+            }
+            return Optional.empty();
+        }
+
+        /** Takes in the words behind the digits. */
+        Optional<Parsed<Money>> after(String words) {
+            String rest = words;
+            while (!rest.isEmpty()) {
+                String word = firstWord(rest);
+                if (isPhrase(rest)) {
+                    remarks.add(kept(rest));
+                    return Optional.empty();
+                }
+                Optional<Currency> behind = currency(word, stated);
+                if (behind.isEmpty() || own.isPresent() && !behind.equals(own)) {
+                    return Optional.of(behind.isEmpty() ? unknown(rest) : two());
+                }
+                own = behind;
+                rest = Spelling.stripped(rest.substring(word.length()));
+            }
+            return Optional.empty();
+        }
+
+        private static Parsed<Money> two() {
+            return Parsed.refused("two currencies in one cell", "which one is meant?");
+        }
     }
 
     /** An amount, unless its decimals are likely thousands: where a coin has two decimals at most, nobody writes three of them. */
@@ -144,8 +167,7 @@ final class MoneyText {
         return switch (key.endsWith(":") ? key.substring(0, key.length() - 1) : key) {
             case "obo", "o.b.o.", "o.b.o", "(obo)", "or best offer", "ono", "o.n.o.", "o.n.o", "(ono)", "or near offer",
                     "or nearest offer", "firm", "(firm)", "neg", "neg.", "negotiable", "(negotiable)", "fixed", "fixed price",
-                    "vb",
-                    "vhb", "fp", "cash", "asking" -> true;
+                    "vb", "vhb", "fp", "cash", "asking" -> true;
             default -> false;
         };
     }

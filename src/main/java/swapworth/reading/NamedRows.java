@@ -1,7 +1,5 @@
 package swapworth.reading;
 
-import static java.util.Objects.requireNonNull;
-
 import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -26,7 +24,6 @@ import swapworth.money.Money;
  * <p>A header may carry a unit or a currency behind its name: {@code amount_eur}, {@code freight_km}.
  */
 public final class NamedRows {
-
     private final CsvSource source;
     private final FolderSettings settings;
     private final CellReader cells;

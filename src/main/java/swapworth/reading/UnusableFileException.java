@@ -23,8 +23,7 @@ public final class UnusableFileException extends RuntimeException {
     static final String NO_HEADER = "%s: only blank or comment lines were found; needed: a header line that names the columns";
     static final String WORKBOOK = "%s: this is a spreadsheet workbook or an archive, not a CSV file; save it as 'CSV UTF-8'"
             + " and try again";
-    static final String UTF_16 = "%s: the file is written in UTF-16; save it as UTF-8 ('CSV UTF-8' in a spreadsheet)"
-            + " and try again";
+    static final String UTF_16 = "%s: the file is written in UTF-16; save it as UTF-8 ('CSV UTF-8' in a spreadsheet) and try again";
     static final String UNDECODABLE = "%s: line %d: the byte 0x%02X does not belong to UTF-8 text; save it as UTF-8 ('CSV UTF-8'"
             + " in a spreadsheet) and try again";
     static final String BROKEN_HEADER = "%s: line %d: the header line cannot be read: %s";

@@ -1,6 +1,9 @@
 package swapworth.report;
 
 import java.util.regex.Pattern;
+import swapworth.table.Cell;
+import swapworth.table.Column;
+import swapworth.table.Table;
 
 /** Keeps links, addresses and numbers of people out of what strangers read. */
 final class Discreet {
@@ -13,5 +16,13 @@ final class Discreet {
     /** The text, or in its place words that say that the owner keeps it. */
     static String text(String text) {
         return REVEALING.matcher(DAY.matcher(text).replaceAll("")).find() ? "(kept by the owner)" : text;
+    }
+
+    /** A table without what the owner keeps, and without links. */
+    static Table table(Table table) {
+        Table.Builder copy = Table.titled(text(table.title())).columns(table.columns().toArray(Column[]::new));
+        table.notes().forEach(note -> copy.note(text(note)));
+        table.rows().forEach(row -> copy.row(row.stream().map(cell -> Cell.words(text(cell.shown()))).toList()));
+        return copy.build();
     }
 }

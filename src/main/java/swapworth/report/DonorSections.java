@@ -72,10 +72,10 @@ public final class DonorSections {
     public static Section choice(DonorStudy study) {
         List<Part> parts = new ArrayList<>();
         String currency = study.currency().getCurrencyCode();
-        parts.add(Part.prose("Bids are not compared, net costs are: what a car costs in the yard less what its left-over parts bring, "
-                + "and of a donor what must be replaced of its gear. "
-                + "Differences are taken within one state of the market at a time. Where the 80 % range of a difference holds 0, "
-                + "money does not decide." + study.on().map(d -> " All of it is as of " + d + ".").orElse("")));
+        parts.add(Part.prose("Bids are not compared, net costs are: what a car costs in the yard less what its left-over parts bring, and"
+                + " of a donor what must be replaced of its gear. Differences are taken within one state of the market at a time. Where the"
+                + " 80 % range of a difference holds 0, money does not decide."
+                + study.on().map(d -> " All of it is as of " + d + ".").orElse("")));
         study.choices().forEach(choice -> parts.add(Part.rows(choice.table(currency))));
         study.brackets().forEach(bracket -> parts.add(Part.rows(bracket.table(currency))));
         study.uses().forEach(uses -> parts.add(Part.rows(uses.table(currency))));

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Optional;
 import swapworth.assumptions.Assumptions;
 import swapworth.donor.DonorStudy;
+import swapworth.donor.MarketState;
 import swapworth.listing.CarsFile;
 import swapworth.listing.Listings;
 import swapworth.listing.ListingsRead;
@@ -74,8 +75,7 @@ public record FolderPage(Path folder, Judged judged, Optional<CarsFile> cars, Op
                 .map(file -> CarsFile.read(file, read));
         Optional<Valued> valued = cars.map(c -> Valued.of(c.unfinished(), model, currency, Optional.empty(), Optional.empty()));
         Optional<DonorStudy> study = cars.filter(c -> hasStudy(folder)).map(c -> DonorStudy.of(folder, c.cars(), currency,
-                Optional.of(model), Optional.of(model.draws(DonorStudy.DRAWS, DonorStudy.SEED)), model.lastSeen(), assumptions,
-                Optional.empty()));
+                Optional.of(model), MarketState.of(Optional.of(model), model.lastSeen()), assumptions));
         List<Section> donors = study.map(s -> DonorSections.all(s, assumptions.in(currency,
                 FolderSettings.of(folder, Conventions.unstated()).rates()))).orElse(List.of());
         Optional<Undertaking.Market> inPlay = cars.map(c -> new Undertaking.Market(read, model, c,

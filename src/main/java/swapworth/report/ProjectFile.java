@@ -2,43 +2,25 @@ package swapworth.report;
 
 import static java.util.Objects.requireNonNull;
 
-import java.math.BigDecimal;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Collection;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
-import java.util.TreeSet;
 import java.util.stream.Stream;
-import swapworth.listing.Car;
-import swapworth.listing.CarFacts;
-import swapworth.listing.CandidateCar;
 import swapworth.listing.LevelOfTrade;
-import swapworth.listing.Listing;
-import swapworth.listing.PriceIncludes;
-import swapworth.market.Comparables;
-import swapworth.market.FairValue;
 import swapworth.market.Figures;
 import swapworth.market.Range;
-import swapworth.market.Subject;
-import swapworth.project.Category;
 import swapworth.project.DrawFigures;
-import swapworth.project.Entry;
 import swapworth.project.Forecast;
 import swapworth.project.Gates;
 import swapworth.project.Ledger;
-import swapworth.project.LedgerSums;
 import swapworth.project.RedoCost;
 import swapworth.project.Undertaking;
-import swapworth.reading.DistanceUnit;
 import swapworth.statistics.Quantiles;
 import swapworth.swap.SwapValue;
 import swapworth.table.Cell;
@@ -50,8 +32,6 @@ import swapworth.table.Table;
  * paid, what to check with whom. What others than the owner read holds no equity, no bracket, no note, link or number of anybody.
  */
 public final class ProjectFile {
-    private static final int COMPARABLES = 6;
-    private static final int DAYS_OF_CLAIMS = 90;
     private static final List<String> PICTURES = List.of(".jpg", ".jpeg", ".png", ".heic", ".webp");
 
     private final Path folder;
@@ -113,8 +93,8 @@ public final class ProjectFile {
                 "The mileage of the car is that of its chassis. What the running gear has run stands beside the mileage and not in its"
                 + " place, and no figure is made of the two."))));
         finished.ifPresent(f -> sections.add(value(f)));
-        undertaking.market().ifPresent(m -> sections.add(evidence(m)));
-        undertaking.ledger().ifPresent(l -> sections.add(work(l)));
+        undertaking.market().ifPresent(m -> sections.add(new EvidenceSection(m, unit(), reader, this::discreet).section(finished)));
+        undertaking.ledger().ifPresent(l -> sections.add(new WorkSection(l).section()));
         if (reader == Reader.INSURER) {
             undertaking.redoCost().ifPresent(r -> sections.add(redo(r)));
         }
@@ -136,13 +116,7 @@ public final class ProjectFile {
     }
 
     private Table discreet(Table table) {
-        if (reader == Reader.SELF) {
-            return table;
-        }
-        Table.Builder copy = Table.titled(Discreet.text(table.title())).columns(table.columns().toArray(Column[]::new));
-        table.notes().forEach(note -> copy.note(Discreet.text(note)));
-        table.rows().forEach(row -> copy.row(row.stream().map(cell -> Cell.words(Discreet.text(cell.shown()))).toList()));
-        return copy.build();
+        return reader == Reader.SELF ? table : Discreet.table(table);
     }
 
     private String lead(Optional<SwapValue> finished) {
@@ -219,131 +193,13 @@ public final class ProjectFile {
         table.row(Cell.words(level.words()), Figures.money(median), Cell.words(Figures.range(near)), Cell.words(Figures.range(wide)));
     }
 
-    private Section evidence(Undertaking.Market market) {
-        List<Part> parts = new ArrayList<>();
-        Table.Builder table = Table.titled("The listings used").columns(Column.words("line"), Column.number("cars", ""),
-                Column.number("sightings", ""), Column.words("first seen"), Column.words("last seen"));
-        table.note(market.read().counts().sentence() + ".");
-        Map<String, List<Car>> lines = new TreeMap<>();
-        market.read().cars().forEach(car -> lines.computeIfAbsent(car.facts().vehicle(), line -> new ArrayList<>()).add(car));
-        lines.forEach((line, cars) -> table.row(Cell.words(Discreet.text(line)), Cell.whole(cars.size()),
-                Cell.whole(cars.stream().mapToInt(c -> c.sightings().size()).sum()),
-                Cell.words(cars.stream().flatMap(c -> c.firstSeen().stream()).min(LocalDate::compareTo)
-                        .map(LocalDate::toString).orElse("")),
-                Cell.words(cars.stream().flatMap(c -> c.lastSeen().stream()).max(LocalDate::compareTo)
-                        .map(LocalDate::toString).orElse(""))));
-        parts.add(Part.rows(table.build()));
-        undertaking.finished().flatMap(SwapValue::seen).map(t -> new Table(t.title() + ", " + unit(), t.notes(), t.columns(), t.rows()))
-                .ifPresent(t -> parts.add(Part.rows(discreet(t))));
-        undertaking.finished().ifPresent(f -> comparables(market, f).ifPresent(t -> parts.add(Part.rows(t))));
-        return new Section("evidence", "By which listings", parts);
-    }
-
-    /**
-     * The cars that tell most of the body with its own gear, and of the car that the maker sold with such gear. These are often of other
-     * lines than the two: each row says what it has in common with the finished car, and no car stands twice.
-     */
-    private Optional<Table> comparables(Undertaking.Market market, SwapValue value) {
-        DistanceUnit unit = market.read().distanceUnit();
-        Table.Builder table = Table.titled("Comparables: the cars that tell most").columns(Column.words("line"),
-                Column.words("in common with this car"),
-                Column.number("model year", ""), Column.number("mileage", unit.symbol()), Column.words("level of trade"),
-                        Column.words("seen on"), Column.words("region"),
-                Column.number("price seen", market.read().baseCurrency().getCurrencyCode()));
-        table.note("A car of another line tells how price runs with age, mileage and level of trade; it is no price of the body or of the"
-                + " running gear by itself.");
-        List<CarFacts> equivalents = market.cars().cars().stream().filter(car -> car.role() == CandidateCar.Role.FACTORY_EQUIVALENT)
-                .map(CandidateCar::facts).toList();
-        Shared shared = Shared.with(value.built(), value.car().gearLine(), equivalents);
-        Map<String, Listing> shown = new LinkedHashMap<>();
-        add(table, market, shared, shown, value.stock(), unit);
-        equivalents.forEach(facts -> add(table, market, shared, shown, facts, unit));
-        if (reader == Reader.INSURER) {
-            value.on().ifPresent(on -> table.note(lately(shown.values(), on)));
-        }
-        return shown.isEmpty() ? Optional.empty() : Optional.of(table.build());
-    }
-
-    /** Who settles a claim asks how old the evidence is on the day of the value. */
-    private static String lately(Collection<Listing> comparables, LocalDate on) {
-        long late = comparables.stream().flatMap(l -> l.seenOn().stream()).filter(day -> !day.isAfter(on)
-                && day.isAfter(on.minusDays(DAYS_OF_CLAIMS))).count();
-        return late + " of these " + comparables.size() + " were seen in the " + DAYS_OF_CLAIMS + " days up to " + on + ". Some rules on"
-                + " settling a total loss ask for two or more comparable cars near by from so many days. (US: NAIC Model 902, section 8,"
-                + " by a state's copy: Iowa Administrative Code 191-15.43)";
-    }
-
-    private static void add(Table.Builder table, Undertaking.Market market, Shared shared, Map<String, Listing> cars, CarFacts facts,
-            DistanceUnit unit) {
-        if (!market.model().lines().contains(facts.vehicle()) || !(market.model().value(new Subject(facts, LevelOfTrade.PRIVATE_ASKING,
-                PriceIncludes.NEITHER, market.model().lastSeen())) instanceof FairValue value)) {
-            return;
-        }
-        List<Comparables.Comparable> rows = value.comparables().rows();
-        for (Comparables.Comparable one : rows.subList(0, Math.min(COMPARABLES, rows.size()))) {
-            Listing listing = one.listing();
-            if (cars.putIfAbsent(one.car(), listing) != null) {
-                continue;
-            }
-            table.row(Cell.words(Discreet.text(listing.facts().vehicle())), Cell.words(shared.by(listing.facts())),
-                    listing.facts().modelYear().isPresent() ? Cell.label(listing.facts().modelYear().getAsInt()) : Cell.BLANK,
-                    listing.facts().mileage().map(m -> Cell.number(unit.fromMiles(m.miles()), 0)).orElse(Cell.BLANK),
-                    Cell.words(listing.level().words()), Cell.words(listing.seenOn().map(LocalDate::toString).orElse("")),
-                    Cell.words(listing.facts().region().map(Discreet::text).orElse("")), Cell.number(listing.price().amount(), 0));
-        }
-    }
-
-    private Section work(Ledger ledger) {
-        String unit = ledger.currency().getCurrencyCode();
-        Table.Builder table = Table.titled("What was paid, " + unit + ", to " + ledger.on()).columns(Column.words("category"),
-                Column.words("first"), Column.words("last"), Column.number("rows", ""), Column.number("paid, less what came back",
-                        unit).key("paid"),
-                Column.number("own hours", "h"), Column.sentences("receipts"));
-        BigDecimal all = BigDecimal.ZERO;
-        double hours = 0;
-        for (LedgerSums.Sum sum : ledger.sums().byCategory()) {
-            List<Entry> entries = ledger.entries().stream().filter(e -> e.category().words().equals(sum.name())
-                    && e.status() == Entry.Status.ACTUAL && e.category() != Category.SOLD).toList();
-            if (entries.isEmpty()) {
-                continue;
-            }
-            BigDecimal paid = sum.paid().subtract(sum.refunded());
-            double own = entries.stream().mapToDouble(Entry::hours).sum();
-            all = all.add(paid);
-            hours += own;
-            TreeSet<String> receipts = new TreeSet<>();
-            entries.stream().map(Entry::receipt).filter(r -> !r.isEmpty()).forEach(r -> receipts.add(Discreet.text(r)));
-            table.row(Cell.words(sum.name()), Cell.words(entries.stream().map(Entry::date).min(LocalDate::compareTo).orElseThrow()
-                    .toString()),
-                    Cell.words(entries.stream().map(Entry::date).max(LocalDate::compareTo).orElseThrow().toString()),
-                            Cell.whole(entries.size()),
-                    Cell.amount(paid), own > 0 ? Cell.number(own, 1) : Cell.BLANK, Cell.words(String.join(", ", receipts)));
-        }
-        table.row(Cell.words("all"), Cell.BLANK, Cell.words(ledger.on().toString()), Cell.BLANK, Cell.amount(all),
-                hours > 0 ? Cell.number(hours, 1) : Cell.BLANK, Cell.BLANK);
-        BigDecimal kept = ledger.sums().keptSoFar();
-        if (kept.signum() != 0) {
-            paid(table, "of it tools that stay with the owner", kept);
-            paid(table, "all without these tools", all.subtract(kept));
-        }
-        return Section.of("work", "What was done and paid", Part.prose("From the owner's ledger, exact to the smallest coin; other"
-                + " currencies at the"
-                + " rate of their day. Cost is not value. Receipts can be shown under the names given."), Part.rows(table.build()));
-    }
-
-    private static void paid(Table.Builder table, String what, BigDecimal amount) {
-        table.row(Cell.words(what), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.amount(amount), Cell.BLANK, Cell.BLANK);
-    }
-
     private Section redo(RedoCost redo) {
         Table.Builder table = ranges("What it would cost to do it again at the prices of " + undertaking.ledger().orElseThrow().on());
         range(table, "cars, parts and bought work, less parts sold", redo.cash());
         range(table, "with the owner's hours at " + Cell.format(redo.rate(), 2) + " each", redo.withHours());
         return Section.of("redo-cost", "What it would cost to do it again", Part.rows(table.build()),
-                Part.prose("The owner's ledger carried to that"
-                + " day by the market of the listings and by assumptions on yearly prices. Whether a policy pays an agreed sum, the market"
-                        + " value or the least of several is for the"
-                + " policy to say."));
+                Part.prose("The owner's ledger carried to that day by the market of the listings and by assumptions on yearly prices."
+                + " Whether a policy pays an agreed sum, the market value or the least of several is for the policy to say."));
     }
 
     private Section toCome(Forecast forecast) {

@@ -192,8 +192,7 @@ public final class ProjectPage {
         List<Part> parts = new ArrayList<>();
         parts.add(Part.prose("What is paid and agreed stands as it is. Estimates are drawn " + Cell.format(forecast.count(), 0)
                 + " times between their low and high ends, or around the likely amount with the spread of their category from the"
-                        + " assumptions."
-                + " One outcome in ten lies below the 80 % range and one in ten above it."));
+                + " assumptions. One outcome in ten lies below the 80 % range and one in ten above it."));
         parts.add(Part.rows(forecast.figures()));
         parts.add(Part.picture(ProjectCharts.cashByMonth(forecast)));
         parts.add(Part.rows(forecast.spread()));

@@ -34,7 +34,7 @@ final class Missing {
     static List<String> rows(Situation s, Approaches approaches) {
         List<String> rows = new ArrayList<>();
         String gear = s.model.runningGear(s.finished);
-        boolean stock = approaches.stockValue.isPresent();
+        boolean stock = approaches.brackets.stock.isPresent();
         boolean named = s.finished.runningGear().isPresent();
         boolean gearKnown = s.model.cars().stream().anyMatch(c -> s.model.runningGear(c.facts()).equals(gear));
         if (!stock) {

@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import swapworth.donor.DonorStudy;
 import swapworth.donor.GearValue;
+import swapworth.donor.MarketState;
 import swapworth.donor.PartOut;
 import swapworth.listing.CandidateCar;
 import swapworth.listing.CandidateCar.Role;
@@ -50,7 +51,7 @@ final class PartsOfSwap {
         Optional<CandidateCar> recipient = car.madeFrom(Role.RECIPIENT, cars);
         List<CandidateCar> both = Stream.concat(donor.stream(), recipient.stream()).toList();
         DonorStudy study = studies.computeIfAbsent(both.stream().map(CandidateCar::name).toList(), names -> DonorStudy.of(folder,
-                both, currency, Optional.of(model), Optional.of(draws), on, model.assumptions(), Optional.empty()));
+                both, currency, Optional.of(model), MarketState.of(draws, DonorStudy.SEED, on), model.assumptions()));
         SwapCost cost = car.cost();
         if (cost.gear().isEmpty() && donor.isPresent()) {
             Optional<GearValue> gear = study.partOut(donor.get().name()).told().map(PartOut::gear);

@@ -63,9 +63,9 @@ final class Reconciled {
      * find ({@link CostAtLevel}). Where it stands alone, or its weight is stated, there is nothing that could outweigh it.
      */
     private double[][] toWeigh() {
-        double[][] all = approaches.logs.values().toArray(double[][]::new);
-        int place = List.copyOf(approaches.logs.keySet()).indexOf(Approach.Kind.COST);
-        Optional<CostAtLevel> cost = approaches.byCost.filter(c -> all.length > 1 && stated.isEmpty() && !c.isWhole());
+        double[][] all = approaches.logs().values().toArray(double[][]::new);
+        int place = List.copyOf(approaches.logs().keySet()).indexOf(Approach.Kind.COST);
+        Optional<CostAtLevel> cost = approaches.costAtLevel().filter(c -> all.length > 1 && stated.isEmpty() && !c.isWhole());
         return cost.map(c -> with(all, place, c.at(CostAtLevel.level(level -> combined(with(all, place, c.at(level))).mean(),
                 combined(with(all, place, c.whole())).mean())))).orElse(all);
     }
@@ -96,7 +96,7 @@ final class Reconciled {
         double[] middles = Arrays.stream(logs).mapToDouble(Draws::mean).toArray();
         double scale = situation.assumption("swap_approach_spread").middle();
         return stated.isEmpty() ? Combination.of(middles, Draws.covariance(logs), scale)
-                : Combination.weighted(middles, Draws.covariance(logs), scale, approaches.logs.keySet().stream()
+                : Combination.weighted(middles, Draws.covariance(logs), scale, approaches.logs().keySet().stream()
                         .mapToDouble(k -> stated.getOrDefault(k, 0.0)).toArray());
     }
 
@@ -110,7 +110,7 @@ final class Reconciled {
         }
         Map<String, double[]> sources = new LinkedHashMap<>(situation.sources());
         sources.put("swap_approach_spread", apart);
-        return AssumedShare.of(draws, sources, situation, approaches.market, approaches.ofAlike);
+        return AssumedShare.of(draws, sources, situation, approaches.market(), approaches.ofAlike());
     }
 
     /** The approaches put together after prices of cars of one description, each as expected with a departure of its own. */
@@ -131,7 +131,7 @@ final class Reconciled {
         Map<Approach.Kind, Double> byKind = new EnumMap<>(Approach.Kind.class);
         double[] w = combination.weights();
         int a = 0;
-        for (Approach.Kind kind : approaches.logs.keySet()) {
+        for (Approach.Kind kind : approaches.logs().keySet()) {
             byKind.put(kind, w[a++]);
         }
         return byKind;
@@ -190,7 +190,7 @@ final class Reconciled {
     /** The assumption that holds most of that. */
     HeldBy largestAssumption() {
         HeldBy largest = held.largest();
-        return approaches.logs.size() > 1 || !largest.assumption().equals(situation.assumption("swap_approach_spread").words()) ? largest
+        return approaches.logs().size() > 1 || !largest.assumption().equals(situation.assumption("swap_approach_spread").words()) ? largest
                 : new HeldBy("how far one approach alone may be off", largest.share());
     }
 }

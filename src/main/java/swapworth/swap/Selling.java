@@ -80,7 +80,7 @@ final class Selling {
     /** Below what no sale helps. */
     private Optional<String> floor() {
         Optional<String> apart = value.takenApartDraws().map(d -> "Taken apart it would bring " + Figures.rounded(Quantiles.median(d))
-                + " in the middle, hours not counted" + SwapTables.soundParts(s.car) + ": a sale for less is worse than that.");
+                + " in the middle, hours not counted" + Basis.soundParts(s.car) + ": a sale for less is worse than that.");
         Optional<String> refused = value.ownersValueAbove().map(amount -> "You refused " + Figures.rounded(amount) + ".");
         return apart.isEmpty() ? refused : apart.map(words -> words + refused.map(r -> " " + r).orElse(""));
     }

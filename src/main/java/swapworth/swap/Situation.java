@@ -214,6 +214,15 @@ final class Situation {
         return map(standard(name), z -> Math.max(least, Math.min(most, a.middle() + a.spread() * z)));
     }
 
+    /** The day of the value, to be put behind a title; empty where there is none. */
+    String onDay() {
+        return on.map(d -> " on " + d).orElse("");
+    }
+
+    boolean hasFaults() {
+        return !car.statedFaults().isEmpty();
+    }
+
     Subject subject(CarFacts facts) {
         return new Subject(facts, level, PriceIncludes.NEITHER, on);
     }
@@ -272,6 +281,16 @@ final class Situation {
         double middle = assumptions().logMiddle(builder.assumption());
         double spread = assumptions().logSpread(builder.assumption());
         return map(standard(builtByName()), z -> middle + spread * z);
+    }
+
+    /** The middle price of a swap by body and running gear, by who built it where the listings show no such pair. */
+    double[] asBuilt(Subject subject, BuiltBy builder) {
+        return asBuilt(asBuiltByMaker(subject), subject, builder);
+    }
+
+    /** The same where the middle price as if the maker had built it is known. */
+    double[] asBuilt(double[] maker, Subject subject, BuiltBy builder) {
+        return model.pair(subject.facts()) == PairStanding.SEEN ? maker : sum(maker, builtBy(builder));
     }
 
     /** One draw moves all builders alike, under the name of this car's. */

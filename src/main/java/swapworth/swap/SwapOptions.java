@@ -212,8 +212,8 @@ public final class SwapOptions {
     public SwapAnswer value(FinishedCar car, PriceModel model) {
         Situation situation = new Situation(car, model, this);
         Approaches approaches = new Approaches(situation, seen);
-        double weight = weights.isEmpty() ? 1 : approaches.logs.keySet().stream().mapToDouble(k -> weights.getOrDefault(k, 0.0)).sum();
-        return approaches.logs.isEmpty() || !(weight > 0) ? new NoSwapValue(car, approaches.all, Missing.rows(situation, approaches))
+        double weight = weights.isEmpty() ? 1 : approaches.logs().keySet().stream().mapToDouble(k -> weights.getOrDefault(k, 0.0)).sum();
+        return approaches.logs().isEmpty() || !(weight > 0) ? new NoSwapValue(car, approaches.all(), Missing.rows(situation, approaches))
                 : new SwapValue(situation, this, approaches);
     }
 }

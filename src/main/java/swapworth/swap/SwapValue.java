@@ -93,7 +93,7 @@ public final class SwapValue implements SwapAnswer {
 
     @Override
     public List<Approach> approaches() {
-        return List.copyOf(approaches.all);
+        return approaches.all();
     }
 
     /**
@@ -254,7 +254,7 @@ public final class SwapValue implements SwapAnswer {
      * @return middle prices, in the order of the market's draws; empty where the listings cannot tell
      */
     public Optional<double[]> stockDraws() {
-        return approaches.stockValue.map(SwapValue::money);
+        return approaches.brackets.stock.map(SwapValue::money);
     }
 
     /**
@@ -273,7 +273,7 @@ public final class SwapValue implements SwapAnswer {
      * @return middle prices, in the order of the market's draws; empty where none is named or the listings cannot tell
      */
     public Optional<double[]> factoryAtChassisDraws() {
-        return approaches.factoryAtChassis.map(SwapValue::money);
+        return approaches.brackets.factoryAtChassis.map(SwapValue::money);
     }
 
     /**
@@ -283,7 +283,7 @@ public final class SwapValue implements SwapAnswer {
      *     cannot tell
      */
     public Optional<double[]> factoryAtGearDraws() {
-        return approaches.factoryAtGear.map(SwapValue::money);
+        return approaches.brackets.factoryAtGear.map(SwapValue::money);
     }
 
     /**
@@ -293,11 +293,15 @@ public final class SwapValue implements SwapAnswer {
      * @return amounts, in the order of the market's draws; empty where the parts are not known
      */
     public Optional<double[]> takenApartDraws() {
-        return approaches.takenApart();
+        return approaches.byCost.takenApart();
     }
 
     static double[] money(double[] logs) {
         return Situation.map(logs, StrictMath::exp);
+    }
+
+    static double middle(double[] logs) {
+        return Quantiles.median(money(logs));
     }
 
     /**
@@ -330,7 +334,7 @@ public final class SwapValue implements SwapAnswer {
      * @return words without a full stop
      */
     public String basis() {
-        return new SwapTables(this).basis();
+        return new Basis(this).words();
     }
 
     /**
@@ -339,7 +343,7 @@ public final class SwapValue implements SwapAnswer {
      * @return sentences
      */
     public String howFound() {
-        return new SwapTables(this).howFound();
+        return new Basis(this).howFound();
     }
 
     /**
@@ -357,7 +361,7 @@ public final class SwapValue implements SwapAnswer {
      * @return words without a full stop
      */
     public String held() {
-        return new SwapTables(this).held();
+        return new Basis(this).held();
     }
 
     /**
@@ -384,7 +388,7 @@ public final class SwapValue implements SwapAnswer {
      * @return two tables; none where the approach by body and running gear cannot tell
      */
     public List<Table> grids() {
-        return new SwapTables(this).grids();
+        return new StepGrids(this).tables();
     }
 
     /**
@@ -393,7 +397,7 @@ public final class SwapValue implements SwapAnswer {
      * @return a table
      */
     public Table pairs() {
-        return new SwapTables(this).pairs();
+        return new PairTable(situation).table();
     }
 
     /**

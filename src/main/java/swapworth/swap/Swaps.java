@@ -105,59 +105,63 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
         List<RowProblem> problems = new ArrayList<>(finished.problems());
         cars.cars().stream().filter(car -> car.role() == CandidateCar.Role.FINISHED)
                 .forEach(car -> strangeGearLine(car, model).ifPresent(problems::add));
-        List<RowProblem> rejected = new ArrayList<>();
-        List<String> notes = new ArrayList<>();
-        SwapOptions options = SwapValue.options();
-        if (on.isPresent()) {
-            options = options.on(on.get());
-        }
-        if (level.isPresent()) {
-            options = options.with(level.get());
-        }
-        if (finished.factoryEquivalent().isPresent()) {
-            options = options.withFactoryEquivalent(finished.factoryEquivalent().get());
+        if (finished.cars().isEmpty()) {
+            return new Swaps(List.of(), currency, problems, List.of(), List.of(), model.assumptions());
         }
         Path file = folder.resolve(SEEN);
-        Optional<SwapsFile> seen = finished.cars().isEmpty() || !Files.isRegularFile(file) ? Optional.empty()
-                : seen(file, currency, model, problems);
-        if (seen.isPresent()) {
-            SwapsFile read = seen.get();
-            options = options.withSeen(read.seen());
-            rejected.addAll(read.read().rejected());
-            problems.addAll(read.read().rejected());
-            problems.addAll(read.read().setAside());
-            problems.addAll(read.read().oddities());
-            problems.addAll(read.read().questions());
-            problems.addAll(read.problems());
-            problems.addAll(read.unusedColumns(model.furtherColumns()));
-            notes.add(SEEN + ": " + read.read().counts().sentence() + "; " + read.seen().size()
-                    + (read.seen().size() == 1 ? " swap of other people" : " swaps of other people"));
-            for (String name : read.offers().keySet()) {
-                if (finished.cars().stream().noneMatch(c -> Spelling.name(c.name()).equals(Spelling.name(name)))) {
-                    notes.add(SEEN + ": own_car '" + name + "' is no finished car of cars.csv; its rows teach nothing");
-                }
-            }
-        } else if (!finished.cars().isEmpty()) {
-            notes.add("without " + SEEN + " (swaps that you saw for sale or sold, and offers for your own) the factor of who built it and"
-                    + " the"
-                    + " position between stock and factory are assumptions");
-        }
-        List<SwapAnswer> answers = new ArrayList<>();
-        if (finished.cars().isEmpty()) {
-            return new Swaps(answers, currency, problems, rejected, notes, model.assumptions());
-        }
+        Optional<SwapsFile> seen = Files.isRegularFile(file) ? seen(file, currency, model, problems) : Optional.empty();
+        seen.ifPresent(read -> problems.addAll(problems(read, model)));
+        List<String> notes = new ArrayList<>(notes(seen, finished.cars()));
+        SwapOptions options = options(finished, seen, on, level);
         ValueDraws draws = options.draws(model);
-        options = options.with(draws);
         PartsOfSwap parts = new PartsOfSwap(folder, cars.cars(), currency, model, draws, on.or(model::lastSeen));
+        List<SwapAnswer> answers = new ArrayList<>();
         for (FinishedCar stated : finished.cars()) {
             FinishedCar car = parts.filled(stated, notes);
-            SwapAnswer answer = options.withOffers(seen.map(r -> r.offersFor(car.name())).orElse(List.of())).value(car, model);
+            SwapAnswer answer = options.with(draws).withOffers(seen.map(r -> r.offersFor(car.name())).orElse(List.of())).value(car, model);
             answers.add(answer);
             if (answer instanceof SwapValue value) {
                 otherGear(cars, value).ifPresent(problems::add);
             }
         }
-        return new Swaps(answers, currency, problems, rejected, notes, model.assumptions());
+        return new Swaps(answers, currency, problems, seen.map(read -> read.read().rejected()).orElse(List.of()), notes,
+                model.assumptions());
+    }
+
+    private static SwapOptions options(FinishedCars finished, Optional<SwapsFile> seen, Optional<LocalDate> on,
+            Optional<LevelOfTrade> level) {
+        SwapOptions options = SwapValue.options().withSeen(seen.map(SwapsFile::seen).orElse(List.of()));
+        options = on.map(options::on).orElse(options);
+        options = level.map(options::with).orElse(options);
+        return finished.factoryEquivalent().map(options::withFactoryEquivalent).orElse(options);
+    }
+
+    /** What a reader should look at in the rows of the file. */
+    private static List<RowProblem> problems(SwapsFile seen, PriceModel model) {
+        List<RowProblem> problems = new ArrayList<>(seen.read().rejected());
+        problems.addAll(seen.read().setAside());
+        problems.addAll(seen.read().oddities());
+        problems.addAll(seen.read().questions());
+        problems.addAll(seen.problems());
+        problems.addAll(seen.unusedColumns(model.furtherColumns()));
+        return problems;
+    }
+
+    /** What the file holds, or what stands in where there is none. */
+    private static List<String> notes(Optional<SwapsFile> seen, List<FinishedCar> finished) {
+        if (seen.isEmpty()) {
+            return List.of("without " + SEEN + " (swaps that you saw for sale or sold, and offers for your own) the factor of who built it"
+                    + " and the position between stock and factory are assumptions");
+        }
+        int swaps = seen.get().seen().size();
+        List<String> notes = new ArrayList<>(List.of(SEEN + ": " + seen.get().read().counts().sentence() + "; " + swaps
+                + (swaps == 1 ? " swap of other people" : " swaps of other people")));
+        for (String name : seen.get().offers().keySet()) {
+            if (finished.stream().noneMatch(c -> Spelling.name(c.name()).equals(Spelling.name(name)))) {
+                notes.add(SEEN + ": own_car '" + name + "' is no finished car of cars.csv; its rows teach nothing");
+            }
+        }
+        return notes;
     }
 
     /** What the file says; one that holds nothing says nothing, and that is told. */

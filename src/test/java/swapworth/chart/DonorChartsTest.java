@@ -11,6 +11,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import swapworth.assumptions.Assumptions;
 import swapworth.donor.DonorStudy;
+import swapworth.donor.MarketState;
 import swapworth.donor.PartOut;
 import swapworth.listing.CarsFile;
 
@@ -21,9 +22,8 @@ class DonorChartsTest {
     static void work_out_the_sample() {
         Path folder = Path.of("sample-listings");
         java.util.Currency usd = java.util.Currency.getInstance("USD");
-        study = DonorStudy.of(folder, CarsFile.read(folder.resolve("cars.csv"), usd).cars(), usd, Optional.empty(), Optional.empty(),
-                Optional.empty(),
-                Assumptions.defaults(), Optional.empty());
+        study = DonorStudy.of(folder, CarsFile.read(folder.resolve("cars.csv"), usd).cars(), usd, Optional.empty(),
+                MarketState.of(Optional.empty(), Optional.empty()), Assumptions.defaults());
     }
 
     @Test

@@ -55,8 +55,11 @@ class ChoiceTest {
         System.arraycopy(cars, 0, lines, 1, cars.length);
         Donors donors = new Donors(folder).file("cars.csv", lines);
         return DonorStudy.of(folder, donors.cars(), FeeFiles.USD, listings ? Optional.of(model) : Optional.empty(),
-                listings ? Optional.of(draws) : Optional.empty(), listings ? model.lastSeen() : Optional.empty(), assumptions,
-                Optional.empty());
+                listings ? state() : MarketState.of(Optional.empty(), Optional.empty()), assumptions);
+    }
+
+    private static MarketState state() {
+        return MarketState.of(draws, DonorStudy.SEED, model.lastSeen());
     }
 
     // By hand: 6,000 - 700 = 5,300 against 5,600 - 250 = 5,350: 50 apart, and each price of parts is unsure by 15 %.
@@ -305,8 +308,7 @@ class ChoiceTest {
                 "hit,donor,Velmarch,2018,50000,not tried,front; left; roof,fired,salvage,private,4000");
         Assumptions a = Donors.plain("repair_zone", 18, "repair_airbags", 12, "chance_doubtful", 45);
         CandidateCar hit = new Donors(folder).cars().get(0);
-        List<DonorUses.Use> uses = DonorStudy.of(folder, List.of(hit), FeeFiles.USD, Optional.of(model), Optional.of(draws),
-                model.lastSeen(), a, Optional.empty()).uses().get(0).uses();
+        List<DonorUses.Use> uses = DonorStudy.of(folder, List.of(hit), FeeFiles.USD, Optional.of(model), state(), a).uses().get(0).uses();
         CarFacts right = hit.facts().toBuilder().damage(Set.of()).runs(Runs.DRIVES).airbags(Airbags.IN_PLACE).title(Title.REBUILT)
                 .mechanical(Condition.SOUND).build();
         double[] lies = draws.price(sold(hit.facts()), RandomNumbers.seed(DonorStudy.SEED, "hit"));
@@ -360,8 +362,8 @@ class ChoiceTest {
         Donors files = new Donors(folder).file("partout.csv", "car,part,goes_to,price", "slip,engine,swap,2500").file("cars.csv",
                 "name,role,vehicle,model_year,mileage_mi,runs,seller,price", "slip,donor,Velmrach,2018,50000,drives,auction,4000")
                 .file("fees.csv", "table,kind,percent", "premium,fee,10");
-        DonorStudy study = DonorStudy.of(folder, files.cars(), FeeFiles.USD, Optional.of(model), Optional.of(draws), model.lastSeen(),
-                Assumptions.defaults(), Optional.of(new BigDecimal("6000")));
+        DonorStudy study = DonorStudy.of(new DonorFiles(folder, FeeFiles.USD, Assumptions.defaults()), files.cars(), FeeFiles.USD,
+                Optional.of(model), state(), Optional.of(new BigDecimal("6000")));
         Landed.Bid bid = study.landed().told().orElseThrow().bids().get(0);
         assertTrue(bid.shaded().isEmpty() && bid.unshaded().orElseThrow().contains("Velmrach"), bid.toString());
         assertTrue(study.landed().told().orElseThrow().bidTable().orElseThrow().csv().contains("not shaded: "), bid.toString());
@@ -388,7 +390,7 @@ class ChoiceTest {
         assertTrue(study.landed().told().isEmpty() && study.brackets().isEmpty());
         assertEquals(3000, study.choices().get(0).options().get(0).landed(), 1e-9);
         assertTrue(study.choices().get(0).table("USD").text().contains("landed cost not whole"));
-        assertEquals(Map.of("velmarch", "six"), DonorStudy.gears(List.of(new CandidateCar("x", CandidateCar.Role.DONOR,
+        assertEquals(Map.of("velmarch", "six"), DonorFiles.gears(List.of(new CandidateCar("x", CandidateCar.Role.DONOR,
                 CarFacts.of("Velmarch").runningGear("Six").build(), Optional.empty(),
                 new Origin("cars.csv", 2))), Optional.empty()));
     }
