@@ -31,9 +31,6 @@ record LedgerEntries(Currency base, LocalDate on, Assumptions assumptions) {
         }
         LocalDate date = said.date().get();
         LocalDate rateDay = date.isBefore(on) ? date : on;
-        if (row.text(LedgerRow.NOTE).isEmpty()) {
-            row.ask(LedgerRow.NOTE, "a row without a note cannot be told from another: what was it?");
-        }
         Optional<Entry.Sale> sale = sale(said, rateDay);
         Optional<BigDecimal> net = sale.map(s -> s.gross().subtract(s.fee()).subtract(s.postage()));
         Optional<BigDecimal> stated = said.amount().flatMap(m -> coins(row, LedgerRow.AMOUNT, m, rateDay));

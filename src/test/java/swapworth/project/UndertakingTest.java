@@ -277,6 +277,19 @@ class UndertakingTest {
     }
 
     @Test
+    void nobody_is_sent_for_an_offer_for_the_reserve() throws IOException {
+        String[] rows = new String[21];
+        for (int k = 0; k < 20; k++) {
+            rows[k] = "2026-12-01,1000,job " + k + ",project,labour,,estimate";
+        }
+        rows[20] = "2026-10-01,1,paper,project,paper,,";
+        Files.writeString(folder.resolve("assumptions.csv"), "name,middle,spread,unit\nestimate_labour,0,1,%\ncontingency,30,25,%\n");
+        List<String> narrowing = withLedger(rows).narrowing();
+        assertTrue(narrowing.stream().anyMatch(words -> words.contains("'reserve for what nobody thought of'") && words.endsWith("it is a"
+                + " share of what is still guessed, and firm offers for that make it smaller.")), narrowing.toString());
+    }
+
+    @Test
     void a_car_of_cars_csv_is_known_by_its_name_however_the_ledger_writes_it() throws IOException {
         String[] rows = {"2026-08-03,10200,body,Tidy-Roadster,purchase,,", "2026-10-19,5300,hit,FRONT HIT,purchase,,"};
         RedoCost redo = withLedger(rows).redoCost().orElseThrow();
