@@ -296,6 +296,15 @@ public final class SwapValue implements SwapAnswer {
         return approaches.byCost.takenApart();
     }
 
+    /**
+     * Draws of what the running gear of the finished car would bring, sold by itself, net of what selling costs; hours are not counted.
+     *
+     * @return amounts, in the order of the market's draws; empty where nothing tells what it would cost
+     */
+    public Optional<double[]> gearSoldDraws() {
+        return approaches.byCost.gearSold();
+    }
+
     static double[] money(double[] logs) {
         return Situation.map(logs, StrictMath::exp);
     }
