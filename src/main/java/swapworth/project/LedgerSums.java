@@ -266,12 +266,12 @@ public final class LedgerSums {
     /**
      * All tables of the sums.
      *
-     * @return by category, by car, by year where there are several, parts sold, the finished car sold and own hours, as far as there are
-     *     rows of them
+     * @return by category, by car, plan against actual, by year where there are several, parts sold, the finished car sold and own hours,
+     *     as far as there are rows of them
      */
     public List<Table> tables() {
         List<Table> tables = new ArrayList<>(List.of(byCategoryTable(""), byCarTable()));
-        for (Table table : List.of(byYear(), sold(), carSold(), hours())) {
+        for (Table table : List.of(new PlanAgainstActual(ledger).table(), byYear(), sold(), carSold(), hours())) {
             if (!table.rows().isEmpty()) {
                 tables.add(table);
             }
