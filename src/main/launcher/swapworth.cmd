@@ -46,6 +46,11 @@ shift
 goto word
 
 :start
+rem Two collectors of garbage are refused: one that is chosen for every Java stands.
+set "SERIAL=-XX:+UseSerialGC"
+if defined JDK_JAVA_OPTIONS set JDK_JAVA_OPTIONS | findstr /c:"-XX:+Use" >nul && set "SERIAL="
+if defined JAVA_TOOL_OPTIONS set JAVA_TOOL_OPTIONS | findstr /c:"-XX:+Use" >nul && set "SERIAL="
+if defined _JAVA_OPTIONS set _JAVA_OPTIONS | findstr /c:"-XX:+Use" >nul && set "SERIAL="
 rem An archive of loaded classes that fits neither this Java nor this jar is passed over, and no word is lost about it.
-"%JAVA%" -Xlog:disable -Xshare:auto "-XX:SharedArchiveFile=%HERE%swapworth.jsa" -XX:+UnlockDiagnosticVMOptions -XX:ArchiveRelocationMode=0 %TIER% -XX:Tier3BackEdgeThreshold=5000 -Xmn64m %ROOM% -XX:+UseSerialGC -Djava.awt.headless=true -Dswapworth.started=launcher -jar "%HERE%swapworth.jar" %*
+"%JAVA%" -Xlog:disable -Xshare:auto "-XX:SharedArchiveFile=%HERE%swapworth.jsa" -XX:+UnlockDiagnosticVMOptions -XX:ArchiveRelocationMode=0 %TIER% -XX:Tier3BackEdgeThreshold=5000 -Xmn64m %ROOM% %SERIAL% -Djava.awt.headless=true -Dswapworth.started=launcher -jar "%HERE%swapworth.jar" %*
 exit /b %ERRORLEVEL%

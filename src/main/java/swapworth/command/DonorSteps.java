@@ -85,6 +85,7 @@ final class DonorSteps {
             List<Section> sections = new ArrayList<>(CarsSection.toLookAt(read));
             sections.add(DonorSections.landed(landed));
             worth.ifPresent(table -> sections.add(Section.of("in-play", "What such cars go for", Part.rows(table))));
+            sections.add(DonorSections.cautionsOfCrashes());
             terminal.writePage(arguments.page().get(), Page.of("Landed costs", "What each car costs once it stands in the yard.",
                     sections));
         }

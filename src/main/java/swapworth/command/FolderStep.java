@@ -39,9 +39,17 @@ final class FolderStep {
         Path listings = folder.resolve(Inputs.LISTINGS);
         Inputs.keepApart(arguments, List.of(listings));
         Charts.prepare();
-        if (!Files.isRegularFile(listings)) {
-            return withoutListings(folder, arguments);
+        try {
+            return Files.isRegularFile(listings) ? withListings(folder, arguments) : withoutListings(folder, arguments);
+        } catch (IOException e) {
+            String page = arguments.page().orElseThrow().toString();
+            throw stated.page().isPresent() || !String.valueOf(e.getMessage()).startsWith(page + ":") ? e
+                    : new IOException(e.getMessage() + "; --page FILE.html writes the page to another place", e);
         }
+    }
+
+    private int withListings(Path folder, Arguments arguments) throws IOException {
+        Path listings = folder.resolve(Inputs.LISTINGS);
         ListingsRead read = Inputs.read(List.of(listings));
         if (read.listings().isEmpty()) {
             return terminal.nothing(read);
@@ -68,8 +76,12 @@ final class FolderStep {
                 swaps.orElseGet(() -> Swaps.of(folder, cars, read.baseCurrency(), model, arguments.on(), arguments.level())))));
         new ProjectSteps(inputs, terminal).tell(undertaking);
         FolderPage all = new FolderPage(folder, judged, inPlay, valued, donors.study(), ofDonors, market.join(), swaps, undertaking);
-        terminal.writePage(arguments.page().orElseThrow(), all.page());
-        terminal.out().print(all.inShort().text());
+        try {
+            terminal.writePage(arguments.page().orElseThrow(), all.page());
+        } finally {
+            // What was found is told, whether or not its page can be written.
+            terminal.out().print(all.inShort().text());
+        }
         return Exit.DONE;
     }
 

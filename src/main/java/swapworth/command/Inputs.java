@@ -70,6 +70,9 @@ final class Inputs {
             throw new NothingUsableException(folder + ": there is no such folder; needed: a folder with " + LISTINGS
                     + ", or one of the steps " + String.join(", ", Step.WORDS));
         }
+        if (!Files.isExecutable(folder)) {
+            throw new NothingUsableException(folder + ": no permission to look into this folder");
+        }
         passedOver(folder).forEach(sentence -> terminal.out().print(TextLines.of("  ", sentence)));
         return folder;
     }

@@ -62,10 +62,16 @@ public final class Main {
             early.setDaemon(true);
             early.start();
         }
-        PrintStream out = new PrintStream(new FileOutputStream(FileDescriptor.out), false, StandardCharsets.UTF_8);
+        ShownText shown = new ShownText(FileDescriptor.out);
+        PrintStream out = new PrintStream(shown, false, StandardCharsets.UTF_8);
         PrintStream err = new PrintStream(new FileOutputStream(FileDescriptor.err), true, StandardCharsets.UTF_8);
         int code = run(out, err, arguments);
         out.flush();
+        Optional<String> lost = shown.lost();
+        if (lost.isPresent()) {
+            err.println(lost.get());
+            code = Math.max(code, Exit.NOTHING_USABLE);
+        }
         // AWT and the pool of helpers need not wind down for a finished page.
         System.exit(code);
     }

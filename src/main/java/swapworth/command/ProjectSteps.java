@@ -67,10 +67,13 @@ final class ProjectSteps {
             terminal.write(arguments.out().get(), undertaking.ledger().get().sums().byCategoryTable("").csv(), "the sums by category");
         }
         InShort inShort = answers.apply(undertaking);
-        if (arguments.page().isPresent()) {
-            terminal.writePage(arguments.page().get(), ProjectPage.of(Inputs.nameOf(folder), undertaking, more, inShort));
+        try {
+            if (arguments.page().isPresent()) {
+                terminal.writePage(arguments.page().get(), ProjectPage.of(Inputs.nameOf(folder), undertaking, more, inShort));
+            }
+        } finally {
+            terminal.out().print(inShort.text());
         }
-        terminal.out().print(inShort.text());
         return Exit.DONE;
     }
 

@@ -41,7 +41,7 @@ final class QuickStart {
             command.addAll(wordsForFileOf(largestFile(arguments)));
             command.addAll(List.of("-D" + STARTED + "=again", "-jar", jar.get().toString()));
             command.addAll(List.of(arguments));
-            return OptionalInt.of(new ProcessBuilder(command).inheritIO().start().waitFor());
+            return OptionalInt.of(QuickJava.started(new ProcessBuilder(command).inheritIO()).waitFor());
         } catch (IOException e) {
             return OptionalInt.empty();
         } catch (InterruptedException e) {

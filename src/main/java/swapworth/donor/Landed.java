@@ -5,9 +5,11 @@ import static java.util.Objects.requireNonNull;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Currency;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import swapworth.listing.CandidateCar;
 import swapworth.market.Answer;
@@ -21,11 +23,13 @@ import swapworth.table.Table;
  *
  * @param currency the base currency
  * @param costs one for each car that has a price, in the order of the file
+ * @param roles what each of these cars is in the undertaking, in the same order
  * @param bids the highest bids for the target, one for each car, with or without a price; empty without a target
  * @param unpriced the cars without a price or a planned bid
  * @param forNobody the fee tables that are for a car which is not in play, with its name
  */
-public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, List<String> unpriced, List<String> forNobody) {
+public record Landed(Currency currency, List<LandedCost> costs, List<CandidateCar.Role> roles, List<Bid> bids, List<String> unpriced,
+        List<String> forNobody) {
 
     /**
      * The highest bid for a car.
@@ -58,10 +62,30 @@ public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, 
     public record Shaded(Shading shading, BidAnswer answer) {
     }
 
-    /** Copies the lists in. */
+    /**
+     * The car of a role that costs least at the door: a donor and a recipient are both bought, and not held against each other.
+     *
+     * @param role the role
+     * @param cars how many cars of that role have a price
+     * @param cost what the cheapest costs
+     */
+    public record Least(CandidateCar.Role role, int cars, LandedCost cost) {
+
+        /** Checks that nothing is missing. */
+        public Least {
+            requireNonNull(role, "role");
+            requireNonNull(cost, "cost");
+        }
+    }
+
+    /** Copies the lists in and checks that each cost has its role. */
     public Landed {
         requireNonNull(currency, "currency");
         costs = List.copyOf(costs);
+        roles = List.copyOf(roles);
+        if (roles.size() != costs.size()) {
+            throw new IllegalArgumentException(roles.size() + " roles for " + costs.size() + " costs");
+        }
         bids = List.copyOf(bids);
         unpriced = List.copyOf(unpriced);
         forNobody = List.copyOf(forNobody);
@@ -91,14 +115,17 @@ public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, 
     public static Landed of(List<CandidateCar> cars, FeeSchedule schedule, Optional<BigDecimal> target,
             Function<CandidateCar, Optional<Answer<Shading>>> shading) {
         List<LandedCost> costs = new ArrayList<>();
+        List<CandidateCar.Role> roles = new ArrayList<>();
         List<Bid> bids = new ArrayList<>();
         List<String> unpriced = new ArrayList<>();
         for (CandidateCar car : cars) {
             if (!bought(car)) {
                 continue;
             }
-            Purchase.of(car, schedule.currency()).ifPresentOrElse(p -> costs.add(LandedCost.of(schedule, p)),
-                    () -> unpriced.add(car.name()));
+            Purchase.of(car, schedule.currency()).ifPresentOrElse(p -> {
+                costs.add(LandedCost.of(schedule, p));
+                roles.add(car.role());
+            }, () -> unpriced.add(car.name()));
             target.ifPresent(most -> {
                 Purchase purchase = Purchase.of(car, BigDecimal.ONE);
                 BidAnswer answer = HighestBid.of(schedule, purchase, most);
@@ -109,7 +136,22 @@ public record Landed(Currency currency, List<LandedCost> costs, List<Bid> bids, 
                 bids.add(new Bid(car.name(), answer, shaded, unshaded, there(car, answer, shaded, schedule.currency())));
             });
         }
-        return new Landed(schedule.currency(), costs, bids, unpriced, schedule.forNobody(cars.stream().map(CandidateCar::name).toList()));
+        return new Landed(schedule.currency(), costs, roles, bids, unpriced,
+                schedule.forNobody(cars.stream().map(CandidateCar::name).toList()));
+    }
+
+    /**
+     * The car that costs least at the door, role by role.
+     *
+     * @return one for each role that has a priced car, in the order in which the roles first stand
+     */
+    public List<Least> least() {
+        List<Least> least = new ArrayList<>();
+        for (CandidateCar.Role role : new LinkedHashSet<>(roles)) {
+            List<LandedCost> alike = IntStream.range(0, costs.size()).filter(i -> roles.get(i) == role).mapToObj(costs::get).toList();
+            least.add(new Least(role, alike.size(), alike.stream().min(LandedCost.CHEAPEST).orElseThrow()));
+        }
+        return least;
     }
 
     private static String there(CandidateCar car, BidAnswer answer, Optional<Shaded> shaded, Currency currency) {

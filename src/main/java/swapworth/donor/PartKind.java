@@ -53,6 +53,16 @@ record PartKind(String name, String group, String zone, String driven) {
         return group.equals(SET);
     }
 
+    /** What to know of it where it goes into another car; empty for most. */
+    String inAnotherCar(GoesTo where) {
+        if (where != GoesTo.SWAP) {
+            return "";
+        }
+        return isAirbag() ? "; whether a used one may be fitted is for your local law to say: leave it to trained people"
+                : name.equals("instrument cluster") ? "; its odometer shows the donor's distance, which is not that of the other car:"
+                        + " follow your odometer law, and keep proof of both readings" : "";
+    }
+
     /** Whether it may be sold only where the local rule is met. */
     boolean ruled() {
         return isAirbag() || group.equals("catalyst");

@@ -232,7 +232,8 @@ public final class PartOut {
             table.row(Cell.words(p.row.part().name() + (p.row.count() > 1 ? " (" + p.row.count() + ")" : "")),
                     Cell.words(p.row.part().zone()), Cell.words(p.state.words()), Cell.words(p.why),
                     Cell.number(100 * p.chance(draws.assumptions()), 0), Cell.words(p.row.goesTo().words()),
-                    Cell.words(p.row.goesTo() == GoesTo.SELL ? p.earnsNothing() : "earns nothing"));
+                    Cell.words(p.row.goesTo() == GoesTo.SELL ? p.earnsNothing()
+                            : "earns nothing" + p.row.part().inAnotherCar(p.row.goesTo())));
         }
         return table.build();
     }

@@ -52,8 +52,8 @@ public record CarsFile(String file, Currency currency, List<CandidateCar> cars, 
 
     /** The columns that only a finished car has. */
     private static final Set<String> OF_FINISHED = Set.of("built_by", "gear_line", "gear_year", "recipient", "donor", "documented",
-            "inspected", "emissions", "approved", "return_to_stock", "options_kept", "options_lost", "faults", "gear_value", "work_value",
-            "removed_value", "obsolescence");
+            "inspected", "emissions", "approved", "return_to_stock", "options_kept", "options_lost", "cluster", "faults", "gear_value",
+            "work_value", "removed_value", "obsolescence");
 
     /** Copies the lists in. */
     public CarsFile {

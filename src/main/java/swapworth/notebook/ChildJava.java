@@ -49,7 +49,7 @@ final class ChildJava {
         command.addAll(List.of("-Duser.timezone=UTC", "-Dfolder=" + folder, "-cp", classPath(), RunsOneNotebook.class.getName(),
                 notebook.file().toString(), page.toString(), ipynb.map(Path::toString).orElse(RunsOneNotebook.NOT_WANTED)));
         long began = System.nanoTime();
-        Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
+        Process process = QuickJava.started(new ProcessBuilder(command).redirectErrorStream(true));
         try {
             Ended ended = follow(process, limit);
             if (ended.failure().isPresent()) {

@@ -5,6 +5,7 @@ import static java.util.Objects.requireNonNull;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.Currency;
 import java.util.HashMap;
 import java.util.List;
@@ -341,6 +342,25 @@ public final class Alternatives {
      */
     public static double chanceCheaper(Alternative one, Alternative other) {
         return DrawFigures.chance(DrawFigures.minus(other.netCost(), one.netCost()));
+    }
+
+    /**
+     * Which way costs least, and by how much the next one is dearer; ways of which not all rows are counted are not held against others.
+     *
+     * @return a sentence; empty where fewer than two can be compared
+     */
+    public String sentence() {
+        List<Alternative> whole = all.stream().filter(Alternative::whole)
+                .sorted(Comparator.comparingDouble((Alternative one) -> Quantiles.median(one.netCost()))).toList();
+        if (whole.size() < 2) {
+            return "";
+        }
+        Alternative least = whole.get(0);
+        Alternative next = whole.get(1);
+        return "Of " + whole.size() + " ways '" + least.name() + "' costs least over " + horizon + " months: net " + currency + " "
+                + DrawFigures.withRange(least.netCost()) + ", own hours not in it; next '" + next.name() + "' with "
+                + DrawFigures.withRange(next.netCost()) + ", which is dearer with a chance of "
+                + DrawFigures.percent(chanceCheaper(least, next)) + ".";
     }
 
     /**

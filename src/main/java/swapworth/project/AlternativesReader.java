@@ -84,6 +84,7 @@ final class AlternativesReader {
                         + " months?");
             }
         }
+        askOfLoans(used, items, horizon);
         for (int r = 0; r < used.size(); r++) {
             if (used.get(r).use()) {
                 all.computeIfAbsent(name(used.get(r)), name -> new ArrayList<>()).add(items.get(r));
@@ -92,6 +93,31 @@ final class AlternativesReader {
             }
         }
         return all;
+    }
+
+    /** A loan that is not paid back looks like money gained. */
+    private void askOfLoans(List<NamedRows.Row> used, List<Item> items, int horizon) {
+        Map<String, NamedRows.Row> loans = new LinkedHashMap<>();
+        Map<String, Double> lent = new HashMap<>();
+        Map<String, Double> paidBack = new HashMap<>();
+        for (int r = 0; r < used.size(); r++) {
+            String name = name(used.get(r));
+            Item item = items.get(r);
+            double all = item.likely() * Math.max(0, Math.min(horizon, item.until()) - item.month() + 1);
+            if (item.kind() == Kind.LOAN) {
+                loans.putIfAbsent(name, used.get(r));
+                lent.merge(name, all, Double::sum);
+            } else if (item.kind() == Kind.PAYMENT || item.kind() == Kind.OWED) {
+                paidBack.merge(name, all, Double::sum);
+            }
+        }
+        loans.forEach((name, row) -> {
+            if (paidBack.getOrDefault(name, 0.0) < lent.get(name)) {
+                row.ask("kind", Math.round(lent.get(name)) + " is lent, and rows of the kinds payment and owed pay back "
+                        + Math.round(paidBack.getOrDefault(name, 0.0)) + " of it within " + horizon + " months: the rest looks like money"
+                        + " gained. What is still owed then needs a row of the kind owed in month " + horizon);
+            }
+        });
     }
 
     /** All that says what a row counts. */

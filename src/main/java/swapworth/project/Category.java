@@ -38,9 +38,10 @@ public enum Category {
     CONTINGENCY("contingency", "reserve"),
     /** The row does not say, or says a word that is not understood. */
     UNSORTED("unsorted", "other", "misc", "miscellaneous"),
-    /** The finished car sold: no money of the undertaking, but what its value turned out to be. */
+    /** The finished car sold, or paid for as a total loss: no money of the undertaking, but what its value turned out to be. */
     CAR_SOLD("car sold", "sale of the car", "sale of car", "car sale", "sold car", "finished car sold", "sale of the finished car",
-            "finished car", "vehicle sold", "sale of the vehicle", "swap sold", "sale of the swap");
+            "finished car", "vehicle sold", "sale of the vehicle", "swap sold", "sale of the swap", "total loss", "total loss settlement",
+            "write-off", "written off");
 
     private final String words;
     private final String[] synonyms;

@@ -27,10 +27,11 @@ import swapworth.money.Money;
  * @param hours own hours
  * @param receipt the name of the receipt; empty for none
  * @param note the note
+ * @param plan what was expected of a row that is done, where it still says so
  */
 public record Entry(int line, LocalDate date, LocalDate due, String item, Category category, Direction direction, Status status,
         Money typed, BigDecimal amount, Optional<Ends> range, BigDecimal kept, List<Share> shares, Optional<Sale> sale, double hours,
-        String receipt, String note) {
+        String receipt, String note, Optional<Plan> plan) {
 
     /** Whether money goes out or comes in. */
     public enum Direction {
@@ -72,6 +73,15 @@ public record Entry(int line, LocalDate date, LocalDate due, String item, Catego
      * @param high the most
      */
     public record Ends(BigDecimal low, BigDecimal high) {
+    }
+
+    /**
+     * What was expected of a row before it was done.
+     *
+     * @param likely the likely amount, in the base currency
+     * @param range the ends between which it was expected, where the row states them
+     */
+    public record Plan(BigDecimal likely, Optional<Ends> range) {
     }
 
     /**

@@ -106,6 +106,15 @@ public final class Forecast {
      * @param share its part of the variance of the total at a market that stands still; all parts add up to 1
      */
     public record Driver(String name, int line, double low, double middle, double high, double share) {
+
+        /**
+         * Whether it is the reserve for what nobody thought of, for which there is no offer.
+         *
+         * @return true where no row stands behind it
+         */
+        public boolean isReserve() {
+            return line == 0;
+        }
     }
 
     private Forecast(Ledger ledger, Options options) {

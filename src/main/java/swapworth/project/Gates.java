@@ -159,6 +159,19 @@ public record Gates(List<Gate> gates, RowsRead read) {
     }
 
     /**
+     * The gates that are answered with no, and how many more are open questions.
+     *
+     * @return a sentence; empty where none is answered with no
+     */
+    public String shut() {
+        List<String> no = notOpen().stream().filter(gate -> gate.answer == Answer.NO).map(gate -> "'" + gate.name + "'").toList();
+        int unknown = notOpen().size() - no.size();
+        return no.isEmpty() ? "" : "Before any of this: " + String.join(", ", no) + (no.size() == 1 ? " is" : " are") + " answered with no"
+                + (unknown == 0 ? "" : ", and " + unknown + (unknown == 1 ? " more gate is" : " more gates are") + " not answered")
+                + ". Settle that before you spend; no figure below counts it.";
+    }
+
+    /**
      * One sentence for each gate that is not open, with what to do.
      *
      * @return for the head of a page

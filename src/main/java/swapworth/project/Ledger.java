@@ -190,7 +190,7 @@ public record Ledger(List<Entry> entries, List<Entry> carSales, LocalDate on, Cu
         LocalDate day = sale.on().orElse(on);
         BigDecimal price = BigDecimal.valueOf(sale.amount()).setScale(currency.getDefaultFractionDigits(), RoundingMode.HALF_EVEN);
         Entry entry = new Entry(0, day, day, "", Category.CAR_SOLD, Entry.Direction.IN, Entry.Status.ACTUAL, new Money(price, currency),
-                price, Optional.empty(), BigDecimal.ZERO, List.of(), Optional.empty(), 0, "", "by swaps.csv");
+                price, Optional.empty(), BigDecimal.ZERO, List.of(), Optional.empty(), 0, "", "by swaps.csv", Optional.empty());
         return new Ledger(entries, List.of(entry), on, currency, read);
     }
 

@@ -92,7 +92,7 @@ final class LedgerDoubts {
     /** One payment may have been entered twice. */
     void ofTwins(LedgerRow one, LocalDate date) {
         String key = date + "\n" + one.amount() + "\n" + one.gross() + "\n" + Spelling.key(one.row.text(LedgerRow.NOTE)) + "\n"
-                + one.hours();
+                + (one.row.text(LedgerRow.NOTE).isEmpty() ? Spelling.key(one.row.text(LedgerRow.ITEM)) : "") + "\n" + one.hours();
         Integer before = seen.putIfAbsent(key, one.row.line());
         if (before != null) {
             one.row.ask(LedgerRow.AMOUNT, "the same day, amount and note stand on line " + before + " too; both are counted: is it one"
@@ -149,19 +149,35 @@ final class LedgerDoubts {
     }
 
     /**
-     * The sale of the finished car under another category stands beside the value of the car: more comes in than any car cost.
+     * The sale of the finished car, or what an insurer pays for it, stands under another category beside the value of the car: more comes
+     * in than any car cost, or more from the insurer than was paid for insurance.
      *
      * @param counted what each row counts, in the order of the rows
      */
     void ofCarSale(List<Optional<Entry>> counted) {
-        Optional<BigDecimal> dearest = counted.stream().flatMap(Optional::stream).filter(e -> e.category() == Category.PURCHASE
-                && e.direction() == Direction.OUT).map(Entry::amount).max(Comparator.naturalOrder());
-        for (int i = 0; dearest.isPresent() && i < rows.size(); i++) {
-            if (counted.get(i).filter(e -> e.direction() == Direction.IN && e.category() != Category.CAR_SOLD
-                    && e.amount().compareTo(dearest.get()) > 0).isPresent()) {
-                rows.get(i).row.ask(LedgerRow.CATEGORY, "more comes in than any car of this ledger cost: if the finished car is sold here,"
-                        + " its category is 'car sold'; else it is counted beside the value of the car");
+        List<Entry> out = counted.stream().flatMap(Optional::stream).filter(e -> e.direction() == Direction.OUT).toList();
+        Optional<BigDecimal> dearest = out.stream().filter(e -> e.category() == Category.PURCHASE).map(Entry::amount)
+                .max(Comparator.naturalOrder());
+        BigDecimal insured = out.stream().filter(e -> e.category() == Category.INSURANCE).map(Entry::amount)
+                .reduce(BigDecimal.ZERO, BigDecimal::add);
+        for (int i = 0; i < rows.size(); i++) {
+            Optional<Entry> in = counted.get(i).filter(e -> e.direction() == Direction.IN && e.category() != Category.CAR_SOLD);
+            boolean claim = in.filter(e -> e.category() == Category.INSURANCE && e.amount().compareTo(insured) > 0).isPresent();
+            if (claim || dearest.isPresent() && in.filter(e -> e.amount().compareTo(dearest.get()) > 0).isPresent()) {
+                rows.get(i).row.ask(LedgerRow.CATEGORY, (claim ? "more comes in than was paid for insurance"
+                        : "more comes in than any car of this ledger cost") + ": if the finished car is sold here, its category is"
+                        + " 'car sold', and 'total loss' if an insurer pays for it; else it is counted beside the value of the car");
             }
+        }
+    }
+
+    /** What has neither note nor item cannot be told from another row; one question stands for all. */
+    void ofNotes() {
+        List<LedgerRow> silent = rows.stream().filter(r -> r.row.isUsable() && r.row.text(LedgerRow.NOTE).isEmpty()
+                && r.row.text(LedgerRow.ITEM).isEmpty()).toList();
+        if (!silent.isEmpty()) {
+            silent.get(0).row.ask(LedgerRow.NOTE, "a row without a note or an item cannot be told from another: what was it"
+                    + (silent.size() == 1 ? "?" : ", and what were the " + (silent.size() - 1) + " more that have neither?"));
         }
     }
 }

@@ -31,9 +31,6 @@ record LedgerEntries(Currency base, LocalDate on, Assumptions assumptions) {
         }
         LocalDate date = said.date().get();
         LocalDate rateDay = date.isBefore(on) ? date : on;
-        if (row.text(LedgerRow.NOTE).isEmpty()) {
-            row.ask(LedgerRow.NOTE, "a row without a note cannot be told from another: what was it?");
-        }
         Optional<Entry.Sale> sale = sale(said, rateDay);
         Optional<BigDecimal> net = sale.map(s -> s.gross().subtract(s.fee()).subtract(s.postage()));
         Optional<BigDecimal> stated = said.amount().flatMap(m -> coins(row, LedgerRow.AMOUNT, m, rateDay));
@@ -46,7 +43,24 @@ record LedgerEntries(Currency base, LocalDate on, Assumptions assumptions) {
         BigDecimal charged = charged(said, amount);
         return Optional.of(new Entry(row.line(), date, due, row.text(LedgerRow.ITEM), said.category(), said.direction(), status, typed,
                 amount, ends, amount.subtract(charged), shares(said, charged), sale, said.hours().orElse(0), row.text(LedgerRow.RECEIPT),
-                row.text(LedgerRow.NOTE)));
+                row.text(LedgerRow.NOTE), plan(said, rateDay)));
+    }
+
+    /** What was expected of a row that is done; ends that do not hold their likely amount between them are asked about and left out. */
+    private Optional<Entry.Plan> plan(LedgerRow said, LocalDate day) {
+        return said.planned().flatMap(m -> coins(said.row, LedgerRow.LIKELY, m, day)).map(likely -> {
+            Optional<BigDecimal> low = said.plannedLow().flatMap(m -> coins(said.row, LedgerRow.LOW, m, day));
+            Optional<BigDecimal> high = said.plannedHigh().flatMap(m -> coins(said.row, LedgerRow.HIGH, m, day));
+            if (low.isEmpty() || high.isEmpty()) {
+                return new Entry.Plan(likely, Optional.empty());
+            }
+            if (low.get().compareTo(likely) > 0 || likely.compareTo(high.get()) > 0) {
+                said.row.ask(LedgerRow.LOW, "what was expected does not stand in order, low, likely, high: " + plain(low.get()) + ", "
+                        + plain(likely) + ", " + plain(high.get()) + "; the ends are not held against what was paid");
+                return new Entry.Plan(likely, Optional.empty());
+            }
+            return new Entry.Plan(likely, Optional.of(new Entry.Ends(low.get(), high.get())));
+        });
     }
 
     private static void askOfAmount(LedgerRow said, Optional<BigDecimal> stated, Optional<BigDecimal> net) {

@@ -67,6 +67,7 @@ final class LedgerReader {
             counted.add(entry);
         }
         doubts.ofDirection();
+        doubts.ofNotes();
         doubts.ofMost(counted);
         doubts.ofCarSale(counted);
         List<Entry> used = new ArrayList<>();

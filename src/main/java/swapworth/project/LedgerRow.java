@@ -57,6 +57,10 @@ final class LedgerRow {
     private final OptionalDouble charged;
     private Optional<LocalDate> date;
     private Optional<Money> amount;
+    /** What was expected of a row that is done, and its ends. */
+    private Optional<Money> planned = Optional.empty();
+    private Optional<Money> plannedLow = Optional.empty();
+    private Optional<Money> plannedHigh = Optional.empty();
     private Optional<Money> low;
     private Optional<Money> high;
     private Optional<Money> gross;
@@ -121,8 +125,12 @@ final class LedgerRow {
                 row.ask(AMOUNT, "amount and likely differ; the likely one is counted: which is meant?");
             }
             amount = likely;
-        } else if (likely.isPresent()) {
-            row.ask(LIKELY, "what is done has one amount, and that is counted: is this row an estimate?");
+        } else if (likely.isPresent() && (amount.isPresent() || gross.isPresent())) {
+            planned = likely;
+            if (low.isPresent() && high.isPresent()) {
+                plannedLow = low;
+                plannedHigh = high;
+            }
         }
     }
 
@@ -154,6 +162,10 @@ final class LedgerRow {
         }
         direction = Direction.IN;
         amount = amount.map(LedgerRow::negated);
+        planned = planned.map(LedgerRow::negated);
+        Optional<Money> plannedLeast = plannedHigh.map(LedgerRow::negated);
+        plannedHigh = plannedLow.map(LedgerRow::negated);
+        plannedLow = plannedLeast;
         Optional<Money> least = high.map(LedgerRow::negated);
         high = low.map(LedgerRow::negated);
         low = least;
@@ -207,6 +219,9 @@ final class LedgerRow {
         amount = saidIn(amountColumn(), amount, currency);
         low = saidIn(LOW, low, currency);
         high = saidIn(HIGH, high, currency);
+        planned = saidIn(LIKELY, planned, currency);
+        plannedLow = saidIn(LOW, plannedLow, currency);
+        plannedHigh = saidIn(HIGH, plannedHigh, currency);
         gross = saidIn(GROSS, gross, currency);
         fee = saidIn(FEE, fee, currency);
         postage = saidIn(POSTAGE, postage, currency);
@@ -243,6 +258,20 @@ final class LedgerRow {
     /** The amount, or the likely one of what is still to come. */
     Optional<Money> amount() {
         return amount;
+    }
+
+    /** What was expected of a row that is done. */
+    Optional<Money> planned() {
+        return planned;
+    }
+
+    /** The ends between which that was expected, where the row states both. */
+    Optional<Money> plannedLow() {
+        return plannedLow;
+    }
+
+    Optional<Money> plannedHigh() {
+        return plannedHigh;
     }
 
     Optional<Money> low() {

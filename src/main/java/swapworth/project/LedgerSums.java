@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Predicate;
+import java.util.stream.Stream;
 import swapworth.project.Entry.Direction;
 import swapworth.project.Entry.Status;
 import swapworth.reading.Spelling;
@@ -265,11 +266,12 @@ public final class LedgerSums {
     /**
      * All tables of the sums.
      *
-     * @return by category, by car, parts sold, the finished car sold and own hours, as far as there are rows of them
+     * @return by category, by car, plan against actual, by year where there are several, parts sold, the finished car sold and own hours,
+     *     as far as there are rows of them
      */
     public List<Table> tables() {
         List<Table> tables = new ArrayList<>(List.of(byCategoryTable(""), byCarTable()));
-        for (Table table : List.of(sold(), carSold(), hours())) {
+        for (Table table : List.of(new PlanAgainstActual(ledger).table(), byYear(), sold(), carSold(), hours())) {
             if (!table.rows().isEmpty()) {
                 tables.add(table);
             }
@@ -335,6 +337,77 @@ public final class LedgerSums {
         Sum all = total();
         row(table, Cell.words("all"), all);
         return table.build();
+    }
+
+    /**
+     * What was paid and came in in each calendar year, of rows that are done: the year of a tax may be another one, and what of it is taxed
+     * is for local law to say.
+     *
+     * @return one row a year, with the total; no row where all is of one year
+     */
+    public Table byYear() {
+        String unit = unit();
+        Table.Builder table = Table.titled("Money by calendar year, " + unit + ", as of " + ledger.on()).columns(Column.words("year"),
+                Column.number("rows", ""), Column.number("paid", unit), Column.number("came back", unit),
+                Column.number("sold, gross", unit), Column.number("fees and postage of it", unit), Column.number("sold, net", unit),
+                Column.number("finished car, net", unit));
+        table.note("Only what is done, in the year of its day, refunds to buyers of parts taken off what was sold. Which of it is taxed,"
+                + " and in which year, is for your local law to say.");
+        TreeMap<Integer, YearSum> years = new TreeMap<>();
+        YearSum all = new YearSum(none);
+        Stream.concat(ledger.entries().stream(), ledger.carSales().stream()).filter(entry -> entry.status() == Status.ACTUAL)
+                .forEach(entry -> {
+                    years.computeIfAbsent(entry.date().getYear(), year -> new YearSum(none)).add(entry);
+                    all.add(entry);
+                });
+        if (years.size() > 1) {
+            years.forEach((year, sum) -> sum.row(table, Integer.toString(year)));
+            all.row(table, "all");
+        }
+        return table.build();
+    }
+
+    /** What is done in one year. */
+    private static final class YearSum {
+        private int rows;
+        private BigDecimal paid;
+        private BigDecimal back;
+        private BigDecimal gross;
+        private BigDecimal costs;
+        private BigDecimal net;
+        private BigDecimal car;
+
+        YearSum(BigDecimal none) {
+            paid = none;
+            back = none;
+            gross = none;
+            costs = none;
+            net = none;
+            car = none;
+        }
+
+        void add(Entry entry) {
+            rows++;
+            boolean in = entry.direction() == Direction.IN;
+            BigDecimal received = in ? entry.amount() : entry.amount().negate();
+            if (entry.category() == Category.CAR_SOLD) {
+                car = car.add(received);
+            } else if (entry.category() == Category.SOLD) {
+                BigDecimal before = entry.sale().map(Entry.Sale::gross).orElse(entry.amount());
+                gross = in ? gross.add(before) : gross.subtract(before);
+                costs = costs.add(entry.sale().map(sale -> sale.fee().add(sale.postage())).orElse(BigDecimal.ZERO));
+                net = net.add(received);
+            } else if (in) {
+                back = back.add(entry.amount());
+            } else {
+                paid = paid.add(entry.amount());
+            }
+        }
+
+        void row(Table.Builder table, String year) {
+            table.row(Cell.words(year), Cell.whole(rows), Cell.amount(paid), Cell.amount(back), Cell.amount(gross), Cell.amount(costs),
+                    Cell.amount(net), Cell.amount(car));
+        }
     }
 
     /**

@@ -360,7 +360,9 @@ public final class Undertaking {
                 + (drivers.isEmpty() ? "." : ", most of it in '"
                 + drivers.get(0).name()
                 + "' (" + Math.round(100 * drivers.get(0).share())
-                + " % of the variance of the forecast at a market that stands still): a firm offer for it narrows it.");
+                + " % of the variance of the forecast at a market that stands still): " + (drivers.get(0).isReserve()
+                        ? "it is a share of what is still guessed, and firm offers for that make it smaller."
+                        : "a firm offer for it narrows it."));
         return sold ? List.of(money) : ofValue >= 0.5 ? List.of(value, money) : List.of(money, value);
     }
 

@@ -19,8 +19,9 @@ import swapworth.table.Cell;
 
 /**
  * What stopping would bring, by what the ledger says of each car: the recipient as it stands as long as its own gear is in it, what the
- * listings say of it without its engine, the donor as it lies as long as nothing is taken from it, and the half-built car as a share of
- * the finished. Only a car that is bought can be sold. What is agreed is owed either way, so that it does not speak for stopping.
+ * listings say of it without its engine, the donor as it lies as long as nothing is taken from it and its gear sold by itself from then
+ * on, and the half-built car as a share of the finished. Only a car that is bought can be sold. What is agreed is owed either way, so
+ * that it does not speak for stopping.
  */
 final class WaysToStop {
     private static final String RECIPIENT = Role.RECIPIENT.words();
@@ -76,15 +77,20 @@ final class WaysToStop {
         }
         Optional<double[]> whole = wholeDonor(donor);
         boolean donorInParts = donor && whole.isEmpty();
+        Optional<double[]> gear = donorInParts ? finished.gearSoldDraws() : Optional.empty();
+        Optional<double[]> ofIt = whole.or(() -> gear);
         // Of a donor that is sold as it lies no part is.
         Counted ofDonorCar = donorInParts ? Counted.ALL : Counted.NOTHING;
-        String andDonor = whole.isPresent() ? "; donor sold as it lies" : donorInParts ? "; the donor's gear not counted" : "";
+        String andDonor = whole.isPresent() ? "; donor sold as it lies" : gear.isPresent() ? "; the donor's gear sold as well"
+                : donorInParts ? "; the donor's gear not counted" : "";
         String ofDonor = (whole.isPresent() ? "; the price model (private sales) for the donor as it lies, as long as no row of work on"
                 + " it or the project is done and no part of it is sold"
+                : gear.isPresent() ? "; for the donor's gear what the approach by cost takes for it, net of fees, postage and haggling"
+                + " (swap_gear_net, an assumption); the hours to take it out again are not counted"
                 : donorInParts ? "; the donor's gear itself is not in it" : "") + owed;
         if (!recipient) {
             return List.of(new FinishOrStop.Exit("buying no recipient, left-over parts sold" + andDonor,
-                    withWhole(whole, Counted.NOTHING, ofDonorCar),
+                    with(ofIt, Counted.NOTHING, ofDonorCar),
                     "the parts that the ledger still expects" + ofDonor));
         }
         List<FinishOrStop.Exit> exits = new ArrayList<>();
@@ -92,14 +98,14 @@ final class WaysToStop {
         if (row.isPresent() && isUntouched(Role.RECIPIENT)) {
             cars.price(row.get().facts(), RECIPIENT).ifPresent(car -> exits.add(new FinishOrStop.Exit(
                     "recipient sold as it stands, its own gear in it" + andDonor,
-                    DrawFigures.plus(car, withWhole(whole, Counted.NOTHING, ofDonorCar)),
+                    DrawFigures.plus(car, with(ofIt, Counted.NOTHING, ofDonorCar)),
                     "the price model (private sales) for '" + row.get().name() + "' of cars.csv, and what the ledger still expects"
                     + " from other cars, as long as no row of work on the recipient or the project is done and no part of the"
                     + " recipient is sold" + ofDonor)));
         }
         cars.price(finished.stock().toBuilder().runs(Runs.NO_ENGINE).build(), RECIPIENT).ifPresent(car -> exits.add(
                 new FinishOrStop.Exit("recipient sold without an engine, left-over parts sold" + andDonor, DrawFigures.plus(car,
-                        withWhole(whole, Counted.ITS_ENGINE, ofDonorCar)), "the price model (private sales, no engine), and the parts that"
+                        with(ofIt, Counted.ITS_ENGINE, ofDonorCar)), "the price model (private sales, no engine), and the parts that"
                         + " the ledger still expects; of the recipient's own its engine alone, for the others are taken to be in it"
                         + (donor ? "" : "; the donor is not bought") + ofDonor)));
         if (donor) {
@@ -112,10 +118,10 @@ final class WaysToStop {
         return exits;
     }
 
-    /** What still comes in of the donor sold as it lies, where it is, and of parts, less what is agreed to be paid. */
-    private double[] withWhole(Optional<double[]> donor, Counted ofRecipient, Counted ofDonor) {
+    /** What the donor as it lies or its gear brings, where it does, and what still comes in of parts, less what is agreed to be paid. */
+    private double[] with(Optional<double[]> donor, Counted ofRecipient, Counted ofDonor) {
         double[] parts = comesIn(ofRecipient, ofDonor);
-        return donor.map(lies -> DrawFigures.plus(lies, parts)).orElse(parts);
+        return donor.map(brings -> DrawFigures.plus(brings, parts)).orElse(parts);
     }
 
     private double[] comesIn(Counted ofRecipient, Counted ofDonor) {

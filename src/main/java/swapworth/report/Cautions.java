@@ -1,6 +1,9 @@
 package swapworth.report;
 
 import java.util.List;
+import swapworth.listing.Airbags;
+import swapworth.listing.CandidateCar;
+import swapworth.listing.CarFacts;
 
 /** The short cautions that belong to what a page speaks of, each with its source; all defer to local law and licensed practice. */
 public final class Cautions {
@@ -40,6 +43,26 @@ public final class Cautions {
     }
 
     /**
+     * Whether work on a car can hurt whoever does it: it is said to be crashed or branded, not to drive, or to lack its airbags.
+     *
+     * @param car what is known of it
+     * @return whether a page that speaks of it says {@link #ofCrashedCars()}
+     */
+    static boolean areNeededFor(CarFacts car) {
+        return car.isTroubled() || car.airbags() == Airbags.FIRED || car.airbags() == Airbags.GONE;
+    }
+
+    /**
+     * The same of a car in play: a donor is taken apart, whatever its row says of it.
+     *
+     * @param car the car
+     * @return whether a page that speaks of it says {@link #ofCrashedCars()}
+     */
+    static boolean areNeededFor(CandidateCar car) {
+        return car.role() == CandidateCar.Role.DONOR || areNeededFor(car.facts());
+    }
+
+    /**
      * For a page that speaks of crashed cars.
      *
      * @return one caution an item
@@ -48,6 +71,9 @@ public final class Cautions {
         return List.of(
                 "Airbags and belt tensioners of a crashed car hold explosives: leave them to trained people, check recalls by the vehicle's"
                         + " number, and ask what may be used again where you live. (49 CFR 173.166; Directive 2005/64/EC, Annex V)",
+                "Seats with airbags or belts in them, belts and steering locks of a crashed car may not be used again in some places. Where"
+                        + " airbags are replaced have a qualified shop fit genuine ones: cheap copies have killed people. (Directive"
+                        + " 2005/64/EC, Annex V, from memory; US: NHTSA warning of July 2024, by news reports)",
                 "A damaged electric or hybrid car can shock or catch fire days later: do not open or move the pack, ask a qualified person."
                         + " (US: 49 CFR Part 561)",
                 "Drain petrol only with a proper fuel retriever, in the open and away from any flame. (UK HSE, motor vehicle repair: fire)",

@@ -130,6 +130,19 @@ public final class DonorSections {
     public static Section cautions() {
         List<String> cautions = new ArrayList<>(Cautions.ofCrashedCars());
         cautions.addAll(Cautions.ofPartsSold());
+        return section(cautions);
+    }
+
+    /**
+     * The cautions of crashed cars alone.
+     *
+     * @return a section
+     */
+    public static Section cautionsOfCrashes() {
+        return section(Cautions.ofCrashedCars());
+    }
+
+    private static Section section(List<String> cautions) {
         return Section.of("cautions", "Cautions", Part.cautions("Before you rely on any of this", cautions));
     }
 }

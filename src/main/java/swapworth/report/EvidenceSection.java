@@ -2,11 +2,11 @@ package swapworth.report;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.HashSet;
+import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.UnaryOperator;
 import swapworth.listing.CandidateCar;
@@ -29,9 +29,11 @@ import swapworth.table.Table;
 final class EvidenceSection {
     /** So many comparables of a car tell enough. */
     private static final int MOST = 6;
+    private static final int DAYS_OF_CLAIMS = 90;
 
     private final Undertaking.Market market;
     private final String currency;
+    private final ProjectFile.Reader reader;
     private final UnaryOperator<Table> discreet;
 
     /**
@@ -39,11 +41,13 @@ final class EvidenceSection {
      *
      * @param market the listings with their model
      * @param currency the currency of all amounts
+     * @param reader who reads it
      * @param discreet what hides from the reader of the file what is not for them
      */
-    EvidenceSection(Undertaking.Market market, String currency, UnaryOperator<Table> discreet) {
+    EvidenceSection(Undertaking.Market market, String currency, ProjectFile.Reader reader, UnaryOperator<Table> discreet) {
         this.market = market;
         this.currency = currency;
+        this.reader = reader;
         this.discreet = discreet;
     }
 
@@ -80,7 +84,7 @@ final class EvidenceSection {
         DistanceUnit unit = market.read().distanceUnit();
         Table.Builder table = Table.titled("Comparables: the cars that tell most").columns(Column.words("line"),
                 Column.words("in common with this car"), Column.number("model year", ""), Column.number("mileage", unit.symbol()),
-                Column.words("level of trade"), Column.words("seen on"),
+                Column.words("level of trade"), Column.words("seen on"), Column.words("region"),
                 Column.number("price seen", market.read().baseCurrency().getCurrencyCode()));
         table.note("A car of another line tells how price runs with age, mileage and level of trade; it is no price of the body or of the"
                 + " running gear by itself.");
@@ -89,15 +93,27 @@ final class EvidenceSection {
         Shared shared = Shared.with(value.built(), value.car().gearLine(), equivalents);
         List<CarFacts> asked = new ArrayList<>(List.of(value.stock()));
         asked.addAll(equivalents);
-        Set<String> shown = new HashSet<>();
+        Map<String, Listing> shown = new LinkedHashMap<>();
         for (CarFacts facts : asked) {
             for (Comparables.Comparable one : tellingMostOf(facts)) {
-                if (shown.add(one.car())) {
+                if (shown.putIfAbsent(one.car(), one.listing()) == null) {
                     table.row(row(one.listing(), shared, unit));
                 }
             }
         }
+        if (reader == ProjectFile.Reader.INSURER) {
+            value.on().ifPresent(on -> table.note(lately(shown.values(), on)));
+        }
         return shown.isEmpty() ? Optional.empty() : Optional.of(table.build());
+    }
+
+    /** Who settles a claim asks how old the evidence is on the day of the value. */
+    private static String lately(Collection<Listing> comparables, LocalDate on) {
+        long late = comparables.stream().flatMap(l -> l.seenOn().stream()).filter(day -> !day.isAfter(on)
+                && day.isAfter(on.minusDays(DAYS_OF_CLAIMS))).count();
+        return late + " of these " + comparables.size() + " were seen in the " + DAYS_OF_CLAIMS + " days up to " + on + ". Some rules on"
+                + " settling a total loss ask for two or more comparable cars near by from so many days. (US: NAIC Model 902, section 8,"
+                + " by a state's copy: Iowa Administrative Code 191-15.43)";
     }
 
     private List<Comparables.Comparable> tellingMostOf(CarFacts facts) {
@@ -114,6 +130,7 @@ final class EvidenceSection {
         return List.of(Cell.words(Discreet.text(facts.vehicle())), Cell.words(shared.by(facts)),
                 facts.modelYear().isPresent() ? Cell.label(facts.modelYear().getAsInt()) : Cell.BLANK,
                 facts.mileage().map(m -> Cell.number(unit.fromMiles(m.miles()), 0)).orElse(Cell.BLANK),
-                Cell.words(listing.level().words()), day(listing.seenOn()), Cell.number(listing.price().amount(), 0));
+                Cell.words(listing.level().words()), day(listing.seenOn()),
+                Cell.words(facts.region().map(Discreet::text).orElse("")), Cell.number(listing.price().amount(), 0));
     }
 }

@@ -101,7 +101,7 @@ public record FolderPage(Path folder, Judged judged, Optional<CarsFile> cars, Op
      * @return as they stand at the head of the page
      */
     public InShort inShort() {
-        return InShort.of(judged, study, swaps, undertaking);
+        return InShort.of(judged, valued, study, swaps, undertaking);
     }
 
     /**

@@ -3,6 +3,8 @@ package swapworth.report;
 import static java.util.Objects.requireNonNull;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
@@ -14,7 +16,11 @@ import swapworth.donor.Landed;
 import swapworth.donor.LandedCost;
 import swapworth.listing.Car;
 import swapworth.listing.CandidateCar;
+import swapworth.listing.CarFacts;
+import swapworth.listing.Damage;
 import swapworth.listing.LevelOfTrade;
+import swapworth.listing.Runs;
+import swapworth.listing.Title;
 import swapworth.market.Answer;
 import swapworth.market.FairValue;
 import swapworth.market.Figures;
@@ -23,12 +29,17 @@ import swapworth.market.Judged;
 import swapworth.market.Judgement;
 import swapworth.market.MarketIndex;
 import swapworth.market.Position;
+import swapworth.market.Range;
+import swapworth.market.Valued;
+import swapworth.project.Alternatives;
 import swapworth.project.Equity;
 import swapworth.project.FinishOrStop;
+import swapworth.project.Gates;
 import swapworth.project.Ledger;
 import swapworth.project.NowOrLater;
 import swapworth.project.Undertaking;
 import swapworth.reading.RowsRead;
+import swapworth.statistics.Quantiles;
 import swapworth.swap.SwapValue;
 import swapworth.swap.Swaps;
 import swapworth.table.Cell;
@@ -42,6 +53,8 @@ import swapworth.table.TextLines;
  */
 public record InShort(List<Sentence> sentences) {
     private static final String HEADING = "In short";
+    private static final int MOST_IN_PLAY = 3;
+    private static final Comparator<Valued.ValuedCar> DEAREST = Comparator.comparingDouble(InShort::overValue).reversed();
 
     /**
      * One answer.
@@ -66,13 +79,15 @@ public record InShort(List<Sentence> sentences) {
      * The answers of a folder.
      *
      * @param judged its listings
+     * @param valued its cars in play, where it has any
      * @param donors donors and recipients, where its files speak of them
      * @param swaps its finished cars, where it has any
      * @param undertaking its money
      * @return the answers
      */
-    public static InShort of(Judged judged, Optional<DonorStudy> donors, Optional<Swaps> swaps, Undertaking undertaking) {
-        return of(Optional.of(judged), donors, swaps, undertaking);
+    public static InShort of(Judged judged, Optional<Valued> valued, Optional<DonorStudy> donors, Optional<Swaps> swaps,
+            Undertaking undertaking) {
+        return of(Optional.of(judged), valued, donors, swaps, undertaking);
     }
 
     /**
@@ -83,21 +98,26 @@ public record InShort(List<Sentence> sentences) {
      * @return the answers
      */
     public static InShort withoutListings(Optional<DonorStudy> donors, Undertaking undertaking) {
-        return of(Optional.empty(), donors, Optional.empty(), undertaking);
+        return of(Optional.empty(), Optional.empty(), donors, Optional.empty(), undertaking);
     }
 
-    private static InShort of(Optional<Judged> listings, Optional<DonorStudy> donors, Optional<Swaps> swaps, Undertaking undertaking) {
+    private static InShort of(Optional<Judged> listings, Optional<Valued> valued, Optional<DonorStudy> donors, Optional<Swaps> swaps,
+            Undertaking undertaking) {
         List<Sentence> all = new ArrayList<>();
+        Optional<String> shut = undertaking.gates().map(Gates::shut).filter(words -> !words.isEmpty());
+        shut.ifPresent(words -> all.add(new Sentence(words, ProjectPage.GATES)));
         listings.ifPresent(judged -> onOffer(judged).ifPresent(words -> all.add(new Sentence(words, judged.model().lastSeen().isPresent()
                 ? ListingsPage.ON_OFFER : ListingsPage.LISTINGS))));
         // Who has bought both cars no longer asks which and when to buy.
         boolean bought = undertaking.ledger().filter(l -> l.sums().carsBought() >= 2).isPresent();
+        valued.filter(cars -> !bought).flatMap(InShort::inPlay).ifPresent(words -> all.add(new Sentence(words, ListingsPage.IN_PLAY)));
         donors.filter(study -> !bought).ifPresent(study -> costs(study, all));
         // What a car is worth that is sold, nobody asks any longer.
         boolean sold = undertaking.ledger().flatMap(Ledger::carSold).isPresent();
         Optional<SwapValue> finished = swaps.flatMap(s -> s.first().told()).filter(value -> !sold && value.sale().isEmpty());
         finished.ifPresent(value -> all.add(new Sentence(worth(value, swaps.orElseThrow()), SwapSection.ID)));
-        undertaking.nowOrLater().filter(n -> !bought).map(NowOrLater::sentence).filter(words -> !words.isEmpty())
+        // Where it must not be done, nobody asks when.
+        undertaking.nowOrLater().filter(n -> !bought && shut.isEmpty()).map(NowOrLater::sentence).filter(words -> !words.isEmpty())
                 .ifPresent(words -> all.add(new Sentence(words, ProjectPage.NOW_OR_LATER)));
         Optional<Sentence> unsure = unsure(listings, finished, undertaking);
         undertaking.equity().ifPresent(left -> all.add(new Sentence(left(left, undertaking), ProjectPage.LEFT)));
@@ -105,6 +125,9 @@ public record InShort(List<Sentence> sentences) {
         unsure.filter(InShort::isOfWhatIsLeft).ifPresent(all::add);
         undertaking.finishOrStop().map(FinishOrStop::sentence).filter(words -> !words.isEmpty())
                 .ifPresent(words -> all.add(new Sentence(words, ProjectPage.FINISH_OR_STOP)));
+        // Whose car is sold has chosen.
+        undertaking.alternatives().filter(ways -> !sold).map(Alternatives::sentence).filter(words -> !words.isEmpty())
+                .ifPresent(words -> all.add(new Sentence(words, ProjectPage.AGAINST)));
         if (undertaking.equity().isEmpty()) {
             undertaking.forecast().flatMap(forecast -> undertaking.ledger().map(ledger -> ProjectPage.inIt(ledger, forecast)
                     + " That is by " + rows(ledger) + "."))
@@ -142,7 +165,8 @@ public record InShort(List<Sentence> sentences) {
                 + (below == 0 ? "" : " (about one in ten does by chance)") + (untold == 0 ? "" : ", and " + untold + " cannot be told")
                 + (mistyped.isEmpty() ? "" : "; not counted: " + String.join(", ", mistyped.stream().map(j -> "'" + j.car() + "'").toList())
                         + ", whose price is so far from the value that it looks mistyped")
-                + ". Lowest against its value stands '" + lowest.car() + "', " + lowest.listing().facts().vehicle() + ": "
+                + ". Lowest against its value stands '" + lowest.car() + "', " + lowest.listing().facts().vehicle()
+                + troubles(lowest.listing().facts()) + ": "
                 + judged.read().baseCurrency().getCurrencyCode() + " " + Cell.format(lowest.listing().price().amount(), 0)
                 + ", gap " + Cell.signed(lowest.gapPercent(), 0).shown() + " %, fair value " + Figures.rounded(value.median())
                 + " (80 % range " + Figures.range(value.range(0.80)) + "; "
@@ -151,19 +175,84 @@ public record InShort(List<Sentence> sentences) {
                 + (lowest.remarks().isEmpty() ? "." : ": " + String.join("; ", lowest.remarks()) + "."));
     }
 
+    /** What the row says that makes such a car cheap; its value counts it too. */
+    private static String troubles(CarFacts car) {
+        List<String> words = new ArrayList<>();
+        if (car.title() != Title.CLEAN && car.title() != Title.UNKNOWN) {
+            words.add("title " + car.title().words());
+        }
+        if (!notDriving(car.runs()).isEmpty()) {
+            words.add(car.runs().words());
+        }
+        car.damage().filter(where -> !where.isEmpty()).ifPresent(where -> words.add("damage " + String.join(", ",
+                where.stream().sorted().map(Damage::words).toList())));
+        return words.isEmpty() ? "" : " (" + String.join("; ", words) + ")";
+    }
+
+    /** Where the prices of the cars in play stand, those outside of their range first: the dearest against their values. */
+    private static Optional<String> inPlay(Valued valued) {
+        List<Valued.ValuedCar> told = valued.cars().stream().filter(v -> v.car().priceOrBid().isPresent()
+                && v.position() != Position.CANNOT_TELL).toList();
+        if (told.isEmpty()) {
+            return Optional.empty();
+        }
+        List<Valued.ValuedCar> above = told.stream().filter(v -> v.position() == Position.ABOVE).sorted(DEAREST).toList();
+        List<Valued.ValuedCar> below = told.stream().filter(v -> v.position() == Position.BELOW).sorted(DEAREST.reversed()).toList();
+        List<Valued.ValuedCar> named = Stream.of(above, below, told.stream().sorted(DEAREST).toList()).flatMap(List::stream).distinct()
+                .limit(above.isEmpty() && below.isEmpty() ? 1 : Math.min(MOST_IN_PLAY, above.size() + below.size())).toList();
+        return Optional.of("Of " + told.size() + (told.size() == 1 ? " car" : " cars") + " in play with a price or bid "
+                + (above.isEmpty() ? "none stands above its" : above.size() == 1 ? "1 stands above its"
+                        : above.size() + " stand above their")
+                + " 80 % range, "
+                + (told.size() - above.size() - below.size()) + " inside and " + below.size() + " below: "
+                + String.join("; ", named.stream().map(v -> standing(v, valued)).toList()) + "."
+                + (below.isEmpty() ? "" : " Below the range: look for what the row does not say."));
+    }
+
+    private static String standing(Valued.ValuedCar car, Valued valued) {
+        FairValue value = (FairValue) car.valuation();
+        double price = car.car().priceOrBid().orElseThrow().amount();
+        return "'" + car.car().name() + "', " + (car.car().role() == CandidateCar.Role.UNKNOWN ? "" : car.car().role().words() + ", ")
+                + car.position().words() + ": " + valued.currency().getCurrencyCode() + " " + Cell.format(price, 0) + " ("
+                + car.level().words() + "), fair value " + Figures.rounded(value.median()) + " (80 % range "
+                + Figures.range(value.range(0.80)) + value.subject().on().map(d -> "; " + d).orElse("") + "; by " + value.carsOfLine()
+                + (value.carsOfLine() == 1 ? " car of its line, " : " cars of its line, ") + value.carsInFile() + " in all)";
+    }
+
+    private static double overValue(Valued.ValuedCar car) {
+        return car.car().priceOrBid().orElseThrow().amount() / ((FairValue) car.valuation()).median();
+    }
+
     /** Net costs where parts are known, else what stands at the door. */
     private static void costs(DonorStudy study, List<Sentence> all) {
-        for (Choice choice : study.choices()) {
-            all.add(new Sentence(cheapest(choice, study), DonorSections.CHOICE));
+        if (!study.choices().isEmpty()) {
+            all.add(new Sentence(String.join(" ", study.choices().stream().map(choice -> cheapest(choice, study)).toList()),
+                    DonorSections.CHOICE));
+        } else {
+            study.landed().told().map(Landed::least).ifPresent(least -> all.add(new Sentence(String.join(" ", least.stream()
+                    .map(l -> atTheDoor(l, least.size() == 1, study)).toList()), DonorSections.LANDED)));
         }
-        if (study.choices().isEmpty()) {
-            study.landed().told().map(Landed::costs).flatMap(costs -> costs.stream().min(LandedCost.CHEAPEST).map(least ->
-                    "Of " + costs.size() + (costs.size() == 1 ? " car" : " cars") + " in play '" + least.purchase().car()
-                    + "' costs least at the door: " + study.currency().getCurrencyCode() + " " + Cell.amount(least.total()).shown()
-                    + (least.whole() ? "" : " at least, since lines are missing,") + " for a price or bid of "
-                    + Cell.amount(least.purchase().bid()).shown() + " (" + least.purchase().seller().words() + ")."))
-                    .ifPresent(words -> all.add(new Sentence(words, DonorSections.LANDED)));
-        }
+    }
+
+    private static String atTheDoor(Landed.Least least, boolean alone, DonorStudy study) {
+        LandedCost cost = least.cost();
+        String car = "'" + cost.purchase().car() + "'";
+        String state = notDriving(cost.purchase().runs());
+        return (least.cars() == 1 ? car + " (" + role(least) + (state.isEmpty() ? "" : ", " + state) + ") costs at the door: "
+                : "Of " + least.cars() + " cars in play" + (alone ? " " : " (" + role(least) + ") ") + car
+                        + (state.isEmpty() ? "" : " (" + state + ")") + " costs least at the door: ")
+                + study.currency().getCurrencyCode() + " " + Cell.amount(cost.total()).shown()
+                + (cost.whole() ? "" : " at least, since lines are missing,") + " for a price or bid of "
+                + Cell.amount(cost.purchase().bid()).shown() + " (" + cost.purchase().seller().words() + ").";
+    }
+
+    /** In which state a car is that does not drive; empty for one that does, or of which nobody says. */
+    private static String notDriving(Runs runs) {
+        return runs == Runs.DRIVES || runs == Runs.UNKNOWN ? "" : runs.words();
+    }
+
+    private static String role(Landed.Least least) {
+        return least.role() == CandidateCar.Role.UNKNOWN ? "role unknown" : least.role().words();
     }
 
     private static String cheapest(Choice choice, DonorStudy study) {
@@ -172,10 +261,13 @@ public record InShort(List<Sentence> sentences) {
                 .mapToObj(k -> "'" + choice.options().get(k).car().name() + "' (dearer in " + choice.dearerIn(k) + " % of the draws)")
                 .toList();
         CandidateCar car = first.car();
+        // Of a donor the chance that its engine and gearbox are good is said.
+        String state = car.role() == CandidateCar.Role.DONOR ? "" : notDriving(car.facts().runs());
+        String name = "'" + car.name() + "'" + (state.isEmpty() ? "" : " (" + state + ")");
         int count = choice.compared();
         int others = choice.options().size() - count;
-        return choice.purpose() + ": " + (count == 1 ? "'" + car.name() + (others == 0 ? "' alone costs net " : "' costs net ")
-                : "of the " + count + " compared '" + car.name() + "' costs least, net ") + study.currency().getCurrencyCode()
+        return choice.purpose() + ": " + (count == 1 ? name + (others == 0 ? " alone costs net " : " costs net ")
+                : "of the " + count + " compared " + name + " costs least, net ") + study.currency().getCurrencyCode()
                 + " " + Cell.format(first.meanWithGear(), 0) + (first.parts() ? " (80 % range " + Choice.range(first.withGear())
                 + study.on().map(d -> "; " + d).orElse("") + ")" : "") + ": " + Cell.format(first.landed(), 0)
                 + (first.whole() ? " at the door" : " without all of its fees") + " for a price or bid of "
@@ -194,7 +286,14 @@ public record InShort(List<Sentence> sentences) {
         return "Finished, '" + value.car().name() + "' is worth " + swaps.currency().getCurrencyCode() + " "
                 + Figures.rounded(value.median()) + " (80 % range " + Figures.range(value.range(0.80)) + "; the price of this one car, "
                 + dayAndLevel(value.level(), value) + "), by " + value.basis() + "."
+                + value.addedDraws().map(added -> added(added, swaps.currency().getCurrencyCode())).orElse("")
                 + value.statedAgainst().map(words -> " " + words).orElse("");
+    }
+
+    private static String added(double[] draws, String currency) {
+        double[] sorted = Arrays.stream(draws).sorted().toArray();
+        return " The change adds " + currency + " " + Figures.rounded(Quantiles.ofSorted(sorted, 0.5)) + " to the stock car (80 % range "
+                + Figures.range(new Range(Quantiles.ofSorted(sorted, 0.1), Quantiles.ofSorted(sorted, 0.9))) + "; middle prices).";
     }
 
     private static String dayAndLevel(LevelOfTrade level, SwapValue value) {

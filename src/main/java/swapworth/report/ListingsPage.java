@@ -2,15 +2,19 @@ package swapworth.report;
 
 import static java.util.Objects.requireNonNull;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.CompletableFuture;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import swapworth.assumptions.Question;
 import swapworth.chart.MarketCharts;
+import swapworth.listing.Car;
 import swapworth.listing.Check;
 import swapworth.listing.ListingsRead;
 import swapworth.market.AgainstOrder;
@@ -22,7 +26,9 @@ import swapworth.market.ModelTables;
 import swapworth.market.Position;
 import swapworth.market.PriceModel;
 import swapworth.market.Valued;
+import swapworth.reading.Spelling;
 import swapworth.table.Cell;
+import swapworth.table.Column;
 import swapworth.table.Table;
 
 /** The page of a collection of listings: what was read, how each price stands, why, and how far to believe it. */
@@ -30,6 +36,7 @@ public final class ListingsPage {
     static final String ON_OFFER = "on-offer";
     static final String LISTINGS = "listings";
     static final String MODEL = "model";
+    static final String IN_PLAY = "in-play";
     /** Comparables are shown for this many cars at most, those with the largest gaps. */
     private static final int MOST_GRIDS = 400;
     private static final int MOST_LINES = 6;
@@ -127,11 +134,12 @@ public final class ListingsPage {
         List<Section> sections = new ArrayList<>();
         sections.addAll(first);
         sections.add(readSection());
-        inPlay.ifPresent(cars -> sections.add(Section.of("in-play", "Cars in play", Part.rows(cars.brief()),
+        inPlay.ifPresent(cars -> sections.add(Section.of(IN_PLAY, "Cars in play", Part.rows(cars.brief()),
                 Part.bullets(cars.remarks()))));
         Table onOffer = judged.onOffer("#car-");
         if (!onOffer.rows().isEmpty()) {
-            sections.add(Section.of(ON_OFFER, "On offer at the last look", how(), Part.rows(onOffer)));
+            sections.add(Section.of(ON_OFFER, "On offer at the last look", how(), Part.rows(onOffer),
+                    Part.folded("stood", "Since when they are on offer, and how far the ask was cut", Part.rows(stood()))));
         }
         sections.add(fileOrder());
         sections.add(byGap());
@@ -158,8 +166,30 @@ public final class ListingsPage {
                 .openedBy(answers.isPresent() ? first.size() + 1 : 0);
     }
 
+    /** What a buyer has in hand when he makes an offer: how long the car has stood under whatever id, and how often its ask was cut. */
+    private Table stood() {
+        String currency = judged.read().baseCurrency().getCurrencyCode();
+        Table.Builder table = Table.titled("Since when the cars on offer stand").columns(Column.words("car"), Column.words("first seen"),
+                Column.number("days seen on offer", ""), Column.number("first ask", currency), Column.number("last ask", currency),
+                Column.number("change", "%"), Column.number("cuts", ""));
+        table.note("From the first to the last day on which you saw it, reposts that were taken for the same car included; before your"
+                + " first look it may have stood longer.");
+        Set<String> offered = judged.stillOffered().stream().map(Judgement::car).collect(Collectors.toSet());
+        judged.read().cars().stream().filter(car -> offered.contains(car.name()))
+                .sorted(Comparator.comparing((Car car) -> car.firstSeen().orElse(LocalDate.MAX))).forEach(car -> {
+                    double first = car.sightings().get(0).price().amount();
+                    double last = car.latest().price().amount();
+                    table.row(Cell.words(Spelling.shortened(car.name(), 40)),
+                            Cell.words(car.firstSeen().map(LocalDate::toString).orElse("")),
+                            car.daysOnOffer().isPresent() ? Cell.whole(car.daysOnOffer().getAsLong()) : Cell.BLANK, Cell.number(first, 0),
+                            Cell.number(last, 0), Cell.signed(100 * (last / first - 1), 1), Cell.whole(car.priceCuts().size()));
+                });
+        return table.build();
+    }
+
     private boolean speaksOfCrashes() {
-        return judged.read().cars().stream().anyMatch(c -> c.facts().damage().map(d -> !d.isEmpty()).orElse(false));
+        return judged.read().cars().stream().anyMatch(c -> Cautions.areNeededFor(c.facts()))
+                || inPlay.stream().flatMap(v -> v.cars().stream()).anyMatch(v -> Cautions.areNeededFor(v.car()));
     }
 
     private String lead() {

@@ -93,7 +93,7 @@ public final class ProjectFile {
                 "The mileage of the car is that of its chassis. What the running gear has run stands beside the mileage and not in its"
                 + " place, and no figure is made of the two."))));
         finished.ifPresent(f -> sections.add(value(f)));
-        undertaking.market().ifPresent(m -> sections.add(new EvidenceSection(m, unit(), this::discreet).section(finished)));
+        undertaking.market().ifPresent(m -> sections.add(new EvidenceSection(m, unit(), reader, this::discreet).section(finished)));
         undertaking.ledger().ifPresent(l -> sections.add(new WorkSection(l).section()));
         if (reader == Reader.INSURER) {
             undertaking.redoCost().ifPresent(r -> sections.add(redo(r)));

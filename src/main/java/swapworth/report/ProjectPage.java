@@ -34,8 +34,10 @@ import swapworth.table.Table;
 
 /** The page of an undertaking; its sections stand on the page of a folder too. */
 public final class ProjectPage {
+    static final String GATES = "gates";
     static final String LEDGER = "ledger";
     static final String LEFT = "equity";
+    static final String AGAINST = "alternatives";
     static final String FINISH_OR_STOP = "finish";
     static final String NOW_OR_LATER = "now-or-later";
     private static final String ROWS = "ledger-";
@@ -74,10 +76,21 @@ public final class ProjectPage {
         if (!undertaking.missing().isEmpty()) {
             sections.add(Section.of("further", "What further files would answer", Part.bullets(undertaking.missing())));
         }
-        List<Section> head = new ArrayList<>(first(undertaking));
-        inShort.section(sections).ifPresent(head::add);
+        boolean parts = more.stream().anyMatch(s -> s.id().equals(DonorSections.PARTS));
+        if (parts || !more.isEmpty() || speaksOfDonors(undertaking)) {
+            sections.add(parts ? DonorSections.cautions() : DonorSections.cautionsOfCrashes());
+        }
+        List<Section> head = first(undertaking);
         sections.addAll(0, head);
+        inShort.section(sections).ifPresent(answers -> sections.add(head.size(), answers));
         return Page.of(name + ": the undertaking", new ProjectPage(undertaking).lead(), sections);
+    }
+
+    /** Whether its rows or its cars in play speak of a car that is taken apart. */
+    private static boolean speaksOfDonors(Undertaking undertaking) {
+        return undertaking.ledger().stream().flatMap(l -> l.sums().byCar().stream()).anyMatch(sum -> sum.name().equals("donor")
+                && sum.rows() > 0) || undertaking.market().stream().flatMap(m -> m.cars().cars().stream())
+                .anyMatch(Cautions::areNeededFor);
     }
 
     /**
@@ -141,7 +154,7 @@ public final class ProjectPage {
                 : Part.cautions("Not settled yet: ask before you spend more", warnings));
         parts.add(Part.rows(gates.table()));
         problems(parts, gates.read().table());
-        return new Section("gates", "What must be settled first", parts);
+        return new Section(GATES, "What must be settled first", parts);
     }
 
     private static void problems(List<Part> parts, Table problems) {
@@ -258,7 +271,7 @@ public final class ProjectPage {
         alternatives.tables().forEach(table -> parts.add(Part.rows(table)));
         parts.add(Part.picture(ProjectCharts.alternatives(alternatives)));
         problems(parts, alternatives.rowsRead().table());
-        return new Section("alternatives", "Against what", parts);
+        return new Section(AGAINST, "Against what", parts);
     }
 
     private static Section nowOrLater(NowOrLater choice) {

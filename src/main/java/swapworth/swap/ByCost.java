@@ -90,11 +90,13 @@ final class ByCost {
      */
     Optional<double[]> takenApart() {
         Subject shell = new Subject(s.withoutEngine(), LevelOfTrade.PRIVATE_SOLD, PriceIncludes.NEITHER, s.on);
-        if (found.isEmpty() || !(s.model.value(shell) instanceof FairValue)) {
-            return Optional.empty();
-        }
-        double[] gear = Situation.combined((g, share) -> g * share, found.get().gear(), s.between("swap_gear_net", 0, 1));
-        return Optional.of(Situation.sum(s.draws.level(shell), gear));
+        return s.model.value(shell) instanceof FairValue ? gearSold().map(gear -> Situation.sum(s.draws.level(shell), gear))
+                : Optional.empty();
+    }
+
+    /** What the running gear that is in it brings when it is sold by itself, net; empty where nothing tells what it would cost. */
+    Optional<double[]> gearSold() {
+        return found.map(f -> Situation.combined((gear, share) -> gear * share, f.gear(), s.between("swap_gear_net", 0, 1)));
     }
 
     /** How the amounts that the car's row states move the whole together, for the account of what holds it. */

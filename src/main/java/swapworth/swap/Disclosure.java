@@ -28,6 +28,7 @@ final class Disclosure {
         row(table, "mileage of the chassis: the mileage of the car", s.finished.mileage().map(Mileage::toString).orElse("unknown"));
         row(table, "distance of the running gear: beside it, not instead of it", s.finished.gearMileage().map(Mileage::toString)
                 .orElse("unknown"));
+        row(table, "instrument cluster, and what its odometer reads", car.cluster().orElse("unknown"));
         row(table, "chassis", s.stock.vehicle() + s.stock.trim().map(t -> " " + t).orElse("")
                 + (s.stock.modelYear().isPresent() ? ", " + s.stock.modelYear().getAsInt() : ""));
         row(table, "running gear", s.finished.runningGear().orElse("unknown") + car.gearLine().map(l -> ", from a " + l).orElse("")

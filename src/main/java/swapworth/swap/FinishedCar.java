@@ -112,6 +112,15 @@ public record FinishedCar(String name, CarFacts facts, Optional<String> gearLine
     }
 
     /**
+     * Which instrument cluster is in it and what its odometer reads, as its owner states it.
+     *
+     * @return the words of the column {@code cluster}; empty where nobody says
+     */
+    public Optional<String> cluster() {
+        return SwapWords.text(facts.further(), "cluster");
+    }
+
+    /**
      * The faults that state what they take off.
      *
      * @return in the order of all faults

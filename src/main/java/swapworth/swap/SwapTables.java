@@ -53,10 +53,22 @@ final class SwapTables {
             table.note("The approaches are weighted by you and not by their covariance: " + value.reason() + ".");
         }
         value.statedAgainst().ifPresent(table::note);
+        ofLevel().ifPresent(table::note);
         new Contradictions(value).sentences().forEach(table::note);
         table.row(line("price of this one car", value.draws()));
         table.row(line("middle price of such swaps" + (s.hasFaults() ? " with these faults" : ""), value.levelDraws()));
         return table.build();
+    }
+
+    /** What an owner who sells does not get at this level. */
+    private Optional<String> ofLevel() {
+        return switch (s.level) {
+            case PRIVATE_ASKING, PRIVATE_SOLD -> Optional.empty();
+            case TRADE_ASKING, TRADE_SOLD -> Optional.of("At this level a business sells it: one that buys it from you to sell it again"
+                    + " pays less, by its work, its risk and its margin, which nothing here tells. Ask one for its price.");
+            case AUCTION -> Optional.of("At this level it is the winning bid: the auction's fee for sellers comes off, and a reserve that"
+                    + " is not met costs its fee too.");
+        };
     }
 
     /** The swaps of other people that count in the value. */
@@ -142,6 +154,13 @@ final class SwapTables {
         String chassis = s.finished.mileage().map(Mileage::toString).orElse("unknown distance");
         String gear = s.finished.gearMileage().map(Mileage::toString).orElse(chassis);
         bracket(table, "stock car", value.stockDraws(), "this chassis with " + s.stockGear + ", " + chassis);
+        value.addedDraws().ifPresent(draws -> {
+            double[] added = Arrays.stream(draws).sorted().toArray();
+            table.note("What the change adds to the stock car, draw by draw: " + Figures.rounded(Quantiles.ofSorted(added, 0.5))
+                    + ", 80 % range " + Figures.range(SwapValue.range(added, 0.80)) + ", 95 % range "
+                    + Figures.range(SwapValue.range(added, 0.95)) + ". What gear and work cost beyond that, less what the removed parts"
+                    + " bring, does not come back at a sale.");
+        });
         bracket(table, "factory equivalent at chassis mileage", value.factoryAtChassisDraws(), "as the maker sold it, " + chassis);
         bracket(table, "factory equivalent at running-gear mileage", value.factoryAtGearDraws(), "as the maker sold it, " + gear);
         bracket(table, "taken apart", value.takenApartDraws(), "the recipient without an engine, sold privately, by the price"

@@ -258,6 +258,16 @@ public final class SwapValue implements SwapAnswer {
     }
 
     /**
+     * Draws of what the change adds: the middle price of such swaps, with the faults that this one states, less the stock car.
+     *
+     * @return amounts, in the order of the market's draws, below 0 where it takes value away; empty where the listings cannot tell of the
+     *     stock car
+     */
+    public Optional<double[]> addedDraws() {
+        return stockDraws().map(stock -> Situation.combined((whole, plain) -> whole - plain, level, stock));
+    }
+
+    /**
      * Draws of what the factory equivalent in the same state would be worth if it had run as far as the chassis of the finished car.
      *
      * @return middle prices, in the order of the market's draws; empty where none is named or the listings cannot tell
@@ -284,6 +294,15 @@ public final class SwapValue implements SwapAnswer {
      */
     public Optional<double[]> takenApartDraws() {
         return approaches.byCost.takenApart();
+    }
+
+    /**
+     * Draws of what the running gear of the finished car would bring, sold by itself, net of what selling costs; hours are not counted.
+     *
+     * @return amounts, in the order of the market's draws; empty where nothing tells what it would cost
+     */
+    public Optional<double[]> gearSoldDraws() {
+        return approaches.byCost.gearSold();
     }
 
     static double[] money(double[] logs) {

@@ -56,6 +56,6 @@ class DonorChartsTest {
     @Test
     void without_costs_or_sales_the_picture_says_so() {
         assertTrue(DonorCharts.landed(new swapworth.donor.Landed(Currency.getInstance("USD"), List.of(), List.of(), List.of(),
-                List.of())).alt().contains("no car has a price or a planned bid"));
+                List.of(), List.of())).alt().contains("no car has a price or a planned bid"));
     }
 }

@@ -146,7 +146,8 @@ class FolderCommandTest {
 
     @Test
     void the_terminal_ends_with_the_sentences_of_the_page() {
-        assertEquals(6, sample.sentences().size(), "on offer, the finished car, what is left, finish or stop, the market, what is unsure;"
+        assertEquals(7, sample.sentences().size(), "on offer, the finished car, what is left, finish or stop, against what, the market,"
+                + " what is unsure;"
                 + " both cars are bought, so that nothing is said of which and when to buy");
         assertEquals(sample.sentences(), sample.terminal());
         assertEquals(choosing.sentences(), choosing.terminal());
@@ -161,8 +162,9 @@ class FolderCommandTest {
 
     @Test
     void each_answer_leads_to_a_section_that_shows_its_range() {
-        assertEquals(List.of("on-offer", "swap", "equity", "finish", "market", "market"), led(sample));
-        assertEquals(List.of("on-offer", "choice", "choice"), led(choosing).subList(0, 3));
+        assertEquals(List.of("on-offer", "swap", "swap", "equity", "finish", "alternatives", "alternatives", "market",
+                "market"), led(sample));
+        assertEquals(List.of("on-offer", "in-play", "choice", "choice"), led(choosing).subList(0, 4));
     }
 
     /** The section of each range in the answers, in which it must stand. */
@@ -196,13 +198,14 @@ class FolderCommandTest {
         String left = "80 % range -[\\d,]+ to -[\\d,]+.*chance of a loss.*private sold on 2026-10-30.*32 rows of the ledger as of "
                 + "2026-10-28";
         assertTrue(Pattern.compile(left).matcher(sample.about("equity")).find(), sample.about("equity"));
-        assertEquals(2, Pattern.compile("80 % range [\\d,]+ to [\\d,]+; 2026-10-30\\).*\\((auction|private)\\).*by \\d+ offers of parts")
+        assertEquals(2, Pattern.compile("80 % range [\\d,]+ to [\\d,]+; 2026-10-30\\)[^;]*\\((auction|private)\\)[^;]*by \\d+ offers of"
+                + " parts")
                 .matcher(choosing.about("choice")).results().count(), choosing.about("choice"));
     }
 
     @Test
     void cars_that_money_does_not_tell_from_the_cheapest_are_named() {
-        assertTrue(choosing.about("choice").contains("Recipients: of the 2 compared 'dead roadster' costs least"),
+        assertTrue(choosing.about("choice").contains("Recipients: of the 2 compared 'dead roadster' (engine dead) costs least"),
                 choosing.about("choice"));
         assertTrue(choosing.about("choice").contains("Money tells no real difference from 'tidy roadster' (dearer in "),
                 choosing.about("choice"));
@@ -263,6 +266,105 @@ class FolderCommandTest {
         Told told = thirty(10_800);
         assertEquals("Of 2 cars in play 'cheap one' costs least at the door: USD 4,160.00 for a price or bid of 4,000 (auction).",
                 told.about("landed"), told.out);
+    }
+
+    @Test
+    void a_donor_and_a_recipient_are_both_bought_and_not_held_against_each_other() throws IOException {
+        Files.writeString(folder.resolve("fees.csv"), "table,kind,from,to,flat,percent\npremium,fee,1,,160,\n");
+        Files.writeString(folder.resolve("cars.csv"), """
+                name,role,vehicle,model_year,mileage_mi,planned_bid,seller,runs
+                dear one,donor,Sivrette,2014,60000,6000,auction,drives
+                body,recipient,Sivrette,2011,120000,2000,auction,drives
+                cheap one,donor,Sivrette,2012,90000,4000,auction,engine dead
+                """);
+        assertEquals("Of 2 cars in play (donor) 'cheap one' (engine dead) costs least at the door: USD 4,160.00 for a price or"
+                + " bid of 4,000 (auction). 'body' (recipient) costs at the door: USD 2,160.00 for a price or bid of 2,000 (auction).",
+                thirty(10_800).about("landed"));
+    }
+
+    @Test
+    void the_cars_that_one_thinks_of_buying_are_among_the_answers() throws IOException {
+        Files.writeString(folder.resolve("cars.csv"), """
+                name,role,vehicle,model_year,mileage_mi,price,seller
+                far too dear,recipient,Sivrette,2014,60000,30000,private
+                as usual,recipient,Sivrette,2014,61000,11500,private
+                half a price,,Sivrette,2014,62000,4000,private
+                """);
+        Told told = thirty(10_800);
+        assertTrue(told.about("in-play").matches("Of 3 cars in play with a price or bid 1 stands above its 80 % range, 1 inside and 1"
+                + " below: 'far too dear', recipient, above: USD 30,000 \\(private asking\\), fair value [\\d,]+ \\(80 % range [\\d,]+ to"
+                + " [\\d,]+; 2026-09-27; by 30 cars of its line, 30 in all\\); 'half a price', below: USD 4,000 .*\\. Below the"
+                + " range: look for what the row does not say\\."),
+                told.about("in-play"));
+        assertFalse(told.about("in-play").contains("as usual"), "what lies inside needs no words where others do not");
+        Files.writeString(folder.resolve("ledger.csv"), "date,amount,note,car,category\n2026-09-02,9000,body,recipient,purchase\n"
+                + "2026-09-03,5000,wreck,donor,purchase\n");
+        assertEquals("", Told.of(folder, folder.resolve("page.html")).about("in-play"), "both are bought");
+    }
+
+    @Test
+    void where_the_page_cannot_be_written_the_answers_are_told_all_the_same() throws IOException {
+        thirty(10_800);
+        Files.createDirectory(folder.resolve("swapworth.html"));
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        ByteArrayOutputStream err = new ByteArrayOutputStream();
+        assertEquals(1, Main.run(new PrintStream(out, true, StandardCharsets.UTF_8), new PrintStream(err, true, StandardCharsets.UTF_8),
+                folder.toString()));
+        assertTrue(new Told(out.toString(StandardCharsets.UTF_8), "").terminal().get(0).startsWith("Of 30 cars on offer"), out.toString());
+        assertEquals("cannot write " + folder.resolve("swapworth.html") + ": this is a folder; a name of a file is needed; --page FILE.html"
+                + " writes the page to another place", err.toString(StandardCharsets.UTF_8).strip());
+    }
+
+    @Test
+    void what_the_lowest_row_says_against_its_car_stands_beside_its_price() throws IOException {
+        StringBuilder text = new StringBuilder("id,seen_on,vehicle,model_year,mileage_mi,price_usd,title,runs,damage\n");
+        for (int i = 0; i < 30; i++) {
+            text.append("a%d,2026-09-%02d,Sivrette,%d,%d,%d,%s%n".formatted(i, 1 + i % 9, 2010 + i % 9, 40_000 + 7001 * (i % 13),
+                    i == 7 ? 900 : 10_000 + 400 * (i % 9) + 97 * (i % 7),
+                    i == 7 ? "salvage,engine dead,rear; flood" : "clean,drives,none"));
+        }
+        Files.writeString(folder.resolve("listings.csv"), text);
+        String words = Told.of(folder, folder.resolve("page.html")).about("on-offer");
+        assertTrue(words.contains("'a7', Sivrette (title salvage; engine dead; damage rear, flood): USD 900"), words);
+    }
+
+    @Test
+    void a_gate_that_is_shut_stands_before_all_answers() throws IOException {
+        Files.writeString(folder.resolve("gates.csv"), "gate,answer\nlawful here,no\ninsurable,yes\n");
+        Told told = thirty(10_800);
+        assertEquals("Before any of this: 'lawful here' is answered with no, and 3 more gates are not answered. Settle that before you"
+                + " spend; no figure below counts it.", told.sentences().get(0));
+        assertEquals(told.sentences(), told.terminal());
+        Files.writeString(folder.resolve("gates.csv"), "gate,answer\nlawful here,unknown\n");
+        assertEquals("", Told.of(folder, folder.resolve("page.html")).about("gates"), "an open question is asked above");
+    }
+
+    @Test
+    void wherever_a_donor_stands_the_cautions_of_taking_cars_apart_stand_too() throws IOException {
+        assertFalse(thirty(10_800).page.contains("49 CFR 173.166"), "cars of which nothing bad is said");
+        Files.writeString(folder.resolve("cars.csv"), "name,role,vehicle,model_year,mileage_mi\nwreck,donor,Sivrette,2014,60000\n");
+        assertTrue(Told.of(folder, folder.resolve("page.html")).page.contains("49 CFR 173.166"));
+        Files.delete(folder.resolve("listings.csv"));
+        Files.writeString(folder.resolve("partout.csv"), "car,part,price\nwreck,wheels,100\n");
+        String parts = Told.of(folder, folder.resolve("page.html")).page;
+        assertTrue(parts.contains("49 CFR 173.166") && parts.contains("51 FR 28114"), "airbags and catalysts");
+        Files.delete(folder.resolve("partout.csv"));
+        Files.delete(folder.resolve("cars.csv"));
+        Files.writeString(folder.resolve("ledger.csv"), "date,amount,note,car\n2026-09-02,9000,body,recipient\n");
+        assertFalse(Told.of(folder, folder.resolve("page.html")).page.contains("49 CFR 173.166"));
+        Files.writeString(folder.resolve("ledger.csv"), "date,amount,note,car\n2026-09-02,900,wreck,donor\n");
+        String money = Told.of(folder, folder.resolve("page.html")).page;
+        assertTrue(money.contains("49 CFR 173.166") && money.contains("cheap copies have killed people"), money);
+    }
+
+    /** A buyer's strongest words are how long the car has stood, and what was cut. */
+    @Test
+    void how_long_each_car_on_offer_has_stood_is_told_and_what_was_cut() throws IOException {
+        String stood = thirty(9_000).section("on-offer");
+        String row = stood.substring(stood.lastIndexOf("a29"));
+        assertTrue(stood.contains("Since when the cars on offer stand"), stood);
+        List<String> cells = Pattern.compile("<td[^>]*>([^<]*)").matcher(row).results().map(m -> m.group(1)).limit(6).toList();
+        assertEquals(List.of("2026-09-03", "18", "10,897", "9,000", "-17.4", "1"), cells);
     }
 
     @Test
@@ -391,6 +493,7 @@ class FolderCommandTest {
                 """);
         Told both = Told.of(folder, folder.resolve("page.html"));
         assertEquals(both.sentences(), both.terminal());
+        assertTrue(both.about("gates").startsWith("Before any of this: 'insurable' is answered with no"), both.out);
         assertEquals("Of 2 cars in play 'cheap one' costs least at the door: USD 4,160.00 for a price or bid of 4,000 (auction).",
                 both.about("landed"), both.out);
         List<String> ids = Pattern.compile("<section id=\"([a-z-]+)\">").matcher(both.page).results().map(m -> m.group(1)).toList();

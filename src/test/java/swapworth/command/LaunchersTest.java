@@ -2,8 +2,11 @@ package swapworth.command;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeFalse;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -55,13 +58,68 @@ class LaunchersTest {
     @CsvSource({"'', C.UTF-8", "C, C.UTF-8", "POSIX, C.UTF-8", "de_DE.UTF-8, ''", "en_GB.ISO-8859-1, ''"})
     @DisabledOnOs(OS.WINDOWS)
     void names_with_other_letters_are_found_where_no_language_is_set(String lang, String given) throws Exception {
+        Path start = standIn("echo \"${LC_ALL:-}\"");
+        assertEquals(given, said(0, lang, Map.of("JAVA_HOME", home.toString()), "sh", start.toString()));
+    }
+
+    /** Java refuses to start with two collectors of garbage. */
+    @ParameterizedTest
+    @CsvSource({"'', true", "-Xmx1g, true", "-XX:+UseG1GC, false", "-Xmx1g -XX:+UseParallelGC, false"})
+    @DisabledOnOs(OS.WINDOWS)
+    void a_collector_that_is_chosen_for_every_java_stands_alone(String always, boolean own) throws Exception {
+        Path start = standIn("echo \"$@\"");
+        for (String name : List.of("JAVA_TOOL_OPTIONS", "JDK_JAVA_OPTIONS", "_JAVA_OPTIONS")) {
+            String said = said(0, "C", Map.of("JAVA_HOME", home.toString(), name, always), "sh", start.toString());
+            assertEquals(own, said.contains("-XX:+UseSerialGC"), said);
+            assertTrue(launcher("swapworth.cmd").contains("if defined " + name + " set " + name + " | findstr"), name);
+        }
+    }
+
+    /** A launcher beside a stand-in for Java. */
+    private Path standIn(String script) throws IOException {
         Path bin = Files.createDirectories(home.resolve("bin"));
-        Path java = Files.writeString(bin.resolve("java"), "#!/bin/sh\necho \"${LC_ALL:-}\"\n");
+        Path java = Files.writeString(bin.resolve("java"), "#!/bin/sh\n" + script + "\n");
         assertTrue(java.toFile().setExecutable(true));
         Files.writeString(home.resolve("release"), "JAVA_VERSION=\"17.0.1\"\n");
         Files.writeString(home.resolve("swapworth.jar"), "");
-        Path start = Files.writeString(home.resolve("swapworth"), launcher("swapworth"));
-        assertEquals(given, said(0, lang, Map.of("JAVA_HOME", home.toString()), "sh", start.toString()));
+        return Files.writeString(home.resolve("swapworth"), launcher("swapworth"));
+    }
+
+    @Test
+    @EnabledOnOs({OS.LINUX, OS.MAC})
+    void what_may_not_be_read_is_left_to_the_program_to_say() throws Exception {
+        Path start = standIn("echo it is Java that says so");
+        Path file = Files.writeString(home.resolve("listings.csv"), "vehicle\n");
+        assertTrue(file.toFile().setReadable(false, false));
+        assumeFalse(Files.isReadable(file), "who may read everything cannot try this");
+        assertEquals("it is Java that says so", said(0, "C", Map.of("JAVA_HOME", home.toString()), "sh", start.toString(), "judge",
+                file.toString()));
+    }
+
+    @Test
+    @EnabledOnOs({OS.LINUX, OS.MAC})
+    void a_folder_that_may_not_be_entered_is_not_said_to_lack_a_file() throws IOException {
+        Path shut = Files.createDirectory(home.resolve("shut"));
+        Files.writeString(shut.resolve("listings.csv"), "vehicle\n");
+        assertTrue(shut.toFile().setExecutable(false, false));
+        assumeFalse(Files.isExecutable(shut), "who may enter every folder cannot try this");
+        ByteArrayOutputStream err = new ByteArrayOutputStream();
+        PrintStream into = new PrintStream(err, true, StandardCharsets.UTF_8);
+        assertEquals(1, Main.run(into, into, shut.toString()));
+        assertEquals(shut + ": no permission to look into this folder", err.toString(StandardCharsets.UTF_8).strip());
+        assertTrue(shut.toFile().setExecutable(true));
+    }
+
+    @Test
+    @EnabledOnOs(OS.LINUX)
+    void text_that_does_not_fit_on_the_disk_is_no_success() throws Exception {
+        String java = "\"$0\" -cp \"$1\" \"$2\" --help ";
+        String[] words = {"sh", "-c", java + ">/dev/full", Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+            System.getProperty("java.class.path"), Main.class.getName()};
+        String said = said(1, "C", Map.of(), words);
+        assertTrue(said.startsWith("cannot write all of what is shown: ") && !said.contains("\n"), said);
+        words[2] = "(sleep 2; " + java + "; echo $? >&2) | true";
+        assertEquals("0", said(0, "C", Map.of(), words), "who reads a pipe may have read enough");
     }
 
     @Test

@@ -241,6 +241,16 @@ class RecoveryTest {
     }
 
     @Test
+    void a_cluster_and_an_airbag_that_go_into_another_car_are_no_parts_like_others() throws IOException {
+        donors.file("partout.csv", "car,part,goes_to,price", "hit,instrument cluster,swap,90", "hit,driver airbag,swap,80",
+                "hit,main loom,swap,70");
+        String left = donors.partOut(0, MarketState.withoutCars(10, 1), Assumptions.defaults()).leftTable().csv();
+        assertTrue(left.contains("earns nothing; its odometer shows the donor's distance"), left);
+        assertTrue(left.contains("earns nothing; whether a used one may be fitted is for your local law to say"), left);
+        assertTrue(left.lines().anyMatch(row -> row.startsWith("main loom") && row.endsWith("earns nothing")), left);
+    }
+
+    @Test
     void an_engine_that_is_kept_used_or_sold_leaves_no_core() throws IOException {
         Assumptions a = Donors.plain("core_value", 120, "chance_doubtful", 50);
         for (String goes : List.of("keep", "swap")) {

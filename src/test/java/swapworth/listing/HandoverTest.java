@@ -49,6 +49,33 @@ class HandoverTest {
     }
 
     @Test
+    void two_in_a_row_keep_the_order_and_hand_back_an_error() {
+        for (int failing : new int[] {10, 4500, 20_000, 29_999, Integer.MAX_VALUE}) {
+            List<Integer> seen = new ArrayList<>();
+            Handover<Integer> second = new Handover<>("kept", i -> {
+                if (i == 2 * failing) {
+                    throw new IllegalStateException("row " + failing);
+                }
+                seen.add(i);
+            });
+            Handover<Integer> first = new Handover<>("understood", i -> second.accept(2 * i));
+            assertTimeoutPreemptively(LONG, () -> {
+                try {
+                    IntStream.range(0, 30_000).forEach(first::accept);
+                    first.end();
+                    second.end();
+                    assertEquals(Integer.MAX_VALUE, failing, "no error came out");
+                } catch (IllegalStateException e) {
+                    assertEquals("row " + failing, e.getMessage());
+                    first.giveUp();
+                    second.giveUp();
+                }
+            });
+            assertEquals(IntStream.range(0, Math.min(failing, 30_000)).mapToObj(i -> 2 * i).toList(), seen);
+        }
+    }
+
+    @Test
     void what_nobody_wants_any_more_is_not_taken_in() throws InterruptedException {
         assumeTrue(Runtime.getRuntime().availableProcessors() > 1, "one processor takes everything in at once");
         Thread here = Thread.currentThread();

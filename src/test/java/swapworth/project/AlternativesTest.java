@@ -111,6 +111,29 @@ class AlternativesTest {
     }
 
     @Test
+    void a_loan_that_is_not_paid_back_within_the_horizon_is_asked_about() throws IOException {
+        Assumptions assumptions = exact("horizon", "24");
+        String[] rows = {"factory,car,30000,cost,0,,,,,,,", "factory,loan,20000,loan,0,,,,,,,", "factory,payments,600,payment,1,30,,,,,,",
+            "factory,the car then,15000,resale,,,,,,,,"};
+        String asked = reasons(read(assumptions, rows).rowsRead().questions());
+        assertTrue(asked.contains("3 kind: 20000 is lent, and rows of the kinds payment and owed pay back 14400 of it within 24 months: the"
+                + " rest looks like money gained. What is still owed then needs a row of the kind owed in month 24"), asked);
+        rows[0] = "factory,the rest,6000,owed,24,,,,,,,";
+        asked = reasons(read(assumptions, rows).rowsRead().questions());
+        assertFalse(asked.contains("is lent"), asked);
+    }
+
+    @Test
+    void the_way_that_costs_least_is_said_with_the_next_one_and_those_that_are_not_whole_are_left_out() throws IOException {
+        Assumptions assumptions = exact("alternative_estimate", "0", "capital_rate", "0", "horizon", "12");
+        assertEquals("Of 2 ways 'b' costs least over 12 months: net USD 4,000 (80 % range 4,000 to 4,000), own hours not in it; next 'a'"
+                + " with 5,000 (80 % range 5,000 to 5,000), which is dearer with a chance of more than 99 %.",
+                read(assumptions, "a,car,5000,cost,0,,,,,,,", "b,car,4000,cost,0,,,,,,,", "c,car,100,cost,0,,,,,,,",
+                        "c,rent,x,cost,0,,,,,,,").sentence());
+        assertEquals("", read(assumptions, "a,car,5000,cost,0,,,,,,,").sentence());
+    }
+
+    @Test
     void a_loan_lowers_the_cash_to_find_and_its_payments_count() throws IOException {
         Assumptions assumptions = exact("alternative_estimate", "0", "capital_rate", "0", "horizon", "36");
         Alternative one = read(assumptions, "factory,car,30000,cost,0,,30000,30000,30000,,,", "factory,loan,20000,loan,0,,,,,,,",

@@ -445,6 +445,46 @@ class LedgerTest {
     }
 
     @Test
+    void what_an_insurer_pays_for_a_total_loss_stands_in_place_of_the_value_and_elsewhere_it_is_asked_about() throws IOException {
+        String[] rows = {"date,amount,note,car,category,direction", "2026-03-01,9000,body,recipient,purchase,",
+            "2026-03-02,300,policy,project,insurance,", "2026-09-01,7500,the insurer paid,project,Total Loss,"};
+        Ledger lost = read(rows);
+        assertEquals(Optional.of(cents("7500.00")), lost.carSold().map(Ledger.CarSale::received));
+        assertEquals(cents("9300.00"), lost.sums().total().net());
+        rows[3] = "2026-09-01,7500,the insurer paid,project,insurance,in";
+        assertEquals("4 category: more comes in than was paid for insurance: if the finished car is sold here, its category is 'car sold',"
+                + " and 'total loss' if an insurer pays for it; else it is counted beside the value of the car",
+                reasons(read(rows).read().questions()));
+        rows[3] = "2026-09-01,120,rest of the year back,project,insurance,in";
+        assertEquals("", reasons(read(rows).read().questions()), "a premium that comes back");
+    }
+
+    @Test
+    void rows_that_say_what_they_are_for_need_no_note_and_one_question_stands_for_those_that_say_nothing() throws IOException {
+        String head = "date,amount,note,item,category";
+        assertEquals("", reasons(read(head, "2026-03-01,90,,seals,part", "2026-03-01,90,,bearings,part").read().questions()),
+                "two items of one price");
+        assertEquals("2 note: a row without a note or an item cannot be told from another: what was it, and what were the 2 more that have"
+                + " neither?", reasons(read(head, "2026-03-01,90,,,part", "2026-03-02,91,,,part", "2026-03-03,92,,,part",
+                "2026-03-04,93,joints,,part").read().questions()));
+    }
+
+    // By hand: each row in the year of its day.
+    @Test
+    void money_of_several_years_is_told_year_by_year() throws IOException {
+        String[] rows = {"date,amount,note,car,category,direction,gross,fee,postage,status",
+            "2025-11-01,5000,wreck,donor,purchase,,,,,", "2025-12-01,,seats,donor,part sold,,400,40,30,",
+            "2026-01-05,80,seats came back,donor,part sold,out,,,,", "2026-02-01,60,wrong joint,project,part,in,,,,",
+            "2026-03-01,,wheels,donor,part sold,,500,50.50,0,", "2026-04-01,9000,the car,project,car sold,,,,,",
+            "2027-01-01,700,wiring,project,labour,,,,,estimate"};
+        List<List<String>> years = read(rows).sums().byYear().rows().stream().map(r -> r.stream().map(Cell::shown).toList()).toList();
+        assertEquals(List.of(List.of("2025", "2", "5,000.00", "0.00", "400.00", "70.00", "330.00", "0.00"),
+                List.of("2026", "4", "0.00", "60.00", "420.00", "50.50", "369.50", "9,000.00"),
+                List.of("all", "6", "5,000.00", "60.00", "820.00", "120.50", "699.50", "9,000.00")), years);
+        assertEquals(List.of(), read(rows[0], rows[1], rows[2], rows[7]).sums().byYear().rows(), "one year is told by all else");
+    }
+
+    @Test
     void sales_of_one_day_and_note_with_other_gross_prices_are_no_twins_and_a_sign_in_them_is_refused() throws IOException {
         Ledger ledger = read("date,amount,note,car,category,gross,fee", "2026-08-01,5000,buy,donor,purchase,,",
                 "2026-09-12,,door,donor,part sold,300,", "2026-09-12,,door,donor,part sold,400,", "2026-09-13,,lamp,donor,part sold,-100,",

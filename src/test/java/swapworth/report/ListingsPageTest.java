@@ -15,6 +15,7 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import swapworth.listing.Airbags;
 import swapworth.listing.CarsFile;
 import swapworth.listing.Listings;
 import swapworth.listing.ListingsRead;
@@ -106,7 +107,8 @@ class ListingsPageTest {
 
     @Test
     void a_page_of_sound_cars_is_spared_the_cautions_of_crashed_ones() {
-        var sound = read.cars().stream().filter(c -> c.facts().damage().map(java.util.Set::isEmpty).orElse(true)).toList();
+        var sound = read.cars().stream().filter(c -> !c.facts().isTroubled()
+                && c.facts().airbags() != Airbags.FIRED && c.facts().airbags() != Airbags.GONE).toList();
         ListingsRead part = new ListingsRead(read.counts(), sound.stream().flatMap(c -> c.sightings().stream()).toList(), sound, List.of(),
                 List.of(), List.of(), List.of(), List.of(), read.columns(), read.baseCurrency(), read.distanceUnit(), List.of());
         String page = ListingsPage.of("sound", Judged.of(part, PriceModel.fit(sound), Optional.empty(), Optional.empty())).page().html();

@@ -8,9 +8,11 @@ import java.io.IOException;
 import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -261,6 +263,20 @@ class ProjectFileTest {
         copied(done, "2027-03-02,90,inspection,project,inspection");
         String words = ProjectPage.valueInIt(Undertaking.of(done)).orElseThrow();
         assertTrue(words.matches(".* price until 2027-03, the month of the ledger, is not in it: about [\\d,]+ less by .*"), words);
+    }
+
+    @Test
+    void an_insurer_reads_where_the_comparables_stand_and_how_many_are_of_late() {
+        String page = page(Reader.INSURER);
+        String table = page.substring(page.indexOf("Comparables: the cars that tell most"));
+        table = table.substring(0, table.indexOf("</table>"));
+        assertTrue(table.contains(">region<") && table.contains("Norrowfen"), table);
+        LocalDate on = undertaking.finished().orElseThrow().on().orElseThrow();
+        List<LocalDate> days = Pattern.compile(">(20\\d\\d-\\d\\d-\\d\\d)<").matcher(table).results().map(m -> LocalDate.parse(m.group(1)))
+                .toList();
+        long late = days.stream().filter(day -> day.isAfter(on.minusDays(90))).count();
+        assertTrue(page.contains(late + " of these " + days.size() + " were seen in the 90 days up to " + on), table);
+        assertFalse(page(Reader.BUYER).contains("settling a total loss"));
     }
 
     @Test

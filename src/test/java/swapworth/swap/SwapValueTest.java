@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
@@ -27,6 +28,7 @@ import swapworth.listing.PriceIncludes;
 import swapworth.listing.Runs;
 import swapworth.listing.Seller;
 import swapworth.market.FairValue;
+import swapworth.market.Figures;
 import swapworth.market.PriceModel;
 import swapworth.market.Subject;
 import swapworth.market.TestCars;
@@ -66,6 +68,14 @@ class SwapValueTest {
         assertTrue(told.contains("air conditioning lost: 400; zone rule: 2.5 %"), told);
         assertTrue(told.contains("nothing stated under this name; see the losses below"), told);
         assertFalse(value(SwapValue.options(), CAR).disclosure().text().contains("takes off"));
+    }
+
+    @Test
+    void which_instrument_cluster_is_in_it_is_among_what_a_buyer_is_told_and_unknown_where_nobody_says() {
+        assertTrue(InOneLine.of(value(SwapValue.options(), CAR).disclosure().text()).contains("instrument cluster, and what its odometer"
+                + " reads unknown"));
+        FinishedCar said = FinishedCar.of("the swap", FACTS.toBuilder().further(Map.of("cluster", "its own, 98,310 mi")).build());
+        assertTrue(InOneLine.of(value(SwapValue.options(), said).disclosure().text()).contains("reads its own, 98,310 mi"));
     }
 
     @Test
@@ -321,6 +331,30 @@ class SwapValueTest {
         assertTrue(correlation > 0.1, "correlation with the stock car's draws: " + correlation);
         ValueDraws joint = MODEL.draws(4000, 1);
         assertArrayEquals(value.draws(), value(SwapValue.options().withFactoryEquivalent(FACTORY).with(joint), CAR).draws(), 0);
+    }
+
+    @Test
+    void an_owner_is_told_what_a_price_of_the_trade_or_of_an_auction_is_not() {
+        assertFalse(value(SwapValue.options(), CAR).result().text().contains("At this level"));
+        assertTrue(InOneLine.of(value(SwapValue.options().with(LevelOfTrade.TRADE_SOLD), CAR).result().text()).contains("one that buys"
+                + " it from you to sell it again pays less"));
+        assertTrue(InOneLine.of(value(SwapValue.options().with(LevelOfTrade.AUCTION), CAR).result().text()).contains("the auction's fee for"
+                + " sellers comes off"));
+    }
+
+    // By hand: such a swap less the stock car, draw by draw.
+    @Test
+    void what_the_change_adds_is_told_beside_it_on_the_same_draws() {
+        SwapValue value = value(SwapValue.options().withFactoryEquivalent(FACTORY), CAR);
+        double[] stock = value.stockDraws().orElseThrow();
+        double[] added = value.addedDraws().orElseThrow();
+        for (int i = 0; i < added.length; i++) {
+            assertEquals(value.levelDraws()[i] - stock[i], added[i], 1e-9);
+        }
+        double[] sorted = Arrays.stream(added).sorted().toArray();
+        assertTrue(InOneLine.of(value.brackets().text()).contains("What the change adds to the stock car, draw by draw: "
+                + Figures.rounded(Quantiles.ofSorted(sorted, 0.5)) + ", 80 % range " + Figures.range(SwapValue.range(sorted, 0.80))),
+                value.brackets().text());
     }
 
     // By hand: stock + position (factory - stock), draw by draw, where the position is known.
