@@ -43,7 +43,7 @@ public final class Posterior {
     static Posterior of(ErrorLaw law, Design design, Sample sample, List<Mode> modes, double[] scales, double[] growths,
             double[] weights) {
         Component[] components = new Component[weights.length];
-        java.util.stream.IntStream.range(0, weights.length).parallel().forEach(k -> components[k] =
+        IntStream.range(0, weights.length).parallel().forEach(k -> components[k] =
                 new Component.WithoutRows(modes.get(k), scales[k], growths[k], weights[k]));
         return new Posterior(law, new Errors(law, 1), design, sample, List.of(components));
     }
