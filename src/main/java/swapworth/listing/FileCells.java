@@ -401,7 +401,8 @@ abstract class FileCells {
     }
 
     final Remembered<Damaged> damage() {
-        return remembered(ListingColumn.DAMAGE, row -> Damaged.of(text(ListingColumn.DAMAGE, row), word -> meaning(ListingColumn.DAMAGE, word)));
+        return remembered(ListingColumn.DAMAGE,
+                row -> Damaged.of(text(ListingColumn.DAMAGE, row), word -> meaning(ListingColumn.DAMAGE, word)));
     }
 
     /**
