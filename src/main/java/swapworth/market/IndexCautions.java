@@ -13,8 +13,8 @@ import swapworth.table.Cell;
 final class IndexCautions {
     /** Standard deviation of the ages of cars about their dates, years, below which all are of about one model year. */
     private static final double LEAST_SPREAD_OF_AGES = 0.4;
-    /** From this chance on a reader is told that the dates may tell nothing. */
-    private static final double WORTH_SAYING = 0.25;
+    /** From this chance on a reader is told that dates, or age and distance, may tell nothing. */
+    static final double WORTH_SAYING = 0.25;
     private static final int WEEK = 7;
     /** So many times as many asks in the first week as in one of those since are cars that had stood before, and not just come up. */
     private static final int STANDING = 3;
@@ -50,11 +50,9 @@ final class IndexCautions {
 
     private Optional<String> datesInDoubt() {
         double chance = basis.datesTellNothing();
-        long percent = Math.round(100 * chance);
         return chance < WORTH_SAYING ? Optional.empty()
-                : Optional.of("Are these the days on which the prices were asked? With a chance of "
-                + (percent == 100 ? "more than 99" : percent)
-                + " % the prices know nothing of their dates, neither of ageing nor of a market; so far the level of cars of the same "
+                : Optional.of("Are these the days on which the prices were asked? With a chance of " + Cell.chanceInWords(chance)
+                + " the prices know nothing of their dates, neither of ageing nor of a market; so far the level of cars of the same "
                 + "age is what the assumption says (market_drift), within its spread");
     }
 

@@ -120,9 +120,8 @@ public final class IndexTables {
     }
 
     private static String moved(Drift d) {
-        long chance = Math.round(100 * d.chanceOfFall());
-        String direction = d.range80().holds(0) ? "no direction can be told" : "the chance that it fell is "
-                + (chance == 100 ? "more than 99" : chance == 0 ? "less than 1" : Long.toString(chance)) + " %";
+        String direction = d.range80().holds(0) ? "no direction can be told"
+                : "the chance that it fell is " + Cell.chanceInWords(d.chanceOfFall());
         return Cell.signed(d.percentPerMonth(), 2).shown() + " % a month (80 % range " + Cell.signed(d.range80().low(), 2).shown() + " to "
                 + Cell.signed(d.range80().high(), 2).shown() + "), " + direction;
     }

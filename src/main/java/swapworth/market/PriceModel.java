@@ -23,6 +23,7 @@ import swapworth.statistics.Posterior;
 import swapworth.statistics.PriorBlock;
 import swapworth.statistics.RangeStretch;
 import swapworth.statistics.SparseRow;
+import swapworth.table.Cell;
 
 /**
  * One price model for all cars of a collection: what a car of given facts sells for, on a day, at a level of trade, and how sure that
@@ -49,8 +50,6 @@ public final class PriceModel {
             "running_gear", "model_year", "first_registered", "age_years", "mileage", "seen_on", "price_kind", "price_includes", "seller",
             "region", "title", "runs", "damage", "rust", "paint", "interior", "mechanical", "records", "keys", "airbags")).toList();
 
-    /** From this chance on it is said that age and distance may tell nothing. */
-    private static final double WORTH_SAYING = 0.25;
     /** More draws than anybody needs fill the memory. */
     public static final int MOST_DRAWS = 1_000_000;
 
@@ -397,11 +396,10 @@ public final class PriceModel {
      */
     public Optional<String> slopesInDoubt() {
         double chance = posterior.chanceOfAbsence();
-        long percent = Math.round(100 * chance);
-        return chance < WORTH_SAYING ? Optional.empty()
-                : Optional.of("With a chance of " + (percent == 100 ? "more than 99" : percent) + " % neither age nor distance tells"
-                + " anything of these prices, as of wrecks by the lump and of mixed lots: so far values are those of the level alone, and"
-                + " slopes are averaged with 0 (slopes_tell_nothing)");
+        return chance < IndexCautions.WORTH_SAYING ? Optional.empty()
+                : Optional.of("With a chance of " + Cell.chanceInWords(chance) + " neither age nor distance tells anything of these"
+                + " prices, as of wrecks by the lump and of mixed lots: so far values are those of the level alone, and slopes are"
+                + " averaged with 0 (slopes_tell_nothing)");
     }
 
     /**

@@ -360,7 +360,7 @@ public final class Alternatives {
         return "Of " + whole.size() + " ways '" + least.name() + "' costs least over " + horizon + " months: net " + currency + " "
                 + DrawFigures.withRange(least.netCost()) + ", own hours not in it; next '" + next.name() + "' with "
                 + DrawFigures.withRange(next.netCost()) + ", which is dearer with a chance of "
-                + DrawFigures.percent(chanceCheaper(least, next)) + ".";
+                + Cell.chanceInWords(chanceCheaper(least, next)) + ".";
     }
 
     /**

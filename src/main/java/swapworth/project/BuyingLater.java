@@ -117,7 +117,7 @@ final class BuyingLater {
                 + " years as now, so much older. Were they of the same age as now, that is newer, "
                 + older.inShort() + " months would " + (Quantiles.median(gain) < 0 ? "lose " : "bring ") + older.currency() + " "
                 + Cell.format(Math.abs(Quantiles.median(gain)), 0) + " (chance that it brings anything "
-                + DrawFigures.percent(DrawFigures.chance(gain)) + ").";
+                + Cell.chanceInWords(DrawFigures.chance(gain)) + ").";
     }
 
     private NowOrLater compared(Movement movement, Held held, CandidateCar hit, CandidateCar body, SwapValue finished, double back,

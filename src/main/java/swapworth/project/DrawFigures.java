@@ -65,11 +65,6 @@ public final class DrawFigures {
         return above / (double) draws.length;
     }
 
-    /** A chance in whole per cent, never more certain than the draws can tell. */
-    static String percent(double chance) {
-        return chance > 0.99 ? "more than 99 %" : chance < 0.01 ? "less than 1 %" : Math.round(100 * chance) + " %";
-    }
-
     /** Draws of what money costs in a year, per cent: the same for one seed, whatever is reckoned with them. */
     static double[] costOfMoney(Assumptions assumptions, int count, long seed) {
         Assumption rate = assumptions.get("capital_rate");

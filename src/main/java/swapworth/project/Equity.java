@@ -155,9 +155,9 @@ public record Equity(String currency, double[] value, double[] moneyIn, double[]
      * @return in words without a full stop, in cash and after the cost of money
      */
     public String chanceOfLoss() {
-        String afterCost = DrawFigures.percent(1 - DrawFigures.chance(afterCapital())) + " after the cost of money";
+        String afterCost = Cell.chanceInWords(1 - DrawFigures.chance(afterCapital())) + " after the cost of money";
         return isBooked() ? "In cash it brought " + booked() + "; the chance of a loss is " + afterCost
-                : "The chance of a loss is " + DrawFigures.percent(1 - chanceAhead()) + " in cash, " + afterCost;
+                : "The chance of a loss is " + Cell.chanceInWords(1 - chanceAhead()) + " in cash, " + afterCost;
     }
 
     /** Whether all money is in the books, so that what is left in cash is no matter of chance. */
@@ -201,9 +201,9 @@ public record Equity(String currency, double[] value, double[] moneyIn, double[]
         Table.Builder table = DrawFigures.ranged("What is left: value less money in, " + currency, currency);
         table.note(Cell.format(value.length, 0) + " draws, each one state of the market for value and money alike.");
         table.note((isBooked() ? "In cash it brought " + booked() + ", as booked. Chance that something is left: after the cost of money "
-                : "Chance that something is left: in cash " + DrawFigures.percent(chanceAhead()) + ", after the cost of money ")
-                + DrawFigures.percent(DrawFigures.chance(afterCapital())) + ", with hours at " + currency + " " + Cell.format(rate, 2) + " "
-                + DrawFigures.percent(DrawFigures.chance(withHours())) + ".");
+                : "Chance that something is left: in cash " + Cell.chanceInWords(chanceAhead()) + ", after the cost of money ")
+                + Cell.chanceInWords(DrawFigures.chance(afterCapital())) + ", with hours at " + currency + " " + Cell.format(rate, 2) + " "
+                + Cell.chanceInWords(DrawFigures.chance(withHours())) + ".");
         DrawFigures.row(table, sale.map(s -> "came in for the finished car, " + s.on()).orElse("value of the finished car when sold"),
                 value);
         DrawFigures.row(table, "money in it at completion", moneyIn);

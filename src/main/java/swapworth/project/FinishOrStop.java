@@ -145,9 +145,9 @@ public record FinishOrStop(LocalDate on, String currency, double[] finished, dou
             return "Finishing brings " + currency + " " + Cell.format(Math.abs(median), 0) + (median < 0 ? " less" : " more")
                     + " than stopping by '" + exit.name + "' (80 % range " + Cell.format(Forecast.range(gain, 0.80).low(), 0) + " to "
                     + Cell.format(Forecast.range(gain, 0.80).high(), 0) + ", below 0 where stopping brings more; as of " + on
-                    + "): the chance that it brings more is " + DrawFigures.percent(DrawFigures.chance(gain)) + ", with hours to"
+                    + "): the chance that it brings more is " + Cell.chanceInWords(DrawFigures.chance(gain)) + ", with hours to"
                     + " come at " + currency + " " + Cell.format(rate, 2) + " each "
-                    + DrawFigures.percent(DrawFigures.chance(DrawFigures.minus(gain, DrawFigures.times(hoursToCome, rate)))) + ".";
+                    + Cell.chanceInWords(DrawFigures.chance(DrawFigures.minus(gain, DrawFigures.times(hoursToCome, rate)))) + ".";
         }).orElse("");
     }
 

@@ -16,6 +16,7 @@ import swapworth.project.Entry.Direction;
 import swapworth.statistics.AmountLaw;
 import swapworth.statistics.Quantiles;
 import swapworth.statistics.UncertainSum;
+import swapworth.table.Cell;
 import swapworth.table.Table;
 
 /**
@@ -91,7 +92,7 @@ public final class Forecast {
         /** The amount, and the month in which it is highest most often. */
         @Override
         public String toString() {
-            return DrawFigures.withRange(amounts) + " at the end of " + month + " (" + DrawFigures.percent(chance) + " of the draws)";
+            return DrawFigures.withRange(amounts) + " at the end of " + month + " (" + Cell.chanceInWords(chance) + " of the draws)";
         }
     }
 

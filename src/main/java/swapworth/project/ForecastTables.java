@@ -36,7 +36,7 @@ final class ForecastTables {
         }
         Forecast.Peak peak = forecast.peak();
         DrawFigures.row(table, "most cash in it at the end of a month", peak.amounts());
-        table.note("The most cash is in it most often at the end of " + peak.month() + " (" + DrawFigures.percent(peak.chance())
+        table.note("The most cash is in it most often at the end of " + peak.month() + " (" + Cell.chanceInWords(peak.chance())
                 + " of the draws).");
         return table.build();
     }

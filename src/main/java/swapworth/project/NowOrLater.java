@@ -265,7 +265,7 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
                 + (Quantiles.median(gain) < 0 ? "loses " : "brings ") + currency
                 + " " + Cell.format(Math.abs(Quantiles.median(gain)), 0) + " before what the wait costs you (80 % range "
                 + Cell.format(near.low(), 0) + " to " + Cell.format(near.high(), 0)
-                + ", below 0 where it loses): the chance that it brings anything is " + DrawFigures.percent(DrawFigures.chance(gain)) + "."
+                + ", below 0 where it loses): the chance that it brings anything is " + Cell.chanceInWords(DrawFigures.chance(gain)) + "."
                 + (standsBy.isEmpty() ? "" : " " + standsBy);
     }
 
@@ -286,7 +286,7 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
         if (months() > 0) {
             int last = months();
             table.note("After " + last + (last == 1 ? " month" : " months") + " both legs have moved the same way in "
-                    + DrawFigures.percent(together(last)) + " of the draws: " + (together(last) > 0.5
+                    + Cell.chanceInWords(together(last)) + " of the draws: " + (together(last) > 0.5
                     ? "they usually move together, so that only part of a move is yours." : "as a rule they do not move together."));
             table.note("Buy whatever happens at a net purchase cost of " + Cell.format(buyWhateverHappens(), 0)
                     + " or less: in nine draws of ten no coming month does better.");

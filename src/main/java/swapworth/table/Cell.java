@@ -116,6 +116,16 @@ public record Cell(String shown, String exact, Kind kind, String link) {
     }
 
     /**
+     * The same within a sentence: {@code 39 %}, {@code more than 99 %} or {@code less than 1 %}.
+     *
+     * @param share between 0 and 1
+     * @return plain words
+     */
+    public static String chanceInWords(double share) {
+        return share > 0.99 ? "more than 99 %" : share < 0.01 ? "less than 1 %" : Math.round(100 * share) + " %";
+    }
+
+    /**
      * The same cell of a number, which machines read rounded to some places.
      *
      * @param value the number; one that is not finite leaves the cell as it is
