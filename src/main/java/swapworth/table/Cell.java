@@ -122,7 +122,7 @@ public record Cell(String shown, String exact, Kind kind, String link) {
      * @return plain words
      */
     public static String chanceInWords(double share) {
-        return share > 0.99 ? "more than 99 %" : share < 0.01 ? "less than 1 %" : Math.round(100 * share) + " %";
+        return share > 0.99 ? "more than 99 %" : share < 0.01 ? "less than 1 %" : format(100 * share, 0) + " %";
     }
 
     /**

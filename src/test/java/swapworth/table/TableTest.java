@@ -242,6 +242,10 @@ class TableTest {
     @Test
     void a_chance_is_shown_no_surer_than_draws_can_tell_and_kept_exact_for_machines() {
         assertEquals("57", Cell.chance(0.57).shown());
+        for (double share : new double[] {0.01, 0.085, 0.125, 0.135, 0.57, 0.99}) {
+            assertEquals(Cell.chance(share).shown() + " %", Cell.chanceInWords(share), "a table and a sentence round alike");
+        }
+        assertEquals(List.of("less than 1 %", "more than 99 %"), List.of(Cell.chanceInWords(0.009), Cell.chanceInWords(0.991)));
         assertEquals(List.of("> 99", "100"), List.of(Cell.chance(1).shown(), Cell.chance(1).exact()));
         assertEquals(List.of("< 1", "0.25"), List.of(Cell.chance(0.0025).shown(), Cell.chance(0.0025).exact()));
         assertEquals(List.of("1", "99"), List.of(Cell.chance(0.01).shown(), Cell.chance(0.99).shown()));
