@@ -141,8 +141,9 @@ class PagesInBrowserTest {
             // What stands right of the last letter is white.
             List<String> seen = browser.ask("""
                     document.querySelectorAll('details').forEach(d => d.open = true);
-                    const box = document.querySelector('#SECTION .wide').getBoundingClientRect();
-                    return [...document.querySelectorAll('#SECTION thead th')]
+                    const first = document.querySelector('#SECTION .wide');
+                    const box = first.getBoundingClientRect();
+                    return [...first.querySelectorAll('thead th')]
                         .map(th => [th.textContent.trim().replaceAll('\u00a0', ' '), th.getBoundingClientRect()])
                         .filter(([label, at]) => at.left >= box.left - 1 && at.right <= box.right + 6 && label !== 'remarks')
                         .sort((one, other) => one[1].left - other[1].left).map(([label]) => label);""".replace("SECTION", section));
