@@ -16,7 +16,10 @@ import swapworth.assumptions.Question;
 import swapworth.chart.MarketCharts;
 import swapworth.listing.Car;
 import swapworth.listing.Check;
+import swapworth.listing.Listing;
 import swapworth.listing.ListingsRead;
+import swapworth.listing.Price;
+import swapworth.listing.PriceKind;
 import swapworth.market.AgainstOrder;
 import swapworth.market.Confounded;
 import swapworth.market.FairValue;
@@ -177,8 +180,10 @@ public final class ListingsPage {
         Set<String> offered = judged.stillOffered().stream().map(Judgement::car).collect(Collectors.toSet());
         judged.read().cars().stream().filter(car -> offered.contains(car.name()))
                 .sorted(Comparator.comparing((Car car) -> car.firstSeen().orElse(LocalDate.MAX))).forEach(car -> {
-                    double first = car.sightings().get(0).price().amount();
-                    double last = car.latest().price().amount();
+                    double[] asks = car.sightings().stream().map(Listing::price).filter(price -> price.kind() == PriceKind.ASKING)
+                            .mapToDouble(Price::amount).toArray();
+                    double first = asks[0];
+                    double last = asks[asks.length - 1];
                     table.row(Cell.words(Spelling.shortened(car.name(), 40)),
                             Cell.words(car.firstSeen().map(LocalDate::toString).orElse("")),
                             car.daysOnOffer().isPresent() ? Cell.whole(car.daysOnOffer().getAsLong()) : Cell.BLANK, Cell.number(first, 0),

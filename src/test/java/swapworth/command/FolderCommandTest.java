@@ -368,6 +368,20 @@ class FolderCommandTest {
     }
 
     @Test
+    void a_bid_before_the_first_ask_is_no_ask() throws IOException {
+        thirty(9_000);
+        Path listings = folder.resolve("listings.csv");
+        List<String> rows = Files.readAllLines(listings);
+        String asked = rows.get(rows.size() - 1);
+        rows.add(asked.replaceAll("2026-09-..", "2026-08-30").replace(",9000,asking,private", ",5000,bid not met,auction"));
+        Files.write(listings, rows);
+        String stood = Told.of(folder, folder.resolve("page.html")).section("on-offer");
+        String row = stood.substring(stood.lastIndexOf(">a29<"));
+        List<String> cells = Pattern.compile("<td[^>]*>([^<]*)").matcher(row).results().map(m -> m.group(1)).limit(6).toList();
+        assertEquals(List.of("2026-08-30", "22", "10,897", "9,000", "-17.4", "1"), cells);
+    }
+
+    @Test
     void a_file_that_would_answer_several_questions_is_asked_for_once() throws IOException {
         Files.writeString(folder.resolve("cars.csv"), """
                 name,role,vehicle,model_year,mileage_mi,planned_bid,seller
