@@ -49,8 +49,8 @@ record LedgerEntries(Currency base, LocalDate on, Assumptions assumptions) {
     /** What was expected of a row that is done; ends that do not hold their likely amount between them are asked about and left out. */
     private Optional<Entry.Plan> plan(LedgerRow said, LocalDate day) {
         return said.planned().flatMap(m -> coins(said.row, LedgerRow.LIKELY, m, day)).map(likely -> {
-            Optional<BigDecimal> low = said.plannedLow().flatMap(m -> coins(said.row, LedgerRow.LOW, m, day));
-            Optional<BigDecimal> high = said.plannedHigh().flatMap(m -> coins(said.row, LedgerRow.HIGH, m, day));
+            Optional<BigDecimal> low = said.low().flatMap(m -> coins(said.row, LedgerRow.LOW, m, day));
+            Optional<BigDecimal> high = said.high().flatMap(m -> coins(said.row, LedgerRow.HIGH, m, day));
             if (low.isEmpty() || high.isEmpty()) {
                 return new Entry.Plan(likely, Optional.empty());
             }
@@ -104,6 +104,9 @@ record LedgerEntries(Currency base, LocalDate on, Assumptions assumptions) {
 
     /** The ends of an estimate in the base currency: only there can they be held against the amount that is counted. */
     private Optional<Entry.Ends> ends(LedgerRow said, BigDecimal amount, boolean sold, LocalDate day) {
+        if (said.planned().isPresent()) {
+            return Optional.empty();
+        }
         NamedRows.Row row = said.row;
         Optional<BigDecimal> low = said.low().flatMap(m -> coins(row, LedgerRow.LOW, m, day));
         Optional<BigDecimal> high = said.high().flatMap(m -> coins(row, LedgerRow.HIGH, m, day));

@@ -57,10 +57,8 @@ final class LedgerRow {
     private final OptionalDouble charged;
     private Optional<LocalDate> date;
     private Optional<Money> amount;
-    /** What was expected of a row that is done, and its ends. */
+    /** What was expected of a row that is done: then low and high are its ends, and not those of an estimate. */
     private Optional<Money> planned = Optional.empty();
-    private Optional<Money> plannedLow = Optional.empty();
-    private Optional<Money> plannedHigh = Optional.empty();
     private Optional<Money> low;
     private Optional<Money> high;
     private Optional<Money> gross;
@@ -127,21 +125,19 @@ final class LedgerRow {
             amount = likely;
         } else if (likely.isPresent() && (amount.isPresent() || gross.isPresent())) {
             planned = likely;
-            if (low.isPresent() && high.isPresent()) {
-                plannedLow = low;
-                plannedHigh = high;
-            }
         }
     }
 
     private void settleEnds() {
-        if (status == Status.ACTUAL || low.isEmpty() && high.isEmpty()) {
-            withoutEnds();
-        } else if (low.isEmpty() || high.isEmpty()) {
+        if (status == Status.ACTUAL) {
+            if (planned.isEmpty() || low.isEmpty() || high.isEmpty()) {
+                withoutEnds();
+            }
+        } else if (low.isPresent() != high.isPresent()) {
             row.ask(low.isEmpty() ? LOW : HIGH, "low and high belong together; with one of them alone the likely amount is taken with the"
                     + " spread of its category");
             withoutEnds();
-        } else if (amount.isEmpty()) {
+        } else if (low.isPresent() && amount.isEmpty()) {
             row.reject(LIKELY, "between low and high an estimate needs the likely amount");
         }
     }
@@ -163,9 +159,6 @@ final class LedgerRow {
         direction = Direction.IN;
         amount = amount.map(LedgerRow::negated);
         planned = planned.map(LedgerRow::negated);
-        Optional<Money> plannedLeast = plannedHigh.map(LedgerRow::negated);
-        plannedHigh = plannedLow.map(LedgerRow::negated);
-        plannedLow = plannedLeast;
         Optional<Money> least = high.map(LedgerRow::negated);
         high = low.map(LedgerRow::negated);
         low = least;
@@ -220,8 +213,6 @@ final class LedgerRow {
         low = saidIn(LOW, low, currency);
         high = saidIn(HIGH, high, currency);
         planned = saidIn(LIKELY, planned, currency);
-        plannedLow = saidIn(LOW, plannedLow, currency);
-        plannedHigh = saidIn(HIGH, plannedHigh, currency);
         gross = saidIn(GROSS, gross, currency);
         fee = saidIn(FEE, fee, currency);
         postage = saidIn(POSTAGE, postage, currency);
@@ -263,15 +254,6 @@ final class LedgerRow {
     /** What was expected of a row that is done. */
     Optional<Money> planned() {
         return planned;
-    }
-
-    /** The ends between which that was expected, where the row states both. */
-    Optional<Money> plannedLow() {
-        return plannedLow;
-    }
-
-    Optional<Money> plannedHigh() {
-        return plannedHigh;
     }
 
     Optional<Money> low() {

@@ -78,7 +78,7 @@ final class WaysToStop {
         Optional<double[]> whole = wholeDonor(donor);
         boolean donorInParts = donor && whole.isEmpty();
         Optional<double[]> gear = donorInParts ? finished.gearSoldDraws() : Optional.empty();
-        Optional<double[]> ofIt = whole.or(() -> gear);
+        Optional<double[]> donorBrings = whole.or(() -> gear);
         // Of a donor that is sold as it lies no part is.
         Counted ofDonorCar = donorInParts ? Counted.ALL : Counted.NOTHING;
         String andDonor = whole.isPresent() ? "; donor sold as it lies" : gear.isPresent() ? "; the donor's gear sold as well"
@@ -90,7 +90,7 @@ final class WaysToStop {
                 : donorInParts ? "; the donor's gear itself is not in it" : "") + owed;
         if (!recipient) {
             return List.of(new FinishOrStop.Exit("buying no recipient, left-over parts sold" + andDonor,
-                    with(ofIt, Counted.NOTHING, ofDonorCar),
+                    with(donorBrings, Counted.NOTHING, ofDonorCar),
                     "the parts that the ledger still expects" + ofDonor));
         }
         List<FinishOrStop.Exit> exits = new ArrayList<>();
@@ -98,14 +98,14 @@ final class WaysToStop {
         if (row.isPresent() && isUntouched(Role.RECIPIENT)) {
             cars.price(row.get().facts(), RECIPIENT).ifPresent(car -> exits.add(new FinishOrStop.Exit(
                     "recipient sold as it stands, its own gear in it" + andDonor,
-                    DrawFigures.plus(car, with(ofIt, Counted.NOTHING, ofDonorCar)),
+                    DrawFigures.plus(car, with(donorBrings, Counted.NOTHING, ofDonorCar)),
                     "the price model (private sales) for '" + row.get().name() + "' of cars.csv, and what the ledger still expects"
                     + " from other cars, as long as no row of work on the recipient or the project is done and no part of the"
                     + " recipient is sold" + ofDonor)));
         }
         cars.price(finished.stock().toBuilder().runs(Runs.NO_ENGINE).build(), RECIPIENT).ifPresent(car -> exits.add(
                 new FinishOrStop.Exit("recipient sold without an engine, left-over parts sold" + andDonor, DrawFigures.plus(car,
-                        with(ofIt, Counted.ITS_ENGINE, ofDonorCar)), "the price model (private sales, no engine), and the parts that"
+                        with(donorBrings, Counted.ITS_ENGINE, ofDonorCar)), "the price model (private sales, no engine), and the parts that"
                         + " the ledger still expects; of the recipient's own its engine alone, for the others are taken to be in it"
                         + (donor ? "" : "; the donor is not bought") + ofDonor)));
         if (donor) {

@@ -3,7 +3,6 @@ package swapworth.report;
 import static java.util.Objects.requireNonNull;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -29,11 +28,11 @@ import swapworth.market.Judged;
 import swapworth.market.Judgement;
 import swapworth.market.MarketIndex;
 import swapworth.market.Position;
-import swapworth.market.Range;
 import swapworth.market.Valued;
 import swapworth.project.Alternatives;
 import swapworth.project.Equity;
 import swapworth.project.FinishOrStop;
+import swapworth.project.Forecast;
 import swapworth.project.Gates;
 import swapworth.project.Ledger;
 import swapworth.project.NowOrLater;
@@ -291,9 +290,8 @@ public record InShort(List<Sentence> sentences) {
     }
 
     private static String added(double[] draws, String currency) {
-        double[] sorted = Arrays.stream(draws).sorted().toArray();
-        return " The change adds " + currency + " " + Figures.rounded(Quantiles.ofSorted(sorted, 0.5)) + " to the stock car (80 % range "
-                + Figures.range(new Range(Quantiles.ofSorted(sorted, 0.1), Quantiles.ofSorted(sorted, 0.9))) + "; middle prices).";
+        return " The change adds " + currency + " " + Figures.rounded(Quantiles.median(draws)) + " to the stock car (80 % range "
+                + Figures.range(Forecast.range(draws, 0.80)) + "; middle prices).";
     }
 
     private static String dayAndLevel(LevelOfTrade level, SwapValue value) {

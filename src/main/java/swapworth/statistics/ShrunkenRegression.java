@@ -124,7 +124,7 @@ public final class ShrunkenRegression {
      * @param chance that all of them are 0, before any row speaks; 0 for not at all
      * @param blocks the names of their blocks, of which something is assumed, of at least one a stated spread
      * @return a copy
-     * @throws IllegalArgumentException if the chance is not from 0 to below 1
+     * @throws IllegalArgumentException if the chance is not from 0 to below 1; a fit throws it where nothing is assumed of such a block
      */
     public ShrunkenRegression withChanceOfAbsence(double chance, List<String> blocks) {
         return new ShrunkenRegression(law, errorScale, growthMean, growthSpread, secondaryLogSpread, new Absence(chance, blocks),
