@@ -142,7 +142,7 @@ public final class ListingsPage {
         Table onOffer = judged.onOffer("#car-");
         if (!onOffer.rows().isEmpty()) {
             sections.add(Section.of(ON_OFFER, "On offer at the last look", how(), Part.rows(onOffer),
-                    Part.folded("stood", "Since when they are on offer, and how far the ask was cut", Part.rows(stood()))));
+                    Part.folded("stood", "How long they have stood, and how far the ask was cut", Part.rows(stood()))));
         }
         sections.add(fileOrder());
         sections.add(byGap());
@@ -172,7 +172,8 @@ public final class ListingsPage {
     /** What a buyer has in hand when he makes an offer: how long the car has stood under whatever id, and how often its ask was cut. */
     private Table stood() {
         String currency = judged.read().baseCurrency().getCurrencyCode();
-        Table.Builder table = Table.titled("Since when the cars on offer stand").columns(Column.words("car"), Column.words("first seen"),
+        Table.Builder table = Table.titled("How long the cars on offer" + judged.lately() + " have stood").columns(
+                Column.words("car"), Column.words("first seen"),
                 Column.number("days seen on offer", ""), Column.number("first ask", currency), Column.number("last ask", currency),
                 Column.number("change", "%"), Column.number("cuts", ""));
         table.note("From the first to the last day on which you saw it, reposts that were taken for the same car included; before your"

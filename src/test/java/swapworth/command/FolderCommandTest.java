@@ -362,7 +362,7 @@ class FolderCommandTest {
     void how_long_each_car_on_offer_has_stood_is_told_and_what_was_cut() throws IOException {
         String stood = thirty(9_000).section("on-offer");
         String row = stood.substring(stood.lastIndexOf("a29"));
-        assertTrue(stood.contains("Since when the cars on offer stand"), stood);
+        assertTrue(stood.contains("How long the cars on offer in the 14 days up to 2026-09-27 have stood"), stood);
         List<String> cells = Pattern.compile("<td[^>]*>([^<]*)").matcher(row).results().map(m -> m.group(1)).limit(6).toList();
         assertEquals(List.of("2026-09-03", "18", "10,897", "9,000", "-17.4", "1"), cells);
     }
