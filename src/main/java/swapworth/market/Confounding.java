@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import swapworth.statistics.Design;
 import swapworth.statistics.Identification;
@@ -19,7 +20,8 @@ import swapworth.statistics.SparseRow;
  * <p>Departures that the model lays over one another on purpose (trims over lines, model years over age, slopes of lines over the common
  * slope, curves, months of the market, measured facts over lines) are not looked at: they are shrunken toward what they lie over. A
  * fact that all cars share, or that fewer than {@value #FEWEST} prices tell of, is not seen, and no matter of confounding; nor are words
- * that are blank together. Of files with more than {@value #MOST_PRICES} prices as many are looked at, evenly taken.
+ * that are blank together. Of files with more than {@value #MOST_PRICES} prices as many are looked at, evenly taken,
+ * and of a fact with more than {@value #MOST_WORDS} words as many, the commonest.
  */
 final class Confounding {
     /** So few prices tell nothing of a fact anyway; that two facts coincide in them is chance. */
@@ -27,6 +29,7 @@ final class Confounding {
     /** Longer sums come about by chance where prices are few. */
     private static final int MOST_TERMS = 4;
     static final int MOST_PRICES = 20_000;
+    private static final int MOST_WORDS = 500;
 
     private final List<Subject> subjects;
     private final Encoder encoder;
@@ -80,9 +83,12 @@ final class Confounding {
 
     /** One column of ones and zeros a word; a blank word is none. */
     private static Map<String, double[]> words(List<String> ofRows) {
+        Map<String, Long> count = ofRows.stream().collect(Collectors.groupingBy(w -> w, LinkedHashMap::new, Collectors.counting()));
+        Set<String> asked = count.entrySet().stream().sorted(Map.Entry.<String, Long>comparingByValue().reversed()).limit(MOST_WORDS)
+                .map(Map.Entry::getKey).collect(Collectors.toSet());
         Map<String, double[]> found = new LinkedHashMap<>();
         for (int i = 0; i < ofRows.size(); i++) {
-            if (!ofRows.get(i).isEmpty()) {
+            if (!ofRows.get(i).isEmpty() && asked.contains(ofRows.get(i))) {
                 found.computeIfAbsent(ofRows.get(i), w -> new double[ofRows.size()])[i] = 1;
             }
         }

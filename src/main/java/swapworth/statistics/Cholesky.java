@@ -11,7 +11,7 @@ import java.util.stream.IntStream;
  * they are, the fullest last, so that most of the zeros stay, and zeros are passed over. Once what is left is full for the most part, zeros
  * are no longer looked for: plain loops over whole rows are quicker.
  */
-final class Cholesky {
+final class Cholesky implements Factor {
     /** Below this size an order of columns gains nothing. */
     private static final int ORDERED = 64;
     /** From this size on the inverse is worth several processors, */
@@ -174,12 +174,13 @@ final class Cholesky {
         return new Cholesky(p, order, lower, scaled, smallestPivot, full);
     }
 
-    double smallestPivot() {
+    @Override
+    public double smallestPivot() {
         return smallestPivot;
     }
 
-    /** The solution of the system for one right-hand side of length p. */
-    double[] solve(double[] right) {
+    @Override
+    public double[] solve(double[] right) {
         double[] x = new double[p];
         for (int i = 0; i < p; i++) {
             double sum = right[order[i]] * scale[order[i]];
@@ -192,8 +193,8 @@ final class Cholesky {
         return backSolve(x);
     }
 
-    /** The solution of L'x = z, unscaled: for independent standard normal z a draw with the inverse matrix as covariance. */
-    double[] backSolve(double[] z) {
+    @Override
+    public double[] backSolve(double[] z) {
         double[] x = z.clone();
         double[] solution = new double[p];
         for (int i = p - 1; i >= 0; i--) {
@@ -220,13 +221,23 @@ final class Cholesky {
         return order[j];
     }
 
-    /** The logarithm of the determinant. */
-    double logDeterminant() {
+    @Override
+    public double logDeterminant() {
         double sum = 0;
         for (int i = 0; i < p; i++) {
             sum += 2 * (Math.log(Math.abs(lower[row(i) + i])) - Math.log(scale[order[i]]));
         }
         return sum;
+    }
+
+    @Override
+    public Covariance inverseWhereHeld(Room room) {
+        return new Covariance(Border.none(p), inverseAlongFactor(room.size() == (long) p * p ? room : new Room(p * p)), this);
+    }
+
+    @Override
+    public Covariance inverse() {
+        return new Covariance(Border.none(p), fullInverse(), this);
     }
 
     /**
@@ -236,7 +247,7 @@ final class Cholesky {
      *
      * @param room for p x p numbers, some of which hold the inverse
      */
-    double[] inverseAlongFactor(Room room) {
+    private double[] inverseAlongFactor(Room room) {
         double[] z = room.lend();
         int[] filled = new int[p];
         double[] ratio = new double[p];
@@ -268,7 +279,7 @@ final class Cholesky {
      * The inverse matrix in full, row after row: of a factor with zeros as {@link #inverseAlongFactor}, of one without by inverting it,
      * which keeps more digits; a large one in several parts at a time, each number summed up in the same order.
      */
-    double[] inverse() {
+    private double[] fullInverse() {
         double[] z = new double[p * p];
         if (full == 0) {
             double[] w = new double[p * p];

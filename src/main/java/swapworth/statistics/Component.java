@@ -323,7 +323,7 @@ abstract class Component {
             double[] moved = coefficients.clone();
             for (int r = 0; r < left.length; r++) {
                 if (shift[r] != 0) {
-                    add(shift[r], left[r].times(shape.covariance, moved.length), moved);
+                    add(shift[r], shape.covariance.times(left[r]), moved);
                 }
             }
             for (int j = 0; taken.length > 0 && j < moved.length; j++) {
@@ -334,10 +334,10 @@ abstract class Component {
 
         @Override
         double[] times(SparseRow x) {
-            double[] product = x.times(shape.covariance, coefficients.length);
+            double[] product = shape.covariance.times(x);
             double[] share = share(forms(x, ofLeft));
             for (int r = 0; r < share.length; r++) {
-                add(share[r], left[r].times(shape.covariance, product.length), product);
+                add(share[r], shape.covariance.times(left[r]), product);
             }
             return product;
         }

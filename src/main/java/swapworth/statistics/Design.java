@@ -16,8 +16,11 @@ import java.util.stream.IntStream;
 public final class Design {
     /** The mark of a column whose number is kept. */
     private static final int MARK = 0x8000;
-    /** More columns than this no fit could hold the cross-products of. */
-    private static final int MOST_COLUMNS = MARK - 1;
+    /** Of so many columns a number of 15 bits names each; a byte more is kept where there are more. */
+    private static final int NAMED_SHORTLY = MARK;
+    private static final int SHORT_BITS = 15;
+    private static final int MOST_COLUMNS = (1 << SHORT_BITS + Byte.SIZE) - 1;
+    private static final byte[] NOTHING = new byte[0];
     private static final int ROWS_A_BLOCK = 4096;
     private static final int MOST_RANGES = 64;
     /** As many entries as most rows have at most, of those that are kept; more find room too. */
@@ -29,17 +32,20 @@ public final class Design {
     private final Folding folding;
     /** For each column the numbers of the folded ones that it is part of. */
     private final int[][] partsOf;
-    /** Room for matrices of p x p numbers, and for n numbers. */
+    /** How matrices of the columns are held. */
+    private final Border border;
+    /** Room for such matrices, and for n numbers. */
     private final Room squares;
     private final Room perRow;
 
-    private Design(int columns, int rows, Block[] blocks, Folding folding) {
+    private Design(int columns, int rows, Block[] blocks, Folding folding, Border border) {
         this.columns = columns;
         this.rows = rows;
         this.blocks = blocks;
         this.folding = folding;
         this.partsOf = folding.partsOf(columns);
-        this.squares = new Room(columns * columns);
+        this.border = border;
+        this.squares = new Room(border.size());
         this.perRow = new Room(rows);
     }
 
@@ -56,7 +62,7 @@ public final class Design {
     /**
      * The design with these rows.
      *
-     * @param columns p, at least 1, at most 32,767
+     * @param columns p, at least 1, at most 8,388,607
      * @param rows n rows whose indices lie between 0 and p - 1
      * @return the design, n x p
      * @throws IllegalArgumentException if there are too many columns, an index lies outside or a value is not finite
@@ -68,7 +74,7 @@ public final class Design {
     /**
      * The design whose rows are made one by one, several ranges of rows at a time, and not kept.
      *
-     * @param columns p, at least 1, at most 32,767
+     * @param columns p, at least 1, at most 8,388,607
      * @param rows n, the number of rows
      * @param row makes row i, whose indices lie between 0 and p - 1; the same each time, as some are asked for again
      * @return the design, n x p
@@ -81,7 +87,7 @@ public final class Design {
     /**
      * The same with sums that are said to hold, so that many rows take less room and time. Where one does not hold in a row, none is used.
      *
-     * @param columns p, at least 1, at most 32,767
+     * @param columns p, at least 1, at most 8,388,607
      * @param rows n, the number of rows
      * @param row makes row i, whose indices lie between 0 and p - 1; the same each time, as some are asked for again
      * @param sums columns that are sums of others, none of which is such a sum itself
@@ -104,10 +110,10 @@ public final class Design {
     private static Design made(int columns, int rows, IntFunction<SparseRow> row, Folding folding) {
         Block[] blocks = new Block[(rows + ROWS_A_BLOCK - 1) / ROWS_A_BLOCK];
         if (make(blocks, columns, rows, row, folding)) {
-            return new Design(columns, rows, blocks, folding);
+            return new Design(columns, rows, blocks, folding, Border.none(columns));
         }
         make(blocks, columns, rows, row, Folding.NONE);
-        return new Design(columns, rows, blocks, Folding.NONE);
+        return new Design(columns, rows, blocks, Folding.NONE, Border.none(columns));
     }
 
     /** Makes the blocks; whether each folded column is in each row the sum that it is to be. */
@@ -126,14 +132,34 @@ public final class Design {
         });
     }
 
-    /** Some neighbouring rows: where the entries and the kept numbers of each begin, marked columns, and the numbers. */
-    private record Block(int[] start, int[] measured, char[] index, double[] value) {
+    /**
+     * Some neighbouring rows: where the entries and the kept numbers of each begin, the low bits of their columns, marked, the high ones
+     * where columns are many, and the numbers.
+     */
+    private record Block(int[] start, int[] measured, char[] index, byte[] high, double[] value) {
+
+        /** The column of an entry. */
+        int column(int e) {
+            int low = index[e] & MARK - 1;
+            return high.length == 0 ? low : low | (high[e] & 0xff) << SHORT_BITS;
+        }
+
+        /** Whether an entry is 1. */
+        boolean isOne(int e) {
+            return index[e] < MARK;
+        }
 
         /** The sum of the entries of its k-th row, each times its coefficient. */
         double dot(int k, double[] coefficients) {
             double sum = 0;
             int at = measured[k];
             int end = start[k + 1];
+            if (high.length > 0) {
+                for (int e = start[k]; e < end; e++) {
+                    sum += isOne(e) ? coefficients[column(e)] : value[at++] * coefficients[column(e)];
+                }
+                return sum;
+            }
             for (int e = start[k]; e < end; e++) {
                 int column = index[e];
                 sum += column < MARK ? coefficients[column] : value[at++] * coefficients[column - MARK];
@@ -144,6 +170,12 @@ public final class Design {
         void addTo(double[] vector, int k, double factor) {
             int at = measured[k];
             int end = start[k + 1];
+            if (high.length > 0) {
+                for (int e = start[k]; e < end; e++) {
+                    vector[column(e)] += isOne(e) ? factor : factor * value[at++];
+                }
+                return;
+            }
             for (int e = start[k]; e < end; e++) {
                 int column = index[e];
                 if (column < MARK) {
@@ -167,6 +199,7 @@ public final class Design {
         private int[] start = new int[0];
         private int[] measured = new int[0];
         private char[] index;
+        private byte[] high;
         private double[] value;
         private int size;
         private int numbers;
@@ -175,6 +208,7 @@ public final class Design {
         Entries(int columns, Folding folding, int rows) {
             this.columns = columns;
             this.index = new char[MOST_USUAL * rows];
+            this.high = columns <= NAMED_SHORTLY ? NOTHING : new byte[index.length];
             this.value = new double[index.length];
             this.folds = folding.folds(columns);
             this.partsOf = folding.partsOf(columns);
@@ -200,6 +234,7 @@ public final class Design {
         private boolean add(int i, SparseRow added) {
             if (size + added.size() > index.length) {
                 index = Arrays.copyOf(index, size + added.size() + index.length);
+                high = high.length == 0 ? high : Arrays.copyOf(high, index.length);
             }
             if (numbers + added.size() > value.length) {
                 value = Arrays.copyOf(value, numbers + added.size() + value.length);
@@ -220,10 +255,13 @@ public final class Design {
                 for (int fold : partsOf[column]) {
                     sum[fold] += number;
                 }
-                if (number == 1) {
-                    index[size++] = (char) column;
-                } else if (number != 0) {
-                    index[size++] = (char) (column | MARK);
+                if (number != 0) {
+                    if (high.length > 0) {
+                        high[size] = (byte) (column >> SHORT_BITS);
+                    }
+                    index[size++] = (char) (column & MARK - 1 | (number == 1 ? 0 : MARK));
+                }
+                if (number != 0 && number != 1) {
                     value[numbers++] = number;
                 }
             }
@@ -238,17 +276,17 @@ public final class Design {
 
         /** In how many rows of the block each column is 1. */
         int[] ones() {
+            Block block = block();
             int[] ones = new int[columns];
             for (int e = 0; e < size; e++) {
-                if (index[e] < MARK) {
-                    ones[index[e]]++;
-                }
+                ones[block.column(e)] += block.isOne(e) ? 1 : 0;
             }
             return ones;
         }
 
         Block block() {
-            return new Block(start, measured, Arrays.copyOf(index, size), Arrays.copyOf(value, numbers));
+            return new Block(start, measured, Arrays.copyOf(index, size), high.length == 0 ? high : Arrays.copyOf(high, size),
+                    Arrays.copyOf(value, numbers));
         }
     }
 
@@ -326,13 +364,13 @@ public final class Design {
             while (fold < folded.length && folded[fold] == 0) {
                 fold++;
             }
-            int own = e < block.start[k + 1] ? block.index[e] & MARK - 1 : columns;
+            int own = e < block.start[k + 1] ? block.column(e) : columns;
             if (fold < folded.length && folding.column(fold) < own) {
                 column[at] = folding.column(fold);
                 number[at] = folded[fold++];
             } else {
                 column[at] = own;
-                number[at] = block.index[e++] < MARK ? 1 : block.value[measured++];
+                number[at] = block.isOne(e++) ? 1 : block.value[measured++];
             }
         }
         return new SparseRow(column, number);
@@ -342,10 +380,11 @@ public final class Design {
     private double[] folded(Block block, int k) {
         double[] folded = new double[folding.size()];
         int measured = block.measured[k];
+        boolean few = block.high.length == 0;
         for (int e = block.start[k]; folded.length > 0 && e < block.start[k + 1]; e++) {
             int own = block.index[e];
             double number = own < MARK ? 1 : block.value[measured++];
-            for (int fold : partsOf[own & MARK - 1]) {
+            for (int fold : partsOf[few ? own & MARK - 1 : block.column(e)]) {
                 folded[fold] += number;
             }
         }
@@ -363,6 +402,9 @@ public final class Design {
             int own = block.index[begin + e];
             column[e] = own & MARK - 1;
             number[e] = own < MARK ? 1 : block.value[measured++];
+        }
+        for (int e = 0; block.high.length > 0 && e < size; e++) {
+            column[e] = block.column(begin + e);
         }
         return size;
     }
@@ -539,7 +581,17 @@ public final class Design {
         });
     }
 
-    /** Adds the weighted cross-products of all rows to the lower triangle of a p x p matrix held row after row. */
+    /** The same rows, matrices of whose columns are held with a border. */
+    Design with(Border changed) {
+        return new Design(columns, rows, blocks, folding, changed);
+    }
+
+    /** How matrices of the columns are held. */
+    Border border() {
+        return border;
+    }
+
+    /** Adds the weighted cross-products of all rows to a matrix that is held with the border: where that is none, to its lower triangle. */
     void addCrossProducts(double[] lower, double[] weight) {
         if (folding.size() == 0) {
             addKeptProducts(lower, weight);
@@ -547,16 +599,9 @@ public final class Design {
         }
         double[] products = squares.lend();
         addKeptProducts(products, weight);
-        for (int i = 0; i < columns; i++) {
-            for (int j = 0; j < i; j++) {
-                products[j * columns + i] = products[i * columns + j];
-            }
-        }
-        folding.unfold(products, columns);
-        for (int i = 0; i < columns; i++) {
-            for (int j = 0; j <= i; j++) {
-                lower[i * columns + j] += products[i * columns + j];
-            }
+        folding.unfold(products, border);
+        for (int k = 0; k < products.length; k++) {
+            lower[k] += products[k];
         }
         squares.takeBack(products);
     }
@@ -566,7 +611,7 @@ public final class Design {
         Ranges.sum(rows, lower, squares, (sums, first, end) -> addKeptProducts(sums, weight, first, end, longest));
     }
 
-    /** Room for matrices of p x p numbers, for steps of a fit to share. */
+    /** Room for matrices of the columns, for steps of a fit to share. */
     Room squares() {
         return squares;
     }
@@ -593,7 +638,7 @@ public final class Design {
             int k = i % ROWS_A_BLOCK;
             int from = block.start[k];
             int size = block.start[k + 1] - from;
-            long columns = size > 1 ? (block.index[from] & MARK - 1L) << 16 | block.index[from + 1] : 0;
+            long columns = size > 1 ? (block.column(from) & MARK - 1L) << 16 | block.index[from + 1] : 0;
             keys[i - first] = (long) (i / ROWS_A_BLOCK) << 44 | columns << 13 | k;
         }
         Arrays.sort(keys);
@@ -605,19 +650,21 @@ public final class Design {
     }
 
     private void addKeptProducts(double[] products, double[] weight, int first, int end, int longest) {
-        int[] column = new int[longest];
-        double[] number = new double[longest];
+        Border.Entries entries = border.new Entries(longest);
+        int[] base = border.bases();
+        int[] place = entries.place;
+        double[] number = entries.number;
         for (int i : alike(first, end)) {
             double w = weight[i];
             if (w == 0) {
                 continue;
             }
-            int size = writeKept(i, column, number);
-            for (int a = 0; a < size; a++) {
+            entries.take(this, i);
+            for (int a = 0; a < entries.size; a++) {
                 double wa = w * number[a];
-                int row = column[a] * columns;
+                int row = base[entries.column[a]];
                 for (int b = 0; b <= a; b++) {
-                    products[row + column[b]] += wa * number[b];
+                    products[row + place[b]] += wa * number[b];
                 }
             }
         }

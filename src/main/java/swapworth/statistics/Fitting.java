@@ -37,7 +37,7 @@ final class Fitting {
 
     Fitting(ShrunkenRegression how, Design design, Sample sample, List<PriorBlock> priors) {
         this.how = how;
-        this.design = design;
+        this.design = design.with(Border.of(design, priors));
         this.sample = sample;
         this.priors = priors;
         double[] common = new double[priors.size()];
@@ -143,8 +143,8 @@ final class Fitting {
         Point point = found.point;
         Spreads at = at(point);
         double[] scales = scales(point);
-        Cholesky factor = found.mode.factorWith(design, sample, at, scales, how.tolerance, 1 + sample.size() / ENOUGH_FOR_STEPS);
-        double[] covariance = factor.inverseAlongFactor(design.squares());
+        Factor factor = found.mode.factorWith(design, sample, at, scales, how.tolerance, 1 + sample.size() / ENOUGH_FOR_STEPS);
+        Covariance covariance = factor.inverseWhereHeld(design.squares());
         Mode mode = toward(found.mode, at, scales, factor, ROUGHLY);
         for (int round = 0; round < 5 && how.errorScale instanceof ErrorScale.Unsure; round++) {
             double next = Math.log(nextScale(mode, at, covariance, Math.exp(point.logScale)));
@@ -155,11 +155,11 @@ final class Fitting {
             }
             mode = toward(mode, at, scales(point), factor, ROUGHLY);
         }
-        design.squares().takeBack(covariance);
+        design.squares().takeBack(covariance.held());
         return new Evaluated(point, toward(mode, at, scales(point), factor, how.tolerance).withOwnFactor(how.tolerance), Double.NaN);
     }
 
-    private Mode toward(Mode from, Spreads at, double[] scales, Cholesky factor, double within) {
+    private Mode toward(Mode from, Spreads at, double[] scales, Factor factor, double within) {
         return from.toward(design, sample, at, scales, factor, within)
                 .orElseGet(() -> from.moved(design, sample, at, scales, within));
     }
@@ -184,7 +184,7 @@ final class Fitting {
         Broyden search = new Broyden(priors.size() + 1);
         Reach[] reach = Stream.generate(Reach::new).limit(priors.size()).toArray(Reach[]::new);
         for (int round = 0; round < MOST_ROUNDS && (!known || learned); round++) {
-            double[] covariance = exact ? mode.factor().inverse() : mode.factor().inverseAlongFactor(design.squares());
+            Covariance covariance = exact ? mode.factor().inverse() : mode.factor().inverseWhereHeld(design.squares());
             double change = 0;
             double[] common = new double[priors.size()];
             double[] from = new double[common.length + 1];
@@ -217,7 +217,7 @@ final class Fitting {
                 spreads = spreads.withCommon(common);
                 logScale = known ? logScale : next[common.length];
             }
-            design.squares().takeBack(covariance);
+            design.squares().takeBack(covariance.held());
             boolean last = change < (exact ? 1e-9
                     : how.integration == Integration.MODE ? Math.max(SETTLED, SETTLED_OF_SOME * how.tolerance) : 0.03);
             spreads = last ? spreads.withUnseenWidened(mode.coefficients(), mode.factor().inverse()) : spreads;
@@ -254,13 +254,13 @@ final class Fitting {
     }
 
     /** The error scale with which the weighted squares match the degrees of freedom that the coefficients leave at such spreads. */
-    private double nextScale(Mode mode, Spreads at, double[] covariance, double scale) {
+    private double nextScale(Mode mode, Spreads at, Covariance covariance, double scale) {
         // The rows' information, times the variances of their fitted values, adds up to p less what the prior holds.
         double[] sums = {0, at.trace(covariance) - design.columns()};
         Ranges.sum(sample.size(), sums, (part, first, end) -> {
             for (int i = first; i < end; i++) {
                 if (sample.isBound(i) || !sample.followsScale(i)) {
-                    part[1] += mode.information(i) * design.row(i).quadratic(covariance, design.columns());
+                    part[1] += mode.information(i) * covariance.quadratic(design.row(i));
                 } else {
                     double residual = mode.residual(i);
                     part[0] += mode.pull(i) * residual;

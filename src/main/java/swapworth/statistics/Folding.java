@@ -116,42 +116,68 @@ final class Folding {
         }
     }
 
-    /** From K'W K to X'W X: fills in the folded rows and columns of a symmetric p x p matrix, held row after row in full. */
-    void unfold(double[] matrix, int p) {
+    /** From K'W K to X'W X: fills in what folded columns have in a matrix that is held with a border. */
+    void unfold(double[] matrix, Border border) {
         for (int f = 0; f < column.length; f++) {
-            int row = column[f] * p;
+            int own = column[f];
             for (int k : sumOf[f]) {
-                for (int j = 0; j < p; j++) {
-                    matrix[row + j] += matrix[k * p + j];
+                add(matrix, border, k, own, border.shared());
+                if (border.blockOf(k) >= 0) {
+                    add(matrix, border, k, own, border.block(border.blockOf(k)));
+                    continue;
+                }
+                for (int b = 0; b < border.blocks(); b++) {
+                    add(matrix, border, k, own, border.block(b));
                 }
             }
-            for (int j = 0; j < p; j++) {
-                matrix[j * p + column[f]] = matrix[row + j];
-            }
-            double own = 0;
+            double sum = 0;
             for (int k : sumOf[f]) {
-                own += matrix[row + k];
+                sum += matrix[border.at(own, k)];
             }
-            matrix[row + column[f]] = own;
+            matrix[border.at(own, own)] = sum;
         }
     }
 
-    /** T V T': a symmetric p x p matrix, held row after row in full, as kept entries ask for it. */
-    double[] forKept(double[] matrix, int p) {
-        double[] kept = matrix.clone();
-        for (int f = 0; f < column.length; f++) {
-            int row = column[f] * p;
-            for (int k : sumOf[f]) {
-                for (int j = 0; j < p; j++) {
-                    kept[k * p + j] += kept[row + j];
-                }
-            }
-            for (int j = 0; j < p; j++) {
-                for (int k : sumOf[f]) {
-                    kept[j * p + k] += kept[j * p + column[f]];
-                }
+    /** Adds what one column has in some others to what another one has there. */
+    private static void add(double[] matrix, Border border, int from, int to, int[] others) {
+        for (int j : others) {
+            if (j != to) {
+                matrix[border.at(to, j)] += matrix[border.at(from, j)];
             }
         }
+    }
+
+    /**
+     * T V T': two symmetric matrices, held side by side with a border, as kept entries ask for them.
+     *
+     * @param pairs for each column the entries of both at twice the places of the border, up to the diagonal and perhaps further
+     */
+    double[][] forKept(double[][] pairs, Border border) {
+        int[][] partsOf = partsOf(pairs.length);
+        double[][] kept = new double[pairs.length][];
+        IntStream.range(0, pairs.length).parallel().forEach(i -> {
+            double[] row = Arrays.copyOf(pairs[i], 2 * (border.place(i) + 1));
+            border.row(i).forEach(j -> {
+                for (int matrix = 0; matrix < 2; matrix++) {
+                    double sum = 0;
+                    for (int f : partsOf[i]) {
+                        sum += entry(pairs, border, column[f], j, matrix);
+                        for (int g : partsOf[j]) {
+                            sum += entry(pairs, border, column[f], column[g], matrix);
+                        }
+                    }
+                    for (int g : partsOf[j]) {
+                        sum += entry(pairs, border, i, column[g], matrix);
+                    }
+                    row[2 * border.place(j) + matrix] += sum;
+                }
+            });
+            kept[i] = row;
+        });
         return kept;
+    }
+
+    private static double entry(double[][] pairs, Border border, int i, int j, int matrix) {
+        return border.place(j) <= border.place(i) ? pairs[i][2 * border.place(j) + matrix] : pairs[j][2 * border.place(i) + matrix];
     }
 }

@@ -136,7 +136,7 @@ public final class Identification {
         double[] ones = new double[design.rows()];
         java.util.Arrays.fill(ones, 1);
         double[] lower = new double[p * p];
-        design.addCrossProducts(lower, ones);
+        design.with(Border.none(p)).addCrossProducts(lower, ones);
         double[][] left = new double[q][q];
         for (int c = 0; c < q; c++) {
             for (int d = 0; d <= c; d++) {
@@ -160,9 +160,12 @@ public final class Identification {
             for (int c = k; c < q; c++) {
                 r[k][order[c]] = left[order[k]][order[c]] / root;
             }
-            for (int c = k + 1; c < q; c++) {
-                for (int d = k + 1; d < q; d++) {
-                    left[order[c]][order[d]] -= r[k][order[c]] * r[k][order[d]];
+            // Most words of two facts, and any two of one, never meet.
+            double[] part = r[k];
+            int[] meets = java.util.Arrays.stream(order, k + 1, q).filter(c -> part[c] != 0).toArray();
+            for (int c : meets) {
+                for (int d : meets) {
+                    left[c][d] -= part[c] * part[d];
                 }
             }
         }

@@ -33,10 +33,10 @@ final class Mode {
     private final double[] coefficients;
     private final double[] pull;
     private final double[] information;
-    private final Cholesky factor;
+    private final Factor factor;
 
     private Mode(Design design, Sample sample, ErrorLaw law, Spreads spreads, double[] scale, double[] coefficients,
-            double[] pull, double[] information, Cholesky factor) {
+            double[] pull, double[] information, Factor factor) {
         this.design = design;
         this.sample = sample;
         this.law = law;
@@ -132,7 +132,7 @@ final class Mode {
     }
 
     /** The posterior's shape about coefficients that are the mode, with a factor that was found before. */
-    private static Mode at(Design design, Sample sample, ErrorLaw law, Spreads spreads, double[] scale, double[] b, Cholesky factor) {
+    private static Mode at(Design design, Sample sample, ErrorLaw law, Spreads spreads, double[] scale, double[] b, Factor factor) {
         int n = design.rows();
         double[] pull = new double[n];
         double[] information = design.perRow().with(weight -> {
@@ -183,12 +183,12 @@ final class Mode {
     }
 
     /** The factor at these coefficients with other rows of the same columns. */
-    Cholesky factorWith(Design rows, Sample responses, Spreads changed, double[] changedScale, double tolerance) {
+    Factor factorWith(Design rows, Sample responses, Spreads changed, double[] changedScale, double tolerance) {
         return factorWith(rows, responses, changed, changedScale, tolerance, 1);
     }
 
     /** About the same factor, one row out of so many standing for all of them: near enough to take steps with. */
-    Cholesky factorWith(Design rows, Sample responses, Spreads changed, double[] changedScale, double tolerance, int every) {
+    Factor factorWith(Design rows, Sample responses, Spreads changed, double[] changedScale, double tolerance, int every) {
         return rows.perRow().with(weight -> {
             rows.perRow().lendTo(pull -> weigh(rows, responses, law, changedScale, coefficients, Phase.LAW, weight, pull));
             for (int i = 0; i < weight.length; i++) {
@@ -202,12 +202,12 @@ final class Mode {
      * The mode as steps with a stated factor find it, that factor standing for its own; empty where they do not settle soon, and with
      * normal errors, whose full steps are closer. With many rows a factor costs as much as a dozen steps.
      */
-    Optional<Mode> toward(Design rows, Sample responses, Spreads changed, double[] changedScale, Cholesky near, double tolerance) {
+    Optional<Mode> toward(Design rows, Sample responses, Spreads changed, double[] changedScale, Factor near, double tolerance) {
         return toward(rows, responses, changed, changedScale, near, tolerance, 1);
     }
 
     /** The same, given up as soon as the square of a step is not below a share of that of the step before. */
-    private Optional<Mode> toward(Design rows, Sample responses, Spreads changed, double[] changedScale, Cholesky near, double tolerance,
+    private Optional<Mode> toward(Design rows, Sample responses, Spreads changed, double[] changedScale, Factor near, double tolerance,
             double share) {
         if (law.isNormal()) {
             return Optional.empty();
@@ -218,7 +218,7 @@ final class Mode {
     }
 
     /** The same with room for a weight and a slope of each row. */
-    private Optional<Mode> toward(Design rows, Sample responses, Spreads changed, double[] changedScale, Cholesky near, double tolerance,
+    private Optional<Mode> toward(Design rows, Sample responses, Spreads changed, double[] changedScale, Factor near, double tolerance,
             double share, double[] weight, double[] slope) {
         int p = coefficients.length;
         double[] b = coefficients.clone();
@@ -351,7 +351,7 @@ final class Mode {
 
     /** One step of weighted least squares from b. */
     private static Step step(Design design, Spreads spreads, double[] weight, double[] pull, double[] b, double[] gradient) {
-        Cholesky factor = factor(design, spreads, weight);
+        Factor factor = factor(design, spreads, weight);
         double[] move = factor.smallestPivot() > LEAST_PIVOT ? factor.solve(gradient)
                 : orthogonal(design, spreads, weight, pull, b).coefficients();
         double size = 0;
@@ -362,17 +362,17 @@ final class Mode {
     }
 
     /** The factor of the weighted cross-products of all rows and the precision of the prior. */
-    private static Cholesky factor(Design design, Spreads spreads, double[] weight) {
+    private static Factor factor(Design design, Spreads spreads, double[] weight) {
         return design.squares().with(matrix -> {
-            spreads.addPrecision(matrix);
+            spreads.addPrecision(matrix, design.border());
             design.addCrossProducts(matrix, weight);
-            return Cholesky.of(matrix, design.columns());
+            return Factor.of(matrix, design.border());
         });
     }
 
     /** The same by the orthogonal route where its smallest pivot is not to be trusted. */
-    private static Cholesky factor(Design design, Spreads spreads, double[] weight, double trusted) {
-        Cholesky factor = factor(design, spreads, weight);
+    private static Factor factor(Design design, Spreads spreads, double[] weight, double trusted) {
+        Factor factor = factor(design, spreads, weight);
         return factor.smallestPivot() > trusted ? factor
                 : orthogonal(design, spreads, weight, new double[weight.length], spreads.mean()).factor();
     }
@@ -396,7 +396,7 @@ final class Mode {
         int n = design.rows();
         int p = design.columns();
         double[] precision = new double[p * p];
-        spreads.addPrecision(precision);
+        spreads.addPrecision(precision, Border.none(p));
         Cholesky prior = Cholesky.of(withUnitsOnEmptyRows(precision, p), p);
         // Relative to the largest weight: rows of equal weight enter as they are and lose no digit.
         double most = Math.max(Arrays.stream(weight).max().orElse(1), Double.MIN_NORMAL);
@@ -456,7 +456,7 @@ final class Mode {
         return spreads;
     }
 
-    Cholesky factor() {
+    Factor factor() {
         return factor;
     }
 

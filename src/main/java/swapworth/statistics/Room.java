@@ -11,22 +11,30 @@ import java.util.function.Function;
  * share a few arrays: memory that is touched for the first time costs a machine more than the sums that are written into it.
  */
 final class Room {
-    private final int size;
+    private final long size;
     private final Queue<double[]> spare = new ConcurrentLinkedQueue<>();
 
     /** Room for so many numbers at a time. */
-    Room(int size) {
+    Room(long size) {
         this.size = size;
+    }
+
+    /** How many numbers at a time. */
+    long size() {
+        return size;
     }
 
     /** As many zeros as there is room for. */
     double[] lend() {
         double[] room = spare.poll();
-        return room == null ? new double[size] : room;
+        return room == null ? new double[Math.toIntExact(size)] : room;
     }
 
-    /** Takes back what was lent and is not looked at any more. */
+    /** Takes back what was lent and is not looked at any more; what was lent elsewhere, of another size, is let go. */
     void takeBack(double[] lent) {
+        if (lent.length != size) {
+            return;
+        }
         Arrays.fill(lent, 0);
         spare.add(lent);
     }

@@ -9,8 +9,7 @@ import org.jspecify.annotations.Nullable;
 /** The normal law about a mode with all rows: V, its covariance matrix, and V P V, what of it the prior P holds. */
 final class Shape {
     final Mode mode;
-    /** V in full, row after row. */
-    final double[] covariance;
+    final Covariance covariance;
     private volatile double @Nullable [][] pairs;
     private volatile double @Nullable [] ownForms;
     private volatile @Nullable OnRows onRows;
@@ -37,22 +36,45 @@ final class Shape {
         if (pairs == null) {
             int p = p();
             double[][] made = new double[p][];
-            IntStream.range(0, p).parallel().forEach(i -> made[i] = pairs(i));
+            if (mode.factor() instanceof BorderedFactor bordered) {
+                double[] prior = border().zeros();
+                mode.spreads().addPrecision(prior, border());
+                double[] held = bordered.held(prior);
+                IntStream.range(0, p).parallel().forEach(i -> made[i] = pairs(i, held));
+            } else {
+                IntStream.range(0, p).parallel().forEach(i -> made[i] = pairs(i));
+            }
             // The same whichever thread makes it.
             pairs = made;
         }
     }
 
-    /** Row i up to its diagonal of V and of V P V, side by side. */
+    private Border border() {
+        return covariance.border();
+    }
+
+    /** Row i up to its diagonal of V and of V P V, side by side, of matrices in full. */
     private double[] pairs(int i) {
         int p = p();
-        double[] column = mode.spreads().times(Arrays.copyOfRange(covariance, i * p, (i + 1) * p));
+        double[] v = covariance.held();
+        double[] column = mode.spreads().times(Arrays.copyOfRange(v, i * p, (i + 1) * p));
         double[] sum = new double[i + 1];
-        addTimes(column, sum);
+        Covariance.addTimes(v, column, sum);
         double[] made = new double[2 * (i + 1)];
         for (int j = 0; j <= i; j++) {
-            made[2 * j] = covariance[i * p + j];
+            made[2 * j] = v[i * p + j];
             made[2 * j + 1] = sum[j];
+        }
+        return made;
+    }
+
+    /** All that is held of row i of V and of V P V, side by side. */
+    private double[] pairs(int i, double[] held) {
+        int[] columns = border().inFull(i);
+        double[] made = new double[2 * columns.length];
+        for (int k = 0; k < columns.length; k++) {
+            made[2 * k] = covariance.at(i, columns[k]);
+            made[2 * k + 1] = held[border().at(i, columns[k])];
         }
         return made;
     }
@@ -62,9 +84,13 @@ final class Shape {
         Forms forms = new Forms();
         double[][] made = pairs;
         if (made == null) {
-            forms.variance = x.quadratic(covariance, p());
-        } else {
+            forms.variance = covariance.quadratic(x);
+        } else if (border().isNone()) {
             x.quadratic(made, forms);
+        } else if (border().holds(x, x)) {
+            x.quadratic(made, border(), forms);
+        } else {
+            apart(x, x, forms);
         }
         return forms;
     }
@@ -76,46 +102,21 @@ final class Shape {
     void withOwnForms(Design design) {
         if (ownForms == null) {
             withHeld();
-            double[][] made = forKept(requireNonNull(pairs, "made above"), design.folding());
+            double[][] whole = requireNonNull(pairs, "made above");
+            double[][] made = design.folding().size() == 0 ? whole : design.folding().forKept(whole, border());
             double[] found = new double[2 * design.rows()];
             Ranges.each(design.rows(), (first, end) -> {
-                int[] column = new int[design.columns()];
-                double[] number = new double[design.columns()];
+                Border.Entries entries = border().new Entries(design.columns());
                 Forms forms = new Forms();
                 for (int i = first; i < end; i++) {
-                    SparseRow.quadratic(column, number, design.writeKept(i, column, number), made, forms);
+                    entries.take(design, i);
+                    SparseRow.quadratic(entries.column, entries.place, entries.number, entries.size, made, forms);
                     found[2 * i] = forms.variance;
                     found[2 * i + 1] = forms.held;
                 }
             });
             ownForms = found;
         }
-    }
-
-    /** The matrices as the entries that a design keeps ask for them. */
-    private static double[][] forKept(double[][] pairs, Folding folding) {
-        if (folding.size() == 0) {
-            return pairs;
-        }
-        int p = pairs.length;
-        double[][] kept = new double[p][];
-        Arrays.setAll(kept, i -> new double[pairs[i].length]);
-        for (int matrix = 0; matrix < 2; matrix++) {
-            double[] full = new double[p * p];
-            for (int i = 0; i < p; i++) {
-                for (int j = 0; j <= i; j++) {
-                    full[i * p + j] = pairs[i][2 * j + matrix];
-                    full[j * p + i] = full[i * p + j];
-                }
-            }
-            double[] folded = folding.forKept(full, p);
-            for (int i = 0; i < p; i++) {
-                for (int j = 0; j <= i; j++) {
-                    kept[i][2 * j + matrix] = folded[i * p + j];
-                }
-            }
-        }
-        return kept;
     }
 
     /** The forms of a row of the design with itself. */
@@ -135,11 +136,27 @@ final class Shape {
         Forms forms = new Forms();
         double[][] made = pairs;
         if (made == null) {
-            forms.variance = x.between(covariance, p(), y);
-        } else {
+            forms.variance = covariance.between(x, y);
+        } else if (border().isNone()) {
             x.between(made, y, forms);
+        } else if (border().holds(x, y)) {
+            x.between(made, border(), y, forms);
+        } else {
+            apart(x, y, forms);
         }
         return forms;
+    }
+
+    /** The forms between two contrasts that ask for entries which are not held. */
+    private void apart(SparseRow x, SparseRow y, Forms forms) {
+        double[] times = covariance.times(y);
+        forms.variance = x.dot(times);
+        double[] force = mode.spreads().times(times);
+        double[] other = x == y ? times : covariance.times(x);
+        forms.held = 0;
+        for (int j = 0; j < force.length; j++) {
+            forms.held += other[j] * force[j];
+        }
     }
 
     /**
@@ -184,43 +201,6 @@ final class Shape {
         return made;
     }
 
-    /** Adds V times a full vector, as far as the sums reach. */
-    void addTimes(double[] x, double[] sums) {
-        addTimes(covariance, x, sums);
-    }
-
-    /** Adds a symmetric matrix, held row after row in full, times a full vector, as far as the sums reach. */
-    private static void addTimes(double[] symmetric, double[] x, double[] sums) {
-        int p = x.length;
-        int k = 0;
-        // Four rows of the matrix at a time, for each sum is then read and written a quarter as often.
-        for (; k + 3 < p; k += 4) {
-            addFour(symmetric, x, k, sums);
-        }
-        for (; k < p; k++) {
-            for (int j = 0; j < sums.length; j++) {
-                sums[j] += x[k] * symmetric[k * p + j];
-            }
-        }
-    }
-
-    private static void addFour(double[] symmetric, double[] x, int k, double[] sums) {
-        double first = x[k];
-        double second = x[k + 1];
-        double third = x[k + 2];
-        double fourth = x[k + 3];
-        if (first == 0 && second == 0 && third == 0 && fourth == 0) {
-            return;
-        }
-        int p = x.length;
-        int from = k * p;
-        for (int j = 0; j < sums.length; j++) {
-            int at = from + j;
-            sums[j] = sums[j] + first * symmetric[at] + second * symmetric[at + p] + third * symmetric[at + 2 * p]
-                    + fourth * symmetric[at + 3 * p];
-        }
-    }
-
     /** A posterior as the rows of its design see it: their fitted values at the mode, X b, and the covariances of these, X V X'. */
     static final class OnRows {
         final double[] fitted;
@@ -238,8 +218,7 @@ final class Shape {
             this.fitted = shape.mode.fitted();
             double[] gradient = shape.mode.gradient();
             int p = gradient.length;
-            this.step = new double[p];
-            shape.addTimes(gradient, step);
+            this.step = shape.covariance.times(gradient);
             this.reach = new double[p * n];
             this.covariance = new double[n * n];
             this.rest = new double[n];
@@ -247,7 +226,7 @@ final class Shape {
             for (int i = 0; i < n; i++) {
                 rows[i] = design.row(i);
                 rest[i] = rows[i].dot(step);
-                double[] times = rows[i].times(shape.covariance, p);
+                double[] times = shape.covariance.times(rows[i]);
                 for (int j = 0; j < p; j++) {
                     reach[j * n + i] = times[j];
                 }
@@ -277,7 +256,7 @@ final class Shape {
 
         /** Adds the covariances of all rows, each times its factor, to n numbers. */
         void add(double[] factors, double[] sum) {
-            addTimes(covariance, factors, sum);
+            Covariance.addTimes(covariance, factors, sum);
         }
 
         /** By how much a contrast moves with a step of V (r + X' d). */

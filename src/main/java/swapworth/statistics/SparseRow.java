@@ -202,6 +202,15 @@ public final class SparseRow {
         return sum;
     }
 
+    /** All p numbers, zeros included. */
+    double[] writtenOut(int p) {
+        double[] full = new double[p];
+        for (int e = 0; e < index.length; e++) {
+            full[index[e]] = value[e];
+        }
+        return full;
+    }
+
     /** Whether another row has the same entries. */
     boolean isSame(SparseRow other) {
         return this == other || Arrays.equals(index, other.index) && Arrays.equals(value, other.value);
@@ -257,17 +266,17 @@ public final class SparseRow {
      * and column j at places 2 j and 2 j + 1 of array i.
      */
     void quadratic(double[][] pairs, Shape.Forms forms) {
-        quadratic(index, value, index.length, pairs, forms);
+        quadratic(index, index, value, index.length, pairs, forms);
     }
 
-    /** The same of so many entries that stand in arrays, in the order of their columns. */
-    static void quadratic(int[] columns, double[] values, int size, double[][] pairs, Shape.Forms forms) {
+    /** The same of so many entries that stand in arrays, in the order of their places. */
+    static void quadratic(int[] columns, int[] places, double[] values, int size, double[][] pairs, Shape.Forms forms) {
         double sum = 0;
         double otherSum = 0;
         int e = 0;
         if (size % 2 == 1) {
             double[] row = pairs[columns[0]];
-            int at = 2 * columns[0];
+            int at = 2 * places[0];
             sum = values[0] * (values[0] * row[at]);
             otherSum = values[0] * (values[0] * row[at + 1]);
             e++;
@@ -282,20 +291,20 @@ public final class SparseRow {
             double otherNextInner = 0;
             for (int f = 0; f < e; f++) {
                 double v = values[f];
-                int at = 2 * columns[f];
+                int at = 2 * places[f];
                 inner += v * row[at];
                 otherInner += v * row[at + 1];
                 nextInner += v * next[at];
                 otherNextInner += v * next[at + 1];
             }
             double v = values[e];
-            int at = 2 * columns[e];
+            int at = 2 * places[e];
             sum += v * (2 * inner + v * row[at]);
             otherSum += v * (2 * otherInner + v * row[at + 1]);
             nextInner += v * next[at];
             otherNextInner += v * next[at + 1];
             v = values[e + 1];
-            at = 2 * columns[e + 1];
+            at = 2 * places[e + 1];
             sum += v * (2 * nextInner + v * next[at]);
             otherSum += v * (2 * otherNextInner + v * next[at + 1]);
         }
@@ -327,6 +336,93 @@ public final class SparseRow {
             }
             sum += value[e] * inner;
             otherSum += value[e] * otherInner;
+        }
+        forms.variance = sum;
+        forms.held = otherSum;
+    }
+
+    /** This row times a symmetric matrix that is held with a border, times another row; no two of their entries are of two blocks. */
+    double between(double[] matrix, Border border, SparseRow other) {
+        double sum = 0;
+        for (int e = 0; e < index.length; e++) {
+            double inner = 0;
+            for (int f = 0; f < other.index.length; f++) {
+                inner += other.value[f] * matrix[border.at(index[e], other.index[f])];
+            }
+            sum += value[e] * inner;
+        }
+        return sum;
+    }
+
+    /** This row times a symmetric matrix that is held with a border, times this row; no two of its entries are of two blocks. */
+    double quadratic(double[] matrix, Border border) {
+        int[] columns = index;
+        double[] values = value;
+        int[] base = border.bases();
+        int[] place = border.places();
+        double sum = 0;
+        for (int e = 0; e < columns.length; e++) {
+            int own = columns[e];
+            int row = base[own];
+            int last = place[own];
+            double inner = 0;
+            for (int f = 0; f < e; f++) {
+                int other = columns[f];
+                inner += values[f] * matrix[place[other] < last ? row + place[other] : base[other] + last];
+            }
+            sum += values[e] * (2 * inner + values[e] * matrix[row + last]);
+        }
+        return sum;
+    }
+
+    /**
+     * The same with two matrices, held side by side: for each column the entries of both with the columns that {@link Border#slots} places,
+     * at twice their places.
+     */
+    void between(double[][] pairs, Border border, SparseRow other, Shape.Forms forms) {
+        int[] columns = other.index;
+        double[] values = other.value;
+        double sum = 0;
+        double otherSum = 0;
+        for (int e = 0; e < index.length; e++) {
+            double[] row = pairs[index[e]];
+            int[] slot = border.slots(index[e]);
+            double inner = 0;
+            double otherInner = 0;
+            for (int f = 0; f < columns.length; f++) {
+                double v = values[f];
+                int at = 2 * slot[columns[f]];
+                inner += v * row[at];
+                otherInner += v * row[at + 1];
+            }
+            sum += value[e] * inner;
+            otherSum += value[e] * otherInner;
+        }
+        forms.variance = sum;
+        forms.held = otherSum;
+    }
+
+    /** This row times two matrices, held side by side likewise, times this row. */
+    void quadratic(double[][] pairs, Border border, Shape.Forms forms) {
+        int[] columns = index;
+        double[] values = value;
+        double sum = 0;
+        double otherSum = 0;
+        for (int e = 0; e < columns.length; e++) {
+            double[] row = pairs[columns[e]];
+            int[] slot = border.slots(columns[e]);
+            double inner = 0;
+            double otherInner = 0;
+            for (int f = 0; f < e; f++) {
+                double v = values[f];
+                int at = 2 * slot[columns[f]];
+                inner += v * row[at];
+                otherInner += v * row[at + 1];
+            }
+            double v = values[e];
+            int at = 2 * slot[columns[e]];
+            sum += v * (2 * inner + v * row[at]);
+            otherSum += v * (2 * otherInner + v * row[at + 1]);
         }
         forms.variance = sum;
         forms.held = otherSum;

@@ -86,7 +86,7 @@ final class Spreads {
      * logarithm is 2 (q - 1) + 4 t^2 / a^2 for q levels that are known, less what is unsure of the levels themselves: the variance
      * of their sum of squares over t^4 (T. A. Louis, J. Roy. Statist. Soc. B 44 (1982) 226-233, from memory).
      */
-    Spreads withUnseenWidened(double[] coefficients, double[] covariance) {
+    Spreads withUnseenWidened(double[] coefficients, Covariance covariance) {
         double[] wider = widening.clone();
         for (int b = 0; b < wider.length; b++) {
             PriorBlock block = blocks.get(b);
@@ -101,16 +101,12 @@ final class Spreads {
         return new Spreads(blocks, p, common, wider, secondaryScale, walkScale);
     }
 
-    /** The variance of the sum of squares of a block's departures: 4 m'Vm + 2 tr(VV). */
-    private double varianceOfSquares(PriorBlock block, double[] coefficients, double[] covariance) {
-        double sum = 0;
-        for (int i = block.from(); i < block.from() + block.seen(); i++) {
-            for (int j = block.from(); j < block.from() + block.seen(); j++) {
-                double v = covariance[i * p + j];
-                sum += v * (4 * (coefficients[i] - mean[i]) * (coefficients[j] - mean[j]) + 2 * v);
-            }
+    private double varianceOfSquares(PriorBlock block, double[] coefficients, Covariance covariance) {
+        double[] departure = new double[block.seen()];
+        for (int j = 0; j < departure.length; j++) {
+            departure[j] = coefficients[block.from() + j] - mean[block.from() + j];
         }
-        return sum;
+        return covariance.varianceOfSquares(block.from(), departure);
     }
 
     /** The standard deviation of coefficient {@code offset} of a block, or of its steps where it is a walk. */
@@ -134,16 +130,16 @@ final class Spreads {
         return new double[] {before, 1 - before, offset + 1 < block.count() ? -1 : 0};
     }
 
-    /** Adds the precision matrix to the lower triangle of a p x p matrix. */
-    void addPrecision(double[] lower) {
+    /** Adds the precision matrix to a matrix that is held with a border. */
+    void addPrecision(double[] matrix, Border border) {
         for (int b = 0; b < blocks.size(); b++) {
             PriorBlock block = blocks.get(b);
             int from = block.from();
             for (int j = 0; j < block.count(); j++) {
-                int at = (from + j) * p + from + j;
+                int own = from + j;
                 switch (block.kind()) {
                     case FLAT -> { }
-                    case STATED, COMMON, COMMON_AND_UNSEEN -> lower[at] += 1 / (sd(b, j) * sd(b, j));
+                    case STATED, COMMON, COMMON_AND_UNSEEN -> matrix[border.at(own, own)] += 1 / (sd(b, j) * sd(b, j));
                     case WALK, STATED_WALK, TREND_WALK -> {
                         double sd = newSd(b, j);
                         double[] weights = newWeights(block, j);
@@ -151,7 +147,7 @@ final class Spreads {
                             for (int c = 0; c <= r; c++) {
                                 double product = weights[r] * weights[c];
                                 if (product != 0) {
-                                    lower[(from + j - 1 + r) * p + from + j - 1 + c] += product / (sd * sd);
+                                    matrix[border.at(own - 1 + r, own - 1 + c)] += product / (sd * sd);
                                 }
                             }
                         }
@@ -257,7 +253,7 @@ final class Spreads {
     }
 
     /** The trace of a covariance matrix times the precision matrix: how many coefficients the prior holds. */
-    double trace(double[] covariance) {
+    double trace(Covariance covariance) {
         double sum = 0;
         for (int b = 0; b < blocks.size(); b++) {
             PriorBlock block = blocks.get(b);
@@ -270,17 +266,17 @@ final class Spreads {
     }
 
     /** The variance of a coefficient, or of what is new in its step to the next where the block is a walk. */
-    private double varianceOf(PriorBlock block, int offset, double[] covariance) {
+    private double varianceOf(PriorBlock block, int offset, Covariance covariance) {
         int at = block.from() + offset;
         if (!block.walks()) {
-            return covariance[at * p + at];
+            return covariance.at(at, at);
         }
         double[] weights = newWeights(block, offset);
         double variance = 0;
         for (int r = 0; r < 3; r++) {
             for (int c = 0; c < 3; c++) {
                 double product = weights[r] * weights[c];
-                variance += product == 0 ? 0 : product * covariance[(at - 1 + r) * p + at - 1 + c];
+                variance += product == 0 ? 0 : product * covariance.at(at - 1 + r, at - 1 + c);
             }
         }
         return variance;
@@ -290,7 +286,7 @@ final class Spreads {
      * The expected sum of squares of the departures (or steps) of a block, per unit of the secondary scale: the departures at the
      * mode plus their posterior variances.
      */
-    double expectedSquares(int b, double[] coefficients, double[] covariance) {
+    double expectedSquares(int b, double[] coefficients, Covariance covariance) {
         PriorBlock block = blocks.get(b);
         double sum = 0;
         for (int j = 0; j < block.seen(); j++) {

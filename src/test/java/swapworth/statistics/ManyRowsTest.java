@@ -68,11 +68,11 @@ class ManyRowsTest {
         double[] weight = new double[n];
         java.util.Arrays.fill(weight, 3);
         double[] matrix = new double[P * P];
-        Spreads.of(PRIORS, P, new double[] {1, 1, 0.3, 0.1}).addPrecision(matrix);
+        Spreads.of(PRIORS, P, new double[] {1, 1, 0.3, 0.1}).addPrecision(matrix, Border.none(P));
         design(0, n, rows).addCrossProducts(matrix, weight);
         Cholesky factor = Cholesky.of(matrix, P);
-        double[] inverse = factor.inverse();
-        double[] along = factor.inverseAlongFactor(new Room(P * P));
+        double[] inverse = factor.inverse().held();
+        double[] along = factor.inverseWhereHeld(new Room(P * P)).held();
         int places = 0;
         for (int i = 0; i < P; i++) {
             double[] unit = new double[P];
