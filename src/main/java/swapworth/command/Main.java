@@ -6,6 +6,7 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.Stream;
@@ -109,7 +110,17 @@ public final class Main {
                 return Exit.WRONG_USAGE;
             }
         }
-        return new Steps(out, err).run(named, new Arguments(words));
+        try {
+            return new Steps(out, err).run(named, new Arguments(words));
+        } catch (RuntimeException | OutOfMemoryError e) {
+            // Work beside the main thread hands on what it met with.
+            if (Stream.<Throwable>iterate(e, Objects::nonNull, Throwable::getCause).noneMatch(OutOfMemoryError.class::isInstance)) {
+                throw e;
+            }
+            err.println("Java has room for " + Runtime.getRuntime().maxMemory() / 1_000_000 + " MB here, and that was not enough."
+                    + " JAVA_TOOL_OPTIONS=-Xmx8g asks for 8 GB.");
+            return Exit.NOTHING_USABLE;
+        }
     }
 
     private static int wrong(PrintStream err, Optional<Step> step, String sentence) {

@@ -1,6 +1,7 @@
 package swapworth.command;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeFalse;
 
@@ -131,6 +132,16 @@ class LaunchersTest {
                 Main.class.getName());
         assertTrue(said.contains("cannot be the name of a file or folder here, where the shell's language has no other letters than ASCII;"
                 + " 'export LC_ALL=C.UTF-8'"), said);
+    }
+
+    @Test
+    void too_little_memory_is_said_in_words() throws Exception {
+        String said = said(1, "C", Map.of("JAVA_TOOL_OPTIONS", ""), Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Xmx8m", "-XX:+UseSerialGC", "-Dswapworth.started=no", "-cp", System.getProperty("java.class.path"),
+                Main.class.getName(), "judge", Path.of("sample-listings", "listings.csv").toString(), "--out",
+                home.resolve("judged.csv").toString());
+        assertTrue(said.contains(" MB here, and that was not enough. JAVA_TOOL_OPTIONS=-Xmx8g asks for 8 GB."), said);
+        assertFalse(said.contains("Exception"), said);
     }
 
     /** What a process says under a language. */
