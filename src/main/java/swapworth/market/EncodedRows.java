@@ -14,6 +14,7 @@ import swapworth.statistics.Normal;
 import swapworth.statistics.Posterior;
 import swapworth.statistics.Ranges;
 import swapworth.statistics.Sample;
+import swapworth.statistics.SparseRow;
 
 /**
  * The evidence in the numbers of the model, and the design that the model is fitted to: the same rows, but that a second price of a car
@@ -143,6 +144,11 @@ final class EncodedRows {
         }
         return apart.get(i) ? encoded(i)
                 : new Encoded(rows.design.row(i), encoder.termOfColumn(), inflation(i), growth(i), List.of());
+    }
+
+    /** The numbers of one row alone, no difference taken: without what is to be said of it, so that fewer rows have to be made anew. */
+    SparseRow row(int i) {
+        return i < kept.length ? kept[i].row() : isDifference(i) ? encoded(i).row() : rows.design.row(i);
     }
 
     /** Some rows. */

@@ -13,7 +13,7 @@ final class Grids {
     private static final int COMPARABLES = 6;
 
     private final List<Car> cars;
-    private final List<Evidence> evidence;
+    private final EvidenceList evidence;
     private final Encoder encoder;
     private final EncodedRows encoded;
     private final Posterior posterior;
@@ -37,7 +37,7 @@ final class Grids {
         if (made == null) {
             made = encoded.each(e -> posterior.variance(e.row()));
             for (int i = 0; i < made.length; i++) {
-                made[i] += encoder.open(evidence.get(i).subject());
+                made[i] += encoder.open(evidence.subject(i));
             }
             variances = made;
         }
@@ -53,10 +53,10 @@ final class Grids {
         Nearest nearest = new Nearest(COMPARABLES);
         double[] variance = variances();
         for (int i = 0; i < encoded.size(); i++) {
-            if (evidence.get(i).car() == value.withoutCar() || evidence.get(i).bound() != Bound.NONE) {
+            if (evidence.car(i) == value.withoutCar() || evidence.bound(i) != Bound.NONE) {
                 continue;
             }
-            nearest.offer(i, evidence.get(i).car(), own - 2 * encoded.get(i).row().dot(reach) + variance[i]);
+            nearest.offer(i, evidence.car(i), own - 2 * encoded.row(i).dot(reach) + variance[i]);
         }
         return grid(value, by, mean, nearest.rows());
     }

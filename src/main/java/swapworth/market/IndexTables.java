@@ -13,6 +13,8 @@ import swapworth.table.Table;
 public final class IndexTables {
     /** Windows over which drifts are shown, months. */
     private static final List<Integer> WINDOWS = List.of(3, 6, 12);
+    /** Of so many lines the drift is shown: each costs work, and those with few cars all tell what all lines have in common. */
+    private static final int MOST_LINES = 100;
     private static final int DRAWS = 4000;
     private static final long SEED = 20_260_104;
 
@@ -199,18 +201,22 @@ public final class IndexTables {
      *
      * @param model the model
      * @param index its index
-     * @return one row a line, the one with most cars first
+     * @return one row a line, the one with most cars first; of many lines those with most cars
      */
     public static Table lines(PriceModel model, MarketIndex index) {
+        List<String> seen = model.lines().stream().filter(index::sees).toList();
+        boolean all = seen.size() <= MOST_LINES;
         Table.Builder table = Table.titled("Drift of each line, " + index.held().words())
                 .note(season(index, "Without the season. ") + "Lines share one market; how far a line departs from it is drawn"
                         + " toward zero, and a line with few cars departs little. A line that moves fast by itself is shown too near to"
                         + " the others, and its ranges hold the truth too seldom: where you expect such a line, widen the assumption"
-                        + " spread_line_drifts.")
+                        + " spread_line_drifts."
+                        + (all ? "" : " Shown are the " + MOST_LINES + " lines with most cars, of " + seen.size() + " with a date; 'index"
+                        + " --line LINE' tells of any one."))
                 .columns(Column.words("line"), Column.words("from"), Column.words("to"), Column.number("drift", "% per month"),
                         Column.number("80 % range", ""), Column.number("95 % range", ""), Column.number("chance that it fell", ""));
-        for (String line : model.lines()) {
-            if (index.sees(line) && index.ofLine(line).drift(12) instanceof Answer.Told<Drift> told) {
+        for (String line : all ? seen : seen.subList(0, MOST_LINES)) {
+            if (index.ofLine(line).drift(12) instanceof Answer.Told<Drift> told) {
                 Drift d = told.value();
                 table.row(Cell.words(line), Cell.words(d.from().toString()), Cell.words(d.to().toString()),
                         Cell.signed(d.percentPerMonth(), 2),

@@ -29,11 +29,17 @@ record Stretches(ErrorTail tail, RangeStretch sound, RangeStretch troubled, Map<
     private static final int MOST_TROUBLED = 2000;
     /** Left-out residuals of so many cars of a line are enough: its 80 % ranges then hold 77 to 83 %. */
     private static final int MOST_OF_LINE = 500;
+    /**
+     * Where fewer of each line would be left out for the tail they are taken of all lines together: of thousands of lines none or one of
+     * each would be left, and of the only car of a line its miss is that of the line and tells no tail.
+     */
+    private static final int LEAST_OF_LINE = 10;
 
     /**
      * The prices of cars that are to be left out, of many some, evenly taken, which stand for all.
      *
-     * @param forTail of sound cars, enough to tell how heavy tails are; as many of each line, as far as it has them
+     * @param forTail of sound cars, enough to tell how heavy tails are; as many of each line, as far as it has them, or evenly of all
+     *     where lines are many
      * @param sound of sound cars, enough to tell how far each line scatters
      * @param troubled of crashed, branded and dead cars
      */
@@ -44,8 +50,8 @@ record Stretches(ErrorTail tail, RangeStretch sound, RangeStretch troubled, Map<
             int[] sound = IntStream.of(first).filter(i -> !evidence.isTroubled(i)).toArray();
             int[] troubled = IntStream.of(first).filter(evidence::isTroubled).toArray();
             int ofLine = MOST_FOR_TAIL / Math.max(1, stock.lines().size());
-            return new Chosen(ofEachLine(sound, stock, ofLine), ofEachLine(sound, stock, Math.max(MOST_OF_LINE, ofLine)),
-                    some(troubled, MOST_TROUBLED));
+            return new Chosen(ofLine < LEAST_OF_LINE ? some(sound, MOST_FOR_TAIL) : ofEachLine(sound, stock, ofLine),
+                    ofEachLine(sound, stock, Math.max(MOST_OF_LINE, ofLine)), some(troubled, MOST_TROUBLED));
         }
 
         private static int[] ofEachLine(int[] prices, Stock stock, int most) {

@@ -43,6 +43,8 @@ public final class ListingsPage {
     /** Comparables are shown for this many cars at most, those with the largest gaps. */
     private static final int MOST_GRIDS = 400;
     private static final int MOST_LINES = 6;
+    /** So many of the lines without a chart are named. */
+    private static final int MOST_NAMED = 30;
     /** Longer tables are folded, so that a page of thousands of rows can be scrolled. */
     private static final int FOLDED_FROM = 60;
 
@@ -251,8 +253,10 @@ public final class ListingsPage {
             parts.add(Part.picture(MarketCharts.priceAgainstMileage(judged, line)));
         }
         if (lines.size() > MOST_LINES) {
-            parts.add(Part.prose("The lines with most cars have a chart; these have none: "
-                    + String.join(", ", lines.subList(MOST_LINES, lines.size())) + "."));
+            List<String> without = lines.subList(MOST_LINES, lines.size());
+            List<String> named = without.subList(0, Math.min(MOST_NAMED, without.size()));
+            parts.add(Part.prose("The lines with most cars have a chart; these have none: " + String.join(", ", named)
+                    + (named.size() < without.size() ? " and " + (without.size() - named.size()) + " more" : "") + "."));
         }
         parts.add(Part.picture(MarketCharts.askedAgainstValue(judged)));
         return new Section("charts", "Charts", parts);

@@ -336,8 +336,11 @@ abstract class Component {
         double[] times(SparseRow x) {
             double[] product = shape.covariance.times(x);
             double[] share = share(forms(x, ofLeft));
+            // Whatever is asked of a price of its own car is asked of a row left out: with thousands of columns once is enough.
+            int own = own(x);
+            double[] all = own < 0 ? product : product.clone();
             for (int r = 0; r < share.length; r++) {
-                add(share[r], shape.covariance.times(left[r]), product);
+                add(share[r], r == own ? all : shape.covariance.times(left[r]), product);
             }
             return product;
         }

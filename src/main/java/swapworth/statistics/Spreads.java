@@ -210,7 +210,8 @@ final class Spreads {
                 walked += weight;
                 switch (block.kind()) {
                     case FLAT -> sum += weight == 0 ? 0 : Double.POSITIVE_INFINITY;
-                    case STATED, COMMON, COMMON_AND_UNSEEN -> sum += weight * weight * sd(b, j) * sd(b, j);
+                    // A contrast names few of thousands of levels.
+                    case STATED, COMMON, COMMON_AND_UNSEEN -> sum += weight == 0 ? 0 : weight * weight * sd(b, j) * sd(b, j);
                     case WALK, STATED_WALK, TREND_WALK -> sum += walked * (walked + 2 * together) * sd(b, j) * sd(b, j);
                 }
             }

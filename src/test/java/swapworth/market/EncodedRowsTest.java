@@ -27,6 +27,7 @@ class EncodedRowsTest {
             Encoded one = kept.get(i);
             Encoded other = made.get(i);
             sameEntries(one.row(), other.row(), i);
+            sameEntries(one.row(), made.row(i), i);
             assertEquals(one.inflation(), other.inflation());
             assertEquals(one.growth(), other.growth());
             assertEquals(one.remarks(), other.remarks());

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -56,6 +57,21 @@ class RangesOfLinesTest {
             assertEquals(80, in80 / 20.0, 4.5, "line " + line);
             assertEquals(95, in95 / 20.0, 1.9, "line " + line);
         }
+    }
+
+    /** With more lines than prices that are enough for the tail, none was taken of any, and 95 % ranges were those of what is assumed. */
+    @Test
+    void thousands_of_lines_tell_how_heavy_tails_are() {
+        List<Car> cars = new ArrayList<>();
+        for (int k = 0; k < 6000; k++) {
+            CarFacts facts = CarFacts.of("Line " + (k < 4500 ? k : 0)).ageYears(5).mileage(TestCars.miles(50_000 + k)).build();
+            cars.add(TestCars.car(k, facts, 9000));
+        }
+        EvidenceList.Found found = EvidenceList.in(cars, List.of());
+        Stretches.Chosen chosen = Stretches.Chosen.of(found.evidence(), found.stock());
+        assertEquals(4000, chosen.forTail().length);
+        long ofFirst = IntStream.of(chosen.forTail()).filter(i -> found.evidence().subject(i).facts().vehicle().equals("Line 0")).count();
+        assertEquals(1000, ofFirst, 5, "a quarter of the cars are of one line");
     }
 
     /** What is put together from draws has the scatter of each line too: that of its normal errors, 0.08 to 0.20. */

@@ -19,9 +19,11 @@ import swapworth.listing.Airbags;
 import swapworth.listing.CarsFile;
 import swapworth.listing.Listings;
 import swapworth.listing.ListingsRead;
+import swapworth.market.IndexTables;
 import swapworth.market.Judged;
 import swapworth.market.PriceModel;
 import swapworth.market.Valued;
+import swapworth.table.Table;
 
 /** The page of the sample folder. */
 class ListingsPageTest {
@@ -55,6 +57,24 @@ class ListingsPageTest {
     private static String market(Path folder, String listings) throws IOException {
         ListingsRead some = Listings.read(Files.writeString(folder.resolve("listings.csv"), listings));
         return Page.of("market", "", MarketSection.of(PriceModel.fit(some.cars()))).html();
+    }
+
+    @Test
+    void of_many_lines_those_with_most_cars_are_shown(@TempDir Path folder) throws IOException {
+        StringBuilder rows = new StringBuilder("id,seen_on,vehicle,model_year,mileage,price\n");
+        for (int k = 0; k < 360; k++) {
+            int line = k < 240 ? k % 120 : k % 100;
+            rows.append("c").append(k).append(",2026-0").append(1 + k % 7).append("-05,Line ").append((char) ('a' + line % 20))
+                    .append(line).append(',').append(2011 + k % 5).append(',').append(60_000 + 900 * (k % 37)).append(',')
+                    .append(9_000 + 60 * (k % 11)).append('\n');
+        }
+        ListingsRead some = Listings.read(Files.writeString(folder.resolve("listings.csv"), rows));
+        PriceModel model = PriceModel.fit(some.cars());
+        Table drifts = IndexTables.lines(model, model.index().orElseThrow());
+        assertEquals(100, drifts.rows().size());
+        assertTrue(drifts.notes().toString().contains("Shown are the 100 lines with most cars, of 120"), drifts.notes().toString());
+        String page = ListingsPage.of("some", Judged.of(some, model, Optional.empty(), Optional.empty())).page().html();
+        assertTrue(page.contains(" and 84 more."), "of 120 lines 6 have a chart and 30 are named");
     }
 
     @Test
