@@ -175,7 +175,10 @@ final class Inputs {
             }
             further.add(column);
             if (!columns.contains(column)) {
-                throw new WrongUsageException("--with: the files have no further column '" + column + "'; they have "
+                boolean empty = read.columns().stream().anyMatch(c -> c.meaning().isEmpty() && c.header().equals(column));
+                throw new WrongUsageException("--with: " + (empty
+                        ? "no used row says anything in the column '" + column + "'; the others are "
+                        : "the files have no further column '" + column + "'; they have ")
                         + (columns.isEmpty() ? "none" : String.join(", ", columns)));
             }
         }

@@ -146,6 +146,18 @@ class WrongWordsTest {
     }
 
     @Test
+    void a_column_that_is_empty_is_there_all_the_same() throws IOException {
+        Path file = Files.writeString(folder.resolve("empty.csv"), """
+                vehicle,model_year,mileage,price,colour,dealer
+                Velmarch,2016,80000,9000,red,
+                Velmarch,2017,70000,9900,blue,
+                """);
+        refused("--with: no used row says anything in the column 'dealer'; the others are colour", "judge", file.toString(), "--with",
+                "dealer");
+        refused("--with: the files have no further column 'price'; they have colour", "judge", file.toString(), "--with", "price");
+    }
+
+    @Test
     void no_message_names_a_class() throws IOException {
         String listings = listings();
         Files.writeString(folder.resolve("cars.csv"), "name,vehicle\nhit,Velmarch\n");
