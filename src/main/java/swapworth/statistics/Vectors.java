@@ -48,6 +48,9 @@ final class Vectors {
                 double second = left[i * inner + k + 1];
                 double third = left[i * inner + k + 2];
                 double fourth = left[i * inner + k + 3];
+                if (first == 0 && second == 0 && third == 0 && fourth == 0) {
+                    continue;
+                }
                 int one = k * columns;
                 int two = one + columns;
                 int three = two + columns;
