@@ -140,12 +140,12 @@ public record Equity(String currency, double[] value, double[] moneyIn, double[]
     }
 
     /**
-     * What is left in cash, when the car is done or sold.
+     * What is left in cash, the car being done and sold at its value, or as it was sold.
      *
      * @return a sentence
      */
     public String sentence() {
-        return (sale.isPresent() ? "Left in cash, the car being sold: " : "Left in cash when it is done: ") + currency + " "
+        return (sale.isPresent() ? "Left in cash, the car being sold: " : "Left in cash, done and sold at its value: ") + currency + " "
                 + DrawFigures.withRange(inCash()) + ".";
     }
 

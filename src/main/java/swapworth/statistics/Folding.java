@@ -141,9 +141,7 @@ final class Folding {
     /** Adds what one column has in some others to what another one has there. */
     private static void add(double[] matrix, Border border, int from, int to, int[] others) {
         for (int j : others) {
-            if (j != to) {
-                matrix[border.at(to, j)] += matrix[border.at(from, j)];
-            }
+            matrix[border.at(to, j)] += matrix[border.at(from, j)];
         }
     }
 

@@ -18,7 +18,7 @@ final class Mode {
     /** Steps of a linear fit: each wins back about seven digits or more, its gradient being taken in twice the precision. */
     private static final int LINEAR_STEPS = 4;
     private static final int MOST_STEPS = 200;
-    private static final int MOST_CHEAP_STEPS = 15;
+    private static final int MOST_CHEAP_STEPS = 40;
     /** A step whose square is more than this share of that of the one before: a factor of its own gets there sooner. */
     private static final double TOO_SLOW = 0.5;
     /** Steps from a cold start before the law of the errors is taken as it is. */

@@ -35,30 +35,38 @@ final class Vectors {
         return one + two + (three + four);
     }
 
-    /** A matrix of some rows times one of so many rows of so many columns each, row after row. */
+    /** A matrix of some rows, many of whose entries may be zero, times one of so many rows of so many columns each, row after row. */
     static double[] times(double[] left, double[] right, int inner, int columns) {
         int rows = inner == 0 ? 0 : left.length / inner;
         double[] product = new double[rows * columns];
+        int[] filled = new int[inner];
         for (int i = 0; i < rows; i++) {
+            int from = i * inner;
             int to = i * columns;
-            int k = 0;
+            int count = 0;
+            for (int k = 0; k < inner; k++) {
+                if (left[from + k] != 0) {
+                    filled[count++] = k;
+                }
+            }
+            int f = 0;
             // Four rows at a time, for each sum is then read and written a quarter as often.
-            for (; k + 3 < inner; k += 4) {
-                double first = left[i * inner + k];
-                double second = left[i * inner + k + 1];
-                double third = left[i * inner + k + 2];
-                double fourth = left[i * inner + k + 3];
-                int one = k * columns;
-                int two = one + columns;
-                int three = two + columns;
-                int four = three + columns;
+            for (; f + 3 < count; f += 4) {
+                double first = left[from + filled[f]];
+                double second = left[from + filled[f + 1]];
+                double third = left[from + filled[f + 2]];
+                double fourth = left[from + filled[f + 3]];
+                int one = filled[f] * columns;
+                int two = filled[f + 1] * columns;
+                int three = filled[f + 2] * columns;
+                int four = filled[f + 3] * columns;
                 for (int j = 0; j < columns; j++) {
                     product[to + j] += first * right[one + j] + second * right[two + j] + third * right[three + j]
                             + fourth * right[four + j];
                 }
             }
-            for (; k < inner; k++) {
-                addTimes(left[i * inner + k], right, k * columns, product, to, columns);
+            for (; f < count; f++) {
+                addTimes(left[from + filled[f]], right, filled[f] * columns, product, to, columns);
             }
         }
         return product;

@@ -90,6 +90,18 @@ class ConfoundedTermsTest {
     }
 
     @Test
+    void of_a_fact_with_very_many_words_the_commonest_are_looked_at() {
+        List<Car> cars = new ArrayList<>();
+        for (int line = 0; line < 510; line++) {
+            cars.addAll(TestCars.line("Aral " + line, 9_000 + 10 * line, 4, line));
+        }
+        cars.addAll(TestCars.line("Aral Vel", 14_000, 30, 2));
+        List<Confounded> found = confounded(changed(cars,
+                (i, f) -> f.toBuilder().region(f.vehicle().equals("Aral Vel") ? "north" : "south").build()));
+        assertEquals(List.of(List.of("region: north", "line: Aral Vel")), found.stream().map(Confounded::terms).toList());
+    }
+
+    @Test
     void a_fact_that_all_cars_share_is_not_seen_and_no_matter_of_confounding() {
         assertEquals(List.of(), confounded(auctions(9)));
         assertEquals(List.of(), confounded(changed(auctions(9), (i, f) -> damaged(f, Damage.FRONT))));

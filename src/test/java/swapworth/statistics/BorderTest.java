@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
@@ -106,8 +107,43 @@ class BorderTest {
         // The rows that are looked at first are of one line each, those between them of two.
         SparseRow[] every = IntStream.range(0, 8000).mapToObj(i -> i % 2 == 0 ? row(i / 2 % GROUPS)
                 : row(i / 2 % GROUPS).plus(-1, row((i / 2 + 1) % GROUPS))).toArray(SparseRow[]::new);
-        assertTrue(Border.of(Design.of(P, every), PRIORS).isNone());
+        Border none = Border.of(Design.of(P, every), PRIORS);
+        assertTrue(none.isNone());
+        assertEquals(P * P, none.size());
         assertTrue(Border.of(Design.of(2, SparseRow.dense(1, 2)), List.of(PriorBlock.flat("both", 0, 2))).isNone());
+    }
+
+    @Test
+    void walks_stay_together_and_columns_that_no_row_has_stand_alone() {
+        int seen = P;
+        int unseen = P + GROUPS;
+        int walk = unseen + 20;
+        List<PriorBlock> priors = new ArrayList<>(PRIORS);
+        priors.add(PriorBlock.statedWalk("one step a line", seen, GROUPS, 0.1));
+        priors.add(PriorBlock.common("trims of no car", unseen, 20, 0.1, PriorBlock.Role.SECONDARY));
+        priors.add(PriorBlock.statedWalk("months of no car", walk, 20, 0.1));
+        SparseRow[] rows = IntStream.range(0, 5000).mapToObj(i -> row(i % GROUPS).plus(1, SparseRow.of(new int[] {seen + i % GROUPS},
+                new double[] {1}))).toArray(SparseRow[]::new);
+        Design full = Design.of(walk + 20, rows.length, i -> rows[i], List.of(new Design.Sum(LEVEL, LINE, GROUPS)));
+        Border border = Border.of(full, priors);
+        // The level of lines never seen stands alone too.
+        assertEquals(GROUPS + 20 + 1 + 1, border.blocks());
+        assertTrue(border.blockOf(LEVEL) < 0 && border.blockOf(seen) < 0 && border.blockOf(seen + 7) < 0);
+        assertArrayEquals(IntStream.range(walk, walk + 20).toArray(), border.block(border.blockOf(walk)));
+        Spreads spreads = Spreads.of(priors, walk + 20, new double[] {1, 1, 0.3, 0.15, 0.08, 0.05, 1, 1, 0.1, 1});
+        double[][] columns = new double[2][];
+        for (int k = 0; k < 2; k++) {
+            Design design = k == 0 ? full : full.with(border);
+            double[] matrix = design.border().zeros();
+            spreads.addPrecision(matrix, design.border());
+            double[] weight = new double[rows.length];
+            Arrays.fill(weight, 7);
+            design.addCrossProducts(matrix, weight);
+            double[] ones = new double[walk + 20];
+            Arrays.fill(ones, 1);
+            columns[k] = Factor.of(matrix, design.border()).solve(ones);
+        }
+        assertArrayEquals(columns[0], columns[1], 1e-11);
     }
 
     @Test
