@@ -47,7 +47,7 @@ final class TimeOnMarketTables {
             }
         }
         if (time.untilSale(Vanished.SOLD).endings() == 0) {
-            table.note("No car is known to be sold and none vanished, so these rows cannot say how long a sale takes. When an"
+            table.note("No car seen on offer is known to be sold since, and none vanished: how long a sale takes is not told. When an"
                     + " advertisement ends, write so into the columns outcome and ended_on.");
         } else if (open) {
             table.note("Not reached: while you watched, too few of these cars were sold to name a day by which half of them are. Under"

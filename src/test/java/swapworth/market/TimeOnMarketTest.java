@@ -192,7 +192,7 @@ class TimeOnMarketTest {
     @Test
     void where_nothing_is_sold_the_table_says_that_it_cannot_tell_and_what_would() {
         String none = TimeOnMarket.of(PriceModel.fit(TestCars.line("Abel", 12_000, 25, 1))).orElseThrow().tables().get(0).text();
-        assertTrue(none.contains("No car is known to be sold") && none.contains("outcome and ended_on"), none);
+        assertTrue(none.contains("No car seen on offer is known to be sold since") && none.contains("outcome and ended_on"), none);
         assertTrue(none.contains("none sold"), none);
         assertTrue(none.contains("not watched so long"), none);
         assertFalse(none.contains("not reached"), none);
