@@ -136,9 +136,15 @@ class LaunchersTest {
 
     @Test
     void too_little_memory_is_said_in_words() throws Exception {
+        List<String> rows = Files.readAllLines(Path.of("sample-listings", "listings.csv"));
+        List<String> many = new ArrayList<>(rows);
+        for (int again = 0; again < 100; again++) {
+            many.addAll(rows.subList(1, rows.size()));
+        }
+        Path listings = Files.write(home.resolve("many.csv"), many);
         String said = said(1, "C", Map.of("JAVA_TOOL_OPTIONS", ""), Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-Xmx8m", "-XX:+UseSerialGC", "-Dswapworth.started=no", "-cp", System.getProperty("java.class.path"),
-                Main.class.getName(), "judge", Path.of("sample-listings", "listings.csv").toString(), "--out",
+                "-Xmx24m", "-XX:+UseSerialGC", "-Dswapworth.started=no", "-cp", System.getProperty("java.class.path"),
+                Main.class.getName(), "judge", listings.toString(), "--out",
                 home.resolve("judged.csv").toString());
         assertTrue(said.contains(" MB here, and that was not enough. JAVA_TOOL_OPTIONS=-Xmx8g asks for 8 GB."), said);
         assertFalse(said.contains("Exception"), said);
