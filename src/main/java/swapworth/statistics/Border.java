@@ -28,17 +28,17 @@ final class Border {
     private static final int FEWEST_COLUMNS = 64;
     /** The root of as many numbers as an array has room for. */
     private static final int MOST_IN_FULL = 46_340;
-    /** A block of prior levels is asked whether it tells the groups apart if it has so many at least. */
+    /** Levels that are fewer are not asked whether their groups part the columns. */
     private static final int FEWEST_GROUPS = 8;
+    /** So many rows tell whose groups part them best. */
+    private static final int ENOUGH_ROWS = 4000;
     /** So many columns that no row has may border the blocks, for contrasts of new rows may have them. */
     private static final int FEW_UNSEEN = 16;
-    /** So many rows tell which of them does so best. */
-    private static final int ENOUGH_ROWS = 4000;
-    /** A column that no row has been seen to have, and one that rows of several groups have. */
+    /** The owner of a column that no row has, and of one that rows of several groups have; and where a row reaches into several blocks. */
     private static final int UNSEEN = -1;
     private static final int SHARED = -2;
     private static final int SEVERAL = -3;
-    /** What a border has to spare of the steps that the whole matrix takes to be worth while. */
+    /** A border is worth while that leaves less than this share of the steps that the whole matrix takes. */
     private static final double WORTH_WHILE = 0.5;
 
     private final int p;
@@ -163,7 +163,7 @@ final class Border {
         if (Arrays.stream(owner).filter(o -> o == UNSEEN).count() > FEW_UNSEEN) {
             for (PriorBlock block : priors) {
                 for (int j = block.from(); j < block.from() + block.count(); j++) {
-                    // No row ties it to others; what else a block is the group of is told by a level, of which this is none.
+                    // No row ties it to another column, only the steps of its walk do: a block of its own, named by a column.
                     owner[j] = owner[j] == UNSEEN ? block.walks() ? block.from() : j : owner[j];
                 }
             }

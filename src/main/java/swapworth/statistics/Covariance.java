@@ -87,39 +87,7 @@ final class Covariance {
             return factor.solve(x);
         }
         double[] product = new double[x.length];
-        addTimes(held, x, product);
+        Vectors.addSymmetricTimes(held, x, product);
         return product;
-    }
-
-    /** Adds a symmetric matrix, held row after row in full, times a full vector, as far as the sums reach. */
-    static void addTimes(double[] symmetric, double[] x, double[] sums) {
-        int p = x.length;
-        int k = 0;
-        // Four rows of the matrix at a time, for each sum is then read and written a quarter as often.
-        for (; k + 3 < p; k += 4) {
-            addFour(symmetric, x, k, sums);
-        }
-        for (; k < p; k++) {
-            for (int j = 0; j < sums.length; j++) {
-                sums[j] += x[k] * symmetric[k * p + j];
-            }
-        }
-    }
-
-    private static void addFour(double[] symmetric, double[] x, int k, double[] sums) {
-        double first = x[k];
-        double second = x[k + 1];
-        double third = x[k + 2];
-        double fourth = x[k + 3];
-        if (first == 0 && second == 0 && third == 0 && fourth == 0) {
-            return;
-        }
-        int p = x.length;
-        int from = k * p;
-        for (int j = 0; j < sums.length; j++) {
-            int at = from + j;
-            sums[j] = sums[j] + first * symmetric[at] + second * symmetric[at + p] + third * symmetric[at + 2 * p]
-                    + fourth * symmetric[at + 3 * p];
-        }
     }
 }

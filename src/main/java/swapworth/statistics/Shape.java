@@ -59,7 +59,7 @@ final class Shape {
         double[] v = covariance.held();
         double[] column = mode.spreads().times(Arrays.copyOfRange(v, i * p, (i + 1) * p));
         double[] sum = new double[i + 1];
-        Covariance.addTimes(v, column, sum);
+        Vectors.addSymmetricTimes(v, column, sum);
         double[] made = new double[2 * (i + 1)];
         for (int j = 0; j <= i; j++) {
             made[2 * j] = v[i * p + j];
@@ -256,7 +256,7 @@ final class Shape {
 
         /** Adds the covariances of all rows, each times its factor, to n numbers. */
         void add(double[] factors, double[] sum) {
-            Covariance.addTimes(covariance, factors, sum);
+            Vectors.addSymmetricTimes(covariance, factors, sum);
         }
 
         /** By how much a contrast moves with a step of V (r + X' d). */
