@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
+import java.util.function.Function;
 import java.util.stream.IntStream;
 
 /**
@@ -503,48 +504,57 @@ public final class Posterior {
      * @throws IllegalStateException if rows have been left out: draws are for the whole posterior
      */
     public JointDraws draws(int count, long seed) {
-        double[] weights = components.stream().mapToDouble(c -> c.weight).toArray();
-        return draws(count, new SplittableRandom(seed), weights, (mode, draw) -> {
+        SplittableRandom random = new SplittableRandom(seed);
+        Dealt dealt = dealt(count, random, components.stream().mapToDouble(c -> c.weight).toArray());
+        if (components.get(0).mode.factor() instanceof BorderedFactor) {
+            List<Mode> modes = Arrays.stream(dealt.number()).mapToObj(k -> components.get(k).mode).toList();
+            return drawn(dealt, new BorderedDraws(modes, random)::of);
+        }
+        return drawn(dealt, random, (number, draw) -> {
         });
     }
 
-    /** Joint draws, so many from each mode as its weight asks, each changed once more. */
-    private JointDraws draws(int count, SplittableRandom random, double[] weights, Changed change) {
-        double[][] coefficients = new double[count][];
-        double[] scales = new double[count];
-        double[] growths = new double[count];
-        double[] walkScales = new double[count];
+    /**
+     * From which points of the hyperparameters draws are, so many from each as its weight asks.
+     *
+     * @param order in which the draws are made: the i-th is draw order[i]
+     * @param number of each draw, the number of its point
+     */
+    private record Dealt(int[] order, int[] number) {
+    }
+
+    private Dealt dealt(int count, SplittableRandom random, double[] weights) {
         int[] order = shuffled(count, random);
+        int[] number = new int[count];
         double offset = random.nextDouble();
-        int k = 0;
-        double reached = weights[0];
         for (int i = 0; i < count; i++) {
-            // Systematic sampling: each point of the hyperparameters gets its share of the draws to within one.
-            double at = (i + offset) / count;
-            while (at > reached && k + 1 < components.size()) {
-                k++;
-                reached += weights[k];
-            }
-            Component c = components.get(k);
-            if (c.leavesOut()) {
-                throw new IllegalStateException("draws are for the posterior with all rows");
-            }
-            double[] z = new double[coefficients()];
-            for (int j = 0; j < z.length; j++) {
-                z[j] = Noise.normal(random);
-            }
-            double[] draw = c.mode.factor().backSolve(z);
-            double[] mean = c.mode.coefficients();
-            for (int j = 0; j < z.length; j++) {
-                draw[j] += mean[j];
-            }
-            change.of(k, draw);
-            coefficients[order[i]] = draw;
-            scales[order[i]] = errors.times * c.scale;
-            growths[order[i]] = c.growth;
-            walkScales[order[i]] = c.mode.spreads().walkScale();
+            // Systematic sampling: each point gets its share of the draws to within one.
+            number[order[i]] = Noise.place(weights, (i + offset) / count);
         }
-        return new JointDraws(coefficients, scales, growths, walkScales, errors.law);
+        return new Dealt(order, number);
+    }
+
+    /** Draws of all coefficients, each changed once more. */
+    private JointDraws drawn(Dealt dealt, SplittableRandom random, Changed change) {
+        double[][] coefficients = new double[dealt.order().length][];
+        for (int i : dealt.order()) {
+            Mode mode = components.get(dealt.number()[i]).mode;
+            double[] draw = mode.factor().backSolve(Noise.normals(mode.coefficients().length, random));
+            Component.add(1, mode.coefficients(), draw);
+            change.of(dealt.number()[i], draw);
+            coefficients[i] = draw;
+        }
+        return drawn(dealt, contrast -> Arrays.stream(coefficients).mapToDouble(contrast::dot).toArray());
+    }
+
+    private JointDraws drawn(Dealt dealt, Function<SparseRow, double[]> contrasts) {
+        List<Component> of = Arrays.stream(dealt.number()).<Component>mapToObj(components::get).toList();
+        if (of.stream().anyMatch(Component::leavesOut)) {
+            throw new IllegalStateException("draws are for the posterior with all rows");
+        }
+        return new JointDraws(contrasts, of.stream().mapToDouble(c -> errors.times * c.scale).toArray(),
+                of.stream().mapToDouble(c -> c.growth).toArray(),
+                of.stream().mapToDouble(c -> c.mode.spreads().walkScale()).toArray(), errors.law);
     }
 
     /** What becomes of a draw about the mode with a stated number. */
@@ -578,7 +588,7 @@ public final class Posterior {
         }
         SplittableRandom random = new SplittableRandom(seed);
         SplittableRandom ofSpread = random.split();
-        return draws(count, random, weights, (mode, draw) -> {
+        return drawn(dealt(count, random, weights), random, (mode, draw) -> {
             laws.get(mode).move(draw, ofSpread.nextDouble());
             spread.drawUnseen(draw, ofSpread);
         });
