@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
+import java.util.function.Consumer;
 import java.util.function.Function;
+import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 
 /**
@@ -505,61 +507,64 @@ public final class Posterior {
      */
     public JointDraws draws(int count, long seed) {
         SplittableRandom random = new SplittableRandom(seed);
-        Dealt dealt = dealt(count, random, components.stream().mapToDouble(c -> c.weight).toArray());
-        if (components.get(0).mode.factor() instanceof BorderedFactor) {
-            List<Mode> modes = Arrays.stream(dealt.number()).mapToObj(k -> components.get(k).mode).toList();
-            return drawn(dealt, new BorderedDraws(modes, random)::of);
-        }
-        return drawn(dealt, random, (number, draw) -> {
+        int[][] dealt = dealt(count, random, components.stream().mapToDouble(c -> c.weight).toArray());
+        return drawn(count, dealt, k -> {
+            Mode mode = components.get(k).mode;
+            return mode.factor() instanceof BorderedFactor factor ? new BorderedDraws(mode, factor, dealt[k].length, random)::of
+                    : inFull(mode, dealt[k].length, random, draw -> {
+                    });
         });
     }
 
-    /**
-     * From which points of the hyperparameters draws are, so many from each as its weight asks.
-     *
-     * @param order in which the draws are made: the i-th is draw order[i]
-     * @param number of each draw, the number of its point
-     */
-    private record Dealt(int[] order, int[] number) {
-    }
-
-    private Dealt dealt(int count, SplittableRandom random, double[] weights) {
+    /** For each point of the hyperparameters the numbers of the draws that are from it, as many as its weight asks. */
+    private int[][] dealt(int count, SplittableRandom random, double[] weights) {
         int[] order = shuffled(count, random);
-        int[] number = new int[count];
         double offset = random.nextDouble();
+        // Systematic sampling: each point gets its share of the draws to within one.
+        int[] from = IntStream.range(0, count).map(i -> Noise.place(weights, (i + offset) / count)).toArray();
+        return IntStream.range(0, weights.length)
+                .mapToObj(k -> IntStream.range(0, count).filter(i -> from[i] == k).map(i -> order[i]).toArray()).toArray(int[][]::new);
+    }
+
+    /** So many draws of all coefficients about a mode, each changed once more. */
+    private static Function<SparseRow, double[]> inFull(Mode mode, int count, SplittableRandom random, Consumer<double[]> change) {
+        double[][] coefficients = new double[count][];
         for (int i = 0; i < count; i++) {
-            // Systematic sampling: each point gets its share of the draws to within one.
-            number[order[i]] = Noise.place(weights, (i + offset) / count);
+            coefficients[i] = mode.factor().backSolve(Noise.normals(mode.coefficients().length, random));
+            Component.add(1, mode.coefficients(), coefficients[i]);
+            change.accept(coefficients[i]);
         }
-        return new Dealt(order, number);
+        return contrast -> Arrays.stream(coefficients).mapToDouble(contrast::dot).toArray();
     }
 
-    /** Draws of all coefficients, each changed once more. */
-    private JointDraws drawn(Dealt dealt, SplittableRandom random, Changed change) {
-        double[][] coefficients = new double[dealt.order().length][];
-        for (int i : dealt.order()) {
-            Mode mode = components.get(dealt.number()[i]).mode;
-            double[] draw = mode.factor().backSolve(Noise.normals(mode.coefficients().length, random));
-            Component.add(1, mode.coefficients(), draw);
-            change.of(dealt.number()[i], draw);
-            coefficients[i] = draw;
-        }
-        return drawn(dealt, contrast -> Arrays.stream(coefficients).mapToDouble(contrast::dot).toArray());
-    }
-
-    private JointDraws drawn(Dealt dealt, Function<SparseRow, double[]> contrasts) {
-        List<Component> of = Arrays.stream(dealt.number()).<Component>mapToObj(components::get).toList();
-        if (of.stream().anyMatch(Component::leavesOut)) {
+    /** Joint draws from those about each mode. */
+    private JointDraws drawn(int count, int[][] dealt, IntFunction<Function<SparseRow, double[]>> aboutMode) {
+        if (components.stream().anyMatch(Component::leavesOut)) {
             throw new IllegalStateException("draws are for the posterior with all rows");
         }
-        return new JointDraws(contrasts, of.stream().mapToDouble(c -> errors.times * c.scale).toArray(),
-                of.stream().mapToDouble(c -> c.growth).toArray(),
-                of.stream().mapToDouble(c -> c.mode.spreads().walkScale()).toArray(), errors.law);
-    }
-
-    /** What becomes of a draw about the mode with a stated number. */
-    private interface Changed {
-        void of(int mode, double[] draw);
+        double[] scales = new double[count];
+        double[] growths = new double[count];
+        double[] walkScales = new double[count];
+        List<Function<SparseRow, double[]>> about = new ArrayList<>();
+        for (int k = 0; k < dealt.length; k++) {
+            Component c = components.get(k);
+            about.add(aboutMode.apply(k));
+            for (int i : dealt[k]) {
+                scales[i] = errors.times * c.scale;
+                growths[i] = c.growth;
+                walkScales[i] = c.mode.spreads().walkScale();
+            }
+        }
+        return new JointDraws(contrast -> {
+            double[] values = new double[count];
+            for (int k = 0; k < dealt.length; k++) {
+                double[] own = about.get(k).apply(contrast);
+                for (int i = 0; i < own.length; i++) {
+                    values[dealt[k][i]] = own[i];
+                }
+            }
+            return values;
+        }, scales, growths, walkScales, errors.law);
     }
 
     /**
@@ -588,10 +593,11 @@ public final class Posterior {
         }
         SplittableRandom random = new SplittableRandom(seed);
         SplittableRandom ofSpread = random.split();
-        return drawn(dealt(count, random, weights), random, (mode, draw) -> {
-            laws.get(mode).move(draw, ofSpread.nextDouble());
+        int[][] dealt = dealt(count, random, weights);
+        return drawn(count, dealt, k -> inFull(components.get(k).mode, dealt[k].length, random, draw -> {
+            laws.get(k).move(draw, ofSpread.nextDouble());
             spread.drawUnseen(draw, ofSpread);
-        });
+        }));
     }
 
     private static int[] shuffled(int count, SplittableRandom random) {
