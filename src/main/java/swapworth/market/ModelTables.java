@@ -130,8 +130,8 @@ public final class ModelTables {
      */
     public static Table comparables(Comparables grid, String currency) {
         Table.Builder table = Table.titled("Comparables adjusted toward the car, " + currency);
-        List<Column> columns = new ArrayList<>(List.of(Column.words("car"), Column.words("seen"), Column.words("level of trade"),
-                Column.number("price", "")));
+        List<Column> columns = new ArrayList<>(List.of(Column.words("car"), Column.sentences("what it is"), Column.words("seen"),
+                Column.words("level of trade"), Column.number("price", "")));
         grid.groups().forEach(g -> columns.add(Column.number("x " + g, "").key("factor_" + g.replace(' ', '_'))));
         columns.addAll(List.of(Column.number("adjusted", ""), Column.number("net", "%"), Column.number("gross", "%")));
         table.columns(columns.toArray(Column[]::new));
@@ -141,7 +141,7 @@ public final class ModelTables {
             table.note("The car's " + String.join(", its ", grid.bracketing()) + ".");
         }
         for (Comparables.Comparable c : grid.rows()) {
-            List<Cell> row = new ArrayList<>(List.of(Cell.words(c.car()),
+            List<Cell> row = new ArrayList<>(List.of(Cell.words(c.car()), Cell.words(c.listing().facts().brief()),
                     Cell.words(c.listing().seenOn().map(java.time.LocalDate::toString).orElse("")),
                     Cell.words(c.listing().level().words()), Cell.number(c.listing().price().amount(), 0)));
             c.factors().forEach(f -> row.add(Cell.number(f, 4)));
@@ -156,7 +156,7 @@ public final class ModelTables {
     }
 
     private static void closing(Table.Builder table, Comparables grid, String words, Cell figure) {
-        List<Cell> row = new ArrayList<>(List.of(Cell.words(words), Cell.BLANK, Cell.BLANK, Cell.BLANK));
+        List<Cell> row = new ArrayList<>(List.of(Cell.words(words), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK));
         grid.groups().forEach(g -> row.add(Cell.BLANK));
         row.addAll(List.of(figure, Cell.BLANK, Cell.BLANK));
         table.row(row);

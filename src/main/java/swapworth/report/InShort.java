@@ -16,10 +16,8 @@ import swapworth.donor.LandedCost;
 import swapworth.listing.Car;
 import swapworth.listing.CandidateCar;
 import swapworth.listing.CarFacts;
-import swapworth.listing.Damage;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Runs;
-import swapworth.listing.Title;
 import swapworth.market.Answer;
 import swapworth.market.FairValue;
 import swapworth.market.Figures;
@@ -176,15 +174,7 @@ public record InShort(List<Sentence> sentences) {
 
     /** What the row says that makes such a car cheap; its value counts it too. */
     private static String troubles(CarFacts car) {
-        List<String> words = new ArrayList<>();
-        if (car.title() != Title.CLEAN && car.title() != Title.UNKNOWN) {
-            words.add("title " + car.title().words());
-        }
-        if (!notDriving(car.runs()).isEmpty()) {
-            words.add(car.runs().words());
-        }
-        car.damage().filter(where -> !where.isEmpty()).ifPresent(where -> words.add("damage " + String.join(", ",
-                where.stream().sorted().map(Damage::words).toList())));
+        List<String> words = car.troubles();
         return words.isEmpty() ? "" : " (" + String.join("; ", words) + ")";
     }
 

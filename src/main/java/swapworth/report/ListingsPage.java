@@ -139,8 +139,7 @@ public final class ListingsPage {
         List<Section> sections = new ArrayList<>();
         sections.addAll(first);
         sections.add(readSection());
-        inPlay.ifPresent(cars -> sections.add(Section.of(IN_PLAY, "Cars in play", Part.rows(cars.brief()),
-                Part.bullets(cars.remarks()))));
+        inPlay.ifPresent(cars -> sections.add(CarsSection.inPlay(cars)));
         Table onOffer = judged.onOffer("#car-");
         if (!onOffer.rows().isEmpty()) {
             sections.add(Section.of(ON_OFFER, "On offer at the last look", how(), Part.rows(onOffer),
@@ -299,7 +298,8 @@ public final class ListingsPage {
                 + value.carsInFile() + " in all. Assumptions hold " + Math.round(100 * value.priorShare())
                 + " % of what is unsure about its level, the largest part '" + held.assumption() + "' with "
                 + Math.round(100 * held.share()) + " %; " + value.narrowedBy() + ".";
-        List<Part> parts = new ArrayList<>(List.of(Part.prose(sentence)));
+        List<Part> parts = new ArrayList<>(List.of(Part.prose(sentence),
+                Part.prose("The row says: " + j.listing().facts().described())));
         if (!j.remarks().isEmpty()) {
             parts.add(Part.bullets(j.remarks()));
         }
