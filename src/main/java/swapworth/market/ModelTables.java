@@ -28,7 +28,9 @@ public final class ModelTables {
         Table.Builder table = Table.titled("Terms of the price model, effect on price")
                 .note(cars + (cars == 1 ? " car with " : " cars with ") + model.prices() + (model.prices() == 1 ? " price" : " prices")
                         + ". Slopes are those at the middle car: "
-                        + Cell.format(middle.ageYears(), 1) + " years, " + Figures.rounded(unit.fromMiles(middle.miles())) + " "
+                        + Cell.format(middle.ageYears(), 1) + " years"
+                        + (model.lastSeen().isPresent() ? "" : " (counted to the middle of the year after the newest model year, for no"
+                        + " row has a date)") + ", " + Figures.rounded(unit.fromMiles(middle.miles())) + " "
                         + unit.symbol()
                         + "; further away they bend. Steps are against: private asking, fees and tax not in the price, clean title,"
                         + " drives, no damage, sound.")
@@ -148,7 +150,7 @@ public final class ModelTables {
             row.addAll(List.of(Cell.number(c.adjusted(), 0), Cell.signed(c.netPercent(), 1), Cell.number(c.grossPercent(), 1)));
             table.row(row);
         }
-        closing(table, grid, "geometric mean of the adjusted prices", Cell.number(grid.geometricMean(), 0));
+        closing(table, grid, "their geometric mean", Cell.number(grid.geometricMean(), 0));
         closing(table, grid, "x all other listings", Cell.number(grid.otherListings(), 4));
         closing(table, grid, "x assumptions", Cell.number(grid.assumptions(), 4));
         closing(table, grid, "fair value", Cell.number(grid.value(), 0));
