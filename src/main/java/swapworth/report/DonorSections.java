@@ -28,7 +28,9 @@ public final class DonorSections {
     public static Section landed(Landed landed) {
         List<Part> parts = new ArrayList<>();
         parts.add(Part.prose("A bid is not what a car costs. Each line below is charged by a table of fees.csv; lines that add nothing say "
-                + "why."));
+                + "why."
+                + (landed.bids().isEmpty() ? " The step landed with --target AMOUNT finds the highest bid that stays within an amount."
+                        : "")));
         parts.add(Part.picture(DonorCharts.landed(landed)));
         landed.bidTable().ifPresent(table -> parts.add(Part.rows(table)));
         parts.add(Part.rows(landed.totals()));
