@@ -18,6 +18,7 @@ import swapworth.listing.CandidateCar;
 import swapworth.listing.CarFacts;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Runs;
+import swapworth.listing.Seller;
 import swapworth.market.Answer;
 import swapworth.market.FairValue;
 import swapworth.market.Figures;
@@ -232,7 +233,11 @@ public record InShort(List<Sentence> sentences) {
                         + (state.isEmpty() ? "" : " (" + state + ")") + " costs least at the door: ")
                 + study.currency().getCurrencyCode() + " " + Cell.amount(cost.total()).shown()
                 + (cost.whole() ? "" : " at least, since lines are missing,") + " for a price or bid of "
-                + Cell.amount(cost.purchase().bid()).shown() + " (" + cost.purchase().seller().words() + ").";
+                + Cell.amount(cost.purchase().bid()).shown() + " (" + seller(cost.purchase().seller()) + ").";
+    }
+
+    private static String seller(Seller seller) {
+        return seller == Seller.UNKNOWN ? "seller not stated" : seller.words();
     }
 
     /** In which state a car is that does not drive; empty for one that does, or of which nobody says. */
@@ -260,7 +265,7 @@ public record InShort(List<Sentence> sentences) {
                 + " " + Cell.format(first.meanWithGear(), 0) + (first.parts() ? " (80 % range " + Choice.range(first.withGear())
                 + study.on().map(d -> "; " + d).orElse("") + ")" : "") + ": " + Cell.format(first.landed(), 0)
                 + (first.whole() ? " at the door" : " without all of its fees") + " for a price or bid of "
-                + car.priceOrBid().map(p -> Cell.format(p.amount(), 0)).orElse("") + " (" + car.facts().seller().words() + ")"
+                + car.priceOrBid().map(p -> Cell.format(p.amount(), 0)).orElse("") + " (" + seller(car.facts().seller()) + ")"
                 + (first.parts() ? ", less what its left-over parts bring, by " + study.offersOfParts()
                         : "; its left-over parts are not counted, since "
                                 + (first.partsUnpriced() > 0 ? "none of them that is for sale has a price"
