@@ -75,6 +75,14 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
                                 + Spelling.nearest(line, model.lines()).map(near -> "; did you mean " + near + "?").orElse("")));
     }
 
+    /** The donor's cluster shows the donor's distance: who takes it over must be told, and nobody has said a word. */
+    private static Optional<RowProblem> untold(CarsFile cars, FinishedCar stated, FinishedCar car) {
+        return cars.cars().stream().filter(c -> stated.cluster().isEmpty() && car.cluster().isPresent() && c.name().equals(car.name()))
+                .findFirst().map(c -> new RowProblem(c.origin().file(), c.origin().line(), "cluster", "", RowProblem.Kind.QUESTION,
+                        "partout.csv lets the donor's instrument cluster go into this car, and its odometer shows the donor's distance:"
+                                + " which cluster is in it, and what did each odometer read when? Others must be told"));
+    }
+
     /** A factory equivalent whose running gear is another one than that of the finished car is no equivalent. */
     private static Optional<RowProblem> otherGear(CarsFile cars, SwapValue value) {
         Situation s = value.situation();
@@ -118,6 +126,7 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
         List<SwapAnswer> answers = new ArrayList<>();
         for (FinishedCar stated : finished.cars()) {
             FinishedCar car = parts.filled(stated, notes);
+            untold(cars, stated, car).ifPresent(problems::add);
             SwapAnswer answer = options.with(draws).withOffers(seen.map(r -> r.offersFor(car.name())).orElse(List.of())).value(car, model);
             answers.add(answer);
             if (answer instanceof SwapValue value) {
