@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
+import java.util.stream.Stream;
 import swapworth.chart.Charts;
 import swapworth.listing.CarsFile;
 import swapworth.listing.Check;
@@ -28,6 +29,8 @@ import swapworth.report.MarketSection;
 import swapworth.report.Page;
 import swapworth.report.Part;
 import swapworth.report.Section;
+import swapworth.table.Cell;
+import swapworth.table.Column;
 import swapworth.table.Table;
 import swapworth.table.TextLines;
 
@@ -53,7 +56,7 @@ final class ListingSteps {
             terminal.out().println(file.read().table().text());
         });
         if (arguments.out().isPresent()) {
-            terminal.write(arguments.out().get(), problems(read).csv(), "the rows set aside, rejected, odd or in question");
+            terminal.write(arguments.out().get(), problems(read, cars).csv(), "the rows set aside, rejected, odd or in question");
         }
         if (arguments.page().isPresent()) {
             List<Part> parts = new ArrayList<>(check.tables().stream().map(Part::rows).toList());
@@ -65,12 +68,22 @@ final class ListingSteps {
         return read.listings().isEmpty() ? terminal.nothing(read) : Exit.DONE;
     }
 
-    private static Table problems(ListingsRead read) {
-        List<RowProblem> all = new ArrayList<>();
-        for (List<RowProblem> some : List.of(read.rejected(), read.setAside(), read.oddities(), read.questions())) {
-            all.addAll(some);
-        }
-        return RowProblem.table("Rows to look at", all);
+    /** For machines: what became of each row stands beside the reason, for rows that are used and rows that are not stand together. */
+    private static Table problems(ListingsRead read, List<CarsFile> cars) {
+        Table.Builder table = Table.titled("Rows to look at").columns(Column.words("file"), Column.number("line", ""),
+                Column.words("column"), Column.words("text"), Column.sentences("reason"), Column.words("what became of it"));
+        Stream<RowProblem> ofListings = Stream.of(read.rejected(), read.setAside(), read.oddities(), read.questions())
+                .flatMap(List::stream);
+        Stream<RowProblem> ofCars = cars.stream().flatMap(file -> file.read().problems().stream());
+        Stream.concat(ofListings, ofCars).forEach(one -> table.row(Cell.words(one.file()),
+                one.line() == 0 ? Cell.BLANK : Cell.label(one.line()), Cell.words(one.column()), Cell.words(one.rawText()),
+                Cell.words(one.message()), Cell.words(switch (one.kind()) {
+                    case REJECTED -> "rejected";
+                    case SET_ASIDE -> "set aside";
+                    case ODD -> "used, odd";
+                    case QUESTION -> "used, a question";
+                })));
+        return table.build();
     }
 
     int judge(Arguments arguments) throws IOException {

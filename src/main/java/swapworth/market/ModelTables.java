@@ -93,8 +93,9 @@ public final class ModelTables {
                                 + byScatter.get(byScatter.size() - 1).getKey() + ": ") + "a line's own scatter over that of the middle car;"
                                 + " its ranges are as much wider (spread_line_scatter)"))
                 .row(Cell.words("crashed and dead cars scatter by the factor"), Cell.number(model.scatterOfTroubled(), 2),
-                        Cell.words(""), Cell.words("branded ones too, in the fit (scatter_of_troubled); what the fit has not learned of it"
-                                + " stands below"))
+                        Cell.words(""), Cell.words(study.troubled().prices() == 0
+                                ? "assumed (scatter_of_troubled): no price of such a car has a value"
+                                : "branded ones too, in the fit (scatter_of_troubled); what the fit has not learned of it stands below"))
                 .row(Cell.words("their ranges stretched by the factor"), Cell.number(model.stretchedTroubled().factor(), 2), Cell.words(""),
                         Cell.words("beyond that, found by the prices of " + model.stretchedTroubled().residuals()
                                 + (model.stretchedTroubled().residuals() == 1 ? " such car" : " such cars")))
