@@ -4,6 +4,7 @@ import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.Modifier;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -55,6 +56,9 @@ final class Shown {
         }
         if (value instanceof Iterable<?> many && !(value instanceof Path)) {
             return ListingsTable.shown(value).map(table -> List.of(rows(table))).orElseGet(() -> list(many));
+        }
+        if (value instanceof Object[] many) {
+            return list(Arrays.asList(many));
         }
         return List.of(text(RecordTable.words(value)));
     }

@@ -54,6 +54,13 @@ class ShownTest {
     }
 
     @Test
+    void an_array_is_shown_as_a_list_is() {
+        List<Part> parts = List.of(Part.prose("first"), Part.bullets(List.of("second")));
+        assertEquals(parts, Shown.parts(parts.toArray()));
+        assertEquals(one(List.of(ROW, ROW)), one(new Row[] {ROW, ROW}));
+    }
+
+    @Test
     void a_list_of_records_is_a_table_with_a_column_a_component() {
         Table table = ((Part.Rows) one(List.of(ROW, new Row("second", OptionalInt.empty(), 7, Optional.empty(), List.of())))).table();
         assertEquals("Row", table.title());
