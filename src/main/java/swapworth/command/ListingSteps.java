@@ -24,6 +24,7 @@ import swapworth.market.Valued;
 import swapworth.reading.OutputFile;
 import swapworth.reading.RowProblem;
 import swapworth.report.CarsSection;
+import swapworth.report.Cautions;
 import swapworth.report.ListingsPage;
 import swapworth.report.MarketSection;
 import swapworth.report.Page;
@@ -198,7 +199,8 @@ final class ListingSteps {
     }
 
     private static Page marketPage(Arguments arguments, ListingsRead read, Section market) {
-        return Page.of(Inputs.names(arguments.listings()) + ": the market in time", Terminal.counted(read) + ".", market);
+        return Page.of(Inputs.names(arguments.listings()) + ": the market in time", Terminal.counted(read) + ".", market,
+                Section.of("cautions", "Cautions", Part.cautions("Before you rely on any of this", Cautions.ofValues().subList(0, 2))));
     }
 
     private static MarketIndex chosen(MarketIndex index, Arguments arguments) {

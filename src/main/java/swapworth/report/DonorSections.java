@@ -130,18 +130,18 @@ public final class DonorSections {
      * @return a section
      */
     public static Section cautions() {
-        List<String> cautions = new ArrayList<>(Cautions.ofCrashedCars());
-        cautions.addAll(Cautions.ofPartsSold());
-        return section(cautions);
+        return section(Cautions.ofDonors());
     }
 
     /**
-     * The cautions of crashed cars alone.
+     * The cautions of crashed cars, without those of parts.
      *
      * @return a section
      */
     public static Section cautionsOfCrashes() {
-        return section(Cautions.ofCrashedCars());
+        List<String> cautions = new ArrayList<>(List.of(Cautions.ofEstimates()));
+        cautions.addAll(Cautions.ofCrashedCars());
+        return section(cautions);
     }
 
     private static Section section(List<String> cautions) {

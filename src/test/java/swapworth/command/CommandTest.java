@@ -245,6 +245,7 @@ class CommandTest {
         Path rows = folder.resolve("i.csv");
         assertEquals(0, run("index", listings, "--page", page.toString()), err());
         assertTrue(Files.readString(page).contains("no listing has a date"));
+        assertTrue(Files.readString(page).contains("They are no appraisal, no offer and no advice."), "a page by itself");
         Files.delete(page);
         assertEquals(1, run("index", listings, "--page", page.toString(), "--out", rows.toString()));
         assertTrue(err().contains("i.csv is not written, because the index cannot be told"), err());

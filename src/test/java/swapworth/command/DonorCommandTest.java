@@ -87,6 +87,7 @@ class DonorCommandTest {
         int worth = text.indexOf("Cars in play, USD");
         assertTrue(bids >= 0 && worth > bids && text.indexOf("Landed cost of") > worth, text);
         assertTrue(Files.readString(page).contains("What such cars go for"));
+        assertTrue(Files.readString(page).contains("no appraisal, no offer and no advice"), "beside a value stands what it is not");
     }
 
     @Test
