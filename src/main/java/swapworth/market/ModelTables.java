@@ -3,6 +3,8 @@ package swapworth.market;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
 import swapworth.reading.DistanceUnit;
 import swapworth.statistics.RatioStudy;
 import swapworth.table.Cell;
@@ -42,8 +44,10 @@ public final class ModelTables {
         model.slopesInDoubt().ifPresent(words -> table.note("Caution: " + words + "."));
         model.confounded().forEach(c -> table.note("Caution: " + c.sentence() + "."));
         model.againstOrder().forEach(a -> table.note("Caution: " + a.sentence() + "."));
-        for (TermEffect effect : model.terms()) {
-            TermEffect t = effect.in(unit);
+        Optional<TermEffect> step = model.stepAtRoundDistances(unit);
+        step.ifPresent(s -> table.note("The last row is no term and in no value: whether buyers look at the first figures of a distance is"
+                + " told by how far each price, its car left out, lies off its value (round_distance_step)."));
+        for (TermEffect t : Stream.concat(model.terms().stream().map(effect -> effect.in(unit)), step.stream()).toList()) {
             table.row(Cell.words(t.label()), Cell.words(t.unit()), Cell.signed(t.percent(), 1), range(t.low80(), t.high80()),
                     range(t.low95(), t.high95()), Figures.share(t.priorShare()), Cell.whole(t.rows()));
         }

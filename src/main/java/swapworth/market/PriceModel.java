@@ -17,6 +17,7 @@ import swapworth.listing.CarFacts;
 import swapworth.listing.Facts;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listing;
+import swapworth.reading.DistanceUnit;
 import swapworth.statistics.ErrorTail;
 import swapworth.statistics.Mixture;
 import swapworth.statistics.Posterior;
@@ -387,6 +388,17 @@ public final class PriceModel {
      */
     public List<TermEffect> terms() {
         return new Effects(evidence, encoder, fit.encoded(), posterior).all();
+    }
+
+    /**
+     * Whether prices step down where the distance passes a round 10,000, beyond the smooth fall: no term of the model and in no value,
+     * but found from what each price, its own car left out, lies off its value.
+     *
+     * @param unit the unit in which buyers read distances
+     * @return the effect of having just passed one against being just before it; empty where no price with a distance tells of it
+     */
+    public Optional<TermEffect> stepAtRoundDistances(DistanceUnit unit) {
+        return new RoundDistances(evidence, fit.encoded(), fit.leftOut(), fit.assumptions()).step(unit);
     }
 
     /**

@@ -248,31 +248,51 @@ final class BorderedFactor implements Factor {
     /** The transposed inverse of the factor times a vector, which is overwritten. */
     private double[] backward(double[] x) {
         int[] shared = border.shared();
-        int s = shared.length;
-        double[] onBorder = onBorder(x);
-        for (int i = s - 1; i >= 0; i--) {
-            int row = triangle(i);
-            onBorder[i] /= factor[row + i];
-            Vectors.addTimes(-onBorder[i], factor, row, onBorder, 0, i);
-        }
-        for (int k = 0; k < s; k++) {
+        double[] onBorder = backSolveBorder(onBorder(x));
+        for (int k = 0; k < shared.length; k++) {
             x[shared[k]] = onBorder[k] * scale[shared[k]];
         }
         for (int b = 0; b < border.blocks(); b++) {
             int[] column = border.block(b);
-            for (int i = column.length - 1; i >= 0; i--) {
-                int row = border.base(column[i]);
-                double sum = x[column[i]] - Vectors.dot(factor, row, onBorder, 0, s);
-                for (int k = i + 1; k < column.length; k++) {
-                    sum -= factor[border.base(column[k]) + s + i] * x[column[k]];
-                }
-                x[column[i]] = sum / factor[row + s + i];
-            }
-            for (int c : column) {
-                x[c] *= scale[c];
+            double[] part = Arrays.stream(column).mapToDouble(c -> x[c]).toArray();
+            backSolveBlock(b, onBorder, part);
+            for (int i = 0; i < part.length; i++) {
+                x[column[i]] = part[i];
             }
         }
         return x;
+    }
+
+    /** What {@link #backSolve} has in the bordering columns, before they are scaled: it depends on theirs alone, which are overwritten. */
+    double[] backSolveBorder(double[] z) {
+        for (int i = z.length - 1; i >= 0; i--) {
+            int row = triangle(i);
+            z[i] /= factor[row + i];
+            Vectors.addTimes(-z[i], factor, row, z, 0, i);
+        }
+        return z;
+    }
+
+    /** What {@link #backSolve} has in a block, in the place of what the block had, from {@link #backSolveBorder}. */
+    void backSolveBlock(int block, double[] onBorder, double[] z) {
+        int[] column = border.block(block);
+        int s = onBorder.length;
+        for (int i = column.length - 1; i >= 0; i--) {
+            int row = border.base(column[i]);
+            z[i] = (z[i] - Vectors.dot(factor, row, onBorder, 0, s)) / factor[row + s + i];
+            Vectors.addTimes(-z[i], factor, row + s, z, 0, i);
+        }
+        for (int i = 0; i < z.length; i++) {
+            z[i] *= scale[column[i]];
+        }
+    }
+
+    Border border() {
+        return border;
+    }
+
+    double scale(int column) {
+        return scale[column];
     }
 
     @Override

@@ -1,20 +1,28 @@
 package swapworth.statistics;
 
 import java.util.SplittableRandom;
+import java.util.function.Function;
 
 /**
  * Joint draws from a posterior: draw i of every quantity belongs to the same state of the world, so that quantities that share rows
  * and assumptions are recombined draw by draw, never as if independent.
  */
 public final class JointDraws {
-    private final double[][] coefficients;
+    private final Function<SparseRow, double[]> contrasts;
     private final double[] scales;
     private final double[] growths;
     private final double[] walkScales;
     private final ErrorLaw law;
 
-    JointDraws(double[][] coefficients, double[] scales, double[] growths, double[] walkScales, ErrorLaw law) {
-        this.coefficients = coefficients;
+    /**
+     * @param contrasts gives the draws of a contrast
+     * @param scales of each draw, the error scale
+     * @param growths of each draw, how fast the error scale grows
+     * @param walkScales of each draw, the factor on the steps of a walk
+     * @param law of the errors
+     */
+    JointDraws(Function<SparseRow, double[]> contrasts, double[] scales, double[] growths, double[] walkScales, ErrorLaw law) {
+        this.contrasts = contrasts;
         this.scales = scales;
         this.growths = growths;
         this.walkScales = walkScales;
@@ -37,11 +45,7 @@ public final class JointDraws {
      * @return m numbers
      */
     public double[] of(SparseRow contrast) {
-        double[] values = new double[count()];
-        for (int i = 0; i < values.length; i++) {
-            values[i] = contrast.dot(coefficients[i]);
-        }
-        return values;
+        return contrasts.apply(contrast);
     }
 
     /**

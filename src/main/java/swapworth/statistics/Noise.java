@@ -20,6 +20,15 @@ final class Noise {
         }
     }
 
+    /** So many independent standard normal numbers. */
+    static double[] normals(int count, SplittableRandom random) {
+        double[] z = new double[count];
+        for (int j = 0; j < z.length; j++) {
+            z[j] = normal(random);
+        }
+        return z;
+    }
+
     /** Which of several weights holds a place along their sum; the last one for a place beyond it. */
     static int place(double[] weights, double at) {
         int g = 0;

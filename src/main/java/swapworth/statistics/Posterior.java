@@ -4,6 +4,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
+import java.util.function.Consumer;
+import java.util.function.Function;
+import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 
 /**
@@ -503,53 +506,65 @@ public final class Posterior {
      * @throws IllegalStateException if rows have been left out: draws are for the whole posterior
      */
     public JointDraws draws(int count, long seed) {
-        double[] weights = components.stream().mapToDouble(c -> c.weight).toArray();
-        return draws(count, new SplittableRandom(seed), weights, (mode, draw) -> {
+        SplittableRandom random = new SplittableRandom(seed);
+        int[][] dealt = dealt(count, random, components.stream().mapToDouble(c -> c.weight).toArray());
+        return drawn(count, dealt, k -> {
+            Mode mode = components.get(k).mode;
+            return mode.factor() instanceof BorderedFactor factor ? new BorderedDraws(mode, factor, dealt[k].length, random)::of
+                    : inFull(mode, dealt[k].length, random, draw -> {
+                    });
         });
     }
 
-    /** Joint draws, so many from each mode as its weight asks, each changed once more. */
-    private JointDraws draws(int count, SplittableRandom random, double[] weights, Changed change) {
+    /** For each point of the hyperparameters the numbers of the draws that are from it, as many as its weight asks. */
+    private int[][] dealt(int count, SplittableRandom random, double[] weights) {
+        int[] order = shuffled(count, random);
+        double offset = random.nextDouble();
+        // Systematic sampling: each point gets its share of the draws to within one.
+        int[] from = IntStream.range(0, count).map(i -> Noise.place(weights, (i + offset) / count)).toArray();
+        return IntStream.range(0, weights.length)
+                .mapToObj(k -> IntStream.range(0, count).filter(i -> from[i] == k).map(i -> order[i]).toArray()).toArray(int[][]::new);
+    }
+
+    /** So many draws of all coefficients about a mode, each changed once more. */
+    private static Function<SparseRow, double[]> inFull(Mode mode, int count, SplittableRandom random, Consumer<double[]> change) {
         double[][] coefficients = new double[count][];
+        for (int i = 0; i < count; i++) {
+            coefficients[i] = mode.factor().backSolve(Noise.normals(mode.coefficients().length, random));
+            Component.add(1, mode.coefficients(), coefficients[i]);
+            change.accept(coefficients[i]);
+        }
+        return contrast -> Arrays.stream(coefficients).mapToDouble(contrast::dot).toArray();
+    }
+
+    /** Joint draws from those about each mode. */
+    private JointDraws drawn(int count, int[][] dealt, IntFunction<Function<SparseRow, double[]>> aboutMode) {
+        if (components.stream().anyMatch(Component::leavesOut)) {
+            throw new IllegalStateException("draws are for the posterior with all rows");
+        }
         double[] scales = new double[count];
         double[] growths = new double[count];
         double[] walkScales = new double[count];
-        int[] order = shuffled(count, random);
-        double offset = random.nextDouble();
-        int k = 0;
-        double reached = weights[0];
-        for (int i = 0; i < count; i++) {
-            // Systematic sampling: each point of the hyperparameters gets its share of the draws to within one.
-            double at = (i + offset) / count;
-            while (at > reached && k + 1 < components.size()) {
-                k++;
-                reached += weights[k];
-            }
+        List<Function<SparseRow, double[]>> about = new ArrayList<>();
+        for (int k = 0; k < dealt.length; k++) {
             Component c = components.get(k);
-            if (c.leavesOut()) {
-                throw new IllegalStateException("draws are for the posterior with all rows");
+            about.add(aboutMode.apply(k));
+            for (int i : dealt[k]) {
+                scales[i] = errors.times * c.scale;
+                growths[i] = c.growth;
+                walkScales[i] = c.mode.spreads().walkScale();
             }
-            double[] z = new double[coefficients()];
-            for (int j = 0; j < z.length; j++) {
-                z[j] = Noise.normal(random);
-            }
-            double[] draw = c.mode.factor().backSolve(z);
-            double[] mean = c.mode.coefficients();
-            for (int j = 0; j < z.length; j++) {
-                draw[j] += mean[j];
-            }
-            change.of(k, draw);
-            coefficients[order[i]] = draw;
-            scales[order[i]] = errors.times * c.scale;
-            growths[order[i]] = c.growth;
-            walkScales[order[i]] = c.mode.spreads().walkScale();
         }
-        return new JointDraws(coefficients, scales, growths, walkScales, errors.law);
-    }
-
-    /** What becomes of a draw about the mode with a stated number. */
-    private interface Changed {
-        void of(int mode, double[] draw);
+        return new JointDraws(contrast -> {
+            double[] values = new double[count];
+            for (int k = 0; k < dealt.length; k++) {
+                double[] own = about.get(k).apply(contrast);
+                for (int i = 0; i < own.length; i++) {
+                    values[dealt[k][i]] = own[i];
+                }
+            }
+            return values;
+        }, scales, growths, walkScales, errors.law);
     }
 
     /**
@@ -578,10 +593,11 @@ public final class Posterior {
         }
         SplittableRandom random = new SplittableRandom(seed);
         SplittableRandom ofSpread = random.split();
-        return draws(count, random, weights, (mode, draw) -> {
-            laws.get(mode).move(draw, ofSpread.nextDouble());
+        int[][] dealt = dealt(count, random, weights);
+        return drawn(count, dealt, k -> inFull(components.get(k).mode, dealt[k].length, random, draw -> {
+            laws.get(k).move(draw, ofSpread.nextDouble());
             spread.drawUnseen(draw, ofSpread);
-        });
+        }));
     }
 
     private static int[] shuffled(int count, SplittableRandom random) {

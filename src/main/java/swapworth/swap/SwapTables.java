@@ -38,6 +38,7 @@ final class SwapTables {
         seen().ifPresent(tables::add);
         tables.add(narrowing());
         value.selling().ifPresent(tables::add);
+        value.waysToSell().ifPresent(tables::add);
         tables.add(sayings());
         tables.add(new Disclosure(s).table());
         return tables;
@@ -65,7 +66,7 @@ final class SwapTables {
         return switch (s.level) {
             case PRIVATE_ASKING, PRIVATE_SOLD -> Optional.empty();
             case TRADE_ASKING, TRADE_SOLD -> Optional.of("At this level a business sells it: one that buys it from you to sell it again"
-                    + " pays less, by its work, its risk and its margin, which nothing here tells. Ask one for its price.");
+                    + " pays less, by its work, its risk and its margin (sell_to_dealer, an assumption). Ask one for its price.");
             case AUCTION -> Optional.of("At this level it is the winning bid: the auction's fee for sellers comes off, and a reserve that"
                     + " is not met costs its fee too.");
         };

@@ -427,6 +427,15 @@ public final class SwapValue implements SwapAnswer {
         return isSold() ? Optional.empty() : Optional.of(new Selling(this).table());
     }
 
+    /**
+     * What each way to sell it leaves: privately, on commission, to a dealer, at auction, taken apart.
+     *
+     * @return a table; empty where the car is sold
+     */
+    public Optional<Table> waysToSell() {
+        return isSold() ? Optional.empty() : Optional.of(new WaysToSell(this).table());
+    }
+
     private boolean isSold() {
         return sale().isPresent();
     }

@@ -226,6 +226,40 @@ class BorderTest {
     }
 
     @Test
+    void draws_are_those_of_what_is_believed_whatever_was_asked_before() {
+        Design design = design(400);
+        assertFalse(Border.of(design, PRIORS).isNone());
+        Posterior posterior = ShrunkenRegression.withDefaults().withChanceOfAbsence(0.3, List.of("slope", "slopes of lines"))
+                .fit(design, sample(design), PRIORS);
+        assertTrue(posterior.chanceOfAbsence() > 0.1 && posterior.chanceOfAbsence() < 1, "points with slopes and without");
+        int count = 20_000;
+        SparseRow one = row(3);
+        SparseRow other = row(4);
+        SparseRow market = SparseRow.of(new int[] {MONTH, MONTH + MONTHS - 1}, new double[] {-1, 1});
+        SparseRow sum = one.plus(1, market);
+        JointDraws draws = posterior.draws(count, 17);
+        for (SparseRow contrast : List.of(one, one.plus(-1, other), market, sum, row(5).plus(-1, row(5)),
+                SparseRow.of(new int[] {LINE + GROUPS}, new double[] {1}))) {
+            double[] values = draws.of(contrast);
+            Mixture stated = posterior.estimate(contrast);
+            // Four standard errors of the simulation.
+            assertEquals(stated.mean(), Arrays.stream(values).average().orElseThrow(), 4 * stated.sd() / Math.sqrt(count));
+            for (double probability : new double[] {0.05, 0.5, 0.95}) {
+                double below = Arrays.stream(values).filter(v -> v <= stated.quantile(probability)).count() / (double) count;
+                assertEquals(probability, below, 4 * Math.sqrt(probability * (1 - probability) / count) + 0.002);
+            }
+        }
+        double[] level = draws.of(one);
+        double[] moved = draws.of(market);
+        double[] both = draws.of(sum);
+        for (int i = 0; i < count; i++) {
+            assertEquals(level[i] + moved[i], both[i], 1e-12);
+        }
+        assertArrayEquals(level, posterior.draws(count, 17).of(one), "the first that is asked");
+        assertFalse(Arrays.equals(level, posterior.draws(count, 18).of(one)));
+    }
+
+    @Test
     void more_columns_than_fifteen_bits_name_are_fitted() {
         int groups = 33_000;
         int p = groups + 2;

@@ -686,6 +686,45 @@ class SwapValueTest {
         assertEquals(Optional.empty(), value(SwapValue.options().withOffers(List.of(OwnOffer.sold(12_000, SwapWorld.DAY))), CAR).selling());
     }
 
+    private static double number(List<Cell> row, int column) {
+        return Double.parseDouble(row.get(column).exact());
+    }
+
+    // By hand: what is left is what is brought less a known share; of two ways that bring the same the one that keeps less leaves most.
+    @Test
+    void each_way_to_sell_leaves_what_it_brings_less_what_others_keep() {
+        Assumptions known = with("sell_commission", 10, 0);
+        for (String kept : List.of("sell_private_costs", "sell_to_dealer", "sell_auction_fee")) {
+            Assumption a = Assumptions.defaults().get(kept);
+            known = known.with(new Assumption(kept, a.question(), 20, 0, a.unit(), "test", ""));
+        }
+        SwapValue value = value(SwapValue.options().assuming(known), CAR);
+        List<List<Cell>> rows = value.waysToSell().orElseThrow().rows();
+        assertEquals(List.of("privately", "on commission with a dealer", "to a dealer", "at auction, without a reserve",
+                "taken apart, body and running gear"), rows.stream().map(row -> row.get(0).shown()).toList());
+        assertEquals(Quantiles.median(value.soldDraws()), number(rows.get(0), 1), 0.01);
+        double[] keeps = {0.2, 0.1, 0.2, 0.2, 0};
+        for (int w = 0; w < keeps.length; w++) {
+            assertEquals((1 - keeps[w]) * number(rows.get(w), 1), number(rows.get(w), 4), 0.02, rows.get(w).toString());
+        }
+        assertEquals(number(rows.get(1), 1), number(rows.get(2), 1), "a dealer sells it for the same");
+        assertEquals(0, number(rows.get(2), 6), "and keeps twice as much where he buys it");
+        assertEquals(100, rows.stream().mapToDouble(row -> number(row, 6)).sum(), 1e-6);
+        assertEquals(Optional.empty(),
+                value(SwapValue.options().withOffers(List.of(OwnOffer.sold(12_000, SwapWorld.DAY))), CAR).waysToSell());
+    }
+
+    @Test
+    void what_others_keep_moves_no_value() {
+        SwapValue before = value(SwapValue.options(), CAR);
+        before.waysToSell();
+        SwapValue after = value(SwapValue.options().assuming(with("sell_commission", 40, 0)), CAR);
+        assertArrayEquals(before.draws(), after.draws(), 0);
+        assertEquals(before.priorShare(), after.priorShare(), 0);
+        assertEquals(before.waysToSell().orElseThrow().rows().get(0).subList(0, 6),
+                after.waysToSell().orElseThrow().rows().get(0).subList(0, 6), "no other way");
+    }
+
     @Test
     void no_sale_is_shown_as_surer_than_draws_can_tell() {
         PriceModel quick = PriceModel.options().with(with("swap_days_on_offer", 1, 0)).fit(WORLD.cars());
