@@ -87,8 +87,9 @@ final class Shown {
                 : Part.folded("", table.title() + " (" + table.rows().size() + " rows)", Part.rows(table));
     }
 
+    /** A text with lines of its own stands as it is; paragraphs do not, for their lines would run off the page. */
     private static Part text(String text) {
-        return text.strip().indexOf('\n') < 0 ? Part.prose(text) : Part.verbatim(text);
+        return text.strip().replaceAll("\n\n+", "").indexOf('\n') < 0 ? Part.prose(text) : Part.verbatim(text);
     }
 
     /** The tables by which a result of ours prints itself: its {@code tables()}, else its {@code table()}. */

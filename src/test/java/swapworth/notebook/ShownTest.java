@@ -54,6 +54,13 @@ class ShownTest {
     }
 
     @Test
+    void paragraphs_are_prose_and_lines_stand_as_they_are() {
+        assertEquals(List.of(Part.prose("One.\n\nTwo.")), Shown.parts("One.\n\nTwo."));
+        assertEquals(List.of(Part.prose("One.")), Shown.parts("One."));
+        assertEquals(List.of(Part.verbatim("a  1\nb  2\n\nc")), Shown.parts("a  1\nb  2\n\nc"));
+    }
+
+    @Test
     void an_array_is_shown_as_a_list_is() {
         List<Part> parts = List.of(Part.prose("first"), Part.bullets(List.of("second")));
         assertEquals(parts, Shown.parts(parts.toArray()));
