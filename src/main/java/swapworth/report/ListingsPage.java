@@ -26,6 +26,7 @@ import swapworth.market.FairValue;
 import swapworth.market.Judged;
 import swapworth.market.Judgement;
 import swapworth.market.ModelTables;
+import swapworth.market.OpenFacts;
 import swapworth.market.Position;
 import swapworth.market.PriceModel;
 import swapworth.market.Valued;
@@ -319,6 +320,10 @@ public final class ListingsPage {
         parts.add(judged.study().match(s -> Part.rows(ModelTables.fit(model, s)), no -> Part.prose(no.sentence())));
         parts.add(Part.folded("terms", "All terms with their ranges", Part.picture(MarketCharts.terms(judged)),
                 Part.rows(ModelTables.terms(model, judged.read().distanceUnit()))));
+        Table open = OpenFacts.table(model.cars());
+        if (!open.rows().isEmpty()) {
+            parts.add(Part.folded("open-facts", open.title(), Part.rows(open)));
+        }
         return new Section(MODEL, "How far to believe it", parts);
     }
 

@@ -57,6 +57,13 @@ class ListingsPageTest {
     }
 
     @Test
+    void what_cars_leave_open_is_counted_beside_the_terms() {
+        String model = html.substring(html.indexOf("<section id=\"model\">"));
+        assertTrue(model.contains("What cars do not state, and how they are taken for it"));
+        assertTrue(model.contains("driven as far as is usual for its line at that age"), "the sample has cars without a mileage");
+    }
+
+    @Test
     void a_listing_s_comparables_say_what_they_are() {
         String why = html.substring(html.indexOf("id=\"car-1\""), html.indexOf("id=\"car-2\""));
         assertTrue(why.contains("Drisque Plain 2019; "), why);
