@@ -192,6 +192,13 @@ class CommandTest {
     }
 
     @Test
+    void rows_without_a_day_are_not_said_to_be_valued_on_theirs() throws IOException {
+        assertEquals(0, run("judge", file("vehicle,model_year,mileage_mi,price_usd\nSivrette,2014,88000,9800\nSivrette,2016,71000,11900\n"
+                + "Sivrette,2012,120500,7200\n")));
+        assertTrue(InOneLine.of(out()).contains("the median price of such cars at its own level of trade, by all other cars"), out());
+    }
+
+    @Test
     void check_tells_machines_what_became_of_each_row() throws IOException {
         Path out = folder.resolve("found.csv");
         assertEquals(0, run("check", "sample-listings", "--out", out.toString()));
