@@ -131,7 +131,7 @@ public final class ProjectPage {
 
     private String lead() {
         if (undertaking.ledger().isEmpty() || undertaking.forecast().isEmpty()) {
-            return "Without rows of a ledger nothing can be said of the money.";
+            return "Without rows of a ledger what is spent, still to come and left is not told.";
         }
         Ledger ledger = undertaking.ledger().get();
         String left = undertaking.equity().map(e -> " " + e.sentence()).orElse("");

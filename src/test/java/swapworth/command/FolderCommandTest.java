@@ -256,6 +256,24 @@ class FolderCommandTest {
     }
 
     @Test
+    void who_only_thinks_of_it_is_answered_by_ways_and_gates_alone() throws IOException {
+        Files.writeString(folder.resolve("alternatives.csv"), """
+                alternative,item,amount,kind,month
+                swap,both cars and the work,24000,cost,0
+                swap,the car then,12000,resale,
+                factory car,the car,31000,cost,0
+                factory car,the car then,19000,resale,
+                """);
+        Told ways = Told.of(folder, folder.resolve("page.html"));
+        assertTrue(ways.about("alternatives").startsWith("Of 2 ways "), ways.out);
+        assertTrue(ways.page.contains("what is spent, still to come and left is not told"));
+        Files.delete(folder.resolve("alternatives.csv"));
+        Files.writeString(folder.resolve("gates.csv"), "gate,answer\nlawful here,no\n");
+        Told gates = Told.of(folder, folder.resolve("page.html"));
+        assertTrue(gates.about("gates").startsWith("Before any of this: 'lawful here' is answered with no"), gates.out);
+    }
+
+    @Test
     void a_ledger_of_payments_alone_is_not_said_to_know_what_is_still_to_come() throws IOException {
         Files.writeString(folder.resolve("ledger.csv"), "date,amount,note\n2026-08-03,10200,roadster\n2026-08-19,5300,front hit\n");
         Told told = Told.of(folder, folder.resolve("page.html"));
