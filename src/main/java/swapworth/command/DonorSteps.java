@@ -77,13 +77,15 @@ final class DonorSteps {
         landed.bidTable().ifPresent(table -> terminal.out().print("\n" + table.text()));
         worth.ifPresent(table -> terminal.out().print("\n" + table.text()));
         landed.costs().forEach(cost -> terminal.out().print("\n" + cost.table().text()));
+        Assumptions assumptions = inputs.assumptions(folder).in(currency, settings.rates());
+        landed.lookTable(assumptions).ifPresent(table -> terminal.out().print("\n" + table.text()));
         unpriced(landed);
         if (arguments.out().isPresent()) {
             terminal.write(arguments.out().get(), landed.lines().csv(), "the lines of the landed costs");
         }
         if (arguments.page().isPresent()) {
             List<Section> sections = new ArrayList<>(CarsSection.toLookAt(read));
-            sections.add(DonorSections.landed(landed));
+            sections.add(DonorSections.landed(landed, assumptions));
             worth.ifPresent(table -> sections.add(Section.of("in-play", "What such cars go for", Part.rows(table))));
             sections.add(DonorSections.cautionsOfCrashes());
             terminal.writePage(arguments.page().get(), Page.of("Landed costs", "What each car costs once it stands in the yard.",

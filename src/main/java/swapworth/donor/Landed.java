@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import swapworth.assumptions.Assumptions;
 import swapworth.listing.CandidateCar;
 import swapworth.market.Answer;
 import swapworth.reading.Spelling;
@@ -239,6 +240,16 @@ public record Landed(Currency currency, List<LandedCost> costs, List<CandidateCa
                         Cents.cell(bid.next()), Cents.cell(bid.nextLanded())),
                 none -> List.of(car, Cents.cell(none.target()), Cell.words("none"), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK,
                         Cell.BLANK));
+    }
+
+    /**
+     * Whether it pays to go and look at each car before it is paid for.
+     *
+     * @param assumptions how often cars are not as described, and what a mile of the way costs, in the base currency
+     * @return one row a car of which the distance is known; empty where it is of none
+     */
+    public Optional<Table> lookTable(Assumptions assumptions) {
+        return GoingToLook.table(this, assumptions);
     }
 
     /**

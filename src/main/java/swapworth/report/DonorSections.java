@@ -23,9 +23,10 @@ public final class DonorSections {
      * What each car costs once it stands in the yard.
      *
      * @param landed the costs
+     * @param assumptions what stands in where files do not speak, in the base currency
      * @return a section
      */
-    public static Section landed(Landed landed) {
+    public static Section landed(Landed landed, Assumptions assumptions) {
         List<Part> parts = new ArrayList<>();
         parts.add(Part.prose("A bid is not what a car costs. Each line below is charged by a table of fees.csv; lines that add nothing say "
                 + "why."
@@ -34,6 +35,7 @@ public final class DonorSections {
         parts.add(Part.picture(DonorCharts.landed(landed)));
         landed.bidTable().ifPresent(table -> parts.add(Part.rows(table)));
         parts.add(Part.rows(landed.totals()));
+        landed.lookTable(assumptions).ifPresent(table -> parts.add(Part.rows(table)));
         parts.add(new Part.Folded("landed-lines", "Every line of each car",
                 landed.costs().stream().map(c -> Part.rows(c.table())).toList()));
         landed.lacking().forEach(sentence -> parts.add(Part.prose(sentence)));
@@ -104,7 +106,7 @@ public final class DonorSections {
      */
     public static List<Section> all(DonorStudy study, Assumptions assumptions) {
         List<Section> sections = new ArrayList<>();
-        study.landed().told().ifPresent(l -> sections.add(landed(l)));
+        study.landed().told().ifPresent(l -> sections.add(landed(l, assumptions)));
         if (!study.choices().isEmpty()) {
             sections.add(choice(study));
         }
