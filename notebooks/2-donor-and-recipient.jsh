@@ -115,4 +115,4 @@ study.useTables()
 
 // %%
 show(Assumptions.ofFolder(folder).table(Question.DONOR));
-show(Part.cautions("Before you rely on any of this", Cautions.ofPartsSold()));
+show(Part.cautions("Before you rely on any of this", Cautions.ofDonors()));

@@ -31,7 +31,7 @@ show(undertaking.answers().gates(), undertaking.answers().gates().map(Gates::war
 // %%
 Page buyer = ProjectFile.of(folder, undertaking, Reader.BUYER);
 show(buyer.lead());
-buyer.sections().forEach(section -> show(section.parts().toArray()));
+buyer.sections().forEach(section -> show(section.parts()));
 
 // %% [markdown]
 // ## What an insurer reads beside it

@@ -297,8 +297,9 @@ public final class Assumptions {
         Table.Builder table = Table.titled("Assumptions").columns(Column.words("name"), Column.number("middle", ""),
                 Column.number("spread", ""), Column.words("unit"), Column.words("whose"), Column.sentences("source"),
                 Column.sentences("note"));
-        table.note(changed.isEmpty() ? "None of them is the user's own; a file assumptions.csv in the folder replaces any."
-                : changed.size() + " of them replaced by the user's own rows.");
+        long own = byName.values().stream().filter(a -> asked.contains(a.question()) && changed.contains(a.name())).count();
+        table.note(own == 0 ? "None of them is the user's own; a file assumptions.csv in the folder replaces any."
+                : own + (own == 1 ? " of them is" : " of them are") + " the user's own (assumptions.csv).");
         for (RowProblem problem : problems) {
             table.note(problem.file() + ":" + problem.line() + " changes nothing: " + problem.rawText() + ": "
                     + problem.message());

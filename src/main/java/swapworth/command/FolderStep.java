@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
+import java.util.stream.Stream;
 import swapworth.chart.Charts;
 import swapworth.listing.CarsFile;
 import swapworth.listing.ListingsRead;
@@ -100,7 +101,8 @@ final class FolderStep {
     private int withoutListings(Path folder, Arguments arguments) throws IOException {
         DonorSteps steps = new DonorSteps(inputs, terminal);
         List<Section> donors = steps.withoutListings(folder, arguments);
-        if (donors.isEmpty() && !Files.isRegularFile(folder.resolve(Inputs.LEDGER))) {
+        if (donors.isEmpty() && Stream.of(Inputs.LEDGER, "gates.csv", "alternatives.csv").map(folder::resolve)
+                .noneMatch(Files::isRegularFile)) {
             throw new NothingUsableException(folder + ": there is no " + Inputs.LISTINGS + " in this folder; start with one row a listing"
                     + " and the columns vehicle, model_year, mileage_mi, price_usd (or your own units), seen_on");
         }

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
+import java.util.stream.Stream;
 import swapworth.chart.Charts;
 import swapworth.listing.CarsFile;
 import swapworth.listing.Check;
@@ -23,11 +24,14 @@ import swapworth.market.Valued;
 import swapworth.reading.OutputFile;
 import swapworth.reading.RowProblem;
 import swapworth.report.CarsSection;
+import swapworth.report.Cautions;
 import swapworth.report.ListingsPage;
 import swapworth.report.MarketSection;
 import swapworth.report.Page;
 import swapworth.report.Part;
 import swapworth.report.Section;
+import swapworth.table.Cell;
+import swapworth.table.Column;
 import swapworth.table.Table;
 import swapworth.table.TextLines;
 
@@ -53,7 +57,7 @@ final class ListingSteps {
             terminal.out().println(file.read().table().text());
         });
         if (arguments.out().isPresent()) {
-            terminal.write(arguments.out().get(), problems(read).csv(), "the rows set aside, rejected, odd or in question");
+            terminal.write(arguments.out().get(), problems(read, cars).csv(), "the rows set aside, rejected, odd or in question");
         }
         if (arguments.page().isPresent()) {
             List<Part> parts = new ArrayList<>(check.tables().stream().map(Part::rows).toList());
@@ -65,12 +69,22 @@ final class ListingSteps {
         return read.listings().isEmpty() ? terminal.nothing(read) : Exit.DONE;
     }
 
-    private static Table problems(ListingsRead read) {
-        List<RowProblem> all = new ArrayList<>();
-        for (List<RowProblem> some : List.of(read.rejected(), read.setAside(), read.oddities(), read.questions())) {
-            all.addAll(some);
-        }
-        return RowProblem.table("Rows to look at", all);
+    /** For machines: what became of each row stands beside the reason, for rows that are used and rows that are not stand together. */
+    private static Table problems(ListingsRead read, List<CarsFile> cars) {
+        Table.Builder table = Table.titled("Rows to look at").columns(Column.words("file"), Column.number("line", ""),
+                Column.words("column"), Column.words("text"), Column.sentences("reason"), Column.words("what became of it"));
+        Stream<RowProblem> ofListings = Stream.of(read.rejected(), read.setAside(), read.oddities(), read.questions())
+                .flatMap(List::stream);
+        Stream<RowProblem> ofCars = cars.stream().flatMap(file -> file.read().problems().stream());
+        Stream.concat(ofListings, ofCars).forEach(one -> table.row(Cell.words(one.file()),
+                one.line() == 0 ? Cell.BLANK : Cell.label(one.line()), Cell.words(one.column()), Cell.words(one.rawText()),
+                Cell.words(one.message()), Cell.words(switch (one.kind()) {
+                    case REJECTED -> "rejected";
+                    case SET_ASIDE -> "set aside";
+                    case ODD -> "used, odd";
+                    case QUESTION -> "used, a question";
+                })));
+        return table.build();
     }
 
     int judge(Arguments arguments) throws IOException {
@@ -185,7 +199,8 @@ final class ListingSteps {
     }
 
     private static Page marketPage(Arguments arguments, ListingsRead read, Section market) {
-        return Page.of(Inputs.names(arguments.listings()) + ": the market in time", Terminal.counted(read) + ".", market);
+        return Page.of(Inputs.names(arguments.listings()) + ": the market in time", Terminal.counted(read) + ".", market,
+                Section.of("cautions", "Cautions", Part.cautions("Before you rely on any of this", Cautions.ofValues().subList(0, 2))));
     }
 
     private static MarketIndex chosen(MarketIndex index, Arguments arguments) {

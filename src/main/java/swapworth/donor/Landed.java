@@ -281,7 +281,7 @@ public record Landed(Currency currency, List<LandedCost> costs, List<CandidateCa
     }
 
     /**
-     * Every line of every cost: for machines.
+     * Every line of every cost, and the highest bids where a target was stated: for machines.
      *
      * @return the columns car, line, kind, amount, how
      */
@@ -297,6 +297,17 @@ public record Landed(Currency currency, List<LandedCost> costs, List<CandidateCa
             table.row(Cell.words(cost.purchase().car()), Cell.words("landed cost"), Cell.BLANK, Cents.cell(cost.total()),
                     Cell.words(String.join("; ", cost.missing())));
         }
+        for (Bid one : bids) {
+            bidLine(table, one.car, "highest bid", one.answer);
+            one.shaded.ifPresent(less -> bidLine(table, one.car, "shaded bid", less.answer()));
+        }
         return table.build();
+    }
+
+    private static void bidLine(Table.Builder table, String car, String line, BidAnswer answer) {
+        Cell amount = answer.match(bid -> Cents.cell(bid.bid()), none -> Cell.BLANK);
+        String how = answer.match(bid -> "within " + Cents.cell(bid.target()).shown() + "; landed "
+                + Cents.cell(bid.landed()).shown(), NoBid::reason);
+        table.row(Cell.words(car), Cell.words(line), Cell.BLANK, amount, Cell.words(how));
     }
 }

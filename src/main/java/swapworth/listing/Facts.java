@@ -1,11 +1,14 @@
 package swapworth.listing;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * What is known of a car, as {@link CarFacts} holds it: those facts themselves, or a look at the row that says them, of which nothing is
@@ -97,6 +100,42 @@ public interface Facts {
      */
     default String words() {
         return vehicle() + trim().map(t -> " " + t).orElse("") + (modelYear().isPresent() ? " " + modelYear().getAsInt() : "");
+    }
+
+    /**
+     * The car as a row of a table of other cars names it: beside its words its distance, and what makes such a car cheap.
+     *
+     * @return for instance {@code Sivrette Plain 2016, 71,000 mi, title salvage, damage front}
+     */
+    default String brief() {
+        return words() + ", " + mileage().map(Mileage::words).orElse("mileage unknown")
+                + troubles().stream().map(trouble -> ", " + trouble).collect(Collectors.joining());
+    }
+
+    /**
+     * Everything that prices are told by, as far as it is stated, and what is not: a value can only be argued with by who sees both.
+     *
+     * @return two sentences, the second only where something is not stated
+     */
+    default String described() {
+        return FactsDescribed.of(this);
+    }
+
+    /**
+     * What is said of the car that makes it cheap: a brand, a state in which it does not drive, damage.
+     *
+     * @return in words, empty for a car of which nothing of the kind is said
+     */
+    default List<String> troubles() {
+        List<String> words = new ArrayList<>();
+        if (title() != Title.CLEAN && title() != Title.UNKNOWN) {
+            words.add("title " + title().words());
+        }
+        if (runs() != Runs.DRIVES && runs() != Runs.UNKNOWN) {
+            words.add(runs().words());
+        }
+        damage().filter(where -> !where.isEmpty()).ifPresent(where -> words.add("damage " + FactsDescribed.zones(where)));
+        return words;
     }
 
     /**

@@ -246,7 +246,7 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
     }
 
     /** The day and the level of trade of the values, in words. */
-    private static String basis(List<Judgement> rows) {
+    private String basis(List<Judgement> rows) {
         boolean ownDay = true;
         boolean ownLevel = true;
         String day = "";
@@ -259,7 +259,8 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
                 level = "at the level " + value.subject().level().words();
             }
         }
-        return (ownDay ? "on the day the row was seen" : day) + " and " + (ownLevel ? "at its own level of trade" : level);
+        boolean undated = model.lastSeen().isEmpty() && day.isEmpty();
+        return (undated ? "" : (ownDay ? "on the day the row was seen" : day) + " and ") + (ownLevel ? "at its own level of trade" : level);
     }
 
     private String currency() {

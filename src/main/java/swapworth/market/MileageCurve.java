@@ -55,9 +55,25 @@ final class MileageCurve {
             curve[2][k] = Math.exp(m.quantile(0.9));
         }
         boolean allTroubled = IntStream.of(rows).allMatch(i -> evidence.get(i).subject().facts().isTroubled());
-        return new LineCurve(line, "a car of " + Math.round(age) + " years, clean title, driving, sound, private asking"
+        return new LineCurve(line, "a car of " + age(rows, age) + ", clean title, driving, sound, private asking"
                 + encoder.end().map(d -> ", on " + d).orElse("") + (allTroubled ? " (no such car is in the files)" : ""), miles, curve[1],
                 curve[0], curve[2], points(line, rows, age));
+    }
+
+    /**
+     * How old the middle car is. Without any date ages are counted to a day that only the model knows: there the model year says it, where
+     * all cars state theirs.
+     */
+    private String age(int[] rows, double age) {
+        if (encoder.end().isEmpty()) {
+            double[] years = IntStream.of(rows).mapToObj(i -> evidence.get(i).subject().facts())
+                    .filter(facts -> facts.firstRegistered().isEmpty() && facts.modelYear().isPresent())
+                    .mapToDouble(facts -> facts.modelYear().getAsInt()).toArray();
+            if (years.length == rows.length) {
+                return "the model year " + Math.round(Quantiles.of(years, 0.5));
+            }
+        }
+        return Math.round(age) == 1 ? "1 year" : Math.round(age) + " years";
     }
 
     /** Even steps from the least mileage seen to the largest. */

@@ -30,7 +30,9 @@ public final class ModelTables {
         Table.Builder table = Table.titled("Terms of the price model, effect on price")
                 .note(cars + (cars == 1 ? " car with " : " cars with ") + model.prices() + (model.prices() == 1 ? " price" : " prices")
                         + ". Slopes are those at the middle car: "
-                        + Cell.format(middle.ageYears(), 1) + " years, " + Figures.rounded(unit.fromMiles(middle.miles())) + " "
+                        + Cell.format(middle.ageYears(), 1) + " years"
+                        + (model.lastSeen().isPresent() ? "" : " (counted to the middle of the year after the newest model year, for no"
+                        + " row has a date)") + ", " + Figures.rounded(unit.fromMiles(middle.miles())) + " "
                         + unit.symbol()
                         + "; further away they bend. Steps are against: private asking, fees and tax not in the price, clean title,"
                         + " drives, no damage, sound.")
@@ -95,8 +97,9 @@ public final class ModelTables {
                                 + byScatter.get(byScatter.size() - 1).getKey() + ": ") + "a line's own scatter over that of the middle car;"
                                 + " its ranges are as much wider (spread_line_scatter)"))
                 .row(Cell.words("crashed and dead cars scatter by the factor"), Cell.number(model.scatterOfTroubled(), 2),
-                        Cell.words(""), Cell.words("branded ones too, in the fit (scatter_of_troubled); what the fit has not learned of it"
-                                + " stands below"))
+                        Cell.words(""), Cell.words(study.troubled().prices() == 0
+                                ? "assumed (scatter_of_troubled): no price of such a car has a value"
+                                : "branded ones too, in the fit (scatter_of_troubled); what the fit has not learned of it stands below"))
                 .row(Cell.words("their ranges stretched by the factor"), Cell.number(model.stretchedTroubled().factor(), 2), Cell.words(""),
                         Cell.words("beyond that, found by the prices of " + model.stretchedTroubled().residuals()
                                 + (model.stretchedTroubled().residuals() == 1 ? " such car" : " such cars")))
@@ -134,8 +137,8 @@ public final class ModelTables {
      */
     public static Table comparables(Comparables grid, String currency) {
         Table.Builder table = Table.titled("Comparables adjusted toward the car, " + currency);
-        List<Column> columns = new ArrayList<>(List.of(Column.words("car"), Column.words("seen"), Column.words("level of trade"),
-                Column.number("price", "")));
+        List<Column> columns = new ArrayList<>(List.of(Column.words("car"), Column.sentences("what it is"), Column.words("seen"),
+                Column.words("level of trade"), Column.number("price", "")));
         grid.groups().forEach(g -> columns.add(Column.number("x " + g, "").key("factor_" + g.replace(' ', '_'))));
         columns.addAll(List.of(Column.number("adjusted", ""), Column.number("net", "%"), Column.number("gross", "%")));
         table.columns(columns.toArray(Column[]::new));
@@ -145,14 +148,14 @@ public final class ModelTables {
             table.note("The car's " + String.join(", its ", grid.bracketing()) + ".");
         }
         for (Comparables.Comparable c : grid.rows()) {
-            List<Cell> row = new ArrayList<>(List.of(Cell.words(c.car()),
+            List<Cell> row = new ArrayList<>(List.of(Cell.words(c.car()), Cell.words(c.listing().facts().brief()),
                     Cell.words(c.listing().seenOn().map(java.time.LocalDate::toString).orElse("")),
                     Cell.words(c.listing().level().words()), Cell.number(c.listing().price().amount(), 0)));
             c.factors().forEach(f -> row.add(Cell.number(f, 4)));
             row.addAll(List.of(Cell.number(c.adjusted(), 0), Cell.signed(c.netPercent(), 1), Cell.number(c.grossPercent(), 1)));
             table.row(row);
         }
-        closing(table, grid, "geometric mean of the adjusted prices", Cell.number(grid.geometricMean(), 0));
+        closing(table, grid, "their geometric mean", Cell.number(grid.geometricMean(), 0));
         closing(table, grid, "x all other listings", Cell.number(grid.otherListings(), 4));
         closing(table, grid, "x assumptions", Cell.number(grid.assumptions(), 4));
         closing(table, grid, "fair value", Cell.number(grid.value(), 0));
@@ -160,7 +163,7 @@ public final class ModelTables {
     }
 
     private static void closing(Table.Builder table, Comparables grid, String words, Cell figure) {
-        List<Cell> row = new ArrayList<>(List.of(Cell.words(words), Cell.BLANK, Cell.BLANK, Cell.BLANK));
+        List<Cell> row = new ArrayList<>(List.of(Cell.words(words), Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.BLANK));
         grid.groups().forEach(g -> row.add(Cell.BLANK));
         row.addAll(List.of(figure, Cell.BLANK, Cell.BLANK));
         table.row(row);

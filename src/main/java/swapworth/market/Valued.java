@@ -149,14 +149,27 @@ public record Valued(Currency currency, List<ValuedCar> cars) {
      * @return one row a car
      */
     public Table brief() {
+        return brief("");
+    }
+
+    /**
+     * The cars as people read them, each that has a value linked to what it rests on.
+     *
+     * @param anchor where the links lead to, behind it the place of the car among all from 1, for instance {@code #play-}; empty for none
+     * @return one row a car
+     */
+    public Table brief(String anchor) {
         Table.Builder table = Table.titled("Cars in play, " + currency.getCurrencyCode())
                 .columns(Column.words("car"), Column.words("role").behind(), Column.words("vehicle").behind(),
                         Column.words("level of trade").behind(),
                         Column.words("valued on").behind(), Column.number("price or bid", ""), Column.number("fair value", ""),
                         Column.number("80 % range", ""), Column.number("95 % range", "").behind(), Column.words("position"),
                         Column.number("cars: line / all", "").behind(), Column.number("held by assumptions", "").behind());
-        for (ValuedCar v : cars) {
-            List<Cell> cells = new ArrayList<>(List.of(Cell.words(v.car().name()), Cell.words(v.car().role().words()),
+        for (int c = 0; c < cars.size(); c++) {
+            ValuedCar v = cars.get(c);
+            Cell name = Cell.words(v.car().name());
+            boolean led = !anchor.isEmpty() && v.valuation() instanceof FairValue;
+            List<Cell> cells = new ArrayList<>(List.of(led ? name.linked(anchor + (c + 1)) : name, Cell.words(v.car().role().words()),
                     Cell.words(v.car().facts().vehicle()), Cell.words(v.level().words())));
             Cell price = v.car().priceOrBid().map(p -> Figures.asSeen(p.amount())).orElse(Cell.BLANK);
             cells.addAll(v.valuation().match(
@@ -164,8 +177,8 @@ public record Valued(Currency currency, List<ValuedCar> cars) {
                             Cell.words(Figures.range(f.range(0.80))), Cell.words(Figures.range(f.range(0.95))),
                             Cell.words(price == Cell.BLANK ? "" : v.position().words()),
                             Cell.words(f.carsOfLine() + " / " + f.carsInFile()), Figures.share(f.priorShare())),
-                    c -> List.of(Cell.BLANK, price, Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.words(Position.CANNOT_TELL.words()),
-                            Cell.words(c.carsOfLine() + " / " + c.carsInFile()), Cell.BLANK)));
+                    no -> List.of(Cell.BLANK, price, Cell.BLANK, Cell.BLANK, Cell.BLANK, Cell.words(Position.CANNOT_TELL.words()),
+                            Cell.words(no.carsOfLine() + " / " + no.carsInFile()), Cell.BLANK)));
             table.row(cells);
         }
         return table.build();

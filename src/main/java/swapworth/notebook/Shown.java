@@ -4,6 +4,7 @@ import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.Modifier;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -56,6 +57,9 @@ final class Shown {
         if (value instanceof Iterable<?> many && !(value instanceof Path)) {
             return ListingsTable.shown(value).map(table -> List.of(rows(table))).orElseGet(() -> list(many));
         }
+        if (value instanceof Object[] many) {
+            return list(Arrays.asList(many));
+        }
         return List.of(text(RecordTable.words(value)));
     }
 
@@ -83,8 +87,9 @@ final class Shown {
                 : Part.folded("", table.title() + " (" + table.rows().size() + " rows)", Part.rows(table));
     }
 
+    /** A text with lines of its own stands as it is; paragraphs do not, for their lines would run off the page. */
     private static Part text(String text) {
-        return text.strip().indexOf('\n') < 0 ? Part.prose(text) : Part.verbatim(text);
+        return text.strip().replaceAll("\n\n+", "").indexOf('\n') < 0 ? Part.prose(text) : Part.verbatim(text);
     }
 
     /** The tables by which a result of ours prints itself: its {@code tables()}, else its {@code table()}. */

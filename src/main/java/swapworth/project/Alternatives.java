@@ -377,10 +377,10 @@ public final class Alternatives {
                         Column.number("own hours", "h"), Column.number("items", ""));
         side.note(read.sentence() + ".");
         side.note("Net cost: all that is paid and used up until then less what comes in and the resale, carried to that month with the cost"
-                + " of money; own hours are not in it. The resale of a car in play is what this one car would sell for now, older by what"
-                + " such cars lose with each year of age at the same distance (age_slope, as the listings tell it); how the market moves"
-                + " until then is not in it. Cash to find: the most that must be found at any time beside what is owned and borrowed; nine"
-                + " times in ten it is no more than the figure beside it.");
+                + " of money; own hours are not in it. The resale of a car in play is what this one car would sell for now (private sold),"
+                + " older by what such cars lose with each year of age at the same distance (age_slope, as the listings tell it); how the"
+                + " market moves until then is not in it. Cash to find: the most that must be found at any time beside what is owned and"
+                + " borrowed; nine times in ten it is no more than the figure beside it.");
         lacking().forEach(side::note);
         for (Alternative one : all) {
             Range near = Forecast.range(one.netCost(), 0.80);

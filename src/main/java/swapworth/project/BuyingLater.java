@@ -83,7 +83,8 @@ final class BuyingLater {
 
     private NowOrLater compared(Outlook ahead, CandidateCar hit, CandidateCar body, SwapValue finished, Optional<Ledger> ledger) {
         List<String> remarks = new ArrayList<>(List.of("Bought: " + hit.name() + " and " + body.name() + " of cars.csv, or such cars"
-                + " later at the level of their lines; exit: " + finished.car().name() + ", at the mean movement of its two lines."));
+                + " later at the level of their lines; exit: " + finished.car().name() + " (" + finished.level().sold().words()
+                + finished.on().map(day -> ", now " + day).orElse("") + "), at the mean movement of its two lines."));
         if (!finished.on().equals(cars.on())) {
             remarks.add("The months count from the last look" + finished.on().map(day -> ", " + day).orElse("")
                     + ": the exit value is that of this day" + cars.on().map(day -> " and not of " + day).orElse("") + ".");

@@ -23,6 +23,10 @@ final class ForecastTables {
         table.note(ledger.entries().size() + (ledger.entries().size() == 1 ? " row, " : " rows, ") + guesses
                 + (guesses == 1 ? " of them an estimate; " : " of them estimates; ") + Cell.format(forecast.count(), 0)
                 + " draws. Paid and agreed amounts stand as they are; estimates are drawn, those of one category together.");
+        if (ledger.hasNothingToCome()) {
+            table.note("Every row is done. What is still to be paid is not in these figures until it has rows of the status committed or"
+                    + " estimate.");
+        }
         if (!ledger.carSales().isEmpty()) {
             table.note(ledger.carSaleNote());
         }

@@ -213,6 +213,16 @@ public record Ledger(List<Entry> entries, List<Entry> carSales, LocalDate on, Cu
     }
 
     /**
+     * Whether nothing in it is still to be paid, to be worked or to come in, though the finished car is not sold: either all is done, or
+     * what is still to come has no row yet, and nobody can tell which.
+     *
+     * @return false too where the car is sold
+     */
+    public boolean hasNothingToCome() {
+        return carSold().isEmpty() && entries.stream().allMatch(e -> e.status() == Entry.Status.ACTUAL);
+    }
+
+    /**
      * What the ledger adds up to.
      *
      * @return sums by category, by car and by status

@@ -2,6 +2,7 @@ package swapworth.project;
 
 import static java.util.Objects.requireNonNull;
 
+import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
 import java.util.List;
@@ -34,9 +35,10 @@ import swapworth.table.Table;
  * @param salvage draws of what would be kept after a write-off
  * @param evidence one sentence on where each figure that counts comes from
  * @param sale the sale of the finished car; empty where it is not done
+ * @param on the day at whose prices it is done again
  */
 public record RedoCost(String currency, double[] cash, double[] hours, double rate, double[] value, double[] salvage,
-        List<String> evidence, Optional<Ledger.CarSale> sale) {
+        List<String> evidence, Optional<Ledger.CarSale> sale, LocalDate on) {
     private static final Set<Category> OF_THE_MARKET = Set.of(Category.PURCHASE, Category.SOLD);
 
     /** Copies draws and list in and checks that the draws are as many. */
@@ -47,6 +49,7 @@ public record RedoCost(String currency, double[] cash, double[] hours, double ra
         salvage = salvage.clone();
         evidence = List.copyOf(evidence);
         requireNonNull(sale, "sale");
+        requireNonNull(on, "on");
         DrawFigures.asMany(value.length, DrawFigures.VALUE, value);
         DrawFigures.asMany(value.length, "the redo cost in cash", cash);
         DrawFigures.asMany(value.length, "own hours", hours);
@@ -105,15 +108,15 @@ public record RedoCost(String currency, double[] cash, double[] hours, double ra
         }
         int rows = byMarket + byPrices;
         String ofRedo = "The redo cost comes from " + rows + (rows == 1 ? " row" : " rows") + " of the ledger that are done, " + byMarket
-                + " of them carried to today by the market of the listings, " + byPrices + " by assumptions on yearly prices, and from what"
-                + " is still to be paid.";
+                + " of them carried to that day by the market of the listings, " + byPrices + " by assumptions on yearly prices, and from"
+                + " what is still to be paid.";
         Optional<Ledger.CarSale> sale = forecast.ledger().carSold();
         List<String> evidence = sale.isPresent() ? List.of(ofRedo) : List.of(
                 "The value comes from listings and assumptions, with its range.", ofRedo,
                 "What would be kept after a write-off is an assumption: " + Math.round(share.middle()) + " % of the value, give or take "
                         + Math.round(share.spread()) + ".");
         return new RedoCost(forecast.ledger().currency().getCurrencyCode(), cash, forecast.hours(),
-                assumptions.get("own_hour_rate").middle(), value, salvage, evidence, sale);
+                assumptions.get("own_hour_rate").middle(), value, salvage, evidence, sale, forecast.ledger().on());
     }
 
     private static double signed(Entry entry, double amount) {
@@ -170,7 +173,8 @@ public record RedoCost(String currency, double[] cash, double[] hours, double ra
      * @return two tables, or one when it is sold
      */
     public List<Table> tables() {
-        Table.Builder redo = DrawFigures.ranged("What it would cost to do it again today, " + currency, currency);
+        Table.Builder redo = DrawFigures.ranged("What it would cost to do it again at the prices of " + on + ", " + currency,
+                currency);
         DrawFigures.row(redo, "in cash: cars, parts, work, less parts sold", cash);
         DrawFigures.row(redo, "with own hours at " + Cell.format(rate, 2) + " each", withHours());
         sale.ifPresent(s -> redo.note("The finished car is sold: " + Cell.amount(s.received()).shown() + " came in for it by " + s.on()

@@ -167,8 +167,8 @@ public final class Undertaking {
     }
 
     private static Answer<WalkAway> walkAway(CarsInPlay cars, FeeSchedule fees) {
-        return Answer.of(Optional.of(WalkAway.of(cars.valued(), fees)).filter(w -> !w.prices().isEmpty()), () -> CannotTell.without(
-                "cars.csv has no two cars of one role that both have a price and a line of the listings",
+        return Answer.of(Optional.of(WalkAway.of(cars.valued(), fees, cars.on())).filter(w -> !w.prices().isEmpty()),
+                () -> CannotTell.without("cars.csv has no two cars of one role that both have a price and a line of the listings",
                 "a second car beside each: above which price one is not worth buying is told by the next best"));
     }
 

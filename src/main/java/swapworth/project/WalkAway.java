@@ -4,6 +4,7 @@ import static java.util.Objects.requireNonNull;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -27,9 +28,10 @@ import swapworth.table.Table;
  * and gear are weighed by {@link swapworth.donor.Choice}.
  *
  * @param currency the base currency
+ * @param on the day of the values
  * @param prices one for each car that has another of its role beside it
  */
-public record WalkAway(String currency, List<Price> prices) {
+public record WalkAway(String currency, Optional<LocalDate> on, List<Price> prices) {
 
     /**
      * The price for one car.
@@ -84,10 +86,11 @@ public record WalkAway(String currency, List<Price> prices) {
 
     /** Copies the list in. */
     public WalkAway {
+        requireNonNull(on, "on");
         prices = List.copyOf(prices);
     }
 
-    static WalkAway of(List<Valued> cars, FeeSchedule fees) {
+    static WalkAway of(List<Valued> cars, FeeSchedule fees, Optional<LocalDate> on) {
         List<Price> prices = new ArrayList<>();
         for (Valued one : cars) {
             Optional<Purchase> purchase = Purchase.of(one.car, fees.currency());
@@ -115,7 +118,7 @@ public record WalkAway(String currency, List<Price> prices) {
             }
             least.ifPresent(prices::add);
         }
-        return new WalkAway(fees.currency().getCurrencyCode(), prices);
+        return new WalkAway(fees.currency().getCurrencyCode(), on, prices);
     }
 
     private static boolean sameUse(Role one, Role other) {
@@ -137,7 +140,8 @@ public record WalkAway(String currency, List<Price> prices) {
                 Column.number("most it may cost landed", currency), Column.number("80 % from", currency), Column.number("80 % to",
                         currency),
                 Column.number("walk away above", currency), Column.sentences("remark"));
-        table.note("Each car is weighed as a whole one, by what private people get for it as it stands: for who would sell it again, not"
+        table.note("Each car is weighed as a whole one, by what private people get for it as it stands (private sold"
+                + on.map(day -> " on " + day).orElse("") + "): for who would sell it again, not"
                 + " for its gear and parts. What the left-over parts bring and what gear must be replaced is not in it: for the swap itself"
                 + " the net costs under 'Which donor, which recipient' count, and these may name another car.");
         table.note("The most it may cost landed is what the next best car of its role costs landed, and what this one is worth more than"

@@ -1,6 +1,7 @@
 package swapworth.report;
 
 import java.util.List;
+import java.util.stream.Stream;
 import swapworth.listing.Airbags;
 import swapworth.listing.CandidateCar;
 import swapworth.listing.CarFacts;
@@ -40,6 +41,16 @@ public final class Cautions {
                         + " blended figure, and follow your odometer law. (US: 49 CFR 580.5; 49 USC 32704)",
                 "Keep the title, the bill of sale and photographs of the stamped numbers of every car and major part; removing or altering"
                         + " them is a crime in many places. (US: 18 USC 511; 49 USC 33111)");
+    }
+
+    /**
+     * For a page of costs, parts and money, which rest on more than listings.
+     *
+     * @return the caution
+     */
+    static String ofEstimates() {
+        return "What stands here as a range is an estimate from rows that you collected and assumptions that you can change: no appraisal,"
+                + " no offer and no advice. " + APPRAISER;
     }
 
     /**
@@ -102,6 +113,15 @@ public final class Cautions {
     }
 
     /**
+     * For a page of donors and recipients, what they cost and what their parts bring.
+     *
+     * @return one caution an item
+     */
+    public static List<String> ofDonors() {
+        return Stream.of(List.of(ofEstimates()), ofCrashedCars(), ofPartsSold()).flatMap(List::stream).toList();
+    }
+
+    /**
      * For a page of the money of an undertaking.
      *
      * @return one caution an item
@@ -113,7 +133,8 @@ public final class Cautions {
                 "An engine change can end an insurer's promise and break the terms of a loan: tell the insurer and the lender before you "
                         + "change the car, and read what the policy pays. (UK: Consumer Insurance (Disclosure and Representations) Act "
                         + "2012, section 2)",
-                "A forecast holds what its rows hold. Work that nobody thought of is only in the reserve, which is an assumption.");
+                "A forecast holds what its rows hold. Work that nobody thought of is only in the reserve, which is an assumption.",
+                ofEstimates());
     }
 
     /**

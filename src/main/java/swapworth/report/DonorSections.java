@@ -29,7 +29,9 @@ public final class DonorSections {
     public static Section landed(Landed landed, Assumptions assumptions) {
         List<Part> parts = new ArrayList<>();
         parts.add(Part.prose("A bid is not what a car costs. Each line below is charged by a table of fees.csv; lines that add nothing say "
-                + "why."));
+                + "why."
+                + (landed.bids().isEmpty() ? " The step landed with --target AMOUNT finds the highest bid that stays within an amount."
+                        : "")));
         parts.add(Part.picture(DonorCharts.landed(landed)));
         landed.bidTable().ifPresent(table -> parts.add(Part.rows(table)));
         parts.add(Part.rows(landed.totals()));
@@ -130,18 +132,18 @@ public final class DonorSections {
      * @return a section
      */
     public static Section cautions() {
-        List<String> cautions = new ArrayList<>(Cautions.ofCrashedCars());
-        cautions.addAll(Cautions.ofPartsSold());
-        return section(cautions);
+        return section(Cautions.ofDonors());
     }
 
     /**
-     * The cautions of crashed cars alone.
+     * The cautions of crashed cars, without those of parts.
      *
      * @return a section
      */
     public static Section cautionsOfCrashes() {
-        return section(Cautions.ofCrashedCars());
+        List<String> cautions = new ArrayList<>(List.of(Cautions.ofEstimates()));
+        cautions.addAll(Cautions.ofCrashedCars());
+        return section(cautions);
     }
 
     private static Section section(List<String> cautions) {

@@ -9,12 +9,15 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
 import swapworth.listing.CandidateCar;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
+import swapworth.listing.Damage;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listing;
 import swapworth.listing.PriceIncludes;
+import swapworth.listing.Runs;
 import swapworth.market.Comparables;
 import swapworth.market.FairValue;
 import swapworth.market.Subject;
@@ -83,8 +86,9 @@ final class EvidenceSection {
     private Optional<Table> comparables(SwapValue value) {
         DistanceUnit unit = market.read().distanceUnit();
         Table.Builder table = Table.titled("Comparables: the cars that tell most").columns(Column.words("line"),
-                Column.words("in common with this car"), Column.number("model year", ""), Column.number("mileage", unit.symbol()),
-                Column.words("level of trade"), Column.words("seen on"), Column.words("region"),
+                Column.words("in common with this car"), Column.words("trim"), Column.number("model year", ""),
+                Column.number("mileage", unit.symbol()), Column.sentences("title, running, damage"), Column.words("level of trade"),
+                Column.words("seen on"), Column.words("region"),
                 Column.number("price seen", market.read().baseCurrency().getCurrencyCode()));
         table.note("A car of another line tells how price runs with age, mileage and level of trade; it is no price of the body or of the"
                 + " running gear by itself.");
@@ -125,12 +129,20 @@ final class EvidenceSection {
         return rows.subList(0, Math.min(MOST, rows.size()));
     }
 
+    /** What a claim or a loan turns on: like is compared with like, or the reader sees that it is not. */
+    private static String state(CarFacts facts) {
+        return "title " + facts.title().words() + "; " + (facts.runs() == Runs.UNKNOWN ? "running unknown" : facts.runs().words())
+                + "; damage " + facts.damage().map(zones -> zones.isEmpty() ? "none" : zones.stream().sorted().map(Damage::words)
+                .collect(Collectors.joining(", "))).orElse("unknown");
+    }
+
     private static List<Cell> row(Listing listing, Shared shared, DistanceUnit unit) {
         CarFacts facts = listing.facts();
         return List.of(Cell.words(Discreet.text(facts.vehicle())), Cell.words(shared.by(facts)),
+                Cell.words(facts.trim().map(Discreet::text).orElse("")),
                 facts.modelYear().isPresent() ? Cell.label(facts.modelYear().getAsInt()) : Cell.BLANK,
                 facts.mileage().map(m -> Cell.number(unit.fromMiles(m.miles()), 0)).orElse(Cell.BLANK),
-                Cell.words(listing.level().words()), day(listing.seenOn()),
+                Cell.words(state(facts)), Cell.words(listing.level().words()), day(listing.seenOn()),
                 Cell.words(facts.region().map(Discreet::text).orElse("")), Cell.number(listing.price().amount(), 0));
     }
 }

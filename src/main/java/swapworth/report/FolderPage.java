@@ -41,6 +41,7 @@ public record FolderPage(Path folder, Judged judged, Optional<CarsFile> cars, Op
         List<Section> donors, Section market, Optional<Swaps> swaps, Undertaking undertaking) {
 
     private static final String FEES = "fees.csv";
+    private static final String PARTOUT = "partout.csv";
 
     /** Copies the list in and checks that nothing is missing. */
     public FolderPage {
@@ -92,7 +93,7 @@ public record FolderPage(Path folder, Judged judged, Optional<CarsFile> cars, Op
      * @return whether there is a {@code fees.csv} or a {@code partout.csv}
      */
     public static boolean hasStudy(Path folder) {
-        return Files.isRegularFile(folder.resolve(FEES)) || Files.isRegularFile(folder.resolve("partout.csv"));
+        return Files.isRegularFile(folder.resolve(FEES)) || Files.isRegularFile(folder.resolve(PARTOUT));
     }
 
     /**
@@ -130,8 +131,12 @@ public record FolderPage(Path folder, Judged judged, Optional<CarsFile> cars, Op
         lacks("cars.csv", " (the cars that you think of buying): what each is worth to the market on one day.", sentences);
         lacks(FEES, " (what a purchase costs beside the bid): what each car costs at the door, the highest bid, now or later, and when"
                 + " to walk away.", sentences);
-        lacks("partout.csv", ", with parts.csv (which parts are sold, and parts seen on offer): what comes back from the rest of a car.",
+        lacks(PARTOUT, ", with parts.csv (which parts are sold, and parts seen on offer): what comes back from the rest of a car.",
                 sentences);
+        if (Files.isRegularFile(folder.resolve(PARTOUT))) {
+            lacks("parts.csv", " (used parts seen on offer): what each part of partout.csv without a price of its own brings, and what it"
+                    + " costs to replace gear that turns out bad.", sentences);
+        }
         lacks("swaps.csv", " (finished swaps that you saw, and offers for your own): what swaps sell for, in place of assumptions.",
                 sentences);
         lacks("words.csv", " (your own spellings and how you write numbers and dates): words that were not understood.",

@@ -16,10 +16,9 @@ import swapworth.donor.LandedCost;
 import swapworth.listing.Car;
 import swapworth.listing.CandidateCar;
 import swapworth.listing.CarFacts;
-import swapworth.listing.Damage;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Runs;
-import swapworth.listing.Title;
+import swapworth.listing.Seller;
 import swapworth.market.Answer;
 import swapworth.market.FairValue;
 import swapworth.market.Figures;
@@ -176,15 +175,7 @@ public record InShort(List<Sentence> sentences) {
 
     /** What the row says that makes such a car cheap; its value counts it too. */
     private static String troubles(CarFacts car) {
-        List<String> words = new ArrayList<>();
-        if (car.title() != Title.CLEAN && car.title() != Title.UNKNOWN) {
-            words.add("title " + car.title().words());
-        }
-        if (!notDriving(car.runs()).isEmpty()) {
-            words.add(car.runs().words());
-        }
-        car.damage().filter(where -> !where.isEmpty()).ifPresent(where -> words.add("damage " + String.join(", ",
-                where.stream().sorted().map(Damage::words).toList())));
+        List<String> words = car.troubles();
         return words.isEmpty() ? "" : " (" + String.join("; ", words) + ")";
     }
 
@@ -242,7 +233,11 @@ public record InShort(List<Sentence> sentences) {
                         + (state.isEmpty() ? "" : " (" + state + ")") + " costs least at the door: ")
                 + study.currency().getCurrencyCode() + " " + Cell.amount(cost.total()).shown()
                 + (cost.whole() ? "" : " at least, since lines are missing,") + " for a price or bid of "
-                + Cell.amount(cost.purchase().bid()).shown() + " (" + cost.purchase().seller().words() + ").";
+                + Cell.amount(cost.purchase().bid()).shown() + " (" + seller(cost.purchase().seller()) + ").";
+    }
+
+    private static String seller(Seller seller) {
+        return seller == Seller.UNKNOWN ? "seller not stated" : seller.words();
     }
 
     /** In which state a car is that does not drive; empty for one that does, or of which nobody says. */
@@ -270,7 +265,7 @@ public record InShort(List<Sentence> sentences) {
                 + " " + Cell.format(first.meanWithGear(), 0) + (first.parts() ? " (80 % range " + Choice.range(first.withGear())
                 + study.on().map(d -> "; " + d).orElse("") + ")" : "") + ": " + Cell.format(first.landed(), 0)
                 + (first.whole() ? " at the door" : " without all of its fees") + " for a price or bid of "
-                + car.priceOrBid().map(p -> Cell.format(p.amount(), 0)).orElse("") + " (" + car.facts().seller().words() + ")"
+                + car.priceOrBid().map(p -> Cell.format(p.amount(), 0)).orElse("") + " (" + seller(car.facts().seller()) + ")"
                 + (first.parts() ? ", less what its left-over parts bring, by " + study.offersOfParts()
                         : "; its left-over parts are not counted, since "
                                 + (first.partsUnpriced() > 0 ? "none of them that is for sale has a price"

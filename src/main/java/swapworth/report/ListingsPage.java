@@ -26,6 +26,7 @@ import swapworth.market.FairValue;
 import swapworth.market.Judged;
 import swapworth.market.Judgement;
 import swapworth.market.ModelTables;
+import swapworth.market.OpenFacts;
 import swapworth.market.Position;
 import swapworth.market.PriceModel;
 import swapworth.market.Valued;
@@ -141,8 +142,7 @@ public final class ListingsPage {
         List<Section> sections = new ArrayList<>();
         sections.addAll(first);
         sections.add(readSection());
-        inPlay.ifPresent(cars -> sections.add(Section.of(IN_PLAY, "Cars in play", Part.rows(cars.brief()),
-                Part.bullets(cars.remarks()))));
+        inPlay.ifPresent(cars -> sections.add(CarsSection.inPlay(cars)));
         Table onOffer = judged.onOffer("#car-");
         if (!onOffer.rows().isEmpty()) {
             sections.add(onOffer(onOffer));
@@ -314,7 +314,8 @@ public final class ListingsPage {
                 + value.carsInFile() + " in all. Assumptions hold " + Math.round(100 * value.priorShare())
                 + " % of what is unsure about its level, the largest part '" + held.assumption() + "' with "
                 + Math.round(100 * held.share()) + " %; " + value.narrowedBy() + ".";
-        List<Part> parts = new ArrayList<>(List.of(Part.prose(sentence)));
+        List<Part> parts = new ArrayList<>(List.of(Part.prose(sentence),
+                Part.prose("The row says: " + j.listing().facts().described())));
         if (!j.remarks().isEmpty()) {
             parts.add(Part.bullets(j.remarks()));
         }
@@ -334,6 +335,10 @@ public final class ListingsPage {
         parts.add(judged.study().match(s -> Part.rows(ModelTables.fit(model, s)), no -> Part.prose(no.sentence())));
         parts.add(Part.folded("terms", "All terms with their ranges", Part.picture(MarketCharts.terms(judged)),
                 Part.rows(ModelTables.terms(model, judged.read().distanceUnit()))));
+        Table open = OpenFacts.table(model.cars());
+        if (!open.rows().isEmpty()) {
+            parts.add(Part.folded("open-facts", open.title(), Part.rows(open)));
+        }
         return new Section(MODEL, "How far to believe it", parts);
     }
 

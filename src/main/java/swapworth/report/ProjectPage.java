@@ -131,7 +131,7 @@ public final class ProjectPage {
 
     private String lead() {
         if (undertaking.ledger().isEmpty() || undertaking.forecast().isEmpty()) {
-            return "Without rows of a ledger nothing can be said of the money.";
+            return "Without rows of a ledger what is spent, still to come and left is not told.";
         }
         Ledger ledger = undertaking.ledger().get();
         String left = undertaking.equity().map(e -> " " + e.sentence()).orElse("");
@@ -143,8 +143,10 @@ public final class ProjectPage {
     static String inIt(Ledger ledger, Forecast forecast) {
         String unit = ledger.currency().getCurrencyCode();
         return "As of " + ledger.on() + " you have " + unit + " " + Cell.amount(ledger.sums().total().net()).shown()
-                + " in it, net of refunds and of what was sold. At completion it will be " + unit + " "
-                + DrawFigures.withRange(forecast.total()) + ".";
+                + " in it, net of refunds and of what was sold. "
+                + (ledger.hasNothingToCome() ? "Every row is done: what it will be at completion is not told until the ledger has rows of"
+                + " what is still to be paid (status committed or estimate)."
+                : "At completion it will be " + unit + " " + DrawFigures.withRange(forecast.total()) + ".");
     }
 
     private static Section gates(Gates gates) {

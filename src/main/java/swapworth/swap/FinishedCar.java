@@ -2,6 +2,7 @@ package swapworth.swap;
 
 import static java.util.Objects.requireNonNull;
 
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -118,6 +119,14 @@ public record FinishedCar(String name, CarFacts facts, Optional<String> gearLine
      */
     public Optional<String> cluster() {
         return SwapWords.text(facts.further(), "cluster");
+    }
+
+    /** With an instrument cluster of which other rows of the owner speak. */
+    FinishedCar withCluster(String words) {
+        Map<String, String> further = new LinkedHashMap<>(facts.further());
+        further.put("cluster", words);
+        return new FinishedCar(name, facts.toBuilder().further(further).build(), gearLine, gearYear, builtBy, papers, optionsKept,
+                optionsLost, faults, cost, recipient, donor);
     }
 
     /**

@@ -24,6 +24,11 @@ import swapworth.market.ValueDraws;
  * worth.
  */
 final class PartsOfSwap {
+    private static final String CLUSTER = "instrument cluster";
+    /** What others are told where the row of the car says nothing, and the list of parts does. */
+    private static final String DONORS_CLUSTER = "not stated; by the owner's list of parts the donor's goes into it, and its odometer shows"
+            + " the donor's distance";
+
     private final Path folder;
     private final List<CandidateCar> cars;
     private final Currency currency;
@@ -42,16 +47,23 @@ final class PartsOfSwap {
         this.on = on;
     }
 
-    /** The car with what its parts are worth, where its row does not state it; notes say what was taken. */
-    FinishedCar filled(FinishedCar car, List<String> notes) {
-        if (!Files.isRegularFile(folder.resolve("partout.csv")) || car.cost().gear().isPresent() && car.cost().removed().isPresent()) {
-            return car;
+    /**
+     * The car with what its parts are worth, where its row does not state it, and with the instrument cluster that they say is in it; notes
+     * say what was taken.
+     */
+    FinishedCar filled(FinishedCar stated, List<String> notes) {
+        boolean priced = stated.cost().gear().isPresent() && stated.cost().removed().isPresent();
+        if (!Files.isRegularFile(folder.resolve("partout.csv")) || priced && stated.cluster().isPresent()) {
+            return stated;
         }
-        Optional<CandidateCar> donor = car.madeFrom(Role.DONOR, cars);
-        Optional<CandidateCar> recipient = car.madeFrom(Role.RECIPIENT, cars);
+        Optional<CandidateCar> donor = stated.madeFrom(Role.DONOR, cars);
+        Optional<CandidateCar> recipient = stated.madeFrom(Role.RECIPIENT, cars);
         List<CandidateCar> both = Stream.concat(donor.stream(), recipient.stream()).toList();
         DonorStudy study = studies.computeIfAbsent(both.stream().map(CandidateCar::name).toList(), names -> DonorStudy.of(folder,
                 both, currency, Optional.of(model), MarketState.of(draws, DonorStudy.SEED, on), model.assumptions()));
+        FinishedCar car = stated.cluster().isEmpty() && donor.flatMap(d -> study.partOut(d.name()).told()).map(PartOut::gear)
+                .filter(gear -> Stream.concat(gear.parts().stream(), gear.unpriced().stream()).anyMatch(CLUSTER::equals)).isPresent()
+                ? stated.withCluster(DONORS_CLUSTER) : stated;
         SwapCost cost = car.cost();
         if (cost.gear().isEmpty() && donor.isPresent()) {
             Optional<GearValue> gear = study.partOut(donor.get().name()).told().map(PartOut::gear);

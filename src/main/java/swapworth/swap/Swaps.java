@@ -2,6 +2,8 @@ package swapworth.swap;
 
 import static java.util.Objects.requireNonNull;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -18,6 +20,7 @@ import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Mileage;
 import swapworth.market.Answer;
 import swapworth.market.CannotTell;
+import swapworth.market.Figures;
 import swapworth.market.PriceModel;
 import swapworth.market.Range;
 import swapworth.market.ValueDraws;
@@ -75,6 +78,14 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
                                 + Spelling.nearest(line, model.lines()).map(near -> "; did you mean " + near + "?").orElse("")));
     }
 
+    /** The donor's cluster shows the donor's distance: who takes it over must be told, and nobody has said a word. */
+    private static Optional<RowProblem> untold(CarsFile cars, FinishedCar stated, FinishedCar car) {
+        return cars.cars().stream().filter(c -> stated.cluster().isEmpty() && car.cluster().isPresent() && c.name().equals(car.name()))
+                .findFirst().map(c -> new RowProblem(c.origin().file(), c.origin().line(), "cluster", "", RowProblem.Kind.QUESTION,
+                        "partout.csv lets the donor's instrument cluster go into this car, and its odometer shows the donor's distance:"
+                                + " which cluster is in it, and what did each odometer read when? Others must be told"));
+    }
+
     /** A factory equivalent whose running gear is another one than that of the finished car is no equivalent. */
     private static Optional<RowProblem> otherGear(CarsFile cars, SwapValue value) {
         Situation s = value.situation();
@@ -118,6 +129,7 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
         List<SwapAnswer> answers = new ArrayList<>();
         for (FinishedCar stated : finished.cars()) {
             FinishedCar car = parts.filled(stated, notes);
+            untold(cars, stated, car).ifPresent(problems::add);
             SwapAnswer answer = options.with(draws).withOffers(seen.map(r -> r.offersFor(car.name())).orElse(List.of())).value(car, model);
             answers.add(answer);
             if (answer instanceof SwapValue value) {
@@ -180,7 +192,7 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
     /**
      * One row a car: for machines.
      *
-     * @return name, value, ranges, what holds it
+     * @return name, value and ranges to the cent, what holds it, level of trade, day, and what it rests on
      */
     public Table table() {
         String money = currency.getCurrencyCode();
@@ -191,12 +203,13 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
                         .key("high_80"),
                 Column.number("low 95", money).key("low_95"), Column.number("high 95", money).key("high_95"),
                 Column.number("prior share", "").key("prior_share"), Column.sentences("largest assumption"), Column.words("level"),
-                Column.words("valued on"), Column.number("mileage", unit.symbol()).key("mileage_" + unit.symbol()),
+                Column.words("valued on"), Column.sentences("basis"),
+                Column.number("mileage", unit.symbol()).key("mileage_" + unit.symbol()),
                 Column.number("gear mileage", unit.symbol()).key("gear_mileage_" + unit.symbol()), Column.sentences("remarks"));
         for (SwapAnswer answer : answers) {
             FinishedCar car = answer.car();
             List<Cell> cells = new ArrayList<>(List.of(Cell.words(car.name()), Cell.words(car.facts().vehicle())));
-            cells.addAll(answer.match(Swaps::cells, none -> Collections.nCopies(9, Cell.BLANK)));
+            cells.addAll(answer.match(Swaps::cells, none -> Collections.nCopies(10, Cell.BLANK)));
             cells.add(car.facts().mileage().map(m -> Cell.number(unit.fromMiles(m.miles()), 0)).orElse(Cell.BLANK));
             cells.add(car.facts().gearMileage().map(m -> Cell.number(unit.fromMiles(m.miles()), 0)).orElse(Cell.BLANK));
             cells.add(Cell.words(answer.match(value -> "", none -> "cannot tell; needed: " + String.join("; ", none.needed()))));
@@ -208,9 +221,18 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
     private static List<Cell> cells(SwapValue value) {
         Range range80 = value.range(0.80);
         Range range95 = value.range(0.95);
-        return List.of(Cell.number(value.median(), 0), Cell.number(range80.low(), 0), Cell.number(range80.high(), 0),
-                Cell.number(range95.low(), 0), Cell.number(range95.high(), 0), Cell.number(value.priorShare(), 2),
+        return List.of(cents(value.median()), cents(range80.low()), cents(range80.high()), cents(range95.low()), cents(range95.high()),
+                new Cell(Figures.share(value.priorShare()).shown(), plain(value.priorShare(), 4), Cell.Kind.NUMBER, ""),
                 Cell.words(value.largestAssumption().assumption()), Cell.words(value.level().words()),
-                Cell.words(value.on().map(LocalDate::toString).orElse("")));
+                Cell.words(value.on().map(LocalDate::toString).orElse("")), Cell.words(value.basis()));
+    }
+
+    /** Rounded for people, to the cent for machines, as the values of listings are. */
+    private static Cell cents(double amount) {
+        return new Cell(Figures.rounded(amount), plain(amount, 2), Cell.Kind.NUMBER, "");
+    }
+
+    private static String plain(double number, int places) {
+        return BigDecimal.valueOf(number).setScale(places, RoundingMode.HALF_EVEN).stripTrailingZeros().toPlainString();
     }
 }

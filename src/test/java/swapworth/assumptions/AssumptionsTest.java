@@ -43,6 +43,13 @@ class AssumptionsTest {
     }
 
     @Test
+    void a_table_counts_as_the_users_own_those_that_it_shows() throws IOException {
+        Assumptions read = with("name,middle,spread\nown_hour_rate,30,0\n");
+        assertTrue(read.table(Question.PROJECT).notes().contains("1 of them is the user's own (assumptions.csv)."));
+        assertTrue(read.table(Question.MARKET).notes().get(0).startsWith("None of them is the user's own"));
+    }
+
+    @Test
     void every_assumption_has_a_source_a_unit_and_a_meaning() {
         assertTrue(Assumptions.defaults().all().size() > 50);
         for (Assumption one : Assumptions.defaults().all()) {
@@ -86,7 +93,7 @@ class AssumptionsTest {
         Assumption ours = Assumptions.defaults().get("age_slope");
         Assumptions twice = Assumptions.defaults().with(ours).with(ours);
         assertEquals(List.of("age_slope"), twice.changed());
-        assertTrue(twice.table().text().contains("1 of them replaced"), twice.table().text());
+        assertTrue(twice.table().text().contains("1 of them is the user's own"), twice.table().text());
     }
 
     @Test

@@ -192,6 +192,33 @@ class CommandTest {
     }
 
     @Test
+    void rows_without_a_day_are_not_said_to_be_valued_on_theirs() throws IOException {
+        assertEquals(0, run("judge", file("vehicle,model_year,mileage_mi,price_usd\nSivrette,2014,88000,9800\nSivrette,2016,71000,11900\n"
+                + "Sivrette,2012,120500,7200\n")));
+        assertTrue(InOneLine.of(out()).contains("the median price of such cars at its own level of trade, by all other cars"), out());
+    }
+
+    @Test
+    void check_tells_machines_what_became_of_each_row() throws IOException {
+        Path out = folder.resolve("found.csv");
+        assertEquals(0, run("check", "sample-listings", "--out", out.toString()));
+        String rows = Files.readString(out);
+        assertTrue(rows.startsWith("file,line,column,text,reason,what_became_of_it\r\n"), rows);
+        assertTrue(rows.matches("(?s).*listings.csv,280,mileage,12.500 km,[^\r]*,rejected\r\n.*"), rows);
+        assertTrue(rows.contains("listings.csv,451,price,0,the price is not above 0,set aside\r\n"), rows);
+        assertTrue(rows.matches("(?s).*listings.csv,129,price,USD 1920,[^\r]*,\"?used, odd\"?\r\n.*"), rows);
+        assertTrue(rows.matches("(?s).*listings.csv,147,price_includes,,[^\r]*used, a question\"?\r\n.*"), rows);
+    }
+
+    @Test
+    void crashed_cars_that_no_row_tells_of_have_an_assumed_scatter_and_it_is_said() throws IOException {
+        assertEquals(0, run("judge", file(rows(40))));
+        assertTrue(InOneLine.of(out()).contains("assumed (scatter_of_troubled): no price of such a car has a value"), out());
+        assertEquals(0, run("judge", "sample-listings"));
+        assertTrue(InOneLine.of(out()).contains("branded ones too, in the fit (scatter_of_troubled)"));
+    }
+
+    @Test
     void help_is_an_answer_and_no_mistake() {
         assertEquals(0, run("--help"));
         assertTrue(out().contains("judge") && out().contains("FOLDER"), out());
@@ -225,6 +252,7 @@ class CommandTest {
         Path rows = folder.resolve("i.csv");
         assertEquals(0, run("index", listings, "--page", page.toString()), err());
         assertTrue(Files.readString(page).contains("no listing has a date"));
+        assertTrue(Files.readString(page).contains("They are no appraisal, no offer and no advice."), "a page by itself");
         Files.delete(page);
         assertEquals(1, run("index", listings, "--page", page.toString(), "--out", rows.toString()));
         assertTrue(err().contains("i.csv is not written, because the index cannot be told"), err());

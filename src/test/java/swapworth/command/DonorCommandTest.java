@@ -38,7 +38,20 @@ class DonorCommandTest {
         // By hand: 2,014 + 285 + 100.70 = 2,399.70; one more passes 2,400.
         assertTrue(text.contains("2,014.00") && text.contains("2,399.70"), text);
         assertTrue(Files.readString(lines).contains("hit,landed cost,,2385"), Files.readString(lines));
+        assertTrue(Files.readString(lines).contains("hit,highest bid,,2014,\"within 2,400.00; landed 2,399.70\""),
+                Files.readString(lines));
         assertTrue(Files.readString(folder.resolve("page.html")).contains("What each car costs at the door"));
+    }
+
+    @Test
+    void the_highest_bid_shaded_or_not_is_told_to_machines_too_and_so_is_that_there_is_none() throws IOException {
+        Path lines = folder.resolve("bids.csv");
+        assertEquals(0, run("landed", "sample-listings", "--target", "6000", "--out", lines.toString()));
+        assertTrue(Files.readString(lines).matches("(?s).*\nfront hit,highest bid,,4350,\"within [^\n]*\nfront hit,shaded bid,,3\\d\\d0,"
+                + ".*"), Files.readString(lines));
+        assertEquals(0, run("landed", "sample-listings", "--target", "1", "--out", lines.toString()));
+        assertTrue(Files.readString(lines).contains("front hit,highest bid,,,no bid that can be made is as low as 1"),
+                Files.readString(lines));
     }
 
     @Test
@@ -74,6 +87,7 @@ class DonorCommandTest {
         int worth = text.indexOf("Cars in play, USD");
         assertTrue(bids >= 0 && worth > bids && text.indexOf("Landed cost of") > worth, text);
         assertTrue(Files.readString(page).contains("What such cars go for"));
+        assertTrue(Files.readString(page).contains("no appraisal, no offer and no advice"), "beside a value stands what it is not");
     }
 
     @Test

@@ -256,6 +256,57 @@ class FolderCommandTest {
     }
 
     @Test
+    void who_only_thinks_of_it_is_answered_by_ways_and_gates_alone() throws IOException {
+        Files.writeString(folder.resolve("alternatives.csv"), """
+                alternative,item,amount,kind,month
+                swap,both cars and the work,24000,cost,0
+                swap,the car then,12000,resale,
+                factory car,the car,31000,cost,0
+                factory car,the car then,19000,resale,
+                """);
+        Told ways = Told.of(folder, folder.resolve("page.html"));
+        assertTrue(ways.about("alternatives").startsWith("Of 2 ways "), ways.out);
+        assertTrue(ways.page.contains("what is spent, still to come and left is not told"));
+        Files.delete(folder.resolve("alternatives.csv"));
+        Files.writeString(folder.resolve("gates.csv"), "gate,answer\nlawful here,no\n");
+        Told gates = Told.of(folder, folder.resolve("page.html"));
+        assertTrue(gates.about("gates").startsWith("Before any of this: 'lawful here' is answered with no"), gates.out);
+    }
+
+    @Test
+    void a_ledger_of_payments_alone_is_not_said_to_know_what_is_still_to_come() throws IOException {
+        Files.writeString(folder.resolve("ledger.csv"), "date,amount,note\n2026-08-03,10200,roadster\n2026-08-19,5300,front hit\n");
+        Told told = Told.of(folder, folder.resolve("page.html"));
+        assertEquals("As of 2026-08-19 you have USD 15,500.00 in it, net of refunds and of what was sold. Every row is done: what it will"
+                + " be at completion is not told until the ledger has rows of what is still to be paid (status committed or estimate)."
+                + " That is by 2 rows of the ledger as of 2026-08-19.", told.about("ledger"));
+        assertTrue(told.out.contains("Every row is done."), told.out);
+        Files.writeString(folder.resolve("ledger.csv"), "date,amount,note,status\n2026-08-03,10200,roadster,actual\n"
+                + "2026-08-19,5300,front hit,committed\n");
+        assertTrue(Told.of(folder, folder.resolve("page.html")).about("ledger").contains("At completion it will be USD 15,500"));
+    }
+
+    @Test
+    void a_car_of_which_nobody_says_who_sells_it_is_not_called_unknown() throws IOException {
+        Files.writeString(folder.resolve("fees.csv"), "table,kind,from,to,flat,percent\npremium,fee,1,,160,\n");
+        Files.writeString(folder.resolve("cars.csv"), "name,role,vehicle,model_year,mileage_mi,price\n"
+                + "red,donor,Sivrette,2014,60000,6000\n");
+        assertTrue(thirty(10_800).about("landed").endsWith("for a price or bid of 6,000 (seller not stated)."));
+    }
+
+    @Test
+    void the_page_says_what_offers_of_parts_would_answer_and_how_the_highest_bid_is_found() throws IOException {
+        Files.writeString(folder.resolve("fees.csv"), "table,kind,from,to,flat,percent\npremium,fee,1,,160,\n");
+        Files.writeString(folder.resolve("cars.csv"), "name,role,vehicle,model_year,mileage_mi,price\n"
+                + "red,donor,Sivrette,2014,60000,6000\n");
+        Files.writeString(folder.resolve("partout.csv"), "car,part,goes_to,price\nred,wheels,sell,300\n");
+        Told told = thirty(10_800);
+        assertTrue(told.section("further").contains("parts.csv (used parts seen on offer): "), told.section("further"));
+        assertTrue(told.section("landed").contains("--target AMOUNT"), told.section("landed"));
+        assertFalse(sample.section("further").contains("parts.csv"), sample.section("further"));
+    }
+
+    @Test
     void with_fees_alone_the_answer_is_what_stands_at_the_door() throws IOException {
         Files.writeString(folder.resolve("fees.csv"), "table,kind,from,to,flat,percent\npremium,fee,1,,160,\n");
         Files.writeString(folder.resolve("cars.csv"), """

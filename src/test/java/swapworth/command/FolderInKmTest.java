@@ -31,6 +31,8 @@ class FolderInKmTest {
         }
         change("words.csv", "mileage unit,mi", "mileage unit,km");
         change("fees.csv", "per_mile", "per_km");
+        // What the owner writes of the cluster is text of his own.
+        change("cars.csv", "it shows 44,000 mi; the car's own showed 71,000 mi", "it shows 44,000 km; the car's own showed 71,000 km");
     }
 
     private void change(String file, String from, String to) throws IOException {

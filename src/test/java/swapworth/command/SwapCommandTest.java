@@ -32,6 +32,9 @@ class SwapCommandTest {
         String html = Files.readString(page);
         assertTrue(html.contains("The finished swap") && html.contains("Sell a swap with both distances written down"));
         assertTrue(Files.readString(rows).startsWith("name,vehicle,value,low_80,high_80,"), Files.readString(rows));
+        // To the cent, and with what it rests on.
+        assertTrue(Files.readString(rows).matches("(?s).*\nthe swap,Sivrette,\\d+(\\.\\d{1,2})?,.*,private sold,2026-10-30,\"3 of 3"
+                + " approaches, 85 cars of the line 'Sivrette', 307 in the listings, .*"), Files.readString(rows));
     }
 
     @Test

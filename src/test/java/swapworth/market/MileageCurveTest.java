@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import swapworth.listing.Listings;
+import swapworth.reading.DistanceUnit;
 
 /** The curve of price against mileage of a line. */
 class MileageCurveTest {
@@ -42,5 +43,22 @@ class MileageCurveTest {
         PriceModel model = PriceModel.fit(Listings.read(file).cars());
         assertEquals(0, model.curve("Velmarch").points().size());
         assertThrows(IllegalArgumentException.class, () -> model.curve("Nothing"));
+    }
+
+    @Test
+    void without_dates_the_middle_car_is_named_by_its_model_year_for_nobody_knows_its_age(@TempDir Path folder) throws IOException {
+        String rows = "Sivrette,2014,88000,9800%s\nSivrette,2016,71000,11900%s\nSivrette,2012,120500,7200%s\n"
+                + "Velmarch,2018,54000,17400%s\n";
+        Path undated = Files.writeString(folder.resolve("undated.csv"),
+                "vehicle,model_year,mileage_mi,price_usd\n" + rows.replace("%s", ""));
+        PriceModel model = PriceModel.fit(Listings.read(undated).cars());
+        assertTrue(model.curve("Sivrette").car().startsWith("a car of the model year 2014, "), model.curve("Sivrette").car());
+        assertTrue(ModelTables.terms(model, DistanceUnit.MI).notes().get(0).contains("4.0 years (counted to the middle of the year after"));
+        Path dated = Files.writeString(folder.resolve("dated.csv"), "vehicle,model_year,mileage_mi,price_usd,seen_on\n"
+                + rows.replace("%s", ",2019-07-01"));
+        PriceModel known = PriceModel.fit(Listings.read(dated).cars());
+        assertTrue(known.curve("Sivrette").car().startsWith("a car of 5 years, "), known.curve("Sivrette").car());
+        assertTrue(known.curve("Velmarch").car().startsWith("a car of 1 year, "), known.curve("Velmarch").car());
+        assertTrue(ModelTables.terms(known, DistanceUnit.MI).notes().get(0).contains("4.0 years, "));
     }
 }

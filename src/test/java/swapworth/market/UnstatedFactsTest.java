@@ -1,19 +1,29 @@
 package swapworth.market;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.function.BiFunction;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import swapworth.assumptions.Assumptions;
+import swapworth.listing.Airbags;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
+import swapworth.listing.Condition;
+import swapworth.listing.Keys;
 import swapworth.listing.LevelOfTrade;
+import swapworth.listing.Runs;
 import swapworth.listing.Seller;
+import swapworth.listing.Title;
+import swapworth.table.Table;
 
 /** A trim or a region that nobody stated is one of those that there are, and no average of them. */
 class UnstatedFactsTest {
@@ -63,9 +73,29 @@ class UnstatedFactsTest {
 
     @Test
     void where_no_car_states_a_trim_none_is_missed() {
-        PriceModel model = model((car, dear) -> car.title(dear ? swapworth.listing.Title.CLEAN : swapworth.listing.Title.SALVAGE));
-        FairValue plain = value(model, car(9).title(swapworth.listing.Title.CLEAN).build());
+        PriceModel model = model((car, dear) -> car.title(dear ? Title.CLEAN : Title.SALVAGE));
+        FairValue plain = value(model, car(9).title(Title.CLEAN).build());
         assertTrue(plain.range(0.80).high() / plain.range(0.80).low() < 1.25, plain.range(0.80).toString());
+    }
+
+    /** By hand: of three cars one states all, one nothing but its line, one its mileage and no age. */
+    @Test
+    void what_cars_do_not_state_is_counted_with_what_they_are_taken_for() {
+        CarFacts all = car(9).trim("Plain").region("Eastmarl").title(Title.CLEAN).runs(Runs.DRIVES).damage(Set.of()).rust(Condition.SOUND)
+                .paint(Condition.SOUND).interior(Condition.SOUND).mechanical(Condition.SOUND).records(Condition.SOUND).keys(Keys.YES)
+                .airbags(Airbags.IN_PLACE).build();
+        List<Car> cars = List.of(TestCars.car(0, all, 9_000), TestCars.car(1, CarFacts.of("Young").build(), 9_000),
+                TestCars.car(2, CarFacts.of("Young").mileage(TestCars.miles(50_000)).build(), 9_000));
+        Table open = OpenFacts.table(cars);
+        Map<String, String> counted = open.rows().stream().collect(Collectors.toMap(r -> r.get(0).shown(), r -> r.get(1).shown()));
+        assertEquals("1", counted.get("age and mileage"));
+        assertEquals("1", counted.get("age, of a known mileage"));
+        assertFalse(counted.containsKey("mileage, of a known age"));
+        for (String fact : List.of("trim", "region", "title", "runs", "damage", "rust", "records", "keys", "airbags")) {
+            assertEquals("2", counted.get(fact), fact);
+        }
+        assertTrue(open.csv().contains("title,2,3,") && open.csv().contains("title_unknown"), open.csv());
+        assertEquals(List.of(), OpenFacts.table(List.of(TestCars.car(0, all, 9_000))).rows());
     }
 
     private static final LocalDate SEEN_ON = LocalDate.of(2026, 6, 1);

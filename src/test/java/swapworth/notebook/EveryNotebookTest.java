@@ -40,6 +40,8 @@ class EveryNotebookTest {
             String page = Files.readString(run.page());
             assertFalse(page.contains("<script") || page.contains("http:") || page.contains("<img"), "stands alone");
             assertTrue(page.contains("For your own files"), "ends with what to change");
+            assertFalse(page.contains("columns label ") || page.contains(", kind words"), "a table is shown and not what it is made of");
+            assertTrue(page.contains("no appraisal"), "an estimate says that it is one: " + run.page());
             assertTrue(index.contains("href=\"./" + run.page().getFileName() + "\""), index);
             String ipynb = Files.readString(Path.of(run.page().toString().replace(".html", ".ipynb")));
             NbformatRules.check(ipynb);

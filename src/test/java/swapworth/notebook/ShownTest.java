@@ -54,6 +54,20 @@ class ShownTest {
     }
 
     @Test
+    void paragraphs_are_prose_and_lines_stand_as_they_are() {
+        assertEquals(List.of(Part.prose("One.\n\nTwo.")), Shown.parts("One.\n\nTwo."));
+        assertEquals(List.of(Part.prose("One.")), Shown.parts("One."));
+        assertEquals(List.of(Part.verbatim("a  1\nb  2\n\nc")), Shown.parts("a  1\nb  2\n\nc"));
+    }
+
+    @Test
+    void an_array_is_shown_as_a_list_is() {
+        List<Part> parts = List.of(Part.prose("first"), Part.bullets(List.of("second")));
+        assertEquals(parts, Shown.parts(parts.toArray()));
+        assertEquals(one(List.of(ROW, ROW)), one(new Row[] {ROW, ROW}));
+    }
+
+    @Test
     void a_list_of_records_is_a_table_with_a_column_a_component() {
         Table table = ((Part.Rows) one(List.of(ROW, new Row("second", OptionalInt.empty(), 7, Optional.empty(), List.of())))).table();
         assertEquals("Row", table.title());

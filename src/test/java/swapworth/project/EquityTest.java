@@ -249,7 +249,7 @@ class EquityTest {
         double[] plain = RedoCost.of(all(10_000), forecast(assumptions)).cash();
         RedoCost told = RedoCost.of(all(10_000), forecast(assumptions), Map.of(2, all(0.9)));
         assertEquals(plain[0] + 6000 * (0.9 - Math.pow(1.2, 120 / 365.25)), told.cash()[0], 1e-6);
-        assertTrue(told.evidence().get(1).contains("1 of them carried to today by the market"), told.evidence().toString());
+        assertTrue(told.evidence().get(1).contains("1 of them carried to that day by the market"), told.evidence().toString());
     }
 
     @Test

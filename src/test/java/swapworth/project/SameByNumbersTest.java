@@ -69,7 +69,8 @@ class SameByNumbersTest {
 
     @Test
     void doing_it_again() {
-        sameByNumbers(shift -> new RedoCost("USD", draws(0), noughts(), 20, noughts(), draws(shift), List.of(), Optional.empty()),
+        sameByNumbers(shift -> new RedoCost("USD", draws(0), noughts(), 20, noughts(), draws(shift), List.of(), Optional.empty(),
+                LocalDate.of(2026, 5, 4)),
                 "to do it again USD 1,500 (80 % range 1,100 to 1,900)");
     }
 

@@ -70,8 +70,13 @@ class UndertakingTest {
         assertEquals(all.finished().get().draws().length, all.forecast().get().count());
         assertEquals(12, all.nowOrLater().get().months());
         assertTrue(all.nowOrLater().get().together(12) > 0.7, "both legs usually fall together");
-        assertTrue(all.redoCost().get().evidence().get(1).contains("2 of them carried to today by the market"),
+        assertTrue(all.redoCost().get().evidence().get(1).contains("2 of them carried to that day by the market"),
                 "both cars were bought while listings were seen");
+        assertEquals("What it would cost to do it again at the prices of 2026-10-28, USD", all.redoCost().get().tables().get(0).title());
+        assertTrue(all.walkAway().get().table().notes().get(0).contains("(private sold on 2026-10-30)"), "no value without its day");
+        assertTrue(all.nowOrLater().get().remarks().get(0).contains("exit: the swap (private sold, now 2026-10-30), "),
+                all.nowOrLater().get().remarks().toString());
+        assertTrue(all.alternatives().get().tables().get(0).notes().get(1).contains("would sell for now (private sold), "));
         assertTrue(all.narrowing().get(0).contains("swaps.csv"), all.narrowing().toString());
         assertEquals(7, all.alternatives().get().all().size());
     }
@@ -170,7 +175,9 @@ class UndertakingTest {
         List<CandidateCar> read = CarsFile.read(cars, dollar).cars();
         double[] worth = {10_000, 9_000, 8_000};
         WalkAway walk = WalkAway.of(IntStream.range(0, 3).mapToObj(k -> new WalkAway.Valued(read.get(k), new double[] {worth[k]})).toList(),
-                FeeSchedule.read(fees, FolderSettings.of(folder, Conventions.unstated()), dollar, Assumptions.defaults()));
+                FeeSchedule.read(fees, FolderSettings.of(folder, Conventions.unstated()), dollar, Assumptions.defaults()),
+                Optional.of(LocalDate.of(2026, 10, 30)));
+        assertTrue(walk.table().notes().get(0).contains("(private sold on 2026-10-30)"), walk.table().notes().get(0));
         WalkAway.Price first = walk.prices().get(0);
         assertEquals("b", first.nextBest());
         assertEquals(7_600, first.most()[0], 1e-9);
@@ -293,7 +300,7 @@ class UndertakingTest {
     void a_car_of_cars_csv_is_known_by_its_name_however_the_ledger_writes_it() throws IOException {
         String[] rows = {"2026-08-03,10200,body,Tidy-Roadster,purchase,,", "2026-10-19,5300,hit,FRONT HIT,purchase,,"};
         RedoCost redo = withLedger(rows).redoCost().orElseThrow();
-        assertTrue(redo.evidence().get(1).contains("2 of them carried to today by the market"), redo.evidence().toString());
+        assertTrue(redo.evidence().get(1).contains("2 of them carried to that day by the market"), redo.evidence().toString());
     }
 
     @Test

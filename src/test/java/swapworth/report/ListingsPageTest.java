@@ -44,6 +44,35 @@ class ListingsPageTest {
     }
 
     @Test
+    void a_car_in_play_shows_its_facts_its_comparables_and_what_holds_its_value() {
+        String why = html.substring(html.indexOf("id=\"play-2\""), html.indexOf("id=\"play-3\""));
+        assertTrue(html.contains("<summary>Why: the comparables of dead roadster, Sivrette</summary>"), why);
+        assertTrue(why.contains("The row says: Sivrette Fitted 2014; 98,000 mi, read; title clean; engine dead; damage none; rust worn; "),
+                why);
+        assertTrue(why.contains("Not stated: records, keys, airbags."), why);
+        assertTrue(why.contains("(private asking on 2026-10-30), 80"), why);
+        assertTrue(why.contains("of what is unsure about its level, the largest part &#39;"), why);
+        assertTrue(why.contains("their geometric mean"), why);
+        assertTrue(html.contains("href=\"#play-2\""), "the table leads to it");
+        assertFalse(html.contains("id=\"play-6\""), "a finished swap has no value among listings");
+    }
+
+    @Test
+    void what_cars_leave_open_is_counted_beside_the_terms() {
+        String model = html.substring(html.indexOf("<section id=\"model\">"));
+        assertTrue(model.contains("What cars do not state, and how they are taken for it"));
+        assertTrue(model.contains("driven as far as is usual for its line at that age"), "the sample has cars without a mileage");
+    }
+
+    @Test
+    void a_listing_s_comparables_say_what_they_are() {
+        String why = html.substring(html.indexOf("id=\"car-1\""), html.indexOf("id=\"car-2\""));
+        assertTrue(why.contains("Drisque Plain 2019; "), why);
+        assertTrue(why.contains("what it is"), why);
+        assertTrue(Pattern.compile("Drisque Plain 20\\d\\d, [0-9,]+ mi").matcher(why).results().count() >= 3, why);
+    }
+
+    @Test
     void a_picture_of_cars_not_yet_sold_needs_one_that_is(@TempDir Path folder) throws IOException {
         StringBuilder rows = new StringBuilder("id,seen_on,vehicle,model_year,mileage,price,outcome,ended_on\n");
         for (int k = 0; k < 24; k++) {

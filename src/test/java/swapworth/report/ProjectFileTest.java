@@ -271,6 +271,8 @@ class ProjectFileTest {
         String table = page.substring(page.indexOf("Comparables: the cars that tell most"));
         table = table.substring(0, table.indexOf("</table>"));
         assertTrue(table.contains(">region<") && table.contains("Norrowfen"), table);
+        assertTrue(table.contains(">trim<") && table.contains(">Fitted<"), table);
+        assertTrue(table.contains("title clean; drives; damage none"), "like is compared with like, or it shows: " + table);
         LocalDate on = undertaking.finished().orElseThrow().on().orElseThrow();
         List<LocalDate> days = Pattern.compile(">(20\\d\\d-\\d\\d-\\d\\d)<").matcher(table).results().map(m -> LocalDate.parse(m.group(1)))
                 .toList();

@@ -279,6 +279,30 @@ class SwapFilesTest {
     }
 
     @Test
+    void where_the_donor_s_cluster_goes_into_the_car_and_nobody_says_so_it_is_asked_and_told() throws IOException {
+        String header = "name,role,vehicle,body,running_gear,model_year,mileage,donor,gear_value,removed_value,cluster\n";
+        String donor = "new,donor,Line 33,shell 3,gear 3,2013,40000,,,,\n";
+        Path cars = folder.resolve("cars.csv");
+        Files.writeString(folder.resolve("partout.csv"), "car,part,goes_to\nnew,engine,swap\nnew,instrument cluster,swap\n");
+        for (String stated : List.of(",", "2000,300")) {
+            Files.writeString(cars, header + "mine,finished,Line 00,shell 0,gear 3,2013,70000,new," + stated + ",\n" + donor);
+            Swaps swaps = Swaps.of(folder, CarsFile.read(cars, USD), USD, PriceModel.fit(SwapWorld.ordinary(3).cars()), Optional.empty(),
+                    Optional.empty());
+            assertTrue(swaps.problems().stream().anyMatch(p -> p.column().equals("cluster") && p.line() == 2
+                    && p.kind() == RowProblem.Kind.QUESTION), swaps.problems().toString());
+            String told = ((SwapValue) swaps.answers().get(0)).disclosure().csv();
+            assertTrue(told.contains("not stated; by the owner's list of parts the donor's goes into it"), told);
+        }
+        for (String told : List.of("mine,finished,Line 00,shell 0,gear 3,2013,70000,new,,,its own", "mine,finished,Line 00,shell 0,gear 3,"
+                + "2013,70000,other,,,")) {
+            Files.writeString(cars, header + told + "\n" + donor);
+            Swaps swaps = Swaps.of(folder, CarsFile.read(cars, USD), USD, PriceModel.fit(SwapWorld.ordinary(3).cars()), Optional.empty(),
+                    Optional.empty());
+            assertTrue(swaps.problems().stream().noneMatch(p -> p.column().equals("cluster")), swaps.problems().toString());
+        }
+    }
+
+    @Test
     void a_second_factory_equivalent_and_one_with_another_running_gear_are_asked_about() throws IOException {
         Path cars = folder.resolve("cars.csv");
         Files.writeString(cars, "name,role,vehicle,body,running_gear,model_year,mileage\nmine,finished,Line 00,shell 0,gear 2,2013,70000\n"

@@ -522,6 +522,7 @@ public final class WorldFiles {
         ofSwap.put("options_lost", "air conditioning; cruise control");
         ofSwap.put("work_value", "5200");
         ofSwap.put("obsolescence", "air conditioning lost: 400; cluster speaks in part to the engine: 2 %");
+        ofSwap.put("cluster", "the donor's, it shows 44,000 mi; the car's own showed 71,000 mi when it came out");
         header.addAll(ofSwap.keySet());
         List<List<String>> rows = new ArrayList<>();
         for (InPlay car : inPlay) {

@@ -32,6 +32,9 @@ public final class WriteSample {
         SampleWorld world = SampleWorld.generate(SEED);
         Map<String, String> files = new LinkedHashMap<>();
         world.files().forEach((name, text) -> files.put("sample-listings/" + name, text));
+        // Of the builder's own as much as ours, so that the sample's figures are those of a folder without it.
+        files.put("sample-listings/assumptions.csv", "name,middle,spread,unit,source\n"
+                + "own_hour_rate,25,0,money per hour,what an evening job would pay me\n");
         files.put("sample-listings/fees.csv", PartsWorld.fees());
         files.put("sample-listings/parts.csv", PartsWorld.of(SEED).parts(world.lastEvening()));
         files.put("sample-listings/partout.csv", PartsWorld.partout());
