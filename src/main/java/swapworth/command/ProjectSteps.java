@@ -123,6 +123,7 @@ final class ProjectSteps {
         undertaking.equity().ifPresent(e -> tables.addAll(e.tables()));
         undertaking.finishOrStop().ifPresent(f -> tables.addAll(f.tables()));
         undertaking.redoCost().ifPresent(r -> tables.addAll(r.tables()));
+        undertaking.keeping().ifPresent(k -> tables.add(k.table()));
         undertaking.alternatives().ifPresent(a -> tables.addAll(a.tables()));
         undertaking.nowOrLater().ifPresent(n -> tables.addAll(n.tables()));
         undertaking.walkAway().ifPresent(w -> tables.add(w.table()));

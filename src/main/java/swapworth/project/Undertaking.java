@@ -5,6 +5,7 @@ import static java.util.Objects.requireNonNull;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.time.YearMonth;
 import java.util.Currency;
 import java.util.List;
 import java.util.Map;
@@ -307,6 +308,16 @@ public final class Undertaking {
      */
     public Optional<NowOrLater> nowOrLater() {
         return answers.nowOrLater.told();
+    }
+
+    /**
+     * What keeping the finished car costs a month, and when its value must be found anew.
+     *
+     * @return nothing where the car is sold, or its price in the months to come is not known: see {@link #nowOrLater}
+     */
+    public Optional<Keeping> keeping() {
+        return nowOrLater().filter(n -> redoCost().filter(r -> r.sale().isPresent()).isEmpty())
+                .flatMap(n -> finished().flatMap(SwapValue::on).flatMap(day -> Keeping.of(n, YearMonth.from(day), assumptions, 1)));
     }
 
     /**

@@ -21,6 +21,7 @@ import swapworth.project.Equity;
 import swapworth.project.FinishOrStop;
 import swapworth.project.Forecast;
 import swapworth.project.Gates;
+import swapworth.project.Keeping;
 import swapworth.project.Ledger;
 import swapworth.project.LedgerSums;
 import swapworth.project.NowOrLater;
@@ -116,7 +117,7 @@ public final class ProjectPage {
         undertaking.forecast().ifPresent(f -> sections.addAll(List.of(money(f), toCome(f))));
         undertaking.equity().ifPresent(e -> sections.add(page.left(e)));
         undertaking.finishOrStop().ifPresent(f -> sections.add(finishOrStop(f)));
-        undertaking.redoCost().ifPresent(r -> sections.add(redo(r)));
+        undertaking.redoCost().ifPresent(r -> sections.add(redo(r, undertaking.keeping())));
         undertaking.alternatives().ifPresent(a -> sections.add(alternatives(a)));
         undertaking.nowOrLater().ifPresent(n -> sections.add(nowOrLater(n)));
         undertaking.walkAway().ifPresent(w -> sections.add(walkAway(w)));
@@ -261,9 +262,10 @@ public final class ProjectPage {
         return new Section(FINISH_OR_STOP, "Finish or stop", parts);
     }
 
-    private static Section redo(RedoCost redo) {
+    private static Section redo(RedoCost redo, Optional<Keeping> keeping) {
         List<Part> parts = new ArrayList<>();
         redo.tables().forEach(table -> parts.add(Part.rows(table)));
+        keeping.ifPresent(k -> parts.add(Part.rows(k.table())));
         parts.add(Part.bullets(redo.evidence()));
         return new Section("redo", "What it would cost to do it again" + (redo.sale().isPresent() ? "" : ", and the sum to insure"), parts);
     }

@@ -1,0 +1,65 @@
+package swapworth.project;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.YearMonth;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import swapworth.assumptions.Assumption;
+import swapworth.assumptions.Assumptions;
+import swapworth.table.Table;
+
+/** What keeping a finished car costs, against sums by hand. */
+class KeepingTest {
+    private static final YearMonth ON = YearMonth.of(2026, 11);
+
+    private static double[] all(double amount) {
+        double[] draws = new double[500];
+        Arrays.fill(draws, amount);
+        return draws;
+    }
+
+    private static Optional<Keeping> keeping(double... factors) {
+        List<double[]> then = Arrays.stream(factors).mapToObj(KeepingTest::all).toList();
+        NowOrLater later = NowOrLater.of("USD", List.of(new NowOrLater.Leg("car", all(8_000), then)),
+                new NowOrLater.Leg("exit", all(12_000), then), List.of());
+        Assumption rate = Assumptions.defaults().get("capital_rate");
+        Assumptions known = Assumptions.defaults().with(new Assumption(rate.name(), rate.question(), 8, 0, rate.unit(), "test", ""));
+        return Keeping.of(later, ON, known, 1);
+    }
+
+    @Test
+    void it_loses_what_market_and_age_take_off_and_what_the_money_in_it_costs() {
+        Keeping keeping = keeping(0.98, 0.96, 0.94).orElseThrow();
+        // 12,000 x 6 % in three months; 12,000 x 8 % a year.
+        assertEquals(240, keeping.loses()[0], 1e-9);
+        assertEquals(80, keeping.capital()[0], 1e-9);
+        Table table = keeping.table();
+        assertEquals(List.of("240", "80", "320"), table.rows().stream().map(row -> row.get(1).shown()).toList());
+        assertTrue(table.title().contains("from 2026-11 over 3 months"), table.title());
+    }
+
+    @Test
+    void a_car_that_gains_loses_less_than_nothing() {
+        assertEquals(-120, keeping(1.01, 1.02).orElseThrow().loses()[0], 1e-9);
+    }
+
+    @Test
+    void the_value_is_found_anew_when_it_has_moved_by_a_twentieth_up_or_down() {
+        String falls = keeping(0.98, 0.96, 0.94).orElseThrow().sentence();
+        assertTrue(falls.contains("moves by 5 % within 3 months, by the middle: find it anew in 2027-02"), falls);
+        assertEquals(Optional.of(2), keeping(1.03, 1.06).orElseThrow().anew());
+        Keeping still = keeping(0.99, 0.98).orElseThrow();
+        assertEquals(Optional.empty(), still.anew());
+        assertTrue(still.sentence().contains("less than 5 % within 2 months") && still.sentence().contains("2027-01 all the same"),
+                still.sentence());
+    }
+
+    @Test
+    void without_an_outlook_nothing_is_said() {
+        assertEquals(Optional.empty(), keeping());
+    }
+}
