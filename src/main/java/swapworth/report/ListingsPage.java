@@ -47,6 +47,8 @@ public final class ListingsPage {
     private static final int MOST_NAMED = 30;
     /** Longer tables are folded, so that a page of thousands of rows can be scrolled. */
     private static final int FOLDED_FROM = 60;
+    /** So many of the cars on offer are shown where all of them are folded. */
+    private static final int SHOWN_FIRST = 30;
 
     private final Judged judged;
     private final Optional<Valued> inPlay;
@@ -143,8 +145,7 @@ public final class ListingsPage {
                 Part.bullets(cars.remarks()))));
         Table onOffer = judged.onOffer("#car-");
         if (!onOffer.rows().isEmpty()) {
-            sections.add(Section.of(ON_OFFER, "On offer at the last look", how(), Part.rows(onOffer),
-                    Part.folded("stood", "How long they have stood, and how far the ask was cut", Part.rows(stood()))));
+            sections.add(onOffer(onOffer));
         }
         sections.add(fileOrder());
         sections.add(byGap());
@@ -169,6 +170,20 @@ public final class ListingsPage {
         sections.add(Section.of("cautions", "Cautions", Part.cautions("Before you rely on any of this", cautions)));
         return Page.of(name + (more.isEmpty() ? ": listings judged" : ": what the files say"), lead(), sections)
                 .openedBy(answers.isPresent() ? first.size() + 1 : 0);
+    }
+
+    /** Those furthest below their value stand first; of very many the rest is folded. */
+    private Section onOffer(Table all) {
+        List<Part> parts = new ArrayList<>(List.of(how()));
+        if (all.rows().size() < FOLDED_FROM) {
+            parts.add(Part.rows(all));
+        } else {
+            parts.add(Part.rows(new Table(all.title() + ": the " + SHOWN_FIRST + " lowest against their value", all.notes(), all.columns(),
+                    all.rows().subList(0, SHOWN_FIRST))));
+            parts.add(Part.folded("on-offer-rows", "All " + all.rows().size() + " cars on offer", Part.rows(all)));
+        }
+        parts.add(Part.folded("stood", "How long they have stood, and how far the ask was cut", Part.rows(stood())));
+        return new Section(ON_OFFER, "On offer at the last look", parts);
     }
 
     /** What a buyer has in hand when he makes an offer: how long the car has stood under whatever id, and how often its ask was cut. */

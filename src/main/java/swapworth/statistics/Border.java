@@ -24,8 +24,8 @@ import java.util.stream.IntStream;
  * block up to the diagonal: the entry of a and b, b not behind a, at {@code base(a) + place(b)}, the bordering columns being the first.
  */
 final class Border {
-    /** Below this number of columns there is little to be gained. */
-    private static final int FEWEST_COLUMNS = 64;
+    /** Below this number of columns the whole matrix is as quick, and quicker before the compiler knows the work by blocks. */
+    private static final int FEWEST_COLUMNS = 256;
     /** The root of as many numbers as an array has room for. */
     private static final int MOST_IN_FULL = 46_340;
     /** Levels that are fewer are not asked whether their groups part the columns. */

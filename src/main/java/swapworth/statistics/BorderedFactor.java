@@ -190,8 +190,13 @@ final class BorderedFactor implements Factor {
         return backward(z.clone());
     }
 
-    private double[] onBorder(double[] x) {
-        return Arrays.stream(border.shared()).mapToDouble(c -> x[c]).toArray();
+    /** What a vector has in some columns; by a plain loop, for there may be thousands of blocks. */
+    static double[] at(int[] columns, double[] x) {
+        double[] part = new double[columns.length];
+        for (int k = 0; k < part.length; k++) {
+            part[k] = x[columns[k]];
+        }
+        return part;
     }
 
     /** The factor's inverse times a vector. */
@@ -248,13 +253,13 @@ final class BorderedFactor implements Factor {
     /** The transposed inverse of the factor times a vector, which is overwritten. */
     private double[] backward(double[] x) {
         int[] shared = border.shared();
-        double[] onBorder = backSolveBorder(onBorder(x));
+        double[] onBorder = backSolveBorder(at(shared, x));
         for (int k = 0; k < shared.length; k++) {
             x[shared[k]] = onBorder[k] * scale[shared[k]];
         }
         for (int b = 0; b < border.blocks(); b++) {
             int[] column = border.block(b);
-            double[] part = Arrays.stream(column).mapToDouble(c -> x[c]).toArray();
+            double[] part = at(column, x);
             backSolveBlock(b, onBorder, part);
             for (int i = 0; i < part.length; i++) {
                 x[column[i]] = part[i];

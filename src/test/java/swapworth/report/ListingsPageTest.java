@@ -21,6 +21,7 @@ import swapworth.listing.Listings;
 import swapworth.listing.ListingsRead;
 import swapworth.market.IndexTables;
 import swapworth.market.Judged;
+import swapworth.market.Judgement;
 import swapworth.market.PriceModel;
 import swapworth.market.Valued;
 import swapworth.table.Table;
@@ -57,6 +58,27 @@ class ListingsPageTest {
     private static String market(Path folder, String listings) throws IOException {
         ListingsRead some = Listings.read(Files.writeString(folder.resolve("listings.csv"), listings));
         return Page.of("market", "", MarketSection.of(PriceModel.fit(some.cars()))).html();
+    }
+
+    @Test
+    void of_very_many_cars_on_offer_the_lowest_against_their_value_are_in_sight(@TempDir Path folder) throws IOException {
+        for (int cars : new int[] {59, 80}) {
+            StringBuilder rows = new StringBuilder("id,seen_on,vehicle,model_year,mileage,price\n");
+            for (int k = 0; k < cars; k++) {
+                rows.append("c").append(k).append(",2026-06-05,Sivrette,").append(2011 + k % 5).append(',').append(60_000 + 700 * k)
+                        .append(',').append(9_000 + 61 * (k * 37 % cars)).append('\n');
+            }
+            ListingsRead some = Listings.read(Files.writeString(folder.resolve("listings.csv"), rows));
+            Judged judged = Judged.of(some, PriceModel.fit(some.cars()), Optional.empty(), Optional.empty());
+            String page = ListingsPage.of("some", judged).page().html();
+            String inSight = page.substring(page.indexOf("id=\"on-offer\""), page.indexOf("<details", page.indexOf("id=\"on-offer\"")));
+            List<String> cheapest = judged.stillOffered().stream().map(Judgement::car).toList();
+            assertEquals(cars, cheapest.size());
+            assertTrue(inSight.contains(">" + cheapest.get(0) + "<"), "the lowest");
+            assertEquals(cars == 59, inSight.contains(">" + cheapest.get(30) + "<"), "the thirty-first");
+            assertEquals(cars == 80, page.contains("All 80 cars on offer"));
+            assertEquals(cars == 80, inSight.contains("the 30 lowest against their value"));
+        }
     }
 
     @Test

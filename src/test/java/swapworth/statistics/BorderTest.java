@@ -14,7 +14,7 @@ import org.junit.jupiter.api.Test;
 
 /** That the matrices of many groups say by blocks with a border what they say in full. */
 class BorderTest {
-    private static final int GROUPS = 30;
+    private static final int GROUPS = 60;
     private static final int TRIMS = 2;
     private static final int REGIONS = 9;
     private static final int MONTHS = 8;
@@ -82,7 +82,7 @@ class BorderTest {
 
     @Test
     void columns_of_one_line_alone_are_its_block_and_all_others_border_them() {
-        for (int n : new int[] {500, 6000}) {
+        for (int n : new int[] {1500, 6000}) {
             Border border = Border.of(design(n), PRIORS);
             assertEquals(GROUPS, border.blocks());
             // Of the levels of lines the last is that of lines never seen.
