@@ -2,6 +2,7 @@ package swapworth;
 
 import com.sun.source.doctree.DocCommentTree;
 import com.sun.source.tree.AnnotationTree;
+import com.sun.source.tree.ArrayTypeTree;
 import com.sun.source.tree.ClassTree;
 import com.sun.source.tree.ExpressionTree;
 import com.sun.source.tree.ImportTree;
@@ -134,6 +135,25 @@ final class HouseRules {
     private static boolean inInterface(TreePath path) {
         Tree parent = path.getParentPath().getLeaf();
         return parent.getKind() == Tree.Kind.INTERFACE || parent.getKind() == Tree.Kind.ANNOTATION_TYPE;
+    }
+
+    /** Public records that hold an array and leave it to Java to print it, which prints where it lies in memory. */
+    static Set<String> unprintable(ParsedSource source) {
+        Set<String> breaches = new TreeSet<>();
+        new TreePathScanner<Void, Void>() {
+            @Override
+            public Void visitClass(ClassTree type, Void nothing) {
+                boolean array = type.getMembers().stream().anyMatch(member -> member instanceof VariableTree field
+                        && field.getType() instanceof ArrayTypeTree && !field.getModifiers().getFlags().contains(Modifier.STATIC));
+                boolean prints = type.getMembers().stream()
+                        .anyMatch(member -> member instanceof MethodTree method && method.getName().contentEquals("toString"));
+                if (type.getKind() == Tree.Kind.RECORD && isPublic(type.getModifiers()) && array && !prints) {
+                    breaches.add(source.place(type) + " " + type.getSimpleName() + " prints where its array lies in memory");
+                }
+                return super.visitClass(type, nothing);
+            }
+        }.scan(source.unit, null);
+        return breaches;
     }
 
     /** Results that would depend on the machine, its language, its clock or on chance. */

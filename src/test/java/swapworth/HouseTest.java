@@ -70,6 +70,11 @@ class HouseTest {
     }
 
     @Test
+    void no_record_prints_where_its_array_lies_in_memory() {
+        nowhere(HouseRules::unprintable);
+    }
+
+    @Test
     void every_line_can_be_read_on_one_screen() throws IOException {
         List<String> wide = new ArrayList<>();
         for (Path file : files(Path.of("src"))) {
@@ -239,6 +244,19 @@ class HouseTest {
                     "new Random(7);", "Character.toLowerCase('A');", "LocalDate.now(clock);", "o = \"a/home/b\";")) {
                 assertEquals(0, machine(statement), statement);
             }
+        }
+
+        @Test
+        void a_record_that_prints_where_its_array_lies_is_noticed() {
+            assertEquals(1, unprintable("public record Some(double[] a) { }"));
+            assertEquals(1, unprintable("public class Some {\n public record Within(int a, String[] b) { } }"));
+            assertEquals(0, unprintable("public record Some(double[] a) {\n @Override public String toString() {\n return \"\"; } }"));
+            assertEquals(0, unprintable("public record Some(int a) {\n private static final int[] ALL = {1}; }"));
+            assertEquals(0, unprintable("public class Some {\n private int[] a; }"));
+        }
+
+        private static int unprintable(String body) {
+            return HouseRules.unprintable(in("market", body)).size();
         }
 
         private static int introduction(String text) {

@@ -114,6 +114,13 @@ public final class Charts {
         public double[] level() {
             return level.clone();
         }
+
+        /** Its name, and from when to when. */
+        @Override
+        public String toString() {
+            return "line '" + name + "' of " + dates.size() + (dates.size() == 1 ? " date" : " dates")
+                    + (dates.isEmpty() ? "" : ", " + dates.get(0) + " to " + dates.get(dates.size() - 1));
+        }
     }
 
     /**

@@ -66,4 +66,10 @@ public record Curve(String name, String bandName, double[] x, double[] middle, d
     public double[] high() {
         return high.clone();
     }
+
+    /** Its name, and how many places it has. */
+    @Override
+    public String toString() {
+        return "curve '" + name + "' of " + x.length + (x.length == 1 ? " place" : " places");
+    }
 }

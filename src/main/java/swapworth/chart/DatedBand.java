@@ -64,4 +64,11 @@ public record DatedBand(String name, List<LocalDate> dates, double[] middle, dou
     public double[] high95() {
         return high95.clone();
     }
+
+    /** Its name, and from when to when. */
+    @Override
+    public String toString() {
+        return "band '" + name + "' of " + dates.size() + (dates.size() == 1 ? " date" : " dates")
+                + (dates.isEmpty() ? "" : ", " + dates.get(0) + " to " + dates.get(dates.size() - 1));
+    }
 }

@@ -47,4 +47,10 @@ public record Estimates(String name, double[] asked, double[] middle, double[] l
     public double[] high() {
         return high.clone();
     }
+
+    /** Their name, and how many they are. */
+    @Override
+    public String toString() {
+        return asked.length + (asked.length == 1 ? " estimate" : " estimates") + " of '" + name + "'";
+    }
 }

@@ -45,4 +45,10 @@ public record Points(String name, double[] x, double[] y, List<String> labels) {
     public double[] y() {
         return y.clone();
     }
+
+    /** Their name, and how many they are. */
+    @Override
+    public String toString() {
+        return x.length + (x.length == 1 ? " point" : " points") + " of '" + name + "'";
+    }
 }

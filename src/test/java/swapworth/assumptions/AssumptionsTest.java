@@ -17,6 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import swapworth.money.Rates;
 import swapworth.reading.RowProblem;
+import swapworth.statistics.Reference;
 
 class AssumptionsTest {
 
@@ -179,5 +180,24 @@ class AssumptionsTest {
         assertEquals(-8, mine.get("age_slope").middle());
         assertThrows(IllegalArgumentException.class,
                 () -> mine.with(new Assumption("age_slope", Question.MARKET, -8, 2, "log points", "mine", "note")));
+    }
+
+    // Source: Bureau of Economic Analysis and Internal Revenue Service, see the SOURCE.md of depreciation: 8 to 30 % a year, and by
+    // distance alone less than the part of the mileage rate, which holds ageing too.
+    @Test
+    void cars_lose_by_the_year_and_by_the_mile_what_public_rates_allow() {
+        Reference schedule = Reference.read("depreciation/bea_auto_schedule.csv");
+        double published = 1 - Math.pow(schedule.where("age", "5").number(0, "value_relative_to_new"), 1 / 5.0);
+        assertEquals(0.2009, published, 5e-5);
+        Assumptions usual = Assumptions.defaults();
+        double mile = -usual.get("mileage_slope").middle() / 100 / 10_000;
+        double year = 1 - (1 + usual.get("age_slope").middle() / 100) * Math.pow(1 - 10_000 * mile, usual.get("miles_per_year").middle()
+                / 10_000);
+        assertTrue(year > 0.08 && year < 0.3, "share lost in a year: " + year);
+        assertTrue(year < published, "the schedule counts scrapped cars as worth nothing");
+        Reference rates = Reference.read("depreciation/irs_depreciation_component.csv");
+        double cents = rates.number(0, "depreciation_cents");
+        assertEquals("2026-01-01", rates.text(0, "from"));
+        assertTrue(mile > 0 && 100 * 20_000 * mile < cents, "cents a mile of a car of 20,000: " + 100 * 20_000 * mile);
     }
 }

@@ -332,4 +332,17 @@ class ChartsTest {
         assertEquals(1, points.x()[0]);
         assertEquals(2, points.x()[1]);
     }
+
+    @Test
+    void what_a_chart_is_made_of_prints_its_name_and_how_much_it_holds() {
+        double[] one = {1};
+        List<LocalDate> day = List.of(LocalDate.of(2026, 6, 1));
+        assertEquals("1 point of 'cars'", Points.of("cars", one, one).toString());
+        assertEquals("2 estimates of 'cars'", new Estimates("cars", new double[2], new double[2], new double[2], new double[2], List.of())
+                .toString());
+        assertEquals("curve '' of 0 places", Curve.none().toString());
+        assertEquals("band 'level' of 1 date, 2026-06-01 to 2026-06-01", new DatedBand("level", day, one, one, one, one, one).toString());
+        assertEquals("line 'base' of 1 date, 2026-06-01 to 2026-06-01", new Charts.NamedLine("base", day, one).toString());
+        assertEquals("line '' of 0 dates", new Charts.NamedLine("", List.of(), new double[0]).toString());
+    }
 }

@@ -38,6 +38,9 @@ class CertifiedRegressionTest {
         }
         assertTrue(least >= digits, name + ": " + least + " digits of the estimates");
         assertTrue(leastOfErrors >= digitsOfErrors, name + ": " + leastOfErrors + " digits of the standard errors");
+        double sd = Reference.read("nist-linear/certified_fits.csv").where("dataset", name).number(0, "residual_SD");
+        double ofScatter = sd == 0 ? -Math.log10(fit.errorScale()) : Reference.digits(fit.errorScale(), sd);
+        assertTrue(ofScatter >= digitsOfErrors, name + ": " + ofScatter + " digits of the residual standard deviation");
     }
 
     /** A regression on powers of x or, with {@code x}, on a constant and the columns of that letter. */

@@ -1,11 +1,13 @@
 package swapworth.statistics;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class QuantilesTest {
@@ -74,6 +76,20 @@ class QuantilesTest {
         }
         assertEquals(0.1, below / (double) worlds, 4.5 * Math.sqrt(0.09 / worlds));
         assertEquals(0.1, above / (double) worlds, 4.5 * Math.sqrt(0.09 / worlds));
+    }
+
+    // Source: the rule of V. Vovk, A. Gammerman, G. Shafer, Algorithmic Learning in a Random World (2005): of n scores the one of order
+    // ceil((1 - alpha) (n + 1)); here of 1 to n, in exact arithmetic.
+    @ParameterizedTest
+    @CsvSource({"0.1, 9, 9", "0.1, 10, 10", "0.1, 18, 18", "0.1, 19, 18", "0.1, 20, 19", "0.1, 25, 24", "0.1, 99, 90", "0.1, 999, 900",
+        "0.05, 19, 19", "0.05, 39, 38", "0.05, 99, 95", "0.2, 4, 4", "0.2, 9, 8", "0.2, 19, 16", "0.2, 99, 80"})
+    void the_score_below_which_the_next_one_falls_is_the_one_of_its_order(double alpha, int n, int order) {
+        double[] scores = new double[n];
+        Arrays.setAll(scores, i -> i + 1);
+        assertEquals(order, Quantiles.ofNext(scores, order / (n + 1.0)), 1e-9);
+        // Between two orders the quantile lies between their scores.
+        double quantile = Quantiles.ofNext(scores, 1 - alpha);
+        assertTrue(quantile <= order + 1e-9 && quantile > order - 1 + 1e-9, quantile + " for " + order);
     }
 
     // By hand: mean 3, s = 2.5^(1/2), t = 1.533206 with 4 degrees of freedom (any table of Student's law).

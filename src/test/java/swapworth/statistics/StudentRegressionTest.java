@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.apache.commons.math3.distribution.TDistribution;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -94,19 +95,23 @@ class StudentRegressionTest {
         int p = 6 + 18;
         Posterior fit = CertifiedRegressionTest.LEAST_SQUARES.fit(Design.of(p, rows.toArray(SparseRow[]::new)), Sample.of(ames.y),
                 List.of(PriorBlock.flat("measures", 0, 6), PriorBlock.flat("quarter", 6, 18)));
-        double[] expected = {7.24262429165460553, 0.56363988818754618, -0.00474460200205226, 0.07652305092105346,
-            0.08419187639293144, 0.24431630257858761, 0.01771907454297883};
-        double[] error = {0.076408513460057351, 0.010740874018064089, 0.000125013291912164, 0.002821266172870999,
-            0.005233779561768322, 0.008273585755098029, 0.020089595182837150};
-        for (int j = 0; j < expected.length; j++) {
-            double[] unit = new double[p];
-            unit[j] = 1;
-            assertTrue(Reference.digits(fit.mean()[j], expected[j]) >= 10, "coefficient " + j + " " + fit.mean()[j]);
-            assertTrue(Reference.digits(fit.estimate(SparseRow.dense(unit)).sd(), error[j]) >= 9, "error " + j);
+        Reference expected = Reference.read("ames/quarters_lm.csv");
+        assertEquals(p, expected.rows());
+        for (int j = 0; j < p; j++) {
+            double error = fit.estimate(SparseRow.of(new int[] {j}, new double[] {1})).sd();
+            String term = expected.text(j, "term");
+            assertTrue(Reference.digits(fit.mean()[j], expected.number(j, "estimate")) >= 9, term + " " + fit.mean()[j]);
+            assertTrue(Reference.digits(error, expected.number(j, "error")) >= 9, "error of " + term + " " + error);
         }
-        assertEquals(-0.02430264687073572, fit.mean()[23], 1e-11);
-        assertEquals(0.053033785372200659, fit.estimate(SparseRow.of(new int[] {23}, new double[] {1})).sd(), 1e-10);
         assertEquals(0.141761317114778, fit.errorScale(), 1e-12);
+        // R's predict(interval = "prediction") of 1,500 square feet, 20 years, condition 5, 2 cars, basement 1,000, second quarter of 2008.
+        SparseRow house = SparseRow.dense(1, Math.log(1500), 20, 5, 2, 1).plus(1, SparseRow.of(new int[] {5 + 9}, new double[] {1}));
+        Mixture predicted = fit.predict(house, 1, 0);
+        assertEquals(12.105994925999, predicted.mean(), 1e-11);
+        // Commons Math finds quantiles by search, to about 1e-9.
+        TDistribution student = new TDistribution(null, 2389);
+        assertEquals(12.2881608693497 - 11.9238289826482, 2 * student.inverseCumulativeProbability(0.9) * predicted.sd(), 1e-9);
+        assertEquals(12.3846578383543 - 11.8273320136436, 2 * student.inverseCumulativeProbability(0.975) * predicted.sd(), 1e-9);
     }
 
     // Source: R 4.2.2: survreg(dist = "t", parms = 4 and 8) on the same rows without the quarters.

@@ -74,6 +74,66 @@ class SurvivalTest {
             {48, 2, 1, 0.1840909091, 0.1534927458}});
     }
 
+    private static void checkWhole(Survival found, Reference expected, double digits) {
+        assertTrue(expected.rows() > 0);
+        for (int i = 0; i < expected.rows(); i++) {
+            double time = expected.number(i, "time");
+            Survival.Step step = found.steps().stream().filter(s -> s.time() == time).findFirst().orElseThrow();
+            assertEquals(expected.number(i, "n_risk"), step.atRisk(), "at risk at " + time);
+            assertEquals(expected.number(i, "n_event"), step.ended(), "ended at " + time);
+            agrees(expected.text(i, "survival"), step.survival(), digits, "survival at " + time);
+            agrees(expected.text(i, "error"), step.error(), digits, "standard error at " + time);
+        }
+    }
+
+    /** The reference has no number where nothing is left. */
+    private static void agrees(String expected, double found, double digits, String what) {
+        if (expected.startsWith("Na") || expected.equals("NA")) {
+            assertTrue(Double.isNaN(found), what);
+        } else {
+            assertTrue(Reference.digits(found, Double.parseDouble(expected)) >= digits, what + ": " + found + " for " + expected);
+        }
+    }
+
+    @Test
+    void every_step_of_both_arms_is_that_of_the_reference() {
+        for (String arm : List.of("6-MP", "control")) {
+            Reference expected = Reference.read("survival/gehan_estimates.csv").where("treat", arm);
+            Survival found = arm.equals("6-MP") ? TREATED : CONTROL;
+            assertEquals(expected.rows(), found.steps().size());
+            checkWhole(found, expected, 12);
+            for (int i = 0; i < expected.rows(); i++) {
+                Survival.Step step = found.steps().get(i);
+                assertEquals(expected.number(i, "n_censor"), step.censored(), "censored at " + step.time());
+                agrees(expected.text(i, "low95"), step.low95(), 12, "lower limit at " + step.time());
+                agrees(expected.text(i, "high95"), step.high95(), 12, "upper limit at " + step.time());
+            }
+        }
+    }
+
+    @Test
+    void every_ending_of_a_second_set_is_that_of_the_reference() {
+        for (String group : List.of("Maintained", "Nonmaintained")) {
+            checkWhole(of(Reference.read("survival/aml.csv").where("x", group), "status"),
+                    Reference.read("survival/aml_estimates.csv").where("x", group), 9);
+        }
+    }
+
+    // By hand: of 4 that ended at 1 to 4 just half last longer than 2, until 3; of 101 that ended at 1 to 101, 51 last longer than 50.
+    @Test
+    void a_median_lies_between_two_times_where_just_half_are_left_and_not_before_half_are_gone() {
+        assertEquals(2.5, ended(4).median().orElseThrow());
+        assertEquals(51, ended(101).median().orElseThrow());
+    }
+
+    private static Survival ended(int count) {
+        boolean[] ended = new boolean[count];
+        Arrays.fill(ended, true);
+        double[] times = new double[count];
+        Arrays.setAll(times, i -> i + 1);
+        return Survival.of(times, ended);
+    }
+
     /** The same call of the reference: median 14, limits 9 and NA; of one that ended at 14: median 14, limits NA and NA. */
     @Test
     void where_the_last_watched_one_ends_the_median_has_no_upper_limit() {
