@@ -97,13 +97,15 @@ public record Keeping(String currency, int months, double[] loses, double[] capi
         table.note(sentence());
         table.note("Insurance, room, tax and repairs are not in it: only you know them.");
         List.of(row("what market and age take off it (below 0: it gains)", loses),
-                row("what the money in it costs (capital_rate)", capital), row("both together", DrawFigures.plus(loses, capital))).forEach(table::row);
+                row("what the money in it costs (capital_rate)", capital),
+                row("both together", DrawFigures.plus(loses, capital))).forEach(table::row);
         return table.build();
     }
 
     private static List<Cell> row(String words, double[] draws) {
         Range near = Forecast.range(draws, 0.80);
-        return List.of(Cell.words(words), Cell.number(Quantiles.median(draws), 0), Cell.number(near.low(), 0), Cell.number(near.high(), 0));
+        return List.of(Cell.words(words), Cell.number(Quantiles.median(draws), 0), Cell.number(near.low(), 0),
+                Cell.number(near.high(), 0));
     }
 
     /** {@link #sentence()}. */
