@@ -14,6 +14,7 @@ import swapworth.listing.Runs;
 import swapworth.listing.Title;
 import swapworth.market.PriceModel;
 import swapworth.market.ValueDraws;
+import swapworth.statistics.Draws;
 import swapworth.statistics.Quantiles;
 import swapworth.statistics.RandomNumbers;
 import swapworth.table.Cell;
@@ -212,18 +213,11 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set, Opt
                 + (s.offers() == 1 ? " offer): " : " offers): ") + Choice.range(s.cost())
                 + " with freight and what it lacks; the whole donor's net cost, with gear to replace, is " + Choice.range(s.cheaperBy())
                 + " more (below 0: less), and the donor also takes room and hours."));
-        int[] most = new int[uses.size()];
-        for (int i = 0; i < (uses.isEmpty() ? 0 : uses.get(0).leaves.length); i++) {
-            int best = 0;
-            for (int u = 1; u < most.length; u++) {
-                best = uses.get(u).leaves[i] > uses.get(best).leaves[i] ? u : best;
-            }
-            most[best]++;
-        }
+        double[] most = uses.isEmpty() ? new double[0] : Draws.shareHighest(uses.stream().map(use -> use.leaves).toList());
         for (int u = 0; u < most.length; u++) {
             Use use = uses.get(u);
             table.row(Cell.words(use.name()), Cell.number(Quantiles.of(use.leaves, 0.5), 0), Cell.words(Choice.range(use.leaves)),
-                    Cell.chance(most[u] / (double) use.leaves.length), Cell.words(use.how()));
+                    Cell.chance(most[u]), Cell.words(use.how()));
         }
         return table.build();
     }

@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import swapworth.listing.Days;
+import swapworth.statistics.Draws;
 import swapworth.statistics.JointDraws;
 import swapworth.statistics.Mixture;
 import swapworth.statistics.Posterior;
@@ -281,16 +282,8 @@ public final class MarketIndex {
         JointDraws draws = basis.posterior().draws(PEAK_DRAWS, PEAK_SEED);
         List<YearMonth> months = basis.months();
         List<double[]> levels = months.stream().map(month -> draws.of(contrast.between(TimeContrast.TREND, base, month))).toList();
-        double[] chances = new double[months.size()];
         double even = held == Held.MODEL_YEAR ? 0 : basis.datesTellNothing();
-        Arrays.fill(chances, even / chances.length);
-        for (int i = 0; i < PEAK_DRAWS; i++) {
-            int best = 0;
-            for (int k = 1; k < chances.length; k++) {
-                best = levels.get(k)[i] > levels.get(best)[i] ? k : best;
-            }
-            chances[best] += (1 - even) / PEAK_DRAWS;
-        }
+        double[] chances = Arrays.stream(Draws.shareHighest(levels)).map(share -> even / months.size() + (1 - even) * share).toArray();
         return new Peak(months, chances);
     }
 

@@ -1,6 +1,7 @@
 package swapworth.statistics;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.stream.IntStream;
@@ -61,6 +62,28 @@ public final class Draws {
             values[i] = values[j];
             values[j] = kept;
         }
+    }
+
+    /**
+     * How often each of several quantities is the highest, draw by draw; of equal ones the first.
+     *
+     * @param quantities at least one, of as many draws each
+     * @return for each its share of the draws, adding up to 1
+     */
+    public static double[] shareHighest(List<double[]> quantities) {
+        double[] share = new double[quantities.size()];
+        int count = quantities.get(0).length;
+        for (int i = 0; i < count; i++) {
+            int best = 0;
+            for (int q = 1; q < share.length; q++) {
+                best = quantities.get(q)[i] > quantities.get(best)[i] ? q : best;
+            }
+            share[best]++;
+        }
+        for (int q = 0; q < share.length; q++) {
+            share[q] /= count;
+        }
+        return share;
     }
 
     /**

@@ -49,18 +49,11 @@ final class WaysToSell {
         table.note("Many dealers and auctions do not take a car with changed running gear: ask before you count on one. What dealers get"
                 + " more is for cars that they stand behind, and the auctions are those of your listings: where these are of crashed cars,"
                 + " they say little of a sound one. A reserve that is not met costs its fee and leaves you the car.");
-        int[] most = new int[ways.size()];
-        for (int i = 0; i < s.count(); i++) {
-            int best = 0;
-            for (int w = 1; w < most.length; w++) {
-                best = ways.get(w).leaves[i] > ways.get(best).leaves[i] ? w : best;
-            }
-            most[best]++;
-        }
+        double[] most = Draws.shareHighest(ways.stream().map(Way::leaves).toList());
         for (int w = 0; w < most.length; w++) {
             Way way = ways.get(w);
             table.row(Cell.words(way.name), Figures.money(Quantiles.median(way.brings)), range(way.brings), Cell.words(way.keeps),
-                    Figures.money(Quantiles.median(way.leaves)), range(way.leaves), Cell.chance(most[w] / (double) s.count()),
+                    Figures.money(Quantiles.median(way.leaves)), range(way.leaves), Cell.chance(most[w]),
                     Cell.words(way.time));
         }
         return table.build();

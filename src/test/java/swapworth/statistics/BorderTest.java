@@ -240,14 +240,7 @@ class BorderTest {
         JointDraws draws = posterior.draws(count, 17);
         for (SparseRow contrast : List.of(one, one.plus(-1, other), market, sum, row(5).plus(-1, row(5)),
                 SparseRow.of(new int[] {LINE + GROUPS}, new double[] {1}))) {
-            double[] values = draws.of(contrast);
-            Mixture stated = posterior.estimate(contrast);
-            // Four standard errors of the simulation.
-            assertEquals(stated.mean(), Arrays.stream(values).average().orElseThrow(), 4 * stated.sd() / Math.sqrt(count));
-            for (double probability : new double[] {0.05, 0.5, 0.95}) {
-                double below = Arrays.stream(values).filter(v -> v <= stated.quantile(probability)).count() / (double) count;
-                assertEquals(probability, below, 4 * Math.sqrt(probability * (1 - probability) / count) + 0.002);
-            }
+            DrawsTest.assertDrawn(posterior, draws, contrast);
         }
         double[] level = draws.of(one);
         double[] moved = draws.of(market);

@@ -34,15 +34,26 @@ class DrawsTest {
         int count = 40_000;
         JointDraws draws = posterior.draws(count, 17);
         for (SparseRow contrast : List.of(SparseRow.dense(1, 0, 0), SparseRow.dense(0, 1, -1), SparseRow.dense(1, 1.5, 1.7))) {
-            double[] values = draws.of(contrast);
-            Mixture stated = posterior.estimate(contrast);
-            // Four standard errors of the simulation.
-            assertEquals(stated.mean(), Arrays.stream(values).average().orElseThrow(), 4 * stated.sd() / Math.sqrt(count));
-            for (double probability : new double[] {0.05, 0.5, 0.95}) {
-                double below = Arrays.stream(values).filter(v -> v <= stated.quantile(probability)).count() / (double) count;
-                assertEquals(probability, below, 4 * Math.sqrt(probability * (1 - probability) / count) + 0.002);
-            }
+            assertDrawn(posterior, draws, contrast);
         }
+    }
+
+    /** That draws of a contrast are those of what is believed of it, to four standard errors of the simulation. */
+    static void assertDrawn(Posterior posterior, JointDraws draws, SparseRow contrast) {
+        double[] values = draws.of(contrast);
+        Mixture stated = posterior.estimate(contrast);
+        assertEquals(stated.mean(), Arrays.stream(values).average().orElseThrow(), 4 * stated.sd() / Math.sqrt(draws.count()));
+        for (double probability : new double[] {0.05, 0.5, 0.95}) {
+            double below = Arrays.stream(values).filter(v -> v <= stated.quantile(probability)).count() / (double) draws.count();
+            assertEquals(probability, below, 4 * Math.sqrt(probability * (1 - probability) / draws.count()) + 0.002);
+        }
+    }
+
+    // By hand: of four draws the first quantity is highest in two, one of them by standing first.
+    @Test
+    void the_highest_draw_by_draw_is_counted() {
+        assertArrayEquals(new double[] {0.5, 0.25, 0.25}, Draws.shareHighest(List.of(new double[] {3, 1, 5, 0}, new double[] {2, 4, 5, 0},
+                new double[] {1, 2, 4, 1})));
     }
 
     // By hand: 2 a - b, and a twice.
