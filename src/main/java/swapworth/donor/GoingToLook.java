@@ -27,7 +27,8 @@ final class GoingToLook {
         double[] chance = drawn.share("not_as_described");
         double[] share = drawn.share("misdescribed_by");
         double[] mile = drawn.size("trip_cost");
-        Table.Builder table = Table.titled("Whether it is worth going to look before you pay, " + landed.currency().getCurrencyCode()).columns(
+        Table.Builder table = Table.titled("Whether it is worth going to look before you pay, "
+                + landed.currency().getCurrencyCode()).columns(
                 Column.words("car"), Column.number("the way there and back", ""), Column.words("80 % range"),
                 Column.number("bought unseen, on average", ""), Column.words("80 % range unseen"),
                 Column.number("looking costs less", "%"), Column.sentences("so"));
