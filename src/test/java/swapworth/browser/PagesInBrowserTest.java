@@ -10,7 +10,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
@@ -35,6 +37,7 @@ class PagesInBrowserTest {
     @TempDir
     static Path folder;
 
+    private static final Map<String, Unfolded> UNFOLDED = new HashMap<>();
     private static Optional<Browser> browser = Optional.empty();
     private static List<Path> pages = List.of();
 
@@ -77,22 +80,42 @@ class PagesInBrowserTest {
         }
     }
 
+    /**
+     * A page with all that is folded open: a long page takes seconds to lay out, so what several tests ask of one width is asked at once.
+     *
+     * @param beyond what reaches beyond the right edge
+     * @param most the width that all of it takes
+     * @param cut remarks and reasons of which something is not seen
+     */
+    private record Unfolded(List<String> beyond, Number most, List<String> cut) {
+    }
+
+    private static Unfolded unfolded(Path page, int width) {
+        return UNFOLDED.computeIfAbsent(page + " at " + width, key -> {
+            Browser browser = browser();
+            browser.show(page, width, "light");
+            browser.ask("document.querySelectorAll('details').forEach(d => d.open = true); return true");
+            List<String> beyond = browser.ask("""
+                    const limit = document.documentElement.clientWidth + 1;
+                    if (document.documentElement.scrollWidth <= limit) return [];
+                    return [...document.querySelectorAll('body *')].filter(e => e.getBoundingClientRect().right > limit
+                        && !e.closest('.wide') && !e.closest('pre')).slice(0, 3).map(e => e.outerHTML.slice(0, 80));""");
+            Number most = browser.ask("return document.documentElement.scrollWidth");
+            return new Unfolded(beyond, most, browser.ask("""
+                    return [...document.querySelectorAll('td.t')].filter(td => td.textContent
+                        && (td.getBoundingClientRect().right > td.closest('.wide').getBoundingClientRect().right + 1
+                            || td.scrollWidth > td.clientWidth + 1)).slice(0, 3).map(td => td.outerHTML.slice(0, 80));"""));
+        });
+    }
+
     @Test
     void never_scroll_sideways_on_a_narrow_screen() {
-        Browser browser = browser();
+        browser();
         for (Path page : pages) {
             for (int width : new int[] {NARROWEST, 1280}) {
-                browser.show(page, width, "light");
-                // Folded parts count as well.
-                browser.ask("document.querySelectorAll('details').forEach(d => d.open = true); return true");
-                List<String> wide = browser.ask("""
-                        const limit = document.documentElement.clientWidth + 1;
-                        if (document.documentElement.scrollWidth <= limit) return [];
-                        return [...document.querySelectorAll('body *')].filter(e => e.getBoundingClientRect().right > limit
-                            && !e.closest('.wide') && !e.closest('pre')).slice(0, 3).map(e => e.outerHTML.slice(0, 80));""");
-                assertEquals(List.of(), wide, page + " at " + width);
-                Number most = browser.ask("return document.documentElement.scrollWidth");
-                assertTrue(most.intValue() <= width, page + " at " + width + ": " + most);
+                Unfolded seen = unfolded(page, width);
+                assertEquals(List.of(), seen.beyond(), page + " at " + width);
+                assertTrue(seen.most().intValue() <= width, page + " at " + width + ": " + seen.most());
             }
         }
     }
@@ -154,16 +177,10 @@ class PagesInBrowserTest {
 
     @Test
     void never_cut_a_remark_or_a_reason() {
-        Browser browser = browser();
+        browser();
         for (Path page : pages) {
             for (int width : new int[] {NARROWEST, 1280}) {
-                browser.show(page, width, "light");
-                List<String> cut = browser.ask("""
-                        document.querySelectorAll('details').forEach(d => d.open = true);
-                        return [...document.querySelectorAll('td.t')].filter(td => td.textContent
-                            && (td.getBoundingClientRect().right > td.closest('.wide').getBoundingClientRect().right + 1
-                                || td.scrollWidth > td.clientWidth + 1)).slice(0, 3).map(td => td.outerHTML.slice(0, 80));""");
-                assertEquals(List.of(), cut, page + " at " + width);
+                assertEquals(List.of(), unfolded(page, width).cut(), page + " at " + width);
             }
         }
     }
@@ -219,12 +236,14 @@ class PagesInBrowserTest {
                         const light = c => c.slice(0, 3).map(v => v / 255)
                             .map(v => v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4)
                             .reduce((sum, v, i) => sum + v * [0.2126, 0.7152, 0.0722][i], 0);
-                        const ground = element => {
-                            for (let e = element; e; e = e.parentElement) {
+                        const grounds = new Map();
+                        const ground = e => {
+                            if (!e) return rgba(getComputedStyle(document.body).backgroundColor);
+                            if (!grounds.has(e)) {
                                 const c = rgba(getComputedStyle(e).backgroundColor);
-                                if (c[3] > 250) return c;
+                                grounds.set(e, c[3] > 250 ? c : ground(e.parentElement));
                             }
-                            return rgba(getComputedStyle(document.body).backgroundColor);
+                            return grounds.get(e);
                         };
                         document.querySelectorAll('details').forEach(d => d.open = true);
                         const seen = new Map();
