@@ -21,8 +21,8 @@ import swapworth.table.Cell;
  */
 record RoundDistances(EvidenceList evidence, EncodedRows encoded, LeftOut leftOut, Assumptions assumptions) {
     private static final double ROUND = 10_000;
-    /** More prices, evenly taken, would tell it to less than a tenth of a per cent. */
-    private static final int MOST = 4000;
+    /** Each price is predicted by itself; so many, evenly taken of more, tell a step to half a per cent where they scatter by 15. */
+    private static final int MOST = 10_000;
 
     /** The step at each round 10,000 of a unit; empty where no price tells of it. */
     Optional<TermEffect> step(DistanceUnit unit) {
