@@ -10,7 +10,6 @@ import java.util.Set;
 import swapworth.listing.CandidateCar;
 import swapworth.listing.CarFacts;
 import swapworth.listing.Condition;
-import swapworth.listing.Damage;
 import swapworth.listing.MileageStatus;
 import swapworth.listing.Title;
 import swapworth.statistics.Draws;
@@ -162,9 +161,8 @@ public record CarOption(CandidateCar car, double landed, boolean whole, double[]
         if (f.rust() != Condition.SOUND) {
             caps.add("rust: " + f.rust().words());
         }
-        Set<Damage> damage = f.damage().orElse(Set.of());
-        if (!damage.isEmpty()) {
-            caps.add("damage " + String.join(", ", damage.stream().map(Damage::words).toList()));
+        if (!f.damage().orElse(Set.of()).isEmpty()) {
+            caps.add("damage " + f.damageInWords());
         }
         return caps;
     }

@@ -122,6 +122,16 @@ public interface Facts {
     }
 
     /**
+     * Where the car is damaged.
+     *
+     * @return the zones in the order of {@link Damage}, {@code none}, or {@code unknown} where nobody says
+     */
+    default String damageInWords() {
+        return damage().map(where -> where.isEmpty() ? "none"
+                : where.stream().sorted().map(Damage::words).collect(Collectors.joining(", "))).orElse(Title.UNKNOWN.words());
+    }
+
+    /**
      * What is said of the car that makes it cheap: a brand, a state in which it does not drive, damage.
      *
      * @return in words, empty for a car of which nothing of the kind is said
@@ -134,7 +144,9 @@ public interface Facts {
         if (runs() != Runs.DRIVES && runs() != Runs.UNKNOWN) {
             words.add(runs().words());
         }
-        damage().filter(where -> !where.isEmpty()).ifPresent(where -> words.add("damage " + FactsDescribed.zones(where)));
+        if (!damage().orElse(Set.of()).isEmpty()) {
+            words.add("damage " + damageInWords());
+        }
         return words;
     }
 

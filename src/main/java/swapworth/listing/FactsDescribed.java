@@ -2,18 +2,17 @@ package swapworth.listing;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
-import java.util.stream.Collectors;
 
 /** The facts of a car in sentences: what is stated, and what is not. */
 final class FactsDescribed {
+    private static final String UNKNOWN = Title.UNKNOWN.words();
+
     private final List<String> stated = new ArrayList<>();
     private final List<String> open = new ArrayList<>();
 
     private FactsDescribed(Facts facts) {
-        String known = facts.words() + (facts.modelYear().isPresent() ? "" : facts.firstRegistered().map(day -> ", first registered on "
-                + day).orElse(facts.ageYears().isPresent() ? ", " + facts.ageYears().getAsDouble() + " years old" : ""));
-        stated.add(known);
+        stated.add(facts.words() + (facts.modelYear().isPresent() ? "" : facts.firstRegistered().map(day -> ", first registered on "
+                + day).orElse(facts.ageYears().isPresent() ? ", " + facts.ageYears().getAsDouble() + " years old" : "")));
         if (facts.modelYear().isEmpty() && facts.firstRegistered().isEmpty() && facts.ageYears().isEmpty()) {
             open.add("age");
         }
@@ -23,7 +22,7 @@ final class FactsDescribed {
         if (facts.runs() == Runs.UNKNOWN) {
             open.add("whether it runs");
         }
-        of("damage", facts.damage().map(zones -> zones.isEmpty() ? "none" : zones(zones)).orElse(UNKNOWN));
+        of("damage", facts.damageInWords());
         of("rust", facts.rust().words());
         of("paint", facts.paint().words());
         of("interior", facts.interior().words());
@@ -33,8 +32,6 @@ final class FactsDescribed {
         of("airbags", facts.airbags().words());
         facts.region().ifPresentOrElse(region -> stated.add("region " + region), () -> open.add("region"));
     }
-
-    private static final String UNKNOWN = Title.UNKNOWN.words();
 
     private void of(String what, String words) {
         if (words.equals(UNKNOWN)) {
@@ -47,10 +44,5 @@ final class FactsDescribed {
     static String of(Facts facts) {
         FactsDescribed made = new FactsDescribed(facts);
         return String.join("; ", made.stated) + "." + (made.open.isEmpty() ? "" : " Not stated: " + String.join(", ", made.open) + ".");
-    }
-
-    /** Zones of damage in words. */
-    static String zones(Set<Damage> zones) {
-        return zones.stream().sorted().map(Damage::words).collect(Collectors.joining(", "));
     }
 }

@@ -9,11 +9,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.UnaryOperator;
-import java.util.stream.Collectors;
 import swapworth.listing.CandidateCar;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
-import swapworth.listing.Damage;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Listing;
 import swapworth.listing.PriceIncludes;
@@ -132,8 +130,7 @@ final class EvidenceSection {
     /** What a claim or a loan turns on: like is compared with like, or the reader sees that it is not. */
     private static String state(CarFacts facts) {
         return "title " + facts.title().words() + "; " + (facts.runs() == Runs.UNKNOWN ? "running unknown" : facts.runs().words())
-                + "; damage " + facts.damage().map(zones -> zones.isEmpty() ? "none" : zones.stream().sorted().map(Damage::words)
-                .collect(Collectors.joining(", "))).orElse("unknown");
+                + "; damage " + facts.damageInWords();
     }
 
     private static List<Cell> row(Listing listing, Shared shared, DistanceUnit unit) {

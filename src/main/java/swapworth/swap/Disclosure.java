@@ -3,10 +3,8 @@ package swapworth.swap;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import swapworth.listing.CarFacts;
-import swapworth.listing.Damage;
 import swapworth.listing.Mileage;
 import swapworth.table.Cell;
 import swapworth.table.Column;
@@ -86,9 +84,8 @@ final class Disclosure {
     }
 
     private static String words(CarFacts donor) {
-        return "title " + donor.title().words() + "; damage " + donor.damage().map(zones -> zones.isEmpty() ? "none"
-                : zones.stream().sorted().map(Damage::words).collect(Collectors.joining(", "))).orElse("unknown") + "; airbags "
-                + donor.airbags().words() + "; runs: " + donor.runs().words();
+        return "title " + donor.title().words() + "; damage " + donor.damageInWords() + "; airbags " + donor.airbags().words()
+                + "; runs: " + donor.runs().words();
     }
 
     private static String words(SwapCost.Loss loss) {

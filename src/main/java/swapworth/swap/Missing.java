@@ -10,7 +10,6 @@ import java.util.TreeMap;
 import java.util.stream.IntStream;
 import swapworth.listing.Car;
 import swapworth.listing.CarFacts;
-import swapworth.listing.Damage;
 import swapworth.listing.DrivenWheels;
 import swapworth.market.FairValue;
 import swapworth.market.PairStanding;
@@ -126,8 +125,7 @@ final class Missing {
         words.put("keys", f.keys().words());
         words.put("airbags", f.airbags().words());
         words.put("title", f.title().words());
-        f.damage().ifPresent(all -> words.put("damage", all.isEmpty() ? "none" : String.join(", ", all.stream().map(Damage::words)
-                .sorted().toList())));
+        words.put("damage", f.damageInWords());
         List<String> stated = new ArrayList<>();
         words.forEach((column, word) -> {
             if (!word.equals("unknown")) {
