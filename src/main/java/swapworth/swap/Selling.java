@@ -26,7 +26,8 @@ final class Selling {
     }
 
     Table table() {
-        double[] price = asked();
+        // The ask at which this one car is asked for its worth.
+        double[] price = value.drawsAt(LevelOfTrade.PRIVATE_ASKING);
         double middle = Quantiles.median(price);
         Table.Builder table = Table.titled("To sell it privately: what to ask, and how long it then stands").columns(
                 Column.number("asked", ""), Column.number("against its middle", "%"), Column.number("half are taken within", "days"),
@@ -44,12 +45,6 @@ final class Selling {
                     Cell.chance(taken(ask, price, DAYS[1])), Cell.chance(taken(ask, price, DAYS[2])));
         }
         return table.build();
-    }
-
-    /** Draws of the ask at which this one car is asked for its worth. */
-    private double[] asked() {
-        return Situation.combined((amount, times) -> amount * times, value.draws(),
-                s.step(s.subject(s.finished), s.finishedAt(LevelOfTrade.PRIVATE_ASKING)));
     }
 
     private double taken(double ask, double[] price, double days) {

@@ -147,9 +147,13 @@ public final class SwapValue implements SwapAnswer {
      * @return amounts in the base currency at the level {@code level().sold()}, in the order of the market's draws
      */
     public double[] soldDraws() {
-        LevelOfTrade sold = level().sold();
-        return sold == level() ? draws() : Situation.combined((amount, times) -> amount * times, price,
-                situation.step(situation.subject(situation.finished), situation.finishedAt(sold)));
+        return drawsAt(level().sold());
+    }
+
+    /** Draws of the price of this one car at another level of trade: times the step to it in the same draw. */
+    double[] drawsAt(LevelOfTrade other) {
+        return other == level() ? draws() : Situation.combined((amount, times) -> amount * times, price,
+                situation.step(situation.subject(situation.finished), situation.finishedAt(other)));
     }
 
     /**

@@ -2,8 +2,6 @@ package swapworth.swap;
 
 import static java.util.Objects.requireNonNull;
 
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -222,17 +220,13 @@ public record Swaps(List<SwapAnswer> answers, Currency currency, List<RowProblem
         Range range80 = value.range(0.80);
         Range range95 = value.range(0.95);
         return List.of(cents(value.median()), cents(range80.low()), cents(range80.high()), cents(range95.low()), cents(range95.high()),
-                new Cell(Figures.share(value.priorShare()).shown(), plain(value.priorShare(), 4), Cell.Kind.NUMBER, ""),
+                Figures.share(value.priorShare()).exactTo(value.priorShare(), 4),
                 Cell.words(value.largestAssumption().assumption()), Cell.words(value.level().words()),
                 Cell.words(value.on().map(LocalDate::toString).orElse("")), Cell.words(value.basis()));
     }
 
     /** Rounded for people, to the cent for machines, as the values of listings are. */
     private static Cell cents(double amount) {
-        return new Cell(Figures.rounded(amount), plain(amount, 2), Cell.Kind.NUMBER, "");
-    }
-
-    private static String plain(double number, int places) {
-        return BigDecimal.valueOf(number).setScale(places, RoundingMode.HALF_EVEN).stripTrailingZeros().toPlainString();
+        return Figures.money(amount).exactTo(amount, 2);
     }
 }

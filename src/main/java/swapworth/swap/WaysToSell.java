@@ -79,8 +79,7 @@ final class WaysToSell {
 
     private Way way(String name, LevelOfTrade level, String assumption, String time) {
         Assumption kept = s.assumption(assumption);
-        double[] brings = Situation.combined((amount, times) -> amount * times, value.draws(),
-                s.step(s.subject(s.finished), s.finishedAt(level)));
+        double[] brings = value.drawsAt(level);
         double[] share = Situation.map(Draws.normal(s.count(), s.seedOf(assumption)),
                 z -> Math.max(0, Math.min(100, kept.middle() + kept.spread() * z)) / 100);
         return new Way(name, brings, Cell.format(kept.middle(), 0) + " % give or take " + Cell.format(kept.spread(), 0) + ", assumed",
