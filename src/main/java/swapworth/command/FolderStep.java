@@ -101,7 +101,7 @@ final class FolderStep {
     private int withoutListings(Path folder, Arguments arguments) throws IOException {
         DonorSteps steps = new DonorSteps(inputs, terminal);
         List<Section> donors = steps.withoutListings(folder, arguments);
-        if (donors.isEmpty() && Stream.of(Inputs.LEDGER, "gates.csv", "alternatives.csv").map(folder::resolve)
+        if (donors.isEmpty() && Stream.of(Inputs.LEDGER, Inputs.GATES, Inputs.ALTERNATIVES).map(folder::resolve)
                 .noneMatch(Files::isRegularFile)) {
             throw new NothingUsableException(folder + ": there is no " + Inputs.LISTINGS + " in this folder; start with one row a listing"
                     + " and the columns vehicle, model_year, mileage_mi, price_usd (or your own units), seen_on");

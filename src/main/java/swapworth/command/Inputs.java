@@ -23,9 +23,11 @@ final class Inputs {
     static final String LISTINGS = "listings.csv";
     static final String CARS = "cars.csv";
     static final String LEDGER = "ledger.csv";
+    static final String GATES = "gates.csv";
+    static final String ALTERNATIVES = "alternatives.csv";
     /** The files of a folder that are read. */
     private static final List<String> FILES = List.of(LISTINGS, CARS, "words.csv", "lines.csv", "rates.csv", "assumptions.csv", "fees.csv",
-            "parts.csv", "partout.csv", "swaps.csv", LEDGER, "gates.csv", "alternatives.csv");
+            "parts.csv", "partout.csv", "swaps.csv", LEDGER, GATES, ALTERNATIVES);
 
     private final Terminal terminal;
     private Optional<Assumptions> assumptions = Optional.empty();

@@ -30,8 +30,6 @@ import swapworth.report.MarketSection;
 import swapworth.report.Page;
 import swapworth.report.Part;
 import swapworth.report.Section;
-import swapworth.table.Cell;
-import swapworth.table.Column;
 import swapworth.table.Table;
 import swapworth.table.TextLines;
 
@@ -69,22 +67,11 @@ final class ListingSteps {
         return read.listings().isEmpty() ? terminal.nothing(read) : Exit.DONE;
     }
 
-    /** For machines: what became of each row stands beside the reason, for rows that are used and rows that are not stand together. */
     private static Table problems(ListingsRead read, List<CarsFile> cars) {
-        Table.Builder table = Table.titled("Rows to look at").columns(Column.words("file"), Column.number("line", ""),
-                Column.words("column"), Column.words("text"), Column.sentences("reason"), Column.words("what became of it"));
         Stream<RowProblem> ofListings = Stream.of(read.rejected(), read.setAside(), read.oddities(), read.questions())
                 .flatMap(List::stream);
         Stream<RowProblem> ofCars = cars.stream().flatMap(file -> file.read().problems().stream());
-        Stream.concat(ofListings, ofCars).forEach(one -> table.row(Cell.words(one.file()),
-                one.line() == 0 ? Cell.BLANK : Cell.label(one.line()), Cell.words(one.column()), Cell.words(one.rawText()),
-                Cell.words(one.message()), Cell.words(switch (one.kind()) {
-                    case REJECTED -> "rejected";
-                    case SET_ASIDE -> "set aside";
-                    case ODD -> "used, odd";
-                    case QUESTION -> "used, a question";
-                })));
-        return table.build();
+        return RowProblem.tableOfAllKinds("Rows to look at", Stream.concat(ofListings, ofCars).toList());
     }
 
     int judge(Arguments arguments) throws IOException {
@@ -200,7 +187,7 @@ final class ListingSteps {
 
     private static Page marketPage(Arguments arguments, ListingsRead read, Section market) {
         return Page.of(Inputs.names(arguments.listings()) + ": the market in time", Terminal.counted(read) + ".", market,
-                Section.of("cautions", "Cautions", Part.cautions("Before you rely on any of this", Cautions.ofValues().subList(0, 2))));
+                Section.of("cautions", "Cautions", Part.cautions("Before you rely on any of this", Cautions.ofMarket())));
     }
 
     private static MarketIndex chosen(MarketIndex index, Arguments arguments) {

@@ -2,6 +2,7 @@ package swapworth.reading;
 
 import static java.util.Objects.requireNonNull;
 
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.function.Predicate;
@@ -34,13 +35,19 @@ public record RowProblem(String file, int line, String column, String rawText, K
     /** What became of a row. */
     public enum Kind {
         /** It could not be read. */
-        REJECTED,
+        REJECTED("rejected"),
         /** It was read, but lies outside what a model may use. */
-        SET_ASIDE,
+        SET_ASIDE("set aside"),
         /** It is used, and something about it looks odd. */
-        ODD,
+        ODD("used, odd"),
         /** It is used, and an answer would make it worth more. */
-        QUESTION
+        QUESTION("used, a question");
+
+        private final String words;
+
+        Kind(String words) {
+            this.words = words;
+        }
     }
 
     /** Shortens the raw text and checks that nothing is missing. */
@@ -87,13 +94,36 @@ public record RowProblem(String file, int line, String column, String rawText, K
      * @return one row a problem
      */
     public static Table table(String title, List<RowProblem> problems) {
-        Table.Builder table = Table.titled(title).columns(Column.words("file"), Column.number("line", ""), Column.words("column"),
-                Column.words("text"), Column.sentences("reason"));
+        Table.Builder table = Table.titled(title).columns(columns());
+        problems.forEach(problem -> table.row(problem.cells()));
+        return table.build();
+    }
+
+    /**
+     * The same for machines: what became of each row stands behind the reason, for rows that are used and rows that are not stand together.
+     *
+     * @param title what the table shows
+     * @param problems the problems, in the order in which they are to stand
+     * @return one row a problem
+     */
+    public static Table tableOfAllKinds(String title, List<RowProblem> problems) {
+        Table.Builder table = Table.titled(title).columns(columns()).columns(Column.words("what became of it"));
         for (RowProblem problem : problems) {
-            table.row(Cell.words(problem.file), problem.line == 0 ? Cell.BLANK : Cell.label(problem.line),
-                    Cell.words(problem.column), Cell.words(problem.rawText), Cell.words(problem.message));
+            List<Cell> row = new ArrayList<>(problem.cells());
+            row.add(Cell.words(problem.kind.words));
+            table.row(row);
         }
         return table.build();
+    }
+
+    private static Column[] columns() {
+        return new Column[] {Column.words("file"), Column.number("line", ""), Column.words("column"), Column.words("text"),
+            Column.sentences("reason")};
+    }
+
+    private List<Cell> cells() {
+        return List.of(Cell.words(file), line == 0 ? Cell.BLANK : Cell.label(line), Cell.words(column), Cell.words(rawText),
+                Cell.words(message));
     }
 
     /**

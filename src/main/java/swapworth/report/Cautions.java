@@ -17,6 +17,10 @@ public final class Cautions {
     private static final String DISCLOSURE = "(UK: Consumer Insurance (Disclosure and Representations) Act 2012, section 2)";
     private static final String MARKED_PARTS = "fitting a marked major part without the prescribed check is unlawful in some places."
             + " (US: 49 USC 33111; 18 USC 511; 28 CFR 25.52)";
+    private static final String NO_APPRAISAL = "These are statistical estimates from listings that you chose and collected. They are no"
+            + " appraisal, no offer and no advice. Where law or a contract asks for an appraisal (a claim, a loan, an estate, an agreed"
+            + " sum), go to a qualified appraiser. (Uniform Standards of Professional Appraisal Practice, Standards 7 and 8, on personal"
+            + " property)";
     private static final String APPRAISER = "For a claim, a loan, a divorce or an agreed sum go to a qualified appraiser. (US: 26 CFR"
             + " 1.170A-17; Uniform Standards of Professional Appraisal Practice, Standards 7 and 8)";
 
@@ -29,11 +33,7 @@ public final class Cautions {
      * @return one caution an item
      */
     public static List<String> ofValues() {
-        return List.of(
-                "These are statistical estimates from listings that you chose and collected. They are no appraisal, no offer and no advice."
-                        + " Where law or a contract asks for an appraisal (a claim, a loan, an estate, an agreed sum), go to a qualified"
-                        + " appraiser. (Uniform Standards of Professional Appraisal Practice, Standards 7 and 8, on personal property)",
-                ASKED,
+        return List.of(NO_APPRAISAL, ASKED,
                 "A low price often has a reason that the row does not give. See the car and its papers, or have it seen, before you pay.",
                 "Title brands differ from place to place, and a blank title is not a clean one. Check the title and what the brand means at"
                         + " your registry. (28 CFR 25.52 for the federal words in the US; UK insurers' categories since October 2017)",
@@ -41,6 +41,15 @@ public final class Cautions {
                         + " blended figure, and follow your odometer law. (US: 49 CFR 580.5; 49 USC 32704)",
                 "Keep the title, the bill of sale and photographs of the stamped numbers of every car and major part; removing or altering"
                         + " them is a crime in many places. (US: 18 USC 511; 49 USC 33111)");
+    }
+
+    /**
+     * For a page of the market in time, on which no single car is valued.
+     *
+     * @return one caution an item
+     */
+    public static List<String> ofMarket() {
+        return List.of(NO_APPRAISAL, ASKED);
     }
 
     /**
