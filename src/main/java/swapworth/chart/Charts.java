@@ -118,8 +118,7 @@ public final class Charts {
         /** Its name, and from when to when. */
         @Override
         public String toString() {
-            return "line '" + name + "' of " + dates.size() + (dates.size() == 1 ? " date" : " dates")
-                    + (dates.isEmpty() ? "" : ", " + dates.get(0) + " to " + dates.get(dates.size() - 1));
+            return "line '" + name + "' of " + DatedBand.span(dates);
         }
     }
 

@@ -68,7 +68,12 @@ public record DatedBand(String name, List<LocalDate> dates, double[] middle, dou
     /** Its name, and from when to when. */
     @Override
     public String toString() {
-        return "band '" + name + "' of " + dates.size() + (dates.size() == 1 ? " date" : " dates")
+        return "band '" + name + "' of " + span(dates);
+    }
+
+    /** How many dates, and from when to when. */
+    static String span(List<LocalDate> dates) {
+        return dates.size() + (dates.size() == 1 ? " date" : " dates")
                 + (dates.isEmpty() ? "" : ", " + dates.get(0) + " to " + dates.get(dates.size() - 1));
     }
 }

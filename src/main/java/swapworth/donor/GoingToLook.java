@@ -10,7 +10,13 @@ import swapworth.table.Table;
 
 /**
  * Whether it pays to go and look at a car before it is paid: what the way there and back costs, against what it costs on average to buy
- * unseen a car that is not as described. All of it is assumption but the distance and the price; both are drawn as unsure as is stated.
+ * unseen a car that is not as described, draw by draw of what is assumed:
+ *
+ * <pre>
+ *   way = 2 x miles x cost of a mile          unseen = price x chance x share that is lost
+ * </pre>
+ *
+ * All of it is assumption but the distance and the price. Amounts are in the base currency.
  */
 final class GoingToLook {
     private static final int DRAWS = 4000;

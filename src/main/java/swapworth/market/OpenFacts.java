@@ -1,8 +1,8 @@
 package swapworth.market;
 
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
+import java.util.function.Predicate;
+import java.util.stream.IntStream;
 import swapworth.listing.Airbags;
 import swapworth.listing.Car;
 import swapworth.listing.Condition;
@@ -18,42 +18,55 @@ import swapworth.table.Table;
 /** What cars do not state, and how the model takes them for it: a value can only be argued with by who knows what stands in. */
 public final class OpenFacts {
     private static final String OWN_STEP = "neither good nor bad: a step of its own, learned from such cars and held by the assumption ";
+    private static final String CONDITION = OWN_STEP + "condition_unknown";
+    private static final String IDLE = "no car states it: it plays no part";
 
-    /** Facts that are not stated, in the order of the table; those of which no car is silent stay at 0. */
-    private final Map<String, Integer> silent = new LinkedHashMap<>();
-    private boolean anyTrim;
-    private boolean anyRegion;
+    private static final List<Fact> FACTS = List.of(
+            fact("mileage, of a known age", car -> !hasMiles(car) && hasAge(car),
+                    "driven as far as is usual for its line at that age; its range is widened"),
+            fact("age, of a known mileage", car -> hasMiles(car) && !hasAge(car),
+                    "as old as is usual for its line at that mileage; its range is widened"),
+            fact("age and mileage", car -> !hasMiles(car) && !hasAge(car),
+                    "of the middle age of its line's cars and driven as far as is usual; its range is widened"),
+            new Fact("trim", car -> car.trim().isEmpty(),
+                    "of any trim where others of its line state theirs: its range is wide there", IDLE),
+            new Fact("region", car -> car.region().isEmpty(), "of any region: others state theirs, and its range is wide", IDLE),
+            fact("title", car -> car.title() == Title.UNKNOWN, OWN_STEP + "title_unknown"),
+            fact("runs", car -> car.runs() == Runs.UNKNOWN, OWN_STEP + "runs_unknown"),
+            fact("damage", car -> car.damage().isEmpty(), OWN_STEP + "damage_unknown"),
+            fact("rust", car -> car.rust() == Condition.UNKNOWN, CONDITION),
+            fact("paint", car -> car.paint() == Condition.UNKNOWN, CONDITION),
+            fact("interior", car -> car.interior() == Condition.UNKNOWN, CONDITION),
+            fact("mechanical", car -> car.mechanical() == Condition.UNKNOWN, CONDITION),
+            fact("records", car -> car.records() == Condition.UNKNOWN, CONDITION),
+            fact("keys", car -> car.keys() == Keys.UNKNOWN,
+                    "with its keys: prices of cars that say nothing of them stand for cars that have them"),
+            fact("airbags", car -> car.airbags() == Airbags.UNKNOWN,
+                    "with its airbags in place: prices of cars that say nothing of them stand for such cars"));
 
-    private OpenFacts(List<Car> cars) {
-        for (int c = 0; c < cars.size(); c++) {
-            count(SeenCar.of(cars, c).facts());
-        }
+    private OpenFacts() {
     }
 
-    private void count(Facts car) {
-        boolean age = car.modelYear().isPresent() || car.firstRegistered().isPresent() || car.ageYears().isPresent();
-        boolean miles = car.mileage().isPresent();
-        count("mileage, of a known age", !miles && age);
-        count("age, of a known mileage", !age && miles);
-        count("age and mileage", !age && !miles);
-        count("trim", car.trim().isEmpty());
-        count("region", car.region().isEmpty());
-        count("title", car.title() == Title.UNKNOWN);
-        count("runs", car.runs() == Runs.UNKNOWN);
-        count("damage", car.damage().isEmpty());
-        count("rust", car.rust() == Condition.UNKNOWN);
-        count("paint", car.paint() == Condition.UNKNOWN);
-        count("interior", car.interior() == Condition.UNKNOWN);
-        count("mechanical", car.mechanical() == Condition.UNKNOWN);
-        count("records", car.records() == Condition.UNKNOWN);
-        count("keys", car.keys() == Keys.UNKNOWN);
-        count("airbags", car.airbags() == Airbags.UNKNOWN);
-        anyTrim |= car.trim().isPresent();
-        anyRegion |= car.region().isPresent();
+    /**
+     * A fact that a car may leave open.
+     *
+     * @param isOpen whether a car does
+     * @param taken how it is taken for it, in words
+     * @param takenOfAll the same where all cars leave it open
+     */
+    private record Fact(String name, Predicate<Facts> isOpen, String taken, String takenOfAll) {
     }
 
-    private void count(String fact, boolean isOpen) {
-        silent.merge(fact, isOpen ? 1 : 0, Integer::sum);
+    private static Fact fact(String name, Predicate<Facts> isOpen, String taken) {
+        return new Fact(name, isOpen, taken, taken);
+    }
+
+    private static boolean hasMiles(Facts car) {
+        return car.mileage().isPresent();
+    }
+
+    private static boolean hasAge(Facts car) {
+        return car.modelYear().isPresent() || car.firstRegistered().isPresent() || car.ageYears().isPresent();
     }
 
     /**
@@ -63,31 +76,15 @@ public final class OpenFacts {
      * @return one row a fact: how many cars are silent, and what they are taken for; no row where all cars state everything
      */
     public static Table table(List<Car> cars) {
-        OpenFacts open = new OpenFacts(cars);
         Table.Builder table = Table.titled("What cars do not state, and how they are taken for it").columns(Column.words("fact"),
                 Column.number("cars that do not state it", ""), Column.number("of", ""), Column.sentences("taken as"));
-        open.silent.forEach((fact, count) -> {
-            if (count > 0) {
-                table.row(Cell.words(fact), Cell.whole(count), Cell.whole(cars.size()), Cell.words(open.taken(fact)));
+        for (Fact fact : FACTS) {
+            long open = IntStream.range(0, cars.size()).filter(c -> fact.isOpen.test(SeenCar.of(cars, c).facts())).count();
+            if (open > 0) {
+                table.row(Cell.words(fact.name), Cell.whole(open), Cell.whole(cars.size()),
+                        Cell.words(open == cars.size() ? fact.takenOfAll : fact.taken));
             }
-        });
+        }
         return table.build();
-    }
-
-    private String taken(String fact) {
-        return switch (fact) {
-            case "mileage, of a known age" -> "driven as far as is usual for its line at that age; its range is widened";
-            case "age, of a known mileage" -> "as old as is usual for its line at that mileage; its range is widened";
-            case "age and mileage" -> "of the middle age of its line's cars and driven as far as is usual; its range is widened";
-            case "trim" -> anyTrim ? "of any trim where others of its line state theirs: its range is wide there"
-                    : "no car states it: it plays no part";
-            case "region" -> anyRegion ? "of any region: others state theirs, and its range is wide" : "no car states it: it plays no part";
-            case "title" -> OWN_STEP + "title_unknown";
-            case "runs" -> OWN_STEP + "runs_unknown";
-            case "damage" -> OWN_STEP + "damage_unknown";
-            case "keys" -> "with its keys: prices of cars that say nothing of them stand for cars that have them";
-            case "airbags" -> "with its airbags in place: prices of cars that say nothing of them stand for such cars";
-            default -> OWN_STEP + "condition_unknown";
-        };
     }
 }

@@ -18,8 +18,8 @@ import swapworth.table.Table;
  *
  * @param currency the base currency
  * @param months over how many months
- * @param loses draws of what market and age take off it a month; below 0 where it gains
- * @param capital draws of what the money in it costs a month
+ * @param loses m draws of what market and age take off it a month, in the base currency; below 0 where it gains
+ * @param capital m draws of what the money in it costs a month, in the base currency
  * @param anew in how many months its value has moved by as much as {@code revalue_at}, by the middle; empty where it has not
  * @param on the month of the value
  * @param percent by how much it may move, per cent
@@ -27,7 +27,7 @@ import swapworth.table.Table;
 public record Keeping(String currency, int months, double[] loses, double[] capital, Optional<Integer> anew, YearMonth on,
         double percent) {
 
-    /** Copies the draws in. */
+    /** Copies the draws in and checks that they are as many, all of them finite numbers. */
     public Keeping {
         loses = loses.clone();
         capital = capital.clone();

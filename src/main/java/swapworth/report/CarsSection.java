@@ -55,16 +55,20 @@ public final class CarsSection {
                 .map(p -> " Its price or bid of " + Cell.format(p, 0) + " is " + Cell.signed(100 * (p / value.median() - 1), 0).shown()
                         + " % against that; " + Math.round(value.percentile(p)) + " % of such cars are predicted to cost less.").orElse("");
         return Part.folded(id, "Why: the comparables of " + car.car().name() + ", " + car.car().facts().vehicle(),
-                Part.prose(basis(value) + price), Part.prose("The row says: " + car.car().facts().described()),
+                Part.prose(basis(value, "car") + price), Part.prose("The row says: " + car.car().facts().described()),
                 Part.rows(ModelTables.comparables(value.comparables(), currency)));
     }
 
-    /** A value with what must stand beside it: ranges, level of trade, day, the cars behind it, and what assumptions hold. */
-    private static String basis(FairValue value) {
+    /**
+     * A value with what must stand beside it: ranges, level of trade, day, the cars behind it, and what assumptions hold.
+     *
+     * @param car what one of those is called: a car, or another one where its own is left out
+     */
+    static String basis(FairValue value, String car) {
         FairValue.HeldBy held = value.largestAssumption();
         return "Fair value " + Cell.format(value.median(), 0) + " (" + value.subject().level().words()
                 + value.subject().on().map(d -> " on " + d).orElse("") + "), 80 % range " + ends(value.range(0.80)) + ", 95 % range "
-                + ends(value.range(0.95)) + ", by " + value.carsOfLine() + (value.carsOfLine() == 1 ? " car" : " cars")
+                + ends(value.range(0.95)) + ", by " + value.carsOfLine() + " " + car + (value.carsOfLine() == 1 ? "" : "s")
                 + " of this line and " + value.carsInFile() + " in all. Assumptions hold " + Math.round(100 * value.priorShare())
                 + " % of what is unsure about its level, the largest part '" + held.assumption() + "' with "
                 + Math.round(100 * held.share()) + " %; " + value.narrowedBy() + ".";

@@ -304,16 +304,9 @@ public final class ListingsPage {
 
     private static Part grid(int number, Judgement j, String currency) {
         FairValue value = (FairValue) j.valuation();
-        FairValue.HeldBy held = value.largestAssumption();
         String sentence = "Seen at " + Cell.format(j.listing().price().amount(), 0) + " (" + j.listing().level().words()
-                + j.listing().seenOn().map(d -> ", " + d).orElse("") + "), " + j.position().words() + " the range. Fair value "
-                + Cell.format(value.median(), 0) + ", 80 % range " + Cell.format(value.range(0.80).low(), 0) + " to "
-                + Cell.format(value.range(0.80).high(), 0) + ", 95 % range " + Cell.format(value.range(0.95).low(), 0) + " to "
-                + Cell.format(value.range(0.95).high(), 0) + ", by " + value.carsOfLine()
-                + (value.carsOfLine() == 1 ? " other car of this line and " : " other cars of this line and ")
-                + value.carsInFile() + " in all. Assumptions hold " + Math.round(100 * value.priorShare())
-                + " % of what is unsure about its level, the largest part '" + held.assumption() + "' with "
-                + Math.round(100 * held.share()) + " %; " + value.narrowedBy() + ".";
+                + j.listing().seenOn().map(d -> ", " + d).orElse("") + "), " + j.position().words() + " the range. "
+                + CarsSection.basis(value, "other car");
         List<Part> parts = new ArrayList<>(List.of(Part.prose(sentence),
                 Part.prose("The row says: " + j.listing().facts().described())));
         if (!j.remarks().isEmpty()) {

@@ -37,7 +37,7 @@ final class BorderedDraws {
             values[i] += Vectors.dot(shared, 0, onBorder[i], 0, shared.length);
         }
         for (int b = 0; b < border.blocks(); b++) {
-            double[] part = BorderedFactor.at(border.block(b), weights);
+            double[] part = BorderedFactor.gathered(border.block(b), weights);
             if (Arrays.stream(part).anyMatch(w -> w != 0)) {
                 addBlock(b, part, values);
             }

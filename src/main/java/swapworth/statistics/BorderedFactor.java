@@ -191,7 +191,7 @@ final class BorderedFactor implements Factor {
     }
 
     /** What a vector has in some columns; by a plain loop, for there may be thousands of blocks. */
-    static double[] at(int[] columns, double[] x) {
+    static double[] gathered(int[] columns, double[] x) {
         double[] part = new double[columns.length];
         for (int k = 0; k < part.length; k++) {
             part[k] = x[columns[k]];
@@ -253,13 +253,13 @@ final class BorderedFactor implements Factor {
     /** The transposed inverse of the factor times a vector, which is overwritten. */
     private double[] backward(double[] x) {
         int[] shared = border.shared();
-        double[] onBorder = backSolveBorder(at(shared, x));
+        double[] onBorder = backSolveBorder(gathered(shared, x));
         for (int k = 0; k < shared.length; k++) {
             x[shared[k]] = onBorder[k] * scale[shared[k]];
         }
         for (int b = 0; b < border.blocks(); b++) {
             int[] column = border.block(b);
-            double[] part = at(column, x);
+            double[] part = gathered(column, x);
             backSolveBlock(b, onBorder, part);
             for (int i = 0; i < part.length; i++) {
                 x[column[i]] = part[i];

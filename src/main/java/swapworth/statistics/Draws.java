@@ -69,8 +69,10 @@ public final class Draws {
      *
      * @param quantities at least one, of as many draws each
      * @return for each its share of the draws, adding up to 1
+     * @throws IllegalArgumentException if they are not as many
      */
     public static double[] shareHighest(List<double[]> quantities) {
+        quantities.forEach(draws -> sameNumber(quantities.get(0), draws));
         double[] share = new double[quantities.size()];
         int count = quantities.get(0).length;
         for (int i = 0; i < count; i++) {
