@@ -167,7 +167,8 @@ public record Job(String currency, LocalDate on, BigDecimal paid, double[] pays,
                 + (brings.length == 0 ? "; the ledger has no own hours, so that nothing tells what an hour brings"
                         : ", an hour of yours " + DrawFigures.withRange(brings) + "; at " + Cell.format(rate, 2)
                         + " an hour the chance that it was worth taking is " + Cell.chanceInWords(DrawFigures.chance(withHours())))
-                + ". Such a job would have to be quoted at " + Cell.format(leastToAsk(), 0) + " or more to be worth it nine times in ten.";
+                + ". Such a job would have to be quoted" + (brings.length == 0 ? ", without your hours," : "") + " at "
+                + Cell.format(leastToAsk(), 0) + " or more to be worth it nine times in ten.";
     }
 
     /**

@@ -112,6 +112,10 @@ final class LedgerRow {
         settleEnds();
         settleSign(stated);
         readCars();
+        if (category.standsApart() && hours.isPresent()) {
+            row.ask(HOURS, "own hours in a row of the category " + category.words() + " are not counted: give them a row of their own"
+                    + " (category own hours)");
+        }
         if (category == Category.CAR_SOLD && cars.stream().allMatch(options::isDonor)) {
             category = Category.SOLD;
             row.odd(CATEGORY, "what is sold of the donor is counted as a part sold; 'car sold' is the finished car");
@@ -169,7 +173,9 @@ final class LedgerRow {
             return;
         }
         if (stated.isPresent() || category.isSale()) {
-            row.reject(amountColumn(), "an amount below 0 beside a direction says it twice; write the amount without its sign");
+            row.reject(amountColumn(), stated.isPresent() ? "an amount below 0 beside a direction says it twice; write the amount without"
+                    + " its sign" : "an amount below 0 of a row of the category " + category.words() + ", whose money comes in: write the"
+                    + " amount without its sign, and out under direction where it goes back");
             return;
         }
         direction = Direction.IN;

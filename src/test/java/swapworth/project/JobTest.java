@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import swapworth.reading.RowProblem;
 import swapworth.report.ProjectPage;
 import swapworth.statistics.Quantiles;
 
@@ -103,9 +104,20 @@ class JobTest {
     void a_ledger_of_invoices_alone_or_without_hours_says_what_it_lacks() throws IOException {
         Job bare = undertaking(HEAD + "2026-08-03,3000,deposit,invoice,,,,,,,\n").job().orElseThrow();
         assertEquals(0, bare.anHourBrings().length);
-        assertTrue(bare.sentence().contains("no own hours"), bare.sentence());
+        assertTrue(bare.sentence().contains("no own hours") && bare.sentence().contains("quoted, without your hours, at 0"),
+                bare.sentence());
         assertFalse(bare.table().text().contains("own hours at"), bare.table().text());
         assertEquals(0, bare.leastToAsk(), 1e-9);
+    }
+
+    @Test
+    void a_credit_goes_out_and_hours_have_a_row_of_their_own() throws IOException {
+        Undertaking shop = undertaking(HEAD + "2026-08-03,3000,deposit,invoice,,,,,,5,\n2026-08-04,-200,back to him,invoice,,,,,,,\n");
+        List<RowProblem> problems = shop.read().get(0).problems();
+        assertTrue(problems.stream().anyMatch(p -> p.column().equals("hours") && p.message().contains("a row of their own")),
+                problems.toString());
+        assertTrue(problems.stream().anyMatch(p -> p.kind() == RowProblem.Kind.REJECTED && p.message().contains("out under direction")),
+                problems.toString());
     }
 
     @Test
