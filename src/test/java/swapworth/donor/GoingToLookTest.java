@@ -6,8 +6,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import swapworth.assumptions.Assumptions;
@@ -83,6 +86,26 @@ class GoingToLookTest {
         double[] chance = table.rows().stream().mapToDouble(row -> Double.parseDouble(row.get(5).exact())).toArray();
         assertTrue(chance[1] < chance[0] && chance[2] < chance[0], Arrays.toString(chance));
         assertEquals(chance[1], chance[2], 1e-9, "as much by as much");
+    }
+
+    // Four in five that one costs more than the other is where a close call ends, at either end.
+    @Test
+    void what_is_said_follows_from_how_often_looking_costs_less() throws IOException {
+        String[] cars = IntStream.range(0, 60).mapToObj(k -> "car " + k + ",donor,Velmarch,private,5000," + (20 + 10 * k))
+                .toArray(String[]::new);
+        Table table = table(Assumptions.defaults(), cars).orElseThrow();
+        Set<String> said = new HashSet<>();
+        double before = 100;
+        for (int row = 0; row < cars.length; row++) {
+            double chance = Double.parseDouble(table.rows().get(row).get(5).exact());
+            String expected = chance >= 80 ? "go and look" : chance > 20 ? "a close call" : "ask for photographs and a film first";
+            assertTrue(shown(table, row, 6).startsWith(expected), chance + ": " + shown(table, row, 6));
+            assertTrue(chance <= before);
+            before = chance;
+            said.add(expected);
+        }
+        assertEquals(3, said.size());
+        assertTrue(String.join(" ", table.notes()).contains("you look at 1.3 for each"), "1 / (1 - 0.25)");
     }
 
     @Test

@@ -111,6 +111,15 @@ class RoundDistancesTest {
     }
 
     @Test
+    void a_car_that_has_not_come_near_the_first_mark_tells_nothing() {
+        List<Car> cars = new ArrayList<>();
+        for (double miles : new double[] {4_000, 6_000, 14_000}) {
+            cars.add(TestCars.car(cars.size(), CarFacts.of("Velmarch").ageYears(6.0).mileage(TestCars.miles(miles)).build(), 9_000));
+        }
+        assertEquals(2, step(cars, DistanceUnit.MI).rows());
+    }
+
+    @Test
     void a_step_that_is_known_stays_as_stated() {
         TermEffect found = step(cars(200, 0, DistanceUnit.MI, 0.05, 9), DistanceUnit.MI, -2, 0);
         assertEquals(-2, found.percent(), 0.01);

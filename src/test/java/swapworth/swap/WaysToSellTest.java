@@ -17,6 +17,7 @@ import swapworth.listing.PriceKind;
 import swapworth.listing.Seller;
 import swapworth.market.PriceModel;
 import swapworth.market.TestCars;
+import swapworth.statistics.Quantiles;
 import swapworth.table.Cell;
 import swapworth.table.Table;
 
@@ -66,16 +67,61 @@ class WaysToSellTest {
                 "until the day of the sale"), rows.subList(0, 4).stream().map(row -> row.get(7).shown()).toList());
     }
 
-    // By hand: of ways that keep nothing the dealer's is the better by the step to his level; one that keeps all leaves nothing.
+    @Test
+    void each_way_brings_what_such_cars_bring_at_its_own_level_of_trade() {
+        SwapValue value = assertInstanceOf(SwapValue.class, SwapValue.options().value(CAR, PriceModel.fit(WORLD.cars())));
+        List<List<Cell>> rows = value.waysToSell().orElseThrow().rows();
+        List<LevelOfTrade> levels = List.of(LevelOfTrade.PRIVATE_SOLD, LevelOfTrade.TRADE_SOLD, LevelOfTrade.TRADE_SOLD,
+                LevelOfTrade.AUCTION);
+        for (int w = 0; w < levels.size(); w++) {
+            assertEquals(Quantiles.median(value.drawsAt(levels.get(w))), number(rows.get(w), 1), 0.01, levels.get(w).words());
+        }
+        assertTrue(number(rows.get(3), 1) < number(rows.get(0), 1), "an auction brings less, as is assumed");
+    }
+
+    // Two ways that keep as much in the middle: each leaves most about as often, for what one keeps tells nothing of the other.
+    @Test
+    void what_each_way_keeps_is_as_unsure_as_stated_and_unsure_by_itself() {
+        PriceModel model = PriceModel.fit(WORLD.cars());
+        Assumptions known = with(with(Assumptions.defaults(), "sell_commission", 30, 0), "sell_to_dealer", 30, 0);
+        Assumptions unsure = with(with(Assumptions.defaults(), "sell_commission", 30, 15), "sell_to_dealer", 30, 15);
+        assertEquals(0, number(ways(model, known).rows().get(2), 6), "of equal ones the first");
+        List<List<Cell>> rows = ways(model, with(with(unsure, "sell_private_costs", 100, 0), "sell_auction_fee", 100, 0)).rows();
+        assertEquals(1, number(rows.get(1), 6) / number(rows.get(2), 6), 0.15);
+        assertTrue(width(rows.get(2)) > 1.1 * width(ways(model, known).rows().get(2)), rows.get(2).toString());
+    }
+
+    @Test
+    void nobody_keeps_less_than_nothing_or_more_than_all() {
+        PriceModel model = PriceModel.fit(WORLD.cars());
+        List<Cell> row = ways(model, with(Assumptions.defaults(), "sell_to_dealer", 0, 60)).rows().get(2);
+        assertTrue(high(row, 5) <= high(row, 2), row.toString());
+        row = ways(model, with(Assumptions.defaults(), "sell_to_dealer", 100, 60)).rows().get(2);
+        assertTrue(row.get(5).shown().startsWith("0 to "), row.toString());
+    }
+
+    private static double high(List<Cell> row, int column) {
+        return Double.parseDouble(row.get(column).shown().replace(",", "").split(" to ")[1]);
+    }
+
+    private static double number(List<Cell> row, int column) {
+        return Double.parseDouble(row.get(column).exact());
+    }
+
+    /** High over low of the range that is left. */
+    private static double width(List<Cell> row) {
+        String[] ends = row.get(5).shown().replace(",", "").split(" to ");
+        return Double.parseDouble(ends[1]) / Double.parseDouble(ends[0]);
+    }
+
     @Test
     void who_keeps_all_leaves_nothing_and_who_keeps_more_leaves_less() {
         PriceModel model = PriceModel.fit(WORLD.cars());
         double before = Double.POSITIVE_INFINITY;
         for (double kept : new double[] {0, 10, 50, 100}) {
             List<Cell> dealer = ways(model, with(Assumptions.defaults(), "sell_to_dealer", kept, 0)).rows().get(2);
-            double brings = Double.parseDouble(dealer.get(1).exact());
-            double leaves = Double.parseDouble(dealer.get(4).exact());
-            assertEquals(brings * (1 - kept / 100), leaves, 1e-6 * brings);
+            double leaves = number(dealer, 4);
+            assertEquals(number(dealer, 1) * (1 - kept / 100), leaves, 1e-6 * number(dealer, 1));
             assertTrue(leaves < before);
             before = leaves;
         }
