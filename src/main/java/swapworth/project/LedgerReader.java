@@ -40,7 +40,7 @@ final class LedgerReader {
                 .column(LedgerRow.DUE, "due date", "due on").column(LedgerRow.LOW).column(LedgerRow.LIKELY).column(LedgerRow.HIGH)
                 .column(LedgerRow.GROSS, "gross price").column(LedgerRow.FEE, "selling fee").column(LedgerRow.POSTAGE, "shipping cost")
                 .column(LedgerRow.HOURS, "own hours").column(LedgerRow.CHARGED, "charged percent")
-                .column(LedgerRow.RECEIPT, "bill", "invoice");
+                .column(LedgerRow.RECEIPT, "bill", "invoice").column(LedgerRow.NEEDED).column(LedgerRow.ADDS, "adds to the price");
     }
 
     Ledger read() {
@@ -72,12 +72,15 @@ final class LedgerReader {
         doubts.ofCarSale(counted);
         List<Entry> used = new ArrayList<>();
         List<Entry> carSales = new ArrayList<>();
+        List<Entry> invoices = new ArrayList<>();
         for (int i = 0; i < said.size(); i++) {
             if (said.get(i).row.use()) {
-                (said.get(i).category() == Category.CAR_SOLD ? carSales : used).add(counted.get(i).orElseThrow());
+                Category category = said.get(i).category();
+                (category == Category.CAR_SOLD ? carSales : category == Category.INVOICE ? invoices : used)
+                        .add(counted.get(i).orElseThrow());
             }
         }
-        return new Ledger(used, carSales, on, base, rows.read());
+        return new Ledger(used, carSales, invoices, on, base, rows.read());
     }
 
     private static Currency mostFrequent(List<LedgerRow> rows) {

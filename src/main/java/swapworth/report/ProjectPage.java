@@ -10,7 +10,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import swapworth.assumptions.Question;
 import swapworth.chart.ProjectCharts;
 import swapworth.project.Alternatives;
@@ -18,9 +17,11 @@ import swapworth.project.Category;
 import swapworth.project.DrawFigures;
 import swapworth.project.Entry;
 import swapworth.project.Equity;
+import swapworth.project.Extras;
 import swapworth.project.FinishOrStop;
 import swapworth.project.Forecast;
 import swapworth.project.Gates;
+import swapworth.project.Job;
 import swapworth.project.Keeping;
 import swapworth.project.Ledger;
 import swapworth.project.LedgerSums;
@@ -38,6 +39,7 @@ public final class ProjectPage {
     static final String GATES = "gates";
     static final String LEDGER = "ledger";
     static final String LEFT = "equity";
+    static final String JOB = "job";
     static final String AGAINST = "alternatives";
     static final String FINISH_OR_STOP = "finish";
     static final String NOW_OR_LATER = "now-or-later";
@@ -114,8 +116,9 @@ public final class ProjectPage {
     public static List<Section> sections(Undertaking undertaking) {
         ProjectPage page = new ProjectPage(undertaking);
         List<Section> sections = new ArrayList<>();
-        undertaking.forecast().ifPresent(f -> sections.addAll(List.of(money(f), toCome(f))));
+        undertaking.forecast().ifPresent(f -> sections.addAll(List.of(money(f), toCome(f, undertaking.extras()))));
         undertaking.equity().ifPresent(e -> sections.add(page.left(e)));
+        undertaking.job().ifPresent(job -> sections.add(Section.of(JOB, "What the job leaves", Part.rows(job.table()))));
         undertaking.finishOrStop().ifPresent(f -> sections.add(finishOrStop(f)));
         undertaking.redoCost().ifPresent(r -> sections.add(redo(r, undertaking.keeping())));
         undertaking.alternatives().ifPresent(a -> sections.add(alternatives(a)));
@@ -135,9 +138,10 @@ public final class ProjectPage {
             return "Without rows of a ledger what is spent, still to come and left is not told.";
         }
         Ledger ledger = undertaking.ledger().get();
-        String left = undertaking.equity().map(e -> " " + e.sentence()).orElse("");
+        String left = undertaking.equity().map(Equity::sentence).or(() -> undertaking.job().map(Job::sentence)).map(words -> " " + words)
+                .orElse("");
         return inIt(ledger, undertaking.forecast().get()) + left + " " + ledger.read().sentence() + "."
-                + (ledger.carSales().isEmpty() ? "" : " " + ledger.carSaleNote());
+                + ledger.notesOfWhatStandsApart().stream().map(note -> " " + note).collect(Collectors.joining());
     }
 
     /** What is in it, and what it will be. */
@@ -182,8 +186,7 @@ public final class ProjectPage {
         List<Table> others = sums.tables();
         others.subList(1, others.size()).forEach(table -> parts.add(Part.rows(table)));
         problems(parts, ledger.read().table());
-        for (Category category : Stream.concat(ledger.entries().stream(), ledger.carSales().stream()).map(Entry::category)
-                .collect(Collectors.toCollection(TreeSet::new))) {
+        for (Category category : ledger.all().map(Entry::category).collect(Collectors.toCollection(TreeSet::new))) {
             Table rows = sums.rowsOf(category);
             parts.add(Part.folded(ROWS + category.words().replace(' ', '-'), category.words() + ": " + rows.rows().size()
                     + (rows.rows().size() == 1 ? " row" : " rows"), Part.rows(rows)));
@@ -191,7 +194,7 @@ public final class ProjectPage {
         return new Section(LEDGER, "Where the money is", parts);
     }
 
-    private static Section toCome(Forecast forecast) {
+    private static Section toCome(Forecast forecast, Optional<Extras> extras) {
         List<Part> parts = new ArrayList<>();
         parts.add(Part.prose("What is paid and agreed stands as it is. Estimates are drawn " + Cell.format(forecast.count(), 0)
                 + " times between their low and high ends, or around the likely amount with the spread of their category from the"
@@ -202,6 +205,7 @@ public final class ProjectPage {
         if (!forecast.drivers().isEmpty()) {
             parts.add(Part.picture(ProjectCharts.drivers(forecast)));
         }
+        extras.ifPresent(e -> parts.add(Part.rows(e.table())));
         return new Section("forecast", "What is still to come", parts);
     }
 
