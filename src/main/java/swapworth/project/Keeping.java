@@ -21,7 +21,7 @@ import swapworth.table.Table;
  * @param loses m draws of what market and age take off it a month, in the base currency; below 0 where it gains
  * @param capital m draws of what the money in it costs a month, in the base currency
  * @param anew in how many months its value has moved by as much as {@code revalue_at}, by the middle; empty where it has not
- * @param on the month of the value
+ * @param on the month from which it is kept: that from which the months of its price count
  * @param percent by how much it may move, per cent
  */
 public record Keeping(String currency, int months, double[] loses, double[] capital, Optional<Integer> anew, YearMonth on,
@@ -48,7 +48,8 @@ public record Keeping(String currency, int months, double[] loses, double[] capi
         double middle = Quantiles.median(now);
         Optional<Integer> anew = IntStream.rangeClosed(1, months).boxed()
                 .filter(h -> Math.abs(Quantiles.median(later.exit().get(h - 1)) / middle - 1) >= percent / 100).findFirst();
-        return Optional.of(new Keeping(later.currency(), months, loses, capital, anew, on, percent));
+        YearMonth from = later.from().map(YearMonth::from).orElse(on);
+        return Optional.of(new Keeping(later.currency(), months, loses, capital, anew, from, percent));
     }
 
     @Override
