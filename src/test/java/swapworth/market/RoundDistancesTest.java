@@ -111,6 +111,16 @@ class RoundDistancesTest {
     }
 
     @Test
+    void kilometres_that_were_rounded_are_known_for_it_though_they_are_kept_in_miles() {
+        List<Car> cars = new ArrayList<>();
+        for (int i = 0; i < 40; i++) {
+            Mileage whole = new Mileage(DistanceUnit.KM.toMiles(10_000.0 * (1 + i)), MileageStatus.READ, DistanceUnit.KM);
+            cars.add(TestCars.car(i, CarFacts.of("Velmarch").ageYears(6.0).mileage(whole).build(), 9_000 - 100 * i));
+        }
+        assertTrue(PriceModel.fit(cars).stepAtRoundDistances(DistanceUnit.KM).isEmpty());
+    }
+
+    @Test
     void a_car_that_has_not_come_near_the_first_mark_tells_nothing() {
         List<Car> cars = new ArrayList<>();
         for (double miles : new double[] {4_000, 6_000, 14_000}) {
