@@ -47,6 +47,15 @@ show(forecast.map(Forecast::figures), forecast.map(ProjectCharts::moneyWaterfall
 show(forecast.map(Forecast::spread), forecast.map(ProjectCharts::drivers));
 
 // %% [markdown]
+// ## What is wanted and not needed
+//
+// A wish list grows. A row with `no` under `needed` is an extra: what it still costs stands against what it adds to the price of the
+// finished car, by your guess (`adds`) or else by a share of its cost.
+
+// %%
+told.extras()
+
+// %% [markdown]
 // ## What would be left
 //
 // The value of the finished car less the money in it, draw by draw: what moves both moves both. Cash comes first, then the cost of
@@ -55,6 +64,12 @@ show(forecast.map(Forecast::spread), forecast.map(ProjectCharts::drivers));
 
 // %%
 show(told.equity(), told.equity().map(ProjectCharts::equity));
+
+// %% [markdown]
+// On a customer's car nothing of that is yours: with rows of the category `invoice` this says what the job leaves.
+
+// %%
+told.job()
 
 // %% [markdown]
 // ## Finish or stop
@@ -72,6 +87,7 @@ told.finishOrStop()
 
 // %%
 show(told.redoCost(), told.redoCost().map(RedoCost::evidence));
+show(undertaking.keeping());
 
 // %% [markdown]
 // ## Against what

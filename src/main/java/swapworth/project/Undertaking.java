@@ -112,6 +112,7 @@ public final class Undertaking {
      * @param finished the value of the finished car, the first of the role finished that has one
      * @param equity what is left
      * @param job what a job for a customer leaves
+     * @param extras what is wanted and not needed, and whether it pays to leave it out
      * @param finishOrStop whether to go on
      * @param redoCost what it would cost to do it again
      * @param nowOrLater whether to buy now or later
@@ -120,8 +121,9 @@ public final class Undertaking {
      * @param alternatives ways to get a car, held against each other
      */
     public record Answers(Answer<Market> market, Answer<Ledger> ledger, Answer<Forecast> forecast, Answer<SwapValue> finished,
-            Answer<Equity> equity, Answer<Job> job, Answer<FinishOrStop> finishOrStop, Answer<RedoCost> redoCost,
-            Answer<NowOrLater> nowOrLater, Answer<WalkAway> walkAway, Answer<Gates> gates, Answer<Alternatives> alternatives) {
+            Answer<Equity> equity, Answer<Job> job, Answer<Extras> extras, Answer<FinishOrStop> finishOrStop,
+            Answer<RedoCost> redoCost, Answer<NowOrLater> nowOrLater, Answer<WalkAway> walkAway, Answer<Gates> gates,
+            Answer<Alternatives> alternatives) {
     }
 
     private Undertaking(Path folder, Optional<LocalDate> on, Optional<Market> market) {
@@ -155,7 +157,7 @@ public final class Undertaking {
                 : ways.withCars(values, 1).withAgeing(cars.orElseThrow().ageingByName(assumptions.get("horizon").middle() / 12)));
         files.lack(later.told().map(BuyingLater::missing).orElse(List.of()));
         answers = new Answers(listed, ledger, forecast, finished, both.map(b -> Equity.of(b.sold, b.forecast)),
-                forecast.flatMap(Undertaking::job),
+                forecast.flatMap(Undertaking::job), forecast.flatMap(Undertaking::ofOwnCar).flatMap(Undertaking::extras),
                 both.flatMap(b -> cars.flatMap(c -> new WaysToStop(c, assumptions, b.forecast, b.finished, b.sold).answer())),
                 both.flatMap(b -> moves.map(m -> RedoCost.of(b.sold, b.forecast, m.since(b.forecast.ledger())))),
                 later.flatMap(l -> finished.flatMap(f -> l.answer(folder, f, ledger.told()))),
@@ -174,6 +176,12 @@ public final class Undertaking {
         return Answer.of(Optional.of(forecast).filter(f -> f.ledger().invoices().isEmpty()),
                 () -> CannotTell.without("the ledger has invoices: the car is the customer's", "a ledger without rows of the category"
                 + " invoice; for the customer's car 'What the job leaves' is told"));
+    }
+
+    private static Answer<Extras> extras(Forecast forecast) {
+        return Answer.of(Optional.of(forecast).filter(f -> f.ledger().carSold().isEmpty()).flatMap(Extras::of),
+                () -> CannotTell.without("the ledger has no extras of a car that is still to be finished",
+                        "rows of ledger.csv with no under needed, or with what they add"));
     }
 
     private static Answer<Job> job(Forecast forecast) {
@@ -269,7 +277,7 @@ public final class Undertaking {
      * @return nothing where no row of the ledger is an extra, the car is sold, or it is a customer's
      */
     public Optional<Extras> extras() {
-        return forecast().filter(f -> f.ledger().carSold().isEmpty() && f.ledger().invoices().isEmpty()).flatMap(Extras::of);
+        return answers.extras.told();
     }
 
     /**
