@@ -308,18 +308,10 @@ public final class Assumptions {
             if (!asked.contains(assumption.question())) {
                 continue;
             }
-            table.row(Cell.words(assumption.name()), plain(assumption.middle()), plain(assumption.spread()),
+            table.row(Cell.words(assumption.name()), Cell.stated(assumption.middle()), Cell.stated(assumption.spread()),
                     Cell.words(assumption.unit()), Cell.words(changed.contains(assumption.name()) ? "yours" : "ours"),
                     Cell.words(assumption.source()), Cell.words(assumption.note()));
         }
         return table.build();
-    }
-
-    private static Cell plain(double value) {
-        int decimals = 0;
-        while (decimals < 4 && Math.abs(value * Math.pow(10, decimals) - Math.rint(value * Math.pow(10, decimals))) > 1e-9) {
-            decimals++;
-        }
-        return Cell.number(value, decimals);
     }
 }

@@ -36,14 +36,14 @@ final class GoingToLook {
         Table.Builder table = Table.titled("Whether it is worth going to look before you pay, "
                 + landed.currency().getCurrencyCode()).columns(
                 Column.words("car"), Column.number("the way there and back", ""), Column.words("80 % range"),
-                Column.number("bought unseen, on average", ""), Column.words("80 % range unseen"),
+                Column.number("lost unseen, on average", ""), Column.words("80 % range unseen"),
                 Column.number("looking costs less", "%"), Column.sentences("so"));
-        table.note("Assumed, whoever sells: " + Cell.format(assumptions.get("not_as_described").middle(), 0) + " of 100 cars turn out worse"
-                + " than described, and are then worth " + Cell.format(assumptions.get("misdescribed_by").middle(), 0) + " % less"
-                + " (not_as_described, misdescribed_by, trip_cost): put what you have seen yourself into assumptions.csv. Own hours are not"
-                + " in it.");
-        table.note("For each car that you bring home you look at " + Cell.format(1 / (1 - Quantiles.median(chance)), 1) + " on average:"
-                + " each of these trips is money spent, and only the last is in the landed cost, where fees.csv has it.");
+        table.note("Assumed, whoever sells: " + stated(assumptions, "not_as_described") + " of 100 cars turn out worse than described, and"
+                + " are then worth " + stated(assumptions, "misdescribed_by") + " % less; a mile of the way costs "
+                + stated(assumptions, "trip_cost") + " (not_as_described, misdescribed_by, trip_cost): put what you have seen yourself into"
+                + " assumptions.csv. Own hours are not in it.");
+        table.note("The way is a trip of its own: where you would fetch the car on it, looking costs less than is shown. "
+                + inVain(assumptions.get("not_as_described").middle() / 100) + " At an auction you also look at cars that others win.");
         for (LandedCost cost : landed.costs()) {
             cost.purchase().miles().ifPresent(miles -> {
                 double bid = cost.purchase().bid().doubleValue();
@@ -57,6 +57,17 @@ final class GoingToLook {
         }
         Table made = table.build();
         return made.rows().isEmpty() ? Optional.empty() : Optional.of(made);
+    }
+
+    private static String stated(Assumptions assumptions, String name) {
+        return Cell.stated(assumptions.get(name).middle()).shown();
+    }
+
+    /** By how many trips a car is found, if each that is worse is left where it stands. */
+    private static String inVain(double chance) {
+        return chance >= 1 ? "If you leave the cars that are worse, you bring none home."
+                : "If you leave the cars that are worse, you look at " + Cell.format(1 / (1 - chance), 1) + " for each that you bring home:"
+                        + " the trips in vain are in no landed cost.";
     }
 
     private static String advice(double lookingCostsLess) {

@@ -17,8 +17,7 @@ import swapworth.table.Table;
 
 /** What cars do not state, and how the model takes them for it: a value can only be argued with by who knows what stands in. */
 public final class OpenFacts {
-    private static final String OWN_STEP = "neither good nor bad: a step of its own, learned from such cars and held by the assumption ";
-    private static final String CONDITION = OWN_STEP + "condition_unknown";
+    private static final String CONDITION = "condition_unknown";
     private static final String IDLE = "no car states it: it plays no part";
 
     private static final List<Fact> FACTS = List.of(
@@ -31,14 +30,14 @@ public final class OpenFacts {
             new Fact("trim", car -> car.trim().isEmpty(),
                     "of any trim where others of its line state theirs: its range is wide there", IDLE),
             new Fact("region", car -> car.region().isEmpty(), "of any region: others state theirs, and its range is wide", IDLE),
-            fact("title", car -> car.title() == Title.UNKNOWN, OWN_STEP + "title_unknown"),
-            fact("runs", car -> car.runs() == Runs.UNKNOWN, OWN_STEP + "runs_unknown"),
-            fact("damage", car -> car.damage().isEmpty(), OWN_STEP + "damage_unknown"),
-            fact("rust", car -> car.rust() == Condition.UNKNOWN, CONDITION),
-            fact("paint", car -> car.paint() == Condition.UNKNOWN, CONDITION),
-            fact("interior", car -> car.interior() == Condition.UNKNOWN, CONDITION),
-            fact("mechanical", car -> car.mechanical() == Condition.UNKNOWN, CONDITION),
-            fact("records", car -> car.records() == Condition.UNKNOWN, CONDITION),
+            step("title", car -> car.title() == Title.UNKNOWN, "title_unknown"),
+            step("runs", car -> car.runs() == Runs.UNKNOWN, "runs_unknown"),
+            step("damage", car -> car.damage().isEmpty(), "damage_unknown"),
+            step("rust", car -> car.rust() == Condition.UNKNOWN, CONDITION),
+            step("paint", car -> car.paint() == Condition.UNKNOWN, CONDITION),
+            step("interior", car -> car.interior() == Condition.UNKNOWN, CONDITION),
+            step("mechanical", car -> car.mechanical() == Condition.UNKNOWN, CONDITION),
+            step("records", car -> car.records() == Condition.UNKNOWN, CONDITION),
             fact("keys", car -> car.keys() == Keys.UNKNOWN,
                     "with its keys: prices of cars that say nothing of them stand for cars that have them"),
             fact("airbags", car -> car.airbags() == Airbags.UNKNOWN,
@@ -59,6 +58,13 @@ public final class OpenFacts {
 
     private static Fact fact(String name, Predicate<Facts> isOpen, String taken) {
         return new Fact(name, isOpen, taken, taken);
+    }
+
+    /** One of which silence has a step of its own against the best: where all cars are silent nothing but the assumption tells it. */
+    private static Fact step(String name, Predicate<Facts> isOpen, String assumption) {
+        return new Fact(name, isOpen,
+                "neither good nor bad: a step of its own, learned from such cars and held by the assumption " + assumption,
+                "neither good nor bad: no car states it, so that how one that does would stand to these is assumed (" + assumption + ")");
     }
 
     private static boolean hasMiles(Facts car) {

@@ -394,7 +394,7 @@ public final class PriceModel {
      * Whether prices step down where the distance passes a round 10,000, beyond the smooth fall: no term of the model and in no value,
      * but found from what each price, its own car left out, lies off its value.
      *
-     * @param unit the unit in which buyers read distances
+     * @param unit the unit in which buyers read distances; a car whose distance was written in another one tells nothing
      * @return the effect of having just passed one against being just before it; empty where no price with a distance tells of it
      */
     public Optional<TermEffect> stepAtRoundDistances(DistanceUnit unit) {
@@ -421,6 +421,16 @@ public final class PriceModel {
      */
     public List<AgainstOrder> againstOrder() {
         return new Effects(evidence, encoder, fit.encoded(), posterior).againstOrder();
+    }
+
+    /**
+     * Whether the listings hold a price at a level of trade; where they do not, the step to it is assumed.
+     *
+     * @param level the level
+     * @return whether a price of the fit is of it
+     */
+    public boolean hasPricesAt(LevelOfTrade level) {
+        return encoder.levels().contains(level);
     }
 
     /**

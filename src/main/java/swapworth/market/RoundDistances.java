@@ -24,7 +24,7 @@ record RoundDistances(EvidenceList evidence, EncodedRows encoded, LeftOut leftOu
     /** Each price is predicted by itself; so many, evenly taken of more, tell a step to half a per cent where they scatter by 15. */
     private static final int MOST = 10_000;
 
-    /** The step at each round 10,000 of a unit; empty where no price tells of it. */
+    /** The step at each round 10,000 of a unit, by the cars whose distance was written in it; empty where no price tells of it. */
     Optional<TermEffect> step(DistanceUnit unit) {
         int[] first = evidence.firstPrices();
         int count = Math.min(MOST, first.length);
@@ -53,9 +53,13 @@ record RoundDistances(EvidenceList evidence, EncodedRows encoded, LeftOut leftOu
         return Figures.percent(middle + sd * Normal.quantile(probability));
     }
 
-    /** A distance of whole ten thousands was rounded: the car may stand on either side. */
+    /**
+     * A distance of whole ten thousands was rounded: the car may stand on either side. One that was written in another unit has its marks
+     * elsewhere.
+     */
     private static boolean isTold(DistanceUnit unit, Optional<Mileage> distance) {
-        return distance.isPresent() && unit.fromMiles(distance.get().miles()) > ROUND / 2 && partDriven(unit, distance.get()) != 0;
+        return distance.isPresent() && distance.get().unit() == unit && unit.fromMiles(distance.get().miles()) > ROUND / 2
+                && partDriven(unit, distance.get()) != 0;
     }
 
     private static double partDriven(DistanceUnit unit, Mileage distance) {

@@ -21,7 +21,7 @@ import swapworth.table.Table;
  * @param loses m draws of what market and age take off it a month, in the base currency; below 0 where it gains
  * @param capital m draws of what the money in it costs a month, in the base currency
  * @param anew in how many months its value has moved by as much as {@code revalue_at}, by the middle; empty where it has not
- * @param on the month of the value
+ * @param on the month from which it is kept: that from which the months of its price count
  * @param percent by how much it may move, per cent
  */
 public record Keeping(String currency, int months, double[] loses, double[] capital, Optional<Integer> anew, YearMonth on,
@@ -48,7 +48,8 @@ public record Keeping(String currency, int months, double[] loses, double[] capi
         double middle = Quantiles.median(now);
         Optional<Integer> anew = IntStream.rangeClosed(1, months).boxed()
                 .filter(h -> Math.abs(Quantiles.median(later.exit().get(h - 1)) / middle - 1) >= percent / 100).findFirst();
-        return Optional.of(new Keeping(later.currency(), months, loses, capital, anew, on, percent));
+        YearMonth from = later.from().map(YearMonth::from).orElse(on);
+        return Optional.of(new Keeping(later.currency(), months, loses, capital, anew, from, percent));
     }
 
     @Override
@@ -78,9 +79,10 @@ public record Keeping(String currency, int months, double[] loses, double[] capi
      * @return a sentence
      */
     public String sentence() {
-        return anew.map(h -> "By the outlook and by ageing its value moves by " + Cell.format(percent, 0) + " % within " + h
+        String far = Cell.stated(percent).shown();
+        return anew.map(h -> "By the outlook and by ageing its value moves by " + far + " % within " + h
                 + (h == 1 ? " month" : " months") + ", by the middle: find it anew in " + on.plusMonths(h) + " (revalue_at)")
-                .orElseGet(() -> "By the outlook and by ageing its value moves by less than " + Cell.format(percent, 0) + " % within "
+                .orElseGet(() -> "By the outlook and by ageing its value moves by less than " + far + " % within "
                 + months + (months == 1 ? " month" : " months") + ", by the middle (revalue_at): find it anew in " + on.plusMonths(months)
                 + " all the same") + ", and at once before a sum is agreed, after a crash, and when the market turns.";
     }
@@ -91,13 +93,14 @@ public record Keeping(String currency, int months, double[] loses, double[] capi
      * @return what it loses, what the money in it costs, and both
      */
     public Table table() {
-        Table.Builder table = Table.titled("What keeping it costs a month, from " + on + " over " + months
+        Table.Builder table = Table.titled("What keeping the finished car costs a month, from " + on + " over " + months
                 + (months == 1 ? " month" : " months") + ", by what it would be sold for, " + currency).columns(Column.words("figure"),
                 Column.number("median", currency), Column.number("80 % from", currency), Column.number("80 % to", currency));
         table.note(sentence());
-        table.note("Insurance, room, tax and repairs are not in it: only you know them.");
+        table.note("It is taken to stand still: what you drive meanwhile comes on top (mileage_slope, and the terms of the price model)."
+                + " Insurance, room, tax and repairs are not in it either: only you know them.");
         List.of(row("what market and age take off it (below 0: it gains)", loses),
-                row("what the money in it costs (capital_rate)", capital),
+                row("what the money bound in it costs (capital_rate)", capital),
                 row("both together", DrawFigures.plus(loses, capital))).forEach(table::row);
         return table.build();
     }

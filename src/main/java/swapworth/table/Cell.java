@@ -61,6 +61,20 @@ public record Cell(String shown, String exact, Kind kind, String link) {
     }
 
     /**
+     * A number that somebody stated, shown with as many decimals as it has, four at most.
+     *
+     * @param value the number; one that is not finite gives {@link #BLANK}
+     * @return the cell
+     */
+    public static Cell stated(double value) {
+        int decimals = 0;
+        while (decimals < 4 && Math.abs(value * POWERS[decimals] - Math.rint(value * POWERS[decimals])) > 1e-9) {
+            decimals++;
+        }
+        return number(value, decimals);
+    }
+
+    /**
      * A whole number, shown with thousands separators.
      *
      * @param value the number

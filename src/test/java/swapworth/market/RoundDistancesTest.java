@@ -59,8 +59,6 @@ class RoundDistancesTest {
             assertTrue(found.rows() > 450 && found.priorShare() < 0.1, found.toString());
             TermEffect drawnToward = step(cars, unit);
             assertTrue(drawnToward.percent() > found.percent() && drawnToward.percent() < -1, drawnToward.toString());
-            DistanceUnit other = unit == DistanceUnit.KM ? DistanceUnit.MI : DistanceUnit.KM;
-            assertTrue(step(cars, other, -1, 5).high95() > -1, "marks of the other unit are no marks");
         }
     }
 
@@ -95,6 +93,40 @@ class RoundDistancesTest {
         assertTrue(PriceModel.fit(cars).stepAtRoundDistances(DistanceUnit.MI).isEmpty());
         cars.add(TestCars.car(30, CarFacts.of("Velmarch").ageYears(6.0).mileage(TestCars.miles(41_000)).build(), 8_000));
         assertEquals(1, step(cars, DistanceUnit.MI).rows());
+    }
+
+    @Test
+    void a_distance_that_was_written_in_another_unit_tells_nothing_of_the_marks_of_this_one() {
+        List<Car> miles = cars(200, -0.06, DistanceUnit.MI, 0.05, 9);
+        List<Car> both = new ArrayList<>(miles);
+        for (Car car : cars(100, -0.06, DistanceUnit.KM, 0.05, 10)) {
+            both.add(TestCars.car(200 + both.size(), car.facts(), car.sightings().get(0).price().amount()));
+        }
+        PriceModel model = PriceModel.fit(both);
+        TermEffect ofMiles = model.stepAtRoundDistances(DistanceUnit.MI).orElseThrow();
+        TermEffect ofKilometres = model.stepAtRoundDistances(DistanceUnit.KM).orElseThrow();
+        assertEquals(step(miles, DistanceUnit.MI).rows(), ofMiles.rows());
+        assertTrue(ofKilometres.rows() > 90 && ofKilometres.rows() <= 100, ofKilometres.toString());
+        assertTrue(PriceModel.fit(miles).stepAtRoundDistances(DistanceUnit.KM).isEmpty());
+    }
+
+    @Test
+    void kilometres_that_were_rounded_are_known_for_it_though_they_are_kept_in_miles() {
+        List<Car> cars = new ArrayList<>();
+        for (int i = 0; i < 40; i++) {
+            Mileage whole = new Mileage(DistanceUnit.KM.toMiles(10_000.0 * (1 + i)), MileageStatus.READ, DistanceUnit.KM);
+            cars.add(TestCars.car(i, CarFacts.of("Velmarch").ageYears(6.0).mileage(whole).build(), 9_000 - 100 * i));
+        }
+        assertTrue(PriceModel.fit(cars).stepAtRoundDistances(DistanceUnit.KM).isEmpty());
+    }
+
+    @Test
+    void a_car_that_has_not_come_near_the_first_mark_tells_nothing() {
+        List<Car> cars = new ArrayList<>();
+        for (double miles : new double[] {4_000, 6_000, 14_000}) {
+            cars.add(TestCars.car(cars.size(), CarFacts.of("Velmarch").ageYears(6.0).mileage(TestCars.miles(miles)).build(), 9_000));
+        }
+        assertEquals(2, step(cars, DistanceUnit.MI).rows());
     }
 
     @Test

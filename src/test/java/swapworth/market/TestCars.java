@@ -73,7 +73,8 @@ public final class TestCars {
         return car(number, facts, amount, PriceKind.ASKING);
     }
 
-    private static Car car(int number, CarFacts facts, double amount, PriceKind kind) {
+    /** A car of one sighting, with its price of that kind. */
+    public static Car car(int number, CarFacts facts, double amount, PriceKind kind) {
         Price price = new Price(Money.of(BigDecimal.valueOf(Math.rint(amount)).toPlainString(), "USD"), Math.rint(amount), kind,
                 PriceIncludes.NEITHER);
         Listing listing = new Listing(new Origin("listings.csv", number + 2), Optional.of("car-" + number), Optional.of(DAY),

@@ -98,6 +98,31 @@ class UnstatedFactsTest {
         assertEquals(List.of(), OpenFacts.table(List.of(TestCars.car(0, all, 9_000))).rows());
     }
 
+    @Test
+    void what_no_car_states_is_said_to_be_told_by_the_assumption_and_not_by_such_cars() {
+        CarFacts silent = CarFacts.of("Young").ageYears(5).mileage(TestCars.miles(50_000)).build();
+        CarFacts clean = silent.toBuilder().title(Title.CLEAN).build();
+        Map<String, String> taken = OpenFacts.table(List.of(TestCars.car(0, silent, 9_000), TestCars.car(1, clean, 9_000))).rows().stream()
+                .collect(Collectors.toMap(r -> r.get(0).shown(), r -> r.get(3).shown()));
+        assertTrue(taken.get("title").contains("learned from such cars"), taken.get("title"));
+        for (String fact : List.of("runs", "damage", "rust", "paint", "interior", "mechanical", "records")) {
+            assertTrue(taken.get(fact).contains("no car states it") && taken.get(fact).contains("is assumed ("), taken.get(fact));
+        }
+        assertTrue(taken.get("runs").endsWith("(runs_unknown)") && taken.get("rust").endsWith("(condition_unknown)"), taken.toString());
+    }
+
+    @Test
+    void each_fact_is_counted_by_itself_and_an_age_in_years_is_an_age() {
+        CarFacts car = CarFacts.of("Young").ageYears(5).trim("Plain").build();
+        Map<String, String> counted = OpenFacts.table(List.of(TestCars.car(0, car, 9_000),
+                TestCars.car(1, car(9).region("Eastmarl").build(), 9_000), TestCars.car(2, car(9).region("Eastmarl").build(), 9_000)))
+                .rows().stream().collect(Collectors.toMap(r -> r.get(0).shown(), r -> r.get(1).shown()));
+        assertEquals("1", counted.get("region"));
+        assertEquals("2", counted.get("trim"));
+        assertEquals("1", counted.get("mileage, of a known age"));
+        assertFalse(counted.containsKey("age and mileage"));
+    }
+
     private static final LocalDate SEEN_ON = LocalDate.of(2026, 6, 1);
 
     /** Twenty cars of 2 and 3 years that run 10,000 miles a year, four of 30 years, and so many that state neither age nor mileage. */

@@ -3,6 +3,7 @@ package swapworth.project;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.Arrays;
 import java.util.List;
@@ -23,12 +24,19 @@ class KeepingTest {
     }
 
     private static Optional<Keeping> keeping(double... factors) {
+        return keeping(Assumptions.defaults(), factors);
+    }
+
+    private static Optional<Keeping> keeping(Assumptions assumptions, double... factors) {
         List<double[]> then = Arrays.stream(factors).mapToObj(KeepingTest::all).toList();
         NowOrLater later = NowOrLater.of("USD", List.of(new NowOrLater.Leg("car", all(8_000), then)),
                 new NowOrLater.Leg("exit", all(12_000), then), List.of());
-        Assumption rate = Assumptions.defaults().get("capital_rate");
-        Assumptions known = Assumptions.defaults().with(new Assumption(rate.name(), rate.question(), 8, 0, rate.unit(), "test", ""));
-        return Keeping.of(later, ON, known, 1);
+        return Keeping.of(later, ON, with(assumptions, "capital_rate", 8), 1);
+    }
+
+    private static Assumptions with(Assumptions assumptions, String name, double middle) {
+        Assumption a = assumptions.get(name);
+        return assumptions.with(new Assumption(name, a.question(), middle, 0, a.unit(), "test", ""));
     }
 
     @Test
@@ -56,6 +64,29 @@ class KeepingTest {
         assertEquals(Optional.empty(), still.anew());
         assertTrue(still.sentence().contains("less than 5 % within 2 months") && still.sentence().contains("2027-01 all the same"),
                 still.sentence());
+    }
+
+    @Test
+    void by_how_much_it_may_move_is_shown_as_it_was_stated() {
+        String often = keeping(with(Assumptions.defaults(), "revalue_at", 0.5), 0.997, 0.994).orElseThrow().sentence();
+        assertTrue(often.contains("moves by 0.5 % within 2 months, by the middle: find it anew in 2027-01"), often);
+        String seldom = keeping(with(Assumptions.defaults(), "revalue_at", 7.5), 0.93).orElseThrow().sentence();
+        assertTrue(seldom.contains("moves by less than 7.5 % within 1 month, by the middle"), seldom);
+    }
+
+    @Test
+    void months_count_from_the_day_from_which_its_price_is_carried_on_and_not_from_a_later_one_of_its_value() {
+        NowOrLater.Leg exit = new NowOrLater.Leg("exit", all(12_000), List.of(all(0.97), all(0.94)));
+        NowOrLater later = NowOrLater.of("USD", List.of(), exit, List.of());
+        assertEquals(ON, Keeping.of(later, ON, Assumptions.defaults(), 1).orElseThrow().on());
+        Keeping keeping = Keeping.of(later.from(LocalDate.of(2026, 8, 30)), ON, Assumptions.defaults(), 1).orElseThrow();
+        assertTrue(keeping.sentence().contains("within 2 months, by the middle: find it anew in 2026-10"), keeping.sentence());
+        assertTrue(keeping.table().title().contains("from 2026-08 over 2 months"), keeping.table().title());
+    }
+
+    @Test
+    void what_is_driven_meanwhile_is_said_not_to_be_in_it() {
+        assertTrue(String.join(" ", keeping(0.98).orElseThrow().table().notes()).contains("what you drive meanwhile comes on top"));
     }
 
     @Test

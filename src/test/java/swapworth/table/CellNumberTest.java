@@ -31,6 +31,17 @@ class CellNumberTest {
     }
 
     @Test
+    void a_number_that_somebody_stated_shows_the_decimals_that_it_has_and_four_at_most() {
+        assertEquals("25", Cell.stated(25).shown());
+        assertEquals("0.5", Cell.stated(0.5).shown());
+        assertEquals("-1,234.25", Cell.stated(-1_234.25).shown());
+        assertEquals("0.3333", Cell.stated(1.0 / 3).shown());
+        assertEquals("0.1", Cell.stated(0.1).shown());
+        assertEquals("1,000,000", Cell.stated(1e6).shown());
+        assertEquals(Cell.BLANK, Cell.stated(Double.POSITIVE_INFINITY));
+    }
+
+    @Test
     void shown_numbers_are_those_of_javas_own_format() {
         Random random = new Random(3);
         for (int i = 0; i < 100_000; i++) {
