@@ -3,6 +3,7 @@ package swapworth.project;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.nio.file.Path;
+import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -40,6 +41,7 @@ final class BuyingLater {
     private final Assumptions assumptions;
     private final FeeSchedule fees;
     private final Answer<Outlook> outlook;
+    private final Answer<Movement> movement;
     private final Optional<CandidateCar> donor;
     private final Optional<CandidateCar> recipient;
 
@@ -48,6 +50,7 @@ final class BuyingLater {
         this.assumptions = assumptions;
         this.fees = fees;
         this.outlook = cars.model().index().flatMap(MarketIndex::outlook);
+        this.movement = outlook.map(Movement::new);
         this.donor = cars.donor();
         this.recipient = cars.recipient();
     }
@@ -70,7 +73,14 @@ final class BuyingLater {
             return new Answer.NotTold<>(CannotTell.without("cars.csv has no donor and recipient with a price or planned bid each",
                     "one row of each role, with its price"));
         }
-        return outlook.map(o -> compared(o, donor.get(), recipient.get(), atLastLook(folder, finished), ledger));
+        return movement.map(m -> compared(m, donor.get(), recipient.get(), atLastLook(folder, finished), ledger));
+    }
+
+    /** What keeping the finished car costs, whether or not a donor and a recipient stand beside it; none where its value has no day. */
+    Optional<Keeping> keeping(Path folder, SwapValue finished) {
+        SwapValue now = atLastLook(folder, finished);
+        return movement.told().flatMap(m -> now.on().flatMap(day -> Keeping.of(fees.currency().getCurrencyCode(),
+                exit(m, Held.MODEL_YEAR, now), YearMonth.from(day), assumptions, 1)));
     }
 
     /** The finished car on the day from which the months to come count: on a later one part of their movement would be in it. */
@@ -81,7 +91,7 @@ final class BuyingLater {
                 .filter(then -> then.car().name().equals(finished.car().name())).orElse(finished);
     }
 
-    private NowOrLater compared(Outlook ahead, CandidateCar hit, CandidateCar body, SwapValue finished, Optional<Ledger> ledger) {
+    private NowOrLater compared(Movement movement, CandidateCar hit, CandidateCar body, SwapValue finished, Optional<Ledger> ledger) {
         List<String> remarks = new ArrayList<>(List.of("Bought: " + hit.name() + " and " + body.name() + " of cars.csv, or such cars"
                 + " later at the level of their lines; exit: " + finished.car().name() + " (" + finished.level().sold().words()
                 + finished.on().map(day -> ", now " + day).orElse("") + "), at the mean movement of its two lines."));
@@ -103,8 +113,8 @@ final class BuyingLater {
         if (ledger.filter(l -> l.sums().carsBought() >= 2).isPresent()) {
             remarks.add("By the ledger two cars are bought already: this then speaks of another such pair.");
         }
+        Outlook ahead = movement.ahead;
         remarks.add(IndexTables.goesOn(ahead));
-        Movement movement = new Movement(ahead);
         NowOrLater undated = compared(movement, Held.MODEL_YEAR, hit, body, finished, back, remarks);
         NowOrLater older = finished.on().map(undated::from).orElse(undated);
         NowOrLater alike = compared(movement, Held.AGE, hit, body, finished, back, List.of());

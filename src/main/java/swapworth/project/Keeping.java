@@ -14,7 +14,7 @@ import swapworth.table.Table;
 
 /**
  * What it costs a month to keep the finished car, and when its value must be found anew: by the same draws of its price in the months to
- * come as {@link NowOrLater}.
+ * come as the exit of {@link NowOrLater}, which asks for a donor and a recipient besides.
  *
  * @param currency the base currency
  * @param months over how many months
@@ -34,22 +34,30 @@ public record Keeping(String currency, int months, double[] loses, double[] capi
         DrawFigures.asMany(loses.length, "what the money costs", capital);
     }
 
-    /** Of a car whose price in the months to come is known; empty where no month is. */
-    static Optional<Keeping> of(NowOrLater later, YearMonth on, Assumptions assumptions, long seed) {
-        int months = later.months();
+    /**
+     * What keeping a car costs.
+     *
+     * @param currency the base currency
+     * @param car the car, with how its price moves in the months to come, its ageing included
+     * @param from the month from which these months count
+     * @param assumptions what money costs, and how far a value may move
+     * @param seed the seed of what money costs
+     * @return nothing where no month to come is known
+     */
+    static Optional<Keeping> of(String currency, NowOrLater.Leg car, YearMonth from, Assumptions assumptions, long seed) {
+        int months = car.factors().size();
         if (months == 0) {
             return Optional.empty();
         }
-        double[] now = later.exitNow();
-        double[] loses = DrawFigures.times(DrawFigures.minus(now, later.exit().get(months - 1)), 1.0 / months);
+        double[] now = car.now();
+        double[] loses = DrawFigures.times(DrawFigures.minus(now, car.after(months)), 1.0 / months);
         double[] rate = DrawFigures.costOfMoney(assumptions, now.length, seed);
         double[] capital = IntStream.range(0, now.length).mapToDouble(i -> now[i] * rate[i] / 1200).toArray();
         double percent = assumptions.get("revalue_at").middle();
         double middle = Quantiles.median(now);
         Optional<Integer> anew = IntStream.rangeClosed(1, months).boxed()
-                .filter(h -> Math.abs(Quantiles.median(later.exit().get(h - 1)) / middle - 1) >= percent / 100).findFirst();
-        YearMonth from = later.from().map(YearMonth::from).orElse(on);
-        return Optional.of(new Keeping(later.currency(), months, loses, capital, anew, from, percent));
+                .filter(h -> Math.abs(Quantiles.median(car.after(h)) / middle - 1) >= percent / 100).findFirst();
+        return Optional.of(new Keeping(currency, months, loses, capital, anew, from, percent));
     }
 
     @Override

@@ -79,7 +79,8 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
                     + (factors.size() == 1 ? " month" : " months") + " ahead";
         }
 
-        private double[] after(int months) {
+        /** Draws of its amount after so many months, from 1. */
+        double[] after(int months) {
             double[] then = factors.get(months - 1).clone();
             for (int i = 0; i < then.length; i++) {
                 then[i] *= now[i];

@@ -5,7 +5,6 @@ import static java.util.Objects.requireNonNull;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
-import java.time.YearMonth;
 import java.util.Currency;
 import java.util.List;
 import java.util.Map;
@@ -27,6 +26,7 @@ import swapworth.market.PriceModel;
 import swapworth.reading.Currencies;
 import swapworth.reading.RowsRead;
 import swapworth.reading.UnusableFileException;
+import swapworth.swap.OwnOffer;
 import swapworth.swap.SwapValue;
 import swapworth.swap.Swaps;
 
@@ -38,6 +38,7 @@ public final class Undertaking {
     private final Answers answers;
     private final UndertakingFiles files;
     private final Assumptions assumptions;
+    private final Optional<Keeping> keeping;
 
     /**
      * What the listings of the folder say, where they were read before.
@@ -135,8 +136,9 @@ public final class Undertaking {
         entered.told().flatMap(l -> assumptions.amountsInQuestion(Question.PROJECT)).ifPresent(files::account);
         Answer<Market> listed = files.market(market);
         Answer<SwapValue> finished = listed.flatMap(m -> m.swaps.first());
-        Answer<Ledger> ledger = entered.map(l -> finished.told().flatMap(SwapValue::sale)
-                .filter(sale -> on.isEmpty() || sale.on().filter(on.get()::isBefore).isEmpty()).map(l::sold).orElse(l));
+        Optional<OwnOffer> sale = finished.told().flatMap(SwapValue::sale)
+                .filter(sold -> on.isEmpty() || sold.on().filter(on.get()::isBefore).isEmpty());
+        Answer<Ledger> ledger = entered.map(l -> sale.map(l::sold).orElse(l));
         if (market.isPresent() && finished.told().isEmpty()) {
             files.lack(List.of("cars.csv: a row of the role finished that the listings can value: what is left, finish or stop, redo"
                     + " cost."));
@@ -156,6 +158,9 @@ public final class Undertaking {
         Answer<Alternatives> alternatives = files.alternatives(values.isEmpty() ? ways
                 : ways.withCars(values, 1).withAgeing(cars.orElseThrow().ageingByName(assumptions.get("horizon").middle() / 12)));
         files.lack(later.told().map(BuyingLater::missing).orElse(List.of()));
+        boolean kept = ledger.told().filter(l -> l.carSold().isPresent() || !l.invoices().isEmpty()).isEmpty()
+                && sale.isEmpty();
+        keeping = later.told().filter(l -> kept).flatMap(l -> finished.told().flatMap(f -> l.keeping(folder, f)));
         answers = new Answers(listed, ledger, forecast, finished, both.map(b -> Equity.of(b.sold, b.forecast)),
                 forecast.flatMap(Undertaking::job), forecast.flatMap(Undertaking::ofOwnCar).flatMap(Undertaking::extras),
                 both.flatMap(b -> cars.flatMap(c -> new WaysToStop(c, assumptions, b.forecast, b.finished, b.sold).answer())),
@@ -353,11 +358,10 @@ public final class Undertaking {
     /**
      * What keeping the finished car costs a month, and when its value must be found anew.
      *
-     * @return nothing where the car is sold, or its price in the months to come is not known: see {@link #nowOrLater}
+     * @return nothing where the car is sold or a customer's, or its price in the months to come is not known
      */
     public Optional<Keeping> keeping() {
-        return nowOrLater().filter(n -> redoCost().filter(r -> r.sale().isPresent()).isEmpty())
-                .flatMap(n -> finished().flatMap(SwapValue::on).flatMap(day -> Keeping.of(n, YearMonth.from(day), assumptions, 1)));
+        return keeping;
     }
 
     /**

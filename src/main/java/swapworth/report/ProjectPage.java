@@ -22,7 +22,6 @@ import swapworth.project.FinishOrStop;
 import swapworth.project.Forecast;
 import swapworth.project.Gates;
 import swapworth.project.Job;
-import swapworth.project.Keeping;
 import swapworth.project.Ledger;
 import swapworth.project.LedgerSums;
 import swapworth.project.NowOrLater;
@@ -120,7 +119,8 @@ public final class ProjectPage {
         undertaking.equity().ifPresent(e -> sections.add(page.left(e)));
         undertaking.job().ifPresent(job -> sections.add(Section.of(JOB, "What the job leaves", Part.rows(job.table()))));
         undertaking.finishOrStop().ifPresent(f -> sections.add(finishOrStop(f)));
-        undertaking.redoCost().ifPresent(r -> sections.add(redo(r, undertaking.keeping())));
+        undertaking.redoCost().ifPresent(r -> sections.add(redo(r)));
+        undertaking.keeping().ifPresent(k -> sections.add(Section.of("keeping", "What keeping it costs", Part.rows(k.table()))));
         undertaking.alternatives().ifPresent(a -> sections.add(alternatives(a)));
         undertaking.nowOrLater().ifPresent(n -> sections.add(nowOrLater(n)));
         undertaking.walkAway().ifPresent(w -> sections.add(walkAway(w)));
@@ -266,10 +266,9 @@ public final class ProjectPage {
         return new Section(FINISH_OR_STOP, "Finish or stop", parts);
     }
 
-    private static Section redo(RedoCost redo, Optional<Keeping> keeping) {
+    private static Section redo(RedoCost redo) {
         List<Part> parts = new ArrayList<>();
         redo.tables().forEach(table -> parts.add(Part.rows(table)));
-        keeping.ifPresent(k -> parts.add(Part.rows(k.table())));
         parts.add(Part.bullets(redo.evidence()));
         return new Section("redo", "What it would cost to do it again" + (redo.sale().isPresent() ? "" : ", and the sum to insure"), parts);
     }

@@ -3,7 +3,6 @@ package swapworth.project;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.Arrays;
 import java.util.List;
@@ -29,9 +28,7 @@ class KeepingTest {
 
     private static Optional<Keeping> keeping(Assumptions assumptions, double... factors) {
         List<double[]> then = Arrays.stream(factors).mapToObj(KeepingTest::all).toList();
-        NowOrLater later = NowOrLater.of("USD", List.of(new NowOrLater.Leg("car", all(8_000), then)),
-                new NowOrLater.Leg("exit", all(12_000), then), List.of());
-        return Keeping.of(later, ON, with(assumptions, "capital_rate", 8), 1);
+        return Keeping.of("USD", new NowOrLater.Leg("exit", all(12_000), then), ON, with(assumptions, "capital_rate", 8), 1);
     }
 
     private static Assumptions with(Assumptions assumptions, String name, double middle) {
@@ -72,16 +69,6 @@ class KeepingTest {
         assertTrue(often.contains("moves by 0.5 % within 2 months, by the middle: find it anew in 2027-01"), often);
         String seldom = keeping(with(Assumptions.defaults(), "revalue_at", 7.5), 0.93).orElseThrow().sentence();
         assertTrue(seldom.contains("moves by less than 7.5 % within 1 month, by the middle"), seldom);
-    }
-
-    @Test
-    void months_count_from_the_day_from_which_its_price_is_carried_on_and_not_from_a_later_one_of_its_value() {
-        NowOrLater.Leg exit = new NowOrLater.Leg("exit", all(12_000), List.of(all(0.97), all(0.94)));
-        NowOrLater later = NowOrLater.of("USD", List.of(), exit, List.of());
-        assertEquals(ON, Keeping.of(later, ON, Assumptions.defaults(), 1).orElseThrow().on());
-        Keeping keeping = Keeping.of(later.from(LocalDate.of(2026, 8, 30)), ON, Assumptions.defaults(), 1).orElseThrow();
-        assertTrue(keeping.sentence().contains("within 2 months, by the middle: find it anew in 2026-10"), keeping.sentence());
-        assertTrue(keeping.table().title().contains("from 2026-08 over 2 months"), keeping.table().title());
     }
 
     @Test
