@@ -199,16 +199,10 @@ final class BodiesAndGears {
         while (!next.isEmpty()) {
             String from = next.remove();
             for (String g : gearsOfBody.get(from)) {
-                if (from.equals(body) && g.equals(gear)) {
-                    continue;
-                }
-                if (g.equals(gear)) {
+                if (!g.equals(gear)) {
+                    bodiesOfGear.get(g).stream().filter(bodies::add).forEach(next::add);
+                } else if (!from.equals(body)) {
                     return true;
-                }
-                for (String b : bodiesOfGear.get(g)) {
-                    if (bodies.add(b)) {
-                        next.add(b);
-                    }
                 }
             }
         }
