@@ -1,5 +1,6 @@
 package swapworth.statistics;
 
+import java.util.Arrays;
 import java.util.stream.IntStream;
 
 /**
@@ -154,7 +155,7 @@ final class Cholesky implements Factor {
                 }
             }
         }
-        java.util.Arrays.sort(keys);
+        Arrays.sort(keys);
         int[] order = new int[p];
         for (int i = 0; i < p; i++) {
             order[i] = (int) keys[i];
