@@ -41,8 +41,8 @@ final class Candidates {
         reach = new double[orders.years.length];
         reachOfRegions = new double[orders.years.length];
         for (int year = 0; year < asked.length; year++) {
-            asked[year] = score.asked(year, true, least);
-            askedOfRegions[year] = score.asked(year, false, least);
+            asked[year] = score.askedInOneRegion(year, least);
+            askedOfRegions[year] = score.askedAcrossRegions(year, least);
             reach[year] = score.reach(asked[year] - Rarities.MOST_FOR_PRICE);
             reachOfRegions[year] = score.reach(askedOfRegions[year] - Rarities.MOST_FOR_PRICE);
         }

@@ -208,13 +208,22 @@ final class PairScore {
     }
 
     /**
-     * The points that mileage, price and texts of two advertisements of one model year must earn together to come to so many: what else may
-     * speak for a pair is limited.
+     * The points that mileage, price and texts of two advertisements of one model year and region, or of a region that is not known, must
+     * earn together to come to so many: what else may speak for a pair is limited.
      *
      * @param year the place of the model year
      */
-    double asked(int year, boolean sameRegion, double least) {
-        return least + cohorts[year] - SOON_AFTER - line.mostForPlace(sameRegion) - (of.columns.hasFurther() ? MOST_FOR_ALL_FURTHER : 0);
+    double askedInOneRegion(int year, double least) {
+        return asked(year, least, line.mostInOneRegion());
+    }
+
+    /** The same of two that are of different regions. */
+    double askedAcrossRegions(int year, double least) {
+        return asked(year, least, line.mostAcrossRegions());
+    }
+
+    private double asked(int year, double least, double mostForPlace) {
+        return least + cohorts[year] - SOON_AFTER - mostForPlace - (of.columns.hasFurther() ? MOST_FOR_ALL_FURTHER : 0);
     }
 
     /** By how many miles, at most, a mileage may grow that earns so many points: the more were driven the less it earns. */
