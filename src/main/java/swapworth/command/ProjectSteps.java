@@ -104,6 +104,7 @@ final class ProjectSteps {
         undertaking.gates().ifPresent(terminal::account);
         undertaking.forecast().ifPresent(f -> terminal.out().print("\n" + f.figures().text()));
         undertaking.equity().ifPresent(e -> terminal.out().print("\n" + e.tables().get(0).text()));
+        undertaking.job().ifPresent(job -> terminal.out().print("\n" + job.table().text()));
         undertaking.finishOrStop().ifPresent(f -> terminal.out().print("\n" + f.tables().get(1).text()));
         undertaking.alternatives().ifPresent(a -> terminal.out().print("\n" + a.tables().get(0).text()));
     }
@@ -121,6 +122,7 @@ final class ProjectSteps {
         undertaking.ledger().ifPresent(l -> tables.addAll(l.sums().tables()));
         undertaking.forecast().ifPresent(f -> tables.addAll(f.tables()));
         undertaking.equity().ifPresent(e -> tables.addAll(e.tables()));
+        undertaking.job().ifPresent(job -> tables.add(job.table()));
         undertaking.finishOrStop().ifPresent(f -> tables.addAll(f.tables()));
         undertaking.redoCost().ifPresent(r -> tables.addAll(r.tables()));
         undertaking.keeping().ifPresent(k -> tables.add(k.table()));

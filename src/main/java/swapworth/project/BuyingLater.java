@@ -105,7 +105,8 @@ final class BuyingLater {
         }
         remarks.add(IndexTables.goesOn(ahead));
         Movement movement = new Movement(ahead);
-        NowOrLater older = compared(movement, Held.MODEL_YEAR, hit, body, finished, back, remarks);
+        NowOrLater undated = compared(movement, Held.MODEL_YEAR, hit, body, finished, back, remarks);
+        NowOrLater older = finished.on().map(undated::from).orElse(undated);
         NowOrLater alike = compared(movement, Held.AGE, hit, body, finished, back, List.of());
         return older.standingBy(ageing(older, alike) + (ahead.isMostlyAssumed() ? " By " + Figures.share(ahead.weightOfAssumption()).shown()
                 + " what the market is expected to do is assumed (market_drift) and not told by the listings." : ""));

@@ -41,7 +41,10 @@ public enum Category {
     /** The finished car sold, or paid for as a total loss: no money of the undertaking, but what its value turned out to be. */
     CAR_SOLD("car sold", "sale of the car", "sale of car", "car sale", "sold car", "finished car sold", "sale of the finished car",
             "finished car", "vehicle sold", "sale of the vehicle", "swap sold", "sale of the swap", "total loss", "total loss settlement",
-            "write-off", "written off");
+            "write-off", "written off"),
+    /** What a customer pays a shop for the work: no money of the undertaking, but what the job brings. */
+    INVOICE("invoice", "invoiced", "invoices", "customer", "customer paid", "paid by customer", "paid by the customer", "from customer",
+            "from the customer");
 
     private final String words;
     private final String[] synonyms;
@@ -63,10 +66,19 @@ public enum Category {
     /**
      * Whether it is of something sold, so that its money comes in unless the row says otherwise.
      *
-     * @return true for parts sold and for the finished car sold
+     * @return true for parts sold, for the finished car sold and for what a customer pays
      */
     public boolean isSale() {
-        return this == SOLD || this == CAR_SOLD;
+        return this == SOLD || standsApart();
+    }
+
+    /**
+     * Whether its rows are in no sum and no forecast of what the car costs.
+     *
+     * @return true for the finished car sold and for what a customer pays
+     */
+    public boolean standsApart() {
+        return this == CAR_SOLD || this == INVOICE;
     }
 
     /** The name of its assumption on how far a single guess may be off. */

@@ -27,9 +27,7 @@ final class ForecastTables {
             table.note("Every row is done. What is still to be paid is not in these figures until it has rows of the status committed or"
                     + " estimate.");
         }
-        if (!ledger.carSales().isEmpty()) {
-            table.note(ledger.carSaleNote());
-        }
+        ledger.notesOfWhatStandsApart().forEach(table::note);
         table.row(Cell.words("in it so far, net"), Cell.number(ledger.sums().total().net().doubleValue(), 2), Cell.BLANK, Cell.BLANK,
                 Cell.BLANK, Cell.BLANK);
         DrawFigures.row(table, "still to pay", forecast.toPay());

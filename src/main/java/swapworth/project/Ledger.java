@@ -32,15 +32,18 @@ import swapworth.table.Cell;
  * by hand. Refunds are money in of the category that had been paid; parts sold count what was left of their gross price.
  *
  * <p>The sale of the finished car (category {@code car sold}) is in no sum and no forecast: what is left holds the value of the car
- * against the money in it, and counts what came in for the car in place of that value.
+ * against the money in it, and counts what came in for the car in place of that value. Nor is what a customer pays a shop (category
+ * {@code invoice}): the car is then the customer's, and {@link Job} holds what is paid for the work against what the work costs.
  *
- * @param entries the rows that are used, in file order, without those of the sale of the finished car
+ * @param entries the rows that are used, in file order, without those of the sale of the finished car and of invoices
  * @param carSales the rows of the sale of the finished car, in file order
+ * @param invoices the rows of what a customer pays, in file order
  * @param on the day up to which rows can be done
  * @param currency the base currency
  * @param read what became of every row
  */
-public record Ledger(List<Entry> entries, List<Entry> carSales, LocalDate on, Currency currency, RowsRead read) {
+public record Ledger(List<Entry> entries, List<Entry> carSales, List<Entry> invoices, LocalDate on, Currency currency,
+        RowsRead read) {
 
     /**
      * The sale of the finished car, when it is done.
@@ -61,6 +64,7 @@ public record Ledger(List<Entry> entries, List<Entry> carSales, LocalDate on, Cu
     public Ledger {
         entries = List.copyOf(entries);
         carSales = List.copyOf(carSales);
+        invoices = List.copyOf(invoices);
         requireNonNull(on, "on");
         requireNonNull(currency, "currency");
         requireNonNull(read, "read");
@@ -191,7 +195,7 @@ public record Ledger(List<Entry> entries, List<Entry> carSales, LocalDate on, Cu
         BigDecimal price = BigDecimal.valueOf(sale.amount()).setScale(currency.getDefaultFractionDigits(), RoundingMode.HALF_EVEN);
         Entry entry = new Entry(0, day, day, "", Category.CAR_SOLD, Entry.Direction.IN, Entry.Status.ACTUAL, new Money(price, currency),
                 price, Optional.empty(), BigDecimal.ZERO, List.of(), Optional.empty(), 0, "", "by swaps.csv", Optional.empty());
-        return new Ledger(entries, List.of(entry), on, currency, read);
+        return new Ledger(entries, List.of(entry), invoices, on, currency, read);
     }
 
     /**
@@ -210,6 +214,26 @@ public record Ledger(List<Entry> entries, List<Entry> carSales, LocalDate on, Cu
         return "The sale of the finished car (" + rows + ") is not in these figures. " + (carSold().isPresent()
                 ? "What is left counts what came in for it in place of its value." + elsewhere : "It is not done: what is left counts the"
                 + " value of the car, and not this sale beside it.");
+    }
+
+    /**
+     * All rows that are used.
+     *
+     * @return those of what the car costs, of its sale, and of invoices
+     */
+    public Stream<Entry> all() {
+        return Stream.of(entries, carSales, invoices).flatMap(List::stream);
+    }
+
+    /**
+     * Where the rows stand that are in no sum: those of the sale of the finished car, and what a customer pays.
+     *
+     * @return a note of each that the ledger has
+     */
+    public List<String> notesOfWhatStandsApart() {
+        String paid = "What the customer pays (" + invoices.size() + (invoices.size() == 1 ? " row" : " rows") + " of the category"
+                + " invoice) is not in these figures: 'What the job leaves' counts it.";
+        return Stream.of(carSaleNote(), invoices.isEmpty() ? "" : paid).filter(note -> !note.isEmpty()).toList();
     }
 
     /**

@@ -161,7 +161,7 @@ final class LedgerDoubts {
         BigDecimal insured = out.stream().filter(e -> e.category() == Category.INSURANCE).map(Entry::amount)
                 .reduce(BigDecimal.ZERO, BigDecimal::add);
         for (int i = 0; i < rows.size(); i++) {
-            Optional<Entry> in = counted.get(i).filter(e -> e.direction() == Direction.IN && e.category() != Category.CAR_SOLD);
+            Optional<Entry> in = counted.get(i).filter(e -> e.direction() == Direction.IN && !e.category().standsApart());
             boolean claim = in.filter(e -> e.category() == Category.INSURANCE && e.amount().compareTo(insured) > 0).isPresent();
             if (claim || dearest.isPresent() && in.filter(e -> e.amount().compareTo(dearest.get()) > 0).isPresent()) {
                 rows.get(i).row.ask(LedgerRow.CATEGORY, (claim ? "more comes in than was paid for insurance"

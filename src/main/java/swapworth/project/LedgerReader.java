@@ -72,12 +72,15 @@ final class LedgerReader {
         doubts.ofCarSale(counted);
         List<Entry> used = new ArrayList<>();
         List<Entry> carSales = new ArrayList<>();
+        List<Entry> invoices = new ArrayList<>();
         for (int i = 0; i < said.size(); i++) {
             if (said.get(i).row.use()) {
-                (said.get(i).category() == Category.CAR_SOLD ? carSales : used).add(counted.get(i).orElseThrow());
+                Category category = said.get(i).category();
+                (category == Category.CAR_SOLD ? carSales : category == Category.INVOICE ? invoices : used)
+                        .add(counted.get(i).orElseThrow());
             }
         }
-        return new Ledger(used, carSales, on, base, rows.read());
+        return new Ledger(used, carSales, invoices, on, base, rows.read());
     }
 
     private static Currency mostFrequent(List<LedgerRow> rows) {

@@ -13,7 +13,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Predicate;
-import java.util.stream.Stream;
 import swapworth.project.Entry.Direction;
 import swapworth.project.Entry.Status;
 import swapworth.reading.Spelling;
@@ -305,7 +304,7 @@ public final class LedgerSums {
     public Table byCategoryTable(String address) {
         Table.Builder table = sums("Money by category", "category");
         table.note(ledger.read().sentence() + ". At completion is by the likely amounts; own hours are in no amount.");
-        noteOfCarSale(table);
+        notesOfWhatStandsApart(table);
         categories().forEach((category, sum) -> {
             Cell name = Cell.words(category.words());
             row(table, address.isEmpty() ? name : name.linked(address + idOf(category)), sum);
@@ -314,10 +313,8 @@ public final class LedgerSums {
         return table.build();
     }
 
-    private void noteOfCarSale(Table.Builder table) {
-        if (!ledger.carSales().isEmpty()) {
-            table.note(ledger.carSaleNote());
-        }
+    private void notesOfWhatStandsApart(Table.Builder table) {
+        ledger.notesOfWhatStandsApart().forEach(table::note);
     }
 
     /** The end of an address of the rows of a category. */
@@ -350,16 +347,15 @@ public final class LedgerSums {
         Table.Builder table = Table.titled("Money by calendar year, " + unit + ", as of " + ledger.on()).columns(Column.words("year"),
                 Column.number("rows", ""), Column.number("paid", unit), Column.number("came back", unit),
                 Column.number("sold, gross", unit), Column.number("fees and postage of it", unit), Column.number("sold, net", unit),
-                Column.number("finished car, net", unit));
+                Column.number("finished car and invoices, net", unit));
         table.note("Only what is done, in the year of its day, refunds to buyers of parts taken off what was sold. Which of it is taxed,"
                 + " and in which year, is for your local law to say.");
         TreeMap<Integer, YearSum> years = new TreeMap<>();
         YearSum all = new YearSum(none);
-        Stream.concat(ledger.entries().stream(), ledger.carSales().stream()).filter(entry -> entry.status() == Status.ACTUAL)
-                .forEach(entry -> {
-                    years.computeIfAbsent(entry.date().getYear(), year -> new YearSum(none)).add(entry);
-                    all.add(entry);
-                });
+        ledger.all().filter(entry -> entry.status() == Status.ACTUAL).forEach(entry -> {
+            years.computeIfAbsent(entry.date().getYear(), year -> new YearSum(none)).add(entry);
+            all.add(entry);
+        });
         if (years.size() > 1) {
             years.forEach((year, sum) -> sum.row(table, Integer.toString(year)));
             all.row(table, "all");
@@ -375,7 +371,7 @@ public final class LedgerSums {
         private BigDecimal gross;
         private BigDecimal costs;
         private BigDecimal net;
-        private BigDecimal car;
+        private BigDecimal apart;
 
         YearSum(BigDecimal none) {
             paid = none;
@@ -383,15 +379,15 @@ public final class LedgerSums {
             gross = none;
             costs = none;
             net = none;
-            car = none;
+            apart = none;
         }
 
         void add(Entry entry) {
             rows++;
             boolean in = entry.direction() == Direction.IN;
             BigDecimal received = in ? entry.amount() : entry.amount().negate();
-            if (entry.category() == Category.CAR_SOLD) {
-                car = car.add(received);
+            if (entry.category().standsApart()) {
+                apart = apart.add(received);
             } else if (entry.category() == Category.SOLD) {
                 BigDecimal before = entry.sale().map(Entry.Sale::gross).orElse(entry.amount());
                 gross = in ? gross.add(before) : gross.subtract(before);
@@ -406,7 +402,7 @@ public final class LedgerSums {
 
         void row(Table.Builder table, String year) {
             table.row(Cell.words(year), Cell.whole(rows), Cell.amount(paid), Cell.amount(back), Cell.amount(gross), Cell.amount(costs),
-                    Cell.amount(net), Cell.amount(car));
+                    Cell.amount(net), Cell.amount(apart));
         }
     }
 
@@ -426,7 +422,7 @@ public final class LedgerSums {
      */
     public Table carSold() {
         Table.Builder table = sales("The finished car sold", Category.CAR_SOLD);
-        noteOfCarSale(table);
+        notesOfWhatStandsApart(table);
         return table.build();
     }
 
@@ -461,8 +457,7 @@ public final class LedgerSums {
     }
 
     private List<Entry> entriesOf(Category category) {
-        List<Entry> all = category == Category.CAR_SOLD ? ledger.carSales() : ledger.entries();
-        return all.stream().filter(entry -> entry.category() == category).toList();
+        return ledger.all().filter(entry -> entry.category() == category).toList();
     }
 
     /**

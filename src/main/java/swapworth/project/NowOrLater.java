@@ -2,9 +2,14 @@ package swapworth.project;
 
 import static java.util.Objects.requireNonNull;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.stream.IntStream;
 import swapworth.market.Range;
 import swapworth.statistics.Quantiles;
 import swapworth.table.Cell;
@@ -22,10 +27,11 @@ import swapworth.table.Table;
  * @param purchase draws of the net purchase cost after 1, 2, ... months
  * @param exit draws of the exit value after as many months
  * @param remarks what a reader should know of the legs
+ * @param from the day from which the months count; empty where none is stated
  * @param standsBy whole sentences without which the answer in short would be misread; empty where there are none
  */
 public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow, List<double[]> purchase, List<double[]> exit,
-        List<String> remarks, String standsBy) {
+        List<String> remarks, Optional<LocalDate> from, String standsBy) {
     private static final int HALF_A_YEAR = 6;
     private static final double SURE = 0.10;
 
@@ -103,6 +109,7 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
         purchase = copied(purchase);
         exit = copied(exit);
         remarks = List.copyOf(remarks);
+        requireNonNull(from, "from");
         requireNonNull(standsBy, "standsBy");
         if (purchase.size() != exit.size()) {
             throw new IllegalArgumentException(purchase.size() + " months of purchase beside " + exit.size() + " of exit");
@@ -142,7 +149,7 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
                 purchase.set(h - 1, DrawFigures.minus(purchase.get(h - 1), DrawFigures.times(leg.after(h), -1)));
             }
         }
-        return new NowOrLater(currency, now, exit.now, purchase, out, remarks, "");
+        return new NowOrLater(currency, now, exit.now, purchase, out, remarks, Optional.empty(), "");
     }
 
     /**
@@ -152,7 +159,17 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
      * @return a copy
      */
     NowOrLater standingBy(String sentences) {
-        return new NowOrLater(currency, purchaseNow, exitNow, purchase, exit, remarks, sentences);
+        return new NowOrLater(currency, purchaseNow, exitNow, purchase, exit, remarks, from, sentences);
+    }
+
+    /**
+     * The same comparison.
+     *
+     * @param day the day from which the months count
+     * @return a copy
+     */
+    public NowOrLater from(LocalDate day) {
+        return new NowOrLater(currency, purchaseNow, exitNow, purchase, exit, remarks, Optional.of(day), standsBy);
     }
 
     @Override
@@ -244,6 +261,41 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
         return Quantiles.of(best, SURE);
     }
 
+    /**
+     * For how many months to wait at most: the wait that brings most by the median, before what it costs; whoever waits longer waits for
+     * less, and what a month costs only shortens it.
+     *
+     * @return from 1 to {@link #months}; empty where by the median no wait brings anything
+     */
+    public OptionalInt longestWait() {
+        return IntStream.rangeClosed(1, months()).filter(h -> paysBelow(h) > 0).boxed()
+                .max(Comparator.comparingDouble((Integer h) -> Quantiles.median(gain(h)))).map(OptionalInt::of).orElse(OptionalInt.empty());
+    }
+
+    /**
+     * The rule to hold on to while waiting: at which price to buy whatever happens, and on which day at the latest.
+     *
+     * @return sentences; empty where no month is compared
+     */
+    public String rule() {
+        if (months() == 0) {
+            return "";
+        }
+        String price = "Buy whatever happens at a net purchase cost of " + Cell.format(buyWhateverHappens(), 0)
+                + " or less: in nine draws of ten no coming month does better. ";
+        OptionalInt longest = longestWait();
+        if (longest.isEmpty()) {
+            return price + "By the middle no wait brings anything, even before what it costs: nothing in these prices speaks for waiting.";
+        }
+        int most = longest.getAsInt();
+        String wait = most + (most == 1 ? " month" : " months");
+        return price + "If the price does not come to that, wait "
+                + from.map(day -> "until " + day.plusMonths(most) + " at the latest, " + wait).orElse(wait + " at the latest")
+                + ": by the middle that wait brings " + currency + " " + Cell.format(Quantiles.median(gain(most)), 0)
+                + (most == months() ? ", as far as is looked ahead" : ", and a longer one less")
+                + "; what a month costs you makes the day an earlier one.";
+    }
+
     /** How long a wait the answer in short is of. */
     int inShort() {
         return Math.min(HALF_A_YEAR, months());
@@ -288,8 +340,7 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
             table.note("After " + last + (last == 1 ? " month" : " months") + " both legs have moved the same way in "
                     + Cell.chanceInWords(together(last)) + " of the draws: " + (together(last) > 0.5
                     ? "they usually move together, so that only part of a move is yours." : "as a rule they do not move together."));
-            table.note("Buy whatever happens at a net purchase cost of " + Cell.format(buyWhateverHappens(), 0)
-                    + " or less: in nine draws of ten no coming month does better.");
+            table.note(rule());
         }
         if (!standsBy.isEmpty()) {
             table.note(standsBy);
@@ -310,7 +361,7 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
     public boolean equals(Object other) {
         return other instanceof NowOrLater choice && currency.equals(choice.currency) && Arrays.equals(purchaseNow, choice.purchaseNow)
                 && Arrays.equals(exitNow, choice.exitNow) && same(purchase, choice.purchase) && same(exit, choice.exit)
-                && remarks.equals(choice.remarks) && standsBy.equals(choice.standsBy);
+                && remarks.equals(choice.remarks) && from.equals(choice.from) && standsBy.equals(choice.standsBy);
     }
 
     @Override

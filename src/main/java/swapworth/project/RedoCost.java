@@ -12,6 +12,7 @@ import java.util.Set;
 import swapworth.assumptions.Assumption;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.Days;
+import swapworth.market.Range;
 import swapworth.project.Entry.Direction;
 import swapworth.project.Entry.Status;
 import swapworth.statistics.AmountLaw;
@@ -191,6 +192,12 @@ public record RedoCost(String currency, double[] cash, double[] hours, double ra
                 Column.sentences("what it would pay for"));
         ends.note("Which sum to agree on is your choice and the insurer's; read in the policy whether it pays an agreed sum, the market"
                 + " value or the least of several.");
+        Range kept = Forecast.range(salvage, 0.80);
+        ends.note("After a write-off an insurer may leave you the wreck and take its price off the settlement. Keeping it pays while it"
+                + " costs less than what its parts would leave you: " + Cell.format(Quantiles.median(salvage), 0) + " by the middle (80 %"
+                + " range " + Cell.format(kept.low(), 0) + " to " + Cell.format(kept.high(), 0) + "; salvage_share), your hours not"
+                + " counted. At less than the low end it pays nine times in ten. Ask first what title it then has, and whether you may"
+                + " strip it.");
         end(ends, "value of the finished car when sold", value, "another car of the same worth on the market, if there were one");
         end(ends, "redo cost with hours, less what is kept", upper, "doing the work again");
         return ends.build();

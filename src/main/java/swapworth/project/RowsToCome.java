@@ -24,8 +24,8 @@ import swapworth.statistics.UncertainSum;
  * category is a group whose numbers go together; the reserve is a group of its own.
  */
 final class RowsToCome {
-    /** The categories that a forecast holds, in the order of their groups: the sale of the finished car is no line of it. */
-    private static final List<Category> GROUPS = Stream.of(Category.values()).filter(c -> c != Category.CAR_SOLD).toList();
+    /** The categories that a forecast holds, in the order of their groups. */
+    private static final List<Category> GROUPS = Stream.of(Category.values()).filter(c -> !c.standsApart()).toList();
     /** The group of the reserve: what nobody thought of goes with no category. */
     static final int RESERVE = GROUPS.size();
 
@@ -135,7 +135,8 @@ final class RowsToCome {
         return known < 0 ? bins.size() - 1 : known;
     }
 
-    private static AmountLaw law(Entry entry, Assumptions assumptions) {
+    /** What the amount of a row to come may turn out to be. */
+    static AmountLaw law(Entry entry, Assumptions assumptions) {
         double likely = entry.amount().doubleValue();
         if (entry.range().isPresent()) {
             return AmountLaw.pert(entry.range().get().low().doubleValue(), likely, entry.range().get().high().doubleValue());

@@ -111,6 +111,7 @@ public final class Undertaking {
      * @param forecast the forecast at completion
      * @param finished the value of the finished car, the first of the role finished that has one
      * @param equity what is left
+     * @param job what a job for a customer leaves
      * @param finishOrStop whether to go on
      * @param redoCost what it would cost to do it again
      * @param nowOrLater whether to buy now or later
@@ -119,8 +120,8 @@ public final class Undertaking {
      * @param alternatives ways to get a car, held against each other
      */
     public record Answers(Answer<Market> market, Answer<Ledger> ledger, Answer<Forecast> forecast, Answer<SwapValue> finished,
-            Answer<Equity> equity, Answer<FinishOrStop> finishOrStop, Answer<RedoCost> redoCost, Answer<NowOrLater> nowOrLater,
-            Answer<WalkAway> walkAway, Answer<Gates> gates, Answer<Alternatives> alternatives) {
+            Answer<Equity> equity, Answer<Job> job, Answer<FinishOrStop> finishOrStop, Answer<RedoCost> redoCost,
+            Answer<NowOrLater> nowOrLater, Answer<WalkAway> walkAway, Answer<Gates> gates, Answer<Alternatives> alternatives) {
     }
 
     private Undertaking(Path folder, Optional<LocalDate> on, Optional<Market> market) {
@@ -143,7 +144,7 @@ public final class Undertaking {
         Answer<MarketMoves> moves = cars.map(c -> new MarketMoves(c, assumptions));
         Forecast.Options drawn = Forecast.withDefaults().with(assumptions).draws(count, 1);
         Answer<Forecast> forecast = ledger.map(moves.told().map(m -> m.moving(drawn)).orElse(drawn)::of);
-        Answer<Both> both = forecast.flatMap(f -> finished.map(v -> new Both(f, v)));
+        Answer<Both> both = forecast.flatMap(Undertaking::ofOwnCar).flatMap(f -> finished.map(v -> new Both(f, v)));
         FeeSchedule fees = market.map(m -> files.fees(m.currency(), assumptions)).orElse(FeeSchedule.none(Currencies.USUAL));
         Answer<BuyingLater> later = finished.flatMap(f -> cars.map(c -> new BuyingLater(c, assumptions, fees)));
         Answer<Gates> gates = files.gates();
@@ -154,6 +155,7 @@ public final class Undertaking {
                 : ways.withCars(values, 1).withAgeing(cars.orElseThrow().ageingByName(assumptions.get("horizon").middle() / 12)));
         files.lack(later.told().map(BuyingLater::missing).orElse(List.of()));
         answers = new Answers(listed, ledger, forecast, finished, both.map(b -> Equity.of(b.sold, b.forecast)),
+                forecast.flatMap(Undertaking::job),
                 both.flatMap(b -> cars.flatMap(c -> new WaysToStop(c, assumptions, b.forecast, b.finished, b.sold).answer())),
                 both.flatMap(b -> moves.map(m -> RedoCost.of(b.sold, b.forecast, m.since(b.forecast.ledger())))),
                 later.flatMap(l -> finished.flatMap(f -> l.answer(folder, f, ledger.told()))),
@@ -165,6 +167,18 @@ public final class Undertaking {
         Ledger.Options dated = on.map(options::on).orElse(options);
         return market.map(m -> dated.in(m.currency()).donors(m.cars().cars().stream()
                 .filter(car -> car.role() == Role.DONOR).map(CandidateCar::name).collect(Collectors.toSet()))).orElse(dated);
+    }
+
+    /** The money in one's own car: where a customer pays for the work the car is the customer's, and its value is no money of the shop. */
+    private static Answer<Forecast> ofOwnCar(Forecast forecast) {
+        return Answer.of(Optional.of(forecast).filter(f -> f.ledger().invoices().isEmpty()),
+                () -> CannotTell.without("the ledger has invoices: the car is the customer's", "a ledger without rows of the category"
+                + " invoice; for the customer's car 'What the job leaves' is told"));
+    }
+
+    private static Answer<Job> job(Forecast forecast) {
+        return Answer.of(Optional.of(forecast).filter(f -> !f.ledger().invoices().isEmpty()).map(Job::of),
+                () -> CannotTell.without("no customer pays for the work", "rows of the category invoice in ledger.csv"));
     }
 
     private static Answer<WalkAway> walkAway(CarsInPlay cars, FeeSchedule fees) {
@@ -281,6 +295,15 @@ public final class Undertaking {
      */
     public Optional<Equity> equity() {
         return answers.equity.told();
+    }
+
+    /**
+     * What a job for a customer leaves.
+     *
+     * @return nothing without rows of invoices
+     */
+    public Optional<Job> job() {
+        return answers.job.told();
     }
 
     /**

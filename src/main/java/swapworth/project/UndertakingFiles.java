@@ -27,7 +27,7 @@ final class UndertakingFiles {
 
     Answer<Ledger> ledger(Ledger.Options options) {
         return file("ledger.csv", "the money of the undertaking: what is spent, still to come and left, finish or stop, redo cost")
-                .map(options::read).flatMap(l -> usable(l, l.read(), l.entries().size() + l.carSales().size()));
+                .map(options::read).flatMap(l -> usable(l, l.read(), (int) l.all().count()));
     }
 
     Answer<Gates> gates() {

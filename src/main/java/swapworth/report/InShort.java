@@ -119,6 +119,7 @@ public record InShort(List<Sentence> sentences) {
                 .ifPresent(words -> all.add(new Sentence(words, ProjectPage.NOW_OR_LATER)));
         Optional<Sentence> unsure = unsure(listings, finished, undertaking);
         undertaking.equity().ifPresent(left -> all.add(new Sentence(left(left, undertaking), ProjectPage.LEFT)));
+        undertaking.job().ifPresent(job -> all.add(new Sentence(job.sentence(), ProjectPage.JOB)));
         // What is unsure of what is left stands beside it, and other doubts at the end.
         unsure.filter(InShort::isOfWhatIsLeft).ifPresent(all::add);
         undertaking.finishOrStop().map(FinishOrStop::sentence).filter(words -> !words.isEmpty())

@@ -10,7 +10,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import swapworth.assumptions.Question;
 import swapworth.chart.ProjectCharts;
 import swapworth.project.Alternatives;
@@ -21,6 +20,7 @@ import swapworth.project.Equity;
 import swapworth.project.FinishOrStop;
 import swapworth.project.Forecast;
 import swapworth.project.Gates;
+import swapworth.project.Job;
 import swapworth.project.Keeping;
 import swapworth.project.Ledger;
 import swapworth.project.LedgerSums;
@@ -38,6 +38,7 @@ public final class ProjectPage {
     static final String GATES = "gates";
     static final String LEDGER = "ledger";
     static final String LEFT = "equity";
+    static final String JOB = "job";
     static final String AGAINST = "alternatives";
     static final String FINISH_OR_STOP = "finish";
     static final String NOW_OR_LATER = "now-or-later";
@@ -116,6 +117,7 @@ public final class ProjectPage {
         List<Section> sections = new ArrayList<>();
         undertaking.forecast().ifPresent(f -> sections.addAll(List.of(money(f), toCome(f))));
         undertaking.equity().ifPresent(e -> sections.add(page.left(e)));
+        undertaking.job().ifPresent(job -> sections.add(Section.of(JOB, "What the job leaves", Part.rows(job.table()))));
         undertaking.finishOrStop().ifPresent(f -> sections.add(finishOrStop(f)));
         undertaking.redoCost().ifPresent(r -> sections.add(redo(r, undertaking.keeping())));
         undertaking.alternatives().ifPresent(a -> sections.add(alternatives(a)));
@@ -135,9 +137,10 @@ public final class ProjectPage {
             return "Without rows of a ledger what is spent, still to come and left is not told.";
         }
         Ledger ledger = undertaking.ledger().get();
-        String left = undertaking.equity().map(e -> " " + e.sentence()).orElse("");
+        String left = undertaking.equity().map(Equity::sentence).or(() -> undertaking.job().map(Job::sentence)).map(words -> " " + words)
+                .orElse("");
         return inIt(ledger, undertaking.forecast().get()) + left + " " + ledger.read().sentence() + "."
-                + (ledger.carSales().isEmpty() ? "" : " " + ledger.carSaleNote());
+                + ledger.notesOfWhatStandsApart().stream().map(note -> " " + note).collect(Collectors.joining());
     }
 
     /** What is in it, and what it will be. */
@@ -182,8 +185,7 @@ public final class ProjectPage {
         List<Table> others = sums.tables();
         others.subList(1, others.size()).forEach(table -> parts.add(Part.rows(table)));
         problems(parts, ledger.read().table());
-        for (Category category : Stream.concat(ledger.entries().stream(), ledger.carSales().stream()).map(Entry::category)
-                .collect(Collectors.toCollection(TreeSet::new))) {
+        for (Category category : ledger.all().map(Entry::category).collect(Collectors.toCollection(TreeSet::new))) {
             Table rows = sums.rowsOf(category);
             parts.add(Part.folded(ROWS + category.words().replace(' ', '-'), category.words() + ": " + rows.rows().size()
                     + (rows.rows().size() == 1 ? " row" : " rows"), Part.rows(rows)));

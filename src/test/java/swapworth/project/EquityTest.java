@@ -109,7 +109,7 @@ class EquityTest {
         Path file = Files.writeString(folder.resolve("ledger.csv"), paid + "2026-12-15,15000,sold it,,car sold,actual\n");
         Ledger told = Ledger.read(file);
         Ledger plain = Ledger.read(Files.writeString(folder.resolve("ledger.csv"), paid));
-        Ledger toldElsewhere = new Ledger(plain.entries(), told.carSales(), plain.on(), plain.currency(), plain.read());
+        Ledger toldElsewhere = new Ledger(plain.entries(), told.carSales(), plain.invoices(), plain.on(), plain.currency(), plain.read());
         for (Ledger ledger : List.of(told, toldElsewhere)) {
             Equity equity = Equity.of(all(15_000), Forecast.withDefaults().with(twelve).draws(COUNT, 1).of(ledger));
             assertEquals(0.01 * 11 * 12_000, equity.capital()[3], 1e-6, ledger.on().toString());

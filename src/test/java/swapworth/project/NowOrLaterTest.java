@@ -4,8 +4,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
 import swapworth.statistics.UncertainSum;
@@ -66,6 +69,28 @@ class NowOrLaterTest {
         assertEquals(0.03 * 5_000, more.gain(1)[0], 1e-9);
     }
 
+    // By hand: waits bring 300, 500 and 400; the exit stands still.
+    @Test
+    void who_waits_does_so_until_the_day_after_which_a_wait_brings_less() {
+        NowOrLater choice = NowOrLater.of("USD", List.of(leg("car", 10_000, 0.97, 0.95, 0.96)), leg("exit", 9_000, 1, 1, 1), List.of())
+                .from(LocalDate.parse("2026-10-30"));
+        assertEquals(OptionalInt.of(2), choice.longestWait());
+        assertEquals("Buy whatever happens at a net purchase cost of 9,500 or less: in nine draws of ten no coming month does better. If"
+                + " the price does not come to that, wait until 2026-12-30 at the latest, 2 months: by the middle that wait brings USD"
+                + " 500, and a longer one less; what a month costs you makes the day an earlier one.", choice.rule());
+        assertTrue(choice.tables().get(0).text().contains("2026-12-30"), choice.tables().get(0).text());
+    }
+
+    @Test
+    void where_no_wait_brings_anything_no_day_is_named() {
+        NowOrLater choice = NowOrLater.of("USD", List.of(leg("car", 10_000, 1.01, 1.02)), leg("exit", 9_000, 1, 1), List.of());
+        assertEquals(OptionalInt.empty(), choice.longestWait());
+        assertTrue(choice.rule().endsWith("nothing in these prices speaks for waiting."), choice.rule());
+        NowOrLater falling = NowOrLater.of("USD", List.of(leg("car", 10_000, 0.99, 0.98)), leg("exit", 9_000, 1, 1), List.of());
+        assertTrue(falling.rule().contains("does not come to that, wait 2 months at the latest: by the middle"), falling.rule());
+        assertTrue(falling.rule().contains("as far as is looked ahead"), falling.rule());
+    }
+
     @Test
     void at_the_trigger_nine_in_ten_months_to_come_do_no_better() {
         double[] state = UncertainSum.normals(COUNT, 2);
@@ -95,8 +120,8 @@ class NowOrLaterTest {
         refused("'car' beside 'exit': 3 draws beside 5000; draw i of all must be one state of the market",
                 () -> NowOrLater.of("USD", List.of(new NowOrLater.Leg("car", few, List.of(few))), exit, List.of()));
         refused("the net purchase cost now: 3 draws beside 5000; draw i of all must be one state of the market",
-                () -> new NowOrLater("USD", few, all(1), List.of(), List.of(), List.of(), ""));
+                () -> new NowOrLater("USD", few, all(1), List.of(), List.of(), List.of(), Optional.empty(), ""));
         refused("the exit value after 1 month: 3 draws beside 5000; draw i of all must be one state of the market",
-                () -> new NowOrLater("USD", all(1), all(1), List.of(all(1)), List.of(few), List.of(), ""));
+                () -> new NowOrLater("USD", all(1), all(1), List.of(all(1)), List.of(few), List.of(), Optional.empty(), ""));
     }
 }

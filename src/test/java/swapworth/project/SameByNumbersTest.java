@@ -45,9 +45,9 @@ class SameByNumbersTest {
         String words = "Waiting 1 month to buy brings USD 0 before what the wait costs you (80 % range 0 to 0, below 0 where it loses): the"
                 + " chance that it brings anything is less than 1 %.";
         sameByNumbers(shift -> new NowOrLater("USD", draws(0), draws(0), List.of(draws(shift)), List.of(draws(shift)), List.of(),
-                ""), words);
+                Optional.empty(), ""), words);
         sameByNumbers(shift -> new NowOrLater("USD", draws(shift), draws(shift), List.of(draws(shift)), List.of(draws(shift)),
-                List.of("a remark"), ""), words);
+                List.of("a remark"), Optional.empty(), ""), words);
     }
 
     @Test
