@@ -121,6 +121,7 @@ final class ProjectSteps {
         List<Table> tables = new ArrayList<>();
         undertaking.ledger().ifPresent(l -> tables.addAll(l.sums().tables()));
         undertaking.forecast().ifPresent(f -> tables.addAll(f.tables()));
+        undertaking.extras().ifPresent(e -> tables.add(e.table()));
         undertaking.equity().ifPresent(e -> tables.addAll(e.tables()));
         undertaking.job().ifPresent(job -> tables.add(job.table()));
         undertaking.finishOrStop().ifPresent(f -> tables.addAll(f.tables()));

@@ -28,10 +28,11 @@ import swapworth.money.Money;
  * @param receipt the name of the receipt; empty for none
  * @param note the note
  * @param plan what was expected of a row that is done, where it still says so
+ * @param extra that the finished car does without it, where the row says so
  */
 public record Entry(int line, LocalDate date, LocalDate due, String item, Category category, Direction direction, Status status,
         Money typed, BigDecimal amount, Optional<Ends> range, BigDecimal kept, List<Share> shares, Optional<Sale> sale, double hours,
-        String receipt, String note, Optional<Plan> plan) {
+        String receipt, String note, Optional<Plan> plan, Optional<Extra> extra) {
 
     /** Whether money goes out or comes in. */
     public enum Direction {
@@ -82,6 +83,14 @@ public record Entry(int line, LocalDate date, LocalDate due, String item, Catego
      * @param range the ends between which it was expected, where the row states them
      */
     public record Plan(BigDecimal likely, Optional<Ends> range) {
+    }
+
+    /**
+     * What is wanted and not needed: the car is finished without it.
+     *
+     * @param adds what it adds to the price of the finished car by the guess of the row, in the base currency
+     */
+    public record Extra(Optional<BigDecimal> adds) {
     }
 
     /**

@@ -61,7 +61,7 @@ public record Job(String currency, LocalDate on, BigDecimal paid, double[] pays,
         double common = Math.sqrt(assumptions.get("estimate_correlation").middle());
         List<UncertainSum.Line> lines = new ArrayList<>();
         List<String> names = new ArrayList<>();
-        BigDecimal paid = BigDecimal.ZERO;
+        BigDecimal paid = ledger.nothing();
         for (Entry invoice : ledger.invoices()) {
             boolean in = invoice.direction() == Direction.IN;
             if (invoice.status() == Status.ACTUAL) {

@@ -26,7 +26,7 @@ import swapworth.table.Cell;
 /**
  * Where every cent is: what a file {@code ledger.csv} says, exact to the smallest coin of one base currency. A row needs {@code date},
  * {@code amount} and {@code note}; {@code car, item, category, direction, currency, status, due, low, likely, high, gross, fee, postage,
- * hours, charged, receipt} are understood too. An unnamed category is {@code unsorted} and still in every total.
+ * hours, charged, receipt, needed, adds} are understood too. An unnamed category is {@code unsorted} and still in every total.
  *
  * <p>An amount in another currency is taken at the rate of its day and rounded by itself (half to even), so that sums can be added again
  * by hand. Refunds are money in of the category that had been paid; parts sold count what was left of their gross price.
@@ -194,7 +194,8 @@ public record Ledger(List<Entry> entries, List<Entry> carSales, List<Entry> invo
         LocalDate day = sale.on().orElse(on);
         BigDecimal price = BigDecimal.valueOf(sale.amount()).setScale(currency.getDefaultFractionDigits(), RoundingMode.HALF_EVEN);
         Entry entry = new Entry(0, day, day, "", Category.CAR_SOLD, Entry.Direction.IN, Entry.Status.ACTUAL, new Money(price, currency),
-                price, Optional.empty(), BigDecimal.ZERO, List.of(), Optional.empty(), 0, "", "by swaps.csv", Optional.empty());
+                price, Optional.empty(), BigDecimal.ZERO, List.of(), Optional.empty(), 0, "", "by swaps.csv",
+                Optional.empty(), Optional.empty());
         return new Ledger(entries, List.of(entry), invoices, on, currency, read);
     }
 
@@ -223,6 +224,11 @@ public record Ledger(List<Entry> entries, List<Entry> carSales, List<Entry> invo
      */
     public Stream<Entry> all() {
         return Stream.of(entries, carSales, invoices).flatMap(List::stream);
+    }
+
+    /** No money, to the smallest coin. */
+    BigDecimal nothing() {
+        return BigDecimal.ZERO.setScale(Math.max(0, currency.getDefaultFractionDigits()));
     }
 
     /**

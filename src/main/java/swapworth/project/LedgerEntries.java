@@ -43,7 +43,7 @@ record LedgerEntries(Currency base, LocalDate on, Assumptions assumptions) {
         BigDecimal charged = charged(said, amount);
         return Optional.of(new Entry(row.line(), date, due, row.text(LedgerRow.ITEM), said.category(), said.direction(), status, typed,
                 amount, ends, amount.subtract(charged), shares(said, charged), sale, said.hours().orElse(0), row.text(LedgerRow.RECEIPT),
-                row.text(LedgerRow.NOTE), plan(said, rateDay)));
+                row.text(LedgerRow.NOTE), plan(said, rateDay), extra(said, rateDay)));
     }
 
     /** What was expected of a row that is done; ends that do not hold their likely amount between them are asked about and left out. */
@@ -61,6 +61,11 @@ record LedgerEntries(Currency base, LocalDate on, Assumptions assumptions) {
             }
             return new Entry.Plan(likely, Optional.of(new Entry.Ends(low.get(), high.get())));
         });
+    }
+
+    private Optional<Entry.Extra> extra(LedgerRow said, LocalDate day) {
+        return said.isExtra() ? Optional.of(new Entry.Extra(said.adds().flatMap(m -> coins(said.row, LedgerRow.ADDS, m, day))))
+                : Optional.empty();
     }
 
     private static void askOfAmount(LedgerRow said, Optional<BigDecimal> stated, Optional<BigDecimal> net) {

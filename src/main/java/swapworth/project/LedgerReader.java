@@ -40,7 +40,7 @@ final class LedgerReader {
                 .column(LedgerRow.DUE, "due date", "due on").column(LedgerRow.LOW).column(LedgerRow.LIKELY).column(LedgerRow.HIGH)
                 .column(LedgerRow.GROSS, "gross price").column(LedgerRow.FEE, "selling fee").column(LedgerRow.POSTAGE, "shipping cost")
                 .column(LedgerRow.HOURS, "own hours").column(LedgerRow.CHARGED, "charged percent")
-                .column(LedgerRow.RECEIPT, "bill", "invoice");
+                .column(LedgerRow.RECEIPT, "bill", "invoice").column(LedgerRow.NEEDED).column(LedgerRow.ADDS, "adds to the price");
     }
 
     Ledger read() {

@@ -42,6 +42,8 @@ final class LedgerRow {
     static final String HOURS = "hours";
     static final String CHARGED = "charged";
     static final String RECEIPT = "receipt";
+    static final String NEEDED = "needed";
+    static final String ADDS = "adds";
 
     /** The shares of a car that has no other beside it. */
     private static final Set<BigDecimal> ALONE = Set.of(BigDecimal.ONE, BigDecimal.valueOf(100).stripTrailingZeros());
@@ -50,6 +52,12 @@ final class LedgerRow {
             .with(Direction.OUT, "out", "paid", "expense", "-").with(Direction.IN, "in", "received", "income", "refund", "+");
     private static final Vocabulary<Status> STATES = Vocabulary.<Status>empty().with(Status.ACTUAL, "actual", "paid", "done", "received")
             .with(Status.COMMITTED, "committed", "ordered", "agreed").with(Status.ESTIMATE, "estimate", "estimated", "planned", "guess");
+
+    private static final Vocabulary<Need> NEEDS = Vocabulary.<Need>empty().with(Need.NEEDED, "yes", "y", "needed", "true")
+            .with(Need.EXTRA, "no", "n", "extra", "wanted", "false");
+
+    /** Whether the car is finished without it. */
+    private enum Need { NEEDED, EXTRA }
 
     final NamedRows.Row row;
     private final Optional<LocalDate> due;
@@ -64,6 +72,8 @@ final class LedgerRow {
     private Optional<Money> gross;
     private Optional<Money> fee;
     private Optional<Money> postage;
+    private Optional<Money> adds;
+    private final boolean extra;
     private Category category;
     private Direction direction;
     private Status status;
@@ -84,6 +94,12 @@ final class LedgerRow {
         postage = row.money(POSTAGE, CURRENCY, otherwise);
         hours = row.number(HOURS, 0, 100_000);
         charged = row.number(CHARGED, 0, 100);
+        adds = row.money(ADDS, CURRENCY, otherwise);
+        extra = row.word(NEEDED, NEEDS).map(need -> need == Need.EXTRA).orElse(adds.isPresent());
+        if (adds.isPresent() && !extra) {
+            row.ask(ADDS, "what it adds to the price is counted of extras alone, and this is needed: write no under needed if the car is"
+                    + " finished without it");
+        }
         Optional<Money> likely = row.money(LIKELY, CURRENCY, otherwise);
         category = row.word(CATEGORY, CATEGORIES).orElse(gross.isPresent() ? Category.SOLD
                 : amount.isEmpty() && likely.isEmpty() && hours.isPresent() ? Category.OWN_HOURS : Category.UNSORTED);
@@ -216,6 +232,7 @@ final class LedgerRow {
         gross = saidIn(GROSS, gross, currency);
         fee = saidIn(FEE, fee, currency);
         postage = saidIn(POSTAGE, postage, currency);
+        adds = saidIn(ADDS, adds, currency);
     }
 
     private Optional<Money> saidIn(String column, Optional<Money> money, Currency currency) {
@@ -274,6 +291,16 @@ final class LedgerRow {
 
     Optional<Money> postage() {
         return postage;
+    }
+
+    /** Whether the car is finished without it. */
+    boolean isExtra() {
+        return extra;
+    }
+
+    /** What an extra adds to the price of the finished car, by the guess of the row. */
+    Optional<Money> adds() {
+        return adds;
     }
 
     OptionalDouble hours() {

@@ -30,7 +30,7 @@ public final class LedgerSums {
 
     LedgerSums(Ledger ledger) {
         this.ledger = ledger;
-        none = BigDecimal.ZERO.setScale(Math.max(0, ledger.currency().getDefaultFractionDigits()));
+        none = ledger.nothing();
     }
 
     /**

@@ -16,7 +16,7 @@ final class PlanAgainstActual {
 
     PlanAgainstActual(Ledger ledger) {
         this.ledger = ledger;
-        this.none = BigDecimal.ZERO.setScale(Math.max(0, ledger.currency().getDefaultFractionDigits()));
+        this.none = ledger.nothing();
     }
 
     /** One line a category with its total for what goes out; none where no row that is done says what was expected of it. */

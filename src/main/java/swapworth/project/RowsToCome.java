@@ -141,7 +141,7 @@ final class RowsToCome {
         if (entry.range().isPresent()) {
             return AmountLaw.pert(entry.range().get().low().doubleValue(), likely, entry.range().get().high().doubleValue());
         }
-        return entry.status() == Status.COMMITTED || likely < 0 ? AmountLaw.exactly(likely)
+        return entry.status() == Status.COMMITTED || likely <= 0 ? AmountLaw.exactly(likely)
                 : Forecast.guess(likely, assumptions.get(entry.category().assumption()));
     }
 

@@ -264,6 +264,15 @@ public final class Undertaking {
     }
 
     /**
+     * What is wanted and not needed, and whether it pays to leave it out.
+     *
+     * @return nothing where no row of the ledger is an extra, the car is sold, or it is a customer's
+     */
+    public Optional<Extras> extras() {
+        return forecast().filter(f -> f.ledger().carSold().isEmpty() && f.ledger().invoices().isEmpty()).flatMap(Extras::of);
+    }
+
+    /**
      * The value of the finished car, the first of the role finished that has one.
      *
      * @return nothing where the listings cannot tell

@@ -17,6 +17,7 @@ import swapworth.project.Category;
 import swapworth.project.DrawFigures;
 import swapworth.project.Entry;
 import swapworth.project.Equity;
+import swapworth.project.Extras;
 import swapworth.project.FinishOrStop;
 import swapworth.project.Forecast;
 import swapworth.project.Gates;
@@ -115,7 +116,7 @@ public final class ProjectPage {
     public static List<Section> sections(Undertaking undertaking) {
         ProjectPage page = new ProjectPage(undertaking);
         List<Section> sections = new ArrayList<>();
-        undertaking.forecast().ifPresent(f -> sections.addAll(List.of(money(f), toCome(f))));
+        undertaking.forecast().ifPresent(f -> sections.addAll(List.of(money(f), toCome(f, undertaking.extras()))));
         undertaking.equity().ifPresent(e -> sections.add(page.left(e)));
         undertaking.job().ifPresent(job -> sections.add(Section.of(JOB, "What the job leaves", Part.rows(job.table()))));
         undertaking.finishOrStop().ifPresent(f -> sections.add(finishOrStop(f)));
@@ -193,7 +194,7 @@ public final class ProjectPage {
         return new Section(LEDGER, "Where the money is", parts);
     }
 
-    private static Section toCome(Forecast forecast) {
+    private static Section toCome(Forecast forecast, Optional<Extras> extras) {
         List<Part> parts = new ArrayList<>();
         parts.add(Part.prose("What is paid and agreed stands as it is. Estimates are drawn " + Cell.format(forecast.count(), 0)
                 + " times between their low and high ends, or around the likely amount with the spread of their category from the"
@@ -204,6 +205,7 @@ public final class ProjectPage {
         if (!forecast.drivers().isEmpty()) {
             parts.add(Part.picture(ProjectCharts.drivers(forecast)));
         }
+        extras.ifPresent(e -> parts.add(Part.rows(e.table())));
         return new Section("forecast", "What is still to come", parts);
     }
 

@@ -195,7 +195,7 @@ class FolderCommandTest {
         assertTrue(Pattern.compile(car).matcher(sample.about("on-offer")).find(), sample.about("on-offer"));
         String swap = "80 % range [\\d,]+ to [\\d,]+; the price of this one car, private asking on 2026-10-30.*85 cars of the line";
         assertTrue(Pattern.compile(swap).matcher(sample.about("swap")).find(), sample.about("swap"));
-        String left = "80 % range -[\\d,]+ to -[\\d,]+.*chance of a loss.*private sold on 2026-10-30.*32 rows of the ledger as of "
+        String left = "80 % range -[\\d,]+ to -[\\d,]+.*chance of a loss.*private sold on 2026-10-30.*33 rows of the ledger as of "
                 + "2026-10-28";
         assertTrue(Pattern.compile(left).matcher(sample.about("equity")).find(), sample.about("equity"));
         assertEquals(2, Pattern.compile("80 % range [\\d,]+ to [\\d,]+; 2026-10-30\\)[^;]*\\((auction|private)\\)[^;]*by \\d+ offers of"
@@ -517,7 +517,7 @@ class FolderCommandTest {
         Files.writeString(folder.resolve("ledger.csv"), Files.readString(folder.resolve("ledger.csv")) + "\n2026-13-45,12,USD,lost\n");
         Told told = Told.of(folder, folder.resolve("page.html"));
         assertTrue(told.about("equity")
-                .contains("32 rows of the ledger as of 2026-10-28; 1 more row is in no figure, for it cannot be used."),
+                .contains("33 rows of the ledger as of 2026-10-28; 1 more row is in no figure, for it cannot be used."),
                 told.about("equity"));
     }
 

@@ -92,7 +92,7 @@ class UndertakingTest {
         DonorStudy study = DonorStudy.of(SAMPLE, BigDecimal.TEN);
         told += "\n" + study + "\n" + study.partOuts().get(0) + "\n" + study.partOuts().get(0).recovery().orElseThrow();
         assertFalse(told.contains("@"), told);
-        assertTrue(told.contains("undertaking: 32 rows of the ledger; the swap: ") && told.contains("left in cash USD -6,"), told);
+        assertTrue(told.contains("undertaking: 33 rows of the ledger; the swap: ") && told.contains("left in cash USD -7,"), told);
         assertTrue(told.contains("the swap: ") && told.contains("price model of 307 cars") && told.contains("100 joint draws"), told);
         assertEquals("-3.05 to -1.22", new Range(-3.049, -1.22).toString());
         assertEquals("-21.3 to 5.0", new Range(-21.26, 5).toString());

@@ -1,0 +1,108 @@
+package swapworth.project;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.math.BigDecimal;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import swapworth.project.Extras.One;
+import swapworth.reading.RowProblem;
+import swapworth.report.ProjectPage;
+import swapworth.statistics.Quantiles;
+import swapworth.table.Cell;
+
+/** Extras of a build, against sums by hand. */
+class ExtrasTest {
+    private static final String HEAD = "date,amount,note,item,category,direction,status,due,low,likely,high,hours,needed,adds\n";
+
+    @TempDir
+    private Path folder;
+
+    private Undertaking undertaking(String rows) throws IOException {
+        Files.writeString(folder.resolve("ledger.csv"), HEAD + rows);
+        return Undertaking.of(folder);
+    }
+
+    // 600 in all, 150 of it paid and 50 agreed: 400 to come against 250 added.
+    @Test
+    void leaving_an_extra_out_brings_what_it_still_costs_less_what_it_adds() throws IOException {
+        Undertaking build = undertaking("""
+                2026-08-01,150,seats of leather,seats,part,,actual,,,,,,no,250
+                2026-08-01,50,mounts of them,Seats,part,,committed,2026-11-01,,,,,no,
+                2026-08-01,,trimmer,seats,labour,,estimate,2026-11-01,399.99,400,400.01,,no,
+                2026-08-01,,fitting them,seats,own hours,,estimate,2026-11-01,,,,8,no,
+                2026-08-01,300,radiator,cooling,part,,actual,,,,,,yes,
+                """);
+        One seats = build.extras().orElseThrow().all().get(0);
+        assertEquals(List.of("seats", "4", "200.00", "8.0"),
+                List.of(seats.name(), Integer.toString(seats.rows()), seats.owed().toPlainString(), Double.toString(seats.hours())));
+        assertEquals(150, Quantiles.median(seats.leavingOut()), 0.01);
+        assertEquals(1, build.extras().orElseThrow().all().size(), "the radiator is needed");
+        assertTrue(ProjectPage.of("build", build).html().contains("Extras: what is wanted and not needed to finish"), "on the page");
+    }
+
+    @Test
+    void without_a_guess_an_extra_adds_a_share_of_all_that_it_costs() throws IOException {
+        Files.writeString(folder.resolve("assumptions.csv"), "name,middle,spread\nextra_adds,40,0\n");
+        One wheels = undertaking("""
+                2026-08-01,500,wheels,wheels,part,,actual,,,,,,no,
+                2026-08-02,100,one went back,wheels,part,in,actual,,,,,,no,
+                2026-08-03,200,painting them,wheels,labour,,committed,2026-11-01,,,,,extra,
+                """).extras().orElseThrow().all().get(0);
+        assertEquals(new BigDecimal("600.00"), wheels.owed());
+        assertEquals(0.4 * 600, wheels.adds()[3], 1e-9);
+        assertEquals(-240, wheels.leavingOut()[3], 1e-9, "all of it is gone or owed: nothing is saved, and what it adds is lost");
+    }
+
+    @Test
+    void several_extras_are_put_together_draw_by_draw() throws IOException {
+        Extras extras = undertaking("""
+                2026-08-01,,wheels,wheels,part,,estimate,2026-11-01,400,500,700,,no,
+                2026-08-01,,paint,paint,labour,,estimate,2026-12-01,2000,2600,4000,,no,3000
+                """).extras().orElseThrow();
+        String text = extras.table().text();
+        assertTrue(Arrays.stream(text.split("\n")).anyMatch(line -> line.startsWith("all ")), text);
+        double[] sum = DrawFigures.plus(extras.all().get(0).leavingOut(), extras.all().get(1).leavingOut());
+        assertTrue(text.contains(Cell.format(Quantiles.median(sum), 0)), text);
+        assertTrue(Quantiles.median(extras.all().get(0).leavingOut()) > 0, "a share of its cost does not pay for it");
+    }
+
+    @Test
+    void a_row_that_says_what_it_adds_is_an_extra_and_one_that_is_needed_too_is_asked_about() throws IOException {
+        Undertaking build = undertaking("""
+                2026-08-01,,wheels,wheels,part,,estimate,2026-11-01,400,500,700,,,300
+                2026-08-01,,brakes,brakes,part,,estimate,2026-11-01,400,500,700,,yes,300
+                2026-08-01,,dash,dash,part,,estimate,2026-11-01,400,500,700,,perhaps,
+                """);
+        assertEquals(List.of("wheels"), build.extras().orElseThrow().all().stream().map(One::name).toList());
+        List<RowProblem> problems = build.read().get(0).problems();
+        assertTrue(problems.stream().anyMatch(p -> p.column().equals("adds") && p.message().contains("this is needed")),
+                problems.toString());
+        assertTrue(problems.stream().anyMatch(p -> p.column().equals("needed")), problems.toString());
+        assertEquals(3, build.ledger().orElseThrow().entries().size(), "a word that is not understood costs no row");
+    }
+
+    @Test
+    void there_are_no_extras_of_a_car_that_is_sold_or_a_customers() throws IOException {
+        String extra = "2026-08-01,,wheels,wheels,part,,estimate,2026-11-01,400,500,700,,no,300\n";
+        assertEquals(Optional.empty(), undertaking(extra + "2026-09-01,9000,sold,,car sold,,,,,,,,,\n").extras());
+        assertEquals(Optional.empty(), undertaking(extra + "2026-09-01,9000,deposit,,invoice,,,,,,,,,\n").extras());
+        assertEquals(Optional.empty(), undertaking("2026-08-01,300,radiator,,part,,,,,,,,,\n").extras());
+    }
+
+    @Test
+    void draws_that_do_not_belong_together_are_refused() {
+        assertThrows(IllegalArgumentException.class, () -> new One("seats", 1, BigDecimal.ONE, new double[2], 0, new double[3]));
+        One one = new One("seats", 1, BigDecimal.ONE, new double[2], 0, new double[2]);
+        one.adds()[0] = 5;
+        assertEquals(one, new One("seats", 1, new BigDecimal("1.0"), new double[2], 0, new double[2]));
+    }
+}
