@@ -138,28 +138,38 @@ public record DonorUses(String car, List<Use> uses, Optional<PulledSet> set, Opt
         if (values.isPresent()) {
             double[] lies = values.get().price(state.soldPrivately(facts), seed);
             uses.add(new Use("sell it as it lies", sum(-option.landed(), lies), "private sold, in its state"));
-            // A blank damage is unknown, not none: one zone is then taken.
-            int zones = facts.damage().map(Set::size).orElse(1);
             CarFacts repaired = facts.toBuilder().damage(Set.of()).runs(Runs.DRIVES).airbags(Airbags.IN_PLACE).mechanical(Condition.SOUND)
                     .title(facts.title() == Title.SALVAGE ? Title.REBUILT : facts.title()).build();
-            double[] sound = values.get().price(state.soldPrivately(repaired), seed);
-            double[] share = draws.share("repair_zone");
-            double[] airbags = draws.share("repair_airbags");
-            boolean fired = facts.airbags() == Airbags.FIRED || facts.airbags() == Airbags.GONE;
-            double[] gear = out.drivetrainToReplace();
-            for (int i = 0; i < sound.length; i++) {
-                sound[i] = sound[i] * (1 - Math.min(1, zones * share[i] + (fired ? airbags[i] : 0))) - gear[i];
-            }
-            uses.add(new Use("repair and sell it", sum(-option.landed(), sound), "as if undamaged"
-                    + (facts.title() == Title.SALVAGE ? ", rebuilt title" : "") + (zones == 0 ? "" : ", less repairs of " + zones
-                    + (zones > 1 ? " damaged zones" : " damaged zone")
-                    + " (assumption repair_zone" + (facts.damage().isEmpty() ? ", damage unknown" : "") + ")")
-                    + (fired ? ", airbags (repair_airbags)" : "")
-                    + " and another engine and gearbox where they turn out bad; hours not priced"));
+            uses.add(repairAndSell(option, values.get().price(state.soldPrivately(repaired), seed), out.drivetrainToReplace(), draws));
         }
         // Where its left-over parts are not counted its net cost is not known, and nothing stands against it.
         Optional<PulledSet> set = option.parts() ? set(option, parts, state, draws) : Optional.empty();
         return new DonorUses(option.car().name(), uses, set, reason);
+    }
+
+    /**
+     * The use of a car that is repaired and sold.
+     *
+     * @param repaired its price once it is repaired, draw by draw
+     * @param gear what another engine and gearbox cost where they turn out bad, draw by draw
+     */
+    private static Use repairAndSell(CarOption option, double[] repaired, double[] gear, AssumptionDraws draws) {
+        CarFacts facts = option.car().facts();
+        // A blank damage is unknown, not none: one zone is then taken.
+        int zones = facts.damage().map(Set::size).orElse(1);
+        double[] share = draws.share("repair_zone");
+        double[] airbags = draws.share("repair_airbags");
+        boolean fired = facts.airbags() == Airbags.FIRED || facts.airbags() == Airbags.GONE;
+        double[] left = new double[repaired.length];
+        for (int i = 0; i < left.length; i++) {
+            left[i] = repaired[i] * (1 - Math.min(1, zones * share[i] + (fired ? airbags[i] : 0))) - gear[i];
+        }
+        return new Use("repair and sell it", sum(-option.landed(), left), "as if undamaged"
+                + (facts.title() == Title.SALVAGE ? ", rebuilt title" : "") + (zones == 0 ? "" : ", less repairs of " + zones
+                + (zones > 1 ? " damaged zones" : " damaged zone")
+                + " (assumption repair_zone" + (facts.damage().isEmpty() ? ", damage unknown" : "") + ")")
+                + (fired ? ", airbags (repair_airbags)" : "")
+                + " and another engine and gearbox where they turn out bad; hours not priced");
     }
 
     private static String unpriced(PartOut out) {

@@ -41,8 +41,8 @@ final class Candidates {
         reach = new double[orders.years.length];
         reachOfRegions = new double[orders.years.length];
         for (int year = 0; year < asked.length; year++) {
-            asked[year] = score.asked(year, true, least);
-            askedOfRegions[year] = score.asked(year, false, least);
+            asked[year] = score.askedInOneRegion(year, least);
+            askedOfRegions[year] = score.askedAcrossRegions(year, least);
             reach[year] = score.reach(asked[year] - Rarities.MOST_FOR_PRICE);
             reachOfRegions[year] = score.reach(askedOfRegions[year] - Rarities.MOST_FOR_PRICE);
         }
@@ -155,14 +155,22 @@ final class Candidates {
                 while (to < byPrice.length && orders.price(number[byPrice[to]]) == price && year(byPrice[to]) == year) {
                     to++;
                 }
-                for (int k = from; to - from <= LARGE_GROUP && k < to; k++) {
-                    int i = byPrice[k];
-                    int trim = trim(i);
-                    for (int m = k + 1; m < to && (trim == 0 || trim(byPrice[m]) == trim); m++) {
-                        int j = byPrice[m];
-                        if (lastMiles[i] != lastMiles[j] && canBeOne(i, j, year)) {
-                            take(number[i], number[j]);
-                        }
+                if (to - from <= LARGE_GROUP) {
+                    pairsOfOnePrice(from, to, year);
+                }
+            }
+        }
+
+        /** The same among those from one place up to another in the order of prices, by trim, those without one first. */
+        private void pairsOfOnePrice(int from, int to, int year) {
+            int[] byPrice = orders.byPrice;
+            for (int k = from; k < to; k++) {
+                int i = byPrice[k];
+                int trim = trim(i);
+                for (int m = k + 1; m < to && (trim == 0 || trim(byPrice[m]) == trim); m++) {
+                    int j = byPrice[m];
+                    if (lastMiles[i] != lastMiles[j] && canBeOne(i, j, year)) {
+                        take(number[i], number[j]);
                     }
                 }
             }

@@ -131,23 +131,43 @@ public record CarsFile(String file, Currency currency, List<CandidateCar> cars, 
         Currency baseCurrency = base.or(folder.conventions::currency).orElseGet(() -> mostFrequent(source,
                 reader(source, columns, folder.conventions, folder, new WordLists())));
         RowReader reader = reader(source, columns, folder.conventions.or(Conventions.unstated().with(baseCurrency)), folder, lists);
-        List<CandidateCar> cars = new ArrayList<>();
-        List<RowProblem> rejected = new ArrayList<>(source.rejected());
-        List<RowProblem> setAside = new ArrayList<>();
-        List<RowProblem> oddities = new ArrayList<>(folder.problems);
-        oddities.addAll(source.oddities());
-        Set<String> names = new HashSet<>();
-        boolean unitUnknown = false;
+        Fates fates = new Fates(source, folder);
         for (CsvRow row : source.rows()) {
-            Draft draft = reader.read(row);
-            if (draft.name.isEmpty()) {
-                draft.setAside("name", "", "the row does not name its car");
-            } else if (Spelling.isTotal(draft.name)) {
-                draft.setAside("name", draft.name, Spelling.IS_TOTAL);
-            } else if (!names.add(Spelling.name(draft.name))) {
-                draft.setAside("name", draft.name, "the name stands twice");
-            }
-            Optional<Price> price = price(draft, baseCurrency, folder);
+            fates.take(reader.read(row), columns, lists, baseCurrency);
+        }
+        List<RowProblem> oddities = fates.oddities;
+        if (fates.unitUnknown) {
+            columns.unitInQuestion(folder.conventions).ifPresent(oddities::add);
+        }
+        columns.rolesInQuestion().ifPresent(oddities::add);
+        oddities.addAll(ColumnUnderstood.unused(columns.understood(), OF_FINISHED, further));
+        for (UnmatchedWord word : lists.unmatchedWords()) {
+            oddities.add(word.problem());
+        }
+        return new CarsFile(source.file(), baseCurrency, fates.cars, fates.rejected, fates.setAside, oddities, source.blankLines());
+    }
+
+    /** What becomes of the rows, one after the other. */
+    private static final class Fates {
+        private final FolderFiles folder;
+        private final List<CandidateCar> cars = new ArrayList<>();
+        private final List<RowProblem> rejected;
+        private final List<RowProblem> setAside = new ArrayList<>();
+        private final List<RowProblem> oddities;
+        private final Set<String> names = new HashSet<>();
+        /** Whether some distance has no unit in its cell. */
+        private boolean unitUnknown;
+
+        Fates(CsvSource source, FolderFiles folder) {
+            this.folder = folder;
+            this.rejected = new ArrayList<>(source.rejected());
+            this.oddities = new ArrayList<>(folder.problems);
+            oddities.addAll(source.oddities());
+        }
+
+        void take(Draft draft, FileColumns columns, WordLists lists, Currency base) {
+            checkName(draft);
+            Optional<Price> price = price(draft, base, folder);
             if (!draft.rejections.isEmpty()) {
                 rejected.add(RowProblem.joined(draft.rejections));
             } else if (!draft.asides.isEmpty()) {
@@ -162,15 +182,16 @@ public record CarsFile(String file, Currency currency, List<CandidateCar> cars, 
                 cars.add(new CandidateCar(draft.name, role.orElse(CandidateCar.Role.UNKNOWN), draft.facts.build(), price, draft.origin()));
             }
         }
-        if (unitUnknown) {
-            columns.unitInQuestion(folder.conventions).ifPresent(oddities::add);
+
+        private void checkName(Draft draft) {
+            if (draft.name.isEmpty()) {
+                draft.setAside("name", "", "the row does not name its car");
+            } else if (Spelling.isTotal(draft.name)) {
+                draft.setAside("name", draft.name, Spelling.IS_TOTAL);
+            } else if (!names.add(Spelling.name(draft.name))) {
+                draft.setAside("name", draft.name, "the name stands twice");
+            }
         }
-        columns.rolesInQuestion().ifPresent(oddities::add);
-        oddities.addAll(ColumnUnderstood.unused(columns.understood(), OF_FINISHED, further));
-        for (UnmatchedWord word : lists.unmatchedWords()) {
-            oddities.add(word.problem());
-        }
-        return new CarsFile(source.file(), baseCurrency, cars, rejected, setAside, oddities, source.blankLines());
     }
 
     private static RowReader reader(CsvSource source, FileColumns columns, Conventions conventions, FolderFiles folder, WordLists lists) {

@@ -4,11 +4,13 @@ import static java.util.Objects.requireNonNull;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.stream.Stream;
 import swapworth.reading.RowProblem;
 import swapworth.reading.Spelling;
 import swapworth.table.Cell;
@@ -189,8 +191,8 @@ public final class Check {
             for (Car car : line.getValue()) {
                 outcomes[car.outcome().ordinal()]++;
                 sightings += car.sightings().size();
-                first = earlier(first, car.firstSeen(), true);
-                last = earlier(last, car.lastSeen(), false);
+                first = earliest(first, car.firstSeen());
+                last = latest(last, car.lastSeen());
             }
             table.row(Cell.words(Spelling.shortened(line.getKey(), 60)), Cell.whole(line.getValue().size()),
                     Cell.whole(sightings),
@@ -201,11 +203,12 @@ public final class Check {
         return table.build();
     }
 
-    private static Optional<LocalDate> earlier(Optional<LocalDate> a, Optional<LocalDate> b, boolean first) {
-        if (a.isEmpty() || b.isEmpty()) {
-            return a.or(() -> b);
-        }
-        return a.get().isBefore(b.get()) == first ? a : b;
+    private static Optional<LocalDate> earliest(Optional<LocalDate> a, Optional<LocalDate> b) {
+        return Stream.concat(a.stream(), b.stream()).min(Comparator.naturalOrder());
+    }
+
+    private static Optional<LocalDate> latest(Optional<LocalDate> a, Optional<LocalDate> b) {
+        return Stream.concat(a.stream(), b.stream()).max(Comparator.naturalOrder());
     }
 
     /**

@@ -16,6 +16,7 @@ import swapworth.reading.Spelling;
  * @param unmatched words that were not understood
  */
 record Damaged(Optional<Set<Damage>> zones, List<String> unmatched) {
+    private static final String MARKS = ";,/+|&";
 
     /**
      * What a cell says.
@@ -31,21 +32,30 @@ record Damaged(Optional<Set<Damage>> zones, List<String> unmatched) {
             return new Damaged(Optional.of(Set.of()), unmatched);
         }
         Set<Damage> zones = EnumSet.noneOf(Damage.class);
-        int start = 0;
-        for (int i = 0; i <= text.length(); i++) {
-            if (i == text.length() || ";,/+|&".indexOf(text.charAt(i)) >= 0) {
-                String zone = Spelling.stripped(text.substring(start, i));
-                start = i + 1;
-                if (!zone.isEmpty()) {
-                    Optional<Damage> known = ListingWords.DAMAGE.meaning(meaning.apply(zone));
-                    if (known.isPresent()) {
-                        zones.add(known.get());
-                    } else {
-                        unmatched.add(zone);
-                    }
-                }
+        for (String zone : parts(text)) {
+            Optional<Damage> known = ListingWords.DAMAGE.meaning(meaning.apply(zone));
+            if (known.isPresent()) {
+                zones.add(known.get());
+            } else {
+                unmatched.add(zone);
             }
         }
         return new Damaged(zones.isEmpty() ? Optional.empty() : Optional.of(Collections.unmodifiableSet(zones)), unmatched);
+    }
+
+    /** What stands between the marks of a list, whichever marks its writer took. */
+    private static List<String> parts(String text) {
+        List<String> parts = new ArrayList<>();
+        int start = 0;
+        for (int i = 0; i <= text.length(); i++) {
+            if (i == text.length() || MARKS.indexOf(text.charAt(i)) >= 0) {
+                String part = Spelling.stripped(text.substring(start, i));
+                start = i + 1;
+                if (!part.isEmpty()) {
+                    parts.add(part);
+                }
+            }
+        }
+        return parts;
     }
 }

@@ -81,9 +81,15 @@ final class FileColumns {
         Arrays.fill(place, -1);
         Arrays.fill(unit, "");
         Arrays.fill(how, "");
-        for (int pass = 0; pass < 2; pass++) {
-            for (int i = 0; i < count; i++) {
-                resolve(i, kind, pass == 0);
+        // Names of our own come first, so that a synonym never takes a column from them.
+        for (int i = 0; i < count; i++) {
+            if (isOwnName(i)) {
+                resolve(i, kind);
+            }
+        }
+        for (int i = 0; i < count; i++) {
+            if (!isOwnName(i)) {
+                resolve(i, kind);
             }
         }
         for (int i = 0; i < count; i++) {
@@ -105,27 +111,38 @@ final class FileColumns {
         }
     }
 
-    /** Names of our own come first, so that a synonym never takes a column from them. */
-    private void resolve(int i, Kind kind, boolean ownNamesOnly) {
+    /** Whether a column has the name that the format has for it, and no synonym. */
+    private boolean isOwnName(int i) {
+        String words = Spelling.header(source.names().get(i));
+        return ListingColumn.of(words).map(column -> Spelling.key(column.header()).equals(words)).orElse(false);
+    }
+
+    private void resolve(int i, Kind kind) {
         if (meaning[i] != null || source.names().get(i).isEmpty()) {
             return;
         }
         String words = Spelling.header(source.names().get(i));
-        ListingColumn direct = ListingColumn.of(words).orElse(null);
-        if (ownNamesOnly != (direct != null && Spelling.key(direct.header()).equals(words))) {
-            return;
+        Optional<ListingColumn> named = ListingColumn.of(words);
+        if (named.isPresent()) {
+            takeNamed(i, named.get(), kind, words);
+        } else {
+            takeWithUnit(i, kind, words);
         }
-        if (direct != null) {
-            // Where words.csv has put a name in the place of a header, that header may still state the unit or the currency.
-            String typed = source.header().get(i);
-            boolean renamed = !typed.equals(source.names().get(i));
-            take(i, direct, DistanceUnit.named(words).or(() -> renamed ? DistanceUnit.ofHeader(typed) : Optional.empty())
-                    .map(DistanceUnit::symbol).orElse(""), kind, words);
-            if (renamed && isAmount(direct) && meaning[i] == direct) {
-                Currencies.ofColumn(source.names().get(i), typed).ifPresent(money -> currencies.put(direct, money));
-            }
-            return;
+    }
+
+    private void takeNamed(int i, ListingColumn column, Kind kind, String words) {
+        // Where words.csv has put a name in the place of a header, that header may still state the unit or the currency.
+        String typed = source.header().get(i);
+        boolean renamed = !typed.equals(source.names().get(i));
+        take(i, column, DistanceUnit.named(words).or(() -> renamed ? DistanceUnit.ofHeader(typed) : Optional.empty())
+                .map(DistanceUnit::symbol).orElse(""), kind, words);
+        if (renamed && isAmount(column) && meaning[i] == column) {
+            Currencies.ofColumn(source.names().get(i), typed).ifPresent(money -> currencies.put(column, money));
         }
+    }
+
+    /** Takes a column whose name is that of a column of the format and, behind it, a unit of distance or a currency. */
+    private void takeWithUnit(int i, Kind kind, String words) {
         int space = words.lastIndexOf(' ');
         if (space < 0) {
             return;

@@ -185,7 +185,7 @@ final class PairScore {
     }
 
     double points(int first, int second) {
-        return sum(first, second, List.of(), false);
+        return sum(first, second, Reasons.UNASKED);
     }
 
     /**
@@ -198,23 +198,32 @@ final class PairScore {
         int b = swapped ? first : second;
         double mileage = of.lastMiles[a] == of.lastMiles[b] || of.lastMiles[a] == of.firstMiles[b] ? Rarities.MOST_FOR_MILEAGE
                 : isUnlikelyDriven(a, b) ? MILEAGE_JUMPED : MOST_FOR_GROWTH;
-        double rest = offer(a, b, Rarities.Profile.RAREST, List.of(), false) - Math.max(cohort(first), cohort(second))
-                + (of.columns.hasFurther() ? MOST_FOR_ALL_FURTHER : 0) + texts(a, b, List.of(), false);
+        double rest = offer(a, b, Rarities.Profile.RAREST, Reasons.UNASKED) - Math.max(cohort(first), cohort(second))
+                + (of.columns.hasFurther() ? MOST_FOR_ALL_FURTHER : 0) + texts(a, b, Reasons.UNASKED);
         if (rest + mileage < least) {
             return rest + mileage;
         }
-        rest += mileage(a, b, Rarities.Profile.RAREST, List.of(), false);
-        return rest < least ? rest : rest + facts(a, b, List.of(), false);
+        rest += mileage(a, b, Rarities.Profile.RAREST, Reasons.UNASKED);
+        return rest < least ? rest : rest + facts(a, b, Reasons.UNASKED);
     }
 
     /**
-     * The points that mileage, price and texts of two advertisements of one model year must earn together to come to so many: what else may
-     * speak for a pair is limited.
+     * The points that mileage, price and texts of two advertisements of one model year and region, or of a region that is not known, must
+     * earn together to come to so many: what else may speak for a pair is limited.
      *
      * @param year the place of the model year
      */
-    double asked(int year, boolean sameRegion, double least) {
-        return least + cohorts[year] - SOON_AFTER - line.mostForPlace(sameRegion) - (of.columns.hasFurther() ? MOST_FOR_ALL_FURTHER : 0);
+    double askedInOneRegion(int year, double least) {
+        return asked(year, least, line.mostInOneRegion());
+    }
+
+    /** The same of two that are of different regions. */
+    double askedAcrossRegions(int year, double least) {
+        return asked(year, least, line.mostAcrossRegions());
+    }
+
+    private double asked(int year, double least, double mostForPlace) {
+        return least + cohorts[year] - SOON_AFTER - mostForPlace - (of.columns.hasFurther() ? MOST_FOR_ALL_FURTHER : 0);
     }
 
     /** By how many miles, at most, a mileage may grow that earns so many points: the more were driven the less it earns. */
@@ -236,92 +245,92 @@ final class PairScore {
 
     /** Why two advertisements are taken for one car. */
     String sentence(int first, int second) {
-        List<String> parts = new ArrayList<>();
-        double points = sum(first, second, parts, true);
+        Reasons reasons = new Reasons(true);
+        double points = sum(first, second, reasons);
         return of.origin(first) + " and " + of.origin(second) + ": " + Cell.format(points, 1)
-                + " points (" + String.join(", ", parts) + ")";
+                + " points (" + String.join(", ", reasons.said) + ")";
     }
 
-    private double sum(int first, int second, List<String> parts, boolean explain) {
+    private double sum(int first, int second, Reasons reasons) {
         boolean swapped = swapped(first, second);
         int a = swapped ? second : first;
         int b = swapped ? first : second;
         Rarities.Profile p = profile(swapped ? second : first);
         Rarities.Profile q = profile(swapped ? first : second);
         double cohort = Math.max(p.cohort, q.cohort);
-        double sum = add(-cohort, explain ? "among " + Math.round(Math.pow(2, cohort)) + " of the line and year" : "", parts,
-                explain);
-        sum += year(a, b, parts, explain);
-        sum += mileage(a, b, p, parts, explain);
-        sum += offer(a, b, p, parts, explain) + facts(a, b, parts, explain) + texts(a, b, parts, explain);
-        return sum + further(p, q, parts, explain);
+        double sum = reasons.add(-cohort, reasons.asked ? "among " + Math.round(Math.pow(2, cohort)) + " of the line and year" : "");
+        sum += year(a, b, reasons);
+        sum += mileage(a, b, p, reasons);
+        sum += offer(a, b, p, reasons) + facts(a, b, reasons) + texts(a, b, reasons);
+        return sum + further(p, q, reasons);
     }
 
     /** The points of price, time, trim, region and source, with the points that agreements of the first one earn. */
-    private double offer(int a, int b, Rarities.Profile p, List<String> parts, boolean explain) {
-        double sum = price(a, b, p, parts, explain);
-        sum += time(a, b, parts, explain);
+    private double offer(int a, int b, Rarities.Profile p, Reasons reasons) {
+        double sum = price(a, b, p, reasons);
+        sum += time(a, b, reasons);
         if (of.trim[a] != 0 && of.trim[a] == of.trim[b]) {
-            sum += add(line.trims[of.trim[a]], "same trim", parts, explain);
+            sum += reasons.add(line.trims[of.trim[a]], "same trim");
         }
         if (of.region[a] != 0 && of.region[b] != 0) {
-            sum += word(of.region[a] == of.region[b], "region", line.regions[of.region[a]], OTHER_REGION, parts, explain);
+            sum += of.region[a] == of.region[b] ? reasons.add(line.regions[of.region[a]], "same region")
+                    : reasons.add(OTHER_REGION, "another region");
         }
         if (of.source[a] != 0 && of.source[b] != 0) {
             boolean same = of.source[a] == of.source[b] && (of.source[a] > 0 || of.columns.source.same(of.firstRow(a), of.firstRow(b)));
-            sum += word(same, "source", same ? line.ofSource(a) : 0, OTHER_SOURCE, parts, explain);
+            sum += same ? reasons.add(line.ofSource(a), "same source") : reasons.add(OTHER_SOURCE, "another source");
         }
         return sum;
     }
 
     /** The points of facts in which one car cannot differ from itself, or seldom. */
-    private double facts(int a, int b, List<String> parts, boolean explain) {
+    private double facts(int a, int b, Reasons reasons) {
         double sum = 0;
         ListingColumns columns = of.columns;
         if (differ(of.latest(columns.seller, a), of.latest(columns.seller, b))) {
-            sum += add(OTHER_SELLER, "another kind of seller", parts, explain);
+            sum += reasons.add(OTHER_SELLER, "another kind of seller");
         }
         if (differ(of.latest(columns.title, a), of.latest(columns.title, b))) {
-            sum += add(OTHER_TITLE, "another title", parts, explain);
+            sum += reasons.add(OTHER_TITLE, "another title");
         }
         if (differ(of.latest(columns.damage, a), of.latest(columns.damage, b))) {
-            sum += add(OTHER_DAMAGE, "other damage", parts, explain);
+            sum += reasons.add(OTHER_DAMAGE, "other damage");
         }
         if (differ(of.latest(columns.cylinders, a), of.latest(columns.cylinders, b))
                 || differ(of.latest(columns.powerKw, a), of.latest(columns.powerKw, b))) {
-            sum += add(OTHER_MEASURE, "another engine", parts, explain);
+            sum += reasons.add(OTHER_MEASURE, "another engine");
         }
         return sum;
     }
 
-    private double texts(int a, int b, List<String> parts, boolean explain) {
-        return add(note(a, b), "same text", parts, explain) + add(options(a, b), "same text", parts, explain);
+    private double texts(int a, int b, Reasons reasons) {
+        return reasons.add(note(a, b), "same text") + reasons.add(options(a, b), "same text");
     }
 
     /** Three model years may be that of a car whose year of registration is told, so that chance has three times as many cars. */
-    private double year(int a, int b, List<String> parts, boolean explain) {
+    private double year(int a, int b, Reasons reasons) {
         return differ(of.year(a), of.year(b)) && of.yearRegistered[a] != of.yearRegistered[b]
-                ? add(EITHER_YEAR, "model year against year of registration", parts, explain) : 0;
+                ? reasons.add(EITHER_YEAR, "model year against year of registration") : 0;
     }
 
-    private double mileage(int a, int b, Rarities.Profile p, List<String> parts, boolean explain) {
+    private double mileage(int a, int b, Rarities.Profile p, Reasons reasons) {
         if (Double.isNaN(of.lastMiles[a]) || Double.isNaN(of.lastMiles[b])) {
-            return add(NO_MILEAGE, "no mileage to compare", parts, explain);
+            return reasons.add(NO_MILEAGE, "no mileage to compare");
         }
         double driven = of.firstMiles[b] - of.lastMiles[a];
         if (driven == 0 || of.lastMiles[a] == of.lastMiles[b]) {
-            return add(p.mileage, "same mileage", parts, explain);
+            return reasons.add(p.mileage, "same mileage");
         }
         if (driven < 0) {
-            return add(MILEAGE_FELL, "mileage fell", parts, explain);
+            return reasons.add(MILEAGE_FELL, "mileage fell");
         }
         double likely = likelyMiles(a, b);
         if (driven > likely) {
-            return add(MILEAGE_JUMPED, "mileage rose beyond likely use", parts, explain);
+            return reasons.add(MILEAGE_JUMPED, "mileage rose beyond likely use");
         }
-        return add(Math.min(MOST_FOR_GROWTH, Math.max(0, Rarities.log2(growthAmongSame * chanceOfGrowth(a, b, driven, likely)
+        return reasons.add(Math.min(MOST_FOR_GROWTH, Math.max(0, Rarities.log2(growthAmongSame * chanceOfGrowth(a, b, driven, likely)
                 / (p == Rarities.Profile.RAREST ? 1 / Rarities.MILES_OF_ALL : chanceOfMileage(b))))),
-                "mileage rose a little", parts, explain);
+                "mileage rose a little");
     }
 
     /** The chance, for each mile, that one car was driven so far between two advertisements. */
@@ -373,12 +382,12 @@ final class PairScore {
         return of.lastMiles[a] == of.lastMiles[b] || of.lastMiles[a] == of.firstMiles[b] || of.firstMiles[a] == of.lastMiles[b] ? 0 : 1;
     }
 
-    private double price(int a, int b, Rarities.Profile p, List<String> parts, boolean explain) {
+    private double price(int a, int b, Rarities.Profile p, Reasons reasons) {
         if (of.lastPrice[a] == of.firstPrice[b] || of.lastPrice[a] == of.lastPrice[b]) {
-            return add(p.price, "same price", parts, explain);
+            return reasons.add(p.price, "same price");
         }
         double points = otherPrice(of.lastPrice[a], of.firstPrice[b]);
-        return add(points, points > 0 ? "price near" : "another price", parts, explain);
+        return reasons.add(points, points > 0 ? "price near" : "another price");
     }
 
     /** The points of two prices that are not equal. */
@@ -388,18 +397,18 @@ final class PairScore {
                 : ratio < 1.65 ? OTHER_PRICE : FAR_PRICE;
     }
 
-    private double time(int a, int b, List<String> parts, boolean explain) {
+    private double time(int a, int b, Reasons reasons) {
         if (!of.dated[a] || !of.dated[b]) {
             return 0;
         }
         long gap = of.firstDay[b] - of.lastDay[a];
         if (gap < 0 || gap == 0 && (of.columns.id.has(of.firstRow(a)) && of.columns.id.has(of.firstRow(b)) || areTwoPrices(a, b))) {
-            return add(OVERLAP, "both on offer at one time", parts, explain);
+            return reasons.add(OVERLAP, "both on offer at one time");
         }
         if (of.columns.areSoldAlike(of.lastRow(a), of.firstRow(b))) {
-            return add(SOLD_TWICE, "sold twice", parts, explain);
+            return reasons.add(SOLD_TWICE, "sold twice");
         }
-        return gap > 0 && gap <= SOON ? add(SOON_AFTER, "begins soon after the other", parts, explain) : 0;
+        return gap > 0 && gap <= SOON ? reasons.add(SOON_AFTER, "begins soon after the other") : 0;
     }
 
     /** Whether the later price is another one than the earlier, by more than rounding. */
@@ -408,12 +417,7 @@ final class PairScore {
                 && otherPrice(of.lastPrice[a], of.firstPrice[b]) < ALMOST_SAME_PRICE;
     }
 
-    private static double word(boolean same, String field, double agreement, double conflict, List<String> parts, boolean explain) {
-        return same ? add(agreement, explain ? "same " + field : "", parts, explain)
-                : add(conflict, explain ? "another " + field : "", parts, explain);
-    }
-
-    private static double further(Rarities.Profile p, Rarities.Profile q, List<String> parts, boolean explain) {
+    private static double further(Rarities.Profile p, Rarities.Profile q, Reasons reasons) {
         double earned = 0;
         double cost = 0;
         int j = 0;
@@ -435,7 +439,7 @@ final class PairScore {
             }
         }
         double points = Math.min(MOST_FOR_ALL_FURTHER, earned) + cost;
-        return points == 0 ? 0 : add(points, "further columns", parts, explain);
+        return points == 0 ? 0 : reasons.add(points, "further columns");
     }
 
     /** Whether two numbers stand for different things, both of them known. */
@@ -443,11 +447,25 @@ final class PairScore {
         return a != b && a != 0 && b != 0;
     }
 
-    private static double add(double points, String why, List<String> parts, boolean explain) {
-        if (explain && points != 0) {
-            parts.add(why + " " + (points > 0 ? "+" : "") + Cell.format(points, 1));
+    /** What earns or costs a pair its points, in words, where somebody asks for it. */
+    private static final class Reasons {
+        /** Words cost time, and of millions of pairs nobody asks for them. */
+        static final Reasons UNASKED = new Reasons(false);
+
+        private final boolean asked;
+        private final List<String> said = new ArrayList<>();
+
+        Reasons(boolean asked) {
+            this.asked = asked;
         }
-        return points;
+
+        /** Keeps why there are such points, if they are not 0; the points. */
+        double add(double points, String why) {
+            if (asked && points != 0) {
+                said.add(why + " " + (points > 0 ? "+" : "") + Cell.format(points, 1));
+            }
+            return points;
+        }
     }
 
     /** Fact, agreement and points of every rule, for people. */

@@ -64,10 +64,18 @@ final class Rarities {
         return points;
     }
 
-    /** The most that trim, region and source earn any pair. */
-    double mostForPlace(boolean sameRegion) {
-        return most(trims) + (sameRegion ? most(regions) : PairScore.OTHER_REGION)
-                + (ownSources.isEmpty() ? most(sources) : MOST_FOR_SOURCE);
+    /** The most that trim, region and source earn any pair of one region. */
+    double mostInOneRegion() {
+        return most(trims) + most(regions) + mostForSource();
+    }
+
+    /** The most that they earn any pair of two regions. */
+    double mostAcrossRegions() {
+        return most(trims) + PairScore.OTHER_REGION + mostForSource();
+    }
+
+    private double mostForSource() {
+        return ownSources.isEmpty() ? most(sources) : MOST_FOR_SOURCE;
     }
 
     private static double most(double[] points) {

@@ -168,9 +168,14 @@ final class BodiesAndGears {
         return middle == null ? OptionalDouble.empty() : OptionalDouble.of(middle);
     }
 
-    /** How the body and the gear of a car stand to each other, one car of the same pair left out where it is {@code itself} in the fit. */
-    PairStanding standing(Facts car, boolean itself) {
-        if (cars(car) - (itself ? 1 : 0) > 0) {
+    /** How the body and the gear of a car stand to each other. */
+    PairStanding standing(Facts car) {
+        return standing(car, 0);
+    }
+
+    /** The same as told by the other cars of a fit, of which so many, of the same pair, are the car itself. */
+    PairStanding standing(Facts car, int itself) {
+        if (cars(car) > itself) {
             return PairStanding.SEEN;
         }
         String body = body(car);
@@ -179,7 +184,7 @@ final class BodiesAndGears {
             return PairStanding.APART;
         }
         // Another line may show the two together.
-        if (carsOfBodyAndGear.getOrDefault(body + "\n" + gear, 0) - (itself ? 1 : 0) > 0 || reaches(body, gear)) {
+        if (carsOfBodyAndGear.getOrDefault(body + "\n" + gear, 0) > itself || reaches(body, gear)) {
             return PairStanding.LINKED;
         }
         boolean spoken = (fact(Fact.POWER, car).isPresent() || fact(Fact.CYLINDERS, car).isPresent())
@@ -194,16 +199,10 @@ final class BodiesAndGears {
         while (!next.isEmpty()) {
             String from = next.remove();
             for (String g : gearsOfBody.get(from)) {
-                if (from.equals(body) && g.equals(gear)) {
-                    continue;
-                }
-                if (g.equals(gear)) {
+                if (!g.equals(gear)) {
+                    bodiesOfGear.get(g).stream().filter(bodies::add).forEach(next::add);
+                } else if (!from.equals(body)) {
                     return true;
-                }
-                for (String b : bodiesOfGear.get(g)) {
-                    if (bodies.add(b)) {
-                        next.add(b);
-                    }
                 }
             }
         }

@@ -3,6 +3,7 @@ package swapworth.market;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import swapworth.statistics.Mixture;
 import swapworth.statistics.Posterior;
@@ -55,20 +56,24 @@ final class Effects {
                 for (int worse = 0; worse < effects.size(); worse++) {
                     int better = steps.below(worse);
                     if (better >= 0 && told[first + worse] > 0 && told[first + better] > 0) {
-                        Mixture between = posterior.estimate(
-                                effects.get(worse).contrast().plus(-1, effects.get(better).contrast()));
-                        double chance = 1 - between.cumulative(0);
-                        if (chance >= LIKELY) {
-                            found.add(new AgainstOrder(effects.get(worse).label(), effects.get(better).label(),
-                                    Figures.percent(between.quantile(0.5)), Figures.percent(between.quantile(0.1)),
-                                    Figures.percent(between.quantile(0.9)), chance, told[first + worse], told[first + better]));
-                        }
+                        againstOrder(effects.get(worse), told[first + worse], effects.get(better), told[first + better])
+                                .ifPresent(found::add);
                     }
                 }
             }
             first += effects.size();
         }
         return found;
+    }
+
+    /** That a worse step, of which so many rows tell, stands above a better one; empty where it hardly does. */
+    private Optional<AgainstOrder> againstOrder(Term.Effect worse, int toldOfWorse, Term.Effect better, int toldOfBetter) {
+        Mixture between = posterior.estimate(worse.contrast().plus(-1, better.contrast()));
+        double chance = 1 - between.cumulative(0);
+        return chance < LIKELY ? Optional.empty()
+                : Optional.of(new AgainstOrder(worse.label(), better.label(), Figures.percent(between.quantile(0.5)),
+                        Figures.percent(between.quantile(0.1)), Figures.percent(between.quantile(0.9)), chance, toldOfWorse,
+                        toldOfBetter));
     }
 
     /** How many rows tell of each effect of the terms. */

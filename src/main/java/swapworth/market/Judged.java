@@ -5,6 +5,7 @@ import static java.util.Objects.requireNonNull;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -194,7 +195,7 @@ public record Judged(ListingsRead read, PriceModel model, List<Judgement> judgem
     }
 
     private Table.Builder brief(String title, List<Judgement> rows, String linkToGrids) {
-        Map<String, Integer> numberOfCar = new java.util.HashMap<>();
+        Map<String, Integer> numberOfCar = new HashMap<>();
         for (int c = 0; c < read.cars().size(); c++) {
             numberOfCar.put(read.cars().get(c).name(), c + 1);
         }

@@ -295,7 +295,7 @@ public final class PriceModel {
      * @return whether cars show them together, and what speaks for the pair if not
      */
     public PairStanding pair(Facts car) {
-        return encoder.pairs().standing(encoder.names().of(car), false);
+        return encoder.pairs().standing(encoder.names().of(car));
     }
 
     /**

@@ -3,6 +3,7 @@ package swapworth.market;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import swapworth.assumptions.Assumptions;
 import swapworth.listing.Facts;
@@ -87,31 +88,49 @@ record Stretches(ErrorTail tail, RangeStretch sound, RangeStretch troubled, Map<
      * @param law the law of the errors in the fit
      */
     static Stretches by(LeftOut leftOut, ErrorLaw law, Chosen chosen, EvidenceList evidence, EncodedRows rows, Assumptions assumptions) {
-        List<Facts> cars = facts(chosen.forTail, evidence);
-        double[] z = leftOut.deviates(rows, chosen.forTail);
+        Deviates forTail = Deviates.of(chosen.forTail, leftOut, evidence, rows);
+        boolean isInFit = PriceFit.isScatterLearned(evidence.size());
         // That one line scatters more than another, or all more than the fit has it, is no tail.
-        Stretches asFitted = of(new ErrorTail(law.degreesOfFreedom(), 0), cars, z, List.of(), new double[0], evidence, assumptions);
-        ErrorTail tail = ErrorTail.of(law, IntStream.range(0, z.length).mapToDouble(k -> z[k] / asFitted.of(cars.get(k))).toArray());
+        ErrorTail ofFit = new ErrorTail(law.degreesOfFreedom(), 0);
+        Stretches asFitted = isInFit ? afterFit(ofFit, forTail, Deviates.NONE) : learned(ofFit, forTail, Deviates.NONE, assumptions);
+        ErrorTail tail = ErrorTail.of(law, forTail.over(asFitted::of));
         LeftOut tailed = leftOut.withTail(tail);
-        return of(tail, facts(chosen.sound, evidence), tailed.deviates(rows, chosen.sound), facts(chosen.troubled, evidence),
-                tailed.deviates(rows, chosen.troubled), evidence, assumptions);
+        Deviates sound = Deviates.of(chosen.sound, tailed, evidence, rows);
+        Deviates troubled = Deviates.of(chosen.troubled, tailed, evidence, rows);
+        return isInFit ? afterFit(tail, sound, troubled) : learned(tail, sound, troubled, assumptions);
     }
 
-    private static List<Facts> facts(int[] prices, EvidenceList evidence) {
-        return IntStream.of(prices).<Facts>mapToObj(i -> evidence.subject(i).facts()).toList();
-    }
+    /**
+     * By how far the prices of cars miss what is predicted without them.
+     *
+     * @param z each as a normal deviate of its prediction
+     */
+    private record Deviates(List<Facts> cars, double[] z) {
+        static final Deviates NONE = new Deviates(List.of(), new double[0]);
 
-    private static Stretches of(ErrorTail tail, List<Facts> cars, double[] z, List<Facts> troubled, double[] zOfTroubled,
-            EvidenceList evidence, Assumptions assumptions) {
-        if (PriceFit.isScatterLearned(evidence.size())) {
-            return new Stretches(tail, RangeStretch.of(z), RangeStretch.of(zOfTroubled), Map.of());
+        static Deviates of(int[] prices, LeftOut leftOut, EvidenceList evidence, EncodedRows rows) {
+            return new Deviates(IntStream.of(prices).<Facts>mapToObj(i -> evidence.subject(i).facts()).toList(),
+                    leftOut.deviates(rows, prices));
         }
-        // The fit has not learned how crashed ones and lines scatter: the ranges do.
-        double all = RangeStretch.ofAtLeast(LEAST, z).factor();
-        Map<String, Double> lines = Scatter.ofLines(cars, Arrays.stream(z).map(deviate -> deviate / all).toArray(), Map.of(), assumptions);
+
+        /** The deviates, each over how far those of such a car scatter, for ranges are as much wider. */
+        double[] over(ToDoubleFunction<Facts> factor) {
+            return IntStream.range(0, z.length).mapToDouble(k -> z[k] / factor.applyAsDouble(cars.get(k))).toArray();
+        }
+    }
+
+    /** Where the fit has learned how crashed cars and lines scatter. */
+    private static Stretches afterFit(ErrorTail tail, Deviates sound, Deviates troubled) {
+        return new Stretches(tail, RangeStretch.of(sound.z), RangeStretch.of(troubled.z), Map.of());
+    }
+
+    /** Where the fit has not learned it: the ranges do. */
+    private static Stretches learned(ErrorTail tail, Deviates sound, Deviates troubled, Assumptions assumptions) {
+        double all = RangeStretch.ofAtLeast(LEAST, sound.z).factor();
+        Map<String, Double> lines = Scatter.ofLines(sound.cars, sound.over(car -> all), Map.of(), assumptions);
         // What is left for all lines is told by residuals that are alike; the one scale that the fit has for all of them may be too wide.
-        RangeStretch ofSound = RangeStretch.ofAtLeast(LEAST, alike(cars, z, lines));
-        double[] beside = alike(troubled, zOfTroubled, lines);
+        RangeStretch ofSound = RangeStretch.ofAtLeast(LEAST, sound.over(car -> ofLine(lines, car)));
+        double[] beside = troubled.over(car -> ofLine(lines, car));
         // At the least crashed ones scatter like others; that they scatter several times as far cannot be told at once.
         double least = Math.min(1, Math.exp(-assumptions.logMiddle("scatter_of_troubled")));
         RangeStretch ofTroubled = RangeStretch.NONE;
@@ -123,12 +142,11 @@ record Stretches(ErrorTail tail, RangeStretch sound, RangeStretch troubled, Map<
         return new Stretches(tail, ofSound, ofTroubled, lines);
     }
 
-    /** Residuals over how far those of their line scatter, for ranges are as much wider. */
-    private static double[] alike(List<Facts> cars, double[] z, Map<String, Double> lines) {
-        return IntStream.range(0, z.length).mapToDouble(k -> z[k] / lines.getOrDefault(cars.get(k).vehicle(), 1.0)).toArray();
+    private static double ofLine(Map<String, Double> lines, Facts car) {
+        return lines.getOrDefault(car.vehicle(), 1.0);
     }
 
     double of(Facts car) {
-        return (car.isTroubled() ? troubled : sound).factor() * lines.getOrDefault(car.vehicle(), 1.0);
+        return (car.isTroubled() ? troubled : sound).factor() * ofLine(lines, car);
     }
 }

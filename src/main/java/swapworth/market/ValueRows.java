@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.function.DoubleFunction;
 import swapworth.listing.LevelOfTrade;
 import swapworth.listing.Origin;
+import swapworth.listing.Price;
 import swapworth.listing.Sighting;
 import swapworth.table.Cell;
 import swapworth.table.Column;
@@ -34,6 +35,8 @@ final class ValueRows {
     private static final int CENTS = 2;
     private static final int OF_PER_CENT = 4;
     private static final int OF_SHARES = 6;
+    /** The columns from the fair value to the percentile, which stay blank without a value. */
+    private static final int FIGURES_OF_VALUE = 8;
 
     private final Cells cells;
 
@@ -119,10 +122,12 @@ final class ValueRows {
         }
     }
 
-    /** The row of a car that need not have a price. */
-    void add(String file, int line, String id, String vehicle, Optional<Double> price, LevelOfTrade level, Optional<LocalDate> on,
-            Valuation valuation, Position position, List<String> remarks) {
-        add(file, line, id, vehicle, price.orElse(Double.NaN), Double.NaN, level, on, valuation, position, remarks);
+    /** The row of a car in play, which need not have a price. */
+    void add(Valued.ValuedCar v) {
+        double price = v.car().priceOrBid().map(Price::amount).orElse(Double.NaN);
+        named(v.car().origin(), v.car().name(), v.car().facts().vehicle(), price);
+        stands(v.valuation(), v.position(), price, Double.NaN);
+        ends(v.valuation(), v.level(), Optional.empty(), v.remarks());
     }
 
     /** The row of a judged listing. */
@@ -132,56 +137,68 @@ final class ValueRows {
 
     /** The same for a sighting that need not be made a listing. */
     void add(Sighting seen, Standing s) {
-        Origin origin = seen.origin();
-        add(origin.file(), origin.line(), seen.id().orElse(""), seen.facts().vehicle(), seen.amount(), s.percentile(),
-                s.valuation() instanceof FairValue value ? value.subject().level() : seen.level(), seen.seenOn(), s.valuation(),
-                s.position(), s.remarks());
+        named(seen.origin(), seen.id().orElse(""), seen.facts().vehicle(), seen.amount());
+        stands(s.valuation(), s.position(), seen.amount(), s.percentile());
+        ends(s.valuation(), s.valuation() instanceof FairValue value ? value.subject().level() : seen.level(), seen.seenOn(), s.remarks());
+    }
+
+    /** Where a row stands, and what it says; a price that is not a number is none. */
+    private void named(Origin origin, String id, String vehicle, double price) {
+        cells.words(origin.file());
+        cells.whole(origin.line());
+        cells.words(id);
+        cells.words(vehicle);
+        cells.number(price, CENTS, Figures::asSeen);
     }
 
     /**
-     * A row.
+     * The value and how the price stands to it.
      *
-     * @param seen the price; NaN if there is none
      * @param percentile that of the price, per cent; NaN if it has not been found yet
      */
-    private void add(String file, int line, String id, String vehicle, double seen, double percentile, LevelOfTrade level,
-            Optional<LocalDate> on, Valuation valuation, Position position, List<String> remarks) {
-        cells.words(file);
-        cells.whole(line);
-        cells.words(id);
-        cells.words(vehicle);
-        cells.number(seen, CENTS, Figures::asSeen);
-        String text = Figures.sentences(remarks);
+    private void stands(Valuation valuation, Position position, double price, double percentile) {
         if (valuation instanceof FairValue v) {
             double median = v.median();
             Range range80 = v.range(0.80);
             Range range95 = v.range(0.95);
+            boolean isPriced = !Double.isNaN(price);
             cells.number(median, CENTS, Figures::money);
             cells.number(range80.low(), CENTS, Figures::money);
             cells.number(range80.high(), CENTS, Figures::money);
             cells.number(range95.low(), CENTS, Figures::money);
             cells.number(range95.high(), CENTS, Figures::money);
-            cells.number(seen - median, CENTS, Figures::signedMoney);
-            cells.number(100 * (seen / median - 1), OF_PER_CENT, gap -> Cell.signed(gap, 1));
-            cells.number(Double.isNaN(percentile) && !Double.isNaN(seen) ? v.percentile(seen) : percentile, OF_PER_CENT,
+            cells.number(price - median, CENTS, Figures::signedMoney);
+            cells.number(100 * (price / median - 1), OF_PER_CENT, gap -> Cell.signed(gap, 1));
+            cells.number(isPriced && Double.isNaN(percentile) ? v.percentile(price) : percentile, OF_PER_CENT,
                     share -> Cell.number(share, 1));
             // A value without a price beside it stands nowhere.
-            cells.words(Double.isNaN(seen) ? "" : position.words());
+            cells.words(isPriced ? position.words() : "");
             cells.whole(v.carsOfLine());
             cells.whole(v.carsInFile());
             cells.number(v.priorShare(), OF_SHARES, share -> Cell.number(share, 3));
-            cells.words(level.words());
-            day(v.subject().on());
-            cells.words(text);
         } else if (valuation instanceof CannotTell c) {
-            for (int k = 0; k < 8; k++) {
+            for (int k = 0; k < FIGURES_OF_VALUE; k++) {
                 cells.words("");
             }
             cells.words(position.words());
             cells.whole(c.carsOfLine());
             cells.whole(c.carsInFile());
             cells.words("");
-            cells.words(level.words());
+        }
+    }
+
+    /**
+     * At which level of trade and on which day the value holds, and what is to be said of it.
+     *
+     * @param on the day asked about, where there is no value that has one
+     */
+    private void ends(Valuation valuation, LevelOfTrade level, Optional<LocalDate> on, List<String> remarks) {
+        cells.words(level.words());
+        String text = Figures.sentences(remarks);
+        if (valuation instanceof FairValue v) {
+            day(v.subject().on());
+            cells.words(text);
+        } else if (valuation instanceof CannotTell c) {
             day(on);
             cells.words(c.reason() + "; needed: " + c.needed() + (text.isEmpty() ? "" : "; " + text));
         }

@@ -137,8 +137,7 @@ public record Valued(Currency currency, List<ValuedCar> cars) {
         ValueRows.IntoTable table = new ValueRows.IntoTable("Cars in play", currency.getCurrencyCode());
         ValueRows rows = new ValueRows(table);
         for (ValuedCar v : cars) {
-            rows.add(v.car().origin().file(), v.car().origin().line(), v.car().name(), v.car().facts().vehicle(),
-                    v.car().priceOrBid().map(p -> p.amount()), v.level(), Optional.empty(), v.valuation(), v.position(), v.remarks());
+            rows.add(v);
         }
         return table.table();
     }

@@ -45,9 +45,10 @@ final class Values {
      */
     Valuation of(Subject subject, Encoded row, Posterior by, int withoutCar, List<String> outside) {
         String line = subject.facts().vehicle();
-        int ofLine = carsOfLine.getOrDefault(line, 0) - (withoutCar >= 0 ? 1 : 0);
-        int inFile = cars - (withoutCar >= 0 ? 1 : 0);
-        PairStanding pair = encoder.pairs().standing(subject.facts(), withoutCar >= 0);
+        int itself = withoutCar >= 0 ? 1 : 0;
+        int ofLine = carsOfLine.getOrDefault(line, 0) - itself;
+        int inFile = cars - itself;
+        PairStanding pair = encoder.pairs().standing(subject.facts(), itself);
         if (pair == PairStanding.APART) {
             return ofLine <= 0
                     ? new CannotTell("no other car of the line '" + line + "' is in the files"
@@ -79,7 +80,7 @@ final class Values {
 
     /** By how much the range of a price is stretched; the car is one that nobody has seen. */
     double stretch(Subject subject) {
-        return stretch(subject, encoder.pairs().standing(subject.facts(), false));
+        return stretch(subject, encoder.pairs().standing(subject.facts()));
     }
 
     private double stretch(Subject subject, PairStanding pair) {

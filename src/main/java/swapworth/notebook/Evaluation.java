@@ -120,19 +120,18 @@ final class Evaluation {
                         + " the rest of a statement is missing", List.of()));
             }
             last = Optional.empty();
-            for (SnippetEvent event : shell.eval(info.source())) {
+            // Events with a cause tell of snippets of before, which this one changes.
+            for (SnippetEvent event : shell.eval(info.source()).stream().filter(e -> e.causeSnippet() == null).toList()) {
                 Snippet snippet = event.snippet();
-                if (event.causeSnippet() == null) {
-                    offsetOfSnippet.put(snippet.id(), begin);
-                    cellOfSnippet.put(snippet.id(), c);
-                    if (event.status() == Snippet.Status.REJECTED) {
-                        return Optional.of(rejected(shell, snippet, c, begin));
-                    }
-                    if (event.exception() != null) {
-                        return Optional.of(thrown(shell, event, c, begin));
-                    }
-                    last = VALUES.contains(snippet.subKind()) ? execution.value() : Optional.empty();
+                offsetOfSnippet.put(snippet.id(), begin);
+                cellOfSnippet.put(snippet.id(), c);
+                if (event.status() == Snippet.Status.REJECTED) {
+                    return Optional.of(rejected(shell, snippet, c, begin));
                 }
+                if (event.exception() != null) {
+                    return Optional.of(thrown(shell, event, c, begin));
+                }
+                last = VALUES.contains(snippet.subKind()) ? execution.value() : Optional.empty();
             }
             offset = info.remaining().isEmpty() ? text.length() : text.length() - info.remaining().length();
         }

@@ -267,20 +267,27 @@ final class CsvReading {
     private boolean swallowsRows(RowTexts cells, int columns) {
         int wanted = Math.max(3, columns - 1);
         for (int k = 0; k < cells.size(); k++) {
-            String cell = cells.cell(k);
-            int separators = 0;
-            boolean inner = false;
-            for (int i = 0; i < cell.length(); i++) {
-                char c = cell.charAt(i);
-                if (c == '\n' || c == '\r') {
-                    if (inner && separators >= wanted) {
-                        return true;
-                    }
-                    inner = true;
-                    separators = 0;
-                } else if (c == separator) {
-                    separators++;
+            if (holdsLine(cells.cell(k), wanted)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Whether a line of so many separators stands whole within a cell: neither its first, which its row began, nor its last. */
+    private boolean holdsLine(String cell, int wanted) {
+        int separators = 0;
+        boolean inner = false;
+        for (int i = 0; i < cell.length(); i++) {
+            char c = cell.charAt(i);
+            if (c == '\n' || c == '\r') {
+                if (inner && separators >= wanted) {
+                    return true;
                 }
+                inner = true;
+                separators = 0;
+            } else if (c == separator) {
+                separators++;
             }
         }
         return false;

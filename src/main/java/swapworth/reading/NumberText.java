@@ -11,6 +11,12 @@ import java.util.Optional;
 final class NumberText {
 
     private static final int MOST_DIGITS = 18;
+    /** A longer text is prose in which a digit stands. */
+    private static final int MOST_CHARACTERS = 200;
+    /** In place of a decimal mark: that a number has none, */
+    private static final char NO_MARK = 'x';
+    /** and that its one mark may stand before decimals or between thousands. */
+    private static final char IN_DOUBT = '?';
 
     final String before;
     final Parsed<BigDecimal> value;
@@ -39,18 +45,15 @@ final class NumberText {
         if (noValue.isPresent()) {
             return new NumberText("", noValue.get(), "");
         }
-        int start = 0;
-        while (start < length && !isDigit(text.charAt(start))) {
-            start++;
-        }
+        int start = firstDigit(text);
         if (start == length) {
             return new NumberText(text, Parsed.refused("this is no number", ""), "");
         }
-        if (length > 200) {
-            return new NumberText("", Parsed.refused("a text of " + length + " characters is no number", ""), "");
+        if (length > MOST_CHARACTERS) {
+            return refused("a text of " + length + " characters is no number", "");
         }
         if (start > 0 && (text.charAt(start - 1) == '.' || text.charAt(start - 1) == ',')) {
-            return new NumberText("", Parsed.refused("a number begins with a digit, not with a mark", "write 0.5 for .5"), "");
+            return refused("a number begins with a digit, not with a mark", "write 0.5 for .5");
         }
         int end = endOfNumber(text, start);
         String digits = text.substring(start, end);
@@ -70,15 +73,25 @@ final class NumberText {
         }
         String after = Spelling.stripped(text.substring(behind));
         if (behind < length && isPowerOfTen(text.substring(behind))) {
-            return new NumberText("", Parsed.refused("a number shortened to a power of ten, as spreadsheets do",
-                    "its last digits may be lost; write all of them"), "");
+            return refused("a number shortened to a power of ten, as spreadsheets do", "its last digits may be lost; write all of them");
         }
-        for (int i = 0; i < after.length(); i++) {
-            if (isDigit(after.charAt(i))) {
-                return new NumberText("", Parsed.refused("two numbers in one cell", "which one is meant?"), "");
-            }
+        if (firstDigit(after) < after.length()) {
+            return refused("two numbers in one cell", "which one is meant?");
         }
         return new NumberText(Spelling.stripped(text.substring(0, lead)), number, after);
+    }
+
+    private static NumberText refused(String reason, String question) {
+        return new NumberText("", Parsed.refused(reason, question), "");
+    }
+
+    /** Where the first digit stands; the length of a text without one. */
+    private static int firstDigit(String text) {
+        int at = 0;
+        while (at < text.length() && !isDigit(text.charAt(at))) {
+            at++;
+        }
+        return at;
     }
 
     /** Why a text is not what somebody wrote but what a spreadsheet made, or was to make, of it. */
@@ -178,7 +191,7 @@ final class NumberText {
             return Parsed.refused("the marks in this number contradict each other", "which one stands before the decimals?");
         }
         char decimal = decimalMark(digits, points, commas, others);
-        if (decimal == '?') {
+        if (decimal == IN_DOUBT) {
             if (stated.isEmpty() && (points == 1 || separator == ';')) {
                 char mark = points == 1 ? '.' : ',';
                 String whole = digits.replace(String.valueOf(mark), "");
@@ -187,8 +200,8 @@ final class NumberText {
                         "which mark stands before decimals? State it in words.csv: *,decimal mark,comma (or point)");
             }
             boolean point = points == 1;
-            decimal = stated.isEmpty() ? 'x' : stated.get() == (point ? DecimalMark.POINT : DecimalMark.COMMA) ? point ? '.' : ','
-                    : 'x';
+            decimal = stated.isEmpty() ? NO_MARK : stated.get() == (point ? DecimalMark.POINT : DecimalMark.COMMA) ? point ? '.' : ','
+                    : NO_MARK;
         } else if (stated.isPresent() && contradicts(stated.get(), decimal, points, commas)) {
             return Parsed.refused("the stated decimal mark is a " + stated.get().words()
                     + ", and this number is written otherwise",
@@ -197,22 +210,22 @@ final class NumberText {
         return grouped(digits, decimal);
     }
 
-    /** The decimal mark that the digits themselves prove: a mark, {@code x} for none, {@code ?} for doubt. */
+    /** The decimal mark that the digits themselves prove: a mark, {@link #NO_MARK} or {@link #IN_DOUBT}. */
     private static char decimalMark(String digits, int points, int commas, int others) {
         if (points > 0 && commas > 0) {
             return digits.lastIndexOf('.') > digits.lastIndexOf(',') ? '.' : ',';
         }
         if (points + commas == 0 || points + commas > 1) {
-            return 'x';
+            return NO_MARK;
         }
         int at = Math.max(digits.indexOf('.'), digits.indexOf(','));
         boolean couldGroup = digits.length() - at == 4 && at <= 3 && digits.charAt(0) != '0' && others == 0;
-        return couldGroup ? '?' : digits.charAt(at);
+        return couldGroup ? IN_DOUBT : digits.charAt(at);
     }
 
     private static boolean contradicts(DecimalMark stated, char decimal, int points, int commas) {
         char mark = stated == DecimalMark.POINT ? '.' : ',';
-        return decimal == 'x' ? (mark == '.' ? points : commas) > 0 : decimal != mark;
+        return decimal == NO_MARK ? (mark == '.' ? points : commas) > 0 : decimal != mark;
     }
 
     private static Parsed<BigDecimal> grouped(String digits, char decimal) {

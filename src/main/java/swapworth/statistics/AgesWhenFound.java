@@ -62,19 +62,16 @@ final class AgesWhenFound {
         for (int i = 0; i < gaps.length; i++) {
             double sum = 0;
             for (int k = 0; k < gaps[i]; k++) {
-                int last = k + days[i];
-                sum += unseen[i] == 0 ? survival[last] : survival[last] - survival[last + unseen[i]];
+                sum += chance(i, k, survival);
             }
             for (int k = 0; k < gaps[i]; k++) {
+                entered[k] += chance(i, k, survival) / sum;
                 int last = k + days[i];
                 if (unseen[i] == 0) {
-                    entered[k] += survival[last] / sum;
                     censored[last] += survival[last] / sum;
-                } else {
-                    entered[k] += (survival[last] - survival[last + unseen[i]]) / sum;
-                    for (int end = last + 1; end <= last + unseen[i]; end++) {
-                        ends[end] += (survival[end - 1] - survival[end]) / sum;
-                    }
+                }
+                for (int end = last + 1; end <= last + unseen[i]; end++) {
+                    ends[end] += (survival[end - 1] - survival[end]) / sum;
                 }
             }
         }
@@ -85,6 +82,12 @@ final class AgesWhenFound {
             now += entered[age] - ends[age] - censored[age];
         }
         return new Seen(atRisk, ends, censored);
+    }
+
+    /** How likely what was seen of thing i is, if it had been there for k days when it was found. */
+    private double chance(int i, int k, double[] survival) {
+        int last = k + days[i];
+        return unseen[i] == 0 ? survival[last] : survival[last] - survival[last + unseen[i]];
     }
 
     /** S at each age, with the hazard smoothed over so many days to either side. */

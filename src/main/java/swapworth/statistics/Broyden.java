@@ -1,5 +1,7 @@
 package swapworth.statistics;
 
+import java.util.Arrays;
+
 /**
  * A faster way to the fixed point of a few numbers x, given the moves g(x) - x of an iteration that gets there slowly: secants of the
  * moves gather into an inverse of their derivative. Source: C. Broyden, Math. Comp. 19 (1965) 577-593 (from memory).
@@ -19,7 +21,7 @@ final class Broyden {
 
     private void startAfresh() {
         for (int i = 0; i < inverse.length; i++) {
-            java.util.Arrays.fill(inverse[i], 0);
+            Arrays.fill(inverse[i], 0);
             inverse[i][i] = -1;
         }
     }
@@ -87,6 +89,6 @@ final class Broyden {
     }
 
     private static double largest(double[] moves) {
-        return java.util.Arrays.stream(moves).map(Math::abs).max().orElse(0);
+        return Arrays.stream(moves).map(Math::abs).max().orElse(0);
     }
 }

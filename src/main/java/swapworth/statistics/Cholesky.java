@@ -1,5 +1,6 @@
 package swapworth.statistics;
 
+import java.util.Arrays;
 import java.util.stream.IntStream;
 
 /**
@@ -54,15 +55,7 @@ final class Cholesky implements Factor {
             scale[i] = d > 0 ? 1 / Math.sqrt(d) : 0;
         }
         int[] order = p < ORDERED ? asTheyStand(p) : fullestLast(matrix, p);
-        double[] l = new double[row(p)];
-        for (int i = 0; i < p; i++) {
-            int ri = row(i);
-            for (int j = 0; j <= i; j++) {
-                int r = Math.max(order[i], order[j]);
-                int c = Math.min(order[i], order[j]);
-                l[ri + j] = matrix[r * p + c] * scale[r] * scale[c];
-            }
-        }
+        double[] l = scaled(matrix, p, order, scale);
         double smallest = 1;
         double[] column = new double[p];
         int[] filled = new int[p];
@@ -90,18 +83,37 @@ final class Cholesky implements Factor {
                 }
             }
             full = 2 * count > p - 1 - k ? k : full;
-            for (int a = 0; a < count; a++) {
-                int row = row(filled[a]);
-                double f = column[filled[a]];
-                for (int b = 0; b < a; b++) {
-                    // A sum that cancels to nothing stays a place of the factor: the inverse is taken along its places.
-                    double rest = l[row + filled[b]] - f * column[filled[b]];
-                    l[row + filled[b]] = rest == 0 ? NEXT_TO_NOTHING : rest;
-                }
-                l[row + filled[a]] -= f * f;
-            }
+            takeOff(l, column, filled, count);
         }
         return new Cholesky(p, order, l, scale, smallest, full);
+    }
+
+    /** The lower triangle of a matrix in another order of its columns, each divided by the root of its diagonal. */
+    private static double[] scaled(double[] matrix, int p, int[] order, double[] scale) {
+        double[] l = new double[row(p)];
+        for (int i = 0; i < p; i++) {
+            int ri = row(i);
+            for (int j = 0; j <= i; j++) {
+                int r = Math.max(order[i], order[j]);
+                int c = Math.min(order[i], order[j]);
+                l[ri + j] = matrix[r * p + c] * scale[r] * scale[c];
+            }
+        }
+        return l;
+    }
+
+    /** The part of a column of the factor taken off all that is left, where only so many places of it are filled. */
+    private static void takeOff(double[] l, double[] column, int[] filled, int count) {
+        for (int a = 0; a < count; a++) {
+            int row = row(filled[a]);
+            double f = column[filled[a]];
+            for (int b = 0; b < a; b++) {
+                // A sum that cancels to nothing stays a place of the factor: the inverse is taken along its places.
+                double rest = l[row + filled[b]] - f * column[filled[b]];
+                l[row + filled[b]] = rest == 0 ? NEXT_TO_NOTHING : rest;
+            }
+            l[row + filled[a]] -= f * f;
+        }
     }
 
     /** Where row i of a lower triangle begins. */
@@ -143,7 +155,7 @@ final class Cholesky implements Factor {
                 }
             }
         }
-        java.util.Arrays.sort(keys);
+        Arrays.sort(keys);
         int[] order = new int[p];
         for (int i = 0; i < p; i++) {
             order[i] = (int) keys[i];

@@ -210,11 +210,8 @@ abstract class Component {
                     a[j][k] /= pivot;
                 }
                 for (int i = 0; i < r; i++) {
-                    double f = a[i][j];
-                    if (i != j && f != 0) {
-                        for (int k = 0; k < 2 * r; k++) {
-                            a[i][k] -= f * a[j][k];
-                        }
+                    if (i != j && a[i][j] != 0) {
+                        add(-a[i][j], a[j], a[i]);
                     }
                 }
             }

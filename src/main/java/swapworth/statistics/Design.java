@@ -231,14 +231,9 @@ public final class Design {
             return whole;
         }
 
+        /** Adds row i; whether each folded column is in it the sum that it is to be. */
         private boolean add(int i, SparseRow added) {
-            if (size + added.size() > index.length) {
-                index = Arrays.copyOf(index, size + added.size() + index.length);
-                high = high.length == 0 ? high : Arrays.copyOf(high, index.length);
-            }
-            if (numbers + added.size() > value.length) {
-                value = Arrays.copyOf(value, numbers + added.size() + value.length);
-            }
+            makeRoom(added.size());
             for (int e = 0; e < added.size(); e++) {
                 int column = added.index(e);
                 double number = added.value(e);
@@ -265,6 +260,21 @@ public final class Design {
                     value[numbers++] = number;
                 }
             }
+            return endsWhole();
+        }
+
+        private void makeRoom(int more) {
+            if (size + more > index.length) {
+                index = Arrays.copyOf(index, size + more + index.length);
+                high = high.length == 0 ? high : Arrays.copyOf(high, index.length);
+            }
+            if (numbers + more > value.length) {
+                value = Arrays.copyOf(value, numbers + more + value.length);
+            }
+        }
+
+        /** Ends a row; whether each folded column was in it the sum that it is to be. */
+        private boolean endsWhole() {
             boolean whole = true;
             for (int fold = 0; fold < own.length; fold++) {
                 whole &= own[fold] == sum[fold];

@@ -1,6 +1,7 @@
 package swapworth.statistics;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -22,6 +23,12 @@ final class Fitting {
     private static final double SETTLED = 1e-3;
     /** or, where only some of the rows are looked at and the tolerance is wide, by more than this share of it. */
     private static final double SETTLED_OF_SOME = 1.0 / 15;
+    /** By secants, with exact rounds, they are sought until no logarithm moves by more than this; */
+    private static final double SETTLED_EXACTLY = 1e-9;
+    /** where they are only where the climb to the mode of the hyperparameters begins, this will do. */
+    private static final double SETTLED_TO_CLIMB = 0.03;
+    /** How closely the mode is found between rounds. */
+    private static final double BETWEEN_ROUNDS = 1e-2;
     /** Above this many rows a factor costs more than some further steps with one from nearby. */
     private static final int FACTORED_EACH_TIME = 2000;
     /** So many rows make a factor that steps toward the mode of many more can be taken with. */
@@ -141,27 +148,26 @@ final class Fitting {
         Evaluated found = some.at;
         spreads = some.spreads;
         Point point = found.point;
-        Spreads at = at(point);
-        double[] scales = scales(point);
-        Factor factor = found.mode.factorWith(design, sample, at, scales, how.tolerance, 1 + sample.size() / ENOUGH_FOR_STEPS);
+        LogPosterior at = about(point);
+        Factor factor = found.mode.factorOf(at, how.tolerance, 1 + sample.size() / ENOUGH_FOR_STEPS);
         Covariance covariance = factor.inverseWhereHeld(design.squares());
-        Mode mode = toward(found.mode, at, scales, factor, ROUGHLY);
+        Mode mode = toward(found.mode, at, factor, ROUGHLY);
         for (int round = 0; round < 5 && how.errorScale instanceof ErrorScale.Unsure; round++) {
-            double next = Math.log(nextScale(mode, at, covariance, Math.exp(point.logScale)));
+            double next = Math.log(nextScale(mode, at.spreads, covariance, Math.exp(point.logScale)));
             double change = Math.abs(next - point.logScale);
             point = new Point(next, point.growth, point.logSecondary, point.logWalk);
+            at = about(point);
             if (change < 1e-3) {
                 break;
             }
-            mode = toward(mode, at, scales(point), factor, ROUGHLY);
+            mode = toward(mode, at, factor, ROUGHLY);
         }
         design.squares().takeBack(covariance.held());
-        return new Evaluated(point, toward(mode, at, scales(point), factor, how.tolerance).withOwnFactor(how.tolerance), Double.NaN);
+        return new Evaluated(point, toward(mode, at, factor, how.tolerance).withOwnFactor(how.tolerance), Double.NaN);
     }
 
-    private Mode toward(Mode from, Spreads at, double[] scales, Factor factor, double within) {
-        return from.toward(design, sample, at, scales, factor, within)
-                .orElseGet(() -> from.moved(design, sample, at, scales, within));
+    private static Mode toward(Mode from, LogPosterior at, Factor factor, double within) {
+        return from.toward(at, factor, within).orElseGet(() -> from.moved(at, within));
     }
 
     private Posterior posterior(List<Evaluated> points, double[] weights) {
@@ -170,66 +176,109 @@ final class Fitting {
         return Posterior.of(how.law, design, sample, points.stream().map(Evaluated::mode).toList(), scales, growths, weights);
     }
 
-    /** Common spreads at the mode of their logarithms and the error scale near its own, by expectation and maximisation. */
+    /** Common spreads at the mode of their logarithms and the error scale near its own. */
     private Evaluated spreadsAndScale() {
-        double logScale = Math.log(firstScale());
-        boolean known = how.errorScale instanceof ErrorScale.Stated;
-        boolean learned = priors.stream().anyMatch(PriorBlock::learned);
-        double[] scales = sample.scales(Math.exp(logScale), how.growthMean);
-        double within = known && !learned ? how.tolerance : 1e-2;
-        Mode mode = sample.size() > FACTORED_EACH_TIME ? Mode.findOfMany(design, sample, how.law, spreads, scales, within)
-                : Mode.find(design, sample, how.law, spreads, scales, new double[0], within);
-        // With normal errors each round is exact, and the differences between rounds tell how to get there faster.
-        boolean exact = learned && how.law.isNormal() && how.integration == Integration.MODE;
-        Broyden search = new Broyden(priors.size() + 1);
-        Reach[] reach = Stream.generate(Reach::new).limit(priors.size()).toArray(Reach[]::new);
-        for (int round = 0; round < MOST_ROUNDS && (!known || learned); round++) {
-            Covariance covariance = exact ? mode.factor().inverse() : mode.factor().inverseWhereHeld(design.squares());
-            double change = 0;
+        Rounds rounds = new Rounds();
+        boolean settled = !rounds.isAnythingSought();
+        for (int round = 0; round < MOST_ROUNDS && !settled; round++) {
+            settled = rounds.settledByNext();
+        }
+        Point point = rounds.point();
+        return new Evaluated(point, rounds.mode, rounds.mode.logMarginal() + logPrior(point));
+    }
+
+    /**
+     * Rounds of expectation and maximisation: each moves the spreads, then the error scale, by what the posterior about the mode says of
+     * them, and then the mode. In arrays of logarithms the spread of each block comes first, by its number, and the error scale last.
+     */
+    private final class Rounds {
+        private final boolean isScaleKnown = how.errorScale instanceof ErrorScale.Stated;
+        private final boolean isSpreadLearned = priors.stream().anyMatch(PriorBlock::learned);
+        /** With normal errors each round is exact, and the differences between rounds tell how to get there faster. */
+        private final boolean isExact = isSpreadLearned && how.law.isNormal() && how.integration == Integration.MODE;
+        private final Broyden secants = new Broyden(priors.size() + 1);
+        private final Reach[] reach = Stream.generate(Reach::new).limit(priors.size()).toArray(Reach[]::new);
+        private double logScale = Math.log(firstScale());
+        private Mode mode;
+
+        Rounds() {
+            LogPosterior first = new LogPosterior(design, sample, how.law, spreads, sample.scales(Math.exp(logScale), how.growthMean));
+            double within = isAnythingSought() ? BETWEEN_ROUNDS : how.tolerance;
+            this.mode = isOfMany() ? Mode.findOfMany(first, within) : Mode.find(first, within);
+        }
+
+        boolean isAnythingSought() {
+            return !isScaleKnown || isSpreadLearned;
+        }
+
+        private boolean isOfMany() {
+            return sample.size() > FACTORED_EACH_TIME;
+        }
+
+        Point point() {
+            return new Point(logScale, how.growthMean, 0, 0);
+        }
+
+        /** Goes one round on; whether it was the last, after which the mode is as close as the fit asks. */
+        boolean settledByNext() {
+            Covariance covariance = isExact ? mode.factor().inverse() : mode.factor().inverseWhereHeld(design.squares());
+            double[] from = new double[priors.size() + 1];
+            double[] moves = new double[from.length];
+            moveSpreads(covariance, from, moves);
+            if (!isScaleKnown) {
+                moveScale(covariance, from, moves);
+            }
+            double change = isExact ? movedBySecants(from, moves) : Arrays.stream(moves).map(Math::abs).max().orElseThrow();
+            design.squares().takeBack(covariance.held());
+            boolean last = change < enough();
+            if (last) {
+                spreads = spreads.withUnseenWidened(mode.coefficients(), mode.factor().inverse());
+            }
+            double within = last ? how.tolerance : Math.max(how.tolerance, BETWEEN_ROUNDS);
+            LogPosterior next = about(point());
+            mode = last || !isOfMany() ? mode.movedLittle(next, within) : mode.movedOnTheWay(next, within);
+            return last;
+        }
+
+        private void moveSpreads(Covariance covariance, double[] from, double[] moves) {
             double[] common = new double[priors.size()];
-            double[] from = new double[common.length + 1];
-            double[] moves = new double[common.length + 1];
             for (int b = 0; b < common.length; b++) {
                 common[b] = spreads.common(b);
                 if (priors.get(b).learned()) {
-                    double move = Math.log(modeOfSpread(b, spreads.expectedSquares(b, mode.coefficients(), covariance)))
-                            - Math.log(common[b]);
-                    common[b] *= Math.exp(exact ? Reach.bounded(1.6 * move) : reach[b].step(move));
-                    change = Math.max(change, Math.abs(move));
-                    from[b] = Math.log(spreads.common(b));
-                    moves[b] = move;
+                    from[b] = Math.log(common[b]);
+                    moves[b] = Math.log(modeOfSpread(b, spreads.expectedSquares(b, mode.coefficients(), covariance))) - from[b];
+                    common[b] *= Math.exp(isExact ? Reach.bounded(Reach.FIRST * moves[b]) : reach[b].step(moves[b]));
                 }
             }
             spreads = spreads.withCommon(common);
-            if (!known) {
-                double move = Math.log(nextScale(mode, spreads, covariance, Math.exp(logScale))) - logScale;
-                logScale += move;
-                change = Math.max(change, Math.abs(move));
-                from[common.length] = logScale - move;
-                moves[common.length] = move;
-            }
-            if (exact) {
-                double[] next = search.next(from, moves);
-                change = IntStream.range(0, next.length).mapToDouble(k -> Math.abs(next[k] - from[k])).max().orElseThrow();
-                for (int b = 0; b < common.length; b++) {
-                    common[b] = priors.get(b).learned() ? Math.exp(next[b]) : common[b];
-                }
-                spreads = spreads.withCommon(common);
-                logScale = known ? logScale : next[common.length];
-            }
-            design.squares().takeBack(covariance.held());
-            boolean last = change < (exact ? 1e-9
-                    : how.integration == Integration.MODE ? Math.max(SETTLED, SETTLED_OF_SOME * how.tolerance) : 0.03);
-            spreads = last ? spreads.withUnseenWidened(mode.coefficients(), mode.factor().inverse()) : spreads;
-            Point next = new Point(logScale, how.growthMean, 0, 0);
-            mode = last || sample.size() <= FACTORED_EACH_TIME ? near(mode, next, last ? how.tolerance : Math.max(how.tolerance, 1e-2))
-                    : mode.movedOnTheWay(at(next), scales(next), Math.max(how.tolerance, 1e-2));
-            if (last) {
-                break;
-            }
         }
-        Point point = new Point(logScale, how.growthMean, 0, 0);
-        return new Evaluated(point, mode, mode.logMarginal() + logPrior(point));
+
+        private void moveScale(Covariance covariance, double[] from, double[] moves) {
+            int last = from.length - 1;
+            moves[last] = Math.log(nextScale(mode, spreads, covariance, Math.exp(logScale))) - logScale;
+            logScale += moves[last];
+            from[last] = logScale - moves[last];
+        }
+
+        /** Spreads and scale where secants of this round and those before lead; the largest change of a logarithm. */
+        private double movedBySecants(double[] from, double[] moves) {
+            double[] next = secants.next(from, moves);
+            double[] common = new double[priors.size()];
+            for (int b = 0; b < common.length; b++) {
+                common[b] = priors.get(b).learned() ? Math.exp(next[b]) : spreads.common(b);
+            }
+            spreads = spreads.withCommon(common);
+            logScale = isScaleKnown ? logScale : next[common.length];
+            return IntStream.range(0, next.length).mapToDouble(k -> Math.abs(next[k] - from[k])).max().orElseThrow();
+        }
+
+        /** The change below which a round is the last. */
+        private double enough() {
+            if (isExact) {
+                return SETTLED_EXACTLY;
+            }
+            return how.integration == Integration.MODE ? Math.max(SETTLED, SETTLED_OF_SOME * how.tolerance) : SETTLED_TO_CLIMB;
+        }
     }
 
     private double firstScale() {
@@ -284,16 +333,10 @@ final class Fitting {
         return Math.max(sample.rounding(), scale * Math.sqrt(squares / left));
     }
 
-    private Spreads at(Point point) {
-        return spreads.withScales(Math.exp(point.logSecondary), Math.exp(point.logWalk));
-    }
-
-    private Mode near(Mode mode, Point point, double within) {
-        return mode.movedLittle(at(point), scales(point), within);
-    }
-
-    private double[] scales(Point point) {
-        return sample.scales(scale(point), point.growth);
+    /** What the rows and the prior say of the coefficients at a point of the hyperparameters. */
+    private LogPosterior about(Point point) {
+        return new LogPosterior(design, sample, how.law, spreads.withScales(Math.exp(point.logSecondary), Math.exp(point.logWalk)),
+                sample.scales(scale(point), point.growth));
     }
 
     private double scale(Point point) {
@@ -302,7 +345,7 @@ final class Fitting {
     }
 
     private Evaluated evaluate(Point point, Evaluated near) {
-        Mode mode = near(near.mode, point, how.tolerance);
+        Mode mode = near.mode.movedLittle(about(point), how.tolerance);
         return new Evaluated(point, mode, mode.logMarginal() + logPrior(point));
     }
 
@@ -425,7 +468,10 @@ final class Fitting {
 
     /** How far beyond its own length a step of expectation and maximisation is carried, by how the steps before it shrank. */
     private static final class Reach {
-        private double factor = 1.6;
+        /** So many times its own length before anything is known of how steps shrink. */
+        static final double FIRST = 1.6;
+
+        private double factor = FIRST;
         private double before;
 
         double step(double move) {

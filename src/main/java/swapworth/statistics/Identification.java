@@ -3,6 +3,7 @@ package swapworth.statistics;
 import static java.util.Objects.requireNonNull;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -98,43 +99,54 @@ public final class Identification {
         double[][] r = new double[q][q];
         int[] order = identity(q);
         for (int k = 0; k < q; k++) {
-            int best = k;
-            double farthest = -1;
-            for (int c = k; c < q; c++) {
-                double norm = Math.sqrt(dot(a[order[c]], a[order[c]]));
-                if (norm > farthest * (1 + 1e-9)) {
-                    farthest = norm;
-                    best = c;
-                }
-            }
-            if (!(farthest > CONFOUNDED)) {
+            int farthest = farthest(a, order, k);
+            double[] unit = a[order[farthest]];
+            double distance = Math.sqrt(dot(unit, unit));
+            if (!(distance > CONFOUNDED)) {
                 return new Triangle(r, order, k);
             }
-            moveTo(order, best, k);
-            double[] unit = a[order[k]];
-            r[k][order[k]] = farthest;
+            moveTo(order, farthest, k);
+            r[k][order[k]] = distance;
             for (int i = 0; i < unit.length; i++) {
-                unit[i] /= farthest;
+                unit[i] /= distance;
             }
             for (int c = k + 1; c < q; c++) {
-                double[] other = a[order[c]];
-                for (int twice = 0; twice < 2; twice++) {
-                    double part = dot(unit, other);
-                    r[k][order[c]] += part;
-                    for (int i = 0; i < other.length; i++) {
-                        other[i] -= part * unit[i];
-                    }
-                }
+                // Twice, for what rounding leaves of the first time.
+                r[k][order[c]] += takenOff(unit, a[order[c]]);
+                r[k][order[c]] += takenOff(unit, a[order[c]]);
             }
         }
         return new Triangle(r, order, q);
+    }
+
+    /** From place k on, the place of the longest column; of those as good as equal the first. */
+    private static int farthest(double[][] a, int[] order, int k) {
+        int best = k;
+        double farthest = -1;
+        for (int c = k; c < order.length; c++) {
+            double norm = Math.sqrt(dot(a[order[c]], a[order[c]]));
+            if (norm > farthest * (1 + 1e-9)) {
+                farthest = norm;
+                best = c;
+            }
+        }
+        return best;
+    }
+
+    /** Takes the part along a unit column off another one; how long it was. */
+    private static double takenOff(double[] unit, double[] other) {
+        double part = dot(unit, other);
+        for (int i = 0; i < other.length; i++) {
+            other[i] -= part * unit[i];
+        }
+        return part;
     }
 
     private static Triangle ofCrossProducts(Design design, int[] columns, double[] length) {
         int q = columns.length;
         int p = design.columns();
         double[] ones = new double[design.rows()];
-        java.util.Arrays.fill(ones, 1);
+        Arrays.fill(ones, 1);
         double[] lower = new double[p * p];
         design.with(Border.none(p)).addCrossProducts(lower, ones);
         double[][] left = new double[q][q];
@@ -162,7 +174,7 @@ public final class Identification {
             }
             // Most words of two facts, and any two of one, never meet.
             double[] part = r[k];
-            int[] meets = java.util.Arrays.stream(order, k + 1, q).filter(c -> part[c] != 0).toArray();
+            int[] meets = Arrays.stream(order, k + 1, q).filter(c -> part[c] != 0).toArray();
             for (int c : meets) {
                 for (int d : meets) {
                     left[c][d] -= part[c] * part[d];

@@ -16,9 +16,6 @@ import java.util.stream.IntStream;
  * <p>Immutable; safe for use by several threads.
  */
 public final class Posterior {
-    /** A refit ends when its last step moved the coefficients by a hundredth of their own uncertainty (squared). */
-    private static final double SETTLED = 1e-4;
-
     private final ErrorLaw law;
     private final Errors errors;
     private final Design design;
@@ -416,71 +413,8 @@ public final class Posterior {
             return all.without(rows[0], x[0]);
         }
         Component.WithoutRows without = all.without(rows, x);
-        return how == LeaveOut.CLOSED_FORM || Math.abs(without.sizeOfStep(rows)) < SETTLED ? without : settled(without, rows);
-    }
-
-    /**
-     * Steps on from the closed form until the weights of the other rows have settled. Every step is V times a sum of rows, so only how much
-     * of each row has been taken is kept: with h the change of the fitted values and I the rows' information, P V X' d = X' (d - I h).
-     */
-    private Component settled(Component.WithoutRows without, int[] rows) {
-        Mode mode = without.mode;
-        Shape.OnRows on = without.shape.onRows();
-        int n = design.rows();
-        double[] taken = new double[n];
-        double[] moved = new double[n];
-        double[] change = new double[n];
-        double[] slope = new double[n];
-        double[] weight = new double[n];
-        double[] fitted = new double[n];
-        double[] lost = new double[n];
-        double[] projected = new double[rows.length];
-        for (int r = 0; r < rows.length; r++) {
-            taken[rows[r]] = without.shift(r);
-            on.add(without.shift(r), rows[r], moved);
-        }
-        // The part of the first step that the mode with all rows was short of.
-        double rest = 1;
-        for (int step = 0; step < 12; step++) {
-            for (int i = 0; i < n; i++) {
-                fitted[i] = on.fitted[i] + moved[i];
-            }
-            mode.slopesAt(fitted, weight, slope);
-            for (int row : rows) {
-                slope[row] = 0;
-            }
-            Arrays.fill(change, 0);
-            double size = rest * rest * on.restSize;
-            for (int i = 0; i < n; i++) {
-                lost[i] = slope[i] - mode.pull(i) - taken[i] + mode.information(i) * moved[i];
-                taken[i] += lost[i];
-            }
-            on.add(lost, change);
-            for (int i = 0; i < n; i++) {
-                size += lost[i] * (2 * rest * on.rest[i] + change[i]);
-                change[i] += rest * on.rest[i];
-            }
-            for (int r = 0; r < rows.length; r++) {
-                projected[r] = change[rows[r]];
-            }
-            double[] share = without.share(projected);
-            for (int r = 0; r < rows.length; r++) {
-                size += projected[r] * share[r];
-                taken[rows[r]] += share[r];
-                on.add(share[r], rows[r], change);
-            }
-            for (int i = 0; i < n; i++) {
-                moved[i] += change[i];
-            }
-            rest = 0;
-            if (Math.abs(size) < SETTLED) {
-                break;
-            }
-        }
-        for (int r = 0; r < rows.length; r++) {
-            projected[r] = moved[rows[r]];
-        }
-        return without.settled(taken, projected);
+        return how == LeaveOut.CLOSED_FORM || Math.abs(without.sizeOfStep(rows)) < Settling.SETTLED ? without
+                : Settling.of(without, rows);
     }
 
     private double logPredictive(Component c, int[] rows, SparseRow[] x) {

@@ -92,6 +92,11 @@ final class SpreadOfLevels {
                     }
                 }
             }
+            addUp(one);
+        }
+
+        /** Goes through the grid of spreads, from the one at which the mode was found. */
+        private void addUp(double one) {
             double sum = 0;
             for (int g = 0; g < GRID; g++) {
                 more[g] = 1 / (spread[g] * spread[g]) - 1 / (one * one);

@@ -140,18 +140,22 @@ final class Spreads {
                 switch (block.kind()) {
                     case FLAT -> { }
                     case STATED, COMMON, COMMON_AND_UNSEEN -> matrix[border.at(own, own)] += 1 / (sd(b, j) * sd(b, j));
-                    case WALK, STATED_WALK, TREND_WALK -> {
-                        double sd = newSd(b, j);
-                        double[] weights = newWeights(block, j);
-                        for (int r = 0; r < 3; r++) {
-                            for (int c = 0; c <= r; c++) {
-                                double product = weights[r] * weights[c];
-                                if (product != 0) {
-                                    matrix[border.at(own - 1 + r, own - 1 + c)] += product / (sd * sd);
-                                }
-                            }
-                        }
-                    }
+                    case WALK, STATED_WALK, TREND_WALK -> addPrecisionOfStep(b, j, matrix, border);
+                }
+            }
+        }
+    }
+
+    /** Adds what step {@code offset} of a walk adds to the precision of the coefficients before, at and after it. */
+    private void addPrecisionOfStep(int b, int offset, double[] matrix, Border border) {
+        double sd = newSd(b, offset);
+        double[] weights = newWeights(blocks.get(b), offset);
+        int before = blocks.get(b).from() + offset - 1;
+        for (int r = 0; r < 3; r++) {
+            for (int c = 0; c <= r; c++) {
+                double product = weights[r] * weights[c];
+                if (product != 0) {
+                    matrix[border.at(before + r, before + c)] += product / (sd * sd);
                 }
             }
         }
@@ -166,19 +170,23 @@ final class Spreads {
             switch (block.kind()) {
                 case FLAT -> { }
                 case STATED, COMMON, COMMON_AND_UNSEEN -> into[at] += vector[at] / (sd(b, j) * sd(b, j));
-                case WALK, STATED_WALK, TREND_WALK -> {
-                    double sd = newSd(b, j);
-                    double[] weights = newWeights(block, j);
-                    double sum = 0;
-                    for (int r = 0; r < 3; r++) {
-                        sum += weights[r] == 0 ? 0 : weights[r] * vector[at - 1 + r];
-                    }
-                    for (int r = 0; r < 3; r++) {
-                        if (weights[r] != 0) {
-                            into[at - 1 + r] += weights[r] * sum / (sd * sd);
-                        }
-                    }
-                }
+                case WALK, STATED_WALK, TREND_WALK -> addStepTimes(b, j, vector, into);
+            }
+        }
+    }
+
+    /** The same of step {@code offset} of a walk. */
+    private void addStepTimes(int b, int offset, double[] vector, double[] into) {
+        double sd = newSd(b, offset);
+        double[] weights = newWeights(blocks.get(b), offset);
+        int before = blocks.get(b).from() + offset - 1;
+        double sum = 0;
+        for (int r = 0; r < 3; r++) {
+            sum += weights[r] == 0 ? 0 : weights[r] * vector[before + r];
+        }
+        for (int r = 0; r < 3; r++) {
+            if (weights[r] != 0) {
+                into[before + r] += weights[r] * sum / (sd * sd);
             }
         }
     }

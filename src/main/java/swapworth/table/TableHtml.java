@@ -26,36 +26,39 @@ final class TableHtml {
         boolean[] empty = emptySentences(table);
         boolean[] words = columnsOfWords(table);
         for (int c = 0; c < empty.length; c++) {
-            if (empty[c]) {
-                continue;
+            if (!empty[c]) {
+                heading(table.columns().get(c), out);
             }
-            Column column = table.columns().get(c);
-            out.append("<th scope=\"col\"").append(leaning(column, false)).append('>').append(Html.unbroken(column.label()));
-            if (!column.unit().isEmpty()) {
-                out.append(" <span class=\"unit\">").append(Html.escape(column.unit())).append("</span>");
-            }
-            out.append("</th>");
         }
         out.append("</tr></thead>\n<tbody>\n");
         for (List<Cell> row : table.rows()) {
             out.append("<tr>");
             for (int c = 0; c < row.size(); c++) {
-                if (empty[c]) {
-                    continue;
+                if (!empty[c]) {
+                    out.append("<td").append(leaning(table.columns().get(c), words[c])).append('>');
+                    content(row.get(c), out);
+                    out.append("</td>");
                 }
-                Cell cell = row.get(c);
-                out.append("<td").append(leaning(table.columns().get(c), words[c])).append('>');
-                if (cell.link().isEmpty()) {
-                    out.append(Html.unbroken(cell.shown()));
-                } else {
-                    out.append("<a href=\"").append(Html.escape(cell.link())).append("\">").append(Html.escape(cell.shown()))
-                            .append("</a>");
-                }
-                out.append("</td>");
             }
             out.append("</tr>\n");
         }
         return out.append("</tbody>\n</table></div>\n</figure>\n").toString();
+    }
+
+    private static void heading(Column column, StringBuilder out) {
+        out.append("<th scope=\"col\"").append(leaning(column, false)).append('>').append(Html.unbroken(column.label()));
+        if (!column.unit().isEmpty()) {
+            out.append(" <span class=\"unit\">").append(Html.escape(column.unit())).append("</span>");
+        }
+        out.append("</th>");
+    }
+
+    private static void content(Cell cell, StringBuilder out) {
+        if (cell.link().isEmpty()) {
+            out.append(Html.unbroken(cell.shown()));
+        } else {
+            out.append("<a href=\"").append(Html.escape(cell.link())).append("\">").append(Html.escape(cell.shown())).append("</a>");
+        }
     }
 
     /** Columns of sentences in which no row has one: below a crowded table their heading would stand alone. */

@@ -77,7 +77,7 @@ class BorderTest {
     private static Mode mode(Design design, Sample sample) {
         double[] scale = new double[design.rows()];
         Arrays.fill(scale, 0.1);
-        return Mode.find(design, sample, ErrorLaw.student(5).withGrossErrors(0.01), spreads(), scale, new double[0], 1e-11);
+        return Mode.find(new LogPosterior(design, sample, ErrorLaw.student(5).withGrossErrors(0.01), spreads(), scale), 1e-11);
     }
 
     @Test

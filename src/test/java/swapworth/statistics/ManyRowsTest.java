@@ -105,8 +105,8 @@ class ManyRowsTest {
         SparseRow[] shuffled = order.stream().map(i -> rows[i]).toArray(SparseRow[]::new);
         double[] responses = order.stream().mapToDouble(i -> y[i]).toArray();
         Sample sample = Sample.of(responses);
-        Mode mode = Mode.find(Design.of(P, shuffled), sample, law, large.spreads(),
-                sample.scales(large.errorScale(), 0), new double[0], 1e-10);
+        Mode mode = Mode.find(new LogPosterior(Design.of(P, shuffled), sample, law, large.spreads(),
+                sample.scales(large.errorScale(), 0)), 1e-10);
         double[] mean = large.mean();
         for (int j = 0; j < P; j++) {
             assertEquals(mode.coefficients()[j], mean[j], 1e-8, "coefficient " + j);

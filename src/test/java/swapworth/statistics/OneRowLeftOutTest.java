@@ -54,8 +54,8 @@ class OneRowLeftOutTest {
                 PriorBlock.stated("other slope", 2, 0.1, 0.2), PriorBlock.common("levels", 3, P - 3, 0.4, PriorBlock.Role.PRIMARY));
         design = Design.of(P, rows);
         Sample sample = new Sample(y, bound, inflation, new double[N], growth);
-        Mode mode = Mode.find(design, sample, ErrorLaw.student(4).withGrossErrors(0.01),
-                Spreads.of(priors, P, new double[] {1, 1, 1, 0.3}), sample.scales(0.1, 0.2), new double[0], 1e-9);
+        Mode mode = Mode.find(new LogPosterior(design, sample, ErrorLaw.student(4).withGrossErrors(0.01),
+                Spreads.of(priors, P, new double[] {1, 1, 1, 0.3}), sample.scales(0.1, 0.2)), 1e-9);
         return new Component.WithoutRows(mode, 0.1, 0.2, 1);
     }
 
