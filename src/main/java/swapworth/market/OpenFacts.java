@@ -21,12 +21,12 @@ public final class OpenFacts {
     private static final String IDLE = "no car states it: it plays no part";
 
     private static final List<Fact> FACTS = List.of(
-            fact("mileage, of a known age", car -> !hasMiles(car) && hasAge(car),
-                    "driven as far as is usual for its line at that age; its range is widened"),
-            fact("age, of a known mileage", car -> hasMiles(car) && !hasAge(car),
-                    "as old as is usual for its line at that mileage; its range is widened"),
-            fact("age and mileage", car -> !hasMiles(car) && !hasAge(car),
-                    "of the middle age of its line's cars and driven as far as is usual; its range is widened"),
+            new Fact("mileage, of a known age", car -> !hasMiles(car) && hasAge(car),
+                    "driven as far as is usual for its line at that age; its range is widened", IDLE),
+            new Fact("age, of a known mileage", car -> hasMiles(car) && !hasAge(car),
+                    "as old as is usual for its line at that mileage; its range is widened", IDLE),
+            new Fact("age and mileage", car -> !hasMiles(car) && !hasAge(car),
+                    "of the middle age of its line's cars and driven as far as is usual; its range is widened", IDLE),
             new Fact("trim", car -> car.trim().isEmpty(),
                     "of any trim where others of its line state theirs: its range is wide there", IDLE),
             new Fact("region", car -> car.region().isEmpty(), "of any region: others state theirs, and its range is wide", IDLE),

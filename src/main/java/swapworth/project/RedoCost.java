@@ -114,8 +114,8 @@ public record RedoCost(String currency, double[] cash, double[] hours, double ra
         Optional<Ledger.CarSale> sale = forecast.ledger().carSold();
         List<String> evidence = sale.isPresent() ? List.of(ofRedo) : List.of(
                 "The value comes from listings and assumptions, with its range.", ofRedo,
-                "What would be kept after a write-off is an assumption: " + Math.round(share.middle()) + " % of the value, give or take "
-                        + Math.round(share.spread()) + ".");
+                "What would be kept after a write-off is an assumption: " + Cell.stated(share.middle()).shown()
+                        + " % of the value, give or take " + Cell.stated(share.spread()).shown() + ".");
         return new RedoCost(forecast.ledger().currency().getCurrencyCode(), cash, forecast.hours(),
                 assumptions.get("own_hour_rate").middle(), value, salvage, evidence, sale, forecast.ledger().on());
     }

@@ -112,7 +112,8 @@ final class WaysToStop {
             Assumption share = assumptions.get("unfinished_share");
             exits.add(new FinishOrStop.Exit("sold half-built with all that belongs to it, left-over parts sold",
                     DrawFigures.plus(halfBuilt(share), comesIn(Counted.ALL, Counted.ALL)),
-                    "an assumption: " + Math.round(share.middle()) + " % of the finished value, give or take " + Math.round(share.spread())
+                    "an assumption: " + Cell.stated(share.middle()).shown() + " % of the finished value, give or take "
+                    + Cell.stated(share.spread()).shown()
                     + owed));
         }
         return exits;

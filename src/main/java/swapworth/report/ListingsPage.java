@@ -48,8 +48,9 @@ public final class ListingsPage {
     private static final int MOST_NAMED = 30;
     /** Longer tables are folded, so that a page of thousands of rows can be scrolled. */
     private static final int FOLDED_FROM = 60;
-    /** So many of the cars on offer are shown where all of them are folded. */
+    /** So many of the cars on offer are shown at least where all of them are folded. */
     private static final int SHOWN_FIRST = 30;
+    private static final int MOST_SHOWN_FIRST = 100;
 
     private final Judged judged;
     private final Optional<Valued> inPlay;
@@ -178,12 +179,21 @@ public final class ListingsPage {
         if (all.rows().size() < FOLDED_FROM) {
             parts.add(Part.rows(all));
         } else {
-            parts.add(Part.rows(new Table(all.title() + ": the " + SHOWN_FIRST + " lowest against their value", all.notes(), all.columns(),
-                    all.rows().subList(0, SHOWN_FIRST))));
+            int shown = shownFirst();
+            parts.add(Part.rows(new Table(all.title() + ": the " + shown + " lowest against their value", all.notes(), all.columns(),
+                    all.rows().subList(0, shown))));
             parts.add(Part.folded("on-offer-rows", "All " + all.rows().size() + " cars on offer", Part.rows(all)));
         }
         parts.add(Part.folded("stood", "How long they have stood, and how far the ask was cut", Part.rows(stood())));
         return new Section(ON_OFFER, "On offer at the last look", parts);
+    }
+
+    /** All that stand below their range, as far as a page can be scrolled, and those that stand between them. */
+    private int shownFirst() {
+        List<Judgement> offered = judged.stillOffered();
+        int last = IntStream.range(0, Math.min(MOST_SHOWN_FIRST, offered.size()))
+                .filter(k -> offered.get(k).position() == Position.BELOW).max().orElse(0);
+        return Math.max(SHOWN_FIRST, last + 1);
     }
 
     /** What a buyer has in hand when he makes an offer: how long the car has stood under whatever id, and how often its ask was cut. */

@@ -22,6 +22,7 @@ import swapworth.listing.ListingsRead;
 import swapworth.market.IndexTables;
 import swapworth.market.Judged;
 import swapworth.market.Judgement;
+import swapworth.market.Position;
 import swapworth.market.PriceModel;
 import swapworth.market.Valued;
 import swapworth.table.Table;
@@ -108,6 +109,22 @@ class ListingsPageTest {
             assertEquals(cars == 80, page.contains("All 80 cars on offer"));
             assertEquals(cars == 80, inSight.contains("the 30 lowest against their value"));
         }
+    }
+
+    @Test
+    void all_that_stand_below_their_range_are_in_sight(@TempDir Path folder) throws IOException {
+        StringBuilder rows = new StringBuilder("id,seen_on,vehicle,model_year,mileage,price\n");
+        for (int k = 0; k < 300; k++) {
+            double off = k % 7 == 0 ? 0.55 + 0.001 * k : 1 + 0.02 * Math.sin(k);
+            rows.append("c").append(k).append(",2026-06-05,Sivrette,").append(2011 + k % 5).append(',').append(60_000 + 70 * k).append(',')
+                    .append(Math.round(9_000 * off)).append('\n');
+        }
+        ListingsRead some = Listings.read(Files.writeString(folder.resolve("listings.csv"), rows));
+        Judged judged = Judged.of(some, PriceModel.fit(some.cars()), Optional.empty(), Optional.empty());
+        long below = judged.stillOffered().stream().filter(j -> j.position() == Position.BELOW).count();
+        assertTrue(below > 30 && below <= 100, below + " below");
+        String page = ListingsPage.of("some", judged).page().html();
+        assertTrue(page.contains("the " + below + " lowest against their value"), below + " below");
     }
 
     @Test
