@@ -119,7 +119,8 @@ public record InShort(List<Sentence> sentences) {
                 .ifPresent(words -> all.add(new Sentence(words, ProjectPage.NOW_OR_LATER)));
         Optional<Sentence> unsure = unsure(listings, finished, undertaking);
         undertaking.equity().ifPresent(left -> all.add(new Sentence(left(left, undertaking), ProjectPage.LEFT)));
-        undertaking.job().ifPresent(job -> all.add(new Sentence(job.sentence(), ProjectPage.JOB)));
+        undertaking.job().flatMap(job -> undertaking.ledger().map(ledger -> job.sentence() + " That is by " + rows(ledger) + "."))
+                .ifPresent(words -> all.add(new Sentence(words, ProjectPage.JOB)));
         // What is unsure of what is left stands beside it, and other doubts at the end.
         unsure.filter(InShort::isOfWhatIsLeft).ifPresent(all::add);
         undertaking.finishOrStop().map(FinishOrStop::sentence).filter(words -> !words.isEmpty())
@@ -127,7 +128,7 @@ public record InShort(List<Sentence> sentences) {
         // Whose car is sold has chosen.
         undertaking.alternatives().filter(ways -> !sold).map(Alternatives::sentence).filter(words -> !words.isEmpty())
                 .ifPresent(words -> all.add(new Sentence(words, ProjectPage.AGAINST)));
-        if (undertaking.equity().isEmpty()) {
+        if (undertaking.equity().isEmpty() && undertaking.job().isEmpty()) {
             undertaking.forecast().flatMap(forecast -> undertaking.ledger().map(ledger -> ProjectPage.inIt(ledger, forecast)
                     + " That is by " + rows(ledger) + "."))
                     .ifPresent(words -> all.add(new Sentence(words, ProjectPage.LEDGER)));
@@ -304,8 +305,9 @@ public record InShort(List<Sentence> sentences) {
     }
 
     private static String rows(Ledger ledger) {
-        return ledger.entries().size() + (ledger.entries().size() == 1 ? " row" : " rows") + " of the ledger as of " + ledger.on()
-                + without(ledger.read());
+        // A sale that swaps.csv alone tells of has no line in the ledger.
+        long rows = ledger.all().filter(entry -> entry.line() > 0).count();
+        return rows + (rows == 1 ? " row" : " rows") + " of the ledger as of " + ledger.on() + without(ledger.read());
     }
 
     /** Rows that are in no figure. */

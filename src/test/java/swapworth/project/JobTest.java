@@ -17,6 +17,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import swapworth.reading.RowProblem;
+import swapworth.report.InShort;
 import swapworth.report.ProjectPage;
 import swapworth.statistics.Quantiles;
 
@@ -136,5 +137,18 @@ class JobTest {
         job.pays()[0] = 9;
         assertArrayEquals(new double[2], job.pays());
         assertEquals(job, new Job("USD", LocalDate.EPOCH, new BigDecimal("0.00"), two, two, two, two, 25));
+    }
+
+    @Test
+    void in_short_a_job_is_told_with_its_rows_and_day() throws IOException {
+        Files.writeString(folder.resolve("ledger.csv"), """
+                date,amount,note,category
+                2026-08-03,3000,deposit,invoice
+                2026-08-10,412.30,radiator,part
+                2026-08-20,1150,bearings,labour
+                """);
+        String told = InShort.withoutListings(Optional.empty(), Undertaking.of(folder)).text().replaceAll("\\s+", " ");
+        assertTrue(told.contains("The job leaves USD 1,348") && told.contains("That is by 3 rows of the ledger as of 2026-08-20."), told);
+        assertFalse(told.contains("you have USD"), "what it costs alone would mislead: " + told);
     }
 }
