@@ -14,20 +14,11 @@ import java.util.stream.IntStream;
  * is in each the sum of others is not kept ({@link Folding}).
  */
 public final class Design {
-    /** The mark of a column whose number is kept. */
-    private static final int MARK = 0x8000;
-    /** Of so many columns a number of 15 bits names each; a byte more is kept where there are more. */
-    private static final int NAMED_SHORTLY = MARK;
-    private static final int SHORT_BITS = 15;
-    private static final int MOST_COLUMNS = (1 << SHORT_BITS + Byte.SIZE) - 1;
-    private static final byte[] NOTHING = new byte[0];
     private static final int ROWS_A_BLOCK = 4096;
     private static final int MOST_RANGES = 64;
-    /** As many entries as most rows have at most, of those that are kept; more find room too. */
-    private static final int MOST_USUAL = 20;
     private final int columns;
     private final int rows;
-    private final Block[] blocks;
+    private final RowBlock[] blocks;
     /** The columns that stand in no block. */
     private final Folding folding;
     /** For each column the numbers of the folded ones that it is part of. */
@@ -38,7 +29,7 @@ public final class Design {
     private final Room squares;
     private final Room perRow;
 
-    private Design(int columns, int rows, Block[] blocks, Folding folding, Border border) {
+    private Design(int columns, int rows, RowBlock[] blocks, Folding folding, Border border) {
         this.columns = columns;
         this.rows = rows;
         this.blocks = blocks;
@@ -95,12 +86,12 @@ public final class Design {
      * @throws IllegalArgumentException if there are too many columns, an index lies outside or a value is not finite
      */
     public static Design of(int columns, int rows, IntFunction<SparseRow> row, List<Sum> sums) {
-        if (columns > MOST_COLUMNS) {
-            throw new IllegalArgumentException("a design of " + columns + " columns; at most " + MOST_COLUMNS + " can be fitted");
+        if (columns > RowBlock.MOST_COLUMNS) {
+            throw new IllegalArgumentException("a design of " + columns + " columns; at most " + RowBlock.MOST_COLUMNS + " can be fitted");
         }
         Folding folding = Folding.NONE;
         if (rows > ROWS_A_BLOCK) {
-            Entries first = new Entries(columns, folding, ROWS_A_BLOCK);
+            RowBlockMaker first = new RowBlockMaker(columns, folding, ROWS_A_BLOCK);
             first.take(0, ROWS_A_BLOCK, row);
             folding = Folding.of(columns, sums, first.ones(), ROWS_A_BLOCK);
         }
@@ -108,7 +99,7 @@ public final class Design {
     }
 
     private static Design made(int columns, int rows, IntFunction<SparseRow> row, Folding folding) {
-        Block[] blocks = new Block[(rows + ROWS_A_BLOCK - 1) / ROWS_A_BLOCK];
+        RowBlock[] blocks = new RowBlock[(rows + ROWS_A_BLOCK - 1) / ROWS_A_BLOCK];
         if (make(blocks, columns, rows, row, folding)) {
             return new Design(columns, rows, blocks, folding, Border.none(columns));
         }
@@ -117,200 +108,30 @@ public final class Design {
     }
 
     /** Makes the blocks; whether each folded column is in each row the sum that it is to be. */
-    private static boolean make(Block[] blocks, int columns, int rows, IntFunction<SparseRow> row, Folding folding) {
+    private static boolean make(RowBlock[] blocks, int columns, int rows, IntFunction<SparseRow> row, Folding folding) {
         int ranges = Math.min(blocks.length, MOST_RANGES);
         IntStream all = IntStream.range(0, ranges);
         return (ranges > 1 ? all.parallel() : all).allMatch(range -> {
-            Entries entries = new Entries(columns, folding, Math.min(rows, ROWS_A_BLOCK));
+            RowBlockMaker maker = new RowBlockMaker(columns, folding, Math.min(rows, ROWS_A_BLOCK));
             boolean whole = true;
             int end = Ranges.first(blocks.length, range + 1, ranges);
             for (int b = Ranges.first(blocks.length, range, ranges); b < end && whole; b++) {
-                whole = entries.take(b * ROWS_A_BLOCK, Math.min(rows, (b + 1) * ROWS_A_BLOCK), row);
-                blocks[b] = entries.block();
+                whole = maker.take(b * ROWS_A_BLOCK, Math.min(rows, (b + 1) * ROWS_A_BLOCK), row);
+                blocks[b] = maker.block();
             }
             return whole;
         });
     }
 
-    /**
-     * Some neighbouring rows: where the entries and the kept numbers of each begin, the low bits of their columns, marked, the high ones
-     * where columns are many, and the numbers.
-     */
-    private record Block(int[] start, int[] measured, char[] index, byte[] high, double[] value) {
-
-        /** The column of an entry. */
-        int column(int e) {
-            int low = index[e] & MARK - 1;
-            return high.length == 0 ? low : low | (high[e] & 0xff) << SHORT_BITS;
-        }
-
-        /** Whether an entry is 1. */
-        boolean isOne(int e) {
-            return index[e] < MARK;
-        }
-
-        /** The sum of the entries of its k-th row, each times its coefficient. */
-        double dot(int k, double[] coefficients) {
-            double sum = 0;
-            int at = measured[k];
-            int end = start[k + 1];
-            if (high.length > 0) {
-                for (int e = start[k]; e < end; e++) {
-                    sum += isOne(e) ? coefficients[column(e)] : value[at++] * coefficients[column(e)];
-                }
-                return sum;
-            }
-            for (int e = start[k]; e < end; e++) {
-                int column = index[e];
-                sum += column < MARK ? coefficients[column] : value[at++] * coefficients[column - MARK];
-            }
-            return sum;
-        }
-
-        void addTo(double[] vector, int k, double factor) {
-            int at = measured[k];
-            int end = start[k + 1];
-            if (high.length > 0) {
-                for (int e = start[k]; e < end; e++) {
-                    vector[column(e)] += isOne(e) ? factor : factor * value[at++];
-                }
-                return;
-            }
-            for (int e = start[k]; e < end; e++) {
-                int column = index[e];
-                if (column < MARK) {
-                    vector[column] += factor;
-                } else {
-                    vector[column - MARK] += factor * value[at++];
-                }
-            }
-        }
-    }
-
-    /** The entries of the rows of one block after another. */
-    private static final class Entries {
-        private final int columns;
-        /** Of each column its number among the folded ones, and those that it is part of. */
-        private final int[] folds;
-        private final int[][] partsOf;
-        /** Of each folded column what a row has in it, and the sum of those that it is the sum of. */
-        private final double[] own;
-        private final double[] sum;
-        private int[] start = new int[0];
-        private int[] measured = new int[0];
-        private char[] index;
-        private byte[] high;
-        private double[] value;
-        private int size;
-        private int numbers;
-
-        /** Room for about so many rows at a time. */
-        Entries(int columns, Folding folding, int rows) {
-            this.columns = columns;
-            this.index = new char[MOST_USUAL * rows];
-            this.high = columns <= NAMED_SHORTLY ? NOTHING : new byte[index.length];
-            this.value = new double[index.length];
-            this.folds = folding.folds(columns);
-            this.partsOf = folding.partsOf(columns);
-            this.own = new double[folding.size()];
-            this.sum = new double[own.length];
-        }
-
-        /** Takes the rows of a block; whether each folded column is in each of them the sum that it is to be. */
-        boolean take(int from, int end, IntFunction<SparseRow> row) {
-            start = new int[end - from + 1];
-            measured = new int[start.length];
-            size = 0;
-            numbers = 0;
-            boolean whole = true;
-            for (int i = from; i < end; i++) {
-                whole &= add(i, row.apply(i));
-                start[i - from + 1] = size;
-                measured[i - from + 1] = numbers;
-            }
-            return whole;
-        }
-
-        /** Adds row i; whether each folded column is in it the sum that it is to be. */
-        private boolean add(int i, SparseRow added) {
-            makeRoom(added.size());
-            for (int e = 0; e < added.size(); e++) {
-                int column = added.index(e);
-                double number = added.value(e);
-                if (column < 0 || column >= columns) {
-                    throw new IllegalArgumentException("row " + i + " names column " + column + " of " + columns);
-                }
-                if (!Double.isFinite(number)) {
-                    throw new IllegalArgumentException("row " + i + " holds " + number + " in column " + column);
-                }
-                if (folds[column] >= 0) {
-                    own[folds[column]] = number;
-                    continue;
-                }
-                for (int fold : partsOf[column]) {
-                    sum[fold] += number;
-                }
-                if (number != 0) {
-                    if (high.length > 0) {
-                        high[size] = (byte) (column >> SHORT_BITS);
-                    }
-                    index[size++] = (char) (column & MARK - 1 | (number == 1 ? 0 : MARK));
-                }
-                if (number != 0 && number != 1) {
-                    value[numbers++] = number;
-                }
-            }
-            return endsWhole();
-        }
-
-        private void makeRoom(int more) {
-            if (size + more > index.length) {
-                index = Arrays.copyOf(index, size + more + index.length);
-                high = high.length == 0 ? high : Arrays.copyOf(high, index.length);
-            }
-            if (numbers + more > value.length) {
-                value = Arrays.copyOf(value, numbers + more + value.length);
-            }
-        }
-
-        /** Ends a row; whether each folded column was in it the sum that it is to be. */
-        private boolean endsWhole() {
-            boolean whole = true;
-            for (int fold = 0; fold < own.length; fold++) {
-                whole &= own[fold] == sum[fold];
-                own[fold] = 0;
-                sum[fold] = 0;
-            }
-            return whole;
-        }
-
-        /** In how many rows of the block each column is 1. */
-        int[] ones() {
-            Block block = block();
-            int[] ones = new int[columns];
-            for (int e = 0; e < size; e++) {
-                ones[block.column(e)] += block.isOne(e) ? 1 : 0;
-            }
-            return ones;
-        }
-
-        Block block() {
-            return new Block(start, measured, Arrays.copyOf(index, size), high.length == 0 ? high : Arrays.copyOf(high, size),
-                    Arrays.copyOf(value, numbers));
-        }
-    }
-
-    private Block block(int i) {
+    private RowBlock block(int i) {
         return blocks[i / ROWS_A_BLOCK];
     }
 
     /** As many numbers as a block keeps of the longest row. */
     private int longest() {
         int most = 0;
-        for (Block block : blocks) {
-            for (int k = 0; k + 1 < block.start.length; k++) {
-                most = Math.max(most, block.start[k + 1] - block.start[k]);
-            }
+        for (RowBlock block : blocks) {
+            most = Math.max(most, block.longest());
         }
         return most;
     }
@@ -358,65 +179,51 @@ public final class Design {
      * @return its entries
      */
     public SparseRow row(int i) {
-        Block block = block(i);
+        RowBlock block = block(i);
         int k = i % ROWS_A_BLOCK;
-        double[] folded = folded(block, k);
-        int size = block.start[k + 1] - block.start[k];
+        int[] kept = new int[block.size(k)];
+        double[] own = new double[kept.length];
+        block.write(k, kept, own);
+        return folding.size() == 0 ? new SparseRow(kept, own) : unfolded(kept, own, folded(block, k));
+    }
+
+    /** What a row has in the folded columns. */
+    private double[] folded(RowBlock block, int k) {
+        double[] folded = new double[folding.size()];
+        if (folded.length > 0) {
+            block.addParts(k, partsOf, folded);
+        }
+        return folded;
+    }
+
+    /** The row of such kept entries and such numbers of the folded columns. */
+    private SparseRow unfolded(int[] kept, double[] own, double[] folded) {
+        int size = kept.length;
         for (double number : folded) {
             size += number == 0 ? 0 : 1;
         }
         int[] column = new int[size];
         double[] number = new double[size];
-        int measured = block.measured[k];
         int fold = 0;
-        int at = 0;
-        for (int e = block.start[k]; at < size; at++) {
+        int e = 0;
+        for (int at = 0; at < size; at++) {
             while (fold < folded.length && folded[fold] == 0) {
                 fold++;
             }
-            int own = e < block.start[k + 1] ? block.column(e) : columns;
-            if (fold < folded.length && folding.column(fold) < own) {
+            if (fold < folded.length && (e == kept.length || folding.column(fold) < kept[e])) {
                 column[at] = folding.column(fold);
                 number[at] = folded[fold++];
             } else {
-                column[at] = own;
-                number[at] = block.isOne(e++) ? 1 : block.value[measured++];
+                column[at] = kept[e];
+                number[at] = own[e++];
             }
         }
         return new SparseRow(column, number);
     }
 
-    /** What a row has in the folded columns. */
-    private double[] folded(Block block, int k) {
-        double[] folded = new double[folding.size()];
-        int measured = block.measured[k];
-        boolean few = block.high.length == 0;
-        for (int e = block.start[k]; folded.length > 0 && e < block.start[k + 1]; e++) {
-            int own = block.index[e];
-            double number = own < MARK ? 1 : block.value[measured++];
-            for (int fold : partsOf[few ? own & MARK - 1 : block.column(e)]) {
-                folded[fold] += number;
-            }
-        }
-        return folded;
-    }
-
     /** Writes the entries that are kept of row i, in the order of their columns, into arrays that have room; returns their number. */
     int writeKept(int i, int[] column, double[] number) {
-        Block block = block(i);
-        int k = i % ROWS_A_BLOCK;
-        int measured = block.measured[k];
-        int begin = block.start[k];
-        int size = block.start[k + 1] - begin;
-        for (int e = 0; e < size; e++) {
-            int own = block.index[begin + e];
-            column[e] = own & MARK - 1;
-            number[e] = own < MARK ? 1 : block.value[measured++];
-        }
-        for (int e = 0; block.high.length > 0 && e < size; e++) {
-            column[e] = block.column(begin + e);
-        }
-        return size;
+        return block(i).write(i % ROWS_A_BLOCK, column, number);
     }
 
     /** The columns that are not kept. */
@@ -490,7 +297,7 @@ public final class Design {
 
     /** The sum of the entries of row i, each times its coefficient. */
     double dot(int i, double[] coefficients) {
-        Block block = block(i);
+        RowBlock block = block(i);
         int k = i % ROWS_A_BLOCK;
         double sum = block.dot(k, coefficients);
         double[] folded = folded(block, k);
@@ -558,7 +365,7 @@ public final class Design {
 
     /** Adds row i, times a factor, to a vector of length p. */
     void addTo(double[] vector, int i, double factor) {
-        Block block = block(i);
+        RowBlock block = block(i);
         int k = i % ROWS_A_BLOCK;
         block.addTo(vector, k, factor);
         double[] folded = folded(block, k);
@@ -644,12 +451,8 @@ public final class Design {
     private int[] alike(int first, int end) {
         long[] keys = new long[end - first];
         for (int i = first; i < end; i++) {
-            Block block = block(i);
             int k = i % ROWS_A_BLOCK;
-            int from = block.start[k];
-            int size = block.start[k + 1] - from;
-            long columns = size > 1 ? (block.column(from) & MARK - 1L) << 16 | block.index[from + 1] : 0;
-            keys[i - first] = (long) (i / ROWS_A_BLOCK) << 44 | columns << 13 | k;
+            keys[i - first] = (long) (i / ROWS_A_BLOCK) << 44 | block(i).beginning(k) << 13 | k;
         }
         Arrays.sort(keys);
         int[] rows = new int[keys.length];
