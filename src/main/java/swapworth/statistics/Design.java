@@ -181,10 +181,29 @@ public final class Design {
     public SparseRow row(int i) {
         RowBlock block = block(i);
         int k = i % ROWS_A_BLOCK;
-        int[] kept = new int[block.size(k)];
-        double[] own = new double[kept.length];
-        block.write(k, kept, own);
-        return folding.size() == 0 ? new SparseRow(kept, own) : unfolded(kept, own, folded(block, k));
+        double[] folded = folded(block, k);
+        int size = block.size(k);
+        for (double number : folded) {
+            size += number == 0 ? 0 : 1;
+        }
+        int[] column = new int[size];
+        double[] number = new double[size];
+        // The kept entries stand first; the folded ones go between them from the end on.
+        int e = block.write(k, column, number) - 1;
+        int fold = folded.length - 1;
+        for (int at = size - 1; at > e; at--) {
+            while (folded[fold] == 0) {
+                fold--;
+            }
+            if (e < 0 || folding.column(fold) > column[e]) {
+                column[at] = folding.column(fold);
+                number[at] = folded[fold--];
+            } else {
+                column[at] = column[e];
+                number[at] = number[e--];
+            }
+        }
+        return new SparseRow(column, number);
     }
 
     /** What a row has in the folded columns. */
@@ -194,31 +213,6 @@ public final class Design {
             block.addParts(k, partsOf, folded);
         }
         return folded;
-    }
-
-    /** The row of such kept entries and such numbers of the folded columns. */
-    private SparseRow unfolded(int[] kept, double[] own, double[] folded) {
-        int size = kept.length;
-        for (double number : folded) {
-            size += number == 0 ? 0 : 1;
-        }
-        int[] column = new int[size];
-        double[] number = new double[size];
-        int fold = 0;
-        int e = 0;
-        for (int at = 0; at < size; at++) {
-            while (fold < folded.length && folded[fold] == 0) {
-                fold++;
-            }
-            if (fold < folded.length && (e == kept.length || folding.column(fold) < kept[e])) {
-                column[at] = folding.column(fold);
-                number[at] = folded[fold++];
-            } else {
-                column[at] = kept[e];
-                number[at] = own[e++];
-            }
-        }
-        return new SparseRow(column, number);
     }
 
     /** Writes the entries that are kept of row i, in the order of their columns, into arrays that have room; returns their number. */
