@@ -105,8 +105,8 @@ public record Keeping(String currency, int months, double[] loses, double[] capi
                 + (months == 1 ? " month" : " months") + ", by what it would be sold for, " + currency).columns(Column.words("figure"),
                 Column.number("median", currency), Column.number("80 % from", currency), Column.number("80 % to", currency));
         table.note(sentence());
-        table.note("It is taken to stand still: what you drive meanwhile comes on top (mileage_slope, and the terms of the price model)."
-                + " Insurance, room, tax and repairs are not in it either: only you know them.");
+        table.note("The car is taken to stand still: what you drive meanwhile comes on top (mileage_slope, and the terms of the price"
+                + " model). Insurance, room, tax and repairs are not in it either: only you know them.");
         List.of(row("what market and age take off it (below 0: it gains)", loses),
                 row("what the money bound in it costs (capital_rate)", capital),
                 row("both together", DrawFigures.plus(loses, capital))).forEach(table::row);

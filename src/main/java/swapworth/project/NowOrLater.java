@@ -292,7 +292,7 @@ public record NowOrLater(String currency, double[] purchaseNow, double[] exitNow
         String wait = most + (most == 1 ? " month" : " months");
         return price + "If the price does not come to that, wait "
                 + from.map(day -> "until " + day.plusMonths(most) + " at the latest, " + wait).orElse(wait + " at the latest")
-                + ": by the middle that wait brings " + currency + " " + Cell.format(Quantiles.median(gain(most)), 0)
+                + ": by the middle that wait brings " + currency + " " + DrawFigures.withRange(gain(most))
                 + (most == months() ? ", as far as is looked ahead" : ", and a longer one less")
                 + "; what a month costs you makes the day an earlier one.";
     }

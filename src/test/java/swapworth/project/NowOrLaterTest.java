@@ -77,7 +77,8 @@ class NowOrLaterTest {
         assertEquals(OptionalInt.of(2), choice.longestWait());
         assertEquals("Buy whatever happens at a net purchase cost of 9,500 or less: in nine draws of ten no coming month does better. If"
                 + " the price does not come to that, wait until 2026-12-30 at the latest, 2 months: by the middle that wait brings USD"
-                + " 500, and a longer one less; what a month costs you makes the day an earlier one.", choice.rule());
+                + " 500 (80 % range 500 to 500), and a longer one less; what a month costs you makes the day an earlier one.",
+                choice.rule());
         assertTrue(choice.tables().get(0).text().contains("2026-12-30"), choice.tables().get(0).text());
     }
 
