@@ -40,17 +40,17 @@ class UnusableFileTest {
     }
 
     @Test
-    void a_missing_file() {
+    void a_missing_file_is_refused_with_its_path() {
         refused(folder.resolve("none.csv"), "none.csv", "no such file");
     }
 
     @Test
-    void a_folder() {
+    void a_folder_is_refused_as_no_file() {
         refused(folder, "folder");
     }
 
     @Test
-    void an_empty_file() throws IOException {
+    void an_empty_file_is_refused() throws IOException {
         refused("", "mine.csv: the file is empty");
         refused("\ufeff", "the file is empty");
     }
@@ -89,7 +89,7 @@ class UnusableFileTest {
     }
 
     @Test
-    void a_workbook() throws IOException {
+    void a_workbook_is_refused_and_told_how_to_save_it() throws IOException {
         refused(new byte[] {'P', 'K', 3, 4, 20, 0}, "workbook", "CSV UTF-8");
     }
 
@@ -133,7 +133,7 @@ class UnusableFileTest {
     }
 
     @Test
-    void a_broken_header() throws IOException {
+    void a_broken_header_is_refused() throws IOException {
         refused("a,\"b\n1,2\n", "line 1", "header");
     }
 
