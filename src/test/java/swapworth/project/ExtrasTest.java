@@ -62,6 +62,22 @@ class ExtrasTest {
         assertEquals(-240, wheels.leavingOut()[3], 1e-9, "all of it is gone or owed: nothing is saved, and what it adds is lost");
     }
 
+    // 500 to pay and 200 to come back; 30 % of those 300 and of the 100 that are paid; 4 of 9 hours are done.
+    @Test
+    void what_is_to_come_back_and_what_is_done_counts_as_such() throws IOException {
+        Files.writeString(folder.resolve("assumptions.csv"), "name,middle,spread\nextra_adds,30,0\n");
+        One seats = undertaking("""
+                2026-08-01,,seats,seats,part,,estimate,2026-11-01,499.99,500,500.01,,no,
+                2026-08-01,,old ones go back,seats,part,in,estimate,2026-11-01,199.99,200,200.01,,no,
+                2026-08-01,100,mounts,seats,part,,actual,,,,,,no,
+                2026-08-01,,taking the old ones out,seats,own hours,,actual,,,,,4,no,
+                2026-08-01,,fitting them,seats,own hours,,estimate,2026-11-01,,,,5,no,
+                """).extras().orElseThrow().all().get(0);
+        assertEquals(300, Quantiles.median(seats.toCome()), 0.02);
+        assertEquals(0.3 * 400, Quantiles.median(seats.adds()), 0.02);
+        assertEquals(5, seats.hours());
+    }
+
     @Test
     void several_extras_are_put_together_draw_by_draw() throws IOException {
         Extras extras = undertaking("""

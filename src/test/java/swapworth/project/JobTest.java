@@ -86,6 +86,14 @@ class JobTest {
     }
 
     @Test
+    void an_agreed_credit_lowers_what_is_paid_and_a_tool_that_the_shop_keeps_is_no_cost_of_the_job() throws IOException {
+        Job job = undertaking(DONE + "2026-09-20,300,to be paid back,invoice,committed,2026-11-01,,,,,out\n"
+                + "2026-09-20,900,a lift,tool,,,,,,,\n").job().orElseThrow();
+        assertEquals(6_000, job.pays()[5], 1e-9);
+        assertEquals(1_562.30, job.costs()[5], 1e-9);
+    }
+
+    @Test
     void nine_times_in_ten_the_least_to_ask_is_enough() throws IOException {
         Job job = undertaking(DONE + "2026-09-20,,exhaust,part,estimate,2026-11-01,420,560,900,,\n"
                 + "2026-09-20,,fitting it,own hours,estimate,2026-11-01,,,,12,\n").job().orElseThrow();
