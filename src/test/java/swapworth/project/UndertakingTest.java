@@ -13,6 +13,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.time.LocalDate;
+import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Currency;
@@ -79,6 +80,22 @@ class UndertakingTest {
         assertTrue(all.alternatives().get().tables().get(0).notes().get(1).contains("would sell for now (private sold), "));
         assertTrue(all.narrowing().get(0).contains("swaps.csv"), all.narrowing().toString());
         assertEquals(7, all.alternatives().get().all().size());
+    }
+
+    @Test
+    void keeping_is_told_from_the_last_look_on_and_of_a_finished_car_without_donor_and_recipient(@TempDir Path alone) throws IOException {
+        LocalDate later = LocalDate.parse("2027-03-15");
+        Undertaking asked = Undertaking.of(SAMPLE, Optional.of(later), Undertaking.Market.of(SAMPLE, Optional.of(later)));
+        assertEquals(YearMonth.of(2026, 10), asked.keeping().orElseThrow().on(),
+                "its price is carried on from the last look, whatever day is asked about");
+        for (String name : List.of("listings.csv", "words.csv", "lines.csv", "rates.csv", "swaps.csv")) {
+            Files.copy(SAMPLE.resolve(name), alone.resolve(name));
+        }
+        List<String> cars = Files.readAllLines(SAMPLE.resolve("cars.csv"));
+        Files.write(alone.resolve("cars.csv"), cars.stream().filter(row -> row.startsWith("name,") || row.contains(",finished,")).toList());
+        Undertaking finished = Undertaking.of(alone);
+        assertEquals(Optional.empty(), finished.nowOrLater());
+        assertEquals(12, finished.keeping().orElseThrow().months());
     }
 
     @Test
