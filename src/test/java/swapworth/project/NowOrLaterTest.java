@@ -82,6 +82,25 @@ class NowOrLaterTest {
         assertTrue(choice.tables().get(0).text().contains("2026-12-30"), choice.tables().get(0).text());
     }
 
+    // By hand: in two months the car falls by 500 and the exit by 800, so that buying then leaves 300 less than buying now for 10,000.
+    @Test
+    void the_price_to_buy_at_takes_into_account_what_the_exit_value_loses() {
+        NowOrLater choice = NowOrLater.of("USD", List.of(leg("car", 10_000, 0.99, 0.95)), leg("exit", 8_000, 1, 0.9), List.of());
+        assertEquals(9_900, choice.buyWhateverHappens(), 1e-9);
+        NowOrLater second = NowOrLater.of("USD", List.of(leg("car", 10_000, 1.05, 0.95)), leg("exit", 8_000, 0.95, 0.9), List.of());
+        assertEquals(10_300, second.buyWhateverHappens(), 1e-9);
+        assertEquals(OptionalInt.of(1), choice.longestWait());
+        assertEquals(OptionalInt.empty(), second.longestWait());
+        assertTrue(choice.rule().contains("wait 1 month at the latest"), choice.rule());
+    }
+
+    @Test
+    void of_two_waits_that_bring_the_same_the_shorter_is_the_longest_that_pays_and_without_months_there_is_no_rule() {
+        NowOrLater choice = NowOrLater.of("USD", List.of(leg("car", 10_000, 0.95, 0.95)), leg("exit", 8_000, 1, 1), List.of());
+        assertEquals(OptionalInt.of(1), choice.longestWait());
+        assertEquals("", NowOrLater.of("USD", List.of(leg("car", 10_000)), leg("exit", 8_000), List.of()).rule());
+    }
+
     @Test
     void where_no_wait_brings_anything_no_day_is_named() {
         NowOrLater choice = NowOrLater.of("USD", List.of(leg("car", 10_000, 1.01, 1.02)), leg("exit", 9_000, 1, 1), List.of());
