@@ -26,7 +26,8 @@ import swapworth.table.Table;
 /**
  * Whether each extra of a build, wanted and not needed to finish it (rows with {@code needed} no), pays: what it still costs against what
  * it adds to the price of the finished car. What is paid or agreed is gone either way and counts on neither side. What it adds is the
- * guess of its rows ({@code adds}), else a share of all that it costs (assumption {@code extra_adds}).
+ * guess of its rows ({@code adds}), else a share of all that it costs (assumption {@code extra_adds}). An extra whose rows are all done
+ * can no longer be left out and is not among them.
  *
  * @param currency the base currency
  * @param on the day of the ledger
@@ -100,7 +101,7 @@ public record Extras(String currency, LocalDate on, double rate, List<One> all) 
         }
     }
 
-    /** The extras of a ledger; empty where it has none. */
+    /** The extras of a ledger that are not done yet; empty where it has none. */
     static Optional<Extras> of(Forecast forecast) {
         Map<String, List<Entry>> byName = new LinkedHashMap<>();
         for (Entry entry : forecast.ledger().entries()) {
@@ -108,6 +109,8 @@ public record Extras(String currency, LocalDate on, double rate, List<One> all) 
                 byName.computeIfAbsent(Spelling.name(nameOf(entry)), name -> new ArrayList<>()).add(entry);
             }
         }
+        // What is done can no longer be left out.
+        byName.values().removeIf(rows -> rows.stream().allMatch(entry -> entry.status() == Status.ACTUAL));
         List<One> all = byName.values().stream().map(rows -> one(rows, forecast)).toList();
         return all.isEmpty() ? Optional.empty() : Optional.of(new Extras(forecast.ledger().currency().getCurrencyCode(),
                 forecast.ledger().on(), forecast.options().assumptions().get("own_hour_rate").middle(), all));
@@ -167,8 +170,10 @@ public record Extras(String currency, LocalDate on, double rate, List<One> all) 
                 Column.number("80 % to", currency), Column.number("chance that leaving it out pays", "%"));
         table.note("Rows of which needed says no, or that say what they add. What is paid or agreed is gone either way. What an extra adds"
                 + " is the guess of its rows (adds), else a share of all that it costs (extra_adds, an assumption: most of what is spent"
-                + " beyond need does not come back); it is in no value of the finished car here. Below 0: doing it brings more. Own hours"
-                + " are in no amount: at " + Cell.format(rate, 2) + " each they speak for leaving it out.");
+                + " beyond need does not come back); it is in no value of the finished car here, while what it still costs is in"
+                + " the forecast and in all that takes its costs. Below 0: doing it brings more. Own hours are in no amount: at "
+                + Cell.format(rate, 2) + " each they speak for leaving it out. An extra whose rows are all done is left off: nothing of it"
+                + " can be left out.");
         all.forEach(one -> table.row(row(one)));
         if (all.size() > 1) {
             table.row(row(together()));

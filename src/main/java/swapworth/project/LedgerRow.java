@@ -116,6 +116,10 @@ final class LedgerRow {
             row.ask(HOURS, "own hours in a row of the category " + category.words() + " are not counted: give them a row of their own"
                     + " (category own hours)");
         }
+        if (category.standsApart() && extra) {
+            row.ask(adds.isPresent() ? ADDS : NEEDED, "a row of the category " + category.words() + " costs nothing and is no extra: what"
+                    + " is wanted and not needed is said in the rows of what it costs");
+        }
         if (category == Category.CAR_SOLD && cars.stream().allMatch(options::isDonor)) {
             category = Category.SOLD;
             row.odd(CATEGORY, "what is sold of the donor is counted as a part sold; 'car sold' is the finished car");

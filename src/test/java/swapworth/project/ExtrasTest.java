@@ -107,6 +107,36 @@ class ExtrasTest {
     }
 
     @Test
+    void what_is_done_can_no_longer_be_left_out_and_what_is_agreed_or_open_can() throws IOException {
+        String done = """
+                2026-08-01,300,horn,horn,part,,actual,,,,,,no,
+                2026-08-02,40,one went back,horn,part,in,actual,,,,,,no,
+                """;
+        Extras extras = undertaking(done + """
+                2026-08-01,500,wheels,wheels,part,,actual,,,,,,no,
+                2026-08-01,,fitting them,wheels,own hours,,estimate,2026-11-01,,,,5,no,
+                2026-08-01,80,mats,mats,part,,committed,2026-11-01,,,,,no,
+                """).extras().orElseThrow();
+        assertEquals(List.of("wheels", "mats"), extras.all().stream().map(One::name).toList());
+        assertTrue(extras.table().text().replaceAll("\\s+", " ").contains("An extra whose rows are all done is left off"),
+                extras.table().text());
+        assertEquals(Optional.empty(), undertaking(done).extras());
+    }
+
+    @Test
+    void what_stands_apart_is_no_extra_and_the_row_is_asked_about() throws IOException {
+        Undertaking build = undertaking("""
+                2026-08-01,300,radiator,radiator,part,,actual,,,,,,,
+                2026-09-01,,sale of it,,car sold,,estimate,2027-03-01,,9000,,,no,
+                2026-09-01,,sale of it again,,car sold,,estimate,2027-03-01,,9000,,,,200
+                """);
+        assertEquals(Optional.empty(), build.extras());
+        List<String> asked = build.read().get(0).problems().stream().filter(p -> p.message().contains("is no extra"))
+                .map(RowProblem::column).toList();
+        assertEquals(List.of("needed", "adds"), asked);
+    }
+
+    @Test
     void there_are_no_extras_of_a_car_that_is_sold_or_a_customers() throws IOException {
         String extra = "2026-08-01,,wheels,wheels,part,,estimate,2026-11-01,400,500,700,,no,300\n";
         assertEquals(Optional.empty(), undertaking(extra + "2026-09-01,9000,sold,,car sold,,,,,,,,,\n").extras());
