@@ -24,7 +24,7 @@ final class ForecastTables {
                 + (guesses == 1 ? " of them an estimate; " : " of them estimates; ") + Cell.format(forecast.count(), 0)
                 + " draws. Paid and agreed amounts stand as they are; estimates are drawn, those of one category together.");
         if (ledger.hasNothingToCome()) {
-            table.note("Every row is done. What is still to be paid is not in these figures until it has rows of the status committed or"
+            table.note(ledger.allDone() + ". What is still to be paid is not in these figures until it has rows of the status committed or"
                     + " estimate.");
         }
         ledger.notesOfWhatStandsApart().forEach(table::note);
@@ -47,6 +47,7 @@ final class ForecastTables {
     Table byMonth() {
         Table.Builder table = Table.titled("Cash in the undertaking at the end of each month, " + unit).columns(Column.words("month"),
                 Column.number("median", unit), Column.number("80 % from", unit), Column.number("80 % to", unit));
+        ledger.notesOfWhatStandsApart().forEach(table::note);
         for (Forecast.MonthOfCash month : forecast.months()) {
             table.row(Cell.words(month.month().toString()), Cell.number(month.middle(), 0), Cell.number(month.low(), 0),
                     Cell.number(month.high(), 0));

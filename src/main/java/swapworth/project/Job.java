@@ -180,7 +180,8 @@ public record Job(String currency, LocalDate on, BigDecimal paid, double[] pays,
         Table.Builder table = DrawFigures.ranged("What the job leaves, " + currency + ", as of " + on, currency);
         table.note(sentence());
         table.note("So far the customer has paid " + Cell.amount(paid).shown() + ". The car is the customer's: its value is in none of"
-                + " this. What money costs until it is paid is not in it, nor tax. The reserve for what must be put right afterwards is an"
+                + " this. What money costs until it is paid is not in it, nor tax. Of tools only the share is a cost that the rows charge"
+                + " to the job: they stay with you. The reserve for what must be put right afterwards is an"
                 + " assumption (warranty_reserve, a share of what the customer pays): set it by what your own jobs came back with.");
         DrawFigures.row(table, "the customer pays", pays);
         DrawFigures.row(table, "the work costs in cash", costs);

@@ -212,7 +212,12 @@ public record Ledger(List<Entry> entries, List<Entry> carSales, List<Entry> invo
                 + (e.direction() == Entry.Direction.OUT ? "-" : "") + Cell.amount(e.amount()).shown())
                 .collect(Collectors.joining("; "));
         String elsewhere = carSales.get(0).line() == 0 ? " Enter it as car sold in ledger.csv too, with its fee and all that came in." : "";
-        return "The sale of the finished car (" + rows + ") is not in these figures. " + (carSold().isPresent()
+        String stands = "The sale of the finished car (" + rows + ") is not in these figures. ";
+        if (!invoices.isEmpty()) {
+            return stands + "It counts nowhere, for with invoices the car is the customer's: what the customer paid for the work is an"
+                    + " invoice, and the sale of a car of your own belongs in a folder without invoices.";
+        }
+        return stands + (carSold().isPresent()
                 ? "What is left counts what came in for it in place of its value." + elsewhere : "It is not done: what is left counts the"
                 + " value of the car, and not this sale beside it.");
     }
@@ -250,6 +255,15 @@ public record Ledger(List<Entry> entries, List<Entry> carSales, List<Entry> invo
      */
     public boolean hasNothingToCome() {
         return carSold().isEmpty() && entries.stream().allMatch(e -> e.status() == Entry.Status.ACTUAL);
+    }
+
+    /**
+     * That all rows of the costs are done, in words: what a customer pays may still be to come.
+     *
+     * @return the beginning of a sentence
+     */
+    public String allDone() {
+        return invoices.isEmpty() ? "Every row is done" : "Every row of what the work costs is done";
     }
 
     /**

@@ -24,6 +24,8 @@ final class LedgerDoubts {
 
     private final List<LedgerRow> rows;
     private final Ledger.Options options;
+    /** Whether a customer pays: the cars are then the customer's. */
+    private final boolean customers;
     /** The cars for whose purchase there is a row, and the day of the first. */
     private final Map<String, LocalDate> bought = new HashMap<>();
     /** The lines on which payments stand, by what makes them one. */
@@ -32,6 +34,7 @@ final class LedgerDoubts {
     LedgerDoubts(List<LedgerRow> rows, Ledger.Options options) {
         this.rows = rows;
         this.options = options;
+        customers = rows.stream().anyMatch(row -> row.category() == Category.INVOICE);
         for (LedgerRow one : rows) {
             if (one.category() == Category.PURCHASE && one.direction() == Direction.OUT && one.date().isPresent()) {
                 one.cars().forEach(car -> bought.merge(Spelling.name(car), one.date().get(),
@@ -71,9 +74,9 @@ final class LedgerDoubts {
         }
     }
 
-    /** What is sold of a car that was never bought, or before it was. */
+    /** What is sold of a car that was never bought, or before it was. A shop sells parts of cars that its customer bought. */
     void ofPurchase(LedgerRow one, LocalDate date) {
-        if (one.direction() != Direction.IN || one.category() != Category.SOLD) {
+        if (one.direction() != Direction.IN || one.category() != Category.SOLD || customers) {
             return;
         }
         for (String car : one.cars()) {

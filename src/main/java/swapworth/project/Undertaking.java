@@ -165,7 +165,7 @@ public final class Undertaking {
                 forecast.flatMap(Undertaking::job), forecast.flatMap(Undertaking::ofOwnCar).flatMap(Undertaking::extras),
                 both.flatMap(b -> cars.flatMap(c -> new WaysToStop(c, assumptions, b.forecast, b.finished, b.sold).answer())),
                 both.flatMap(b -> moves.map(m -> RedoCost.of(b.sold, b.forecast, m.since(b.forecast.ledger())))),
-                later.flatMap(l -> finished.flatMap(f -> l.answer(folder, f, ledger.told()))),
+                later.flatMap(l -> finished.flatMap(f -> nowOrLater(l, folder, f, ledger.told()))),
                 cars.flatMap(c -> walkAway(c, fees)), gates, alternatives);
     }
 
@@ -179,8 +179,18 @@ public final class Undertaking {
     /** The money in one's own car: where a customer pays for the work the car is the customer's, and its value is no money of the shop. */
     private static Answer<Forecast> ofOwnCar(Forecast forecast) {
         return Answer.of(Optional.of(forecast).filter(f -> f.ledger().invoices().isEmpty()),
-                () -> CannotTell.without("the ledger has invoices: the car is the customer's", "a ledger without rows of the category"
-                + " invoice; for the customer's car 'What the job leaves' is told"));
+                Undertaking::customers);
+    }
+
+    private static CannotTell customers() {
+        return CannotTell.without("the ledger has invoices: the car is the customer's", "a ledger without rows of the category"
+                + " invoice; for the customer's car 'What the job leaves' is told");
+    }
+
+    /** What is bought for a customer's car and what that car brings is no trade of the shop, and not its own money that waits. */
+    private static Answer<NowOrLater> nowOrLater(BuyingLater later, Path folder, SwapValue finished, Optional<Ledger> ledger) {
+        return ledger.filter(l -> !l.invoices().isEmpty()).isPresent() ? new Answer.NotTold<>(customers())
+                : later.answer(folder, finished, ledger);
     }
 
     private static Answer<Extras> extras(Forecast forecast) {
@@ -349,7 +359,7 @@ public final class Undertaking {
     /**
      * Whether to buy now or later.
      *
-     * @return nothing without an outlook of the market, a donor, a recipient and a value
+     * @return nothing without an outlook of the market, a donor, a recipient and a value, and of a car that is a customer's
      */
     public Optional<NowOrLater> nowOrLater() {
         return answers.nowOrLater.told();

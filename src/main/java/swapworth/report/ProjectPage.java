@@ -149,7 +149,7 @@ public final class ProjectPage {
         String unit = ledger.currency().getCurrencyCode();
         return "As of " + ledger.on() + " you have " + unit + " " + Cell.amount(ledger.sums().total().net()).shown()
                 + " in it, net of refunds and of what was sold. "
-                + (ledger.hasNothingToCome() ? "Every row is done: what it will be at completion is not told until the ledger has rows of"
+                + (ledger.hasNothingToCome() ? ledger.allDone() + ": what it will be at completion is not told until the ledger has rows of"
                 + " what is still to be paid (status committed or estimate)."
                 : "At completion it will be " + unit + " " + DrawFigures.withRange(forecast.total()) + ".");
     }

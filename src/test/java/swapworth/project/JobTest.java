@@ -20,6 +20,7 @@ import swapworth.reading.RowProblem;
 import swapworth.report.InShort;
 import swapworth.report.ProjectPage;
 import swapworth.statistics.Quantiles;
+import swapworth.table.Table;
 
 /** What a job for a customer leaves, against sums by hand. */
 class JobTest {
@@ -91,6 +92,39 @@ class JobTest {
                 + "2026-09-20,900,a lift,tool,,,,,,,\n").job().orElseThrow();
         assertEquals(6_000, job.pays()[5], 1e-9);
         assertEquals(1_562.30, job.costs()[5], 1e-9);
+    }
+
+    @Test
+    void of_tools_the_job_says_that_they_stay() throws IOException {
+        String text = undertaking(DONE + "2026-09-20,900,a lift,tool,,,,,,,\n").job().orElseThrow().table().text();
+        assertTrue(text.replaceAll("\\s+", " ").contains("Of tools only the share is a cost that the rows charge to the job"), text);
+    }
+
+    @Test
+    void parts_of_a_car_that_the_customer_bought_are_sold_without_a_question() throws IOException {
+        String sold = "date,amount,note,category,car\n2026-08-10,500,seats,part sold,donor\n";
+        assertTrue(undertaking(sold).read().get(0).problems().stream().anyMatch(p -> p.message().contains("tells of its purchase")));
+        List<RowProblem> problems = undertaking(sold + "2026-08-12,900,deposit,invoice,\n").read().get(0).problems();
+        assertEquals(List.of(), problems.stream().filter(p -> p.column().equals("car")).toList());
+    }
+
+    @Test
+    void a_car_sold_beside_invoices_counts_nowhere_and_that_is_said() throws IOException {
+        Undertaking shop = undertaking(DONE + "2026-09-20,9000,handed over,car sold,,,,,,,\n");
+        assertEquals(6_300, shop.job().orElseThrow().pays()[0], 1e-9);
+        String note = shop.ledger().orElseThrow().carSaleNote();
+        assertTrue(note.contains("9,000.00) is not in these figures. It counts nowhere"), note);
+        assertFalse(note.contains("What is left counts"), note);
+    }
+
+    @Test
+    void cash_by_month_says_that_what_the_customer_pays_is_not_in_it() throws IOException {
+        List<Table> tables = undertaking(HEAD + "2026-08-10,412.30,radiator,part,,,,,,,\n"
+                + "2026-08-10,,rest,invoice,estimate,2026-11-01,,900,,,\n").forecast().orElseThrow().tables();
+        String text = tables.stream().map(Table::text).filter(t -> t.startsWith("Cash in the undertaking")).findFirst().orElseThrow();
+        assertTrue(text.contains("What the customer pays (1 row of the category invoice)"), text);
+        String first = tables.get(0).text();
+        assertTrue(first.contains("Every row of what the work costs is done.") && !first.contains("Every row is done"), first);
     }
 
     @Test

@@ -83,6 +83,18 @@ class UndertakingTest {
     }
 
     @Test
+    void of_a_customers_car_neither_its_value_nor_when_to_buy_is_told(@TempDir Path shop) throws IOException {
+        for (String name : List.of("listings.csv", "words.csv", "lines.csv", "rates.csv", "swaps.csv", "cars.csv", "fees.csv")) {
+            Files.copy(SAMPLE.resolve(name), shop.resolve(name));
+        }
+        Files.writeString(shop.resolve("ledger.csv"), "date,amount,note,category\n2026-09-05,4000,deposit,invoice\n");
+        Undertaking told = Undertaking.of(shop);
+        assertTrue(told.job().isPresent() && told.finished().isPresent() && told.walkAway().isPresent());
+        assertEquals(Optional.empty(), told.equity().map(Equity::toString).or(() -> told.nowOrLater().map(NowOrLater::toString)));
+        assertTrue(told.answers().nowOrLater().toString().contains("the car is the customer's"), told.answers().nowOrLater().toString());
+    }
+
+    @Test
     void keeping_is_told_from_the_last_look_on_and_of_a_finished_car_without_donor_and_recipient(@TempDir Path alone) throws IOException {
         LocalDate later = LocalDate.parse("2027-03-15");
         Undertaking asked = Undertaking.of(SAMPLE, Optional.of(later), Undertaking.Market.of(SAMPLE, Optional.of(later)));
