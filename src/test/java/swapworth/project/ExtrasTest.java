@@ -92,6 +92,23 @@ class ExtrasTest {
     }
 
     @Test
+    void guesses_of_rows_add_up_below_zero_too_and_a_share_of_the_cost_never_is() throws IOException {
+        Files.writeString(folder.resolve("assumptions.csv"), "name,middle,spread\nextra_adds,5,20\n");
+        Extras extras = undertaking("""
+                2026-08-01,,seats,seats,part,,estimate,2026-11-01,499.99,500,500.01,,no,300
+                2026-08-01,,their trim,seats,part,,estimate,2026-11-01,99.99,100,100.01,,no,-120
+                2026-08-01,,roof,roof,part,,estimate,2026-11-01,199.99,200,200.01,,no,50
+                2026-08-01,,stripes,stripes,part,,estimate,2026-11-01,99.99,100,100.01,,no,
+                """).extras().orElseThrow();
+        assertEquals(180, extras.all().get(0).adds()[0], 1e-9);
+        assertEquals(0, Arrays.stream(extras.all().get(2).adds()).min().orElseThrow());
+        double share = Quantiles.median(extras.all().get(2).adds());
+        String all = Arrays.stream(extras.table().text().split("\n")).filter(l -> l.startsWith("all ")).findFirst().orElseThrow();
+        assertEquals(List.of("all", "4", "0.00", "900", Cell.format(230 + share, 0), Cell.format(670 - share, 0)),
+                List.of(all.split("\\s+")).subList(0, 6));
+    }
+
+    @Test
     void a_row_that_says_what_it_adds_is_an_extra_and_one_that_is_needed_too_is_asked_about() throws IOException {
         Undertaking build = undertaking("""
                 2026-08-01,,wheels,wheels,part,,estimate,2026-11-01,400,500,700,,,300

@@ -128,6 +128,35 @@ class JobTest {
     }
 
     @Test
+    void no_reserve_is_kept_of_what_goes_back_and_none_is_larger_than_what_is_paid() throws IOException {
+        Job back = undertaking(HEAD + "2026-08-03,300,credit,invoice,,,,,,,out\n", "warranty_reserve,10,0\n").job().orElseThrow();
+        assertEquals(0, Arrays.stream(back.reserve()).max().orElseThrow());
+        assertEquals(-300, back.margin()[4], 1e-9);
+        Job wild = undertaking(DONE, "warranty_reserve,60,60\n").job().orElseThrow();
+        assertEquals(0.95, Arrays.stream(wild.reserveShare()).max().orElseThrow(), 1e-12);
+    }
+
+    // Two guesses of 1,000 whose errors go together by 0.3: the sd of their sum is that of one times the root of 2 x 1.3.
+    @Test
+    void guesses_of_instalments_are_off_together() throws IOException {
+        double one = sd(undertaking(HEAD + "2026-08-03,,one,invoice,estimate,2026-11-01,,1000,,,\n").job().orElseThrow().pays());
+        double two = sd(undertaking(HEAD + "2026-08-03,,one,invoice,estimate,2026-11-01,,1000,,,\n"
+                + "2026-08-03,,two,invoice,estimate,2026-12-01,,1000,,,\n").job().orElseThrow().pays());
+        assertEquals(Math.sqrt(2.6), two / one, 0.05);
+    }
+
+    private static double sd(double[] draws) {
+        double mean = Arrays.stream(draws).average().orElseThrow();
+        return Math.sqrt(Arrays.stream(draws).map(x -> (x - mean) * (x - mean)).average().orElseThrow());
+    }
+
+    @Test
+    void whether_it_was_worth_taking_counts_own_hours() throws IOException {
+        Job job = undertaking(DONE, "own_hour_rate,400,0\n").job().orElseThrow();
+        assertTrue(job.sentence().contains("at 400.00 an hour the chance that it was worth taking is less than 1 %"), job.sentence());
+    }
+
+    @Test
     void nine_times_in_ten_the_least_to_ask_is_enough() throws IOException {
         Job job = undertaking(DONE + "2026-09-20,,exhaust,part,estimate,2026-11-01,420,560,900,,\n"
                 + "2026-09-20,,fitting it,own hours,estimate,2026-11-01,,,,12,\n").job().orElseThrow();
