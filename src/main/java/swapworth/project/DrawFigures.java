@@ -71,6 +71,15 @@ public final class DrawFigures {
         return AmountLaw.normal(rate.middle(), rate.spread()).draws(UncertainSum.normals(count, seed ^ 0x5ca1ab1eL));
     }
 
+    /** Draws of a share that is assumed in per cent, as numbers from 0 to a stated most. */
+    static double[] shares(Assumption share, double most, int count, long seed) {
+        double[] shares = AmountLaw.normal(share.middle() / 100, share.spread() / 100).draws(UncertainSum.normals(count, seed));
+        for (int i = 0; i < count; i++) {
+            shares[i] = Math.max(0, Math.min(most, shares[i]));
+        }
+        return shares;
+    }
+
     /** Draw by draw. */
     static double[] plus(double[] first, double[] second) {
         return minus(first, times(second, -1));

@@ -11,14 +11,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
-import swapworth.assumptions.Assumption;
 import swapworth.market.Range;
-import swapworth.project.Entry.Direction;
 import swapworth.project.Entry.Status;
 import swapworth.reading.Spelling;
-import swapworth.statistics.AmountLaw;
 import swapworth.statistics.Quantiles;
-import swapworth.statistics.UncertainSum;
 import swapworth.table.Cell;
 import swapworth.table.Column;
 import swapworth.table.Table;
@@ -61,6 +57,7 @@ public record Extras(String currency, LocalDate on, double rate, List<One> all) 
             requireNonNull(owed, "owed");
             toCome = toCome.clone();
             adds = adds.clone();
+            DrawFigures.asMany(toCome.length, "what '" + name + "' still costs", toCome);
             DrawFigures.asMany(toCome.length, "what '" + name + "' adds", adds);
         }
 
@@ -123,21 +120,17 @@ public record Extras(String currency, LocalDate on, double rate, List<One> all) 
     private static One one(List<Entry> rows, Forecast forecast) {
         BigDecimal owed = forecast.ledger().nothing();
         double hours = 0;
-        List<UncertainSum.Line> lines = new ArrayList<>();
-        List<String> names = new ArrayList<>();
+        List<Entry> guessed = new ArrayList<>();
         for (Entry entry : rows) {
             if (entry.status() == Status.ESTIMATE) {
-                double sign = entry.direction() == Direction.OUT ? 1 : -1;
-                lines.add(new UncertainSum.Line(RowsToCome.law(entry, forecast.options().assumptions()), 0, 0, sign, 1, 0));
-                names.add("extra " + entry.line());
+                guessed.add(entry);
             } else {
                 owed = owed.add(entry.cash());
             }
             hours += entry.status() == Status.ACTUAL ? 0 : entry.hours();
         }
-        double[] toCome = UncertainSum.named(lines, names).totals(forecast.count(), forecast.options().seed() ^ 0x6d0L);
-        String name = nameOf(rows.get(0));
-        return new One(name, rows.size(), owed, toCome, hours, adds(rows, owed, toCome, forecast));
+        double[] toCome = RowsToCome.sum(guessed, forecast.options());
+        return new One(nameOf(rows.get(0)), rows.size(), owed, toCome, hours, adds(rows, owed, toCome, forecast));
     }
 
     private static double[] adds(List<Entry> rows, BigDecimal owed, double[] toCome, Forecast forecast) {
@@ -147,11 +140,10 @@ public record Extras(String currency, LocalDate on, double rate, List<One> all) 
             Arrays.fill(adds, stated.stream().reduce(BigDecimal.ZERO, BigDecimal::add).doubleValue());
             return adds;
         }
-        Assumption share = forecast.options().assumptions().get("extra_adds");
-        double[] shares = AmountLaw.normal(share.middle() / 100, share.spread() / 100)
-                .draws(UncertainSum.normals(adds.length, forecast.options().seed() ^ 0x7d0L));
+        double[] shares = DrawFigures.shares(forecast.options().assumptions().get("extra_adds"), Double.MAX_VALUE, adds.length,
+                forecast.options().seed() ^ 0x7d0L);
         for (int i = 0; i < adds.length; i++) {
-            adds[i] = Math.max(0, shares[i]) * Math.max(0, owed.doubleValue() + toCome[i]);
+            adds[i] = shares[i] * Math.max(0, owed.doubleValue() + toCome[i]);
         }
         return adds;
     }
@@ -195,9 +187,11 @@ public record Extras(String currency, LocalDate on, double rate, List<One> all) 
     private static Cell[] row(One one) {
         double[] brings = one.leavingOut();
         Range near = Forecast.range(brings, 0.80);
+        // Of what takes hours alone no chance in cash can be told.
+        boolean movesMoney = Arrays.stream(brings).anyMatch(amount -> amount != 0);
         return new Cell[] {Cell.words(one.name), Cell.whole(one.rows), Cell.amount(one.owed),
                 Cell.number(Quantiles.median(one.toCome), 0), one.hours > 0 ? Cell.number(one.hours, 1) : Cell.BLANK,
                 Cell.number(Quantiles.median(one.adds), 0), Cell.number(Quantiles.median(brings), 0), Cell.number(near.low(), 0),
-                Cell.number(near.high(), 0), Cell.chance(DrawFigures.chance(brings))};
+                Cell.number(near.high(), 0), movesMoney ? Cell.chance(DrawFigures.chance(brings)) : Cell.BLANK};
     }
 }

@@ -4,18 +4,12 @@ import static java.util.Objects.requireNonNull;
 
 import java.math.BigDecimal;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.List;
 import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
-import swapworth.assumptions.Assumption;
 import swapworth.assumptions.Assumptions;
-import swapworth.project.Entry.Direction;
 import swapworth.project.Entry.Status;
-import swapworth.statistics.AmountLaw;
 import swapworth.statistics.Quantiles;
-import swapworth.statistics.UncertainSum;
 import swapworth.table.Cell;
 import swapworth.table.Table;
 
@@ -47,6 +41,7 @@ public record Job(String currency, LocalDate on, BigDecimal paid, double[] pays,
         costs = costs.clone();
         reserveShare = reserveShare.clone();
         hours = hours.clone();
+        DrawFigures.asMany(pays.length, "what the customer pays", pays);
         DrawFigures.asMany(pays.length, "what the work costs", costs);
         DrawFigures.asMany(pays.length, "the share of the reserve", reserveShare);
         DrawFigures.asMany(pays.length, "own hours", hours);
@@ -56,32 +51,17 @@ public record Job(String currency, LocalDate on, BigDecimal paid, double[] pays,
     static Job of(Forecast forecast) {
         Ledger ledger = forecast.ledger();
         Assumptions assumptions = forecast.options().assumptions();
-        int count = forecast.count();
-        long seed = forecast.options().seed();
-        double common = Math.sqrt(assumptions.get("estimate_correlation").middle());
-        List<UncertainSum.Line> lines = new ArrayList<>();
-        List<String> names = new ArrayList<>();
         BigDecimal paid = ledger.nothing();
         for (Entry invoice : ledger.invoices()) {
-            boolean in = invoice.direction() == Direction.IN;
-            if (invoice.status() == Status.ACTUAL) {
-                paid = in ? paid.add(invoice.amount()) : paid.subtract(invoice.amount());
-            } else {
-                AmountLaw law = RowsToCome.law(invoice, assumptions);
-                lines.add(new UncertainSum.Line(law, 0, law.sd() == 0 ? 0 : common, in ? 1 : -1, 1, 0));
-                names.add("invoice " + invoice.line());
-            }
+            paid = invoice.status() == Status.ACTUAL ? paid.subtract(invoice.cash()) : paid;
         }
-        double[] pays = UncertainSum.named(lines, names).totals(count, seed ^ 0x4d0L);
-        for (int i = 0; i < count; i++) {
+        // Of invoices what comes in is below 0.
+        double[] pays = DrawFigures.times(RowsToCome.sum(ledger.invoices(), forecast.options()), -1);
+        for (int i = 0; i < pays.length; i++) {
             pays[i] += paid.doubleValue();
         }
-        Assumption reserve = assumptions.get("warranty_reserve");
-        double[] share = AmountLaw.normal(reserve.middle() / 100, reserve.spread() / 100)
-                .draws(UncertainSum.normals(count, seed ^ 0x5d0L));
-        for (int i = 0; i < count; i++) {
-            share[i] = Math.max(0, Math.min(LARGEST_SHARE, share[i]));
-        }
+        double[] share = DrawFigures.shares(assumptions.get("warranty_reserve"), LARGEST_SHARE, pays.length,
+                forecast.options().seed() ^ 0x5d0L);
         return new Job(ledger.currency().getCurrencyCode(), ledger.on(), paid, pays, forecast.charged(), share, forecast.hours(),
                 assumptions.get("own_hour_rate").middle());
     }
@@ -180,9 +160,9 @@ public record Job(String currency, LocalDate on, BigDecimal paid, double[] pays,
         Table.Builder table = DrawFigures.ranged("What the job leaves, " + currency + ", as of " + on, currency);
         table.note(sentence());
         table.note("So far the customer has paid " + Cell.amount(paid).shown() + ". The car is the customer's: its value is in none of"
-                + " this. What money costs until it is paid is not in it, nor tax. Of tools only the share is a cost that the rows charge"
-                + " to the job: they stay with you. The reserve for what must be put right afterwards is an"
-                + " assumption (warranty_reserve, a share of what the customer pays): set it by what your own jobs came back with.");
+                + " this. What money costs until it is paid is not in it, nor tax. Of a tool only the share that its row charges is a cost:"
+                + " the rest stays with you. The reserve for what must be put right afterwards is an assumption (warranty_reserve, a share"
+                + " of what the customer pays): set it by what your own jobs came back with.");
         DrawFigures.row(table, "the customer pays", pays);
         DrawFigures.row(table, "the work costs in cash", costs);
         DrawFigures.row(table, "kept for what must be put right", reserve());

@@ -31,6 +31,7 @@ public record Keeping(String currency, int months, double[] loses, double[] capi
     public Keeping {
         loses = loses.clone();
         capital = capital.clone();
+        DrawFigures.asMany(loses.length, "what market and age take off it", loses);
         DrawFigures.asMany(loses.length, "what the money costs", capital);
     }
 

@@ -213,7 +213,7 @@ public record Ledger(List<Entry> entries, List<Entry> carSales, List<Entry> invo
                 .collect(Collectors.joining("; "));
         String elsewhere = carSales.get(0).line() == 0 ? " Enter it as car sold in ledger.csv too, with its fee and all that came in." : "";
         String stands = "The sale of the finished car (" + rows + ") is not in these figures. ";
-        if (!invoices.isEmpty()) {
+        if (isOfCustomersCar()) {
             return stands + "It counts nowhere, for with invoices the car is the customer's: what the customer paid for the work is an"
                     + " invoice, and the sale of a car of your own belongs in a folder without invoices.";
         }
@@ -244,7 +244,7 @@ public record Ledger(List<Entry> entries, List<Entry> carSales, List<Entry> invo
     public List<String> notesOfWhatStandsApart() {
         String paid = "What the customer pays (" + invoices.size() + (invoices.size() == 1 ? " row" : " rows") + " of the category"
                 + " invoice) is not in these figures: 'What the job leaves' counts it.";
-        return Stream.of(carSaleNote(), invoices.isEmpty() ? "" : paid).filter(note -> !note.isEmpty()).toList();
+        return Stream.of(carSaleNote(), isOfCustomersCar() ? paid : "").filter(note -> !note.isEmpty()).toList();
     }
 
     /**
@@ -258,12 +258,21 @@ public record Ledger(List<Entry> entries, List<Entry> carSales, List<Entry> invo
     }
 
     /**
+     * Whether a customer pays for the work: the car is then the customer's, and its value no money of whoever keeps the ledger.
+     *
+     * @return true where there is a row of the category invoice, whatever its status
+     */
+    public boolean isOfCustomersCar() {
+        return !invoices.isEmpty();
+    }
+
+    /**
      * That all rows of the costs are done, in words: what a customer pays may still be to come.
      *
      * @return the beginning of a sentence
      */
     public String allDone() {
-        return invoices.isEmpty() ? "Every row is done" : "Every row of what the work costs is done";
+        return isOfCustomersCar() ? "Every row of what the work costs is done" : "Every row is done";
     }
 
     /**

@@ -103,9 +103,9 @@ public record RedoCost(String currency, double[] cash, double[] hours, double ra
             }
         }
         Assumption share = assumptions.get("salvage_share");
-        double[] salvage = AmountLaw.normal(share.middle() / 100, share.spread() / 100).draws(UncertainSum.normals(count, seed ^ 0x3d0L));
+        double[] salvage = DrawFigures.shares(share, 1, count, seed ^ 0x3d0L);
         for (int i = 0; i < count; i++) {
-            salvage[i] = Math.max(0, Math.min(1, salvage[i])) * value[i];
+            salvage[i] *= value[i];
         }
         int rows = byMarket + byPrices;
         String ofRedo = "The redo cost comes from " + rows + (rows == 1 ? " row" : " rows") + " of the ledger that are done, " + byMarket

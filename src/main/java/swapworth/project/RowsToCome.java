@@ -28,6 +28,8 @@ final class RowsToCome {
     private static final List<Category> GROUPS = Stream.of(Category.values()).filter(c -> !c.standsApart()).toList();
     /** The group of the reserve: what nobody thought of goes with no category. */
     static final int RESERVE = GROUPS.size();
+    /** The group of rows that no forecast holds. */
+    private static final int APART = RESERVE + 1;
 
     /** What a row sells of a car. */
     enum Part {
@@ -59,7 +61,6 @@ final class RowsToCome {
 
     private final List<UncertainSum.Line> lines = new ArrayList<>();
     private final List<String> names = new ArrayList<>();
-    private final Map<String, Integer> namesakes = new HashMap<>();
     private final List<Entry> entries = new ArrayList<>();
     private final List<Bin> bins = new ArrayList<>();
     private final int months;
@@ -67,16 +68,9 @@ final class RowsToCome {
 
     RowsToCome(Ledger ledger, Forecast.Options options) {
         Assumptions assumptions = options.assumptions();
-        List<Entry> toCome = new ArrayList<>(ledger.entries());
-        toCome.removeIf(e -> e.status() == Status.ACTUAL || isNothing(e));
-        toCome.sort(Comparator.comparing(Entry::due).thenComparing(Entry::category).thenComparing(Entry::direction)
-                .thenComparing(Entry::amount).thenComparing(Entry::note).thenComparing(Entry::item)
-                .thenComparing(e -> e.range().map(r -> r.low()).orElse(BigDecimal.ZERO))
-                .thenComparing(e -> e.range().map(r -> r.high()).orElse(BigDecimal.ZERO)).thenComparing(Entry::status)
-                .thenComparing(Entry::kept)
-                .thenComparing(e -> String.join(";", e.cars())));
+        List<Entry> toCome = toCome(ledger.entries());
+        Map<String, Integer> namesakes = new HashMap<>();
         YearMonth first = YearMonth.from(ledger.on());
-        double common = Math.sqrt(assumptions.get("estimate_correlation").middle());
         Set<Category> moved = options.moved().keySet();
         double[] guessed = new double[1200];
         int last = 0;
@@ -85,13 +79,12 @@ final class RowsToCome {
             int month = (int) Math.min(guessed.length - 1, ChronoUnit.MONTHS.between(first, YearMonth.from(entry.due())));
             last = Math.max(last, month);
             boolean out = entry.direction() == Direction.OUT;
-            AmountLaw law = law(entry, assumptions);
-            Optional<Category> moving = Optional.of(entry.category()).filter(c -> law.sd() > 0 && moved.contains(c));
+            Optional<Category> moving = Optional.of(entry.category())
+                    .filter(c -> moved.contains(c) && law(entry, assumptions).sd() > 0);
             double kept = entry.amount().signum() == 0 ? 0 : entry.kept().doubleValue() / entry.amount().doubleValue();
-            lines.add(new UncertainSum.Line(law, groupOf(entry.category()), law.sd() == 0 ? 0 : common, out ? 1 : -1, 1,
-                    bin(new Bin(month, entry.direction(), moving, kept, out ? List.of() : entry.cars(),
-                            out ? Part.OTHER : Part.of(entry)))));
-            names.add(name(entry));
+            lines.add(line(entry, assumptions, bin(new Bin(month, entry.direction(), moving, kept, out ? List.of() : entry.cars(),
+                    out ? Part.OTHER : Part.of(entry)))));
+            names.add(name(entry, namesakes));
             entries.add(entry);
             reserved |= entry.category() == Category.CONTINGENCY;
             guessed[month] += out && entry.status() == Status.ESTIMATE ? entry.amount().subtract(entry.kept()).doubleValue() : 0;
@@ -111,6 +104,41 @@ final class RowsToCome {
         reserves = added;
     }
 
+    /**
+     * Draws of the sum of those of some rows that are to come, what goes out above 0 and what comes in below: each row by the numbers by
+     * which the forecast draws it, the market taken to stand still.
+     */
+    static double[] sum(List<Entry> some, Forecast.Options options) {
+        List<UncertainSum.Line> lines = new ArrayList<>();
+        List<String> names = new ArrayList<>();
+        Map<String, Integer> namesakes = new HashMap<>();
+        for (Entry entry : toCome(some)) {
+            lines.add(line(entry, options.assumptions(), 0));
+            names.add(name(entry, namesakes));
+        }
+        return UncertainSum.named(lines, names).totals(options.count(), options.seed());
+    }
+
+    /** Those of some rows that are to come and move money, in an order that does not depend on the file. */
+    private static List<Entry> toCome(List<Entry> rows) {
+        List<Entry> toCome = new ArrayList<>(rows);
+        toCome.removeIf(e -> e.status() == Status.ACTUAL || isNothing(e));
+        toCome.sort(Comparator.comparing(Entry::due).thenComparing(Entry::category).thenComparing(Entry::direction)
+                .thenComparing(Entry::amount).thenComparing(Entry::note).thenComparing(Entry::item)
+                .thenComparing(e -> e.range().map(r -> r.low()).orElse(BigDecimal.ZERO))
+                .thenComparing(e -> e.range().map(r -> r.high()).orElse(BigDecimal.ZERO)).thenComparing(Entry::status)
+                .thenComparing(Entry::kept)
+                .thenComparing(e -> String.join(";", e.cars())));
+        return toCome;
+    }
+
+    private static UncertainSum.Line line(Entry entry, Assumptions assumptions, int bin) {
+        AmountLaw law = law(entry, assumptions);
+        double common = law.sd() == 0 ? 0 : Math.sqrt(assumptions.get("estimate_correlation").middle());
+        int group = entry.category().standsApart() ? APART : groupOf(entry.category());
+        return new UncertainSum.Line(law, group, common, entry.direction() == Direction.OUT ? 1 : -1, 1, bin);
+    }
+
     /** Whether a row moves no money: what most likely costs nothing may still cost something. */
     private static boolean isNothing(Entry entry) {
         return entry.amount().signum() == 0
@@ -121,7 +149,7 @@ final class RowsToCome {
      * What a row is drawn by: what it is for, and not how much or when, so that a changed amount, range or day moves no other number; of
      * rows that are for the same thing the first, second and so on.
      */
-    private String name(Entry entry) {
+    private static String name(Entry entry, Map<String, Integer> namesakes) {
         String what = entry.category() + "\n" + entry.direction() + "\n" + entry.note() + "\n" + entry.item() + "\n"
                 + String.join(";", entry.cars());
         return what + "\n" + namesakes.merge(what, 1, Integer::sum);
@@ -136,7 +164,7 @@ final class RowsToCome {
     }
 
     /** What the amount of a row to come may turn out to be. */
-    static AmountLaw law(Entry entry, Assumptions assumptions) {
+    private static AmountLaw law(Entry entry, Assumptions assumptions) {
         double likely = entry.amount().doubleValue();
         if (entry.range().isPresent()) {
             return AmountLaw.pert(entry.range().get().low().doubleValue(), likely, entry.range().get().high().doubleValue());

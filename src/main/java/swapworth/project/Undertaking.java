@@ -148,9 +148,13 @@ public final class Undertaking {
         Answer<MarketMoves> moves = cars.map(c -> new MarketMoves(c, assumptions));
         Forecast.Options drawn = Forecast.withDefaults().with(assumptions).draws(count, 1);
         Answer<Forecast> forecast = ledger.map(moves.told().map(m -> m.moving(drawn)).orElse(drawn)::of);
-        Answer<Both> both = forecast.flatMap(Undertaking::ofOwnCar).flatMap(f -> finished.map(v -> new Both(f, v)));
+        // What a customer's car is worth is no money of the shop that works on it.
+        Answer<SwapValue> own = ledger.told().filter(Ledger::isOfCustomersCar).isEmpty() ? finished : new Answer.NotTold<>(
+                CannotTell.without("the ledger has invoices: the car is the customer's", "a ledger without rows of the category invoice;"
+                        + " for the customer's car 'What the job leaves' is told"));
+        Answer<Both> both = forecast.flatMap(f -> own.map(v -> new Both(f, v)));
         FeeSchedule fees = market.map(m -> files.fees(m.currency(), assumptions)).orElse(FeeSchedule.none(Currencies.USUAL));
-        Answer<BuyingLater> later = finished.flatMap(f -> cars.map(c -> new BuyingLater(c, assumptions, fees)));
+        Answer<BuyingLater> later = own.flatMap(f -> cars.map(c -> new BuyingLater(c, assumptions, fees)));
         Answer<Gates> gates = files.gates();
         Map<String, double[]> values = cars.told().map(CarsInPlay::byName).orElse(Map.of());
         Alternatives.Options plain = Alternatives.withDefaults().with(assumptions);
@@ -158,14 +162,13 @@ public final class Undertaking {
         Answer<Alternatives> alternatives = files.alternatives(values.isEmpty() ? ways
                 : ways.withCars(values, 1).withAgeing(cars.orElseThrow().ageingByName(assumptions.get("horizon").middle() / 12)));
         files.lack(later.told().map(BuyingLater::missing).orElse(List.of()));
-        boolean kept = ledger.told().filter(l -> l.carSold().isPresent() || !l.invoices().isEmpty()).isEmpty()
-                && sale.isEmpty();
-        keeping = later.told().filter(l -> kept).flatMap(l -> finished.told().flatMap(f -> l.keeping(folder, f)));
+        boolean sold = sale.isPresent() || ledger.told().flatMap(Ledger::carSold).isPresent();
+        keeping = later.told().filter(l -> !sold).flatMap(l -> own.told().flatMap(f -> l.keeping(folder, f)));
         answers = new Answers(listed, ledger, forecast, finished, both.map(b -> Equity.of(b.sold, b.forecast)),
-                forecast.flatMap(Undertaking::job), forecast.flatMap(Undertaking::ofOwnCar).flatMap(Undertaking::extras),
+                forecast.flatMap(Undertaking::job), forecast.flatMap(Undertaking::extras),
                 both.flatMap(b -> cars.flatMap(c -> new WaysToStop(c, assumptions, b.forecast, b.finished, b.sold).answer())),
                 both.flatMap(b -> moves.map(m -> RedoCost.of(b.sold, b.forecast, m.since(b.forecast.ledger())))),
-                later.flatMap(l -> finished.flatMap(f -> nowOrLater(l, folder, f, ledger.told()))),
+                later.flatMap(l -> own.flatMap(f -> l.answer(folder, f, ledger.told()))),
                 cars.flatMap(c -> walkAway(c, fees)), gates, alternatives);
     }
 
@@ -176,31 +179,14 @@ public final class Undertaking {
                 .filter(car -> car.role() == Role.DONOR).map(CandidateCar::name).collect(Collectors.toSet()))).orElse(dated);
     }
 
-    /** The money in one's own car: where a customer pays for the work the car is the customer's, and its value is no money of the shop. */
-    private static Answer<Forecast> ofOwnCar(Forecast forecast) {
-        return Answer.of(Optional.of(forecast).filter(f -> f.ledger().invoices().isEmpty()),
-                Undertaking::customers);
-    }
-
-    private static CannotTell customers() {
-        return CannotTell.without("the ledger has invoices: the car is the customer's", "a ledger without rows of the category"
-                + " invoice; for the customer's car 'What the job leaves' is told");
-    }
-
-    /** What is bought for a customer's car and what that car brings is no trade of the shop, and not its own money that waits. */
-    private static Answer<NowOrLater> nowOrLater(BuyingLater later, Path folder, SwapValue finished, Optional<Ledger> ledger) {
-        return ledger.filter(l -> !l.invoices().isEmpty()).isPresent() ? new Answer.NotTold<>(customers())
-                : later.answer(folder, finished, ledger);
-    }
-
     private static Answer<Extras> extras(Forecast forecast) {
-        return Answer.of(Optional.of(forecast).filter(f -> f.ledger().carSold().isEmpty()).flatMap(Extras::of),
-                () -> CannotTell.without("the ledger has no extras of a car that is still to be finished",
-                        "rows of ledger.csv with no under needed, or with what they add"));
+        return Answer.of(Optional.of(forecast).filter(f -> f.ledger().carSold().isEmpty() && !f.ledger().isOfCustomersCar())
+                .flatMap(Extras::of), () -> CannotTell.without("the ledger has no extras that are still to come of a car of one's own",
+                "rows of ledger.csv with no under needed, or with what they add"));
     }
 
     private static Answer<Job> job(Forecast forecast) {
-        return Answer.of(Optional.of(forecast).filter(f -> !f.ledger().invoices().isEmpty()).map(Job::of),
+        return Answer.of(Optional.of(forecast).filter(f -> f.ledger().isOfCustomersCar()).map(Job::of),
                 () -> CannotTell.without("no customer pays for the work", "rows of the category invoice in ledger.csv"));
     }
 

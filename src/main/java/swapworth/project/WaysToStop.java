@@ -11,9 +11,7 @@ import swapworth.listing.Runs;
 import swapworth.market.Answer;
 import swapworth.market.CannotTell;
 import swapworth.project.Forecast.Counted;
-import swapworth.statistics.AmountLaw;
 import swapworth.statistics.RandomNumbers;
-import swapworth.statistics.UncertainSum;
 import swapworth.swap.SwapValue;
 import swapworth.table.Cell;
 
@@ -135,10 +133,9 @@ final class WaysToStop {
 
     /** Draws of a share of what the finished car sells for, between nothing and all of it. */
     private double[] halfBuilt(Assumption share) {
-        double[] half = AmountLaw.normal(share.middle() / 100, share.spread() / 100)
-                .draws(UncertainSum.normals(sold.length, RandomNumbers.seed(0, share.name())));
+        double[] half = DrawFigures.shares(share, 1, sold.length, RandomNumbers.seed(0, share.name()));
         for (int i = 0; i < half.length; i++) {
-            half[i] = Math.max(0, Math.min(1, half[i])) * sold[i];
+            half[i] *= sold[i];
         }
         return half;
     }

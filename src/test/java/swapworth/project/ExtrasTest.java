@@ -79,6 +79,29 @@ class ExtrasTest {
     }
 
     @Test
+    void an_extra_is_drawn_by_the_numbers_by_which_the_forecast_draws_it() throws IOException {
+        Files.writeString(folder.resolve("assumptions.csv"), "name,middle,spread\ncontingency,0,0\n");
+        String needed = "2026-08-01,900,brakes,brakes,part,,committed,2026-11-01,,,,,,\n";
+        String wheels = "2026-08-01,,wheels,wheels,part,,estimate,2026-11-01,400,500,700,,no,\n2026-08-01,,tyres,wheels,part,,estimate,"
+                + "2026-11-01,,300,,,no,\n";
+        Undertaking build = undertaking(needed + wheels);
+        double[] toPay = build.forecast().orElseThrow().toPay();
+        double[] toCome = build.extras().orElseThrow().all().get(0).toCome();
+        for (int i = 0; i < toCome.length; i++) {
+            assertEquals(toPay[i] - 900, toCome[i], 1e-9);
+        }
+        Undertaking moved = undertaking(wheels + needed);
+        assertEquals(toCome[7], moved.extras().orElseThrow().all().get(0).toCome()[7], 1e-9, "whatever line it stands on");
+    }
+
+    @Test
+    void of_an_extra_that_takes_hours_alone_no_chance_in_cash_is_told() throws IOException {
+        String text = undertaking("2026-08-01,,sewing a cover,cover,own hours,,estimate,2026-11-01,,,,12,no,\n").extras().orElseThrow()
+                .table().text();
+        assertTrue(text.contains("cover") && !text.contains("< 1"), text);
+    }
+
+    @Test
     void several_extras_are_put_together_draw_by_draw() throws IOException {
         Extras extras = undertaking("""
                 2026-08-01,,wheels,wheels,part,,estimate,2026-11-01,400,500,700,,no,

@@ -97,7 +97,7 @@ class JobTest {
     @Test
     void of_tools_the_job_says_that_they_stay() throws IOException {
         String text = undertaking(DONE + "2026-09-20,900,a lift,tool,,,,,,,\n").job().orElseThrow().table().text();
-        assertTrue(text.replaceAll("\\s+", " ").contains("Of tools only the share is a cost that the rows charge to the job"), text);
+        assertTrue(text.replaceAll("\\s+", " ").contains("Of a tool only the share that its row charges is a cost"), text);
     }
 
     @Test
