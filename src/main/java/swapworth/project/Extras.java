@@ -162,10 +162,9 @@ public record Extras(String currency, LocalDate on, double rate, List<One> all) 
                 Column.number("80 % to", currency), Column.number("chance that leaving it out pays", "%"));
         table.note("Rows of which needed says no, or that say what they add. What is paid or agreed is gone either way. What an extra adds"
                 + " is the guess of its rows (adds), else a share of all that it costs (extra_adds, an assumption: most of what is spent"
-                + " beyond need does not come back); it is in no value of the finished car here, while what it still costs is in"
-                + " the forecast and in all that takes its costs. Below 0: doing it brings more. Own hours are in no amount: at "
-                + Cell.format(rate, 2) + " each they speak for leaving it out. An extra whose rows are all done is left off: nothing of it"
-                + " can be left out.");
+                + " beyond need does not come back). It is in no value of the finished car here; what it still costs is in the forecast,"
+                + " in what is left and in finish or stop. Below 0: doing it brings more. Own hours are in no amount: at "
+                + Cell.format(rate, 2) + " each they speak for leaving it out. An extra whose rows are all done is left off.");
         all.forEach(one -> table.row(row(one)));
         if (all.size() > 1) {
             table.row(row(together()));
