@@ -40,18 +40,22 @@ public record Extras(String currency, LocalDate on, double rate, List<One> all) 
     }
 
     /**
-     * One extra: the rows of one item.
+     * One extra: the rows of one item; amounts are in the base currency.
      *
      * @param name the item, else the note, else the line in words
      * @param rows how many rows of the ledger
      * @param owed what is paid or agreed, less what came back
      * @param toCome m draws of what is still to be paid and not agreed, less what is still to come back
      * @param hours own hours to come, by the likely figures
-     * @param adds m draws of what it adds to the price of the finished car
+     * @param adds m draws of what it adds to the price of the finished car; below 0 where it takes from it
      */
     public record One(String name, int rows, BigDecimal owed, double[] toCome, double hours, double[] adds) {
 
-        /** Copies the draws in and checks that they are as many, all of them finite numbers. */
+        /**
+         * Copies the draws in.
+         *
+         * @throws IllegalArgumentException if there are more of the one than of the other, or one is no finite number
+         */
         public One {
             requireNonNull(name, "name");
             requireNonNull(owed, "owed");

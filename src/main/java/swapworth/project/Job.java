@@ -16,7 +16,8 @@ import swapworth.table.Table;
 /**
  * Whether a job that a shop does on a customer's car is worth taking: what the customer pays (rows of the category {@code invoice}) less
  * what the work costs, less a reserve for what must be put right afterwards (assumption {@code warranty_reserve}, a share of what is
- * paid), and with own hours at a rate ({@code own_hour_rate}). All of it draw by draw, invoices to come being drawn apart from the costs.
+ * paid), and with own hours at a rate ({@code own_hour_rate}). All of it draw by draw, invoices to come being drawn apart from the costs;
+ * amounts are in the base currency.
  *
  * @param currency the base currency
  * @param on the day of the ledger
@@ -25,7 +26,7 @@ import swapworth.table.Table;
  * @param costs m draws of what the work costs in cash when it is done
  * @param reserveShare m draws of the share of what is paid that is kept for what must be put right, from 0 to below 1
  * @param hours m draws of own hours
- * @param rate the stated rate of an hour
+ * @param rate the stated rate of an hour, in the base currency
  */
 public record Job(String currency, LocalDate on, BigDecimal paid, double[] pays, double[] costs, double[] reserveShare, double[] hours,
         double rate) {
@@ -33,7 +34,11 @@ public record Job(String currency, LocalDate on, BigDecimal paid, double[] pays,
     private static final double ENOUGH = 0.90;
     private static final double LARGEST_SHARE = 0.95;
 
-    /** Copies the draws in and checks that they are as many, all of them finite numbers. */
+    /**
+     * Copies the draws in.
+     *
+     * @throws IllegalArgumentException if they are not as many, or one is no finite number
+     */
     public Job {
         requireNonNull(on, "on");
         requireNonNull(paid, "paid");
